@@ -1,0 +1,30 @@
+import type { Finding, FindingPlace } from './finding.ts';
+
+/** Why the user's file or choice cannot be used: a stable code, one sentence that says what to do, and the place. */
+export interface Problem {
+  readonly code: string;
+  readonly text: string;
+  readonly where: FindingPlace;
+}
+
+export interface Ok<T> {
+  readonly ok: true;
+  readonly value: T;
+  /** What the user should know although the value stands. */
+  readonly notes: readonly Finding[];
+}
+
+export interface Fail {
+  readonly ok: false;
+  readonly problem: Problem;
+}
+
+export type Result<T> = Ok<T> | Fail;
+
+export function ok<T>(value: T, notes: readonly Finding[] = []): Ok<T> {
+  return { ok: true, value, notes };
+}
+
+export function fail(code: string, text: string, where: FindingPlace = {}): Fail {
+  return { ok: false, problem: { code, text, where } };
+}
