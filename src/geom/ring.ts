@@ -9,7 +9,7 @@ export function ringArea(ring: ArrayLike<number>): number {
   const x0 = ring[0] ?? 0;
   const y0 = ring[1] ?? 0;
   for (let i = 2; i + 3 < ring.length; i += 2) {
-    twice += (ring[i]! - x0) * (ring[i + 3]! - y0) - (ring[i + 2]! - x0) * (ring[i + 1]! - y0);
+    twice += (ring[i] - x0) * (ring[i + 3] - y0) - (ring[i + 2] - x0) * (ring[i + 1] - y0);
   }
   return twice / 2;
 }
@@ -19,7 +19,7 @@ export function ringLength(ring: ArrayLike<number>): number {
   let sum = 0;
   for (let i = 0; i < ring.length; i += 2) {
     const j = (i + 2) % ring.length;
-    sum += Math.hypot(ring[j]! - ring[i]!, ring[j + 1]! - ring[i + 1]!);
+    sum += Math.hypot(ring[j] - ring[i], ring[j + 1] - ring[i + 1]);
   }
   return sum;
 }
@@ -39,10 +39,10 @@ export function boxOfPoints(xy: ArrayLike<number>): Box2 {
   let maxX = -Infinity;
   let maxY = -Infinity;
   for (let i = 0; i + 1 < xy.length; i += 2) {
-    minX = Math.min(minX, xy[i]!);
-    maxX = Math.max(maxX, xy[i]!);
-    minY = Math.min(minY, xy[i + 1]!);
-    maxY = Math.max(maxY, xy[i + 1]!);
+    minX = Math.min(minX, xy[i]);
+    maxX = Math.max(maxX, xy[i]);
+    minY = Math.min(minY, xy[i + 1]);
+    maxY = Math.max(maxY, xy[i + 1]);
   }
   return { minX, minY, maxX, maxY };
 }
@@ -63,8 +63,8 @@ export function reversedRing(ring: Ring): Ring {
   const count = ring.length / 2;
   for (let i = 0; i < count; i += 1) {
     const from = (count - i) % count;
-    result[2 * i] = ring[2 * from]!;
-    result[2 * i + 1] = ring[2 * from + 1]!;
+    result[2 * i] = ring[2 * from];
+    result[2 * i + 1] = ring[2 * from + 1];
   }
   return result;
 }

@@ -41,13 +41,13 @@ export function unit3(a: Vec3): Vec3 {
 
 /** Reads point `index` of a packed xyz array. */
 export const pointAt3 = (xyz: ArrayLike<number>, index: number): Vec3 => ({
-  x: xyz[3 * index]!,
-  y: xyz[3 * index + 1]!,
-  z: xyz[3 * index + 2]!,
+  x: xyz[3 * index],
+  y: xyz[3 * index + 1],
+  z: xyz[3 * index + 2],
 });
 
 /** Reads point `index` of a packed xy array. */
-export const pointAt2 = (xy: ArrayLike<number>, index: number): Vec2 => ({ x: xy[2 * index]!, y: xy[2 * index + 1]! });
+export const pointAt2 = (xy: ArrayLike<number>, index: number): Vec2 => ({ x: xy[2 * index], y: xy[2 * index + 1] });
 
 export const rad = (deg: number): number => (deg * Math.PI) / 180;
 export const deg = (radians: number): number => (radians * 180) / Math.PI;

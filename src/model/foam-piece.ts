@@ -1,0 +1,125 @@
+import type { Finding } from '../base/finding.ts';
+import type { FoamId, LayerId, PartId, PieceId, SeamId } from '../base/ids.ts';
+import type { Ring } from '../geom/ring.ts';
+import type { Vec2 } from '../geom/vec.ts';
+
+/** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
+export type BendStyle = 'rolled' | 'grooved';
+export type TracedSide = 'face' | 'back';
+
+/**
+ * What is cut from foam. All flat coordinates are mm, seen from the face side, y up, in the frame of `FlatPiece.uv` turned so that
+ * the sculpt's up runs up the page where it has a direction.
+ */
+export interface FoamPiece {
+  readonly id: PieceId;
+  /** 1, 2, 3 … printed beside the name. */
+  readonly number: number;
+  readonly name: string;
+  readonly part: PartId;
+  readonly layer: LayerId;
+  readonly foam: FoamId;
+  readonly thicknessMm: number;
+  readonly quantity: number;
+  readonly bendStyle: BendStyle;
+  /** Why that style was chosen, one sentence. */
+  readonly bendReason: string;
+  readonly tracedSide: TracedSide;
+  /** The piece this one mirrors, and which hand it is. */
+  readonly twinOf?: PieceId;
+  readonly hand?: 'left' | 'right';
+  /** Short code that changes when anything printed on the template changes. */
+  readonly revision: string;
+  /** Index into the patches and flat pieces it was made of. */
+  readonly patch: number;
+  /** Flat coordinates of every local vertex of the patch in the piece's frame (rigidly moved `FlatPiece.uv`), mm. */
+  readonly uv: Float64Array;
+  /** The outline on the neutral surface, before any edge is added; one point per local vertex of the patch's loops. */
+  readonly neutralOutline: Ring;
+  readonly neutralHoles: readonly Ring[];
+  /** The line to cut, on the traced side; may have other points than the neutral outline. */
+  readonly outline: Ring;
+  readonly holes: readonly Ring[];
+  /** The other edge of the bevel, on the side that is not traced; same structure. Equal to `outline` where all edges are square. */
+  readonly otherOutline: Ring;
+  readonly otherHoles: readonly Ring[];
+  readonly edges: readonly PieceEdge[];
+  readonly folds: readonly PieceFold[];
+  readonly marks: readonly MatchMark[];
+  /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
+  readonly up: Vec2 | null;
+  /** Area inside `outline` less holes, mm². */
+  readonly areaMm2: number;
+  /** Area of the neutral surface in 3D, mm². */
+  readonly surfaceAreaMm2: number;
+  readonly findings: readonly Finding[];
+}
+
+/** The run of one seam (or open edge) along a ring of the neutral outline. */
+export interface PieceEdge {
+  readonly seam: SeamId;
+  readonly letter: string;
+  readonly side: 0 | 1;
+  /** 0 is the outer ring, then holes in order. */
+  readonly ring: number;
+  /** First and last point in the ring's own order; `to` may be below `from` where the run passes the ring's start. Equal when it is the whole ring. */
+  readonly from: number;
+  readonly to: number;
+  /** True when the ring's order runs against the order of the chain's vertices. */
+  readonly reversed: boolean;
+  /** Flat arc length on the neutral line at each point of the run from `from` on, mm, beginning with 0. */
+  readonly stationMm: Float64Array;
+  /** Bevel at each of those points, degrees from square; positive: the back edge stands inside the face edge. */
+  readonly bevelDeg: Float64Array;
+  /** Distance outward from the neutral line to the face-side and the back-side edge at each of those points, mm. */
+  readonly faceOffsetMm: Float64Array;
+  readonly backOffsetMm: Float64Array;
+  readonly allowanceMm: number;
+}
+
+/** A line inside a piece along which it bends sharply. */
+export interface PieceFold {
+  readonly from: Vec2;
+  readonly to: Vec2;
+  /** Signed, convex > 0: the face side is on the outside of the bend. */
+  readonly angleDeg: number;
+}
+
+/** A tick outside the cut line that pairs with its like on the other side of the seam. */
+export interface MatchMark {
+  readonly seam: SeamId;
+  readonly letter: string;
+  /** 1, 2, 3 along the chain; the same number stands on both sides. */
+  readonly index: number;
+  readonly side: 0 | 1;
+  /** Place along this side's neutral edge in the order of the chain, mm. */
+  readonly stationMm: number;
+  /** On the cut line. */
+  readonly at: Vec2;
+  /** Outward, length 1. */
+  readonly outward: Vec2;
+}
+
+/** A seam as it came out in foam: lengths walked against each other (foam model 4). */
+export interface FoamSeam {
+  readonly id: SeamId;
+  readonly letter: string;
+  readonly kind: 'butt' | 'lap' | 'open';
+  readonly layer: LayerId;
+  /** One piece for an open edge, the same piece twice for a dart or closing seam. */
+  readonly pieces: readonly PieceId[];
+  readonly allowanceMm: number;
+  /** Side that carries the allowance. */
+  readonly lapSide: 0 | 1;
+  /** Neutral flat length of each side, and of each cut line, mm. */
+  readonly lengthMm: readonly number[];
+  readonly tracedLengthMm: readonly number[];
+  /** Length of the seam on the neutral surface in 3D, mm. */
+  readonly trueLengthMm: number;
+  readonly differenceMm: number;
+  /** Greatest difference of the two arc lengths at a common model point, measured from the last match mark or end, mm. */
+  readonly worstSlipMm: number;
+  /** Greatest difference of the two arc lengths at a common model point, walked from the seam's start, mm. */
+  readonly worstMisalignmentMm: number;
+  readonly bevelDeg: { readonly min: number; readonly max: number };
+}

@@ -1,0 +1,28 @@
+import type { FoamId } from '../base/ids.ts';
+
+/** A foam the maker can buy, as data. Limits are shop rules [J] and editable (foam model 3). */
+export interface FoamSheet {
+  readonly id: FoamId;
+  readonly name: string;
+  readonly thicknessMm: number;
+  readonly sheetWidthMm: number;
+  readonly sheetHeightMm: number;
+  /** k: neutral fraction counted from the inside of the bend. */
+  readonly neutralFraction: number;
+  readonly densityKgM3: number;
+  readonly stretchLimits: StretchLimits;
+}
+
+/** Per cent of stretch or squash from which the program speaks up. */
+export interface StretchLimits {
+  readonly noticePct: number;
+  readonly tooMuchPct: number;
+}
+
+/** Paper in mm, upright (width < height for named papers); a roll has the roll's width and a height chosen by what lies on it. */
+export interface Paper {
+  readonly name: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly roll: boolean;
+}

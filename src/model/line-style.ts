@@ -1,0 +1,29 @@
+import type { LineRole, PaperLayer } from './template.ts';
+
+/** How a line looks on paper: width in mm, dash pattern in mm (empty = solid), grey 0 (black) to 1 (white), and the layer it lies on. */
+export interface LineStyle {
+  readonly widthMm: number;
+  readonly dashMm: readonly number[];
+  readonly grey: number;
+  readonly layer: PaperLayer;
+}
+
+/**
+ * One look for screen, PDF and SVG. Kinds after ISO 128-2:2020 (wide continuous for what is cut, narrow continuous for the other edge of a
+ * bevel, dashed and dash-dot for folds); since the standard's dash also means "hidden", each fold line carries its word.
+ */
+export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
+  cut: { widthMm: 0.35, dashMm: [], grey: 0, layer: 'cut' },
+  bevel: { widthMm: 0.18, dashMm: [], grey: 0.35, layer: 'cut' },
+  lap: { widthMm: 0.18, dashMm: [6, 1.5], grey: 0.2, layer: 'fold' },
+  'fold-out': { widthMm: 0.25, dashMm: [6, 1.5, 0.5, 1.5], grey: 0, layer: 'fold' },
+  'fold-in': { widthMm: 0.25, dashMm: [3, 1.5], grey: 0, layer: 'fold' },
+  mark: { widthMm: 0.25, dashMm: [], grey: 0, layer: 'marks' },
+  leader: { widthMm: 0.13, dashMm: [], grey: 0.4, layer: 'words' },
+  frame: { widthMm: 0.13, dashMm: [], grey: 0.55, layer: 'marks' },
+  ruler: { widthMm: 0.2, dashMm: [], grey: 0, layer: 'marks' },
+  map: { widthMm: 0.2, dashMm: [], grey: 0.2, layer: 'marks' },
+};
+
+/** Smallest capital height on paper, mm: readable at arm's length in a workshop. */
+export const SMALLEST_WORDS_MM = 2.5;

@@ -1,0 +1,37 @@
+import type { PieceId } from '../base/ids.ts';
+import type { Drawing } from './template.ts';
+
+/** One printed page, mm, origin lower left, y up; everything drawn lies inside the paper. */
+export interface Page {
+  readonly kind: 'scale' | 'map' | 'tile';
+  /** `scale`, `map`, or for a tile its block and place: `A1`, `2-B3`. */
+  readonly name: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly drawing: Drawing;
+  /** Pieces that have a line on this page. */
+  readonly pieces: readonly PieceId[];
+}
+
+/** Where every template lies on paper before it is parted into tiles: used to check that tiles rejoin, and by the screen's preview. */
+export interface PaperBlock {
+  /** 1, 2, 3 … */
+  readonly number: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Usable size of one tile and the step from one to the next, mm. */
+  readonly tileWidthMm: number;
+  readonly tileHeightMm: number;
+  readonly stepXMm: number;
+  readonly stepYMm: number;
+  /** Templates in the block's own frame, mm. */
+  readonly placements: readonly { readonly piece: PieceId; readonly x: number; readonly y: number; readonly turnRad: number }[];
+  /** For each tile, row by row from the bottom, the index of its page, or -1 for a blank one that is left out. */
+  readonly pageOfTile: readonly number[];
+}
+
+export interface PageSet {
+  readonly pages: readonly Page[];
+  readonly blocks: readonly PaperBlock[];
+  readonly blankTiles: number;
+}

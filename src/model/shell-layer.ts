@@ -1,0 +1,22 @@
+import type { Finding } from '../base/finding.ts';
+import type { FoamId, LayerId } from '../base/ids.ts';
+
+/** Which surface of the finished foam the sculpt is (foam model 1). */
+export type ModelIs = 'face' | 'middle' | 'back';
+
+/**
+ * One sheet's worth of wall: the sculpt moved to the surfaces of that sheet. Same triangles as the mesh; per-vertex positions, mm.
+ * Planes stay planes, and both sides of a seam move alike, because each vertex moves once.
+ */
+export interface ShellLayer {
+  readonly layer: LayerId;
+  readonly foam: FoamId;
+  readonly thicknessMm: number;
+  /** k, the neutral surface's place counted from the back, 0 to 1. */
+  readonly neutralFraction: number;
+  readonly modelIs: ModelIs;
+  readonly facePositions: Float64Array;
+  readonly neutralPositions: Float64Array;
+  readonly backPositions: Float64Array;
+  readonly findings: readonly Finding[];
+}

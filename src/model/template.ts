@@ -1,0 +1,58 @@
+import type { PieceId } from '../base/ids.ts';
+import type { Box2 } from '../geom/ring.ts';
+import type { Vec2 } from '../geom/vec.ts';
+
+/**
+ * What a line on paper means. Widths and dashes follow the role and are chosen once, in `model/line-style.ts`, for screen, PDF and SVG alike.
+ */
+export type LineRole =
+  | 'cut' // wide solid: cut here
+  | 'bevel' // narrow solid: the other edge of a leaning cut
+  | 'fold-out' // bends away from the reader (ridge on the printed side)
+  | 'fold-in' // bends towards the reader
+  | 'lap' // where a lap's allowance begins
+  | 'mark' // match marks, up arrow
+  | 'leader' // thin line from a word to its place
+  | 'frame' // tile frame, corner crosses, edge ticks, glue strip
+  | 'ruler' // scale square and rules
+  | 'map'; // small pictures on the map page
+
+/** The layers of a file: a viewer or cutter can show each by itself. */
+export type PaperLayer = 'cut' | 'fold' | 'marks' | 'words';
+
+/** A line of straight parts, mm. */
+export interface Stroke {
+  readonly role: LineRole;
+  readonly points: Float64Array;
+  readonly closed: boolean;
+  /** Filled with the line's colour rather than drawn: arrow heads. */
+  readonly filled?: boolean;
+}
+
+/** One line of words, mm. `at` is on the baseline at `align`; `angleRad` turns counter-clockwise. */
+export interface Words {
+  readonly text: string;
+  readonly at: Vec2;
+  readonly angleRad: number;
+  /** Height of a capital letter, mm. */
+  readonly heightMm: number;
+  readonly align: 'left' | 'centre' | 'right';
+  readonly bold?: boolean;
+}
+
+export interface Drawing {
+  readonly strokes: readonly Stroke[];
+  readonly words: readonly Words[];
+}
+
+/** A piece's template as it is laid on foam: drawn as seen from the side it is traced on (reversed for back-traced pieces), mm, y up. */
+export interface Template {
+  readonly piece: PieceId;
+  readonly drawing: Drawing;
+  /** Round everything drawn. */
+  readonly box: Box2;
+  /** Round what is cut from foam: the larger of both edges of every bevel. */
+  readonly foamBox: Box2;
+  /** True when the drawing is the mirror image of the piece seen from its face. */
+  readonly reversed: boolean;
+}
