@@ -1,0 +1,102 @@
+import type { Finding } from '../base/finding.ts';
+import type { Problem } from '../base/result.ts';
+import type { Drawing, Template } from './template.ts';
+import type { FoamPiece, FoamSeam } from './foam-piece.ts';
+import type { ModelFacts } from './model-facts.ts';
+import type { CutOffer, PatchKind } from './patch.ts';
+import type { PageSet } from './page.ts';
+import type { SeamChain } from './seams.ts';
+import type { SheetLayout } from './sheet.ts';
+import type { JoinCounts } from './source-model.ts';
+import type { Spread } from './flat-piece.ts';
+
+/**
+ * What the screen needs of one computed project, in parts that cross from the worker only when they changed. A part left out (undefined)
+ * in an update means: as before. Single precision, because it is only drawn.
+ */
+export interface BenchUpdate {
+  readonly sculpt?: SculptView | null;
+  readonly shell?: ShellView | null;
+  readonly seams?: SeamsView | null;
+  readonly pieces?: PiecesView | null;
+  readonly sheets?: SheetLayout | null;
+  readonly paper?: PageSet | null;
+  /** All findings of all steps that ran, in the order of the job. Always present. */
+  readonly findings: readonly Finding[];
+  /** The first step that could not go on, and why; null when the whole chain ran. */
+  readonly stopped: { readonly step: StepName; readonly problem: Problem } | null;
+  /** Steps whose result was made new in this run, for progress display and tests. */
+  readonly madeNew: readonly StepName[];
+}
+
+export type StepName = 'read' | 'size' | 'seams' | 'shell' | 'cut' | 'flatten' | 'foam' | 'nest' | 'tile';
+
+/** The sculpt in mm with what picking and marking need. Also sent before the size is known, in file units, with `sized` false. */
+export interface SculptView {
+  readonly positions: Float32Array;
+  readonly triangles: Uint32Array;
+  readonly faceOfTriangle: Uint32Array;
+  readonly fileVertex: Uint32Array;
+  /** Edges of the topology: vertex pairs, fold in radians, 1 for diagonals inside a polygon, 1 for open edges. */
+  readonly edgeVertices: Uint32Array;
+  readonly edgeFoldRad: Float32Array;
+  readonly edgeIsDiagonal: Uint8Array;
+  readonly edgeIsOpen: Uint8Array;
+  /** r g b per vertex, 0 to 1, or null. */
+  readonly colours: Float32Array | null;
+  readonly sized: boolean;
+  readonly mmPerUnit: number | null;
+  readonly facts: ModelFacts;
+  readonly joined: JoinCounts;
+  /** three-mesh-bvh's serialised tree over `triangles`, so that picking needs no building on the main thread. */
+  readonly bvh: SerialisedTree;
+}
+
+/** A bounding volume tree as plain buffers. `indirect` is the order of triangles the tree was built in. */
+export interface SerialisedTree {
+  readonly roots: readonly ArrayBuffer[];
+  readonly indirect: Uint32Array | Uint16Array | null;
+}
+
+/** Face and back of the foam for every vertex of the sculpt, mm. */
+export interface ShellView {
+  readonly facePositions: Float32Array;
+  readonly backPositions: Float32Array;
+  readonly thicknessMm: number;
+}
+
+export interface SeamsView {
+  /** Per edge of the topology: index of its chain, or -1. */
+  readonly chainOfEdge: Int32Array;
+  readonly chains: readonly SeamChain[];
+}
+
+export interface PiecesView {
+  /** Per triangle of the sculpt the index of its patch. */
+  readonly patchOfTriangle: Int32Array;
+  readonly patches: readonly PatchView[];
+  readonly pieces: readonly FoamPiece[];
+  readonly seams: readonly FoamSeam[];
+  readonly templates: readonly Template[];
+  readonly cutOffers: readonly CutOffer[];
+}
+
+/** One patch in 3D and flat. `piece` is its index in `pieces`, or -1 when it cannot be laid flat yet. */
+export interface PatchView {
+  readonly piece: number;
+  readonly kind: PatchKind;
+  readonly meshTriangles: Uint32Array;
+  readonly triangles: Uint32Array;
+  readonly meshVertices: Uint32Array;
+  /** x y per local vertex, mm, in the piece's frame, or null. */
+  readonly uv: Float32Array | null;
+  /** Per triangle: stretch and squash in per cent, and the direction of the stretch in the flat piece, radians. */
+  readonly stretchPct: Float32Array | null;
+  readonly squashPct: Float32Array | null;
+  readonly majorAngle: Float32Array | null;
+  readonly stretchSpread: Spread | null;
+  readonly squashSpread: Spread | null;
+}
+
+/** A page ready to be shown: the same drawing that goes to the PDF. */
+export type PageDrawing = Drawing;

@@ -1,0 +1,82 @@
+import type { FoamId, LayerId, PartId } from '../base/ids.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import type { BendStyle, TracedSide } from '../model/foam-piece.ts';
+import type { SeamMarks, SeamSetting } from '../model/seams.ts';
+import type { ModelIs } from '../model/shell-layer.ts';
+import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
+
+/**
+ * Everything the maker chose and nothing that follows from it: frozen, JSON-ready, undoable (house style, section 2).
+ * Bytes of source files are kept beside it, once, by hash.
+ */
+export interface Project {
+  readonly schemaVersion: 1;
+  readonly name: string;
+  /** Counts the changes; printed on each page so that old paper can be told from new. Begins with 1. */
+  readonly revision: number;
+  readonly parts: readonly Part[];
+  /** The maker's foams; a layer names one by its id. */
+  readonly foams: readonly FoamSheet[];
+  readonly paper: PaperChoice;
+  readonly lengthUnit: 'mm' | 'in';
+}
+
+/** One thing on the prop. Today a sculpted shell; the `kind` tells others apart. */
+export type Part = SculptPart;
+
+export interface SculptPart {
+  readonly kind: 'sculpt';
+  readonly id: PartId;
+  readonly name: string;
+  readonly source: SourceRef;
+  /** Place in the assembly: 4 x 4, column by column, mm. */
+  readonly transform: readonly number[];
+  readonly copies: number;
+  /** Null until the maker has said how large the model is. */
+  readonly scale: ScaleChoice | null;
+  readonly upAxis: 'x' | 'y' | 'z';
+  readonly repairs: readonly Repair[];
+  readonly seams: SeamMarks;
+  readonly seamSettings: readonly SeamSetting[];
+  readonly pieceSettings: readonly PieceSetting[];
+  readonly modelIs: ModelIs;
+  /** From the back outwards. One today. */
+  readonly layers: readonly LayerChoice[];
+  readonly tracedSide: TracedSide;
+}
+
+export interface SourceRef {
+  /** SHA-256, 64 hex digits. */
+  readonly hash: string;
+  readonly fileName: string;
+  readonly format: ModelFormat;
+}
+
+export interface LayerChoice {
+  readonly id: LayerId;
+  readonly foam: FoamId;
+  /** mm; usually the foam's own, but a maker may measure the sheet in hand. */
+  readonly thicknessMm: number;
+  /** k, 0 to 1. */
+  readonly neutralFraction: number;
+}
+
+/** Wishes for one piece, tied to a polygon of the file that lies in it, so that they survive a change of seams. */
+export interface PieceSetting {
+  readonly face: number;
+  readonly name?: string;
+  readonly quantity?: number;
+  readonly bendStyle?: BendStyle;
+  readonly tracedSide?: TracedSide;
+}
+
+export interface PaperChoice {
+  /** Name of a paper in shared/papers.json, or `custom` or `roll` with sizes below. */
+  readonly name: string;
+  /** mm; for `custom` both, for `roll` the width. */
+  readonly widthMm?: number;
+  readonly heightMm?: number;
+  readonly orientation: 'portrait' | 'landscape';
+  readonly marginMm: number;
+  readonly overlapMm: number;
+}

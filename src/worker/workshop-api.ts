@@ -1,0 +1,44 @@
+import type { Problem, Result } from '../base/result.ts';
+import type { BenchUpdate } from '../model/bench-view.ts';
+import type { ModelFormat } from '../model/source-model.ts';
+import type { Project } from '../project/project.ts';
+
+/** How far a job is: 0 to 1 and what is being done. */
+export interface Progress {
+  readonly done: number;
+  readonly text: string;
+}
+
+/** A file to save: what it is called and its bytes. */
+export interface MadeFile {
+  readonly name: string;
+  readonly mime: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
+ * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
+ */
+export interface Workshop {
+  /** Keeps a source file's bytes for later computes. */
+  putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
+  /** The bytes kept under a hash, or undefined. */
+  getSource(hash: string): Promise<Uint8Array | undefined>;
+  /** Runs what changed since the last compute and tells what is new. */
+  compute(project: Project, onProgress: (progress: Progress) => void): Promise<ComputeReply>;
+  /** Calls off the running compute, if any. */
+  cancel(): Promise<void>;
+  /** Edges of the sculpt (mesh vertex pairs) whose fold is sharper than `angleDeg`. */
+  sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]>;
+  /** Shortest path along edges between two mesh vertices, as mesh vertices; a Problem when they lie on separate shells. */
+  edgePath(from: number, to: number): Promise<Result<readonly number[]>>;
+  /** Files of the last complete compute. `date` is ISO 8601 and goes into the PDF's information. */
+  makeFile(kind: 'pdf' | 'svg' | 'report' | 'project', project: Project, date: string): Promise<Result<MadeFile>>;
+  /** Reads a project file: the document and its sources (kept here as by `putSource`). */
+  openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>>;
+}
+
+export type ComputeReply =
+  | { readonly cancelled: true }
+  | { readonly cancelled: false; readonly update: BenchUpdate; readonly problem?: Problem };
