@@ -1,6 +1,7 @@
 import type { FoamId, LayerId, PartId } from '../base/ids.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
-import type { BendStyle, TracedSide } from '../model/foam-piece.ts';
+import type { TracedSide } from '../model/foam-piece.ts';
+import type { PieceSetting } from '../model/foam-settings.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
@@ -59,15 +60,6 @@ export interface LayerChoice {
   readonly thicknessMm: number;
   /** k, 0 to 1. */
   readonly neutralFraction: number;
-}
-
-/** Wishes for one piece, tied to a polygon of the file that lies in it, so that they survive a change of seams. */
-export interface PieceSetting {
-  readonly face: number;
-  readonly name?: string;
-  readonly quantity?: number;
-  readonly bendStyle?: BendStyle;
-  readonly tracedSide?: TracedSide;
 }
 
 export interface PaperChoice {

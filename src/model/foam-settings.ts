@@ -1,0 +1,22 @@
+import type { BendStyle, TracedSide } from './foam-piece.ts';
+
+/** Wishes for one piece, tied to a polygon of the file that lies in it, so that they survive a change of seams. */
+export interface PieceSetting {
+  readonly face: number;
+  readonly name?: string;
+  readonly quantity?: number;
+  readonly bendStyle?: BendStyle;
+  readonly tracedSide?: TracedSide;
+}
+
+/** Shop rules of the foam step; defaults in {@link FOAM_RULES}. */
+export interface FoamRules {
+  /** A fold inside a piece sharper than this is a crease to groove and draw, degrees [J]. */
+  readonly foldLimitDeg: number;
+  /** Steepest lean of blade or saw table, degrees (common practice: 45 on bandsaws). */
+  readonly bevelLimitDeg: number;
+  /** Longest stretch of seam without a match mark, mm. */
+  readonly markSpacingMm: number;
+}
+
+export const FOAM_RULES: FoamRules = { foldLimitDeg: 20, bevelLimitDeg: 45, markSpacingMm: 80 };
