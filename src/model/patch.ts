@@ -20,10 +20,10 @@ export interface Patch {
 }
 
 /**
- * disc: one loop. windowed: flat-able with holes in it (genus 0, several loops). closed: no loop at all. handled: has a handle.
- * tangled: several sheets meet at one vertex only. The last three cannot be laid flat before they are cut.
+ * disc: one loop. windowed: can be laid flat with holes in it (genus 0, several loops). closed: no loop at all. handled: has a handle.
+ * The last two cannot be laid flat before they are cut.
  */
-export type PatchKind = 'disc' | 'windowed' | 'closed' | 'handled' | 'tangled';
+export type PatchKind = 'disc' | 'windowed' | 'closed' | 'handled';
 
 /** A cut the program offers: edges of the mesh (vertex pairs of the mesh) that, made into seams, open the patch. */
 export interface CutOffer {

@@ -1,0 +1,53 @@
+import { pointAt3, sub3 } from '../geom/vec.ts';
+import { foldBetween, triangleNormal } from './measure.ts';
+import type { Mesh } from './mesh.ts';
+import { originOf, targetOf, topologyOf, triangleOfHalfedge } from './topology.ts';
+
+/**
+ * Signed turn between the outward normals at every edge of the mesh, radians; convex > 0, open edges 0.
+ * @param positions usually the mesh's own; another surface of the foam with the same triangles is welcome.
+ */
+export function edgeFolds(mesh: Mesh, positions: Float64Array = mesh.positions): Float64Array {
+  const topology = topologyOf(mesh);
+  const folds = new Float64Array(topology.edgeCount);
+  for (let e = 0; e < topology.edgeCount; e += 1) {
+    const h = topology.halfedgeOfEdge[e];
+    const across = topology.twin[h];
+    if (across < 0) continue;
+    const along = sub3(pointAt3(positions, targetOf(mesh.triangles, h)), pointAt3(positions, originOf(mesh.triangles, h)));
+    const left = triangleNormal(positions, mesh.triangles, triangleOfHalfedge(h));
+    const right = triangleNormal(positions, mesh.triangles, triangleOfHalfedge(across));
+    folds[e] = foldBetween(left, right, along);
+  }
+  return folds;
+}
+
+/** 1 for every edge that lies inside one polygon of the file: triangulation made it, the maker never sees it. */
+export function diagonalEdges(mesh: Mesh): Uint8Array {
+  const topology = topologyOf(mesh);
+  const diagonal = new Uint8Array(topology.edgeCount);
+  for (let e = 0; e < topology.edgeCount; e += 1) {
+    const h = topology.halfedgeOfEdge[e];
+    const across = topology.twin[h];
+    if (across < 0) continue;
+    const same = mesh.faceOfTriangle[triangleOfHalfedge(h)] === mesh.faceOfTriangle[triangleOfHalfedge(across)];
+    if (same) diagonal[e] = 1;
+  }
+  return diagonal;
+}
+
+/** Length of every edge, mm. */
+export function edgeLengths(mesh: Mesh, positions: Float64Array = mesh.positions): Float64Array {
+  const { edgeCount, edgeVertices } = topologyOf(mesh);
+  const lengths = new Float64Array(edgeCount);
+  for (let e = 0; e < edgeCount; e += 1) {
+    const v = 3 * edgeVertices[2 * e];
+    const w = 3 * edgeVertices[2 * e + 1];
+    lengths[e] = Math.hypot(
+      positions[w] - positions[v],
+      positions[w + 1] - positions[v + 1],
+      positions[w + 2] - positions[v + 2],
+    );
+  }
+  return lengths;
+}
