@@ -1,0 +1,214 @@
+import type { Finding } from '../../base/finding.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import { nextHalfedge, prevHalfedge, topologyOf, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
+import type { Patch, PatchKind } from '../../model/patch.ts';
+import type { SeamSet } from '../../model/seams.ts';
+
+/** Every triangle's patch and every corner's local vertex: what the chains need to find their sides. */
+export interface CutSurface {
+  readonly patches: readonly Patch[];
+  /** Index of the patch, per triangle of the mesh. */
+  readonly patchOfTriangle: Int32Array;
+  /** Local vertex in its patch of the corner a half-edge leaves, per half-edge of the mesh. */
+  readonly localOfHalfedge: Uint32Array;
+}
+
+/**
+ * Cuts the surface along its seams. Patches are numbered by their lowest triangle; a vertex on a seam inside a patch is doubled, and
+ * so is one where two sheets of the surface touch in a point only, so every patch is a proper surface with clean borders.
+ * @param positions the surface whose lengths decide which loop is the outer one; mm.
+ */
+export function cutPatches(mesh: Mesh, seams: SeamSet, positions: Float64Array): CutSurface {
+  const topology = topologyOf(mesh);
+  const joined = joinedAcross(topology, seams);
+  const patchOfTriangle = numberPatches(mesh, joined);
+  const patchCount = patchOfTriangle.reduce((most, p) => Math.max(most, p + 1), 0);
+  const cornerGroup = groupCorners(mesh, joined);
+  const trianglesOfPatch: number[][] = Array.from({ length: patchCount }, () => []);
+  for (let t = 0; t < patchOfTriangle.length; t += 1) trianglesOfPatch[patchOfTriangle[t]].push(t);
+  const localOfHalfedge = new Uint32Array(mesh.triangles.length);
+  const patches = trianglesOfPatch.map((list) => makePatch(mesh, joined, list, cornerGroup, localOfHalfedge, positions));
+  return { patches, patchOfTriangle, localOfHalfedge };
+}
+
+/** The half-edge across where the foam stays joined, or -1. */
+function joinedAcross(topology: Topology, seams: SeamSet): Int32Array {
+  return topology.twin.map((across, h) => (across >= 0 && seams.isSeam[topology.edgeOfHalfedge[h]] === 0 ? across : -1));
+}
+
+function numberPatches(mesh: Mesh, joined: Int32Array): Int32Array {
+  const count = mesh.triangles.length / 3;
+  const patch = new Int32Array(count).fill(-1);
+  let next = 0;
+  const stack: number[] = [];
+  for (let seed = 0; seed < count; seed += 1) {
+    if (patch[seed] >= 0) continue;
+    patch[seed] = next;
+    stack.push(seed);
+    for (let t = stack.pop(); t !== undefined; t = stack.pop()) {
+      for (let h = 3 * t; h < 3 * t + 3; h += 1) {
+        if (joined[h] < 0) continue;
+        const other = triangleOfHalfedge(joined[h]);
+        if (patch[other] >= 0) continue;
+        patch[other] = next;
+        stack.push(other);
+      }
+    }
+    next += 1;
+  }
+  return patch;
+}
+
+/** For each corner (half-edge leaving it) the lowest corner of the fan it belongs to: corners of one fan are one local vertex. */
+function groupCorners(mesh: Mesh, joined: Int32Array): Int32Array {
+  const group = new Int32Array(mesh.triangles.length).fill(-1);
+  const stack: number[] = [];
+  for (let seed = 0; seed < group.length; seed += 1) {
+    if (group[seed] >= 0) continue;
+    group[seed] = seed;
+    stack.push(seed);
+    for (let h = stack.pop(); h !== undefined; h = stack.pop()) {
+      // The next corner one way round lies beyond the edge that arrives here, the other way beyond the edge that leaves.
+      const arriving = joined[prevHalfedge(h)];
+      const leaving = joined[h] < 0 ? -1 : nextHalfedge(joined[h]);
+      for (const other of [arriving, leaving]) {
+        if (other < 0 || group[other] >= 0) continue;
+        group[other] = seed;
+        stack.push(other);
+      }
+    }
+  }
+  return group;
+}
+
+function makePatch(
+  mesh: Mesh,
+  joined: Int32Array,
+  list: readonly number[],
+  cornerGroup: Int32Array,
+  localOfHalfedge: Uint32Array,
+  positions: Float64Array,
+): Patch {
+  const localOfGroup = new Map<number, number>();
+  const meshVertices: number[] = [];
+  const triangles = new Uint32Array(3 * list.length);
+  let inner = 0;
+  let border = 0;
+  for (const [i, t] of list.entries()) {
+    for (let k = 0; k < 3; k += 1) {
+      const h = 3 * t + k;
+      const group = cornerGroup[h];
+      let local = localOfGroup.get(group);
+      if (local === undefined) {
+        local = meshVertices.length;
+        localOfGroup.set(group, local);
+        meshVertices.push(mesh.triangles[h]);
+      }
+      triangles[3 * i + k] = local;
+      localOfHalfedge[h] = local;
+      if (joined[h] < 0) border += 1;
+      else inner += 1;
+    }
+  }
+  const loops = borderLoops(list, joined, localOfHalfedge, Uint32Array.from(meshVertices), positions);
+  const euler = meshVertices.length - (inner / 2 + border) + list.length;
+  const kind = kindOf(euler, loops.length);
+  return {
+    meshTriangles: Uint32Array.from(list),
+    triangles,
+    meshVertices: Uint32Array.from(meshVertices),
+    loops,
+    euler,
+    kind,
+    findings: kindFindings(kind, euler, loops.length, list),
+  };
+}
+
+/** Loops with the patch on their left, longest first; equal lengths by lowest vertex. */
+function borderLoops(
+  list: readonly number[],
+  joined: Int32Array,
+  localOfHalfedge: Uint32Array,
+  meshVertices: Uint32Array,
+  positions: Float64Array,
+): Uint32Array[] {
+  const leaving = new Map<number, number>();
+  for (const t of list) {
+    for (let h = 3 * t; h < 3 * t + 3; h += 1) {
+      if (joined[h] < 0) leaving.set(localOfHalfedge[h], localOfHalfedge[nextHalfedge(h)]);
+    }
+  }
+  const loops: { loop: Uint32Array; length: number }[] = [];
+  for (const start of [...leaving.keys()].sort((a, b) => a - b)) {
+    if (!leaving.has(start)) continue;
+    const loop: number[] = [];
+    let length = 0;
+    for (let v: number | undefined = start; v !== undefined; ) {
+      const next = leaving.get(v);
+      if (next === undefined) break;
+      leaving.delete(v);
+      loop.push(v);
+      length += distance(positions, meshVertices[v], meshVertices[next]);
+      v = next;
+    }
+    loops.push({ loop: Uint32Array.from(loop), length });
+  }
+  return loops.sort((a, b) => b.length - a.length || a.loop[0] - b.loop[0]).map(({ loop }) => loop);
+}
+
+function distance(positions: Float64Array, v: number, w: number): number {
+  return Math.hypot(
+    positions[3 * w] - positions[3 * v],
+    positions[3 * w + 1] - positions[3 * v + 1],
+    positions[3 * w + 2] - positions[3 * v + 2],
+  );
+}
+
+/** A surface with g handles and b loops has Euler number 2 - 2 g - b. */
+function kindOf(euler: number, loops: number): PatchKind {
+  if (loops === 0) return 'closed';
+  if (euler === 2 - loops) return loops === 1 ? 'disc' : 'windowed';
+  return 'handled';
+}
+
+function kindFindings(kind: PatchKind, euler: number, loops: number, list: readonly number[]): Finding[] {
+  const where = { triangles: list.slice(0, 1) };
+  const handles = Math.round((2 - loops - euler) / 2);
+  switch (kind) {
+    case 'disc':
+      return [];
+    case 'windowed':
+      return [
+        {
+          code: 'cut/window',
+          severity: 'note',
+          text: `A piece has ${loops - 1} ${loops === 2 ? 'hole' : 'holes'} in it: fine for a window, but a ring or a tube needs a cut from edge to edge before it lies flat.`,
+          value: loops - 1,
+          where,
+        },
+      ];
+    case 'closed':
+      return [
+        {
+          code: 'cut/closed',
+          severity: 'error',
+          text:
+            handles === 0
+              ? 'A closed surface cannot be laid flat: it needs at least one seam along a line that opens it.'
+              : `A closed surface with ${handles} ${handles === 1 ? 'handle' : 'handles'} cannot be laid flat: it needs at least ${2 * handles} seams that each go all the way round.`,
+          value: handles,
+          where,
+        },
+      ];
+    case 'handled':
+      return [
+        {
+          code: 'cut/handle',
+          severity: 'error',
+          text: `A piece has ${handles} ${handles === 1 ? 'handle' : 'handles'} like a mug and cannot be laid flat: it needs at least ${2 * handles} seams round and along ${handles === 1 ? 'it' : 'them'}.`,
+          value: handles,
+          where,
+        },
+      ];
+  }
+}

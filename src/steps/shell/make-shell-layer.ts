@@ -1,0 +1,120 @@
+import { clipPlaces, type Finding } from '../../base/finding.ts';
+import type { FoamId, LayerId } from '../../base/ids.ts';
+import { pointAt3 } from '../../geom/vec.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { ModelIs, ShellLayer } from '../../model/shell-layer.ts';
+import { roomOfTriangles } from './fold-over.ts';
+import { vertexOffsets, type VertexOffsets } from './vertex-offset.ts';
+
+export interface ShellChoice {
+  readonly layer: LayerId;
+  readonly foam: FoamId;
+  /** mm, > 0, else RangeError. */
+  readonly thicknessMm: number;
+  /** k, 0 (back) to 1 (face), else RangeError. */
+  readonly neutralFraction: number;
+  readonly modelIs: ModelIs;
+}
+
+/** Place of the sculpt in the sheet, counted from the back (foam model 1). */
+const PLACE_IN_SHEET: Readonly<Record<ModelIs, number>> = { back: 0, middle: 0.5, face: 1 };
+
+/**
+ * Moves the sculpt to the face, the neutral and the back surface of one sheet of foam:
+ * with the sculpt at `s` from the back, back `S(-s t)`, neutral `S((k - s) t)`, face `S((1 - s) t)`.
+ */
+export function makeShellLayer(mesh: Mesh, choice: ShellChoice): ShellLayer {
+  const { thicknessMm: t, neutralFraction: k } = choice;
+  if (!(t > 0)) throw new RangeError(`thickness ${t} mm`);
+  if (!(k >= 0 && k <= 1)) throw new RangeError(`neutral fraction ${k}`);
+  const s = PLACE_IN_SHEET[choice.modelIs];
+  const offsets = vertexOffsets(mesh.positions, mesh.triangles);
+  return {
+    ...choice,
+    facePositions: moved(mesh, offsets, (1 - s) * t),
+    neutralPositions: moved(mesh, offsets, (k - s) * t),
+    backPositions: moved(mesh, offsets, -s * t),
+    findings: [...roomFindings(mesh, offsets, t, s), ...cornerFindings(offsets, t, s)],
+  };
+}
+
+/** The sculpt's surface at distance `d` outward, mm. At 0 it is the sculpt itself, to the last bit. */
+function moved(mesh: Mesh, offsets: VertexOffsets, d: number): Float64Array {
+  if (d === 0) return mesh.positions;
+  return mesh.positions.map((x, i) => x + d * offsets.directions[i]);
+}
+
+function roomFindings(mesh: Mesh, offsets: VertexOffsets, t: number, s: number): Finding[] {
+  const findings: Finding[] = [];
+  for (const [side, outward, share] of [
+    ['back', -1, s],
+    ['face', 1, 1 - s],
+  ] as const) {
+    if (share === 0) continue;
+    const rooms = roomOfTriangles(mesh.positions, mesh.triangles, offsets.directions, outward);
+    const tight: number[] = [];
+    let least = Infinity;
+    for (let i = 0; i < rooms.length; i += 1) {
+      if (rooms[i] >= share * t) continue;
+      tight.push(i);
+      least = Math.min(least, rooms[i]);
+    }
+    if (tight.length === 0) continue;
+    tight.sort((a, b) => rooms[a] - rooms[b] || a - b);
+    const works = Math.floor((least / share) * 10) / 10;
+    findings.push({
+      code: 'shell/folds-over',
+      severity: 'warning',
+      text: `The ${side} of ${format(t)} mm foam folds over itself at ${tight.length} ${tight.length === 1 ? 'place' : 'places'} where the sculpt is tighter than the foam is thick: use ${works > 0 ? `at most ${format(works)} mm there` : 'thinner foam there'}, or smooth the sculpt.`,
+      value: t,
+      limit: works,
+      unit: 'mm',
+      where: { triangles: clipPlaces(tight), point: centre(mesh, tight[0]) },
+    });
+  }
+  return findings;
+}
+
+function cornerFindings(offsets: VertexOffsets, t: number, s: number): Finding[] {
+  const findings: Finding[] = [];
+  const reach = Math.max(s, 1 - s) * t;
+  if (offsets.bounded.length > 0) {
+    findings.push({
+      code: 'shell/spike',
+      severity: 'warning',
+      text: `${offsets.bounded.length} ${offsets.bounded.length === 1 ? 'spike is' : 'spikes are'} too sharp for foam of this thickness and ${offsets.bounded.length === 1 ? 'was' : 'were'} blunted on the far side: part the foam there, or round the sculpt.`,
+      value: offsets.bounded.length,
+      where: { vertices: clipPlaces(offsets.bounded) },
+    });
+  }
+  const worst = offsets.unkept.reduce((most, { miss }) => Math.max(most, miss), 0) * reach;
+  const worthSaying = offsets.unkept.filter(({ miss }) => miss * reach > CORNER_MISS_MM);
+  if (worthSaying.length > 0) {
+    findings.push({
+      code: 'shell/corner-of-many-planes',
+      severity: 'note',
+      text: `At ${worthSaying.length} ${worthSaying.length === 1 ? 'corner' : 'corners'} more than three panels meet that no single inner point suits: expect to trim up to ${format(worst)} mm on the inside there.`,
+      value: worst,
+      limit: CORNER_MISS_MM,
+      unit: 'mm',
+      where: { vertices: clipPlaces(worthSaying.map(({ vertex }) => vertex)) },
+    });
+  }
+  return findings;
+}
+
+/** A corner that misses by less than this on the inside closes under glue, mm (common practice). */
+const CORNER_MISS_MM = 0.5;
+
+function centre(mesh: Mesh, t: number): [number, number, number] {
+  const sum: [number, number, number] = [0, 0, 0];
+  for (let k = 0; k < 3; k += 1) {
+    const p = pointAt3(mesh.positions, mesh.triangles[3 * t + k]);
+    sum[0] += p.x / 3;
+    sum[1] += p.y / 3;
+    sum[2] += p.z / 3;
+  }
+  return sum;
+}
+
+const format = (mm: number): string => String(Math.round(mm * 10) / 10);
