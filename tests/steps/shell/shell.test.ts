@@ -48,12 +48,12 @@ describe('makeShellLayer', () => {
     expect(finding?.where.triangles?.length).toBe(32);
   });
 
-  it('notes a corner of four planes that no single point suits', () => {
-    const mesh = meshOf(
-      [[0, 0, 30], [40, 0, 0], [0, 15, 0], [-40, 0, 10], [0, -60, 0]],
-      [[0, 1, 2], [0, 2, 3], [0, 3, 4], [0, 4, 1]],
-    );
-    expect(shell(mesh, 15, 'face').findings.map((f) => f.code)).toContain('shell/corner-of-many-planes');
+  it('notes a corner of four planes that no single point suits, with the miss of a cuboctahedron', () => {
+    // Two triangles (60 degrees) and two squares (90 degrees) meet: least squares by angle misses by +0.63 and -0.82 mm at 10 mm.
+    const ring = [[1, 0, 1], [1, 0, -1], [0, 1, -1], [0, 1, 1]].map((p) => p.map((x) => 40 * x) as [number, number, number]);
+    const mesh = meshOf([[40, 40, 0], ...ring], [[0, 1, 2], [0, 2, 3], [0, 3, 4], [0, 4, 1]]);
+    const finding = shell(mesh, 10, 'face').findings.find((f) => f.code === 'shell/corner-of-many-planes');
+    expect(finding?.value).toBeCloseTo(0.82, 2);
   });
 
   it('refuses a thickness that is our own mistake', () => {
