@@ -1,0 +1,55 @@
+import type { Finding } from '../base/finding.ts';
+import type { Problem } from '../base/result.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { StepName } from '../model/bench-view.ts';
+import type { FlatPiece } from '../model/flat-piece.ts';
+import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
+import type { ModelFacts } from '../model/model-facts.ts';
+import type { PageSet } from '../model/page.ts';
+import type { CutOffer, Patch } from '../model/patch.ts';
+import type { SeamChain } from '../model/seams.ts';
+import type { SheetLayout } from '../model/sheet.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
+import type { SourceModel } from '../model/source-model.ts';
+import type { Template } from '../model/template.ts';
+import type { Project, SculptPart } from '../project/project.ts';
+
+/** The sculpt with the size it was given; before that in file units, one unit drawn as one mm. */
+export interface SizedSculpt {
+  readonly model: SourceModel;
+  readonly facts: ModelFacts;
+  readonly mesh: Mesh;
+  /** Null until the maker has said how large the model is. */
+  readonly mmPerUnit: number | null;
+}
+
+/** The sculpt parted: what lies between marking seams and laying flat. */
+export interface CutSculpt {
+  readonly shell: ShellLayer;
+  readonly chains: readonly SeamChain[];
+  readonly patches: readonly Patch[];
+  readonly patchOfTriangle: Int32Array;
+  readonly offers: readonly CutOffer[];
+}
+
+/**
+ * Everything the chain made of a project. Later fields are null where an earlier step could not go on; `stopped` says which and why.
+ * Never saved, never edited.
+ */
+export interface Outcome {
+  readonly project: Project;
+  readonly part: SculptPart;
+  readonly sculpt: SizedSculpt | null;
+  readonly cut: CutSculpt | null;
+  /** One per patch; null where the patch cannot be laid flat. */
+  readonly flats: readonly (FlatPiece | null)[] | null;
+  readonly pieces: readonly FoamPiece[] | null;
+  readonly seams: readonly FoamSeam[] | null;
+  readonly templates: readonly Template[] | null;
+  readonly sheets: SheetLayout | null;
+  readonly paper: PageSet | null;
+  /** All that the steps found, in the order of the job. */
+  readonly findings: readonly Finding[];
+  readonly stopped: { readonly step: StepName; readonly problem: Problem } | null;
+  readonly madeNew: readonly StepName[];
+}

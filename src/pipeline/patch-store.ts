@@ -1,0 +1,97 @@
+import type { Mesh } from '../mesh/mesh.ts';
+import type { FlatPiece } from '../model/flat-piece.ts';
+import type { Patch } from '../model/patch.ts';
+
+interface Known {
+  readonly patch: Patch;
+  /** Flat results of this patch, the newest first, each with the surface it was made from. */
+  flats: { readonly surface: Float64Array; readonly flat: FlatPiece | null }[];
+  lastUse: number;
+}
+
+/** Flat results kept for one patch: a maker compares two or three thicknesses. */
+const FLATS_PER_PATCH = 4;
+
+/** Patches kept for one mesh: enough for a long row of undo steps. */
+const MOST_PATCHES = 4000;
+
+/**
+ * Gives a patch that was seen before its old object back, so that a change to one seam leaves all other pieces as they were
+ * (house style, section 2), and remembers their flat results.
+ */
+export class PatchStore {
+  #mesh: Mesh | null = null;
+  #known = new Map<string, Known[]>();
+  #byPatch = new Map<Patch, Known>();
+  #clock = 0;
+
+  /** The patches with each one that is equal to an earlier one of the same mesh replaced by it. */
+  settle(mesh: Mesh, patches: readonly Patch[]): readonly Patch[] {
+    if (mesh !== this.#mesh) {
+      this.#mesh = mesh;
+      this.#known.clear();
+      this.#byPatch.clear();
+    }
+    this.#clock += 1;
+    const settled = patches.map((patch) => this.#settleOne(patch));
+    this.#forgetOld();
+    return settled;
+  }
+
+  /** The flat piece made of this patch on this surface; undefined when it has not been made. */
+  flatOf(patch: Patch, surface: Float64Array): FlatPiece | null | undefined {
+    return this.#byPatch.get(patch)?.flats.find((entry) => entry.surface === surface)?.flat;
+  }
+
+  /** The newest flat coordinates of this patch on any surface: where to start from when only the surface changed. */
+  startFor(patch: Patch): Float64Array | undefined {
+    return this.#byPatch.get(patch)?.flats.find((entry) => entry.flat !== null)?.flat?.uv;
+  }
+
+  keep(patch: Patch, surface: Float64Array, flat: FlatPiece | null): void {
+    const known = this.#byPatch.get(patch);
+    if (known === undefined) throw new Error('keep: a patch that was never settled');
+    known.flats = [{ surface, flat }, ...known.flats].slice(0, FLATS_PER_PATCH);
+  }
+
+  #settleOne(patch: Patch): Patch {
+    const key = `${patch.meshTriangles.length} ${patch.meshTriangles[0]} ${fold(patch.meshTriangles)} ${fold(patch.triangles)}`;
+    const list = this.#known.get(key) ?? [];
+    let known = list.find((entry) => samePatch(entry.patch, patch));
+    if (known === undefined) {
+      known = { patch, flats: [], lastUse: this.#clock };
+      this.#known.set(key, [...list, known]);
+      this.#byPatch.set(patch, known);
+    }
+    known.lastUse = this.#clock;
+    return known.patch;
+  }
+
+  #forgetOld(): void {
+    if (this.#byPatch.size <= MOST_PATCHES) return;
+    const old = [...this.#byPatch.values()].sort((a, b) => a.lastUse - b.lastUse).slice(0, this.#byPatch.size - MOST_PATCHES / 2);
+    const gone = new Set(old.filter((entry) => entry.lastUse < this.#clock));
+    for (const entry of gone) this.#byPatch.delete(entry.patch);
+    for (const [key, list] of this.#known) {
+      const left = list.filter((entry) => !gone.has(entry));
+      if (left.length === 0) this.#known.delete(key);
+      else this.#known.set(key, left);
+    }
+  }
+}
+
+/** A short sum over the numbers, so that unlike patches rarely share a key (FNV-1a, 32 bits). */
+function fold(numbers: Uint32Array): number {
+  let hash = 0x811c9dc5;
+  for (const n of numbers) hash = Math.imul(hash ^ n, 0x01000193);
+  return hash >>> 0;
+}
+
+/** Same triangles with the same local numbering: then loops and vertices are the same too. */
+function samePatch(a: Patch, b: Patch): boolean {
+  return sameNumbers(a.meshTriangles, b.meshTriangles) && sameNumbers(a.triangles, b.triangles);
+}
+
+function sameNumbers(a: Uint32Array, b: Uint32Array): boolean {
+  return a.length === b.length && a.every((n, i) => n === b[i]);
+}

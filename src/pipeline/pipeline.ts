@@ -1,0 +1,372 @@
+import { Memo } from '../base/memo.ts';
+import type { Finding } from '../base/finding.ts';
+import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
+import { boxOfPoints3 } from '../mesh/measure.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { StepName } from '../model/bench-view.ts';
+import type { FlatPiece } from '../model/flat-piece.ts';
+import { FOAM_RULES } from '../model/foam-settings.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import { findPaper } from '../model/papers.ts';
+import type { CutOffer, Patch } from '../model/patch.ts';
+import type { SourceModel } from '../model/source-model.ts';
+import type { Template } from '../model/template.ts';
+import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
+import { cutPatches } from '../steps/cut/cut-patches.ts';
+import { offerCut } from '../steps/cut/offer-cut.ts';
+import { seamChains } from '../steps/cut/seam-chains.ts';
+import { flattenPatch } from '../steps/flatten/flatten-patch.ts';
+import { makeFoamPieces, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
+import { makeTemplate } from '../steps/foam/make-template.ts';
+import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
+import { factsOf } from '../steps/read/facts.ts';
+import { findFaults } from '../steps/read/faults.ts';
+import { readModel } from '../steps/read/read-model.ts';
+import { applyRepairs } from '../steps/read/repair.ts';
+import { meshFromModel, mmPerUnitOf, sizeFindings } from '../steps/read/size.ts';
+import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import { makeShellLayer } from '../steps/shell/make-shell-layer.ts';
+import { makePages } from '../steps/tile/make-pages.ts';
+import type { CutSculpt, Outcome, SizedSculpt } from './outcome.ts';
+import { PatchStore } from './patch-store.ts';
+
+/** A source file kept beside the document. */
+export interface Source {
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface RunChoices {
+  /** True when the seams come from a seam file: a pair that is no edge is then the file's fault (`seams/no-edge`). */
+  readonly strictSeams?: boolean;
+  /** Printed on the pages, `YYYY-MM-DD`. */
+  readonly date?: string;
+}
+
+/** Thrown inside a run to leave the chain; never leaves this file. */
+class Stopped extends Error {
+  constructor(
+    readonly step: StepName,
+    readonly problem: Problem,
+  ) {
+    super(problem.code);
+  }
+}
+
+/** Results kept per step: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
+/**
+ * The order of the steps and what is remembered between runs. A change re-makes only what depends on it: a new paper re-tiles, a new
+ * thickness re-shells and starts each piece from its last flat shape, undo finds everything as it was.
+ */
+export class Pipeline {
+  readonly #sources = new Map<string, Source>();
+  readonly #patches = new PatchStore();
+  readonly #read = new Memo<[string], SourceModel>(3);
+  readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
+  readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
+  readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
+  readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
+  readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
+  readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
+  readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
+  readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
+  readonly #pages = new Memo<unknown[], ReturnType<typeof makePages>>(KEPT);
+
+  /** Keeps a source file for later runs, under the SHA-256 of its bytes. */
+  putSource(hash: string, source: Source): void {
+    this.#sources.set(hash, source);
+  }
+
+  sourceOf(hash: string): Source | undefined {
+    return this.#sources.get(hash);
+  }
+
+  /**
+   * Runs the chain as far as it goes. The user's faults end in `stopped`; what was made before stands.
+   * @throws Cancelled when the work was called off; what was finished by then is remembered.
+   */
+  async run(project: Project, work: Work, choices: RunChoices = {}): Promise<Outcome> {
+    const part = project.parts.find((candidate) => candidate.kind === 'sculpt');
+    if (part === undefined) throw new Error('run: a project without a sculpt');
+    const run = new Run(project, part, choices);
+    try {
+      await this.#sculpt(run, shareOfWork(work, 0, 0.3));
+      await this.#part(run, shareOfWork(work, 0.3, 0.4));
+      await this.#flatten(run, shareOfWork(work, 0.4, 0.9));
+      await work.pause(0.9, 'adding edges, marks and words');
+      this.#makeFoam(run);
+      await work.pause(0.95, 'laying out sheets and pages');
+      this.#layOut(run);
+    } catch (error) {
+      if (!(error instanceof Stopped)) throw error;
+      run.stopped = { step: error.step, problem: error.problem };
+    }
+    await work.pause(1, 'done');
+    return run.outcome();
+  }
+
+  async #sculpt(run: Run, work: Work): Promise<void> {
+    const { source } = run.part;
+    const kept = this.#sources.get(source.hash);
+    if (kept === undefined) {
+      throw new Stopped('read', fail('read/no-source', `The file ${source.fileName} is not here: choose it again.`).problem);
+    }
+    let model = this.#read.get([source.hash]);
+    if (model === undefined) {
+      model = run.take('read', await readModel(kept.bytes, source.fileName, shareOfWork(work, 0, 0.6))).value;
+      this.#read.set([source.hash], model);
+      run.made('read');
+    }
+    run.findings.push(...model.findings);
+    const { repairs } = run.part;
+    const repaired = run.take('read', remembered(this.#repaired, [model, repairs], () => applyRepairs(model, repairs))).value;
+    const { sculpt, findings } = this.#size(run, repaired);
+    run.sculpt = sculpt;
+    run.findings.push(...findings);
+    let faults = this.#faults.get([sculpt.mesh]);
+    if (faults === undefined) {
+      faults = await findFaults(repaired, sculpt.mesh, shareOfWork(work, 0.6, 1));
+      this.#faults.set([sculpt.mesh], faults);
+    }
+    run.findings.push(...faults);
+    if (sculpt.mmPerUnit === null) {
+      throw new Stopped('size', fail('size/unknown', 'The file does not say how large the sculpt is: give its unit or one real measure.').problem);
+    }
+  }
+
+  #size(run: Run, model: SourceModel): { sculpt: SizedSculpt; findings: readonly Finding[] } {
+    const { scale } = run.part;
+    const known = this.#sized.get([model, scale]);
+    if (known !== undefined) return known;
+    const mmPerUnit = scale === null ? null : run.take('size', mmPerUnitOf(model, scale)).value;
+    const mesh = meshFromModel(model, mmPerUnit ?? 1);
+    const { min, max } = boxOfPoints3(mesh.positions);
+    const findings = mmPerUnit === null ? [] : sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z]);
+    run.made('size');
+    return this.#sized.set([model, scale], { sculpt: { model, facts: factsOf(model), mesh, mmPerUnit }, findings });
+  }
+
+  async #part(run: Run, work: Work): Promise<void> {
+    const { mesh } = run.needSculpt();
+    const { part } = run;
+    const layer = run.layer();
+    await work.pause(0, 'moving to the foam’s neutral surface');
+    let shell = this.#shells.get([mesh, layer, part.modelIs]);
+    if (shell === undefined) {
+      shell = this.#shells.set([mesh, layer, part.modelIs], makeShellLayer(mesh, { ...choiceOf(layer), modelIs: part.modelIs }));
+      run.made('shell');
+    }
+    await work.pause(0.5, 'parting along the seams');
+    const key = [mesh, part.seams, part.seamSettings];
+    let parted = this.#cuts.get(key);
+    if (parted === undefined) {
+      const seams = run.take('seams', seamSetFromMarks(mesh, part.seams, run.choices.strictSeams ?? false));
+      const raw = cutPatches(mesh, seams.value, mesh.positions);
+      const patches = this.#patches.settle(mesh, raw.patches);
+      const offers = patches.map((_, i) => offerCut(mesh, seams.value, patches, i)).filter((offer): offer is CutOffer => offer !== null);
+      parted = this.#cuts.set(key, {
+        cut: { chains: seamChains(mesh, seams.value, { ...raw, patches }, part.seamSettings), patches, patchOfTriangle: raw.patchOfTriangle, offers },
+        findings: seams.notes,
+      });
+      run.made('seams', 'cut');
+    } else {
+      this.#patches.settle(mesh, parted.cut.patches);
+    }
+    run.findings.push(...parted.findings, ...shell.findings, ...parted.cut.patches.flatMap((patch) => patch.findings));
+    run.cut = { ...parted.cut, shell };
+  }
+
+  async #flatten(run: Run, work: Work): Promise<void> {
+    const { patches, shell } = run.needCut();
+    const surface = shell.neutralPositions;
+    const total = patches.reduce((sum, patch) => sum + patch.meshTriangles.length, 0);
+    let done = 0;
+    const flats: (FlatPiece | null)[] = [];
+    for (const patch of patches) {
+      const share = shareOfWork(work, done / total, (done + patch.meshTriangles.length) / total);
+      flats.push(await this.#flattenOne(run, patch, surface, share));
+      done += patch.meshTriangles.length;
+    }
+    run.flats = flats;
+    if (flats.every((flat) => flat === null)) {
+      const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
+      throw new Stopped('flatten', fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem);
+    }
+  }
+
+  async #flattenOne(run: Run, patch: Patch, surface: Float64Array, work: Work): Promise<FlatPiece | null> {
+    if (patch.kind === 'closed' || patch.kind === 'handled') return null;
+    const known = this.#patches.flatOf(patch, surface);
+    if (known !== undefined) return known;
+    await work.pause(0, 'laying the pieces flat');
+    const start = this.#patches.startFor(patch);
+    const result = await flattenPatch(patch, surface, start === undefined ? {} : { start }, work);
+    if (!result.ok) {
+      run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patch.meshTriangles[0]] } });
+    }
+    const flat = result.ok ? result.value : null;
+    this.#patches.keep(patch, surface, flat);
+    run.made('flatten');
+    return flat;
+  }
+
+  #makeFoam(run: Run): void {
+    const sculpt = run.needSculpt();
+    const cut = run.needCut();
+    const flats = run.needFlats();
+    const { part, project } = run;
+    const foam = run.foam();
+    const key = [cut.shell, cut.chains, cut.patches, part.pieceSettings, part.tracedSide, part.upAxis, part.copies, part.name, foam, ...flats];
+    let made = this.#foam.get(key);
+    if (made === undefined) {
+      made = this.#foam.set(
+        key,
+        makeFoamPieces({
+          part: part.id,
+          partName: part.name,
+          layer: cut.shell,
+          mesh: sculpt.mesh,
+          patches: cut.patches,
+          flats,
+          chains: cut.chains,
+          pieceSettings: part.pieceSettings,
+          tracedSide: part.tracedSide,
+          upAxis: part.upAxis,
+          limits: foam.stretchLimits,
+          rules: FOAM_RULES,
+          copies: part.copies,
+          firstNumber: 1,
+        }),
+      );
+      run.made('foam');
+    }
+    const { pieces, seams, findings } = made;
+    run.pieces = pieces;
+    run.seams = seams;
+    run.findings.push(...findings);
+    run.templates = remembered(this.#templates, [pieces, seams, project.name, project.revision, foam.name], () =>
+      pieces.map((piece) =>
+        makeTemplate(piece, seams, { projectName: project.name, projectRevision: project.revision, foamName: foam.name }),
+      ),
+    );
+  }
+
+  #layOut(run: Run): void {
+    const { project } = run;
+    const pieces = run.pieces ?? [];
+    const templates = run.templates ?? [];
+    const foam = run.foam();
+    const sheets = remembered(this.#sheets, [templates, project.foams, foam], () => {
+      run.made('nest');
+      const items = pieces.map((piece, i) => ({ piece: piece.id, template: templates[i], quantity: piece.quantity, foam: foam.id }));
+      return layOnSheets(items, project.foams);
+    });
+    run.sheets = sheets;
+    for (const id of sheets.tooLarge) {
+      const piece = pieces.find((candidate) => candidate.id === id);
+      run.findings.push({
+        code: 'nest/too-large',
+        severity: 'warning',
+        text: `${piece?.name ?? id} is larger than a sheet of ${foam.name}: part it once more, or take a larger sheet.`,
+        where: { piece: id },
+      });
+    }
+    const choice = project.paper;
+    const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
+    const pages = remembered(this.#pages, [templates, pieces, choice, project.name, project.revision, run.choices.date], () => {
+      run.made('tile');
+      return makePages({
+        templates,
+        pieces,
+        paper,
+        orientation: choice.orientation,
+        marginMm: choice.marginMm,
+        overlapMm: choice.overlapMm,
+        projectName: project.name,
+        projectRevision: project.revision,
+        ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
+        cautions: [],
+      });
+    });
+    const set = run.take('tile', pages);
+    run.paper = set.value;
+    run.findings.push(...set.notes);
+  }
+}
+
+/** What one run has gathered so far. */
+class Run {
+  readonly findings: Finding[] = [];
+  sculpt: SizedSculpt | null = null;
+  cut: CutSculpt | null = null;
+  flats: readonly (FlatPiece | null)[] | null = null;
+  pieces: Outcome['pieces'] = null;
+  seams: Outcome['seams'] = null;
+  templates: Outcome['templates'] = null;
+  sheets: Outcome['sheets'] = null;
+  paper: Outcome['paper'] = null;
+  stopped: Outcome['stopped'] = null;
+  readonly #madeNew = new Set<StepName>();
+
+  constructor(
+    readonly project: Project,
+    readonly part: SculptPart,
+    readonly choices: RunChoices,
+  ) {}
+
+  made(...steps: StepName[]): void {
+    for (const step of steps) this.#madeNew.add(step);
+  }
+
+  /** A result that is known to stand, or the end of this run at that step. */
+  take<T>(step: StepName, result: Result<T>): Ok<T> {
+    if (!result.ok) throw new Stopped(step, result.problem);
+    return result;
+  }
+
+  needSculpt(): SizedSculpt {
+    if (this.sculpt === null) throw new Error('run: no sculpt yet');
+    return this.sculpt;
+  }
+
+  needCut(): CutSculpt {
+    if (this.cut === null) throw new Error('run: not parted yet');
+    return this.cut;
+  }
+
+  needFlats(): readonly (FlatPiece | null)[] {
+    if (this.flats === null) throw new Error('run: not flat yet');
+    return this.flats;
+  }
+
+  /** The part's one layer of foam. */
+  layer(): LayerChoice {
+    return this.part.layers[0];
+  }
+
+  foam(): FoamSheet {
+    const { foam } = this.layer();
+    const sheet = this.project.foams.find((candidate) => candidate.id === foam);
+    if (sheet === undefined) throw new Error(`run: foam ${foam} is not in the project`);
+    return sheet;
+  }
+
+  outcome(): Outcome {
+    const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, findings, stopped } = this;
+    return { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, findings, stopped, madeNew: [...this.#madeNew] };
+  }
+}
+
+function remembered<K extends unknown[], V>(memo: Memo<K, V>, key: K, make: () => V): V {
+  return memo.get(key) ?? memo.set(key, make());
+}
+
+const choiceOf = (layer: LayerChoice) => ({
+  layer: layer.id,
+  foam: layer.foam,
+  thicknessMm: layer.thicknessMm,
+  neutralFraction: layer.neutralFraction,
+});

@@ -1,0 +1,169 @@
+import * as v from 'valibot';
+import { fail, ok, type Result } from '../base/result.ts';
+import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
+import { contentHash } from '../base/hash.ts';
+import type { Project } from './project.ts';
+
+/** A project file as read: the document and the bytes of its source files by hash. */
+export interface OpenedProject {
+  readonly project: Project;
+  readonly sources: ReadonlyMap<string, { readonly fileName: string; readonly bytes: Uint8Array }>;
+}
+
+/** Ending of project files. */
+export const PROJECT_SUFFIX = '.foamloft.json';
+
+const finite = v.pipe(v.number(), v.finite());
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const positive = v.pipe(v.number(), v.finite(), v.gtValue(0));
+const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const pair = v.tuple([count, count]);
+const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
+const side = v.picklist(['face', 'back']);
+
+const surfacePoint = v.union([v.object({ vertex: count }), v.object({ face: count, bary: v.array(finite) })]);
+
+const scale = v.variant('by', [
+  v.object({ by: v.literal('unit'), unit: v.picklist(['mm', 'cm', 'm', 'in']) }),
+  v.object({ by: v.literal('size'), axis: v.picklist(['longest', 'x', 'y', 'z']), mm: positive }),
+  v.object({ by: v.literal('points'), from: count, to: count, mm: positive }),
+]);
+
+const repair = v.variant('kind', [
+  v.object({ kind: v.literal('turn-faces') }),
+  v.object({ kind: v.literal('drop-doubled') }),
+  v.object({ kind: v.literal('drop-empty') }),
+  v.object({ kind: v.literal('close-hole'), edge: pair }),
+  v.object({ kind: v.literal('keep-shell'), vertex: count }),
+]);
+
+const sculpt = v.object({
+  kind: v.literal('sculpt'),
+  id: v.string(),
+  name: v.string(),
+  source: v.object({ hash, fileName: v.string(), format: v.picklist(['obj', 'stl']) }),
+  transform: v.pipe(v.array(finite), v.length(16)),
+  copies: v.pipe(count, v.minValue(1)),
+  scale: v.nullable(scale),
+  upAxis: v.picklist(['x', 'y', 'z']),
+  repairs: v.array(repair),
+  seams: v.object({
+    edges: v.array(pair),
+    paths: v.array(
+      v.object({
+        points: v.array(surfacePoint),
+        kind: v.picklist(['butt', 'lap', 'open']),
+        lapSide: v.optional(v.picklist(['left', 'right'])),
+        locked: v.optional(v.boolean()),
+      }),
+    ),
+  }),
+  seamSettings: v.array(
+    v.object({ edge: pair, kind: v.picklist(['butt', 'lap']), allowanceMm: v.pipe(finite, v.minValue(0)), lapFace: v.optional(count) }),
+  ),
+  pieceSettings: v.array(
+    v.object({
+      face: count,
+      name: v.optional(v.string()),
+      quantity: v.optional(v.pipe(count, v.minValue(1))),
+      bendStyle: v.optional(v.picklist(['rolled', 'grooved'])),
+      tracedSide: v.optional(side),
+    }),
+  ),
+  modelIs: v.picklist(['face', 'middle', 'back']),
+  layers: v.pipe(
+    v.array(v.object({ id: v.string(), foam: v.string(), thicknessMm: positive, neutralFraction: share })),
+    v.length(1),
+  ),
+  tracedSide: side,
+});
+
+const document = v.object({
+  schemaVersion: v.literal(1),
+  name: v.string(),
+  revision: v.pipe(count, v.minValue(1)),
+  parts: v.pipe(v.array(sculpt), v.length(1)),
+  foams: v.pipe(
+    v.array(
+      v.object({
+        id: v.string(),
+        name: v.string(),
+        thicknessMm: positive,
+        sheetWidthMm: positive,
+        sheetHeightMm: positive,
+        neutralFraction: share,
+        densityKgM3: positive,
+        stretchLimits: v.object({ noticePct: positive, tooMuchPct: positive }),
+      }),
+    ),
+    v.minLength(1),
+  ),
+  paper: v.object({
+    name: v.string(),
+    widthMm: v.optional(positive),
+    heightMm: v.optional(positive),
+    orientation: v.picklist(['portrait', 'landscape']),
+    marginMm: v.pipe(finite, v.minValue(0)),
+    overlapMm: v.pipe(finite, v.minValue(0)),
+  }),
+  lengthUnit: v.picklist(['mm', 'in']),
+});
+
+const file = v.object({
+  format: v.literal('foamloft-project'),
+  project: document,
+  sources: v.record(hash, v.object({ fileName: v.string(), base64: v.string() })),
+});
+
+/**
+ * Writes the document and its source files as one JSON text: plain to read, stable to compare.
+ * @param sources bytes by hash; those the document does not name are left out. A named one that is missing is our mistake and throws.
+ */
+export function writeProjectFile(project: Project, sources: OpenedProject['sources']): string {
+  const kept: Record<string, { fileName: string; base64: string }> = {};
+  for (const part of project.parts) {
+    const source = sources.get(part.source.hash);
+    if (source === undefined) throw new Error(`writeProjectFile: no bytes for ${part.source.hash}`);
+    kept[part.source.hash] = { fileName: source.fileName, base64: base64FromBytes(source.bytes) };
+  }
+  return `${JSON.stringify({ format: 'foamloft-project', project, sources: kept }, null, 1)}\n`;
+}
+
+/**
+ * Reads a project file. Every value is checked, and so is every source file against its hash.
+ * Fails with `project/not-json`, `project/not-ours`, `project/newer`, `project/broken` or `project/source`.
+ */
+export async function readProjectFile(text: string, fileName: string): Promise<Result<OpenedProject>> {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    return fail('project/not-json', `${fileName} is not a whole project file (its text ends early or is damaged): open an older copy.`);
+  }
+  const head = v.safeParse(v.looseObject({ format: v.literal('foamloft-project'), project: v.looseObject({ schemaVersion: v.number() }) }), raw);
+  if (!head.success) return fail('project/not-ours', `${fileName} is a JSON file but not a Foamloft project: choose a file ending in ${PROJECT_SUFFIX}.`);
+  if (head.output.project.schemaVersion > 1) {
+    return fail('project/newer', `${fileName} was saved by a newer Foamloft: update this one, then open it again.`);
+  }
+  const parsed = v.safeParse(file, raw);
+  if (!parsed.success) {
+    const [issue] = parsed.issues;
+    return fail('project/broken', `${fileName} cannot be used: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`);
+  }
+  const project = parsed.output.project as Project;
+  const unknown = project.parts[0].layers.find((layer) => !project.foams.some((foam) => foam.id === layer.foam));
+  if (unknown !== undefined) return fail('project/broken', `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`);
+  const sources = new Map<string, { fileName: string; bytes: Uint8Array }>();
+  for (const [name, source] of Object.entries(parsed.output.sources)) {
+    const bytes = bytesFromBase64(source.base64);
+    if (bytes === null || (await contentHash(bytes)) !== name) {
+      return fail('project/source', `In ${fileName} the model ${source.fileName} is damaged: open an older copy of the project.`);
+    }
+    sources.set(name, { fileName: source.fileName, bytes });
+  }
+  const missing = project.parts.find((part) => !sources.has(part.source.hash));
+  if (missing !== undefined) {
+    return fail('project/source', `${fileName} does not hold its model ${missing.source.fileName}: open an older copy of the project.`);
+  }
+  return ok({ project, sources });
+}
