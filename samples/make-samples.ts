@@ -1,0 +1,6 @@
+/** Writes the sample models, their seams and their list into `samples/`; run from the project folder by `npm run samples`. */
+import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { sampleFiles } from './sample-set.ts';
+
+for (const [name, text] of sampleFiles()) writeFileSync(resolve('samples', name), text);
