@@ -18,7 +18,7 @@ const [WIDE, DEEP] = [1.05, 0.97];
 /** Height of the crease at the wrist, mm. */
 const WRIST = 30;
 
-/** Radius of the body in mm at a height in mm: over a wrist of 175 mm girth and a forearm of 280 mm, with foam and 8 mm of air. */
+/** Radius of the body in mm at a height in mm: over a wrist of 175 mm girth and a forearm of 280 mm, with 6 mm of foam and 2 to 4 mm of air. */
 const bodyRadius = through([WRIST, 38], [115, 48.5], [205, 55]);
 
 /** 1 at the front ridge, falling smoothly to 0 at the split. */

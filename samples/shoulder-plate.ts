@@ -39,7 +39,7 @@ const lame = (top: Arch, bottom: Arch, rows: number) =>
 
 /**
  * A shoulder plate: a ridged dome over two lames, the lower one turned out to a lip. The arm leaves towards +z, x runs from
- * back to front, and the plates overlap like roof tiles with 9 mm between their faces, room for foam of 6 mm.
+ * back to front, and the plates overlap like roof tiles, 8.7 mm or more from face to face: room for foam of 6 mm.
  */
 export function buildShoulderPlate(): SampleModel {
   const plate = new ModelBuilder('shoulder-plate');
