@@ -150,7 +150,7 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     const [issue] = parsed.issues;
     return fail('project/broken', `${fileName} cannot be used: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`);
   }
-  const project = parsed.output.project as Project;
+  const project = parsed.output.project as unknown as Project;
   const unknown = project.parts[0].layers.find((layer) => !project.foams.some((foam) => foam.id === layer.foam));
   if (unknown !== undefined) return fail('project/broken', `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`);
   const sources = new Map<string, { fileName: string; bytes: Uint8Array }>();

@@ -1,0 +1,159 @@
+import { parseArgs } from 'node:util';
+import type { PaperChoice } from '../project/project.ts';
+import type { ScaleChoice } from '../model/source-model.ts';
+import { WrongUsage } from './exit.ts';
+import type { MakeChoices } from './make-command.ts';
+
+export type Command =
+  | { readonly name: 'help' }
+  | { readonly name: 'version' }
+  | { readonly name: 'inspect'; readonly input: string; readonly json: boolean }
+  | { readonly name: 'make'; readonly choices: MakeChoices };
+
+/**
+ * Understands the command line.
+ * @param words  arguments after the script's name.
+ * @param today  `YYYY-MM-DD`, used when --date is left out.
+ * @throws WrongUsage with one sentence.
+ */
+export function parseCommand(words: readonly string[], today: string): Command {
+  const { values, positionals } = parsed(words);
+  if (values.help === true || words.length === 0) return { name: 'help' };
+  if (values.version === true) return { name: 'version' };
+  const [command, input, ...rest] = positionals;
+  if (command !== 'inspect' && command !== 'make') throw new WrongUsage(`there is no command ${command}: use inspect or make.`);
+  if (input === undefined) throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${command === 'make' ? ' --out DIR' : ''}.`);
+  if (rest.length > 0) throw new WrongUsage(`${command} takes one file, but ${rest.length + 1} were given: ${[input, ...rest].join(', ')}.`);
+  if (command === 'inspect') {
+    const stray = Object.keys(values).find((name) => name !== 'json');
+    if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of make, not of inspect.`);
+    return { name: 'inspect', input, json: values.json === true };
+  }
+  if (values.json === true) throw new WrongUsage('--json is an option of inspect; make always writes report.json.');
+  return { name: 'make', choices: makeChoices(input, values, today) };
+}
+
+const OPTIONS = {
+  help: { type: 'boolean', short: 'h' },
+  version: { type: 'boolean' },
+  json: { type: 'boolean' },
+  out: { type: 'string' },
+  seams: { type: 'string' },
+  unit: { type: 'string' },
+  size: { type: 'string' },
+  thickness: { type: 'string' },
+  'model-is': { type: 'string' },
+  neutral: { type: 'string' },
+  traced: { type: 'string' },
+  up: { type: 'string' },
+  paper: { type: 'string' },
+  landscape: { type: 'boolean' },
+  margin: { type: 'string' },
+  overlap: { type: 'string' },
+  date: { type: 'string' },
+} as const;
+
+type Values = ReturnType<typeof parsed>['values'];
+
+function parsed(words: readonly string[]) {
+  try {
+    return parseArgs({ args: [...words], options: OPTIONS, allowPositionals: true, strict: true });
+  } catch (error) {
+    const text = error instanceof Error ? error.message.split('. ')[0] : String(error);
+    throw new WrongUsage(`${text.charAt(0).toLowerCase()}${text.slice(1)}.`);
+  }
+}
+
+function makeChoices(input: string, values: Values, today: string): MakeChoices {
+  if (values.out === undefined) throw new WrongUsage('make needs a folder to write to: add --out DIR.');
+  const scale = scaleFrom(values);
+  return {
+    input,
+    out: values.out,
+    ...given('seams', values.seams),
+    ...given('scale', scale),
+    ...given('thicknessMm', number('thickness', values.thickness, { over: 0, most: 200 })),
+    ...given('modelIs', oneOf('model-is', values['model-is'], ['face', 'middle', 'back'])),
+    ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
+    ...given('traced', oneOf('traced', values.traced, ['face', 'back'])),
+    ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
+    paper: paperFrom(values),
+    date: dateFrom(values.date, today),
+  };
+}
+
+/** `{ key: value }`, or nothing where the value was not given. */
+const given = <K extends string, V>(key: K, value: V | undefined): Partial<Record<K, V>> =>
+  (value === undefined ? {} : { [key]: value }) as Partial<Record<K, V>>;
+
+function scaleFrom(values: Values): ScaleChoice | undefined {
+  if (values.unit !== undefined && values.size !== undefined) throw new WrongUsage('give --unit or --size, not both.');
+  const unit = oneOf('unit', values.unit, ['mm', 'cm', 'm', 'in']);
+  if (unit !== undefined) return { by: 'unit', unit };
+  if (values.size === undefined) return undefined;
+  const [axisWord, mmWord] = values.size.split('=');
+  const axis = oneOf('size', axisWord, ['longest', 'x', 'y', 'z'], 'axis=mm with axis ');
+  const mm = number('size', mmWord ?? '', { over: 0, most: 1e6 });
+  if (axis === undefined || mm === undefined) throw new WrongUsage('--size looks like longest=320 or y=320, in mm.');
+  return { by: 'size', axis, mm };
+}
+
+function paperFrom(values: Values): Partial<PaperChoice> {
+  const marginMm = number('margin', values.margin, { least: 0, most: 200 });
+  const overlapMm = number('overlap', values.overlap, { least: 0, most: 200 });
+  return {
+    ...(values.paper === undefined ? {} : paperNamed(values.paper)),
+    ...(values.landscape === true ? { orientation: 'landscape' as const } : {}),
+    ...given('marginMm', marginMm),
+    ...given('overlapMm', overlapMm),
+  };
+}
+
+function paperNamed(word: string): Partial<PaperChoice> {
+  const roll = /^roll=(.+)$/.exec(word);
+  if (roll !== null) return { name: 'roll', widthMm: mustBe(number('paper', roll[1], { over: 0, most: 5080 })) };
+  const custom = /^custom=(.+)x(.+)$/i.exec(word);
+  if (custom !== null) {
+    return {
+      name: 'custom',
+      widthMm: mustBe(number('paper', custom[1], { over: 0, most: 5080 })),
+      heightMm: mustBe(number('paper', custom[2], { over: 0, most: 5080 })),
+    };
+  }
+  return { name: word };
+}
+
+function mustBe(value: number | undefined): number {
+  if (value === undefined) throw new WrongUsage('--paper roll=MM and custom=WxH need sizes in mm.');
+  return value;
+}
+
+function dateFrom(word: string | undefined, today: string): string {
+  if (word === undefined) return today;
+  if (!/^\d{4}-\d{2}-\d{2}(T[\d:.]+Z?)?$/.test(word) || Number.isNaN(Date.parse(word))) {
+    throw new WrongUsage(`--date ${word} is no date: write it as 2026-03-01.`);
+  }
+  return word;
+}
+
+function oneOf<const T extends string>(name: string, word: string | undefined, choices: readonly T[], kind = ''): T | undefined {
+  if (word === undefined) return undefined;
+  const found = choices.find((choice) => choice === word);
+  if (found === undefined) throw new WrongUsage(`--${name} takes ${kind}${choices.join(', ')}, not ${word === '' ? 'nothing' : word}.`);
+  return found;
+}
+
+function number(
+  name: string,
+  word: string | undefined,
+  limits: { least?: number; over?: number; most: number },
+): number | undefined {
+  if (word === undefined) return undefined;
+  const value = word.trim() === '' ? NaN : Number(word.replace(',', '.'));
+  const { least, over, most } = limits;
+  if (!Number.isFinite(value) || value > most || (least !== undefined && value < least) || (over !== undefined && value <= over)) {
+    const range = over === undefined ? `from ${least ?? 0} to ${most}` : `over ${over}, at most ${most}`;
+    throw new WrongUsage(`--${name} takes a number ${range}, not ${word === '' ? 'nothing' : word}.`);
+  }
+  return value;
+}

@@ -1,0 +1,42 @@
+import { parseCommand } from './args.ts';
+import { Refused, WrongUsage } from './exit.ts';
+import { inspectCommand } from './inspect-command.ts';
+import { makeCommand } from './make-command.ts';
+import { USAGE } from './usage.ts';
+import packageFile from '../../package.json' with { type: 'json' };
+
+const VERSION: string = packageFile.version;
+
+/** Runs one command. @returns the exit code. */
+async function main(words: readonly string[]): Promise<number> {
+  try {
+    const command = parseCommand(words, new Date().toISOString().slice(0, 10));
+    process.stdout.write(await run(command));
+    return 0;
+  } catch (error) {
+    if (error instanceof Refused) {
+      process.stderr.write(`${error.message}\n`);
+      return 1;
+    }
+    if (error instanceof WrongUsage) {
+      process.stderr.write(`${error.message} See --help.\n`);
+      return 2;
+    }
+    throw error;
+  }
+}
+
+async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
+  switch (command.name) {
+    case 'help':
+      return USAGE;
+    case 'version':
+      return `${VERSION}\n`;
+    case 'inspect':
+      return await inspectCommand(command.input, command.json);
+    case 'make':
+      return await makeCommand(command.choices);
+  }
+}
+
+process.exitCode = await main(process.argv.slice(2));

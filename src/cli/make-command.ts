@@ -1,0 +1,148 @@
+import { readFile } from 'node:fs/promises';
+import { contentHash } from '../base/hash.ts';
+import type { Finding } from '../base/finding.ts';
+import type { ModelIs } from '../model/shell-layer.ts';
+import type { ScaleChoice } from '../model/source-model.ts';
+import type { TracedSide } from '../model/foam-piece.ts';
+import type { Outcome } from '../pipeline/outcome.ts';
+import { Pipeline } from '../pipeline/pipeline.ts';
+import { writeFiles } from '../pipeline/write-files.ts';
+import { nameFromFile, newProject } from '../project/new-project.ts';
+import { readProjectFile } from '../project/project-file.ts';
+import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
+import { readSeamFile } from '../project/seam-file.ts';
+import { sniffFormat } from '../steps/read/sniff-format.ts';
+import { Refused } from './exit.ts';
+import { writeAll } from './output-folder.ts';
+import { readInput, type InputFile } from './read-input.ts';
+import { terminalWork } from './terminal-work.ts';
+
+/** What the command line said; left out means: as the project has it, or the default. */
+export interface MakeChoices {
+  readonly input: string;
+  readonly out: string;
+  readonly seams?: string;
+  readonly scale?: ScaleChoice;
+  readonly thicknessMm?: number;
+  readonly modelIs?: ModelIs;
+  readonly neutral?: number;
+  readonly traced?: TracedSide;
+  readonly up?: 'x' | 'y' | 'z';
+  readonly paper?: Partial<PaperChoice>;
+  readonly date: string;
+}
+
+/** `make MODEL|PROJECT --out DIR`: the whole chain, its files written all or none. @returns the lines for stdout. */
+export async function makeCommand(choices: MakeChoices): Promise<string> {
+  const started = performance.now();
+  const file = await readInput(choices.input);
+  const pipeline = new Pipeline();
+  const { project: found, assumed } = await openInput(file, pipeline, choices);
+  const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);
+  const project = withChoices(found, choices, seams);
+  const work = terminalWork();
+  const outcome = await pipeline.run(project, work, { strictSeams: seams !== null, date: choices.date });
+  work.clear();
+  refuseIfUnfinished(outcome, choices.seams ?? file.name);
+  const computed = performance.now();
+  const font = new Uint8Array(await readFile(new URL('./fonts/DejaVuSans.ttf', import.meta.url)));
+  const files = await writeFiles(outcome, { font, date: choices.date, notes: assumed, sourceOf: (hash) => pipeline.sourceOf(hash) });
+  const written = performance.now();
+  const timings = { readAndComputeMs: computed - started, writeMs: written - computed, peakMemoryMb: process.resourceUsage().maxRSS / 1024 };
+  await writeAll(choices.out, new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]));
+  return summary(outcome, assumed, choices.out);
+}
+
+async function openInput(file: InputFile, pipeline: Pipeline, choices: MakeChoices): Promise<{ project: Project; assumed: Finding[] }> {
+  if (sniffFormat(file.bytes, file.name) === 'json') {
+    const opened = await readProjectFile(new TextDecoder().decode(file.bytes), file.name);
+    if (!opened.ok) throw Refused.from(opened.problem, file.name);
+    for (const [hash, source] of opened.value.sources) pipeline.putSource(hash, source);
+    return { project: opened.value.project, assumed: [] };
+  }
+  const hash = await contentHash(file.bytes);
+  pipeline.putSource(hash, { fileName: file.name, bytes: file.bytes });
+  const format = sniffFormat(file.bytes, file.name) === 'stl' ? 'stl' : 'obj';
+  const project = newProject(nameFromFile(file.name), { hash, fileName: file.name, format });
+  if (choices.scale !== undefined) return { project, assumed: [] };
+  return {
+    project: changePart(project, { scale: { by: 'unit', unit: 'mm' } }),
+    assumed: [
+      {
+        code: 'size/assumed',
+        severity: 'warning',
+        text: 'The file does not say its unit, so its numbers were taken as millimetres: give --unit or --size if that is not so.',
+        where: {},
+      },
+    ],
+  };
+}
+
+async function seamsFrom(path: string, project: Project): Promise<SculptPart['seams']> {
+  const file = await readInput(path);
+  const read = readSeamFile(new TextDecoder().decode(file.bytes), file.name);
+  if (!read.ok) throw Refused.from(read.problem, file.name);
+  const { modelHash, marks } = read.value;
+  const { source } = project.parts[0];
+  if (modelHash !== null && modelHash !== source.hash) {
+    throw new Refused(`${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`);
+  }
+  return marks;
+}
+
+function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['seams'] | null): Project {
+  const [part] = project.parts;
+  const [layer] = part.layers;
+  const thicknessMm = choices.thicknessMm ?? layer.thicknessMm;
+  const foam = thicknessMm === layer.thicknessMm ? undefined : project.foams.find((sheet) => sheet.thicknessMm === thicknessMm);
+  return {
+    ...changePart(project, {
+      ...(choices.scale === undefined ? {} : { scale: choices.scale }),
+      ...(seams === null ? {} : { seams }),
+      modelIs: choices.modelIs ?? part.modelIs,
+      tracedSide: choices.traced ?? part.tracedSide,
+      upAxis: choices.up ?? part.upAxis,
+      layers: [
+        {
+          ...layer,
+          foam: foam?.id ?? layer.foam,
+          thicknessMm,
+          neutralFraction: choices.neutral ?? foam?.neutralFraction ?? layer.neutralFraction,
+        },
+      ],
+    }),
+    paper: { ...project.paper, ...choices.paper },
+  };
+}
+
+const changePart = (project: Project, change: Partial<SculptPart>): Project => ({
+  ...project,
+  parts: project.parts.map((part) => ({ ...part, ...change })),
+});
+
+/** Templates that leave out a part of the prop would mislead: an unfinished chain is refused whole. */
+function refuseIfUnfinished(outcome: Outcome, fileName: string): void {
+  if (outcome.stopped !== null) throw Refused.from(outcome.stopped.problem, fileName);
+  const missing = outcome.findings.find((finding) => finding.severity === 'error' && finding.code.startsWith('cut/'));
+  if (missing === undefined) return;
+  const [offer] = outcome.cut?.offers ?? [];
+  const mesh = outcome.sculpt?.mesh;
+  const hint =
+    offer === undefined || mesh === undefined
+      ? ''
+      : ` For example: ${offer.edges
+          .slice(0, 6)
+          .map(([v, w]) => `[${mesh.fileVertex[v]},${mesh.fileVertex[w]}]`)
+          .join(', ')}${offer.edges.length > 6 ? ` and ${offer.edges.length - 6} more` : ''}.`;
+  throw new Refused(`${fileName}: ${missing.text}${hint}`);
+}
+
+function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {
+  const pieces = outcome.pieces ?? [];
+  const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
+  return [
+    `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
+    ...told.map((finding) => `${finding.severity}: ${finding.text}`),
+    '',
+  ].join('\n');
+}

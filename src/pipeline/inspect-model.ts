@@ -1,0 +1,22 @@
+import type { Finding } from '../base/finding.ts';
+import { ok, type Result } from '../base/result.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
+import type { ModelFacts } from '../model/model-facts.ts';
+import type { SourceModel } from '../model/source-model.ts';
+import { factsOf } from '../steps/read/facts.ts';
+import { findFaults } from '../steps/read/faults.ts';
+import { readModel } from '../steps/read/read-model.ts';
+import { meshFromModel } from '../steps/read/size.ts';
+
+/** Reads a model and looks it over, without a size: figures are in the file's own unit. */
+export async function inspectModel(
+  bytes: Uint8Array,
+  fileName: string,
+  work: Work,
+): Promise<Result<{ model: SourceModel; facts: ModelFacts; findings: readonly Finding[] }>> {
+  const read = await readModel(bytes, fileName, shareOfWork(work, 0, 0.6));
+  if (!read.ok) return read;
+  const model = read.value;
+  const faults = await findFaults(model, meshFromModel(model, 1), shareOfWork(work, 0.6, 1));
+  return ok({ model, facts: factsOf(model), findings: [...model.findings, ...faults] });
+}

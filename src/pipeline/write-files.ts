@@ -1,0 +1,83 @@
+import type { Finding } from '../base/finding.ts';
+import { writeProjectFile } from '../project/project-file.ts';
+import { makeReport } from '../steps/write/report.ts';
+import { writePdf } from '../steps/write/pdf.ts';
+import { writePiecesSvg } from '../steps/write/svg.ts';
+import type { Outcome } from './outcome.ts';
+import type { Source } from './pipeline.ts';
+
+export interface WriteChoices {
+  /** DejaVu Sans as a TrueType file. */
+  readonly font: Uint8Array;
+  /** ISO 8601 date; goes into the PDF's information and onto the pages. */
+  readonly date: string;
+  /** Findings of the caller, put before those of the chain. */
+  readonly notes?: readonly Finding[];
+  readonly sourceOf: (hash: string) => Source | undefined;
+}
+
+/** Names of the files a finished project is written to. */
+export const FILE_NAMES = {
+  pdf: 'templates.pdf',
+  svg: 'pieces.svg',
+  report: 'report.json',
+  project: 'project.foamloft.json',
+} as const;
+
+/** All files of a finished project, by name. The same outcome and date give the same bytes. */
+export async function writeFiles(outcome: Outcome, choices: WriteChoices): Promise<Map<string, Uint8Array | string>> {
+  return new Map<string, Uint8Array | string>([
+    [FILE_NAMES.pdf, await pdfOf(outcome, choices)],
+    [FILE_NAMES.svg, svgOf(outcome)],
+    [FILE_NAMES.report, reportOf(outcome, choices.notes)],
+    [FILE_NAMES.project, projectFileOf(outcome, choices.sourceOf)],
+  ]);
+}
+
+export async function pdfOf(outcome: Outcome, choices: Pick<WriteChoices, 'font' | 'date'>): Promise<Uint8Array> {
+  return await writePdf(need(outcome.paper).pages, {
+    font: choices.font,
+    title: outcome.project.name,
+    date: choices.date,
+    revision: outcome.project.revision,
+  });
+}
+
+export const svgOf = (outcome: Outcome): string => writePiecesSvg(need(outcome.templates), need(outcome.sheets));
+
+export function projectFileOf(outcome: Outcome, sourceOf: WriteChoices['sourceOf']): string {
+  const { project } = outcome;
+  const sources = new Map<string, Source>();
+  for (const { source } of project.parts) sources.set(source.hash, need(sourceOf(source.hash)));
+  return writeProjectFile(project, sources);
+}
+
+export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): string {
+  const { project } = outcome;
+  const { model, facts, mesh, mmPerUnit } = need(outcome.sculpt);
+  const { shell, patches } = need(outcome.cut);
+  const report = makeReport({
+    projectName: project.name,
+    projectRevision: project.revision,
+    parts: project.parts,
+    modelHash: model.hash,
+    mmPerUnit: need(mmPerUnit),
+    facts,
+    mesh,
+    shell,
+    patches,
+    flats: need(outcome.flats),
+    pieces: need(outcome.pieces),
+    seams: need(outcome.seams),
+    sheets: need(outcome.sheets),
+    paper: { name: project.paper.name, set: need(outcome.paper) },
+    findings: [...notes, ...outcome.findings],
+  });
+  return `${JSON.stringify(report)}\n`;
+}
+
+/** A value that a finished chain has: an unfinished one must not be written, and that is our mistake. */
+function need<T>(value: T | null | undefined): T {
+  if (value === null || value === undefined) throw new Error('write: the chain has not run to its end');
+  return value;
+}

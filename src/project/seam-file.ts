@@ -1,0 +1,47 @@
+import * as v from 'valibot';
+import { fail, ok, type Result } from '../base/result.ts';
+import type { SeamMarks } from '../model/seams.ts';
+
+/** A seam file: which edges of which model are parted. Numbers count the file's vertices from 0. */
+export interface SeamFile {
+  /** SHA-256 of the model the seams were drawn on, or null when the file does not say. */
+  readonly modelHash: string | null;
+  readonly marks: SeamMarks;
+}
+
+const number = v.pipe(v.number(), v.integer(), v.minValue(0));
+const point = v.union([v.object({ vertex: number }), v.object({ face: number, bary: v.array(v.pipe(v.number(), v.finite())) })]);
+
+const schema = v.object({
+  version: v.literal(1),
+  modelHash: v.optional(v.string()),
+  edges: v.optional(v.array(v.tuple([number, number])), []),
+  paths: v.optional(
+    v.array(
+      v.object({
+        points: v.array(point),
+        kind: v.optional(v.picklist(['butt', 'lap', 'open']), 'butt'),
+        lapSide: v.optional(v.picklist(['left', 'right'])),
+        locked: v.optional(v.boolean()),
+      }),
+    ),
+    [],
+  ),
+});
+
+/** Reads a seam file. Fails with `seams/not-json` or `seams/broken`. */
+export function readSeamFile(text: string, fileName: string): Result<SeamFile> {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    return fail('seams/not-json', `${fileName} is not valid JSON: a seam file looks like {"version":1,"edges":[[0,1],[1,2]]}.`);
+  }
+  const parsed = v.safeParse(schema, raw);
+  if (!parsed.success) {
+    const [issue] = parsed.issues;
+    return fail('seams/broken', `${fileName} is not a seam file: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`);
+  }
+  const { modelHash, edges, paths } = parsed.output;
+  return ok({ modelHash: modelHash ?? null, marks: { edges, paths: paths as SeamMarks['paths'] } });
+}

@@ -1,0 +1,214 @@
+import type { Finding } from '../../base/finding.ts';
+import { boxOfPoints, ringArea } from '../../geom/ring.ts';
+import { pointAt3 } from '../../geom/vec.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { FlatPiece } from '../../model/flat-piece.ts';
+import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
+import type { ModelFacts } from '../../model/model-facts.ts';
+import type { PageSet } from '../../model/page.ts';
+import type { Patch } from '../../model/patch.ts';
+import type { ShellLayer } from '../../model/shell-layer.ts';
+import type { SheetLayout } from '../../model/sheet.ts';
+
+export interface ReportInput {
+  readonly projectName: string;
+  readonly projectRevision: number;
+  readonly parts: readonly {
+    readonly id: string;
+    readonly kind: string;
+    readonly source: { readonly fileName: string; readonly hash: string };
+    readonly transform: readonly number[];
+    readonly copies: number;
+  }[];
+  readonly modelHash: string;
+  readonly mmPerUnit: number;
+  readonly facts: ModelFacts;
+  readonly mesh: Mesh;
+  readonly shell: ShellLayer;
+  readonly patches: readonly Patch[];
+  readonly flats: readonly (FlatPiece | null)[];
+  readonly pieces: readonly FoamPiece[];
+  readonly seams: readonly FoamSeam[];
+  readonly sheets: SheetLayout;
+  readonly paper: { readonly name: string; readonly set: PageSet };
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The machine-readable account of a project: everything a stranger needs to recompute stretch and lengths from the model and check us.
+ * Keys and units are described by shared/report.schema.json. Numbers are written in full, so that they can be checked to rounding.
+ * @returns a JSON-ready object; the same input gives the same object.
+ */
+export function makeReport(input: ReportInput): Record<string, unknown> {
+  const scale2 = input.mmPerUnit * input.mmPerUnit;
+  const { facts } = input;
+  return {
+    schemaVersion: 1,
+    project: { name: input.projectName, revision: input.projectRevision },
+    modelHash: input.modelHash,
+    scaleMmPerUnit: input.mmPerUnit,
+    parts: input.parts.map((part) => ({
+      id: part.id,
+      kind: part.kind,
+      source: { fileName: part.source.fileName, hash: part.source.hash },
+      transform: part.transform,
+      copies: part.copies,
+    })),
+    model: {
+      vertices: facts.vertices,
+      faces: facts.faces,
+      triangles: facts.triangles,
+      edges: facts.edges,
+      triangleEdges: facts.triangleEdges,
+      euler: facts.euler,
+      shells: facts.shells,
+      openLoops: facts.openLoops,
+      areaMm2: facts.area * scale2,
+      boxMm: { min: facts.boxMin.map((x) => x * input.mmPerUnit), size: facts.boxSize.map((x) => x * input.mmPerUnit) },
+    },
+    layers: [
+      {
+        id: input.shell.layer,
+        foam: input.shell.foam,
+        thicknessMm: input.shell.thicknessMm,
+        neutralFraction: input.shell.neutralFraction,
+        modelIs: input.shell.modelIs,
+      },
+    ],
+    pieces: input.pieces.map((piece) => pieceReport(piece, input)),
+    seams: input.seams.map(seamReport),
+    sheets: input.sheets.sheets.map((sheet) => ({
+      foam: sheet.foam,
+      thicknessMm: sheet.thicknessMm,
+      widthMm: sheet.widthMm,
+      heightMm: sheet.heightMm,
+      usedShare: sheet.usedShare,
+      placements: sheet.placements,
+    })),
+    findings: input.findings.map((finding) => findingReport(finding, input)),
+    pages: { paper: input.paper.name, count: input.paper.set.pages.length, blankTiles: input.paper.set.blankTiles },
+  };
+}
+
+function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unknown> {
+  const patch = input.patches[piece.patch];
+  const flat = input.flats[piece.patch];
+  if (flat === null) throw new Error(`report: piece ${piece.id} without a flat`);
+  return {
+    id: piece.id,
+    number: piece.number,
+    name: piece.name,
+    part: piece.part,
+    layer: piece.layer,
+    foam: piece.foam,
+    ...(piece.twinOf === undefined ? {} : { twinOf: piece.twinOf }),
+    ...(piece.hand === undefined ? {} : { hand: piece.hand }),
+    tracedSide: piece.tracedSide,
+    revision: piece.revision,
+    triangles: patch.meshTriangles.length,
+    thicknessMm: piece.thicknessMm,
+    quantity: piece.quantity,
+    areaMm2: piece.areaMm2,
+    flatAreaMm2: ringArea(piece.neutralOutline) + piece.neutralHoles.reduce((sum, hole) => sum + ringArea(hole), 0),
+    surfaceAreaMm2: piece.surfaceAreaMm2,
+    boxMm: sizeOf(piece.outline),
+    stretchPct: flat.stretchPct,
+    squashPct: flat.squashPct,
+    energy: flat.energy,
+    flipped: flat.flipped,
+    overlaps: flat.overlaps.length,
+    converged: flat.solve.converged,
+    bendStyle: piece.bendStyle,
+    bendReason: piece.bendReason,
+    outlineMm: pairs(piece.outline),
+    neutralOutlineMm: pairs(piece.neutralOutline),
+    otherOutlineMm: pairs(piece.otherOutline),
+    holesMm: piece.holes.map(pairs),
+    neutralHolesMm: piece.neutralHoles.map(pairs),
+    otherHolesMm: piece.otherHoles.map(pairs),
+    edges: piece.edges.map((edge) => ({
+      seam: edge.seam,
+      letter: edge.letter,
+      side: edge.side,
+      ring: edge.ring,
+      from: edge.from,
+      to: edge.to,
+      reversed: edge.reversed,
+      stationMm: [...edge.stationMm],
+      bevelDeg: [...edge.bevelDeg],
+      faceOffsetMm: [...edge.faceOffsetMm],
+      backOffsetMm: [...edge.backOffsetMm],
+      allowanceMm: edge.allowanceMm,
+    })),
+    folds: piece.folds.map((fold) => ({ from: [fold.from.x, fold.from.y], to: [fold.to.x, fold.to.y], angleDeg: fold.angleDeg })),
+    marks: piece.marks.map((mark) => ({
+      seam: mark.seam,
+      letter: mark.letter,
+      index: mark.index,
+      side: mark.side,
+      stationMm: mark.stationMm,
+      at: [mark.at.x, mark.at.y],
+      outward: [mark.outward.x, mark.outward.y],
+    })),
+    up: piece.up === null ? null : [piece.up.x, piece.up.y],
+    flat: {
+      uvMm: pairs(piece.uv),
+      neutralMm: [...patch.meshVertices].map((v) => {
+        const p = pointAt3(input.shell.neutralPositions, v);
+        return [p.x, p.y, p.z];
+      }),
+      sourceVertices: [...patch.meshVertices].map((v) => input.mesh.fileVertex[v]),
+      triangles: triples(patch.triangles),
+    },
+  };
+}
+
+function seamReport(seam: FoamSeam): Record<string, unknown> {
+  return {
+    id: seam.id,
+    letter: seam.letter,
+    pieces: seam.pieces,
+    kind: seam.kind,
+    layer: seam.layer,
+    allowanceMm: seam.allowanceMm,
+    lengthMm: seam.lengthMm,
+    tracedLengthMm: seam.tracedLengthMm,
+    trueLengthMm: seam.trueLengthMm,
+    differenceMm: seam.differenceMm,
+    worstMisalignmentMm: seam.worstMisalignmentMm,
+    worstSlipMm: seam.worstSlipMm,
+    bevelDeg: seam.bevelDeg,
+  };
+}
+
+/** Findings speak of file numbers here: a reader of the report has the file, not our mesh. */
+function findingReport(finding: Finding, input: ReportInput): Record<string, unknown> {
+  const { where } = finding;
+  const number = (v: number): number => input.mesh.fileVertex[v];
+  return {
+    code: finding.code,
+    severity: finding.severity,
+    text: finding.text,
+    value: finding.value ?? null,
+    limit: finding.limit ?? null,
+    unit: finding.unit ?? null,
+    where: {
+      part: where.part ?? null,
+      piece: where.piece ?? null,
+      seam: where.seam ?? null,
+      faces: [...new Set(where.triangles?.map((t) => input.mesh.faceOfTriangle[t]))],
+      edges: where.edges?.map(([v, w]) => [number(v), number(w)]) ?? [],
+      vertices: where.vertices?.map(number) ?? [],
+      point: where.point ?? null,
+    },
+  };
+}
+
+function sizeOf(ring: Float64Array): readonly [number, number] {
+  const box = boxOfPoints(ring);
+  return [box.maxX - box.minX, box.maxY - box.minY];
+}
+
+const pairs = (xy: Float64Array): number[][] => Array.from({ length: xy.length / 2 }, (_, i) => [xy[2 * i], xy[2 * i + 1]]);
+const triples = (numbers: Uint32Array): number[][] =>
+  Array.from({ length: numbers.length / 3 }, (_, i) => [numbers[3 * i], numbers[3 * i + 1], numbers[3 * i + 2]]);

@@ -1,0 +1,18 @@
+import * as Comlink from 'comlink';
+import type { Workshop } from './workshop-api.ts';
+
+/** Starts the worker and returns what the window may ask of it. Callbacks and large arrays cross as they should. */
+export function connectWorkshop(): Workshop {
+  const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  const remote = Comlink.wrap<Workshop>(worker);
+  return {
+    putSource: (bytes, fileName) => remote.putSource(bytes, fileName),
+    getSource: (hash) => remote.getSource(hash),
+    compute: (project, onProgress) => remote.compute(project, Comlink.proxy(onProgress)),
+    cancel: () => remote.cancel(),
+    sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
+    edgePath: (from, to) => remote.edgePath(from, to),
+    makeFile: (kind, project, date) => remote.makeFile(kind, project, date),
+    openProject: (bytes, fileName) => remote.openProject(bytes, fileName),
+  };
+}

@@ -1,0 +1,34 @@
+import type { Project } from '../project/project.ts';
+import { Interner } from './intern.ts';
+
+/** Interns the slices of a document that steps depend on, each kind in a store of its own. */
+export class ProjectInterner {
+  readonly #stores = new Map<string, Interner>();
+
+  /** The document with every slice replaced by the equal one seen before. */
+  same(project: Project): Project {
+    return {
+      ...project,
+      foams: this.#same('foams', project.foams),
+      paper: this.#same('paper', project.paper),
+      parts: project.parts.map((part) => ({
+        ...part,
+        scale: this.#same('scale', part.scale),
+        repairs: this.#same('repairs', part.repairs),
+        seams: this.#same('seams', part.seams),
+        seamSettings: this.#same('seamSettings', part.seamSettings),
+        pieceSettings: this.#same('pieceSettings', part.pieceSettings),
+        layers: part.layers.map((layer) => this.#same('layer', layer)),
+      })),
+    };
+  }
+
+  #same<T>(kind: string, value: T): T {
+    let store = this.#stores.get(kind);
+    if (store === undefined) {
+      store = new Interner();
+      this.#stores.set(kind, store);
+    }
+    return store.same(value);
+  }
+}

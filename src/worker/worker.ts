@@ -1,0 +1,12 @@
+/// <reference lib="webworker" />
+import * as Comlink from 'comlink';
+import { PipelineWorkshop } from './workshop.ts';
+
+/** DejaVu Sans from our own origin, fetched when the first PDF is made. The worker's file lies in `assets/`, the font beside it. */
+async function loadFont(): Promise<Uint8Array> {
+  const reply = await fetch(new URL('../fonts/DejaVuSans.ttf', self.location.href));
+  if (!reply.ok) throw new Error(`font: ${reply.status}`);
+  return new Uint8Array(await reply.arrayBuffer());
+}
+
+Comlink.expose(new PipelineWorkshop(loadFont));

@@ -1,0 +1,129 @@
+import { contentHash } from '../base/hash.ts';
+import { fail, ok, type Result } from '../base/result.ts';
+import { Cancelled, QUIET_WORK } from '../base/work.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { ModelFormat } from '../model/source-model.ts';
+import type { Outcome } from '../pipeline/outcome.ts';
+import { Pipeline } from '../pipeline/pipeline.ts';
+import { FILE_NAMES, pdfOf, reportOf, svgOf } from '../pipeline/write-files.ts';
+import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
+import type { Project } from '../project/project.ts';
+import { sniffFormat } from '../steps/read/sniff-format.ts';
+import { edgePath } from '../steps/seams/edge-path.ts';
+import { sharpEdges } from '../steps/seams/sharp-edges.ts';
+import { rad } from '../geom/vec.ts';
+import { BenchUpdater } from './bench-update.ts';
+import { ProjectInterner } from './intern-project.ts';
+import { PoliteWork } from './polite-work.ts';
+import type { ComputeReply, MadeFile, Progress, Workshop } from './workshop-api.ts';
+
+/** The pipeline behind the calls of {@link Workshop}. One project at a time; a new compute calls off the one before. */
+export class PipelineWorkshop implements Workshop {
+  readonly #pipeline = new Pipeline();
+  readonly #interner = new ProjectInterner();
+  readonly #updater = new BenchUpdater();
+  readonly #loadFont: () => Promise<Uint8Array>;
+  #running: PoliteWork | null = null;
+  /** The run before, finished or called off: two runs never share the pipeline at the same moment. */
+  #settled: Promise<unknown> = Promise.resolve();
+  #outcome: Outcome | null = null;
+
+  /** @param loadFont gives DejaVu Sans as a TrueType file; asked for when the first PDF is made. */
+  constructor(loadFont: () => Promise<Uint8Array>) {
+    this.#loadFont = loadFont;
+  }
+
+  async putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>> {
+    const hash = await contentHash(bytes);
+    const format: ModelFormat = sniffFormat(bytes, fileName) === 'stl' ? 'stl' : 'obj';
+    this.#pipeline.putSource(hash, { fileName, bytes });
+    return ok({ hash, format });
+  }
+
+  getSource(hash: string): Promise<Uint8Array | undefined> {
+    return Promise.resolve(this.#pipeline.sourceOf(hash)?.bytes);
+  }
+
+  async compute(project: Project, onProgress: (progress: Progress) => void): Promise<ComputeReply> {
+    this.#running?.cancel();
+    const work = new PoliteWork(onProgress);
+    this.#running = work;
+    const run = this.#settled.then(() => this.#run(this.#interner.same(project), work));
+    this.#settled = run.catch(() => undefined);
+    return await run;
+  }
+
+  cancel(): Promise<void> {
+    this.#running?.cancel();
+    return Promise.resolve();
+  }
+
+  sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]> {
+    const mesh = this.#mesh();
+    return Promise.resolve(mesh === null ? [] : sharpEdges(mesh, rad(angleDeg)));
+  }
+
+  edgePath(from: number, to: number): Promise<Result<readonly number[]>> {
+    const mesh = this.#mesh();
+    return Promise.resolve(mesh === null ? fail('seams/no-sculpt', 'Open a sculpt first.') : edgePath(mesh, from, to));
+  }
+
+  async makeFile(kind: 'pdf' | 'svg' | 'report' | 'project', project: Project, date: string): Promise<Result<MadeFile>> {
+    if (kind === 'project') return ok(projectFile(this.#projectText(project)));
+    const outcome = await this.#pipeline.run(this.#interner.same(project), QUIET_WORK, { date });
+    if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
+    switch (kind) {
+      case 'pdf':
+        return ok({
+          name: FILE_NAMES.pdf,
+          mime: 'application/pdf',
+          bytes: await pdfOf(outcome, { font: await this.#loadFont(), date }),
+        });
+      case 'svg':
+        return ok({ name: FILE_NAMES.svg, mime: 'image/svg+xml', bytes: new TextEncoder().encode(svgOf(outcome)) });
+      case 'report':
+        return ok({ name: FILE_NAMES.report, mime: 'application/json', bytes: new TextEncoder().encode(reportOf(outcome)) });
+    }
+  }
+
+  async openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>> {
+    const opened = await readProjectFile(new TextDecoder().decode(bytes), fileName);
+    if (!opened.ok) return opened;
+    for (const [hash, source] of opened.value.sources) this.#pipeline.putSource(hash, source);
+    return ok(opened.value.project);
+  }
+
+  async #run(project: Project, work: PoliteWork): Promise<ComputeReply> {
+    try {
+      const outcome = await this.#pipeline.run(project, work);
+      this.#outcome = outcome;
+      return { cancelled: false, update: this.#updater.next(outcome) };
+    } catch (error) {
+      if (error instanceof Cancelled) return { cancelled: true };
+      throw error;
+    } finally {
+      if (this.#running === work) this.#running = null;
+    }
+  }
+
+  #mesh(): Mesh | null {
+    return this.#outcome?.sculpt?.mesh ?? null;
+  }
+
+  /** A project file can be saved at any time, whether or not the chain has run to its end. */
+  #projectText(project: Project): string {
+    const sources = new Map(
+      project.parts.flatMap(({ source }) => {
+        const kept = this.#pipeline.sourceOf(source.hash);
+        return kept === undefined ? [] : [[source.hash, kept] as const];
+      }),
+    );
+    return writeProjectFile(project, sources);
+  }
+}
+
+const projectFile = (text: string): MadeFile => ({
+  name: FILE_NAMES.project,
+  mime: 'application/json',
+  bytes: new TextEncoder().encode(text),
+});
