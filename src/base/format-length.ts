@@ -70,7 +70,10 @@ export function formatPercent(pct: number, decimals = 1): string {
  * @returns mm, or null when the text is no positive length.
  */
 export function parseLength(text: string, unit: LengthUnit): number | null {
-  const match = /^\s*(?:(\d+(?:[.,]\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?|(\d+)\s*\/\s*(\d+))\s*(mm|cm|m|in|inch|inches|")?\s*$/i.exec(text);
+  const match =
+    /^\s*(?:(\d+(?:[.,]\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?|(\d+)\s*\/\s*(\d+))\s*(mm|cm|m|in|inch|inches|")?\s*$/i.exec(
+      text,
+    );
   if (match === null) return null;
   const [, whole, top, bottom, onlyTop, onlyBottom, named] = match;
   const fraction = Number(top ?? onlyTop ?? 0) / Number(bottom ?? onlyBottom ?? 1);

@@ -29,7 +29,7 @@ export class MinHeap {
     this.#swap(0, last);
     this.#keys.pop();
     this.#items.pop();
-    for (let at = 0; ; ) {
+    for (let at = 0; ;) {
       const left = 2 * at + 1;
       const right = left + 1;
       let least = at;

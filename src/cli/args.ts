@@ -21,9 +21,16 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (values.help === true || words.length === 0) return { name: 'help' };
   if (values.version === true) return { name: 'version' };
   const [command, input, ...rest] = positionals;
-  if (command !== 'inspect' && command !== 'make') throw new WrongUsage(`there is no command ${command}: use inspect or make.`);
-  if (input === undefined) throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${command === 'make' ? ' --out DIR' : ''}.`);
-  if (rest.length > 0) throw new WrongUsage(`${command} takes one file, but ${rest.length + 1} were given: ${[input, ...rest].join(', ')}.`);
+  if (command !== 'inspect' && command !== 'make')
+    throw new WrongUsage(`there is no command ${command}: use inspect or make.`);
+  if (input === undefined)
+    throw new WrongUsage(
+      `${command} needs a file: node dist/cli.js ${command} MODEL${command === 'make' ? ' --out DIR' : ''}.`,
+    );
+  if (rest.length > 0)
+    throw new WrongUsage(
+      `${command} takes one file, but ${rest.length + 1} were given: ${[input, ...rest].join(', ')}.`,
+    );
   if (command === 'inspect') {
     const stray = Object.keys(values).find((name) => name !== 'json');
     if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of make, not of inspect.`);
@@ -136,10 +143,16 @@ function dateFrom(word: string | undefined, today: string): string {
   return word;
 }
 
-function oneOf<const T extends string>(name: string, word: string | undefined, choices: readonly T[], kind = ''): T | undefined {
+function oneOf<const T extends string>(
+  name: string,
+  word: string | undefined,
+  choices: readonly T[],
+  kind = '',
+): T | undefined {
   if (word === undefined) return undefined;
   const found = choices.find((choice) => choice === word);
-  if (found === undefined) throw new WrongUsage(`--${name} takes ${kind}${choices.join(', ')}, not ${word === '' ? 'nothing' : word}.`);
+  if (found === undefined)
+    throw new WrongUsage(`--${name} takes ${kind}${choices.join(', ')}, not ${word === '' ? 'nothing' : word}.`);
   return found;
 }
 
@@ -151,7 +164,12 @@ function number(
   if (word === undefined) return undefined;
   const value = word.trim() === '' ? NaN : Number(word.replace(',', '.'));
   const { least, over, most } = limits;
-  if (!Number.isFinite(value) || value > most || (least !== undefined && value < least) || (over !== undefined && value <= over)) {
+  if (
+    !Number.isFinite(value) ||
+    value > most ||
+    (least !== undefined && value < least) ||
+    (over !== undefined && value <= over)
+  ) {
     const range = over === undefined ? `from ${least ?? 0} to ${most}` : `over ${over}, at most ${most}`;
     throw new WrongUsage(`--${name} takes a number ${range}, not ${word === '' ? 'nothing' : word}.`);
   }

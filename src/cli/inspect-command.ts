@@ -23,7 +23,15 @@ function asJson(model: SourceModel, facts: ModelFacts, findings: readonly Findin
     modelHash: model.hash,
     ...facts,
     joined: model.joined,
-    findings: findings.map(({ code, severity, text, value, limit, unit, where }) => ({ code, severity, text, value, limit, unit, where })),
+    findings: findings.map(({ code, severity, text, value, limit, unit, where }) => ({
+      code,
+      severity,
+      text,
+      value,
+      limit,
+      unit,
+      where,
+    })),
   };
 }
 
@@ -31,26 +39,46 @@ function asText(model: SourceModel, facts: ModelFacts, findings: readonly Findin
   const size = facts.boxSize.map(short).join(' x ');
   const exact = facts.afterExactJoin;
   const rows: [string, string][] = [
-    ['vertices', `${facts.vertices}${exact.vertices === facts.vertices ? '' : ` (${exact.vertices} after joining exactly equal ones)`}`],
+    [
+      'vertices',
+      `${facts.vertices}${exact.vertices === facts.vertices ? '' : ` (${exact.vertices} after joining exactly equal ones)`}`,
+    ],
     ['faces', `${facts.faces}`],
     ['triangles', `${facts.triangles}`],
-    ['edges', `${facts.edges}${facts.triangleEdges === facts.edges ? '' : ` (${facts.triangleEdges} of triangles)`}${exact.edges === facts.edges ? '' : ` (${exact.edges} after exact joining)`}`],
+    [
+      'edges',
+      `${facts.edges}${facts.triangleEdges === facts.edges ? '' : ` (${facts.triangleEdges} of triangles)`}${exact.edges === facts.edges ? '' : ` (${exact.edges} after exact joining)`}`,
+    ],
     ['Euler number', `${facts.euler}${exact.euler === facts.euler ? '' : ` (${exact.euler} after exact joining)`}`],
     ['shells', `${facts.shells}`],
-    ['open loops', `${facts.openLoops} with ${facts.openEdges} edges${exact.openEdges === facts.openEdges ? '' : ` (${exact.openLoops} with ${exact.openEdges} after exact joining)`}`],
+    [
+      'open loops',
+      `${facts.openLoops} with ${facts.openEdges} edges${exact.openEdges === facts.openEdges ? '' : ` (${exact.openLoops} with ${exact.openEdges} after exact joining)`}`,
+    ],
     ['genus', facts.genus === null ? 'not a manifold' : `${facts.genus}`],
     ['non-manifold', `${facts.nonManifoldEdges} edges, ${facts.nonManifoldVertices} vertices`],
     ['turned edges', `${facts.turnedEdges}`],
     ['empty faces', `${facts.emptyFaces}`],
     ['doubled faces', `${facts.doubledFaces}`],
-    ['area', `${precise(facts.area)}${Math.abs(facts.fanArea - facts.area) > 1e-6 * facts.area ? ` (${precise(facts.fanArea)} when faces are fanned from their first corner)` : ''}`],
+    [
+      'area',
+      `${precise(facts.area)}${Math.abs(facts.fanArea - facts.area) > 1e-6 * facts.area ? ` (${precise(facts.fanArea)} when faces are fanned from their first corner)` : ''}`,
+    ],
     ['size', `${size} from ${facts.boxMin.map(short).join(', ')}`],
-    ['joined', `${model.joined.inFile} corners in the file, ${model.joined.afterNear} after joining within ${model.joined.toleranceUnits.toExponential(2)}`],
+    [
+      'joined',
+      `${model.joined.inFile} corners in the file, ${model.joined.afterNear} after joining within ${model.joined.toleranceUnits.toExponential(2)}`,
+    ],
   ];
   const width = Math.max(...rows.map(([name]) => name.length));
   const lines = rows.map(([name, value]) => `${name.padEnd(width)}  ${value}`);
   const told = findings.map((finding) => `${finding.severity}: ${finding.text} (${finding.code})`);
-  return [`${model.fileName} (numbers in the file's own unit)`, ...lines, ...(told.length === 0 ? ['nothing found wrong'] : told), ''].join('\n');
+  return [
+    `${model.fileName} (numbers in the file's own unit)`,
+    ...lines,
+    ...(told.length === 0 ? ['nothing found wrong'] : told),
+    '',
+  ].join('\n');
 }
 
 const short = (x: number): string => String(Number(x.toPrecision(6)));

@@ -46,14 +46,27 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   refuseIfUnfinished(outcome, choices.seams ?? file.name);
   const computed = performance.now();
   const font = new Uint8Array(await readFile(new URL('./fonts/DejaVuSans.ttf', import.meta.url)));
-  const files = await writeFiles(outcome, { font, date: choices.date, notes: assumed, sourceOf: (hash) => pipeline.sourceOf(hash) });
+  const files = await writeFiles(outcome, {
+    font,
+    date: choices.date,
+    notes: assumed,
+    sourceOf: (hash) => pipeline.sourceOf(hash),
+  });
   const written = performance.now();
-  const timings = { readAndComputeMs: computed - started, writeMs: written - computed, peakMemoryMb: process.resourceUsage().maxRSS / 1024 };
+  const timings = {
+    readAndComputeMs: computed - started,
+    writeMs: written - computed,
+    peakMemoryMb: process.resourceUsage().maxRSS / 1024,
+  };
   await writeAll(choices.out, new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]));
   return summary(outcome, assumed, choices.out);
 }
 
-async function openInput(file: InputFile, pipeline: Pipeline, choices: MakeChoices): Promise<{ project: Project; assumed: Finding[] }> {
+async function openInput(
+  file: InputFile,
+  pipeline: Pipeline,
+  choices: MakeChoices,
+): Promise<{ project: Project; assumed: Finding[] }> {
   if (sniffFormat(file.bytes, file.name) === 'json') {
     const opened = await readProjectFile(new TextDecoder().decode(file.bytes), file.name);
     if (!opened.ok) throw Refused.from(opened.problem, file.name);
@@ -85,7 +98,9 @@ async function seamsFrom(path: string, project: Project): Promise<SculptPart['se
   const { modelHash, marks } = read.value;
   const { source } = project.parts[0];
   if (modelHash !== null && modelHash !== source.hash) {
-    throw new Refused(`${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`);
+    throw new Refused(
+      `${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`,
+    );
   }
   return marks;
 }
@@ -94,7 +109,8 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
   const [part] = project.parts;
   const [layer] = part.layers;
   const thicknessMm = choices.thicknessMm ?? layer.thicknessMm;
-  const foam = thicknessMm === layer.thicknessMm ? undefined : project.foams.find((sheet) => sheet.thicknessMm === thicknessMm);
+  const foam =
+    thicknessMm === layer.thicknessMm ? undefined : project.foams.find((sheet) => sheet.thicknessMm === thicknessMm);
   return {
     ...changePart(project, {
       ...(choices.scale === undefined ? {} : { scale: choices.scale }),

@@ -17,7 +17,9 @@ export async function writeAll(folder: string, files: ReadonlyMap<string, Uint8A
     for (const name of files.keys()) await rename(join(draft, name), join(folder, name));
   } catch (error) {
     if (madeFolder !== undefined) await rm(madeFolder, { recursive: true, force: true });
-    throw new Refused(`${folder}: cannot be written (${error instanceof Error && 'code' in error ? String(error.code) : 'unknown cause'}); choose another folder with --out.`);
+    throw new Refused(
+      `${folder}: cannot be written (${error instanceof Error && 'code' in error ? String(error.code) : 'unknown cause'}); choose another folder with --out.`,
+    );
   } finally {
     if (draft !== undefined) await rm(draft, { recursive: true, force: true });
   }

@@ -16,7 +16,12 @@ export interface EdgeDistance {
  * @param weights  one per edge, >= 0; Infinity closes an edge.
  * @param target   stop as soon as this vertex is settled; -1 settles all.
  */
-export function edgeDistances(mesh: Mesh, sources: readonly number[], weights: Float64Array, target = -1): EdgeDistance {
+export function edgeDistances(
+  mesh: Mesh,
+  sources: readonly number[],
+  weights: Float64Array,
+  target = -1,
+): EdgeDistance {
   const { edgeVertices } = topologyOf(mesh);
   const vertexCount = mesh.positions.length / 3;
   const { starts, edges } = edgesOfVertices(mesh);
@@ -50,7 +55,7 @@ export function pathTo(mesh: Mesh, found: EdgeDistance, target: number): number[
   if (found.distance[target] === Infinity) return [];
   const { edgeVertices } = topologyOf(mesh);
   const path = [target];
-  for (let v = target; found.viaEdge[v] >= 0; ) {
+  for (let v = target; found.viaEdge[v] >= 0;) {
     const e = found.viaEdge[v];
     v = edgeVertices[2 * e] === v ? edgeVertices[2 * e + 1] : edgeVertices[2 * e];
     path.push(v);

@@ -14,7 +14,10 @@ export function edgeFolds(mesh: Mesh, positions: Float64Array = mesh.positions):
     const h = topology.halfedgeOfEdge[e];
     const across = topology.twin[h];
     if (across < 0) continue;
-    const along = sub3(pointAt3(positions, targetOf(mesh.triangles, h)), pointAt3(positions, originOf(mesh.triangles, h)));
+    const along = sub3(
+      pointAt3(positions, targetOf(mesh.triangles, h)),
+      pointAt3(positions, originOf(mesh.triangles, h)),
+    );
     const left = triangleNormal(positions, mesh.triangles, triangleOfHalfedge(h));
     const right = triangleNormal(positions, mesh.triangles, triangleOfHalfedge(across));
     folds[e] = foldBetween(left, right, along);

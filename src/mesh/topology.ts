@@ -63,7 +63,7 @@ export function buildTopology(triangles: Uint32Array, vertexCount: number): Topo
   const usesOfEdge = new Uint32Array(halfedgeCount);
   const twin = new Int32Array(halfedgeCount).fill(-1);
   let edgeCount = 0;
-  for (let start = 0; start < halfedgeCount; ) {
+  for (let start = 0; start < halfedgeCount;) {
     const first = halfedgesByEdge[start];
     const low = lowOf(triangles, first);
     const high = highOf(triangles, first);
@@ -119,8 +119,18 @@ const highOf = (triangles: Uint32Array, h: number): number => Math.max(triangles
 /** Half-edges ordered by low vertex, then high vertex, then their own number: two counting passes, linear in the mesh. */
 function sortHalfedgesByEdge(triangles: Uint32Array, vertexCount: number): Uint32Array {
   const count = triangles.length;
-  const byHigh = countingOrder(count, vertexCount, (i) => i, (h) => highOf(triangles, h));
-  return countingOrder(count, vertexCount, (i) => byHigh[i], (h) => lowOf(triangles, h));
+  const byHigh = countingOrder(
+    count,
+    vertexCount,
+    (i) => i,
+    (h) => highOf(triangles, h),
+  );
+  return countingOrder(
+    count,
+    vertexCount,
+    (i) => byHigh[i],
+    (h) => lowOf(triangles, h),
+  );
 }
 
 /** Stable order of `item(0..count)` by a key below `keyCount`. */

@@ -25,7 +25,12 @@ export interface PaperBlock {
   readonly stepXMm: number;
   readonly stepYMm: number;
   /** Templates in the block's own frame, mm. */
-  readonly placements: readonly { readonly piece: PieceId; readonly x: number; readonly y: number; readonly turnRad: number }[];
+  readonly placements: readonly {
+    readonly piece: PieceId;
+    readonly x: number;
+    readonly y: number;
+    readonly turnRad: number;
+  }[];
   /** For each tile, row by row from the bottom, the index of its page, or -1 for a blank one that is left out. */
   readonly pageOfTile: readonly number[];
 }

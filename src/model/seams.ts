@@ -4,9 +4,7 @@ import type { SeamId } from '../base/ids.ts';
 export type SeamKind = 'butt' | 'lap' | 'open';
 
 /** A point on the sculpt: a polygon of the file and weights on its corners, or a vertex of the file named by its number. */
-export type SurfacePoint =
-  | { readonly vertex: number }
-  | { readonly face: number; readonly bary: readonly number[] };
+export type SurfacePoint = { readonly vertex: number } | { readonly face: number; readonly bary: readonly number[] };
 
 /** A line drawn on the surface. `locked` lines are never moved by a proposal. */
 export interface SeamPath {

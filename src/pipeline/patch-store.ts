@@ -69,7 +69,9 @@ export class PatchStore {
 
   #forgetOld(): void {
     if (this.#byPatch.size <= MOST_PATCHES) return;
-    const old = [...this.#byPatch.values()].sort((a, b) => a.lastUse - b.lastUse).slice(0, this.#byPatch.size - MOST_PATCHES / 2);
+    const old = [...this.#byPatch.values()]
+      .sort((a, b) => a.lastUse - b.lastUse)
+      .slice(0, this.#byPatch.size - MOST_PATCHES / 2);
     const gone = new Set(old.filter((entry) => entry.lastUse < this.#clock));
     for (const entry of gone) this.#byPatch.delete(entry.patch);
     for (const [key, list] of this.#known) {

@@ -112,7 +112,10 @@ export class Pipeline {
     const { source } = run.part;
     const kept = this.#sources.get(source.hash);
     if (kept === undefined) {
-      throw new Stopped('read', fail('read/no-source', `The file ${source.fileName} is not here: choose it again.`).problem);
+      throw new Stopped(
+        'read',
+        fail('read/no-source', `The file ${source.fileName} is not here: choose it again.`).problem,
+      );
     }
     let model = this.#read.get([source.hash]);
     if (model === undefined) {
@@ -122,7 +125,10 @@ export class Pipeline {
     }
     run.findings.push(...model.findings);
     const { repairs } = run.part;
-    const repaired = run.take('read', remembered(this.#repaired, [model, repairs], () => applyRepairs(model, repairs))).value;
+    const repaired = run.take(
+      'read',
+      remembered(this.#repaired, [model, repairs], () => applyRepairs(model, repairs)),
+    ).value;
     const { sculpt, findings } = this.#size(run, repaired);
     run.sculpt = sculpt;
     run.findings.push(...findings);
@@ -133,7 +139,11 @@ export class Pipeline {
     }
     run.findings.push(...faults);
     if (sculpt.mmPerUnit === null) {
-      throw new Stopped('size', fail('size/unknown', 'The file does not say how large the sculpt is: give its unit or one real measure.').problem);
+      throw new Stopped(
+        'size',
+        fail('size/unknown', 'The file does not say how large the sculpt is: give its unit or one real measure.')
+          .problem,
+      );
     }
   }
 
@@ -156,7 +166,10 @@ export class Pipeline {
     await work.pause(0, 'moving to the foam’s neutral surface');
     let shell = this.#shells.get([mesh, layer, part.modelIs]);
     if (shell === undefined) {
-      shell = this.#shells.set([mesh, layer, part.modelIs], makeShellLayer(mesh, { ...choiceOf(layer), modelIs: part.modelIs }));
+      shell = this.#shells.set(
+        [mesh, layer, part.modelIs],
+        makeShellLayer(mesh, { ...choiceOf(layer), modelIs: part.modelIs }),
+      );
       run.made('shell');
     }
     await work.pause(0.5, 'parting along the seams');
@@ -166,9 +179,16 @@ export class Pipeline {
       const seams = run.take('seams', seamSetFromMarks(mesh, part.seams, run.choices.strictSeams ?? false));
       const raw = cutPatches(mesh, seams.value, mesh.positions);
       const patches = this.#patches.settle(mesh, raw.patches);
-      const offers = patches.map((_, i) => offerCut(mesh, seams.value, patches, i)).filter((offer): offer is CutOffer => offer !== null);
+      const offers = patches
+        .map((_, i) => offerCut(mesh, seams.value, patches, i))
+        .filter((offer): offer is CutOffer => offer !== null);
       parted = this.#cuts.set(key, {
-        cut: { chains: seamChains(mesh, seams.value, { ...raw, patches }, part.seamSettings), patches, patchOfTriangle: raw.patchOfTriangle, offers },
+        cut: {
+          chains: seamChains(mesh, seams.value, { ...raw, patches }, part.seamSettings),
+          patches,
+          patchOfTriangle: raw.patchOfTriangle,
+          offers,
+        },
         findings: seams.notes,
       });
       run.made('seams', 'cut');
@@ -193,7 +213,10 @@ export class Pipeline {
     run.flats = flats;
     if (flats.every((flat) => flat === null)) {
       const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
-      throw new Stopped('flatten', fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem);
+      throw new Stopped(
+        'flatten',
+        fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem,
+      );
     }
   }
 
@@ -219,7 +242,18 @@ export class Pipeline {
     const flats = run.needFlats();
     const { part, project } = run;
     const foam = run.foam();
-    const key = [cut.shell, cut.chains, cut.patches, part.pieceSettings, part.tracedSide, part.upAxis, part.copies, part.name, foam, ...flats];
+    const key = [
+      cut.shell,
+      cut.chains,
+      cut.patches,
+      part.pieceSettings,
+      part.tracedSide,
+      part.upAxis,
+      part.copies,
+      part.name,
+      foam,
+      ...flats,
+    ];
     let made = this.#foam.get(key);
     if (made === undefined) {
       made = this.#foam.set(
@@ -249,7 +283,11 @@ export class Pipeline {
     run.findings.push(...findings);
     run.templates = remembered(this.#templates, [pieces, seams, project.name, project.revision, foam.name], () =>
       pieces.map((piece) =>
-        makeTemplate(piece, seams, { projectName: project.name, projectRevision: project.revision, foamName: foam.name }),
+        makeTemplate(piece, seams, {
+          projectName: project.name,
+          projectRevision: project.revision,
+          foamName: foam.name,
+        }),
       ),
     );
   }
@@ -261,7 +299,12 @@ export class Pipeline {
     const foam = run.foam();
     const sheets = remembered(this.#sheets, [templates, project.foams, foam], () => {
       run.made('nest');
-      const items = pieces.map((piece, i) => ({ piece: piece.id, template: templates[i], quantity: piece.quantity, foam: foam.id }));
+      const items = pieces.map((piece, i) => ({
+        piece: piece.id,
+        template: templates[i],
+        quantity: piece.quantity,
+        foam: foam.id,
+      }));
       return layOnSheets(items, project.foams);
     });
     run.sheets = sheets;
@@ -276,21 +319,25 @@ export class Pipeline {
     }
     const choice = project.paper;
     const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
-    const pages = remembered(this.#pages, [templates, pieces, choice, project.name, project.revision, run.choices.date], () => {
-      run.made('tile');
-      return makePages({
-        templates,
-        pieces,
-        paper,
-        orientation: choice.orientation,
-        marginMm: choice.marginMm,
-        overlapMm: choice.overlapMm,
-        projectName: project.name,
-        projectRevision: project.revision,
-        ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
-        cautions: [],
-      });
-    });
+    const pages = remembered(
+      this.#pages,
+      [templates, pieces, choice, project.name, project.revision, run.choices.date],
+      () => {
+        run.made('tile');
+        return makePages({
+          templates,
+          pieces,
+          paper,
+          orientation: choice.orientation,
+          marginMm: choice.marginMm,
+          overlapMm: choice.overlapMm,
+          projectName: project.name,
+          projectRevision: project.revision,
+          ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
+          cautions: [],
+        });
+      },
+    );
     const set = run.take('tile', pages);
     run.paper = set.value;
     run.findings.push(...set.notes);
@@ -356,7 +403,21 @@ class Run {
 
   outcome(): Outcome {
     const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, findings, stopped } = this;
-    return { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, findings, stopped, madeNew: [...this.#madeNew] };
+    return {
+      project,
+      part,
+      sculpt,
+      cut,
+      flats,
+      pieces,
+      seams,
+      templates,
+      sheets,
+      paper,
+      findings,
+      stopped,
+      madeNew: [...this.#madeNew],
+    };
   }
 }
 

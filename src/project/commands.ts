@@ -81,12 +81,7 @@ export const clearSeams = (): Command =>
 export const setSeams = (seams: SeamMarks): Command => onSculpt('set the seams', (part) => ({ ...part, seams }));
 
 /** Makes the seam through an edge (file numbers) a butt or lap seam. */
-export const setSeamKind = (
-  edge: EdgePair,
-  kind: 'butt' | 'lap',
-  allowanceMm: number,
-  lapFace?: number,
-): Command =>
+export const setSeamKind = (edge: EdgePair, kind: 'butt' | 'lap', allowanceMm: number, lapFace?: number): Command =>
   onSculpt('change the seam', (part) => {
     const setting: SeamSetting = { edge, kind, allowanceMm, ...(lapFace === undefined ? {} : { lapFace }) };
     const others = part.seamSettings.filter((known) => edgeKey(known.edge) !== edgeKey(edge));

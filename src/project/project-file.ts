@@ -59,7 +59,12 @@ const sculpt = v.object({
     ),
   }),
   seamSettings: v.array(
-    v.object({ edge: pair, kind: v.picklist(['butt', 'lap']), allowanceMm: v.pipe(finite, v.minValue(0)), lapFace: v.optional(count) }),
+    v.object({
+      edge: pair,
+      kind: v.picklist(['butt', 'lap']),
+      allowanceMm: v.pipe(finite, v.minValue(0)),
+      lapFace: v.optional(count),
+    }),
   ),
   pieceSettings: v.array(
     v.object({
@@ -138,32 +143,55 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
   try {
     raw = JSON.parse(text);
   } catch {
-    return fail('project/not-json', `${fileName} is not a whole project file (its text ends early or is damaged): open an older copy.`);
+    return fail(
+      'project/not-json',
+      `${fileName} is not a whole project file (its text ends early or is damaged): open an older copy.`,
+    );
   }
-  const head = v.safeParse(v.looseObject({ format: v.literal('foamloft-project'), project: v.looseObject({ schemaVersion: v.number() }) }), raw);
-  if (!head.success) return fail('project/not-ours', `${fileName} is a JSON file but not a Foamloft project: choose a file ending in ${PROJECT_SUFFIX}.`);
+  const head = v.safeParse(
+    v.looseObject({ format: v.literal('foamloft-project'), project: v.looseObject({ schemaVersion: v.number() }) }),
+    raw,
+  );
+  if (!head.success)
+    return fail(
+      'project/not-ours',
+      `${fileName} is a JSON file but not a Foamloft project: choose a file ending in ${PROJECT_SUFFIX}.`,
+    );
   if (head.output.project.schemaVersion > 1) {
     return fail('project/newer', `${fileName} was saved by a newer Foamloft: update this one, then open it again.`);
   }
   const parsed = v.safeParse(file, raw);
   if (!parsed.success) {
     const [issue] = parsed.issues;
-    return fail('project/broken', `${fileName} cannot be used: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`);
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`,
+    );
   }
   const project = parsed.output.project as unknown as Project;
   const unknown = project.parts[0].layers.find((layer) => !project.foams.some((foam) => foam.id === layer.foam));
-  if (unknown !== undefined) return fail('project/broken', `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`);
+  if (unknown !== undefined)
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`,
+    );
   const sources = new Map<string, { fileName: string; bytes: Uint8Array }>();
   for (const [name, source] of Object.entries(parsed.output.sources)) {
     const bytes = bytesFromBase64(source.base64);
     if (bytes === null || (await contentHash(bytes)) !== name) {
-      return fail('project/source', `In ${fileName} the model ${source.fileName} is damaged: open an older copy of the project.`);
+      return fail(
+        'project/source',
+        `In ${fileName} the model ${source.fileName} is damaged: open an older copy of the project.`,
+      );
     }
     sources.set(name, { fileName: source.fileName, bytes });
   }
   const missing = project.parts.find((part) => !sources.has(part.source.hash));
   if (missing !== undefined) {
-    return fail('project/source', `${fileName} does not hold its model ${missing.source.fileName}: open an older copy of the project.`);
+    return fail(
+      'project/source',
+      `${fileName} does not hold its model ${missing.source.fileName}: open an older copy of the project.`,
+    );
   }
   return ok({ project, sources });
 }

@@ -10,7 +10,10 @@ export interface SeamFile {
 }
 
 const number = v.pipe(v.number(), v.integer(), v.minValue(0));
-const point = v.union([v.object({ vertex: number }), v.object({ face: number, bary: v.array(v.pipe(v.number(), v.finite())) })]);
+const point = v.union([
+  v.object({ vertex: number }),
+  v.object({ face: number, bary: v.array(v.pipe(v.number(), v.finite())) }),
+]);
 
 const schema = v.object({
   version: v.literal(1),
@@ -35,12 +38,18 @@ export function readSeamFile(text: string, fileName: string): Result<SeamFile> {
   try {
     raw = JSON.parse(text);
   } catch {
-    return fail('seams/not-json', `${fileName} is not valid JSON: a seam file looks like {"version":1,"edges":[[0,1],[1,2]]}.`);
+    return fail(
+      'seams/not-json',
+      `${fileName} is not valid JSON: a seam file looks like {"version":1,"edges":[[0,1],[1,2]]}.`,
+    );
   }
   const parsed = v.safeParse(schema, raw);
   if (!parsed.success) {
     const [issue] = parsed.issues;
-    return fail('seams/broken', `${fileName} is not a seam file: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`);
+    return fail(
+      'seams/broken',
+      `${fileName} is not a seam file: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`,
+    );
   }
   const { modelHash, edges, paths } = parsed.output;
   return ok({ modelHash: modelHash ?? null, marks: { edges, paths: paths as SeamMarks['paths'] } });

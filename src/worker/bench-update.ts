@@ -11,7 +11,8 @@ import type { CutSculpt, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
  * pipeline remembers by identity.
  */
 export class BenchUpdater {
-  #sent: { sculpt: unknown; shell: unknown; seams: unknown; pieces: unknown; sheets: unknown; paper: unknown } | null = null;
+  #sent: { sculpt: unknown; shell: unknown; seams: unknown; pieces: unknown; sheets: unknown; paper: unknown } | null =
+    null;
 
   /** The next update. Call it once for every outcome that really goes to the screen. */
   next(outcome: Outcome): BenchUpdate {
@@ -76,7 +77,8 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
   const topology = topologyOf(mesh);
   const chainOfEdge = new Int32Array(topology.edgeCount).fill(-1);
   for (const [index, { vertices }] of chains.entries()) {
-    for (let i = 1; i < vertices.length; i += 1) chainOfEdge[topology.edgeBetween(vertices[i - 1], vertices[i])] = index;
+    for (let i = 1; i < vertices.length; i += 1)
+      chainOfEdge[topology.edgeBetween(vertices[i - 1], vertices[i])] = index;
   }
   return { chainOfEdge, chains };
 }

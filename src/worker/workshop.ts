@@ -68,7 +68,11 @@ export class PipelineWorkshop implements Workshop {
     return Promise.resolve(mesh === null ? fail('seams/no-sculpt', 'Open a sculpt first.') : edgePath(mesh, from, to));
   }
 
-  async makeFile(kind: 'pdf' | 'svg' | 'report' | 'project', project: Project, date: string): Promise<Result<MadeFile>> {
+  async makeFile(
+    kind: 'pdf' | 'svg' | 'report' | 'project',
+    project: Project,
+    date: string,
+  ): Promise<Result<MadeFile>> {
     if (kind === 'project') return ok(projectFile(this.#projectText(project)));
     const outcome = await this.#pipeline.run(this.#interner.same(project), QUIET_WORK, { date });
     if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
@@ -82,7 +86,11 @@ export class PipelineWorkshop implements Workshop {
       case 'svg':
         return ok({ name: FILE_NAMES.svg, mime: 'image/svg+xml', bytes: new TextEncoder().encode(svgOf(outcome)) });
       case 'report':
-        return ok({ name: FILE_NAMES.report, mime: 'application/json', bytes: new TextEncoder().encode(reportOf(outcome)) });
+        return ok({
+          name: FILE_NAMES.report,
+          mime: 'application/json',
+          bytes: new TextEncoder().encode(reportOf(outcome)),
+        });
     }
   }
 

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { formatArea, formatFine, formatInches, formatLength, formatMm, formatNumber, parseLength } from '../../src/base/format-length.ts';
+import {
+  formatArea,
+  formatFine,
+  formatInches,
+  formatLength,
+  formatMm,
+  formatNumber,
+  parseLength,
+} from '../../src/base/format-length.ts';
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 

@@ -1,7 +1,10 @@
 import type { Mesh } from '../../src/mesh/mesh.ts';
 
 /** A mesh of polygons fanned from their first corner, numbers as given. For small hand-made test shapes. */
-export function meshOf(points: readonly (readonly [number, number, number])[], faces: readonly (readonly number[])[]): Mesh {
+export function meshOf(
+  points: readonly (readonly [number, number, number])[],
+  faces: readonly (readonly number[])[],
+): Mesh {
   const triangles: number[] = [];
   const faceOfTriangle: number[] = [];
   for (const [f, face] of faces.entries()) {
@@ -61,7 +64,11 @@ export function torusMesh(m: number, n: number, big: number, small: number): Mes
   for (let i = 0; i < m; i += 1) {
     for (let j = 0; j < n; j += 1) {
       const [u, v] = [(2 * Math.PI * i) / m, (2 * Math.PI * j) / n];
-      points.push([(big + small * Math.cos(v)) * Math.cos(u), (big + small * Math.cos(v)) * Math.sin(u), small * Math.sin(v)]);
+      points.push([
+        (big + small * Math.cos(v)) * Math.cos(u),
+        (big + small * Math.cos(v)) * Math.sin(u),
+        small * Math.sin(v),
+      ]);
     }
   }
   const at = (i: number, j: number): number => (i % m) * n + (j % n);

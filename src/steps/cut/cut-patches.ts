@@ -27,13 +27,17 @@ export function cutPatches(mesh: Mesh, seams: SeamSet, positions: Float64Array):
   const trianglesOfPatch: number[][] = Array.from({ length: patchCount }, () => []);
   for (let t = 0; t < patchOfTriangle.length; t += 1) trianglesOfPatch[patchOfTriangle[t]].push(t);
   const localOfHalfedge = new Uint32Array(mesh.triangles.length);
-  const patches = trianglesOfPatch.map((list) => makePatch(mesh, joined, list, cornerGroup, localOfHalfedge, positions));
+  const patches = trianglesOfPatch.map((list) =>
+    makePatch(mesh, joined, list, cornerGroup, localOfHalfedge, positions),
+  );
   return { patches, patchOfTriangle, localOfHalfedge };
 }
 
 /** The half-edge across where the foam stays joined, or -1. */
 function joinedAcross(topology: Topology, seams: SeamSet): Int32Array {
-  return topology.twin.map((across, h) => (across >= 0 && seams.isSeam[topology.edgeOfHalfedge[h]] === 0 ? across : -1));
+  return topology.twin.map((across, h) =>
+    across >= 0 && seams.isSeam[topology.edgeOfHalfedge[h]] === 0 ? across : -1,
+  );
 }
 
 function numberPatches(mesh: Mesh, joined: Int32Array): Int32Array {
@@ -143,7 +147,7 @@ function borderLoops(
     if (!leaving.has(start)) continue;
     const loop: number[] = [];
     let length = 0;
-    for (let v: number | undefined = start; v !== undefined; ) {
+    for (let v: number | undefined = start; v !== undefined;) {
       const next = leaving.get(v);
       if (next === undefined) break;
       leaving.delete(v);

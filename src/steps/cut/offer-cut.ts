@@ -18,7 +18,10 @@ export function offerCut(mesh: Mesh, seams: SeamSet, patches: readonly Patch[], 
   if (patch.kind === 'disc') return null;
   const inside = edgesInside(mesh, seams, patch);
   const lengths = edgeLengths(mesh);
-  const edges = patch.kind === 'closed' && patch.euler === 2 ? farthestPath(mesh, patch, inside, lengths) : cutGraph(mesh, patch, inside, lengths);
+  const edges =
+    patch.kind === 'closed' && patch.euler === 2
+      ? farthestPath(mesh, patch, inside, lengths)
+      : cutGraph(mesh, patch, inside, lengths);
   const { edgeVertices } = topologyOf(mesh);
   const lengthMm = edges.reduce((sum, e) => sum + lengths[e], 0);
   return {
@@ -52,7 +55,10 @@ function farthestPath(mesh: Mesh, patch: Patch, inside: Uint8Array, lengths: Flo
   const weights = lengths.map((length, e) => (inside[e] === 1 ? length : Infinity));
   const farthest = (from: number): number => {
     const { distance } = edgeDistances(mesh, [from], weights);
-    return patch.meshVertices.reduce((best, v) => (distance[v] !== Infinity && distance[v] > distance[best] ? v : best), from);
+    return patch.meshVertices.reduce(
+      (best, v) => (distance[v] !== Infinity && distance[v] > distance[best] ? v : best),
+      from,
+    );
   };
   const start = farthest(patch.meshVertices[0]);
   const end = farthest(start);
@@ -106,7 +112,8 @@ function crossedByFaceTree(
 ): Uint8Array {
   const topology = topologyOf(mesh);
   const candidates = [...inside.keys()].filter((e) => inside[e] === 1 && inTree[e] === 0);
-  const loop = (e: number): number => lengths[e] + distance[topology.edgeVertices[2 * e]] + distance[topology.edgeVertices[2 * e + 1]];
+  const loop = (e: number): number =>
+    lengths[e] + distance[topology.edgeVertices[2 * e]] + distance[topology.edgeVertices[2 * e + 1]];
   candidates.sort((a, b) => loop(b) - loop(a) || a - b);
   const faces = new DisjointSets(mesh.triangles.length / 3);
   const crossed = new Uint8Array(topology.edgeCount);

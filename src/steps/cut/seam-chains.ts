@@ -24,7 +24,18 @@ export function seamChains(
   settings: readonly SeamSetting[],
 ): readonly SeamChain[] {
   const links = cutLinks(mesh, seams, cut);
-  const runs = [...gatherRuns(mesh, links.filter((link) => link.right >= 0), cut), ...gatherRuns(mesh, links.filter((link) => link.right < 0), cut)];
+  const runs = [
+    ...gatherRuns(
+      mesh,
+      links.filter((link) => link.right >= 0),
+      cut,
+    ),
+    ...gatherRuns(
+      mesh,
+      links.filter((link) => link.right < 0),
+      cut,
+    ),
+  ];
   const folds = edgeFolds(mesh);
   const settingOfEdge = settingsByEdge(mesh, settings);
   let seamCount = 0;
@@ -32,13 +43,18 @@ export function seamChains(
   return runs.map((run) => {
     const open = run.links[0].right < 0;
     const name = open ? `o${++openCount}` : `s${++seamCount}`;
-    const wish = open ? undefined : run.links.map((link) => settingOfEdge.get(link.edge)).findLast((found) => found !== undefined);
+    const wish = open
+      ? undefined
+      : run.links.map((link) => settingOfEdge.get(link.edge)).findLast((found) => found !== undefined);
     const kind: SeamKind = open ? 'open' : (wish?.kind ?? 'butt');
     return {
       id: seamId(name),
       letter: open ? '' : letters(seamCount - 1),
       kind,
-      vertices: Uint32Array.from([originOf(mesh.triangles, run.links[0].left), ...run.links.map((link) => targetOf(mesh.triangles, link.left))]),
+      vertices: Uint32Array.from([
+        originOf(mesh.triangles, run.links[0].left),
+        ...run.links.map((link) => targetOf(mesh.triangles, link.left)),
+      ]),
       closed: run.closed,
       sides: sidesOf(run.links, cut, open),
       foldRad: Float64Array.from(run.links, (link) => folds[link.edge]),
@@ -163,7 +179,10 @@ function settingsByEdge(mesh: Mesh, settings: readonly SeamSetting[]): Map<numbe
   const topology = topologyOf(mesh);
   const byEdge = new Map<number, SeamSetting>();
   for (const setting of settings) {
-    const edge = topology.edgeBetween(mesh.vertexOfFile[setting.edge[0]] ?? -1, mesh.vertexOfFile[setting.edge[1]] ?? -1);
+    const edge = topology.edgeBetween(
+      mesh.vertexOfFile[setting.edge[0]] ?? -1,
+      mesh.vertexOfFile[setting.edge[1]] ?? -1,
+    );
     if (edge >= 0) byEdge.set(edge, setting);
   }
   return byEdge;

@@ -40,19 +40,28 @@ function refuse(mesh: Mesh, place: number, pair: readonly [number, number], v: n
   if (v < 0 || w < 0) {
     const number = v < 0 ? pair[0] : pair[1];
     const last = mesh.vertexOfFile.length - 1;
-    return fail('seams/no-vertex', `In ${named} corner ${number} is not used by any face of the model (corners are counted from 0 to ${last}).`);
+    return fail(
+      'seams/no-vertex',
+      `In ${named} corner ${number} is not used by any face of the model (corners are counted from 0 to ${last}).`,
+    );
   }
   if (v === w) return fail('seams/no-edge', `In ${named} both corners lie on one spot: take it out of the file.`);
-  return fail('seams/no-edge', `In ${named} the two corners are not joined by an edge: seams follow the edges of the model.`, {
-    vertices: [v, w],
-  });
+  return fail(
+    'seams/no-edge',
+    `In ${named} the two corners are not joined by an edge: seams follow the edges of the model.`,
+    {
+      vertices: [v, w],
+    },
+  );
 }
 
 function lostNote(lost: readonly (readonly [number, number])[]): Finding {
   return {
     code: 'seams/lost',
     severity: 'warning',
-    text: `${lost.length} marked ${lost.length === 1 ? 'edge is' : 'edges are'} no longer part of the sculpt and left out: mark the seam again where it is missing (corners ${clipPlaces(lost)
+    text: `${lost.length} marked ${lost.length === 1 ? 'edge is' : 'edges are'} no longer part of the sculpt and left out: mark the seam again where it is missing (corners ${clipPlaces(
+      lost,
+    )
       .slice(0, 5)
       .map(([a, b]) => `${a}–${b}`)
       .join(', ')}).`,

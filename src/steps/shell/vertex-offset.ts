@@ -63,7 +63,10 @@ function cornersOfVertices(triangles: Uint32Array, vertexCount: number): { start
 }
 
 /** Normal of each triangle and angle at each corner, radians. */
-function cornerPlanes(positions: Float64Array, triangles: Uint32Array): { normals: Float64Array; angles: Float64Array } {
+function cornerPlanes(
+  positions: Float64Array,
+  triangles: Uint32Array,
+): { normals: Float64Array; angles: Float64Array } {
   const normals = new Float64Array(triangles.length);
   const angles = new Float64Array(triangles.length);
   for (let t = 0; t < triangles.length / 3; t += 1) {
@@ -73,7 +76,8 @@ function cornerPlanes(positions: Float64Array, triangles: Uint32Array): { normal
     normals[3 * t + 1] = normal.y;
     normals[3 * t + 2] = normal.z;
     if (length3(normal) === 0) continue;
-    for (let k = 0; k < 3; k += 1) angles[3 * t + k] = angleBetween(sub3(p[(k + 1) % 3], p[k]), sub3(p[(k + 2) % 3], p[k]));
+    for (let k = 0; k < 3; k += 1)
+      angles[3 * t + k] = angleBetween(sub3(p[(k + 1) % 3], p[k]), sub3(p[(k + 2) % 3], p[k]));
   }
   return { normals, angles };
 }
@@ -111,7 +115,12 @@ function leastMove(corners: Uint32Array, normals: Float64Array, angles: Float64A
   return move;
 }
 
-function largestMiss(corners: Uint32Array, normals: Float64Array, angles: Float64Array, move: readonly number[]): number {
+function largestMiss(
+  corners: Uint32Array,
+  normals: Float64Array,
+  angles: Float64Array,
+  move: readonly number[],
+): number {
   let miss = 0;
   for (const c of corners) {
     if (angles[c] === 0) continue;

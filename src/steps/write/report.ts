@@ -140,7 +140,11 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       backOffsetMm: [...edge.backOffsetMm],
       allowanceMm: edge.allowanceMm,
     })),
-    folds: piece.folds.map((fold) => ({ from: [fold.from.x, fold.from.y], to: [fold.to.x, fold.to.y], angleDeg: fold.angleDeg })),
+    folds: piece.folds.map((fold) => ({
+      from: [fold.from.x, fold.from.y],
+      to: [fold.to.x, fold.to.y],
+      angleDeg: fold.angleDeg,
+    })),
     marks: piece.marks.map((mark) => ({
       seam: mark.seam,
       letter: mark.letter,
@@ -209,6 +213,7 @@ function sizeOf(ring: Float64Array): readonly [number, number] {
   return [box.maxX - box.minX, box.maxY - box.minY];
 }
 
-const pairs = (xy: Float64Array): number[][] => Array.from({ length: xy.length / 2 }, (_, i) => [xy[2 * i], xy[2 * i + 1]]);
+const pairs = (xy: Float64Array): number[][] =>
+  Array.from({ length: xy.length / 2 }, (_, i) => [xy[2 * i], xy[2 * i + 1]]);
 const triples = (numbers: Uint32Array): number[][] =>
   Array.from({ length: numbers.length / 3 }, (_, i) => [numbers[3 * i], numbers[3 * i + 1], numbers[3 * i + 2]]);

@@ -20,7 +20,9 @@ function seamSet(mesh: Mesh, pairs: readonly Pair[]): SeamSet {
   return { isSeam, count: pairs.length };
 }
 
-const allBoxEdges: Pair[] = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((i) => [1, 2, 4].filter((bit) => (i & bit) === 0).map((bit) => [i, i | bit] as const));
+const allBoxEdges: Pair[] = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((i) =>
+  [1, 2, 4].filter((bit) => (i & bit) === 0).map((bit) => [i, i | bit] as const),
+);
 
 const cutAlong = (mesh: Mesh, pairs: readonly Pair[]) => {
   const seams = seamSet(mesh, pairs);
@@ -31,9 +33,9 @@ const cutAlong = (mesh: Mesh, pairs: readonly Pair[]) => {
 describe('cutPatches', () => {
   it('parts a box along all its edges into six discs of two triangles', () => {
     const { cut } = cutAlong(boxMesh(10), allBoxEdges);
-    expect(cut.patches.map((p) => [p.kind, p.euler, p.meshTriangles.length, p.loops.length, p.loops[0].length])).toEqual(
-      Array.from({ length: 6 }, () => ['disc', 1, 2, 1, 4]),
-    );
+    expect(
+      cut.patches.map((p) => [p.kind, p.euler, p.meshTriangles.length, p.loops.length, p.loops[0].length]),
+    ).toEqual(Array.from({ length: 6 }, () => ['disc', 1, 2, 1, 4]));
   });
 
   it('calls an uncut box closed, an uncut tube a piece with a hole, an uncut ring handled', () => {
@@ -56,7 +58,19 @@ describe('cutPatches', () => {
   });
 
   it('separates two sheets that touch in one point only', () => {
-    const mesh = meshOf([[0, 0, 0], [1, 0, 0], [0, 1, 0], [-1, 0, 0], [0, -1, 0]], [[0, 1, 2], [0, 3, 4]]);
+    const mesh = meshOf(
+      [
+        [0, 0, 0],
+        [1, 0, 0],
+        [0, 1, 0],
+        [-1, 0, 0],
+        [0, -1, 0],
+      ],
+      [
+        [0, 1, 2],
+        [0, 3, 4],
+      ],
+    );
     const { cut } = cutAlong(mesh, []);
     expect(cut.patches.map((p) => p.kind)).toEqual(['disc', 'disc']);
   });
@@ -71,14 +85,20 @@ describe('seamChains', () => {
       expect(chain.sides.length).toBe(2);
       expect(chain.foldRad[0]).toBeCloseTo(Math.PI / 2, 12);
       for (const side of chain.sides) {
-        expect([...side.localVertices].map((v) => cut.patches[side.patch].meshVertices[v])).toEqual([...chain.vertices]);
+        expect([...side.localVertices].map((v) => cut.patches[side.patch].meshVertices[v])).toEqual([
+          ...chain.vertices,
+        ]);
       }
     }
     expect(chains.map((chain) => chain.letter).join('')).toBe('ABCDEFGHIJKL');
   });
 
   it('makes one seam of a closing line and one open edge of each rim of a tube', () => {
-    const { chains } = cutAlong(tubeMesh(8, 10, 20, 3), [[0, 8], [8, 16], [16, 24]]);
+    const { chains } = cutAlong(tubeMesh(8, 10, 20, 3), [
+      [0, 8],
+      [8, 16],
+      [16, 24],
+    ]);
     expect(chains.map((c) => [c.id, c.kind, c.vertices.length, c.closed, c.sides.length])).toEqual([
       ['s1', 'butt', 4, false, 2],
       ['o1', 'open', 9, false, 1],
@@ -89,7 +109,11 @@ describe('seamChains', () => {
   });
 
   it('joins a dart to itself and meets in one point at its tip', () => {
-    const { cut, chains } = cutAlong(tubeMesh(8, 10, 20, 2), [[0, 8], [8, 16], [4, 12]]);
+    const { cut, chains } = cutAlong(tubeMesh(8, 10, 20, 2), [
+      [0, 8],
+      [8, 16],
+      [4, 12],
+    ]);
     const dart = chains.find((c) => c.kind === 'butt' && c.vertices.length === 2);
     expect(dart).toBeDefined();
     const tips = dart!.sides.map((side) => side.localVertices[dart!.vertices[0] === 12 ? 0 : 1]);

@@ -44,7 +44,20 @@ describe('edgePath', () => {
   });
 
   it('says when two points lie on separate surfaces', () => {
-    const mesh = meshOf([[0, 0, 0], [1, 0, 0], [0, 1, 0], [5, 0, 0], [6, 0, 0], [5, 1, 0]], [[0, 1, 2], [3, 4, 5]]);
+    const mesh = meshOf(
+      [
+        [0, 0, 0],
+        [1, 0, 0],
+        [0, 1, 0],
+        [5, 0, 0],
+        [6, 0, 0],
+        [5, 1, 0],
+      ],
+      [
+        [0, 1, 2],
+        [3, 4, 5],
+      ],
+    );
     const result = edgePath(mesh, 0, 4);
     expect(!result.ok && result.problem.code).toBe('seams/no-path');
   });

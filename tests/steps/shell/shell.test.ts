@@ -5,8 +5,12 @@ import { makeShellLayer } from '../../../src/steps/shell/make-shell-layer.ts';
 import { boxMesh, tubeMesh, meshOf } from '../../support/meshes.ts';
 import { ringLength } from '../../../src/geom/ring.ts';
 
-const shell = (mesh: Parameters<typeof makeShellLayer>[0], thicknessMm: number, modelIs: ModelIs, neutralFraction = 0.5) =>
-  makeShellLayer(mesh, { layer: layerId('l1'), foam: foamId('f'), thicknessMm, neutralFraction, modelIs });
+const shell = (
+  mesh: Parameters<typeof makeShellLayer>[0],
+  thicknessMm: number,
+  modelIs: ModelIs,
+  neutralFraction = 0.5,
+) => makeShellLayer(mesh, { layer: layerId('l1'), foam: foamId('f'), thicknessMm, neutralFraction, modelIs });
 
 /** Length of the bottom ring of a tube of `sides` sides. */
 const girth = (positions: Float64Array, sides: number): number =>
@@ -50,8 +54,21 @@ describe('makeShellLayer', () => {
 
   it('notes a corner of four planes that no single point suits, with the miss of a cuboctahedron', () => {
     // Two triangles (60 degrees) and two squares (90 degrees) meet: least squares by angle misses by +0.63 and -0.82 mm at 10 mm.
-    const ring = [[1, 0, 1], [1, 0, -1], [0, 1, -1], [0, 1, 1]].map((p) => p.map((x) => 40 * x) as [number, number, number]);
-    const mesh = meshOf([[40, 40, 0], ...ring], [[0, 1, 2], [0, 2, 3], [0, 3, 4], [0, 4, 1]]);
+    const ring = [
+      [1, 0, 1],
+      [1, 0, -1],
+      [0, 1, -1],
+      [0, 1, 1],
+    ].map((p) => p.map((x) => 40 * x) as [number, number, number]);
+    const mesh = meshOf(
+      [[40, 40, 0], ...ring],
+      [
+        [0, 1, 2],
+        [0, 2, 3],
+        [0, 3, 4],
+        [0, 4, 1],
+      ],
+    );
     const finding = shell(mesh, 10, 'face').findings.find((f) => f.code === 'shell/corner-of-many-planes');
     expect(finding?.value).toBeCloseTo(0.82, 2);
   });
