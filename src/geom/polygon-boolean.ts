@@ -1,0 +1,70 @@
+import { Clipper64, ClipType, FillRule, PolyPath64, PolyTree64, type Path64, type Point64 } from 'clipper2-ts';
+import { ringArea, type Ring } from './ring.ts';
+
+/**
+ * Grid of the polygon library, steps per mm: it works on whole numbers, 1 = 0.1 µm. Far under any knife, and products of two differences
+ * stay exact in double precision for anything up to 6.7 m across (2 x (6.7e7)² < 2^53).
+ */
+export const GRID_PER_MM = 1e4;
+
+/** One connected area: an outer ring (counter-clockwise) and the holes in it (clockwise), mm. */
+export interface Region {
+  readonly outer: Ring;
+  readonly holes: readonly Ring[];
+}
+
+/**
+ * What the rings cover, as clean regions: a place belongs to them when the rings run round it more often counter-clockwise than
+ * clockwise. Overlaps become one, loops that run the wrong way (an edge that an inward offset turned round) vanish.
+ * @param rings packed x y, mm; outer rings counter-clockwise, holes clockwise. Rings of fewer than three points are passed over.
+ * @returns largest region first, holes largest first. A corner that stood in the input comes back with exactly its input coordinates;
+ *   only new crossings lie on the grid of 0.1 µm.
+ */
+export function coveredRegions(rings: readonly Ring[]): readonly Region[] {
+  const exact = new Map<string, { x: number; y: number }>();
+  const paths = rings.filter((ring) => ring.length >= 6).map((ring) => toGrid(ring, exact));
+  if (paths.length === 0) return [];
+  const clipper = new Clipper64();
+  clipper.addSubject(paths);
+  const tree = new PolyTree64();
+  clipper.execute(ClipType.Union, FillRule.Positive, tree);
+  const regions: Region[] = [];
+  gather(tree, exact, regions);
+  return regions.sort((a, b) => ringArea(b.outer) - ringArea(a.outer) || a.outer[0] - b.outer[0] || a.outer[1] - b.outer[1]);
+}
+
+function toGrid(ring: Ring, exact: Map<string, { x: number; y: number }>): Path64 {
+  const path: Path64 = [];
+  for (let i = 0; i < ring.length; i += 2) {
+    const point = { x: Math.round(ring[i] * GRID_PER_MM), y: Math.round(ring[i + 1] * GRID_PER_MM) };
+    const key = gridKey(point);
+    if (!exact.has(key)) exact.set(key, { x: ring[i], y: ring[i + 1] });
+    path.push(point);
+  }
+  return path;
+}
+
+/** Children of the tree's root are outer rings, their children holes, their children islands in the holes, and so on. */
+function gather(node: PolyPath64, exact: Map<string, { x: number; y: number }>, regions: Region[]): void {
+  for (let i = 0; i < node.count; i += 1) {
+    const outer = node.child(i);
+    const holes: Ring[] = [];
+    for (let j = 0; j < outer.count; j += 1) {
+      holes.push(fromGrid(outer.child(j).poly, exact));
+      gather(outer.child(j), exact, regions);
+    }
+    holes.sort((a, b) => ringArea(a) - ringArea(b) || a[0] - b[0] || a[1] - b[1]);
+    regions.push({ outer: fromGrid(outer.poly, exact), holes });
+  }
+}
+
+function fromGrid(path: Path64 | null, exact: Map<string, { x: number; y: number }>): Ring {
+  const ring: number[] = [];
+  for (const point of path ?? []) {
+    const known = exact.get(gridKey(point)) ?? { x: point.x / GRID_PER_MM, y: point.y / GRID_PER_MM };
+    ring.push(known.x, known.y);
+  }
+  return Float64Array.from(ring);
+}
+
+const gridKey = (point: Point64): string => `${point.x} ${point.y}`;
