@@ -1,0 +1,28 @@
+// The app: index.html and what it loads, to dist/.
+import { defineConfig } from 'vite';
+import { shipStaticFiles } from './static-files.ts';
+import { ROOT, TARGET, UNUSED_PACKAGES } from './vite-shared.ts';
+
+export default defineConfig({
+  root: ROOT,
+  // Relative addresses: the built folder works under any path.
+  base: './',
+  // A file that is missing is missing, and not the start page under another name.
+  appType: 'mpa',
+  publicDir: false,
+  plugins: [shipStaticFiles()],
+  resolve: { alias: UNUSED_PACKAGES },
+  worker: { format: 'es' },
+  build: {
+    target: TARGET,
+    outDir: 'dist',
+    emptyOutDir: true,
+    // The content security policy allows files of our own origin: nothing is written into the page or into an address.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    // The 3D library alone is larger than the default limit of the warning.
+    chunkSizeWarningLimit: 1200,
+    reportCompressedSize: false,
+  },
+  optimizeDeps: { entries: ['index.html'] },
+});

@@ -1,0 +1,62 @@
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+import { CHROMIUM_FLAGS, findChromium } from './lib/chromium.mjs';
+import { shipStaticFiles } from './static-files.ts';
+import { ROOT, UNUSED_PACKAGES } from './vite-shared.ts';
+
+/**
+ * Three kinds of tests:
+ * `unit` in Node, `component` for single elements inside a browser, `e2e` in Node with a browser on the built app.
+ */
+export default defineConfig({
+  root: ROOT,
+  resolve: { alias: UNUSED_PACKAGES },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
+          environment: 'node',
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        plugins: [shipStaticFiles()],
+        // A package that is only found during the run reloads the page and loses the test: all are named beforehand.
+        optimizeDeps: {
+          entries: ['index.html', 'tests/browser/**/*.component.test.ts'],
+          include: ['vitest/browser', 'axe-core', 'lit', 'lit/decorators.js'],
+        },
+        test: {
+          name: 'component',
+          include: ['tests/browser/**/*.component.test.ts'],
+          sequence: { groupOrder: 1 },
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: { executablePath: findChromium(), args: [...CHROMIUM_FLAGS] } }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'e2e',
+          include: ['tests/browser/**/*.e2e.test.ts'],
+          environment: 'node',
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          // One browser that draws in software fills two cores.
+          fileParallelism: false,
+          sequence: { groupOrder: 2 },
+        },
+      },
+    ],
+  },
+});

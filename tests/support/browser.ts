@@ -1,0 +1,105 @@
+import { existsSync } from 'node:fs';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import { preview, type PreviewServer } from 'vite';
+import { CHROMIUM_FLAGS, findChromium } from '../../scripts/lib/chromium.mjs';
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+
+export interface OpenAppOptions {
+  /** Size of the page, CSS px. */
+  readonly viewport?: { readonly width: number; readonly height: number };
+  readonly reducedMotion?: boolean;
+  readonly colorScheme?: 'light' | 'dark';
+  readonly forcedColors?: boolean;
+  readonly hasTouch?: boolean;
+  /** What follows the address, for example `?demo=bracer`. */
+  readonly path?: string;
+  /** Extra flags for Chromium, for example `--disable-3d-apis`. */
+  readonly flags?: readonly string[];
+}
+
+/** The built app in a browser of its own, with an empty memory. */
+export interface OpenApp {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly url: string;
+  /** Address of every request of the page and its workers so far, in order. */
+  readonly requests: string[];
+  /** Every error the page or its workers wrote to the console or threw so far, with its place. */
+  readonly consoleErrors: string[];
+  /** Requests so far that went to another origin; blob: and data: addresses stay inside. */
+  requestsOutside(): readonly string[];
+  /** Does something that saves a file, and gives the file. */
+  saved(action: () => Promise<unknown>): Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
+  close(): Promise<void>;
+}
+
+/** Serves dist/ and opens it. Call `close()` in the end, also when the test fails. */
+export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
+  if (!existsSync(join(ROOT, 'dist/index.html'))) throw new Error('dist/ holds no built app. Run: npm run build');
+  const executablePath = findChromium();
+  if (executablePath === undefined) throw new Error('No Chromium was found: install one, or set CHROMIUM to its path.');
+  const server = await serveBuild();
+  const url = addressOf(server);
+  const downloadsPath = await mkdtemp(join(tmpdir(), 'foamloft-downloads-'));
+  const browser = await chromium.launch({
+    executablePath,
+    args: [...CHROMIUM_FLAGS, ...(options.flags ?? [])],
+    downloadsPath,
+  });
+  const close = async (): Promise<void> => {
+    await browser.close();
+    await server.close();
+    await rm(downloadsPath, { recursive: true, force: true });
+  };
+  try {
+    const context = await browser.newContext({
+      viewport: options.viewport ?? { width: 1440, height: 900 },
+      reducedMotion: options.reducedMotion ? 'reduce' : 'no-preference',
+      colorScheme: options.colorScheme ?? 'light',
+      forcedColors: options.forcedColors ? 'active' : 'none',
+      hasTouch: options.hasTouch ?? false,
+      acceptDownloads: true,
+      locale: 'en-GB',
+    });
+    const requests: string[] = [];
+    const consoleErrors: string[] = [];
+    context.on('request', (request) => requests.push(request.url()));
+    context.on('console', (message) => {
+      const { url: place, lineNumber } = message.location();
+      if (message.type() === 'error') consoleErrors.push(`${message.text()} (${place}:${lineNumber})`);
+    });
+    context.on('weberror', (error) => consoleErrors.push(error.error().stack ?? error.error().message));
+    const page = await context.newPage();
+    await page.goto(new URL(options.path ?? '', url).href);
+    const requestsOutside = (): readonly string[] =>
+      requests.filter((address) => !address.startsWith(url) && !/^(blob|data):/.test(address));
+    const saved: OpenApp['saved'] = async (action) => {
+      const [download] = await Promise.all([page.waitForEvent('download'), action()]);
+      return { name: download.suggestedFilename(), bytes: new Uint8Array(await readFile(await download.path())) };
+    };
+    return { page, context, url, requests, consoleErrors, requestsOutside, saved, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}
+
+async function serveBuild(): Promise<PreviewServer> {
+  return await preview({
+    root: ROOT,
+    configFile: join(ROOT, 'scripts/vite.config.ts'),
+    logLevel: 'error',
+    preview: { host: '127.0.0.1', port: 5279, strictPort: false, open: false },
+  });
+}
+
+function addressOf(server: PreviewServer): string {
+  const address = server.httpServer.address();
+  if (address === null || typeof address === 'string') throw new Error('the preview server has no port');
+  return `http://127.0.0.1:${address.port}/`;
+}
