@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { Problem } from '../base/result.ts';
+import type { SerialisedTree } from '../geom/bvh.ts';
 import type { Drawing, Template } from './template.ts';
 import type { FoamPiece, FoamSeam } from './foam-piece.ts';
 import type { ModelFacts } from './model-facts.ts';
@@ -48,14 +49,8 @@ export interface SculptView {
   readonly mmPerUnit: number | null;
   readonly facts: ModelFacts;
   readonly joined: JoinCounts;
-  /** three-mesh-bvh's serialised tree over `triangles`, so that picking needs no building on the main thread. */
+  /** The box tree over `triangles`, so that picking needs no building on the main thread. */
   readonly bvh: SerialisedTree;
-}
-
-/** A bounding volume tree as plain buffers. `indirect` is the order of triangles the tree was built in. */
-export interface SerialisedTree {
-  readonly roots: readonly ArrayBuffer[];
-  readonly indirect: Uint32Array | Uint16Array | null;
 }
 
 /** Face and back of the foam for every vertex of the sculpt, mm. */

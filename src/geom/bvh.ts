@@ -1,0 +1,184 @@
+import { BufferAttribute, BufferGeometry, DoubleSide, Matrix4, Ray, Vector3 } from 'three';
+import { MeshBVH, type BVHOptions } from 'three-mesh-bvh';
+import type { Vec3 } from './vec.ts';
+
+/** A bounding volume tree as plain buffers, fit to cross to another thread. `indirect` is the order of triangles the tree was built in. */
+export interface SerialisedTree {
+  readonly roots: readonly ArrayBuffer[];
+  readonly indirect: Uint32Array | Uint16Array | null;
+}
+
+/** A place on the surface. `distance` is measured from the point or the origin that was asked about, in the unit of the positions. */
+export interface SurfaceHit {
+  readonly triangle: number;
+  readonly point: Vec3;
+  readonly distance: number;
+}
+
+/** Questions of place about one surface of triangles, answered in the caller's numbering. */
+export interface SurfaceTree {
+  /** The point of the surface nearest to `point`; null only where the surface has no triangle. */
+  nearest(point: Vec3): SurfaceHit | null;
+  /** The first place where a ray meets the surface, from either side; null when it passes by. `direction` may have any length but 0. */
+  raycast(origin: Vec3, direction: Vec3): SurfaceHit | null;
+  /**
+   * Tells of every two triangles whose upright boxes touch, each two once and the lower number first, in an order that depends on the
+   * surface alone.
+   * @param visit  returns true to stop.
+   * @param most   how many boxes are compared at most: a heap of triangles on one spot has more pairs than time.
+   * @returns whether all pairs were visited.
+   */
+  pairs(visit: (a: number, b: number) => boolean, most?: number): boolean;
+  /** The tree as copies of its buffers. */
+  serialise(): SerialisedTree;
+}
+
+/** Above this a leaf's count no longer fits its 16 bits: reached when more triangles than that have one and the same centre. */
+const MOST_IN_LEAF = 0xffff;
+
+const BUILD: BVHOptions & { _strictLeafSize: number } = {
+  indirect: true,
+  verbose: false,
+  setBoundingBox: false,
+  _strictLeafSize: MOST_IN_LEAF,
+};
+
+/**
+ * Builds the tree of a surface. The arrays are kept and must not change.
+ * @param positions  x y z per vertex, finite. Queries answer in its precision; the boxes are float32, widened by its rounding.
+ * @param triangles  three vertex numbers per triangle.
+ */
+export function buildTree(positions: Float64Array | Float32Array, triangles: Uint32Array): SurfaceTree {
+  if (triangles.length === 0) return EMPTY_TREE;
+  return new BoxTree(positions, triangles, new MeshBVH(geometryOf(positions, triangles), BUILD));
+}
+
+/**
+ * Takes up a tree that {@link SurfaceTree.serialise} gave out, without building it again.
+ * @param positions  the positions it was built on, or the same rounded to float32.
+ * @param triangles  exactly the triangles it was built on.
+ */
+export function treeFromSerialised(
+  positions: Float64Array | Float32Array,
+  triangles: Uint32Array,
+  serialised: SerialisedTree,
+): SurfaceTree {
+  if (triangles.length === 0) return EMPTY_TREE;
+  const data = { version: 1, roots: [...serialised.roots], index: triangles, indirectBuffer: serialised.indirect };
+  return new BoxTree(
+    positions,
+    triangles,
+    MeshBVH.deserialize(data, geometryOf(positions, triangles), { setIndex: false }),
+  );
+}
+
+function geometryOf(positions: Float64Array | Float32Array, triangles: Uint32Array): BufferGeometry {
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(positions, 3));
+  geometry.setIndex(new BufferAttribute(triangles, 1));
+  return geometry;
+}
+
+const EMPTY_TREE: SurfaceTree = {
+  nearest: () => null,
+  raycast: () => null,
+  pairs: () => true,
+  serialise: () => ({ roots: [], indirect: null }),
+};
+
+class BoxTree implements SurfaceTree {
+  readonly #positions: ArrayLike<number>;
+  readonly #triangles: Uint32Array;
+  readonly #tree: MeshBVH;
+
+  constructor(positions: ArrayLike<number>, triangles: Uint32Array, tree: MeshBVH) {
+    this.#positions = positions;
+    this.#triangles = triangles;
+    this.#tree = tree;
+  }
+
+  nearest(point: Vec3): SurfaceHit | null {
+    const hit = this.#tree.closestPointToPoint(new Vector3(point.x, point.y, point.z));
+    if (hit === null) return null;
+    return {
+      triangle: hit.faceIndex,
+      point: { x: hit.point.x, y: hit.point.y, z: hit.point.z },
+      distance: hit.distance,
+    };
+  }
+
+  raycast(origin: Vec3, direction: Vec3): SurfaceHit | null {
+    const along = new Vector3(direction.x, direction.y, direction.z).normalize();
+    const hit = this.#tree.raycastFirst(new Ray(new Vector3(origin.x, origin.y, origin.z), along), DoubleSide);
+    if (hit === null || hit.faceIndex === undefined || hit.faceIndex === null) return null;
+    return {
+      triangle: hit.faceIndex,
+      point: { x: hit.point.x, y: hit.point.y, z: hit.point.z },
+      distance: hit.distance,
+    };
+  }
+
+  pairs(visit: (a: number, b: number) => boolean, most = Infinity): boolean {
+    const resolve = this.#tree.resolveTriangleIndex;
+    const boxes = boxesOf(this.#positions, this.#triangles);
+    let left = most;
+    let stopped = false;
+    let thrown: { readonly error: unknown } | undefined;
+    const compare = (i: number, j: number): void => {
+      if (left <= 0) {
+        stopped = true;
+        return;
+      }
+      left -= 1;
+      const a = resolve(i);
+      const b = resolve(j);
+      if (boxesTouch(boxes, 6 * a, 6 * b) && visit(Math.min(a, b), Math.max(a, b))) stopped = true;
+    };
+    this.#tree.bvhcast(this.#tree, IDENTITY, {
+      // Every two leaves come up in both orders; the one with the lower offset first is taken.
+      intersectsRanges: (from1, count1, from2, count2) => {
+        if (from2 < from1) return false;
+        // An error that leaves the walk would leave the package locked against the next one.
+        try {
+          for (let i = from1; i < from1 + count1 && !stopped; i += 1) {
+            for (let j = from1 === from2 ? i + 1 : from2; j < from2 + count2 && !stopped; j += 1) compare(i, j);
+          }
+        } catch (error) {
+          thrown = { error };
+          stopped = true;
+        }
+        return stopped;
+      },
+    });
+    if (thrown !== undefined) throw thrown.error;
+    return !stopped;
+  }
+
+  serialise(): SerialisedTree {
+    const { roots, indirectBuffer } = MeshBVH.serialize(this.#tree, { cloneBuffers: true });
+    return { roots, indirect: indirectBuffer };
+  }
+}
+
+const IDENTITY = new Matrix4();
+
+/** Least x y z and greatest x y z per triangle. */
+function boxesOf(positions: ArrayLike<number>, triangles: Uint32Array): Float64Array {
+  const boxes = new Float64Array(2 * triangles.length);
+  for (let t = 0; t < triangles.length / 3; t += 1) {
+    const [a, b, c] = [3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2]];
+    for (let axis = 0; axis < 3; axis += 1) {
+      boxes[6 * t + axis] = Math.min(positions[a + axis], positions[b + axis], positions[c + axis]);
+      boxes[6 * t + 3 + axis] = Math.max(positions[a + axis], positions[b + axis], positions[c + axis]);
+    }
+  }
+  return boxes;
+}
+
+const boxesTouch = (boxes: Float64Array, a: number, b: number): boolean =>
+  boxes[a] <= boxes[b + 3] &&
+  boxes[b] <= boxes[a + 3] &&
+  boxes[a + 1] <= boxes[b + 4] &&
+  boxes[b + 1] <= boxes[a + 4] &&
+  boxes[a + 2] <= boxes[b + 5] &&
+  boxes[b + 2] <= boxes[a + 5];
