@@ -1,0 +1,78 @@
+/**
+ * Round things as a low-poly modeller draws them: every corner on the true surface, flat sides between. `sides` corners go round,
+ * corner i at the angle 2 pi i / sides from +x, counter-clockwise seen from +z; faces are wound to look outward.
+ */
+export interface Solid {
+  readonly corners: readonly (readonly [number, number, number])[];
+  readonly faces: readonly (readonly number[])[];
+  /** The cuts that let it lie flat: pairs of corners. */
+  readonly seams: readonly (readonly [number, number])[];
+}
+
+/** The file a maker would have: full precision, polygons as they are. */
+export function objOf({ corners, faces }: Solid): Uint8Array {
+  const rows = [
+    ...corners.map((corner) => `v ${corner.join(' ')}`),
+    ...faces.map((face) => `f ${face.map((v) => v + 1).join(' ')}`),
+  ];
+  return new TextEncoder().encode(`${rows.join('\n')}\n`);
+}
+
+const angleOf = (i: number, sides: number): number => (2 * Math.PI * i) / sides;
+
+/** A cone without floor: base corners 0 .. sides - 1 in z = 0, apex last; slit from base corner 0 to the apex. */
+export function cone(sides: number, radius: number, height: number): Solid {
+  const base = Array.from({ length: sides }, (_, i) => onCircle(i, sides, radius, 0));
+  return {
+    corners: [...base, [0, 0, height]],
+    faces: base.map((_, i) => [i, (i + 1) % sides, sides]),
+    seams: [[0, sides]],
+  };
+}
+
+/**
+ * A tube between a ring in z = 0 and a ring whose heights may differ from corner to corner: lower corners 0 .. sides - 1, upper ones
+ * sides .. 2 sides - 1; slit along corner 0. Sides are flat: their two edges along the tube are parallel or meet in one point.
+ */
+export function tube(sides: number, lower: number, upper: number, heightAt: (angle: number) => number): Solid {
+  const at = Array.from({ length: sides }, (_, i) => i);
+  return {
+    corners: [
+      ...at.map((i) => onCircle(i, sides, lower, 0)),
+      ...at.map((i) => onCircle(i, sides, upper, heightAt(angleOf(i, sides)))),
+    ],
+    faces: at.map((i) => [i, (i + 1) % sides, sides + ((i + 1) % sides), sides + i]),
+    seams: [[0, sides]],
+  };
+}
+
+/**
+ * Two tubes cut at 45 degrees and joined on the cut z = height + x: a right-angled elbow. Corners of the first as in {@link tube},
+ * then the free end of the second, which is the first seen in the mirror of the cut. Slit along both, and all round the cut.
+ */
+export function elbow(sides: number, radius: number, height: number): Solid {
+  const first = tube(sides, radius, radius, (angle) => height + radius * Math.cos(angle));
+  const at = Array.from({ length: sides }, (_, i) => i);
+  // Mirror in the plane z - x = height: x and z - height change places.
+  const mirrored = at.map((i) => {
+    const [x, y, z] = first.corners[i];
+    return [z - height, y, x + height] as const;
+  });
+  return {
+    corners: [...first.corners, ...mirrored],
+    faces: [
+      ...first.faces,
+      ...at.map((i) => [2 * sides + i, sides + i, sides + ((i + 1) % sides), 2 * sides + ((i + 1) % sides)]),
+    ],
+    seams: [
+      ...first.seams,
+      [sides, 2 * sides],
+      ...at.map((i): [number, number] => [sides + i, sides + ((i + 1) % sides)]),
+    ],
+  };
+}
+
+function onCircle(i: number, sides: number, radius: number, z: number): [number, number, number] {
+  const angle = angleOf(i, sides);
+  return [radius * Math.cos(angle), radius * Math.sin(angle), z];
+}

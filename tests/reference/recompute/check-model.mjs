@@ -1,0 +1,173 @@
+import { distance, dot, minus, spaceArea } from './measure.mjs';
+
+/**
+ * The model as the report must have seen it: coincident corners joined, sizes in mm.
+ * @param {{ positions: number[][], faces: number[][] }} file
+ * @param {number} scale mm per unit of the file
+ */
+export function sizedModel(file, scale) {
+  const used = new Set(file.faces.flat());
+  const lowest = joinNear(file.positions, used);
+  return {
+    positions: file.positions.map((p) => p.map((x) => x * scale)),
+    lowest,
+    faces: file.faces.map((face) => face.map((v) => lowest[v])),
+    isTriangles: file.faces.every((face) => face.length === 3),
+  };
+}
+
+/** For each corner the lowest number within the larger of 1e-6 of the diagonal and two float32 steps at the largest coordinate. */
+function joinNear(positions, used) {
+  const list = [...used].sort((a, b) => a - b);
+  const low = [0, 1, 2].map((k) => list.reduce((x, v) => Math.min(x, positions[v][k]), Infinity));
+  const high = [0, 1, 2].map((k) => list.reduce((x, v) => Math.max(x, positions[v][k]), -Infinity));
+  const largest = Math.max(...low.map(Math.abs), ...high.map(Math.abs));
+  const reach = Math.max(1e-6 * distance(low, high), 2 * 2 ** (Math.floor(Math.log2(largest)) - 23));
+  const cells = new Map();
+  const lowest = positions.map((_, v) => v);
+  for (const v of list) {
+    const cell = positions[v].map((x, k) => Math.floor((x - low[k]) / reach));
+    let found = v;
+    for (let i = 0; i < 27; i += 1) {
+      const key = `${cell[0] + (i % 3) - 1} ${cell[1] + (Math.floor(i / 3) % 3) - 1} ${cell[2] + Math.floor(i / 9) - 1}`;
+      for (const w of cells.get(key) ?? []) {
+        if (distance(positions[v], positions[w]) <= reach) found = Math.min(found, lowest[w]);
+      }
+    }
+    lowest[v] = found;
+    const key = cell.join(' ');
+    cells.set(key, [...(cells.get(key) ?? []), v]);
+  }
+  return lowest;
+}
+
+/** Counts, area and size of the whole model. */
+export function checkModelFacts(model, reported, ledger) {
+  const { faces, positions } = model;
+  const used = new Set(faces.flat());
+  const edges = new Set(
+    faces.flatMap((face) =>
+      face.map((v, i) => {
+        const w = face[(i + 1) % face.length];
+        return v < w ? `${v} ${w}` : `${w} ${v}`;
+      }),
+    ),
+  );
+  ledger.agree('count', 'model.vertices', reported.vertices, used.size, 0);
+  ledger.agree('count', 'model.edges', reported.edges, edges.size, 0);
+  ledger.agree('count', 'model.euler', reported.euler, used.size - edges.size + faces.length, 0);
+  const triangles = faces.reduce((sum, face) => sum + face.length - 2, 0);
+  ledger.agree('count', 'model.triangles', reported.triangles, triangles, 0);
+  if (model.isTriangles) {
+    const area = faces.reduce((sum, face) => sum + spaceArea(face.map((v) => positions[v])), 0);
+    ledger.agree('area', 'model.areaMm2', reported.areaMm2, area, 1e-9);
+  }
+  for (let k = 0; k < 3; k += 1) {
+    const along = [...used].map((v) => positions[v][k]);
+    const low = along.reduce((x, y) => Math.min(x, y), Infinity);
+    const size = along.reduce((x, y) => Math.max(x, y), -Infinity) - low;
+    ledger.agree('size', `model.boxMm.min[${k}]`, reported.boxMm.min[k], low, 1e-9);
+    ledger.agree('size', `model.boxMm.size[${k}]`, reported.boxMm.size[k], size, 1e-9);
+  }
+}
+
+/** Every triangle of the pieces lies in a polygon of the file, and every polygon is used up exactly once. */
+export function checkCoverage(model, pieces, ledger) {
+  const facesOfVertex = new Map();
+  model.faces.forEach((face, f) => face.forEach((v) => facesOfVertex.set(v, [...(facesOfVertex.get(v) ?? []), f])));
+  const left = model.faces.map((face) => face.length - 2);
+  for (const piece of pieces) {
+    for (const [t, triangle] of piece.flat.triangles.entries()) {
+      const corners = triangle.map((v) => piece.flat.sourceVertices[v]);
+      if (corners.includes(-1)) continue;
+      const face = facesOfVertex.get(corners[0])?.find((f) => left[f] > 0 && runsRound(model.faces[f], corners));
+      if (face === undefined) ledger.fault(`piece ${piece.id}, triangle ${t}: ${corners} is no triangle of the model`);
+      else left[face] -= 1;
+    }
+  }
+  const unused = left.filter((n) => n !== 0).length;
+  ledger.must(unused === 0, `${unused} polygons of the model are not covered by the pieces`);
+}
+
+/** True when the three corners stand in the polygon in this order, which keeps the outside outside. */
+function runsRound(face, corners) {
+  const places = corners.map((v) => face.indexOf(v));
+  if (places.includes(-1)) return false;
+  const [a, b, c] = places;
+  return (a < b && b < c) || (b < c && c < a) || (c < a && a < b);
+}
+
+/** How far a vertex may be moved before the move is blunted, in distances. */
+const LONGEST_MOVE = 8;
+
+/**
+ * The neutral surface: every vertex of every piece is the model's vertex moved so that each of the planes round it moved by
+ * `moveMm` along its normal. Held to rounding where planes can all be kept: up to three of them, and well apart.
+ * @param {number} moveMm distance outward from model to neutral surface, mm; 0: the vertices must be the model's own
+ * @returns how many vertices were held against their planes
+ */
+export function checkNeutral(model, pieces, moveMm, ledger) {
+  const planes = model.isTriangles && moveMm !== 0 ? planesOfVertices(model) : null;
+  const seen = new Map();
+  let held = 0;
+  for (const piece of pieces) {
+    const { neutralMm, sourceVertices } = piece.flat;
+    for (const [i, point] of neutralMm.entries()) {
+      const source = sourceVertices[i];
+      const place = `piece ${piece.id}, flat.neutralMm[${i}]`;
+      if (source < 0) {
+        if (moveMm === 0) agreePoint(place, point, pointOnFace(model, piece.flat.sourcePoints[i]), ledger);
+        continue;
+      }
+      ledger.must(model.lowest[source] === source, `${place}: vertex ${source} is not the lowest number of its corner`);
+      const before = seen.get(source);
+      if (before === undefined) seen.set(source, point);
+      else ledger.must(distance(before, point) === 0, `${place}: vertex ${source} was moved differently in two pieces`);
+      if (moveMm === 0) agreePoint(place, point, model.positions[source], ledger);
+      else if (planes !== null && before === undefined) {
+        const move = minus(point, model.positions[source]);
+        const own = planes.get(source);
+        if (!canAllBeKept(own) || Math.hypot(...move) > (LONGEST_MOVE - 0.01) * Math.abs(moveMm)) continue;
+        held += 1;
+        for (const normal of own) ledger.agree('offset', place, dot(normal, move), moveMm, 1e-6);
+      }
+    }
+  }
+  return held;
+}
+
+function agreePoint(place, reported, own, ledger) {
+  for (let k = 0; k < 3; k += 1) ledger.agree('position', place, reported[k], own[k], 1e-9);
+}
+
+function pointOnFace(model, { face, bary }) {
+  const corners = model.faces[face].map((v) => model.positions[v]);
+  return [0, 1, 2].map((k) => corners.reduce((sum, p, i) => sum + bary[i] * p[k], 0));
+}
+
+/** Unit normals round each vertex, each plane once. */
+function planesOfVertices({ faces, positions }) {
+  const planes = new Map();
+  for (const face of faces) {
+    const [p, q, r] = face.map((v) => positions[v]);
+    const [a, b] = [minus(q, p), minus(r, p)];
+    const normal = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+    const length = Math.hypot(...normal);
+    if (length === 0) continue;
+    const unit = normal.map((x) => x / length);
+    for (const v of face) {
+      const list = planes.get(v) ?? [];
+      if (list.every((other) => distance(other, unit) > 1e-7)) planes.set(v, [...list, unit]);
+    }
+  }
+  return planes;
+}
+
+/** Up to three planes that meet at no small angle. */
+function canAllBeKept(planes) {
+  if (planes === undefined || planes.length > 3) return false;
+  const [a, b, c] = planes;
+  if (c === undefined) return b === undefined || Math.abs(dot(a, b)) < 0.9998;
+  const cross = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+  return Math.abs(dot(cross, c)) > 1e-2;
+}

@@ -1,0 +1,133 @@
+import { distance, flatArea, ringArea, singularValues, spaceArea, spreadOf, symmetricDirichlet } from './measure.mjs';
+import { countOverlaps } from './overlaps.mjs';
+
+/** Common ground of two triangles under this share of the piece is rounding, not an overlap. */
+const TOUCH_SHARE = 1e-9;
+
+/**
+ * Recomputes one piece from its flat coordinates and the surface: stretch, squash, energy, areas, flips, overlaps, rings.
+ * @param piece      as in the report
+ * @param {number} tolerance relative
+ * @returns the piece's rings as local vertices in the order of the report, for the walk along its seams
+ */
+export function checkPiece(piece, tolerance, ledger) {
+  const { uvMm, neutralMm, sourceVertices, triangles } = piece.flat;
+  const name = `piece ${piece.id}`;
+  ledger.must(
+    uvMm.length === neutralMm.length && uvMm.length === sourceVertices.length,
+    `${name}: flat lists differ in length`,
+  );
+  ledger.agree('count', `${name}.triangles`, piece.triangles, triangles.length, 0);
+  const flats = triangles.map((triangle) => triangle.map((v) => uvMm[v]));
+  const spaces = triangles.map((triangle) => triangle.map((v) => neutralMm[v]));
+  checkStretch(piece, name, flats, spaces, tolerance, ledger);
+  const signed = flats.map(flatArea);
+  ledger.agree('count', `${name}.flipped`, piece.flipped, signed.filter((area) => !(area > 0)).length, 0);
+  const flatTotal = signed.reduce((sum, area) => sum + area, 0);
+  if (piece.flatAreaMm2 !== undefined) {
+    ledger.agree('area', `${name}.flatAreaMm2`, piece.flatAreaMm2, flatTotal, tolerance);
+  }
+  const overlaps = countOverlaps(flats, TOUCH_SHARE * flatTotal);
+  ledger.must(
+    overlaps === 0 ? piece.overlaps === 0 || touches(flats) : piece.overlaps > 0,
+    `${name}.overlaps: the report says ${piece.overlaps}, recomputed ${overlaps}`,
+  );
+  return checkRings(piece, name, tolerance, ledger);
+}
+
+/** True when triangles share ground too small to be held against a report that counts it exactly. */
+const touches = (flats) => countOverlaps(flats, 0) > 0;
+
+function checkStretch(piece, name, flats, spaces, tolerance, ledger) {
+  const areas = spaces.map(spaceArea);
+  const total = areas.reduce((sum, area) => sum + area, 0);
+  ledger.agree('area', `${name}.surfaceAreaMm2`, piece.surfaceAreaMm2, total, tolerance);
+  const values = flats.map((flat, t) => singularValues(flat, spaces[t]));
+  const energy = values.reduce((sum, [a, b], t) => sum + areas[t] * symmetricDirichlet(a, b), 0) / total;
+  if (piece.energy !== undefined) ledger.agree('energy', `${name}.energy`, piece.energy, energy, tolerance);
+  for (const [key, percent] of [
+    ['stretchPct', values.map(([a]) => 100 * (a - 1))],
+    ['squashPct', values.map(([, b]) => 100 * (1 - b))],
+  ]) {
+    const own = spreadOf(percent, areas);
+    const reported = piece[key];
+    // Tolerance is of the length ratio, so a hundredfold of it in per cent.
+    for (const figure of ['max', 'mean'])
+      ledger.agree(key, `${name}.${key}.${figure}`, reported[figure] / 100, own[figure] / 100, tolerance);
+    if (Math.abs(reported.p99 - own.p99) > 100 * tolerance && !isP99(reported.p99, percent, areas, tolerance))
+      ledger.agree(key, `${name}.${key}.p99`, reported.p99 / 100, own.p99 / 100, tolerance);
+  }
+}
+
+/** Whether a value is the p99 as far as rounding of the summed area can tell: where the 99th part falls between two triangles. */
+function isP99(value, percent, areas, tolerance) {
+  const total = areas.reduce((sum, area) => sum + area, 0);
+  const upTo = (limit) => areas.reduce((sum, area, t) => sum + (percent[t] <= limit ? area : 0), 0) / total;
+  const step = 100 * tolerance;
+  return (
+    percent.some((x) => Math.abs(x - value) <= step) &&
+    upTo(value + step) >= 0.99 - 1e-9 &&
+    upTo(value - step) < 0.99 + 1e-9
+  );
+}
+
+/** Rings of the neutral outline are the borders of the flat triangles; areas and size of the cut outline are its own. */
+function checkRings(piece, name, tolerance, ledger) {
+  const loops = borderLoops(piece.flat.triangles);
+  const rings = [piece.neutralOutlineMm, ...(piece.neutralHolesMm ?? [])];
+  ledger.agree('count', `${name}: rings`, rings.length, loops.length, 0);
+  const vertices = rings.map((ring, r) => {
+    const found = matchLoop(ring, loops, piece.flat.uvMm);
+    ledger.must(found !== null, `${name}: ring ${r} of the neutral outline is no border of the flat triangles`);
+    return found;
+  });
+  ledger.must(ringArea(rings[0]) > 0, `${name}: the neutral outline runs clockwise`);
+  ledger.must(
+    rings.slice(1).every((ring) => ringArea(ring) < 0),
+    `${name}: a hole runs counter-clockwise`,
+  );
+  const area = [piece.outlineMm, ...piece.holesMm].reduce((sum, ring) => sum + ringArea(ring), 0);
+  ledger.agree('area', `${name}.areaMm2`, piece.areaMm2, area, tolerance);
+  for (let k = 0; k < 2; k += 1) {
+    const along = piece.outlineMm.map((p) => p[k]);
+    ledger.agree('size', `${name}.boxMm[${k}]`, piece.boxMm[k], Math.max(...along) - Math.min(...along), tolerance);
+  }
+  return vertices;
+}
+
+/** Borders of the triangles as rings of local vertices, the surface on their left. */
+export function borderLoops(triangles) {
+  const edges = new Set(triangles.flatMap((t) => t.map((v, k) => `${v} ${t[(k + 1) % 3]}`)));
+  const next = new Map();
+  for (const triangle of triangles) {
+    for (const [k, v] of triangle.entries()) {
+      const w = triangle[(k + 1) % 3];
+      if (!edges.has(`${w} ${v}`)) next.set(v, w);
+    }
+  }
+  const loops = [];
+  while (next.size > 0) {
+    const loop = [];
+    for (let [v] = next.keys(); next.has(v); ) {
+      loop.push(v);
+      const following = next.get(v);
+      next.delete(v);
+      v = following;
+    }
+    loops.push(loop);
+  }
+  return loops;
+}
+
+/** The loop whose flat points are the ring's, turned so that both begin alike; null when there is none. */
+function matchLoop(ring, loops, uv) {
+  for (const loop of loops) {
+    if (loop.length !== ring.length) continue;
+    for (let start = 0; start < loop.length; start += 1) {
+      if (distance(uv[loop[start]], ring[0]) > 1e-9) continue;
+      const turned = [...loop.slice(start), ...loop.slice(0, start)];
+      if (turned.every((v, i) => distance(uv[v], ring[i]) <= 1e-9)) return turned;
+    }
+  }
+  return null;
+}

@@ -1,0 +1,155 @@
+import { distance } from './measure.mjs';
+
+/**
+ * Walks every seam along both its sides and recomputes lengths, misalignment, bevels and the edges they lie on.
+ * @param report  the whole report
+ * @param rings   per piece its rings as local vertices (from the check of the piece), null where a ring is unknown
+ * @param {number} tolerance relative
+ */
+export function checkSeams(report, rings, tolerance, ledger) {
+  const sidesOfSeam = new Map();
+  for (const [p, piece] of report.pieces.entries()) {
+    checkCover(piece, ledger);
+    for (const edge of piece.edges) {
+      const ring = rings[p][edge.ring];
+      if (!ring) continue;
+      const side = walkEdge(report, piece, edge, ring, tolerance, ledger);
+      sidesOfSeam.set(edge.seam, [...(sidesOfSeam.get(edge.seam) ?? []), side]);
+    }
+  }
+  const thick = new Map(report.layers?.map((layer) => [layer.id, layer]));
+  for (const seam of report.seams) {
+    const sides = (sidesOfSeam.get(seam.id) ?? []).sort((a, b) => a.side - b.side);
+    const expected = seam.kind === 'open' ? 1 : 2;
+    ledger.agree('count', `seam ${seam.id}: sides`, sides.length, expected, 0);
+    if (sides.length === expected) checkSeam(seam, sides, tolerance, ledger);
+  }
+  for (const [p, piece] of report.pieces.entries()) {
+    for (const edge of piece.edges) checkOffsets(piece, edge, thick.get(piece.layer), `piece ${p} edge ${edge.seam}`, ledger);
+  }
+}
+
+/** Every step of every ring belongs to exactly one edge. */
+function checkCover(piece, ledger) {
+  const lengths = [piece.neutralOutlineMm, ...(piece.neutralHolesMm ?? [])].map((ring) => ring.length);
+  const taken = lengths.map((n) => new Uint8Array(n));
+  for (const edge of piece.edges) {
+    const n = lengths[edge.ring];
+    for (let i = 0; i < stepsOf(edge, n); i += 1) taken[edge.ring][(edge.from + i) % n] += 1;
+  }
+  ledger.must(
+    taken.every((ring) => ring.every((uses) => uses === 1)),
+    `piece ${piece.id}: its edges do not cover its border exactly once`,
+  );
+}
+
+const stepsOf = (edge, ringLength) => (edge.to - edge.from + ringLength - 1) % ringLength + 1;
+
+/** One side of a seam in the order of the seam: source vertices, points in space, flat arc length from its start, marks. */
+function walkEdge(report, piece, edge, ring, tolerance, ledger) {
+  const name = `piece ${piece.id} edge ${edge.seam}/${edge.side}`;
+  const steps = stepsOf(edge, ring.length);
+  const run = Array.from({ length: steps + 1 }, (_, i) => ring[(edge.from + i) % ring.length]);
+  const station = [0];
+  for (let i = 1; i <= steps; i += 1) {
+    station.push(station[i - 1] + distance(piece.flat.uvMm[run[i - 1]], piece.flat.uvMm[run[i]]));
+  }
+  ledger.agree('count', `${name}: stations`, edge.stationMm.length, steps + 1, 0);
+  for (const [i, s] of edge.stationMm.entries()) ledger.agree('station', `${name} station ${i}`, s, station[i], tolerance);
+  for (const list of ['bevelDeg', 'faceOffsetMm', 'backOffsetMm'])
+    ledger.agree('count', `${name}: ${list}`, edge[list].length, steps + 1, 0);
+  const total = station[steps];
+  const order = run.map((_, i) => (edge.reversed ? steps - i : i));
+  return {
+    side: edge.side,
+    piece: piece.id,
+    sources: order.map((i) => piece.flat.sourceVertices[run[i]]),
+    points: order.map((i) => piece.flat.neutralMm[run[i]]),
+    arc: order.map((i) => (edge.reversed ? total - station[i] : station[i])),
+    bevels: edge.bevelDeg,
+    marks: piece.marks
+      .filter((mark) => mark.seam === edge.seam && mark.side === edge.side)
+      .sort((a, b) => a.index - b.index),
+  };
+}
+
+function checkSeam(seam, sides, tolerance, ledger) {
+  const name = `seam ${seam.id}`;
+  const [first, second] = sides;
+  ledger.must(
+    sides.every((side, i) => side.side === i && seam.pieces[i] === side.piece),
+    `${name}: its pieces are ${seam.pieces}, its edges lie on ${sides.map((side) => side.piece)}`,
+  );
+  let inSpace = 0;
+  for (let i = 1; i < first.points.length; i += 1) inSpace += distance(first.points[i - 1], first.points[i]);
+  if (seam.trueLengthMm !== undefined)
+    ledger.agree('length', `${name}.trueLengthMm`, seam.trueLengthMm, inSpace, tolerance);
+  const totals = sides.map((side) => side.arc.at(-1));
+  totals.forEach((total, i) => ledger.agree('length', `${name}.lengthMm[${i}]`, seam.lengthMm[i], total, tolerance));
+  const bevels = sides.flatMap((side) => side.bevels);
+  ledger.agree('bevel', `${name}.bevelDeg.min`, seam.bevelDeg.min, Math.min(...bevels), tolerance);
+  ledger.agree('bevel', `${name}.bevelDeg.max`, seam.bevelDeg.max, Math.max(...bevels), tolerance);
+  if (second === undefined) return;
+  ledger.must(
+    first.sources.length === second.sources.length && first.sources.every((v, i) => v === second.sources[i]),
+    `${name}: its two sides do not run along the same vertices`,
+  );
+  ledger.agree('length', `${name}.differenceMm`, Math.abs(seam.differenceMm), Math.abs(totals[0] - totals[1]), tolerance);
+  const apart = first.arc.map((s, i) => s - second.arc[i]);
+  const worst = apart.reduce((most, d) => Math.max(most, Math.abs(d)), 0);
+  ledger.agree('misalignment', `${name}.worstMisalignmentMm`, seam.worstMisalignmentMm, worst, tolerance);
+  checkMarks(seam, name, first, second, apart, ledger);
+}
+
+/** Widest gap without a mark, mm; and the least, under which ticks would print on each other. */
+const MARK_SPACING_MM = 80;
+
+/** Marks stand in pairs at the same place of the model, and not too far apart; the slip between them is what the report says. */
+function checkMarks(seam, name, first, second, apart, ledger) {
+  ledger.agree('count', `${name}: marks in pairs`, first.marks.length, second.marks.length, 0);
+  const breaks = [{ s: 0, slip: 0 }];
+  for (const [i, mark] of first.marks.entries()) {
+    const mate = second.marks[i];
+    if (mate === undefined) return;
+    ledger.agree('count', `${name}: mark ${i} number`, mark.index, mate.index, 0);
+    const [a, b] = [placeOn(first.arc, mark.stationMm), placeOn(second.arc, mate.stationMm)];
+    ledger.agree('mark', `${name}: mark ${mark.index} on its two sides`, a, b, 1e-6);
+    breaks.push({ s: mark.stationMm, slip: mark.stationMm - mate.stationMm });
+  }
+  const ends = [...breaks.map(({ s }) => s), first.arc.at(-1)];
+  const gaps = ends.slice(1).map((s, i) => s - ends[i]);
+  ledger.must(
+    gaps.every((gap) => gap <= MARK_SPACING_MM + 1e-6),
+    `${name}: ${Math.max(...gaps)} mm without a mark`,
+  );
+  if (seam.worstSlipMm === undefined) return;
+  let slip = 0;
+  for (const [i, s] of first.arc.entries()) {
+    const last = breaks.findLast((mark) => mark.s <= s + 1e-9);
+    slip = Math.max(slip, Math.abs(apart[i] - last.slip));
+  }
+  for (let i = 1; i < breaks.length; i += 1) slip = Math.max(slip, Math.abs(breaks[i].slip - breaks[i - 1].slip));
+  ledger.agree('misalignment', `${name}.worstSlipMm`, seam.worstSlipMm, slip, 1e-6);
+}
+
+/** Where on the walk an arc length falls: number of the vertex before it and the share of the step beyond. */
+function placeOn(arc, s) {
+  const step = Math.max(0, Math.min(arc.length - 2, arc.findLastIndex((x) => x <= s)));
+  const length = arc[step + 1] - arc[step];
+  return step + (length > 0 ? (s - arc[step]) / length : 0);
+}
+
+/**
+ * Offsets from the bevel. Over the whole thickness t the two edges stand t tan(bevel) apart; on a rolled piece the neutral line,
+ * k t from the back, parts that into (1 - k) t tan(bevel) outward at the face and k t tan(bevel) inward at the back.
+ */
+function checkOffsets(piece, edge, layer, name, ledger) {
+  if (edge.allowanceMm !== 0 || edge.faceOffsetMm.length !== edge.bevelDeg.length) return;
+  for (const [i, bevel] of edge.bevelDeg.entries()) {
+    const lean = piece.thicknessMm * Math.tan((bevel * Math.PI) / 180);
+    ledger.agree('offset', `${name} point ${i}: lean`, edge.faceOffsetMm[i] - edge.backOffsetMm[i], lean, 1e-6);
+    if (piece.bendStyle !== 'rolled' || layer === undefined) continue;
+    const k = layer.neutralFraction;
+    ledger.agree('offset', `${name} point ${i}: face`, edge.faceOffsetMm[i], (1 - k) * lean, 1e-6);
+  }
+}

@@ -1,0 +1,69 @@
+/** The fields of report.json that the outside checks read, as shared/report.schema.json describes them. */
+export type Pair = [number, number];
+export type Triple = [number, number, number];
+
+export interface Report {
+  readonly scaleMmPerUnit: number;
+  readonly modelHash: string;
+  readonly model: { readonly triangles: number; readonly areaMm2: number };
+  readonly pieces: readonly ReportPiece[];
+  readonly seams: readonly ReportSeam[];
+  readonly findings: readonly ReportFinding[];
+  readonly pages: { readonly paper: string; readonly count: number };
+}
+
+export interface ReportPiece {
+  readonly id: string;
+  readonly name: string;
+  readonly areaMm2: number;
+  readonly flatAreaMm2: number;
+  readonly surfaceAreaMm2: number;
+  readonly stretchPct: ReportSpread;
+  readonly squashPct: ReportSpread;
+  readonly energy: number;
+  readonly flipped: number;
+  readonly overlaps: number;
+  readonly bendStyle: 'rolled' | 'grooved';
+  readonly outlineMm: readonly Pair[];
+  readonly neutralOutlineMm: readonly Pair[];
+  readonly holesMm: readonly (readonly Pair[])[];
+  readonly edges: readonly {
+    readonly seam: string;
+    readonly side: 0 | 1;
+    readonly ring: number;
+    readonly from: number;
+    readonly to: number;
+    readonly stationMm: readonly number[];
+    readonly bevelDeg: readonly number[];
+  }[];
+  readonly flat: {
+    readonly uvMm: readonly Pair[];
+    readonly neutralMm: readonly Triple[];
+    readonly sourceVertices: readonly number[];
+    readonly triangles: readonly Triple[];
+  };
+}
+
+export interface ReportSpread {
+  readonly max: number;
+  readonly p99: number;
+  readonly mean: number;
+}
+
+export interface ReportSeam {
+  readonly id: string;
+  readonly kind: 'butt' | 'lap' | 'open';
+  readonly pieces: readonly string[];
+  readonly lengthMm: readonly number[];
+  readonly trueLengthMm: number;
+  readonly differenceMm: number;
+  readonly worstMisalignmentMm: number;
+  readonly bevelDeg: { readonly min: number; readonly max: number };
+}
+
+export interface ReportFinding {
+  readonly code: string;
+  readonly severity: string;
+  readonly text: string;
+  readonly where: { readonly piece: string | null; readonly seam: string | null };
+}
