@@ -1,3 +1,4 @@
+import { MARK_SPACING_MM } from '../base/tolerance.ts';
 import type { BendStyle, TracedSide } from './foam-piece.ts';
 
 /** Wishes for one piece, tied to a polygon of the file that lies in it, so that they survive a change of seams. */
@@ -17,6 +18,19 @@ export interface FoamRules {
   readonly bevelLimitDeg: number;
   /** Longest stretch of seam without a match mark, mm. */
   readonly markSpacingMm: number;
+  /** A seam shorter than this needs no match mark: its ends say enough, mm [J]. */
+  readonly markLeastSeamMm: number;
+  /** A panel whose surface leans no more than this from its mean is nearly flat, degrees [J]. */
+  readonly panelFlatDeg: number;
+  /** A piece narrower than this many thicknesses is hard to cut and to glue [J]. */
+  readonly narrowThicknesses: number;
 }
 
-export const FOAM_RULES: FoamRules = { foldLimitDeg: 20, bevelLimitDeg: 45, markSpacingMm: 80 };
+export const FOAM_RULES: FoamRules = {
+  foldLimitDeg: 20,
+  bevelLimitDeg: 45,
+  markSpacingMm: MARK_SPACING_MM,
+  markLeastSeamMm: 25,
+  panelFlatDeg: 10,
+  narrowThicknesses: 3,
+};

@@ -1,0 +1,57 @@
+import type { PieceId, LayerId } from '../../base/ids.ts';
+import { deg } from '../../geom/vec.ts';
+import type { FoamSeam, TracedSide } from '../../model/foam-piece.ts';
+import type { SeamChain } from '../../model/seams.ts';
+import type { ChainBevels } from './chain-bevels.ts';
+import { movedLength } from './cut-lines.ts';
+import type { EdgeRun } from './edge-runs.ts';
+import { sideStations, trueStations } from './piece-marks.ts';
+import { tracedLines, type PieceShape } from './piece-shape.ts';
+import { walkSeam, type ChainPlace, type SeamWalk } from './seam-walk.ts';
+
+/** One side of a seam on a piece that is made. */
+export interface SeamPieceSide {
+  readonly piece: PieceId;
+  readonly shape: PieceShape;
+  readonly run: EdgeRun;
+  readonly traced: TracedSide;
+}
+
+/**
+ * A seam as it came out in foam.
+ * @param sides those sides whose piece could be made, in order; at least one.
+ * @param marks model points of its match marks.
+ */
+export function foamSeam(
+  chain: SeamChain,
+  layer: LayerId,
+  neutralPositions: Float64Array,
+  sides: readonly SeamPieceSide[],
+  bevels: ChainBevels,
+  marks: readonly ChainPlace[],
+): { readonly seam: FoamSeam; readonly walk: SeamWalk } {
+  const walk = walkSeam(sides.map(({ shape, run }) => sideStations(shape, run)), marks);
+  const trueLine = trueStations(chain, neutralPositions);
+  const leans = [...bevels.atStart, ...bevels.atEnd].map(deg);
+  return {
+    walk,
+    seam: {
+      id: chain.id,
+      letter: chain.letter,
+      kind: chain.kind,
+      layer,
+      pieces: sides.map(({ piece }) => piece),
+      allowanceMm: chain.kind === 'open' ? 0 : chain.allowanceMm,
+      lapSide: chain.lapSide,
+      lengthMm: walk.lengthMm,
+      tracedLengthMm: sides.map(({ shape, run, traced }) =>
+        movedLength(tracedLines(shape, traced).moved[run.ring], shape.neutral[run.ring].length / 2, run.from, run.count),
+      ),
+      trueLengthMm: trueLine[trueLine.length - 1],
+      differenceMm: walk.differenceMm,
+      worstSlipMm: walk.worstSlipMm,
+      worstMisalignmentMm: walk.worstMisalignmentMm,
+      bevelDeg: { min: leans.reduce((a, b) => Math.min(a, b)), max: leans.reduce((a, b) => Math.max(a, b)) },
+    },
+  };
+}

@@ -1,0 +1,262 @@
+import type { Finding } from '../../base/finding.ts';
+import type { PartId, PieceId } from '../../base/ids.ts';
+import { ringArea, ringLength } from '../../geom/ring.ts';
+import { length3, pointAt3, rad, sub3 } from '../../geom/vec.ts';
+import { widestSpot } from '../../geom/widest-spot.ts';
+import { triangleArea } from '../../mesh/measure.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { FlatPiece } from '../../model/flat-piece.ts';
+import type { FoamPiece, FoamSeam, TracedSide } from '../../model/foam-piece.ts';
+import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
+import type { StretchLimits } from '../../model/foam-stock.ts';
+import type { Patch } from '../../model/patch.ts';
+import type { SeamChain } from '../../model/seams.ts';
+import type { ShellLayer } from '../../model/shell-layer.ts';
+import { chooseBendStyle, type BendChoice } from './bend-style.ts';
+import { bevelsBetween, squareBevels, type BevelSide, type ChainBevels } from './chain-bevels.ts';
+import { allowanceOf } from './edge-offsets.ts';
+import { edgeRuns, type EdgeRun } from './edge-runs.ts';
+import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
+import { foldLines } from './fold-lines.ts';
+import { findTwins, type Twin } from './mirror-twins.ts';
+import { findPanels, type Panels } from './panels.ts';
+import { lossFinding, narrowFinding, overlapFinding, stretchFindings, type PieceLabel } from './piece-findings.ts';
+import { markPlaces, pieceMarks } from './piece-marks.ts';
+import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
+import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
+import { pieceSurface, type PieceSurface } from './piece-surface.ts';
+import { revisionCode } from './revision.ts';
+import { bevelFinding, walkFindings } from './seam-findings.ts';
+import type { ChainPlace } from './seam-walk.ts';
+
+export interface FoamInput {
+  readonly part: PartId;
+  readonly partName: string;
+  readonly layer: ShellLayer;
+  readonly mesh: Mesh;
+  readonly patches: readonly Patch[];
+  /** One per patch, laid flat from the layer's neutral surface; null where it cannot be: such a patch gives no piece. */
+  readonly flats: readonly (FlatPiece | null)[];
+  readonly chains: readonly SeamChain[];
+  readonly pieceSettings: readonly PieceSetting[];
+  readonly tracedSide: TracedSide;
+  readonly upAxis: 'x' | 'y' | 'z';
+  readonly limits: StretchLimits;
+  readonly rules: FoamRules;
+  /** How many of the whole part are built, at least 1. */
+  readonly copies: number;
+  /** Number of the first piece. */
+  readonly firstNumber: number;
+}
+
+export interface FoamOutcome {
+  readonly pieces: readonly FoamPiece[];
+  readonly seams: readonly FoamSeam[];
+  /** All findings, those of pieces (which carry them too) before those of seams. */
+  readonly findings: readonly Finding[];
+}
+
+/** What is known of a patch before its edges are made. */
+interface PatchBend {
+  readonly surface: PieceSurface;
+  readonly panels: Panels;
+  readonly choice: BendChoice;
+}
+
+/** What a patch's piece is called and how it is wanted. */
+interface PieceCall {
+  readonly id: PieceId;
+  readonly number: number;
+  readonly name: string;
+  readonly quantity: number;
+  readonly traced: TracedSide;
+}
+
+/** From flat pieces to what is cut from foam: edges, bevels, folds, marks, names, and what the maker must know. */
+export function makeFoamPieces(input: FoamInput): FoamOutcome {
+  const { mesh, layer, patches, flats, chains, rules } = input;
+  const wishes = settingsOfPatches(mesh, patches, input.pieceSettings);
+  const bends = patches.map((patch, i) => bendOf(mesh, patch, rules, wishes[i]));
+  const bevels = chains.map((chain) => bevelsOfChain(mesh, chain, bends));
+  const runs = edgeRuns(patches, chains);
+  const places = chains.map((chain) => markPlaces(chain, layer.neutralPositions, rules));
+  const calls = callPieces(input, wishes);
+  const shapes = patches.map((patch, i) => {
+    const flat = flats[i];
+    return flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, layer, input.upAxis);
+  });
+  const twins = findTwins(mesh, patches, input.upAxis, (a, b) => areAlike(shapes[a], shapes[b], runs[a], runs[b], chains));
+  const pieces: FoamPiece[] = [];
+  patches.forEach((_, i) => {
+    const [flat, shape] = [flats[i], shapes[i]];
+    if (flat === null || shape === null) return;
+    pieces.push(makePiece({ input, i, flat, shape, bend: bends[i], runs: runs[i], places, twin: twins[i], calls }));
+  });
+  const { seams, findings } = makeSeams(input, shapes, calls, bevels, runs, places);
+  return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
+}
+
+function bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): PatchBend {
+  const surface = pieceSurface(mesh, patch);
+  const panels = findPanels(surface, rad(rules.foldLimitDeg));
+  const point = (corner: number) => pointAt3(mesh.positions, patch.meshVertices[patch.triangles[corner]]);
+  const lengthOf = (h: number): number => length3(sub3(point(h % 3 === 2 ? h - 2 : h + 1), point(h)));
+  return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle) };
+}
+
+/** Only butt seams lean: open edges and laps are cut square (foam model 4). */
+function bevelsOfChain(mesh: Mesh, chain: SeamChain, bends: readonly PatchBend[]): ChainBevels {
+  if (chain.kind !== 'butt') return squareBevels(chain);
+  const sides = chain.sides.map((side, which): BevelSide => {
+    const { surface, panels, choice } = bends[side.patch];
+    return { side, which: which === 0 ? 0 : 1, surface, panels, isSmooth: choice.style === 'rolled' };
+  });
+  return bevelsBetween(mesh, chain, sides);
+}
+
+function callPieces(input: FoamInput, wishes: readonly Partial<PieceSetting>[]): readonly PieceCall[] {
+  const { mesh, patches, flats } = input;
+  const ids = pieceIds(input.part, input.layer.layer, mesh, patches);
+  let next = input.firstNumber;
+  const numbers = flats.map((flat) => (flat === null ? 0 : next++));
+  const names = pieceNames(mesh, patches, wishes, numbers, input.partName);
+  return patches.map((_, i) => ({
+    id: ids[i],
+    number: numbers[i],
+    name: names[i],
+    quantity: input.copies * (wishes[i].quantity ?? 1),
+    traced: wishes[i].tracedSide ?? input.tracedSide,
+  }));
+}
+
+/** Outlines of twins agree in length to this share; what is left is how the two were laid flat. */
+const TWIN_LENGTH_SHARE = 2e-3;
+
+/** Whether two pieces can be cut from one template turned over: the same lengths of the same kinds of edges. */
+function areAlike(
+  a: PieceShape | null,
+  b: PieceShape | null,
+  runsA: readonly EdgeRun[],
+  runsB: readonly EdgeRun[],
+  chains: readonly SeamChain[],
+): boolean {
+  if (a === null || b === null) return false;
+  const kinds = (runs: readonly EdgeRun[]): string =>
+    runs.map((run) => `${chains[run.chain].kind} ${run.count} ${allowanceOf(chains[run.chain], run.side)}`).sort().join(', ');
+  const [lengthA, lengthB] = [ringLength(a.face.outline), ringLength(b.face.outline)];
+  return kinds(runsA) === kinds(runsB) && Math.abs(lengthA - lengthB) <= TWIN_LENGTH_SHARE * lengthA;
+}
+
+interface PieceMaking {
+  readonly input: FoamInput;
+  readonly i: number;
+  readonly flat: FlatPiece;
+  readonly shape: PieceShape;
+  readonly bend: PatchBend;
+  readonly runs: readonly EdgeRun[];
+  readonly places: readonly (readonly ChainPlace[])[];
+  readonly twin: Twin | null;
+  readonly calls: readonly PieceCall[];
+}
+
+function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls }: PieceMaking): FoamPiece {
+  const { layer, chains, rules } = input;
+  const patch = input.patches[i];
+  const { id, number, name, quantity, traced } = calls[i];
+  const lines = tracedLines(shape, traced);
+  const other = otherLines(shape, traced);
+  const areaMm2 = [lines.outline, ...lines.holes].reduce((sum, ring) => sum + ringArea(ring), 0);
+  const made = {
+    id,
+    number,
+    name,
+    part: input.part,
+    layer: layer.layer,
+    foam: layer.foam,
+    thicknessMm: layer.thicknessMm,
+    quantity,
+    bendStyle: bend.choice.style,
+    bendReason: bend.choice.reason,
+    tracedSide: traced,
+    ...(twin === null ? {} : { twinOf: calls[twin.patch].id }),
+    ...(twin?.hand === undefined ? {} : { hand: twin.hand }),
+    patch: i,
+    uv: shape.uv,
+    neutralOutline: shape.neutral[0],
+    neutralHoles: shape.neutral.slice(1),
+    outline: lines.outline,
+    holes: lines.holes,
+    otherOutline: other.outline,
+    otherHoles: other.holes,
+    edges: shape.edges,
+    folds: foldLines(bend.surface, shape.uv, rules.foldLimitDeg),
+    marks: pieceMarks(shape, runs, chains, places, traced),
+    up: shape.up,
+    areaMm2,
+    surfaceAreaMm2: patch.meshTriangles.reduce((sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t), 0),
+    findings: findingsOf(input, { id, part: input.part, name }, patch, flat, shape),
+  };
+  return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
+}
+
+/** Width of the widest place is known to this, mm: finer than any foam is cut. */
+const WIDTH_PRECISION_MM = 0.1;
+
+function findingsOf(input: FoamInput, label: PieceLabel, patch: Patch, flat: FlatPiece, shape: PieceShape): readonly Finding[] {
+  const { layer, rules } = input;
+  const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
+  const found = [
+    overlapFinding(label, patch, flat),
+    lossFinding(label, 'face', shape.face.loss),
+    lossFinding(label, 'back', shape.back.loss),
+    narrowFinding(label, widthMm, layer.thicknessMm, rules.narrowThicknesses),
+  ];
+  return [...stretchFindings(label, patch, flat, input.limits), ...found.filter((finding): finding is Finding => finding !== null)];
+}
+
+/** Everything a template shows of a piece, so that its code changes with it. */
+function printedValues(
+  piece: Omit<FoamPiece, 'revision'>,
+  runs: readonly EdgeRun[],
+  chains: readonly SeamChain[],
+  calls: readonly PieceCall[],
+  twin: Twin | null,
+): readonly unknown[] {
+  const mates = runs.map(({ chain, side }) => chains[chain].sides[1 - side]).map((mate) => (mate === undefined ? 0 : calls[mate.patch].number));
+  return [
+    [piece.number, piece.name, piece.quantity, piece.thicknessMm, piece.foam, piece.tracedSide, piece.hand ?? ''],
+    [piece.up, twin === null ? 0 : calls[twin.patch].number, mates],
+    [piece.outline, piece.holes, piece.otherOutline, piece.otherHoles],
+    piece.edges.map(({ letter, bevelDeg, allowanceMm }) => [letter, bevelDeg, allowanceMm]),
+    [piece.folds, piece.marks],
+  ];
+}
+
+function makeSeams(
+  input: FoamInput,
+  shapes: readonly (PieceShape | null)[],
+  calls: readonly PieceCall[],
+  bevels: readonly ChainBevels[],
+  runs: readonly (readonly EdgeRun[])[],
+  places: readonly (readonly ChainPlace[])[],
+): { seams: readonly FoamSeam[]; findings: readonly Finding[] } {
+  const { mesh, layer, chains, rules, part } = input;
+  const sidesOfChain: SeamPieceSide[][] = chains.map(() => []);
+  runs.forEach((list, i) => {
+    const shape = shapes[i];
+    if (shape === null) return;
+    for (const run of list) sidesOfChain[run.chain].push({ piece: calls[i].id, shape, run, traced: calls[i].traced });
+  });
+  const seams: FoamSeam[] = [];
+  const findings: Finding[] = [];
+  chains.forEach((chain, c) => {
+    const sides = sidesOfChain[c].sort((a, b) => a.run.side - b.run.side);
+    if (sides.length === 0) return;
+    const { seam, walk } = foamSeam(chain, layer.layer, layer.neutralPositions, sides, bevels[c], places[c]);
+    seams.push(seam);
+    const steep = bevelFinding(mesh, part, chain, bevels[c], rules.bevelLimitDeg);
+    if (steep !== null) findings.push(steep);
+    findings.push(...walkFindings(mesh, part, chain, walk));
+  });
+  return { seams, findings };
+}

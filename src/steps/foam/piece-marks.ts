@@ -1,0 +1,71 @@
+import { pointAt3, sub3, length3 } from '../../geom/vec.ts';
+import type { MatchMark, TracedSide } from '../../model/foam-piece.ts';
+import type { FoamRules } from '../../model/foam-settings.ts';
+import type { SeamChain } from '../../model/seams.ts';
+import { nearestOnRings, pointOnMoved } from './cut-lines.ts';
+import { stationsAlong } from './edge-offsets.ts';
+import type { EdgeRun } from './edge-runs.ts';
+import { markStations } from './match-marks.ts';
+import { tracedLines, type PieceShape } from './piece-shape.ts';
+import { placeAt, stationAt, type ChainPlace, type Stations } from './seam-walk.ts';
+
+/** Length of a chain on a surface up to each of its vertices, mm. */
+export function trueStations(chain: SeamChain, positions: Float64Array): Stations {
+  const stations = new Float64Array(chain.vertices.length);
+  for (let i = 1; i < stations.length; i += 1) {
+    stations[i] = stations[i - 1] + length3(sub3(pointAt3(positions, chain.vertices[i]), pointAt3(positions, chain.vertices[i - 1])));
+  }
+  return stations;
+}
+
+/** The model points of a seam's match marks, in the chain's order; an open edge meets nothing and has none. */
+export function markPlaces(chain: SeamChain, neutralPositions: Float64Array, rules: FoamRules): readonly ChainPlace[] {
+  if (chain.kind === 'open') return [];
+  const stations = trueStations(chain, neutralPositions);
+  const isRound = chain.vertices[0] === chain.vertices[chain.vertices.length - 1];
+  return markStations(stations[stations.length - 1], chain.closed || isRound, rules).map((s) => placeAt(stations, s));
+}
+
+/** Arc length of one side of a seam on the flat neutral line, at each vertex of the chain in the chain's order, mm. */
+export function sideStations(shape: PieceShape, run: EdgeRun): Stations {
+  const along = stationsAlong(shape.neutral[run.ring], run);
+  if (!run.reversed) return along;
+  const whole = along[along.length - 1];
+  return along.map((_, i) => whole - along[along.length - 1 - i]);
+}
+
+/**
+ * The ticks of one piece: each stands on the line that is traced, at the model point it shares with its like on the other side.
+ * @param places per chain.
+ */
+export function pieceMarks(
+  shape: PieceShape,
+  runs: readonly EdgeRun[],
+  chains: readonly SeamChain[],
+  places: readonly (readonly ChainPlace[])[],
+  traced: TracedSide,
+): readonly MatchMark[] {
+  const lines = tracedLines(shape, traced);
+  const rings = [lines.outline, ...lines.holes];
+  return runs.flatMap((run) => {
+    const chain = chains[run.chain];
+    const stations = sideStations(shape, run);
+    const neutral = shape.neutral[run.ring];
+    const offsets = shape.offsets[run.ring][traced];
+    return places[run.chain].map((place, i) => {
+      const j = run.reversed ? run.count - 1 - place.edge : place.edge;
+      const share = run.reversed ? 1 - place.share : place.share;
+      const { at, outward } = pointOnMoved(neutral, offsets, (run.from + j) % (neutral.length / 2), share);
+      return {
+        seam: chain.id,
+        letter: chain.letter,
+        index: i + 1,
+        side: run.side,
+        stationMm: stationAt(stations, place),
+        // Where a line was cleaned away near a corner the tick moves to what is left of it.
+        at: nearestOnRings(rings, at),
+        outward,
+      };
+    });
+  });
+}

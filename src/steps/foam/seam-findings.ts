@@ -1,0 +1,77 @@
+import { clipPlaces, type Finding } from '../../base/finding.ts';
+import { SEAM_DIFFERENCE_MM, SEAM_DIFFERENCE_SHARE, SEAM_SLIP_BETWEEN_MARKS_MM } from '../../base/tolerance.ts';
+import { deg } from '../../geom/vec.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { SeamChain } from '../../model/seams.ts';
+import type { ChainBevels } from './chain-bevels.ts';
+import type { SeamWalk } from './seam-walk.ts';
+
+/** A seam as its findings call it. */
+const seamName = (chain: SeamChain): string => `Seam ${chain.letter}`;
+
+/** Edges that lean more than a blade or a saw table can, one finding for each seam. */
+export function bevelFinding(mesh: Mesh, part: string, chain: SeamChain, bevels: ChainBevels, limitDeg: number): Finding | null {
+  const leans = Array.from(bevels.atStart, (bevel, i) => deg(Math.max(Math.abs(bevel), Math.abs(bevels.atEnd[i]))));
+  const most = leans.reduce((a, b) => Math.max(a, b), 0);
+  // Half a fold of 90 degrees is 45 to the last digit only on paper.
+  if (most <= limitDeg + ROUNDING_DEG) return null;
+  const steep = [...leans.keys()].filter((i) => leans[i] > limitDeg + ROUNDING_DEG);
+  const worst = steep.reduce((a, b) => (leans[b] > leans[a] ? b : a), steep[0]);
+  return {
+    code: 'foam/bevel-steep',
+    severity: 'warning',
+    text: `${seamName(chain)} is so sharp that its edges lean ${Math.round(most)}° from square, and a blade or saw table leans at most ${limitDeg}°: spread the fold over two seams, or cut at ${limitDeg}° and fill.`,
+    value: most,
+    limit: limitDeg,
+    unit: 'deg',
+    where: {
+      part,
+      seam: chain.id,
+      edges: clipPlaces(steep.map((i) => [chain.vertices[i], chain.vertices[i + 1]] as const)),
+      point: middleOf(mesh, chain.vertices[worst], chain.vertices[worst + 1]),
+    },
+  };
+}
+
+const ROUNDING_DEG = 1e-6;
+
+/** Sides of unlike length, and sides that run apart between two marks (foam model 4: limits of a shop's eye and tape). */
+export function walkFindings(mesh: Mesh, part: string, chain: SeamChain, walk: SeamWalk): readonly Finding[] {
+  const findings: Finding[] = [];
+  const longest = Math.max(...walk.lengthMm);
+  const limit = Math.max(SEAM_DIFFERENCE_MM, SEAM_DIFFERENCE_SHARE * longest);
+  const edges = clipPlaces(Array.from({ length: chain.vertices.length - 1 }, (_, i) => [chain.vertices[i], chain.vertices[i + 1]] as const));
+  if (walk.differenceMm > limit) {
+    findings.push({
+      code: 'foam/seam-difference',
+      severity: 'warning',
+      text: `The two sides of seam ${chain.letter} differ by ${walk.differenceMm.toFixed(1)} mm over ${longest.toFixed(0)} mm: ease the longer one in between the marks, or move the seam where the surface bends less both ways.`,
+      value: walk.differenceMm,
+      limit,
+      unit: 'mm',
+      where: { part, seam: chain.id, edges },
+    });
+  }
+  if (walk.worstSlipMm > SEAM_SLIP_BETWEEN_MARKS_MM) {
+    const v = 3 * chain.vertices[walk.worstAt];
+    findings.push({
+      code: 'foam/seam-slip',
+      severity: 'warning',
+      text: `${seamName(chain)} runs ${walk.worstSlipMm.toFixed(1)} mm apart between two marks: warm the shorter side and stretch it to meet, or part the piece once more.`,
+      value: walk.worstSlipMm,
+      limit: SEAM_SLIP_BETWEEN_MARKS_MM,
+      unit: 'mm',
+      where: { part, seam: chain.id, edges, point: [mesh.positions[v], mesh.positions[v + 1], mesh.positions[v + 2]] },
+    });
+  }
+  return findings;
+}
+
+function middleOf(mesh: Mesh, v: number, w: number): [number, number, number] {
+  const { positions } = mesh;
+  return [
+    (positions[3 * v] + positions[3 * w]) / 2,
+    (positions[3 * v + 1] + positions[3 * w + 1]) / 2,
+    (positions[3 * v + 2] + positions[3 * w + 2]) / 2,
+  ];
+}

@@ -1,0 +1,64 @@
+/**
+ * One side of a seam as it is walked: flat arc length at each vertex of the chain, in the chain's order, mm, beginning with 0.
+ */
+export type Stations = Float64Array;
+
+/** A place on a chain: on mesh edge `edge`, at share `share` (0 to 1) of it. The same model point on both sides. */
+export interface ChainPlace {
+  readonly edge: number;
+  readonly share: number;
+}
+
+/** What walking a seam tells (foam model 4). All mm, >= 0. */
+export interface SeamWalk {
+  readonly lengthMm: readonly number[];
+  readonly differenceMm: number;
+  readonly worstSlipMm: number;
+  readonly worstMisalignmentMm: number;
+  /** Vertex of the chain where the slip since the last mark was greatest. */
+  readonly worstAt: number;
+}
+
+/** Arc length at a place, mm. */
+export function stationAt(stations: Stations, { edge, share }: ChainPlace): number {
+  return stations[edge] + share * (stations[edge + 1] - stations[edge]);
+}
+
+/** The place at arc length `s`; before the start and after the end the ends themselves. */
+export function placeAt(stations: Stations, s: number): ChainPlace {
+  const edges = stations.length - 1;
+  let edge = 0;
+  while (edge + 1 < edges && stations[edge + 1] <= s) edge += 1;
+  const length = stations[edge + 1] - stations[edge];
+  return { edge, share: length > 0 ? Math.min(1, Math.max(0, (s - stations[edge]) / length)) : 0 };
+}
+
+/**
+ * Rolls one side of a seam along the other. At every vertex of the chain and every mark the arc lengths run on both sides are compared:
+ * from the seam's start, and from the last mark, where the maker lines the two up again.
+ * @param marks in the order of the chain.
+ */
+export function walkSeam(sides: readonly Stations[], marks: readonly ChainPlace[]): SeamWalk {
+  const lengthMm = sides.map((stations) => stations[stations.length - 1]);
+  if (sides.length < 2) return { lengthMm, differenceMm: 0, worstSlipMm: 0, worstMisalignmentMm: 0, worstAt: 0 };
+  const [a, b] = sides;
+  let worstMisalignmentMm = 0;
+  let worstSlipMm = 0;
+  let worstAt = 0;
+  let sinceMark = 0;
+  let mark = 0;
+  const meet = (apart: number, vertex: number): void => {
+    worstMisalignmentMm = Math.max(worstMisalignmentMm, Math.abs(apart));
+    const slip = Math.abs(apart - sinceMark);
+    if (slip > worstSlipMm) [worstSlipMm, worstAt] = [slip, vertex];
+  };
+  for (let v = 0; v < a.length; v += 1) {
+    meet(a[v] - b[v], v);
+    for (; mark < marks.length && marks[mark].edge === v; mark += 1) {
+      const apart = stationAt(a, marks[mark]) - stationAt(b, marks[mark]);
+      meet(apart, v);
+      sinceMark = apart;
+    }
+  }
+  return { lengthMm, differenceMm: Math.abs(lengthMm[0] - lengthMm[1]), worstSlipMm, worstMisalignmentMm, worstAt };
+}
