@@ -45,9 +45,7 @@ export async function runChain(input: ChainInput): Promise<ChainOutput> {
         scale: input.scale,
         seams: { edges: input.seams, paths: [] },
         modelIs: input.modelIs,
-        layers: [
-          { ...part.layers[0], thicknessMm: input.thicknessMm, neutralFraction: input.neutralFraction },
-        ],
+        layers: [{ ...part.layers[0], thicknessMm: input.thicknessMm, neutralFraction: input.neutralFraction }],
       },
     ],
   };

@@ -37,4 +37,6 @@ function rawCase(id: string): RawCase {
 }
 
 const onlyNumbers = (figures: RawCase['inputs']): Readonly<Record<string, number>> =>
-  Object.fromEntries(Object.entries(figures).filter((entry): entry is [string, number] => typeof entry[1] === 'number'));
+  Object.fromEntries(
+    Object.entries(figures).filter((entry): entry is [string, number] => typeof entry[1] === 'number'),
+  );

@@ -27,7 +27,9 @@ function expectClose(value: number, expected: number, relative = OWN): void {
  */
 function expectShortOf(published: number, value: number, share: number): void {
   const rounding = 5e-7 / Math.abs(published);
-  expect(Math.abs(value / published - (1 - share)), `${value} against ${published}`).toBeLessThan(X ** 4 + 2 * rounding);
+  expect(Math.abs(value / published - (1 - share)), `${value} against ${published}`).toBeLessThan(
+    X ** 4 + 2 * rounding,
+  );
 }
 
 function expectUnstretched(piece: ReportPiece): void {
@@ -141,11 +143,14 @@ describe('wrap B1', () => {
     ['K0.50_mid', 0.5],
     ['outer', 1],
   ])('is as long as its neutral surface: %s', async (key, neutralFraction) => {
-    const { pieces } = await layFlat(tube(SIDES, outside / 2, outside / 2, () => height), {
-      modelIs: 'face',
-      thicknessMm: thickness,
-      neutralFraction,
-    });
+    const { pieces } = await layFlat(
+      tube(SIDES, outside / 2, outside / 2, () => height),
+      {
+        modelIs: 'face',
+        thicknessMm: thickness,
+        neutralFraction,
+      },
+    );
     const [piece] = pieces;
     const [p, q] = flatPointsOf(piece, 0);
     // The flat sides of the outside stand r cos x from the axis; inwards by d they are 2 (r cos x - d) tan x wide.
@@ -160,7 +165,10 @@ describe('wrap B1', () => {
 
   it('is the middle when the model is drawn at the middle', async () => {
     const radius = (outside - thickness) / 2;
-    const { pieces } = await layFlat(tube(SIDES, radius, radius, () => height), { thicknessMm: thickness });
+    const { pieces } = await layFlat(
+      tube(SIDES, radius, radius, () => height),
+      { thicknessMm: thickness },
+    );
     const [p, q] = flatPointsOf(pieces[0], 0);
     expectClose(apart(p, q), 2 * SIDES * radius * Math.sin(X));
     expectShortOf(expected['K0.50_mid'], apart(p, q), (X * X) / 6);
@@ -217,7 +225,9 @@ describe('truncated cylinder C3', () => {
   const [mean, swing] = [(low + high) / 2, (high - low) / 2];
   let piece: ReportPiece;
   beforeAll(async () => {
-    const { pieces } = await layFlat(tube(SIDES, diameter / 2, diameter / 2, (angle) => mean + swing * Math.cos(angle)));
+    const { pieces } = await layFlat(
+      tube(SIDES, diameter / 2, diameter / 2, (angle) => mean + swing * Math.cos(angle)),
+    );
     expect(pieces).toHaveLength(1);
     [piece] = pieces;
   });

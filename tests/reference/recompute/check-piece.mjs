@@ -108,7 +108,7 @@ export function borderLoops(triangles) {
   const loops = [];
   while (next.size > 0) {
     const loop = [];
-    for (let [v] = next.keys(); next.has(v); ) {
+    for (let [v] = next.keys(); next.has(v);) {
       loop.push(v);
       const following = next.get(v);
       next.delete(v);

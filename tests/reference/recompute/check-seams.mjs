@@ -25,7 +25,8 @@ export function checkSeams(report, rings, tolerance, ledger) {
     if (sides.length === expected) checkSeam(seam, sides, tolerance, ledger);
   }
   for (const [p, piece] of report.pieces.entries()) {
-    for (const edge of piece.edges) checkOffsets(piece, edge, thick.get(piece.layer), `piece ${p} edge ${edge.seam}`, ledger);
+    for (const edge of piece.edges)
+      checkOffsets(piece, edge, thick.get(piece.layer), `piece ${p} edge ${edge.seam}`, ledger);
   }
 }
 
@@ -43,7 +44,7 @@ function checkCover(piece, ledger) {
   );
 }
 
-const stepsOf = (edge, ringLength) => (edge.to - edge.from + ringLength - 1) % ringLength + 1;
+const stepsOf = (edge, ringLength) => ((edge.to - edge.from + ringLength - 1) % ringLength) + 1;
 
 /** One side of a seam in the order of the seam: source vertices, points in space, flat arc length from its start, marks. */
 function walkEdge(report, piece, edge, ring, tolerance, ledger) {
@@ -55,7 +56,8 @@ function walkEdge(report, piece, edge, ring, tolerance, ledger) {
     station.push(station[i - 1] + distance(piece.flat.uvMm[run[i - 1]], piece.flat.uvMm[run[i]]));
   }
   ledger.agree('count', `${name}: stations`, edge.stationMm.length, steps + 1, 0);
-  for (const [i, s] of edge.stationMm.entries()) ledger.agree('station', `${name} station ${i}`, s, station[i], tolerance);
+  for (const [i, s] of edge.stationMm.entries())
+    ledger.agree('station', `${name} station ${i}`, s, station[i], tolerance);
   for (const list of ['bevelDeg', 'faceOffsetMm', 'backOffsetMm'])
     ledger.agree('count', `${name}: ${list}`, edge[list].length, steps + 1, 0);
   const total = station[steps];
@@ -94,7 +96,13 @@ function checkSeam(seam, sides, tolerance, ledger) {
     first.sources.length === second.sources.length && first.sources.every((v, i) => v === second.sources[i]),
     `${name}: its two sides do not run along the same vertices`,
   );
-  ledger.agree('length', `${name}.differenceMm`, Math.abs(seam.differenceMm), Math.abs(totals[0] - totals[1]), tolerance);
+  ledger.agree(
+    'length',
+    `${name}.differenceMm`,
+    Math.abs(seam.differenceMm),
+    Math.abs(totals[0] - totals[1]),
+    tolerance,
+  );
   const apart = first.arc.map((s, i) => s - second.arc[i]);
   const worst = apart.reduce((most, d) => Math.max(most, Math.abs(d)), 0);
   ledger.agree('misalignment', `${name}.worstMisalignmentMm`, seam.worstMisalignmentMm, worst, tolerance);
@@ -134,22 +142,34 @@ function checkMarks(seam, name, first, second, apart, ledger) {
 
 /** Where on the walk an arc length falls: number of the vertex before it and the share of the step beyond. */
 function placeOn(arc, s) {
-  const step = Math.max(0, Math.min(arc.length - 2, arc.findLastIndex((x) => x <= s)));
+  const step = Math.max(
+    0,
+    Math.min(
+      arc.length - 2,
+      arc.findLastIndex((x) => x <= s),
+    ),
+  );
   const length = arc[step + 1] - arc[step];
   return step + (length > 0 ? (s - arc[step]) / length : 0);
 }
 
+/** Bevels beyond this are drawn less steep than they are, degrees: no tool cuts them. */
+const STEEPEST_HELD_DEG = 74;
+
 /**
  * Offsets from the bevel. Over the whole thickness t the two edges stand t tan(bevel) apart; on a rolled piece the neutral line,
- * k t from the back, parts that into (1 - k) t tan(bevel) outward at the face and k t tan(bevel) inward at the back.
+ * k t from the back, parts that into (1 - k) t tan(bevel) outward at the face and k t tan(bevel) inward at the back. Where the bevel
+ * changes along the edge a point tells the mean of both sides, of angles and of distances, so only the share is held there.
  */
 function checkOffsets(piece, edge, layer, name, ledger) {
-  if (edge.allowanceMm !== 0 || edge.faceOffsetMm.length !== edge.bevelDeg.length) return;
-  for (const [i, bevel] of edge.bevelDeg.entries()) {
+  if (edge.allowanceMm !== 0 || piece.bendStyle !== 'rolled' || layer === undefined) return;
+  const k = layer.neutralFraction;
+  const { bevelDeg, faceOffsetMm, backOffsetMm } = edge;
+  for (const [i, bevel] of bevelDeg.entries()) {
+    ledger.agree('offset', `${name} point ${i}: share`, k * faceOffsetMm[i] + (1 - k) * backOffsetMm[i], 0, 1e-9);
+    const isEven = [i - 1, i + 1].every((j) => bevelDeg[j] === undefined || Math.abs(bevelDeg[j] - bevel) < 1e-9);
+    if (!isEven || Math.abs(bevel) > STEEPEST_HELD_DEG) continue;
     const lean = piece.thicknessMm * Math.tan((bevel * Math.PI) / 180);
-    ledger.agree('offset', `${name} point ${i}: lean`, edge.faceOffsetMm[i] - edge.backOffsetMm[i], lean, 1e-6);
-    if (piece.bendStyle !== 'rolled' || layer === undefined) continue;
-    const k = layer.neutralFraction;
-    ledger.agree('offset', `${name} point ${i}: face`, edge.faceOffsetMm[i], (1 - k) * lean, 1e-6);
+    ledger.agree('offset', `${name} point ${i}: lean`, faceOffsetMm[i] - backOffsetMm[i], lean, 1e-6);
   }
 }

@@ -45,7 +45,12 @@ export function singularValues([f0, f1, f2], [p0, p1, p2]) {
   const other = minus(p2, p0);
   const length = Math.hypot(...side);
   const along = dot(other, side) / length;
-  const across = Math.hypot(...minus(other, side.map((x) => (x * along) / length)));
+  const across = Math.hypot(
+    ...minus(
+      other,
+      side.map((x) => (x * along) / length),
+    ),
+  );
   const [ux, uy] = minus(f1, f0);
   const [vx, vy] = minus(f2, f0);
   const det = ux * vy - uy * vx;

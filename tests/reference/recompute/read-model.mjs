@@ -42,8 +42,7 @@ function readBinaryStl(bytes) {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const soup = [];
   for (let at = 84; at < bytes.length; at += 50) {
-    for (let k = 0; k < 3; k += 1)
-      soup.push([0, 4, 8].map((step) => view.getFloat32(at + 12 + 12 * k + step, true)));
+    for (let k = 0; k < 3; k += 1) soup.push([0, 4, 8].map((step) => view.getFloat32(at + 12 + 12 * k + step, true)));
   }
   return joinSoup(soup);
 }

@@ -22,7 +22,8 @@ export function piecesOf(surface: Surface, isCut: Uint8Array): CutPiece[] {
     if (isOpen(e)) continue;
     const [f, g] = edge.faces;
     faceRoots.join(f, g);
-    for (const v of [edge.v, edge.w]) cornerRoots.join(starts[f] + faces[f].indexOf(v), starts[g] + faces[g].indexOf(v));
+    for (const v of [edge.v, edge.w])
+      cornerRoots.join(starts[f] + faces[f].indexOf(v), starts[g] + faces[g].indexOf(v));
   }
   const members = new Map<number, number[]>();
   faces.forEach((_, f) => {

@@ -43,7 +43,9 @@ function faceSteps(surface: Surface, { foldCost, foldFree }: RegionChoice): Step
       if (edge.faces.length !== 2) return [];
       const to = edge.faces[0] === f ? edge.faces[1] : edge.faces[0];
       const sharp = Math.max(0, edge.fold - foldFree);
-      return [{ to, by: e, cost: distance(surface.centres[f], surface.centres[to]) + foldCost * surface.diagonal * sharp }];
+      return [
+        { to, by: e, cost: distance(surface.centres[f], surface.centres[to]) + foldCost * surface.diagonal * sharp },
+      ];
     }),
   );
 }

@@ -16,7 +16,11 @@ export interface Step {
   readonly by: number;
 }
 
-export function shortestWays(count: number, starts: readonly number[], stepsFrom: (node: number) => readonly Step[]): Ways {
+export function shortestWays(
+  count: number,
+  starts: readonly number[],
+  stepsFrom: (node: number) => readonly Step[],
+): Ways {
   const cost = new Float64Array(count).fill(Infinity);
   const start = new Int32Array(count).fill(-1);
   const step = new Int32Array(count).fill(-1);

@@ -75,7 +75,11 @@ function edgesOf(
   return { edges, edgesOfFace };
 }
 
-function defectsOf(positions: readonly Point[], faces: readonly (readonly number[])[], edges: readonly Edge[]): number[] {
+function defectsOf(
+  positions: readonly Point[],
+  faces: readonly (readonly number[])[],
+  edges: readonly Edge[],
+): number[] {
   const defects = positions.map(() => 2 * Math.PI);
   const isUsed = new Uint8Array(positions.length);
   for (const face of faces) {
