@@ -6,7 +6,7 @@ import { ROOT, UNUSED_PACKAGES } from './vite-shared.ts';
 
 /**
  * Three kinds of tests:
- * `unit` in Node, `component` for single elements inside a browser, `e2e` in Node with a browser on the built app.
+ * `unit` in Node, `component` for single elements inside a browser, `e2e` in Node on what was built: the app in a browser, the command line.
  */
 export default defineConfig({
   root: ROOT,
@@ -18,7 +18,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/**/*.e2e.test.ts'],
           environment: 'node',
           sequence: { groupOrder: 0 },
         },
@@ -48,7 +48,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'e2e',
-          include: ['tests/browser/**/*.e2e.test.ts'],
+          include: ['tests/**/*.e2e.test.ts'],
           environment: 'node',
           testTimeout: 60_000,
           hookTimeout: 60_000,
