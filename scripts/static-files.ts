@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 
@@ -31,8 +31,9 @@ export function shipStaticFiles(): Plugin {
   return {
     name: 'foamloft-static-files',
     generateBundle() {
-      for (const [fileName, path] of staticFiles())
-        this.emitFile({ type: 'asset', fileName, source: readFileSync(path) });
+      for (const [fileName, path] of staticFiles()) {
+        this.emitFile({ type: 'asset', fileName, originalFileName: relative(ROOT, path), source: readFileSync(path) });
+      }
     },
     configureServer(server) {
       server.middlewares.use((request, response, next) => {

@@ -1,7 +1,10 @@
 // The app: index.html and what it loads, to dist/.
 import { defineConfig } from 'vite';
+import { recordPackages } from './record-packages.ts';
 import { shipStaticFiles } from './static-files.ts';
 import { ROOT, TARGET, UNUSED_PACKAGES } from './vite-shared.ts';
+
+const packages = recordPackages('app');
 
 export default defineConfig({
   root: ROOT,
@@ -10,9 +13,9 @@ export default defineConfig({
   // A file that is missing is missing, and not the start page under another name.
   appType: 'mpa',
   publicDir: false,
-  plugins: [shipStaticFiles()],
+  plugins: [shipStaticFiles(), packages.main],
   resolve: { alias: UNUSED_PACKAGES },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [packages.worker()] },
   build: {
     target: TARGET,
     outDir: 'dist',
