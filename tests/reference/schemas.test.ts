@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readSeamFile } from '../../src/project/seam-file.ts';
 import { readProjectFile } from '../../src/project/project-file.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
+import { changeJson } from './change-json.ts';
 import { objOf, tube } from './handbook/polygon-solids.ts';
 import { runChain, type ChainOutput } from './run-chain.ts';
 
@@ -13,15 +14,13 @@ const REPORT = schemaOf('report');
 const SEAM_FILE = schemaOf('seam-file');
 const PROJECT = schemaOf('project');
 
-/** Any JSON value, for changing single places. */
-type Json = Record<string, any>; // eslint-disable-line @typescript-eslint/no-explicit-any
+const FINDING = { code: 'a/b', severity: 'note', text: 'x', value: null, limit: null, unit: null };
 
-/** The text's value with one place changed. */
-function changed(text: string, change: (value: Json) => void): Json {
-  const value = JSON.parse(text) as Json;
-  change(value);
-  return value;
-}
+const gone = (): undefined => undefined;
+const set = (value: unknown) => (): unknown => value;
+const push =
+  (value: unknown) =>
+  (old: unknown): unknown[] => [...(old as unknown[]), value];
 
 describe('schemas of the files', () => {
   let made: ChainOutput;
@@ -44,22 +43,20 @@ describe('schemas of the files', () => {
     expect(made.report.pieces).toHaveLength(2);
   });
 
-  it.each<[string, (report: Json) => void]>([
-    ['a piece without its stretch', (r) => delete r.pieces[0].stretchPct],
-    ['a flat point of three numbers', (r) => r.pieces[0].flat.uvMm[0].push(0)],
-    ['a length in words', (r) => (r.seams[0].lengthMm[0] = '90 mm')],
-    ['a seam of an unknown kind', (r) => (r.seams[0].kind = 'glued')],
-    ['half a triangle', (r) => (r.pieces[0].triangles = 1.5)],
-    ['foam without thickness', (r) => (r.pieces[0].thicknessMm = 0)],
-    ['a hash that is none', (r) => (r.modelHash = 'abc')],
-    [
-      'a finding without a place',
-      (r) => r.findings.push({ code: 'a/b', severity: 'note', text: 'x', value: null, limit: null, unit: null }),
-    ],
-    ['another version', (r) => (r.schemaVersion = 2)],
-    ['a number that became null', (r) => (r.pieces[0].flat.neutralMm[3][1] = null)],
-  ])('refuse a report with %s', (_, change) => {
-    expect(schemaFaults(REPORT, changed(made.reportText, change))).toHaveLength(1);
+  it.each<[string, string, (old: unknown) => unknown]>([
+    ['a piece without its stretch', 'pieces.0.stretchPct', gone],
+    ['a flat point of three numbers', 'pieces.0.flat.uvMm.0', push(0)],
+    ['a length in words', 'seams.0.lengthMm.0', set('90 mm')],
+    ['a seam of an unknown kind', 'seams.0.kind', set('glued')],
+    ['half a triangle', 'pieces.0.triangles', set(1.5)],
+    ['foam without thickness', 'pieces.0.thicknessMm', set(0)],
+    ['a hash that is none', 'modelHash', set('abc')],
+    ['a finding without a place', 'findings', push({ ...FINDING, where: undefined })],
+    ['another version', 'schemaVersion', set(2)],
+    ['a number that became null', 'pieces.0.flat.neutralMm.3.1', set(null)],
+  ])('refuse a report with %s', (_, path, change) => {
+    const report: unknown = JSON.parse(JSON.stringify(changeJson(made.reportText, path, change)));
+    expect(schemaFaults(REPORT, report)).toHaveLength(1);
   });
 
   it('describe the project file that is written', async () => {
@@ -67,15 +64,15 @@ describe('schemas of the files', () => {
     expect((await readProjectFile(made.projectText, 'p')).ok).toBe(true);
   });
 
-  it.each<[string, (file: Json) => void]>([
-    ['no sources', (f) => delete f.sources],
-    ['a scale of nothing', (f) => (f.project.parts[0].scale = { by: 'size', axis: 'x', mm: 0 })],
-    ['two layers', (f) => f.project.parts[0].layers.push(f.project.parts[0].layers[0])],
-    ['a repair it does not know', (f) => f.project.parts[0].repairs.push({ kind: 'melt' })],
-    ['a foam with k 2', (f) => (f.project.foams[0].neutralFraction = 2)],
-    ['a paper that hangs', (f) => (f.project.paper.orientation = 'hanging')],
-  ])('and the reader agree to refuse a project with %s', async (_, change) => {
-    const value = changed(made.projectText, change);
+  it.each<[string, string, (old: unknown) => unknown]>([
+    ['no sources', 'sources', gone],
+    ['a scale of nothing', 'project.parts.0.scale', set({ by: 'size', axis: 'x', mm: 0 })],
+    ['two layers', 'project.parts.0.layers', (old) => [old, old].flat()],
+    ['a repair it does not know', 'project.parts.0.repairs', push({ kind: 'melt' })],
+    ['a foam with k 2', 'project.foams.0.neutralFraction', set(2)],
+    ['a paper that hangs', 'project.paper.orientation', set('hanging')],
+  ])('and the reader agree to refuse a project with %s', async (_, path, change) => {
+    const value = changeJson(made.projectText, path, change);
     expect(schemaFaults(PROJECT, value)).not.toEqual([]);
     expect((await readProjectFile(JSON.stringify(value), 'p')).ok).toBe(false);
   });
