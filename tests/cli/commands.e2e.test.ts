@@ -1,0 +1,162 @@
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import packageFile from '../../package.json' with { type: 'json' };
+import { recompute } from '../reference/recompute.mjs';
+import type { Report } from '../reference/report-shape.ts';
+import { runCli, sample, scratchFiles, scratchFolder } from './run-cli.ts';
+
+const { model, seams } = sample('bracer');
+const MAKE = ['make', model, '--seams', seams, '--unit', 'mm', '--date', '2026-03-01'];
+const FILES = ['pieces.svg', 'project.foamloft.json', 'report.json', 'templates.pdf', 'timings.json'];
+/** Files that are promised to have the same bytes. */
+const PROMISED = FILES.filter((name) => name !== 'timings.json');
+
+const reportIn = (folder: string): Report => JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8')) as Report;
+
+describe('help', () => {
+  it.each([['--help'], ['-h'], ['make', '--help']])('is told at %s', (...words) => {
+    const { status, stdout, stderr } = runCli(...words);
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    for (const word of [
+      'inspect MODEL',
+      'make MODEL|PROJECT',
+      '--out',
+      '--seams',
+      '--thickness',
+      '--model-is',
+      '--neutral',
+    ])
+      expect(stdout).toContain(word);
+    for (const word of ['--unit', '--size', '--paper', '--margin', '--overlap', '--date', '--json'])
+      expect(stdout).toContain(word);
+    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+  });
+
+  it('tells the version', () => {
+    expect(runCli('--version')).toEqual({ status: 0, stdout: `${packageFile.version}\n`, stderr: '' });
+  });
+});
+
+describe('wrong usage', () => {
+  it.each<[string, string[], RegExp]>([
+    ['an unknown command', ['unfold', model], /no command unfold/],
+    ['no file', ['inspect'], /needs a file/],
+    ['no folder', ['make', model], /--out DIR/],
+    ['two files', ['inspect', model, model], /one file/],
+    ['an unknown option', ['make', model, '--out', 'x', '--glue', 'hot'], /--glue/],
+    ['an option of the other command', ['inspect', model, '--paper', 'A4'], /--paper is an option of make/],
+    ['a unit of long ago', ['make', model, '--out', 'x', '--unit', 'furlong'], /mm, cm, m, in/],
+    ['unit and size', ['make', model, '--out', 'x', '--unit', 'mm', '--size', 'x=3'], /not both/],
+    ['a size without a number', ['make', model, '--out', 'x', '--size', 'longest'], /--size/],
+    ['a size of nothing', ['make', model, '--out', 'x', '--size', 'x=0'], /--size/],
+    ['a size along no axis', ['make', model, '--out', 'x', '--size', 'w=3'], /--size/],
+    ['foam thinner than nothing', ['make', model, '--out', 'x', '--thickness=-3'], /--thickness/],
+    ['foam thick as words', ['make', model, '--out', 'x', '--thickness', 'thick'], /--thickness/],
+    ['a neutral surface outside the foam', ['make', model, '--out', 'x', '--neutral', '1.5'], /--neutral/],
+    ['an unknown side', ['make', model, '--out', 'x', '--model-is', 'front'], /face, middle, back/],
+    ['a day that is none', ['make', model, '--out', 'x', '--date', '2026-02-31x'], /--date/],
+    ['an empty margin', ['make', model, '--out', 'x', '--margin', ''], /--margin/],
+  ])('of %s is told in one sentence', (_, words, sentence) => {
+    const { status, stdout, stderr } = runCli(...words);
+    expect(stderr).toMatch(sentence);
+    expect(stderr.trimEnd()).not.toContain('\n');
+    expect(stdout).toBe('');
+    expect(status).toBe(2);
+  });
+});
+
+describe('inspect', () => {
+  it('tells a sample in words', () => {
+    const { status, stdout, stderr } = runCli('inspect', model);
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    expect(stdout).toMatch(/^bracer\.obj/);
+    for (const word of ['vertices', 'faces', 'edges', 'Euler number', 'shells', 'open loops', 'area', 'size'])
+      expect(stdout).toContain(word);
+  });
+
+  it('tells the same as JSON, and what the file holds', () => {
+    const facts = JSON.parse(runCli('inspect', model, '--json').stdout) as Record<string, number>;
+    const rows = readFileSync(model, 'utf8').split('\n');
+    const faces = rows.filter((row) => row.startsWith('f ')).map((row) => row.trim().split(/\s+/).length - 1);
+    expect(facts.vertices).toBe(rows.filter((row) => row.startsWith('v ')).length);
+    expect(facts.faces).toBe(faces.length);
+    expect(facts.triangles).toBe(faces.reduce((sum, corners) => sum + corners - 2, 0));
+    expect(facts.euler).toBe(facts.vertices - facts.edges + facts.faces);
+    expect(runCli('inspect', model).stdout).toContain(String(facts.triangles));
+  });
+});
+
+describe('make', () => {
+  it('writes all files of a sample, and a report that can be recomputed', () => {
+    const out = join(scratchFolder(), 'new', 'folder');
+    const { status, stdout, stderr } = runCli(...MAKE, '--out', out);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^\d+ pieces?, \d+ pages, written to /);
+    expect(readdirSync(out).sort()).toEqual(FILES);
+    expect(readFileSync(join(out, 'templates.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(recompute(readFileSync(model), reportIn(out)).faults).toEqual([]);
+  });
+
+  it('gives the same bytes for the same input and date', () => {
+    const [first, second, later] = ['a', 'b', 'c'].map((name) => join(scratchFolder(), name));
+    runCli(...MAKE, '--out', first);
+    runCli(...MAKE, '--out', second);
+    runCli(...MAKE, '--out', later, '--date', '2026-03-02');
+    for (const name of PROMISED)
+      expect(readFileSync(join(first, name)).equals(readFileSync(join(second, name))), name).toBe(true);
+    expect(readFileSync(join(first, 'templates.pdf')).equals(readFileSync(join(later, 'templates.pdf')))).toBe(false);
+    expect(readFileSync(join(first, 'report.json')).equals(readFileSync(join(later, 'report.json')))).toBe(true);
+  });
+
+  it('opens a project it wrote and makes the same of it', () => {
+    const [first, second] = ['a', 'b'].map((name) => join(scratchFolder(), name));
+    runCli(...MAKE, '--thickness', '8', '--model-is', 'back', '--neutral', '0.4', '--paper', 'A3', '--out', first);
+    const again = runCli('make', join(first, 'project.foamloft.json'), '--out', second, '--date', '2026-03-01');
+    expect(again.stderr).toBe('');
+    for (const name of PROMISED)
+      expect(readFileSync(join(first, name)).equals(readFileSync(join(second, name))), name).toBe(true);
+  });
+
+  it('changes what the command line says of a project, and nothing else', () => {
+    const [first, second] = ['a', 'b'].map((name) => join(scratchFolder(), name));
+    runCli(...MAKE, '--out', first);
+    runCli('make', join(first, 'project.foamloft.json'), '--thickness', '10', '--paper', 'Letter', '--out', second);
+    const [before, after] = [reportIn(first), reportIn(second)];
+    expect(after.pages.paper).toBe('Letter');
+    expect(after.pieces.map((piece) => piece.id)).toEqual(before.pieces.map((piece) => piece.id));
+    expect(after.pieces[0].surfaceAreaMm2).toBeLessThan(before.pieces[0].surfaceAreaMm2);
+  });
+
+  it('takes the numbers as millimetres when nothing is said, and says so', () => {
+    const out = scratchFolder();
+    const { status, stdout } = runCli('make', model, '--seams', seams, '--out', out);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/taken as millimetres/);
+    expect(reportIn(out).findings.map((finding) => finding.code)).toContain('size/assumed');
+  });
+
+  it('leaves a folder as it was when it fails', () => {
+    const out = scratchFolder();
+    writeFileSync(join(out, 'notes.txt'), 'mine');
+    const [broken] = scratchFiles({ 'broken.seams.json': '{"version":1,"edges":[[0,999999]]}' });
+    const { status, stderr } = runCli('make', model, '--seams', broken, '--out', out);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/broken\.seams\.json/);
+    expect(readdirSync(out)).toEqual(['notes.txt']);
+  });
+
+  it('writes all files or none, and keeps those of the last run', () => {
+    const out = scratchFolder();
+    mkdirSync(join(out, 'report.json'));
+    writeFileSync(join(out, 'templates.pdf'), 'the last run');
+    const { status, stderr } = runCli(...MAKE, '--out', out);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/--out/);
+    expect(readdirSync(out).sort()).toEqual(['report.json', 'templates.pdf']);
+    expect(readFileSync(join(out, 'templates.pdf'), 'utf8')).toBe('the last run');
+  });
+});
