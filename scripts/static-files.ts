@@ -18,6 +18,8 @@ function staticFiles(): ReadonlyMap<string, string> {
   const files = new Map([
     ['fonts/DejaVuSans.ttf', join(FONT_PACKAGE, 'ttf/DejaVuSans.ttf')],
     ['fonts/DejaVuSans-LICENSE.txt', join(FONT_PACKAGE, 'LICENSE')],
+    ['licences.json', join(ROOT, 'shared/licences.json')],
+    ['LICENSE.txt', join(ROOT, 'LICENSE')],
   ]);
   for (const name of readdirSync(join(ROOT, 'samples')).sort()) {
     if (name.endsWith('.obj') || name.endsWith('.seams.json'))
@@ -26,7 +28,7 @@ function staticFiles(): ReadonlyMap<string, string> {
   return files;
 }
 
-/** The font of the printed pages with its terms, and the samples: copied into the build, and answered by the development server. */
+/** The font of the printed pages, all terms of use, and the samples: copied into the build, and answered by the development server. */
 export function shipStaticFiles(): Plugin {
   return {
     name: 'foamloft-static-files',
