@@ -108,7 +108,8 @@ describe.each([
   ['projects', PROJECTS],
   ['choices', CHOICES],
 ] as const)('broken %s', (_, list) => {
-  it.each(list)('%s is refused in one sentence', (_what, files, sentence, words = []) => {
+  const cases = list.map(([what, files, sentence, words = []]) => ({ what, files, sentence, words }));
+  it.each(cases)('$what is refused in one sentence', ({ files, sentence, words }) => {
     const [input, ...seams] = scratchFiles(files);
     const out = join(scratchFolder(), 'out');
     const { status, stdout, stderr } = runCli(
