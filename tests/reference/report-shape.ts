@@ -35,6 +35,8 @@ export interface ReportPiece {
     readonly to: number;
     readonly stationMm: readonly number[];
     readonly bevelDeg: readonly number[];
+    readonly faceOffsetMm: readonly number[];
+    readonly backOffsetMm: readonly number[];
   }[];
   readonly flat: {
     readonly uvMm: readonly Pair[];

@@ -72,6 +72,29 @@ export function elbow(sides: number, radius: number, height: number): Solid {
   };
 }
 
+/**
+ * Two flat panels that meet along y, each `length` long across their edge and `width` along it; the second turns down by `fold` radians
+ * from the first, whose outside looks to +z. Parted along the edge they share, corners 1 and 2.
+ */
+export function panels(length: number, width: number, fold: number): Solid {
+  const [x, z] = [length * Math.cos(fold), -length * Math.sin(fold)];
+  return {
+    corners: [
+      [-length, 0, 0],
+      [0, 0, 0],
+      [0, width, 0],
+      [-length, width, 0],
+      [x, 0, z],
+      [x, width, z],
+    ],
+    faces: [
+      [0, 1, 2, 3],
+      [1, 4, 5, 2],
+    ],
+    seams: [[1, 2]],
+  };
+}
+
 function onCircle(i: number, sides: number, radius: number, z: number): [number, number, number] {
   const angle = angleOf(i, sides);
   return [radius * Math.cos(angle), radius * Math.sin(angle), z];

@@ -1,0 +1,1 @@
+export function countOverlaps(flats: readonly (readonly (readonly number[])[])[], leastAreaMm2: number): number;
