@@ -71,6 +71,14 @@ describe('forAll', () => {
     ).rejects.toThrow('late');
   });
 
+  it('stops making simpler in time', async () => {
+    const failing = forAll(
+      (rand) => Array.from({ length: 3000 }, rand),
+      (values) => expect(Math.max(...values)).toBeLessThan(0.9),
+    );
+    await expect(failing).rejects.toThrow('forAll failed with seed 1 in run 1');
+  });
+
   it('says when the generator itself fails', async () => {
     const gen = (): number => {
       throw new Error('no value');

@@ -7,12 +7,18 @@ export interface ForAllOptions {
   readonly seed?: number;
 }
 
-/** How long a failing value is made simpler, ms. */
-const SHRINK_TIME_MS = 3000;
+/** How long a failing value is made simpler, ms: well within the time a test has. */
+const SHRINK_TIME_MS = 2000;
+
+/** A value the check failed on, and what it said. */
+interface Failure<T> {
+  readonly value: T;
+  readonly error: unknown;
+}
 
 /**
  * Checks a property on seeded random values, and makes a failing one simpler: fast-check moves the numbers that were drawn towards 0
- * and draws fewer of them, as long as the check goes on failing. The message gives seed, run, value and what the check said.
+ * as long as the check goes on failing. The message gives seed, run, value and what the check said.
  * @param gen    makes a value from numbers in [0, 1), evenly spread
  * @param check  throws when the property does not hold
  */
@@ -22,27 +28,40 @@ export async function forAll<T>(
   options: ForAllOptions = {},
 ): Promise<void> {
   const seed = Number(process.env.FOAMLOFT_SEED ?? options.seed ?? 1);
-  let first: { readonly value: T; readonly atMs: number } | undefined;
-  let last: { readonly value: T; readonly error: unknown } | undefined;
+  const failures: Failure<T>[] = [];
+  let run = 0;
+  let stopAtMs = Infinity;
+  let stop = (): void => {};
+  const stopped = new Promise<void>((resolve) => (stop = resolve));
   const property = fc.asyncProperty(fc.gen(), async (draw) => {
-    if (first && performance.now() - first.atMs > SHRINK_TIME_MS) return;
+    if (performance.now() > stopAtMs) {
+      // fast-check would still go through all it has in mind, which may take longer than the test has: it waits here for ever.
+      stop();
+      await new Promise(() => {});
+    }
+    if (failures.length === 0) run += 1;
     const value = gen(() => draw(uniform32) / 2 ** 32);
     try {
       await check(value);
     } catch (error) {
-      first ??= { value, atMs: performance.now() };
-      last = { value, error };
+      if (failures.length === 0) stopAtMs = performance.now() + SHRINK_TIME_MS;
+      failures.push({ value, error });
       throw error;
     }
   });
-  const outcome = await fc.check(property, { seed, numRuns: options.runs ?? 100 });
-  if (!outcome.failed) return;
-  if (!first || !last) throw outcome.errorInstance; // the generator itself failed
-  throw new Error(
+  const outcome = await Promise.race([fc.check(property, { seed, numRuns: options.runs ?? 100 }), stopped]);
+  if (failures.length > 0) throw failureMessage(seed, run, failures);
+  if (outcome?.failed) throw outcome.errorInstance; // the generator itself failed
+}
+
+function failureMessage(seed: number, run: number, failures: readonly Failure<unknown>[]): Error {
+  const first = failures[0];
+  const last = failures[failures.length - 1];
+  return new Error(
     [
-      `forAll failed with seed ${seed} in run ${outcome.numRuns}, made simpler ${outcome.numShrinks} times.`,
+      `forAll failed with seed ${seed} in run ${run}, made simpler ${failures.length - 1} times.`,
       `value: ${describeValue(last.value)}`,
-      ...(outcome.numShrinks > 0 ? [`first failing value: ${describeValue(first.value)}`] : []),
+      ...(last === first ? [] : [`first failing value: ${describeValue(first.value)}`]),
       last.error instanceof Error ? last.error.message : String(last.error),
     ].join('\n'),
     { cause: last.error },
