@@ -1,8 +1,12 @@
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
+import packageFile from '../package.json' with { type: 'json' };
 import { CHROMIUM_FLAGS, findChromium } from './lib/chromium.mjs';
 import { shipStaticFiles } from './static-files.ts';
 import { ROOT, UNUSED_PACKAGES } from './vite-shared.ts';
+
+/** Every package that is code: workers are not looked into beforehand, and so their packages are named here. */
+const PACKAGES = Object.keys(packageFile.dependencies).filter((name) => !name.includes('font'));
 
 /**
  * Three kinds of tests:
@@ -20,6 +24,7 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/**/*.e2e.test.ts'],
           environment: 'node',
+          testTimeout: 20_000,
           sequence: { groupOrder: 0 },
         },
       },
@@ -29,7 +34,7 @@ export default defineConfig({
         // A package that is only found during the run reloads the page and loses the test: all are named beforehand.
         optimizeDeps: {
           entries: ['index.html', 'tests/browser/**/*.component.test.ts'],
-          include: ['vitest/browser', 'axe-core', 'lit', 'lit/decorators.js'],
+          include: ['vitest/browser', 'axe-core', 'lit/decorators.js', ...PACKAGES],
         },
         test: {
           name: 'component',
