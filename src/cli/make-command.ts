@@ -8,10 +8,10 @@ import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { writeFiles } from '../pipeline/write-files.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
-import { readProjectFile } from '../project/project-file.ts';
+import { looksLikeProject, readProjectFile } from '../project/project-file.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
 import { readSeamFile } from '../project/seam-file.ts';
-import { sniffFormat } from '../steps/read/sniff-format.ts';
+import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
 import { readInput, type InputFile } from './read-input.ts';
@@ -67,7 +67,7 @@ async function openInput(
   pipeline: Pipeline,
   choices: MakeChoices,
 ): Promise<{ project: Project; assumed: Finding[] }> {
-  if (sniffFormat(file.bytes, file.name) === 'json') {
+  if (looksLikeProject(file.bytes)) {
     const opened = await readProjectFile(new TextDecoder().decode(file.bytes), file.name);
     if (!opened.ok) throw Refused.from(opened.problem, file.name);
     for (const [hash, source] of opened.value.sources) pipeline.putSource(hash, source);
@@ -75,8 +75,9 @@ async function openInput(
   }
   const hash = await contentHash(file.bytes);
   pipeline.putSource(hash, { fileName: file.name, bytes: file.bytes });
-  const format = sniffFormat(file.bytes, file.name) === 'stl' ? 'stl' : 'obj';
-  const project = newProject(nameFromFile(file.name), { hash, fileName: file.name, format });
+  const format = sourceFormat(file.bytes, file.name);
+  if (!format.ok) throw Refused.from(format.problem, file.name);
+  const project = newProject(nameFromFile(file.name), { hash, fileName: file.name, format: format.value });
   if (choices.scale !== undefined) return { project, assumed: [] };
   return {
     project: changePart(project, { scale: { by: 'unit', unit: 'mm' } }),

@@ -13,6 +13,12 @@ export interface OpenedProject {
 /** Ending of project files. */
 export const PROJECT_SUFFIX = '.foamloft.json';
 
+/** True when the bytes begin like a JSON object: no OBJ or STL does. */
+export function looksLikeProject(bytes: Uint8Array): boolean {
+  const begin = new TextDecoder().decode(bytes.subarray(0, 256));
+  return begin.trimStart().startsWith('{');
+}
+
 const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const positive = v.pipe(v.number(), v.finite(), v.gtValue(0));

@@ -8,7 +8,7 @@ import { Pipeline } from '../pipeline/pipeline.ts';
 import { FILE_NAMES, pdfOf, reportOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project } from '../project/project.ts';
-import { sniffFormat } from '../steps/read/sniff-format.ts';
+import { sourceFormat } from '../pipeline/source-format.ts';
 import { edgePath } from '../steps/seams/edge-path.ts';
 import { sharpEdges } from '../steps/seams/sharp-edges.ts';
 import { rad } from '../geom/vec.ts';
@@ -34,10 +34,11 @@ export class PipelineWorkshop implements Workshop {
   }
 
   async putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>> {
+    const format = sourceFormat(bytes, fileName);
+    if (!format.ok) return format;
     const hash = await contentHash(bytes);
-    const format: ModelFormat = sniffFormat(bytes, fileName) === 'stl' ? 'stl' : 'obj';
     this.#pipeline.putSource(hash, { fileName, bytes });
-    return ok({ hash, format });
+    return ok({ hash, format: format.value });
   }
 
   getSource(hash: string): Promise<Uint8Array | undefined> {
