@@ -1,0 +1,125 @@
+import { boxOfPoints, joinBoxes, type Box2, type Ring } from '../../geom/ring.ts';
+import type { FoamPiece, PieceEdge } from '../../model/foam-piece.ts';
+import type { Stroke } from '../../model/template.ts';
+import { foldWords } from './template-words.ts';
+
+/** Length of a match mark's tick, mm, and how far it stands off the line to cut: never a notch in a butt edge (foam model 4). */
+export const TICK_MM = 4;
+const TICK_GAP_MM = 0.3;
+
+/** Points of two edges that lie this near each other are one, mm. */
+const SAME_POINT_MM = 1e-6;
+
+/** Everything of a piece that a template shows, on paper: as it is for a piece traced on its face, mirrored for one traced on its back. */
+export interface PaperPiece {
+  readonly piece: FoamPiece;
+  /** 1, or -1 where x is mirrored. */
+  readonly flip: 1 | -1;
+  readonly cutRings: readonly Ring[];
+  readonly otherRings: readonly Ring[];
+}
+
+export function onPaper(piece: FoamPiece): PaperPiece {
+  const flip = piece.tracedSide === 'back' ? -1 : 1;
+  const mirrored = (ring: Ring): Ring => (flip === 1 ? ring : ring.map((x, i) => (i % 2 === 0 ? -x : x)));
+  return {
+    piece,
+    flip,
+    cutRings: [piece.outline, ...piece.holes].map(mirrored),
+    otherRings: [piece.otherOutline, ...piece.otherHoles].map(mirrored),
+  };
+}
+
+/** Round what is cut from foam: the larger of both edges of every bevel. */
+export function foamBoxOf({ cutRings, otherRings }: PaperPiece): Box2 {
+  return [...cutRings, ...otherRings].map(boxOfPoints).reduce(joinBoxes);
+}
+
+/** All lines of a piece but those that belong to words: cut, other edge, laps, folds, ticks. */
+export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
+  const { piece, flip } = paper;
+  return [
+    ...paper.cutRings.map((points): Stroke => ({ role: 'cut', points, closed: true })),
+    ...otherEdges(paper),
+    ...piece.edges.filter(({ allowanceMm }) => allowanceMm > 0).map((edge): Stroke => ({ role: 'lap', points: edgeLine(paper, edge, 'bare'), closed: false })),
+    ...piece.folds.map(
+      ({ from, to, angleDeg }): Stroke => ({
+        role: foldWords(piece, angleDeg).isOut ? 'fold-out' : 'fold-in',
+        points: Float64Array.of(flip * from.x, from.y, flip * to.x, to.y),
+        closed: false,
+      }),
+    ),
+    ...piece.marks.map(
+      ({ at, outward }): Stroke => ({
+        role: 'mark',
+        points: Float64Array.of(
+          flip * (at.x + TICK_GAP_MM * outward.x),
+          at.y + TICK_GAP_MM * outward.y,
+          flip * (at.x + TICK_MM * outward.x),
+          at.y + TICK_MM * outward.y,
+        ),
+        closed: false,
+      }),
+    ),
+  ];
+}
+
+/** The other edge of the bevels, left out where it is the cut line itself. */
+function otherEdges({ cutRings, otherRings }: PaperPiece): readonly Stroke[] {
+  const cut = new Set<string>();
+  for (const ring of cutRings) for (let i = 0; i < ring.length; i += 2) cut.add(edgeKey(ring, i));
+  const strokes: Stroke[] = [];
+  for (const points of otherRings) {
+    const count = points.length / 2;
+    const isOwn = Array.from({ length: count }, (_, i) => !cut.has(edgeKey(points, 2 * i)));
+    if (isOwn.every(Boolean)) {
+      strokes.push({ role: 'bevel', points, closed: true });
+      continue;
+    }
+    // Runs of edges of its own, each begun after one that is shared.
+    for (let start = 0; start < count; start += 1) {
+      if (!isOwn[start] || isOwn[(start + count - 1) % count]) continue;
+      const run = [points[2 * start], points[2 * start + 1]];
+      for (let i = start; isOwn[i % count]; i += 1) {
+        const j = (i + 1) % count;
+        run.push(points[2 * j], points[2 * j + 1]);
+      }
+      strokes.push({ role: 'bevel', points: Float64Array.from(run), closed: false });
+    }
+  }
+  return strokes;
+}
+
+function edgeKey(ring: Ring, i: number): string {
+  const j = (i + 2) % ring.length;
+  return [ring[i], ring[i + 1], ring[j], ring[j + 1]].map((x) => Math.round(x / SAME_POINT_MM)).join(' ');
+}
+
+/**
+ * The line of one edge on paper, one point for each of its stations: on the side that is traced, on the other side, or on the traced side
+ * without its allowance. At its ends straight out from the edge, not at the corner with the next one.
+ */
+export function edgeLine({ piece, flip }: PaperPiece, edge: PieceEdge, which: 'traced' | 'other' | 'bare'): Float64Array {
+  const ring = edge.ring === 0 ? piece.neutralOutline : piece.neutralHoles[edge.ring - 1];
+  const count = ring.length / 2;
+  const isFace = (piece.tracedSide === 'face') === (which !== 'other');
+  const offsets = isFace ? edge.faceOffsetMm : edge.backOffsetMm;
+  const points = new Float64Array(2 * edge.stationMm.length);
+  for (let j = 0; j < edge.stationMm.length; j += 1) {
+    const at = (edge.from + j) % count;
+    const before = j > 0 ? outwardOf(ring, (at + count - 1) % count) : outwardOf(ring, at);
+    const after = j + 1 < edge.stationMm.length ? outwardOf(ring, at) : before;
+    const scale = Math.max(0.2, 1 + before.x * after.x + before.y * after.y);
+    const o = (offsets[j] - (which === 'bare' ? edge.allowanceMm : 0)) / scale;
+    points[2 * j] = flip * (ring[2 * at] + o * (before.x + after.x));
+    points[2 * j + 1] = ring[2 * at + 1] + o * (before.y + after.y);
+  }
+  return points;
+}
+
+function outwardOf(ring: Ring, i: number): { x: number; y: number } {
+  const j = (i + 1) % (ring.length / 2);
+  const [dx, dy] = [ring[2 * j] - ring[2 * i], ring[2 * j + 1] - ring[2 * i + 1]];
+  const length = Math.hypot(dx, dy);
+  return length > 0 ? { x: dy / length, y: -dx / length } : { x: 0, y: 0 };
+}

@@ -1,0 +1,78 @@
+import type { FoamPiece, PieceEdge } from '../../model/foam-piece.ts';
+
+/** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
+const SQUARE_DEG = 0.5;
+
+/** Along an edge the bevel is told again wherever it has changed by this much, degrees (foam model 4). */
+export const BEVEL_STEP_DEG = 5;
+
+/** What the words need to know beyond the piece. */
+export interface WordContext {
+  readonly projectName: string;
+  readonly projectRevision: number;
+  readonly foamName: string;
+  /** Number of the piece with a given id; what a mate or twin is called by. */
+  readonly numberOf: (id: string) => number | undefined;
+}
+
+/** The lines that say what a piece is, most needed first. */
+export function titleLines(piece: FoamPiece, context: WordContext): readonly string[] {
+  const back = piece.tracedSide === 'back';
+  return [
+    `${piece.number}  ${piece.name}`,
+    `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
+    back ? 'traced on the back, printed reversed' : 'traced on the face',
+    back ? 'other side out' : 'this side out',
+    ...handLines(piece, context),
+    `${context.projectName} r${context.projectRevision} · piece ${piece.revision}`,
+  ];
+}
+
+/** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */
+function foamText(thicknessMm: number, foamName: string): string {
+  const name = foamName.split(',')[0].trim();
+  const thickness = `${Math.round(thicknessMm * 10) / 10} mm`;
+  return name.includes(thickness) ? name : `${thickness} ${name}`.trim();
+}
+
+function handLines(piece: FoamPiece, context: WordContext): readonly string[] {
+  if (piece.twinOf === undefined) return [];
+  const twin = context.numberOf(piece.twinOf);
+  const other = twin === undefined ? 'twin' : `twin ${twin}`;
+  const hand = piece.hand === undefined ? '' : `${piece.hand} · `;
+  return [`${hand}for the ${other} turn the paper, never the foam`];
+}
+
+/** An edge's mate letter, the number of the piece it meets, and how the cut leans. */
+export interface EdgeWords {
+  readonly mate: string;
+  /** '' for a square cut. */
+  readonly cut: string;
+}
+
+export function edgeWords(piece: FoamPiece, edge: PieceEdge, seam: { kind: string; lapSide: number; mateNumber?: number }): EdgeWords {
+  const mate = seam.mateNumber === undefined ? edge.letter : `${edge.letter} → ${seam.mateNumber}`;
+  if (seam.kind === 'lap') return { mate, cut: edge.allowanceMm > 0 ? `lap ${edge.allowanceMm} mm` : 'under the lap' };
+  const leans = Array.from(edge.bevelDeg, (lean) => leanOnPaper(piece, lean));
+  const [low, high] = [Math.min(...leans), Math.max(...leans)];
+  const allowance = edge.allowanceMm > 0 ? ` · +${edge.allowanceMm} mm` : '';
+  if (Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG) return { mate, cut: allowance.replace(' · ', '') };
+  if (high - low < BEVEL_STEP_DEG) return { mate, cut: `bevel ${leanText((low + high) / 2)}${allowance}` };
+  return { mate, cut: `bevel ${leanText(leans[0])} to ${leanText(leans[leans.length - 1])}${allowance}` };
+}
+
+/** Lean seen from the printed side, degrees: positive when the cut runs in under the piece. */
+export const leanOnPaper = (piece: FoamPiece, bevelDeg: number): number => (piece.tracedSide === 'face' ? bevelDeg : -bevelDeg);
+
+/** `30° in under` where the far edge stands inside the printed line, `30° out under` where it stands outside. */
+export function leanText(leanDeg: number): string {
+  const size = Math.round(Math.abs(leanDeg));
+  if (size === 0) return 'square';
+  return `${size}° ${leanDeg > 0 ? 'in' : 'out'} under`;
+}
+
+/** A fold's word as the printed side shows it: out when its ridge is on that side. */
+export function foldWords(piece: FoamPiece, angleDeg: number): { isOut: boolean; text: string } {
+  const isOut = piece.tracedSide === 'face' ? angleDeg > 0 : angleDeg < 0;
+  return { isOut, text: `fold ${isOut ? 'out' : 'in'} ${Math.round(Math.abs(angleDeg))}°` };
+}
