@@ -1,0 +1,79 @@
+/** What lies under the pointer, in the numbering of the records on show. */
+export interface BenchPick {
+  /** edge: within reach of a seam, or of any edge while the edge tool is on. surface: the whole sculpt. piece: a piece on its way or flat. */
+  readonly kind: 'surface' | 'edge' | 'piece' | 'sheet' | 'nothing';
+  /** Triangle of the sculpt. */
+  readonly triangle?: number;
+  /** Edge of the sculpt's topology. */
+  readonly edge?: number;
+  /** Vertex of the sculpt nearest to the pointer on that triangle. */
+  readonly vertex?: number;
+  /** Index into the pieces on show. */
+  readonly piece?: number;
+  /** Index of the seam's chain. */
+  readonly seam?: number;
+  /** Index of the sheet in the layout. */
+  readonly sheet?: number;
+  /** Place on the sculpt, mm, model space. */
+  readonly point?: readonly [number, number, number];
+  /** Of the triangle, per cent. */
+  readonly stretchPct?: number;
+  readonly squashPct?: number;
+}
+
+export interface BenchEvents {
+  /** The pointer came to another thing or place; at most once a frame. `nothing` when it leaves. */
+  onHover(pick: BenchPick): void;
+  /** A click or tap that did not turn the view. */
+  onPick(pick: BenchPick, event: { readonly shift: boolean; readonly alt: boolean }): void;
+  /** The picture is gone until the graphics card is back; the job goes on without it. */
+  onContextLost(): void;
+  onContextRestored(): void;
+}
+
+/** Things to point out, in the numbering of the records on show. */
+export interface Highlight {
+  readonly pieces?: readonly number[];
+  readonly seams?: readonly number[];
+  /** Edges of the topology. */
+  readonly edges?: readonly number[];
+  readonly triangles?: readonly number[];
+  readonly vertices?: readonly number[];
+  /** mm, model space. */
+  readonly point?: readonly [number, number, number];
+}
+
+export type UpAxis = 'x' | 'y' | 'z';
+export type Colouring = 'plain' | 'stretch' | 'pieces';
+/** A thing of known size beside the sculpt. */
+export type Familiar = 'none' | 'hand' | 'head' | 'door';
+export type FrameTarget = 'all' | 'sculpt' | 'pieces' | { readonly piece: number };
+export type LookMove =
+  | 'front'
+  | 'back'
+  | 'left'
+  | 'right'
+  | 'top'
+  | 'bottom'
+  | 'turn-left'
+  | 'turn-right'
+  | 'up'
+  | 'down'
+  | 'nearer'
+  | 'farther';
+
+/** Figures of the last picture. */
+export interface BenchStats {
+  readonly drawCalls: number;
+  readonly triangles: number;
+  /** Pictures drawn since the scene was made. */
+  readonly frames: number;
+}
+
+/** This browser has no WebGL 2: the job goes on with flat pieces and lists. */
+export class NoWebGl extends Error {
+  constructor() {
+    super('This browser cannot draw the 3D bench (WebGL 2 is missing).');
+    this.name = 'NoWebGl';
+  }
+}

@@ -1,0 +1,76 @@
+import { Color } from 'three';
+
+/** Colours of the bench as CSS texts, usually the values of custom properties. */
+export interface BenchTheme {
+  readonly background: string;
+  readonly bench: string;
+  /** Rule and its numbers on the bench. */
+  readonly benchLine: string;
+  /** Skin of the foam. */
+  readonly foam: string;
+  /** Faces of the foam that a blade made. */
+  readonly foamCut: string;
+  /** The sculpt itself, the form under the foam. */
+  readonly sculpt: string;
+  /** Seams and everything drawn on foam. */
+  readonly seam: string;
+  /** Fine lines: ridges and edges of the sculpt. */
+  readonly line: string;
+  /** Only for what is chosen or next. */
+  readonly accent: string;
+  /** What is pointed at. */
+  readonly words: string;
+  readonly danger: string;
+}
+
+/** Warm paper: what is drawn before the page says otherwise. */
+export const PAPER_THEME: BenchTheme = {
+  background: '#f3eee4',
+  bench: '#dccfb8',
+  benchLine: '#6f6350',
+  foam: '#45433f',
+  foamCut: '#8a857b',
+  sculpt: '#cfc6b6',
+  seam: '#f4e9d2',
+  line: '#1f1d1a',
+  accent: '#f2a11f',
+  words: '#fffaf0',
+  danger: '#c8452c',
+};
+
+/** The same colours ready for drawing. */
+export type BenchColours = { readonly [K in keyof BenchTheme]: Color } & {
+  /** True on a dark page: lights are set a little lower. */
+  readonly isDark: boolean;
+};
+
+/**
+ * Reads the texts. Anything a canvas understands is understood, so custom properties may hold any CSS colour.
+ * A text that is no colour at all comes out as black.
+ */
+export function coloursOf(theme: BenchTheme): BenchColours {
+  const reader = new OffscreenCanvas(1, 1).getContext('2d', { willReadFrequently: true });
+  const read = (text: string): Color => {
+    if (reader === null) return new Color(text);
+    reader.fillStyle = '#000';
+    reader.fillStyle = text;
+    reader.fillRect(0, 0, 1, 1);
+    const [r, g, b] = reader.getImageData(0, 0, 1, 1).data;
+    return new Color().setRGB(r / 255, g / 255, b / 255, 'srgb');
+  };
+  const background = read(theme.background);
+  return {
+    background,
+    bench: read(theme.bench),
+    benchLine: read(theme.benchLine),
+    foam: read(theme.foam),
+    foamCut: read(theme.foamCut),
+    sculpt: read(theme.sculpt),
+    seam: read(theme.seam),
+    line: read(theme.line),
+    accent: read(theme.accent),
+    words: read(theme.words),
+    danger: read(theme.danger),
+    isDark: 0.2126 * background.r + 0.7152 * background.g + 0.0722 * background.b < 0.18,
+  };
+}

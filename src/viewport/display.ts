@@ -1,0 +1,130 @@
+import { Box3, Matrix4, Quaternion, Vector3 } from 'three';
+import type { Work } from '../base/work.ts';
+import { treeFromSerialised, type SurfaceTree } from '../geom/bvh.ts';
+import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { SheetLayout } from '../model/sheet.ts';
+import type { UpAxis } from './bench-contract.ts';
+import type { CornerSurface } from './corner-surface.ts';
+import { buildFoam, inScene } from './foam-build.ts';
+import type { FoamBody } from './foam-body.ts';
+import { apartArrow, type Journey } from './journey.ts';
+import { placePieces, type PiecePlaces } from './piece-places.ts';
+import { buildForm, sculptGroups } from './sculpt-form.ts';
+import { indexSculpt, type SculptIndex } from './sculpt-index.ts';
+import type { ShadingGroups } from './shading-groups.ts';
+import { standOnBench } from './standing.ts';
+import { surfaceLines, type SurfaceLines } from './surface-lines.ts';
+
+/** The records on show. */
+export interface Shown {
+  readonly sculpt: SculptView | null;
+  readonly shell: ShellView | null;
+  readonly seams: SeamsView | null;
+  readonly pieces: PiecesView | null;
+  readonly sheets: SheetLayout | null;
+}
+
+/** What depends on the sculpt alone. */
+export interface SculptDisplay {
+  readonly sculpt: SculptView;
+  readonly index: SculptIndex;
+  readonly tree: SurfaceTree;
+  readonly groups: ShadingGroups;
+}
+
+/** Solid things made from the records. */
+export interface SolidDisplay {
+  readonly base: SculptDisplay;
+  readonly shell: ShellView | null;
+  readonly seams: SeamsView | null;
+  readonly pieces: PiecesView | null;
+  readonly sceneFromModel: Matrix4;
+  /** Of the sculpt with its foam, in the scene. */
+  readonly box: Box3;
+  readonly form: CornerSurface;
+  readonly body: FoamBody | null;
+  readonly lines: SurfaceLines;
+  readonly localOfTriangle: Uint32Array | null;
+}
+
+export async function buildSculpt(sculpt: SculptView, work: Work): Promise<SculptDisplay> {
+  const index = await indexSculpt(sculpt, work);
+  const groups = await sculptGroups(sculpt.positions, sculpt.triangles, index, work);
+  const tree = treeFromSerialised(sculpt.positions, sculpt.triangles, sculpt.bvh);
+  return { sculpt, index, tree, groups };
+}
+
+export async function buildSolid(base: SculptDisplay, shown: Shown, up: UpAxis, work: Work): Promise<SolidDisplay> {
+  const { sculpt, index } = base;
+  const count = sculpt.positions.length;
+  // Records of one update belong together; a shell or pieces of another sculpt are on their way out.
+  const shell = shown.shell !== null && shown.shell.facePositions.length === count ? shown.shell : null;
+  const pieces = shown.pieces !== null && 3 * shown.pieces.patchOfTriangle.length === sculpt.triangles.length ? shown.pieces : null;
+  const seams = shown.seams !== null && 2 * shown.seams.chainOfEdge.length === sculpt.edgeVertices.length ? shown.seams : null;
+  const { matrix, box } = standOnBench(
+    shell === null ? [sculpt.positions] : [shell.facePositions, shell.backPositions],
+    up,
+    sculpt.sized,
+  );
+  const formPoints = inScene(shell === null ? sculpt.positions : shell.backPositions, matrix);
+  const form = await buildForm(formPoints, sculpt.triangles, base.groups, work);
+  const body = shell === null ? null : await buildFoam(sculpt, index, shell, pieces, matrix, work);
+  await work.pause(0);
+  return {
+    base,
+    shell,
+    seams,
+    pieces,
+    sceneFromModel: matrix,
+    box,
+    form,
+    body,
+    lines: surfaceLines(sculpt, index, seams),
+    localOfTriangle: pieces === null ? null : localTriangles(pieces),
+  };
+}
+
+function localTriangles(pieces: PiecesView): Uint32Array {
+  const local = new Uint32Array(pieces.patchOfTriangle.length);
+  for (const { meshTriangles } of pieces.patches) {
+    for (let i = 0; i < meshTriangles.length; i += 1) local[meshTriangles[i]] = i;
+  }
+  return local;
+}
+
+/** How far pieces come off, as a share of the sculpt's diagonal. */
+const APART_SHARE = 0.14;
+/** Height of flat pieces over their places: a share of the sculpt's height, at least so many mm. */
+const LIFT_SHARE = 0.28;
+const LEAST_LIFT = 30;
+
+/** Sheets, places and journeys for what is on show. */
+export function arrange(
+  solid: SolidDisplay,
+  sheets: SheetLayout | null,
+): { readonly places: PiecePlaces; readonly journeys: readonly Journey[]; readonly lift: number } {
+  const size = solid.box.getSize(new Vector3());
+  const places = placePieces({ width: size.x, depth: size.z }, solid.pieces, sheets);
+  const middle = solid.box.getCenter(new Vector3());
+  const lift = Math.max(LEAST_LIFT, LIFT_SHARE * size.y);
+  const patches = solid.body?.patches ?? [];
+  const journeys = patches.map((patch): Journey => {
+    const { piece } = patch.shape;
+    const apart =
+      solid.pieces === null ? new Vector3() : apartArrow(patch.normal, patch.centre, middle, APART_SHARE * size.length());
+    const sculpt = { sculptCentre: patch.centre, sculptTurn: patch.shapeTurn, apart, lift };
+    const drawing = places.sceneFromDrawing[piece];
+    const flat = places.drawingFromFlat[piece];
+    if (drawing === undefined || flat === undefined || !patch.canRoll) {
+      return { ...sculpt, benchCentre: patch.centre, benchTurn: patch.shapeTurn, turnTaken: 0 };
+    }
+    const sceneFromFlat = drawing.clone().multiply(flat);
+    return {
+      ...sculpt,
+      benchCentre: patch.flatCentre.clone().applyMatrix4(sceneFromFlat),
+      benchTurn: new Quaternion().setFromRotationMatrix(sceneFromFlat),
+      turnTaken: patches.length < 2 ? 0 : piece / (patches.length - 1),
+    };
+  });
+  return { places, journeys, lift };
+}

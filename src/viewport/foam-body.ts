@@ -1,0 +1,165 @@
+import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Sphere, Vector3 } from 'three';
+import type { Work } from '../base/work.ts';
+import { cornerAfter } from './corners-at-vertices.ts';
+import { CornerSurface } from './corner-surface.ts';
+import type { FoamPatch } from './foam-patch.ts';
+import type { Whereabouts } from './journey.ts';
+import type { ShadingGroups } from './shading-groups.ts';
+
+/** Where each corner of a triangle goes on the back, which is seen from the other side. */
+const BACK_CORNER = [0, 2, 1] as const;
+
+/** All foam on the bench in two geometries: skins (faces, then backs, in the order of the sculpt's triangles) and the cut faces between them. */
+export class FoamBody {
+  readonly skins: CornerSurface;
+  readonly walls = new BufferGeometry();
+  readonly patches: readonly FoamPatch[];
+  /** Packed xyz per corner of the sculpt's triangles on the face side: a view into the skins. */
+  readonly facePoints: Float32Array;
+  /** Ball round each patch where it is now. */
+  readonly balls: readonly Sphere[];
+  readonly #groups: ShadingGroups;
+  readonly #groupNormals: Float32Array;
+  readonly #half: number;
+  readonly #wallStarts: Uint32Array;
+  readonly #wallPoints: Float32Array;
+  readonly #wallNormals: Float32Array;
+  readonly #face: Float32Array;
+  readonly #back: Float32Array;
+
+  /** @param triangleCount of the sculpt. */
+  constructor(patches: readonly FoamPatch[], triangleCount: number, groups: ShadingGroups) {
+    this.patches = patches;
+    this.#groups = groups;
+    this.#groupNormals = new Float32Array(3 * groups.count);
+    this.#half = 9 * triangleCount;
+    this.skins = new CornerSurface(6 * triangleCount);
+    this.facePoints = this.skins.positions.subarray(0, this.#half);
+    this.balls = patches.map(() => new Sphere());
+    this.#wallStarts = new Uint32Array(patches.length + 1);
+    patches.forEach((patch, i) => (this.#wallStarts[i + 1] = this.#wallStarts[i] + patch.borders.length));
+    const wallCount = this.#wallStarts[patches.length];
+    this.#wallPoints = new Float32Array(12 * wallCount);
+    this.#wallNormals = new Float32Array(12 * wallCount);
+    const index = new Uint32Array(6 * wallCount);
+    for (let i = 0; i < wallCount; i += 1) index.set([4 * i, 4 * i + 1, 4 * i + 2, 4 * i, 4 * i + 2, 4 * i + 3], 6 * i);
+    this.walls.setAttribute('position', new BufferAttribute(this.#wallPoints, 3).setUsage(DynamicDrawUsage));
+    this.walls.setAttribute('normal', new BufferAttribute(this.#wallNormals, 3).setUsage(DynamicDrawUsage));
+    this.walls.setIndex(new BufferAttribute(index, 1));
+    this.walls.boundingSphere = new Sphere(undefined, Infinity);
+    const most = patches.reduce((largest, { shape }) => Math.max(largest, shape.face.length), 0);
+    this.#face = new Float32Array(most);
+    this.#back = new Float32Array(most);
+  }
+
+  /** Brings patch `i` to where it is; {@link moved} must follow. Pauses only where one patch is very large. */
+  async place(i: number, at: Whereabouts, work: Work): Promise<void> {
+    const patch = this.patches[i];
+    patch.pose(at, this.#face, this.#back);
+    await this.#skin(patch, work);
+    this.#cutFaces(i);
+    this.balls[i].setFromPoints([]).copy(ballOf(this.#face, this.#back, patch.shape.face.length));
+  }
+
+  moved(): void {
+    this.skins.moved();
+    this.walls.getAttribute('position').needsUpdate = true;
+    this.walls.getAttribute('normal').needsUpdate = true;
+  }
+
+  /** Paints both sides of triangle `t` of the sculpt, 0 to 255. */
+  paint(t: number, r: number, g: number, b: number): void {
+    this.skins.paint(t, r, g, b);
+    this.skins.paint(t + this.#half / 9, r, g, b);
+  }
+
+  dispose(): void {
+    this.skins.dispose();
+    this.walls.dispose();
+  }
+
+  async #skin(patch: FoamPatch, work: Work): Promise<void> {
+    const { triangles, meshTriangles } = patch.shape;
+    const { groupOfCorner } = this.#groups;
+    const sums = this.#groupNormals;
+    const { positions, normals } = this.skins;
+    const [face, back, half] = [this.#face, this.#back, this.#half];
+    for (let t = 0; t < meshTriangles.length; t += 1) {
+      for (let k = 0; k < 3; k += 1) {
+        const g = 3 * groupOfCorner[3 * meshTriangles[t] + k];
+        sums[g] = sums[g + 1] = sums[g + 2] = 0;
+      }
+    }
+    for (let t = 0; t < meshTriangles.length; t += 1) {
+      if (t % 8192 === 8191) await work.pause(0);
+      const [a, b, c] = [3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2]];
+      const [ux, uy, uz] = [face[b] - face[a], face[b + 1] - face[a + 1], face[b + 2] - face[a + 2]];
+      const [vx, vy, vz] = [face[c] - face[a], face[c + 1] - face[a + 1], face[c + 2] - face[a + 2]];
+      const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+      for (let k = 0; k < 3; k += 1) {
+        const g = 3 * groupOfCorner[3 * meshTriangles[t] + k];
+        sums[g] += nx;
+        sums[g + 1] += ny;
+        sums[g + 2] += nz;
+      }
+    }
+    for (let t = 0; t < meshTriangles.length; t += 1) {
+      if (t % 8192 === 8191) await work.pause(0);
+      const m = 3 * meshTriangles[t];
+      for (let k = 0; k < 3; k += 1) {
+        const v = 3 * triangles[3 * t + k];
+        const g = 3 * groupOfCorner[m + k];
+        const [x, y, z] = [sums[g], sums[g + 1], sums[g + 2]];
+        const length = Math.sqrt(x * x + y * y + z * z) || 1;
+        const at = 3 * (m + k);
+        const to = half + 3 * (m + BACK_CORNER[k]);
+        positions[at] = face[v];
+        positions[at + 1] = face[v + 1];
+        positions[at + 2] = face[v + 2];
+        positions[to] = back[v];
+        positions[to + 1] = back[v + 1];
+        positions[to + 2] = back[v + 2];
+        normals[at] = x / length;
+        normals[at + 1] = y / length;
+        normals[at + 2] = z / length;
+        normals[to] = -x / length;
+        normals[to + 1] = -y / length;
+        normals[to + 2] = -z / length;
+      }
+    }
+  }
+
+  /** Seen from outside, counter-clockwise: back start, back end, face end, face start. */
+  #cutFaces(i: number): void {
+    const { shape, borders } = this.patches[i];
+    const points = this.#wallPoints;
+    for (let j = 0; j < borders.length; j += 1) {
+      const v = 3 * shape.triangles[borders[j]];
+      const w = 3 * shape.triangles[cornerAfter(borders[j])];
+      const at = 12 * (this.#wallStarts[i] + j);
+      for (let k = 0; k < 3; k += 1) {
+        points[at + k] = this.#back[v + k];
+        points[at + 3 + k] = this.#back[w + k];
+        points[at + 6 + k] = this.#face[w + k];
+        points[at + 9 + k] = this.#face[v + k];
+      }
+      const along = new Vector3(points[at + 3] - points[at], points[at + 4] - points[at + 1], points[at + 5] - points[at + 2]);
+      const up = new Vector3(points[at + 9] - points[at], points[at + 10] - points[at + 1], points[at + 11] - points[at + 2]);
+      along.cross(up).normalize();
+      for (let corner = 0; corner < 4; corner += 1) along.toArray(this.#wallNormals, at + 3 * corner);
+    }
+  }
+}
+
+function ballOf(face: Float32Array, back: Float32Array, length: number): Sphere {
+  const least = [Infinity, Infinity, Infinity];
+  const most = [-Infinity, -Infinity, -Infinity];
+  for (const points of [face, back]) {
+    for (let i = 0; i < length; i += 1) {
+      least[i % 3] = Math.min(least[i % 3], points[i]);
+      most[i % 3] = Math.max(most[i % 3], points[i]);
+    }
+  }
+  const centre = new Vector3((least[0] + most[0]) / 2, (least[1] + most[1]) / 2, (least[2] + most[2]) / 2);
+  return new Sphere(centre, centre.distanceTo(new Vector3(most[0], most[1], most[2])));
+}

@@ -1,0 +1,138 @@
+import type { Vector3 } from 'three';
+import { held, panned, turned, zoomed, type Orbit, type OrbitBounds } from './orbit.ts';
+
+/** What the pointer needs to know and may do. Positions are CSS px in the canvas. */
+export interface OrbitHost {
+  orbit(): Orbit;
+  bounds(): OrbitBounds;
+  setOrbit(orbit: Orbit): void;
+  /** The point of the scene under a place of the picture: what is zoomed to. */
+  pointUnder(x: number, y: number): Vector3;
+  hovered(x: number, y: number): void;
+  left(): void;
+  clicked(x: number, y: number, keys: { readonly shift: boolean; readonly alt: boolean }): void;
+}
+
+/** Radians for a drag over the whole height of the picture. */
+const TURN_PER_HEIGHT = Math.PI;
+/** A press that moves no farther than this is a click, px; a finger trembles more. */
+const CLICK_PX = { mouse: 4, touch: 10 } as const;
+/** Growth of the distance for each px of the wheel; a pinch on a trackpad comes as small wheel steps with Ctrl. */
+const WHEEL = 0.0016;
+const PINCH_WHEEL = 0.01;
+
+interface Press {
+  x: number;
+  y: number;
+  readonly startX: number;
+  readonly startY: number;
+  readonly pans: boolean;
+  hasMoved: boolean;
+}
+
+/**
+ * Turns pointers into moves of the eye: one drags to turn; right, middle, Shift or two fingers move sideways; wheel and pinch come
+ * nearer to what is under the pointer.
+ */
+export class OrbitPointer {
+  readonly #canvas: HTMLCanvasElement;
+  readonly #host: OrbitHost;
+  readonly #presses = new Map<number, Press>();
+  readonly #listeners = new AbortController();
+  #isPinching = false;
+
+  constructor(canvas: HTMLCanvasElement, host: OrbitHost) {
+    this.#canvas = canvas;
+    this.#host = host;
+    canvas.style.touchAction = 'none';
+    const { signal } = this.#listeners;
+    canvas.addEventListener('pointerdown', (event) => this.#down(event), { signal });
+    canvas.addEventListener('pointermove', (event) => this.#move(event), { signal });
+    canvas.addEventListener('pointerup', (event) => this.#up(event), { signal });
+    canvas.addEventListener('pointercancel', (event) => this.#presses.delete(event.pointerId), { signal });
+    canvas.addEventListener('pointerleave', () => this.#presses.size === 0 && host.left(), { signal });
+    canvas.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
+    canvas.addEventListener('wheel', (event) => this.#wheel(event), { signal, passive: false });
+  }
+
+  /** True while the view follows a pointer. */
+  get isDragging(): boolean {
+    return [...this.#presses.values()].some(({ hasMoved }) => hasMoved);
+  }
+
+  dispose(): void {
+    this.#listeners.abort();
+  }
+
+  #down(event: PointerEvent): void {
+    const { x, y } = this.#place(event);
+    const pans = event.button === 1 || event.button === 2 || event.shiftKey;
+    this.#presses.set(event.pointerId, { x, y, startX: x, startY: y, pans, hasMoved: false });
+    this.#canvas.setPointerCapture(event.pointerId);
+    if (this.#presses.size > 1) this.#isPinching = true;
+    if (event.button === 1) event.preventDefault();
+  }
+
+  #move(event: PointerEvent): void {
+    const { x, y } = this.#place(event);
+    const press = this.#presses.get(event.pointerId);
+    if (press === undefined) {
+      this.#host.hovered(x, y);
+      return;
+    }
+    const slack = event.pointerType === 'touch' ? CLICK_PX.touch : CLICK_PX.mouse;
+    if (!press.hasMoved && Math.hypot(x - press.startX, y - press.startY) <= slack && !this.#isPinching) return;
+    press.hasMoved = true;
+    const [dx, dy] = [x - press.x, y - press.y];
+    if (this.#presses.size > 1) {
+      this.#pinch(press, event.pointerId, dx, dy);
+    } else {
+      const { clientHeight } = this.#canvas;
+      const orbit = this.#host.orbit();
+      const turn = TURN_PER_HEIGHT / clientHeight;
+      this.#set(press.pans ? panned(orbit, dx, dy, clientHeight) : turned(orbit, -dx * turn, dy * turn));
+    }
+    press.x = x;
+    press.y = y;
+  }
+
+  /** One of two fingers moved: half the move goes sideways, the change of their distance comes nearer. */
+  #pinch(press: Press, id: number, dx: number, dy: number): void {
+    const other = [...this.#presses.entries()].find(([key]) => key !== id)?.[1];
+    if (other === undefined) return;
+    const before = Math.hypot(press.x - other.x, press.y - other.y);
+    const after = Math.hypot(press.x + dx - other.x, press.y + dy - other.y);
+    const orbit = panned(this.#host.orbit(), dx / 2, dy / 2, this.#canvas.clientHeight);
+    const middle = this.#host.pointUnder((press.x + dx + other.x) / 2, (press.y + dy + other.y) / 2);
+    this.#set(before > 0 && after > 0 ? zoomed(orbit, before / after, middle, this.#host.bounds()) : orbit);
+  }
+
+  #up(event: PointerEvent): void {
+    const press = this.#presses.get(event.pointerId);
+    this.#presses.delete(event.pointerId);
+    const wasPinching = this.#isPinching;
+    if (this.#presses.size === 0) this.#isPinching = false;
+    if (press === undefined || press.hasMoved || wasPinching || event.button !== 0) return;
+    const { x, y } = this.#place(event);
+    this.#host.clicked(x, y, { shift: event.shiftKey, alt: event.altKey });
+  }
+
+  #wheel(event: WheelEvent): void {
+    event.preventDefault();
+    const { x, y } = this.#place(event);
+    const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1;
+    const step = Math.max(-240, Math.min(240, event.deltaY * lines));
+    const factor = Math.exp(step * (event.ctrlKey ? PINCH_WHEEL : WHEEL));
+    this.#set(zoomed(this.#host.orbit(), factor, this.#host.pointUnder(x, y), this.#host.bounds()));
+    this.#host.hovered(x, y);
+  }
+
+  #set(orbit: Orbit): void {
+    this.#host.setOrbit(held(orbit, this.#host.bounds()));
+  }
+
+  #place(event: MouseEvent): { x: number; y: number } {
+    const box = this.#canvas.getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  }
+}

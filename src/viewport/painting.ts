@@ -1,0 +1,54 @@
+import type { Colouring } from './bench-contract.ts';
+import type { BenchColours } from './bench-theme.ts';
+import type { SolidDisplay } from './display.ts';
+import { bytesOf } from './sheets-view.ts';
+import { signedStretch, stretchColour } from './stretch-colours.ts';
+
+/** Quiet grounds to tell pieces apart, sRGB, of like lightness on charcoal: moss, slate, rust, plum, olive, teal, clay, heather. */
+const PIECE_GROUNDS = [
+  [94, 108, 78],
+  [83, 101, 122],
+  [133, 86, 68],
+  [112, 84, 110],
+  [116, 107, 66],
+  [70, 112, 110],
+  [138, 103, 82],
+  [97, 94, 126],
+] as const;
+
+/** Colours foam and sculpt triangle by triangle, both alike where a measure is shown. */
+export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: number, colours: BenchColours): void {
+  const { form, body, pieces } = solid;
+  const { sculpt } = solid.base;
+  const count = sculpt.triangles.length / 3;
+  const foam = bytesOf(colours.foam, 1);
+  const clay = bytesOf(colours.sculpt, 1);
+  for (let t = 0; t < count; t += 1) {
+    body?.paint(t, foam[0], foam[1], foam[2]);
+    form.paint(t, clay[0], clay[1], clay[2]);
+  }
+  if (body === null && sculpt.colours !== null && colouring === 'plain') paintFileColours(solid, sculpt.colours);
+  if (pieces !== null && colouring !== 'plain') {
+    for (const patch of pieces.patches) {
+      const { stretchPct, squashPct, meshTriangles } = patch;
+      for (let i = 0; i < meshTriangles.length; i += 1) {
+        const t = meshTriangles[i];
+        let rgb: readonly number[];
+        if (colouring === 'pieces') rgb = PIECE_GROUNDS[Math.max(0, patch.piece) % PIECE_GROUNDS.length];
+        else if (stretchPct === null || squashPct === null) continue;
+        else rgb = stretchColour(signedStretch(stretchPct[i], squashPct[i]), limitPct).map((c) => Math.round(255 * c));
+        body?.paint(t, rgb[0], rgb[1], rgb[2]);
+        form.paint(t, rgb[0], rgb[1], rgb[2]);
+      }
+    }
+  }
+  form.painted();
+  body?.skins.painted();
+}
+
+function paintFileColours({ form, base }: SolidDisplay, colours: Float32Array): void {
+  const { triangles } = base.sculpt;
+  for (let c = 0; c < triangles.length; c += 1) {
+    for (let k = 0; k < 3; k += 1) form.colours[4 * c + k] = Math.round(255 * colours[3 * triangles[c] + k]);
+  }
+}

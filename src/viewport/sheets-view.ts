@@ -1,0 +1,127 @@
+import { BufferAttribute, BufferGeometry, DoubleSide, Matrix4, Mesh, Vector3, type Color, type MeshStandardMaterial } from 'three';
+import type { PiecesView } from '../model/bench-view.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import type { SheetLayout } from '../model/sheet.ts';
+import type { Template } from '../model/template.ts';
+import type { BenchColours } from './bench-theme.ts';
+import { dullMaterial } from './foam-materials.ts';
+import type { PiecePlaces } from './piece-places.ts';
+import { slabTriangles, type Slab, type SlabHole } from './sheet-slab.ts';
+
+/** Sheets are a shade darker than the pieces, so that what is left over steps back. */
+const REST_SHADE = 0.72;
+
+/** Real sheets of foam with the holes that the pieces come out of. One draw call. */
+export class SheetsView {
+  readonly object: Mesh<BufferGeometry, MeshStandardMaterial>;
+  #isCut: Uint8Array = new Uint8Array(0);
+  #boxes: { readonly sceneFromSheet: Matrix4; readonly width: number; readonly height: number; readonly thickness: number }[] = [];
+
+  constructor() {
+    this.object = new Mesh(
+      new BufferGeometry(),
+      dullMaterial(0.05, { vertexColors: true, shadowSide: DoubleSide, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }),
+    );
+    this.object.castShadow = true;
+    this.object.receiveShadow = true;
+    this.object.visible = false;
+  }
+
+  set(layout: SheetLayout | null, pieces: PiecesView | null, places: PiecePlaces | null): void {
+    const sheets = places === null ? [] : (layout?.sheets ?? []);
+    const slabs: Slab[] = [];
+    this.#boxes = [];
+    sheets.forEach((sheet, s) => {
+      const { widthMm: width, heightMm: height, thicknessMm: thickness } = sheet;
+      const place = places?.sceneFromSheet[s] ?? new Matrix4();
+      this.#boxes.push({ sceneFromSheet: place, width, height, thickness });
+      const outline = [0, 0, width, 0, width, height, 0, height];
+      const holes: SlabHole[] = [];
+      const isSeen = new Set<string>();
+      for (const { piece: id, x, y, turnRad } of sheet.placements) {
+        // A second copy has no traveller of its own, so its place stays whole.
+        if (isSeen.has(id)) continue;
+        isSeen.add(id);
+        const i = pieces?.pieces.findIndex((piece) => piece.id === id) ?? -1;
+        if (i < 0 || pieces === null || places === null) continue;
+        const onSheet = new Matrix4()
+          .makeTranslation(x, y, 0)
+          .multiply(new Matrix4().makeRotationZ(turnRad))
+          .multiply(places.drawingFromFlat[i]);
+        const { outer, inner } = cutRings(pieces.pieces[i], pieces.templates.find((template) => template.piece === id));
+        holes.push({ upper: movedRing(outer.upper, onSheet), lower: movedRing(outer.lower, onSheet) });
+        for (const ring of inner) {
+          const waste = { upper: movedRing(ring.upper, onSheet), lower: movedRing(ring.lower, onSheet) };
+          slabs.push({ outer: waste, holes: [], thickness, place });
+        }
+      }
+      slabs.push({ outer: { upper: outline, lower: outline }, holes, thickness, place });
+    });
+    const { positions, normals, isCut } = slabTriangles(slabs);
+    this.#isCut = isCut;
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', new BufferAttribute(positions, 3));
+    geometry.setAttribute('normal', new BufferAttribute(normals, 3));
+    geometry.setAttribute('color', new BufferAttribute(new Uint8Array(4 * isCut.length).fill(255), 4, true));
+    this.object.geometry.dispose();
+    this.object.geometry = geometry;
+    this.object.visible = positions.length > 0;
+  }
+
+  set colours(colours: BenchColours) {
+    const attribute = this.object.geometry.getAttribute('color');
+    if (attribute === undefined) return;
+    const bytes = attribute.array as Uint8Array;
+    const [rest, cut] = [bytesOf(colours.foam, REST_SHADE), bytesOf(colours.foamCut, 1)];
+    for (let i = 0; i < this.#isCut.length; i += 1) bytes.set(this.#isCut[i] === 1 ? cut : rest, 4 * i);
+    attribute.needsUpdate = true;
+  }
+
+  /** The sheet that a ray meets on its upper side, and how far away; null when it passes by. */
+  hit(origin: Vector3, direction: Vector3): { sheet: number; distance: number } | null {
+    let found: { sheet: number; distance: number } | null = null;
+    this.#boxes.forEach(({ sceneFromSheet, width, height, thickness }, sheet) => {
+      const sheetFromScene = sceneFromSheet.clone().invert();
+      const from = origin.clone().applyMatrix4(sheetFromScene);
+      const way = direction.clone().transformDirection(sheetFromScene);
+      const distance = (thickness - from.z) / way.z;
+      const [x, y] = [from.x + way.x * distance, from.y + way.y * distance];
+      const isInside = distance > 0 && x >= 0 && x <= width && y >= 0 && y <= height;
+      if (isInside && (found === null || distance < found.distance)) found = { sheet, distance };
+    });
+    return found;
+  }
+
+  dispose(): void {
+    this.object.geometry.dispose();
+    this.object.material.dispose();
+  }
+}
+
+/** sRGB bytes of a colour made darker by `shade`. */
+export function bytesOf(colour: Color, shade: number): [number, number, number, number] {
+  const { r, g, b } = colour.clone().convertLinearToSRGB();
+  return [Math.round(255 * shade * r), Math.round(255 * shade * g), Math.round(255 * shade * b), 255];
+}
+
+/** Both edges of every cut seen from the face; the upper one is on the traced side. */
+function cutRings(piece: FoamPiece, template: Template | undefined): { outer: SlabHole; inner: SlabHole[] } {
+  // A drawing that is not mirrored lies face up; the traced side is then the face.
+  const isTracedUp = (piece.tracedSide === 'back') === (template?.reversed ?? false);
+  const pair = (traced: ArrayLike<number>, other: ArrayLike<number>): SlabHole =>
+    isTracedUp ? { upper: traced, lower: other } : { upper: other, lower: traced };
+  return {
+    outer: pair(piece.outline, piece.otherOutline),
+    inner: piece.holes.map((hole, i) => pair(hole, piece.otherHoles[i] ?? hole)),
+  };
+}
+
+function movedRing(ring: ArrayLike<number>, move: Matrix4): number[] {
+  const points: number[] = [];
+  const point = new Vector3();
+  for (let i = 0; i + 1 < ring.length; i += 2) {
+    point.set(ring[i], ring[i + 1], 0).applyMatrix4(move);
+    points.push(point.x, point.y);
+  }
+  return points;
+}

@@ -1,0 +1,239 @@
+import {
+  Box3,
+  Color,
+  DirectionalLight,
+  HemisphereLight,
+  NoToneMapping,
+  type Object3D,
+  PCFShadowMap,
+  PerspectiveCamera,
+  Scene,
+  Sphere,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import { NoWebGl, type BenchStats } from './bench-contract.ts';
+import type { BenchColours } from './bench-theme.ts';
+import { between, eyeOf, FIELD_OF_VIEW, held, type Orbit, type OrbitBounds } from './orbit.ts';
+
+/** How long the eye takes to a new place, ms. */
+const TRAVEL_MS = 250;
+const MOST_PIXEL_RATIO = 2;
+const SHADOW_PX = 2048;
+/** Light comes over the viewer's left shoulder. */
+const KEY_DIRECTION = new Vector3(-0.55, 1.15, 0.75).normalize();
+
+/** Camera, lights and the drawing of pictures: one only when something changed. */
+export class Studio {
+  readonly scene = new Scene();
+  readonly camera = new PerspectiveCamera((FIELD_OF_VIEW * 180) / Math.PI, 1, 1, 10_000);
+  readonly #renderer: WebGLRenderer;
+  readonly #canvas: HTMLCanvasElement;
+  readonly #key = new DirectionalLight(0xffffff, 2.1);
+  readonly #fill = new DirectionalLight(0xffffff, 0.55);
+  readonly #sky = new HemisphereLight(0xffffff, 0xffffff, 1.5);
+  #orbit: Orbit = { target: new Vector3(), yaw: 0.45, pitch: 0.4, distance: 1000 };
+  #bounds: OrbitBounds = { box: new Box3(new Vector3(-1, -1, -1), new Vector3(1, 1, 1)), nearest: 1, farthest: 10_000 };
+  #travel: { from: Orbit; to: Orbit; start: number } | null = null;
+  #request = 0;
+  #frames = 0;
+  #isReduced = false;
+  #isLost = false;
+
+  /**
+   * @throws NoWebGl when the browser has no WebGL 2 for this canvas.
+   */
+  constructor(canvas: HTMLCanvasElement, lost: () => void, restored: () => void) {
+    const context = canvas.getContext('webgl2', { antialias: true, alpha: false, powerPreference: 'high-performance' });
+    if (context === null) throw new NoWebGl();
+    this.#canvas = canvas;
+    this.#renderer = new WebGLRenderer({ canvas, context, antialias: true });
+    this.#renderer.toneMapping = NoToneMapping;
+    this.#renderer.shadowMap.enabled = true;
+    this.#renderer.shadowMap.type = PCFShadowMap;
+    this.#renderer.shadowMap.autoUpdate = false;
+    this.#key.castShadow = true;
+    this.#key.shadow.mapSize.set(SHADOW_PX, SHADOW_PX);
+    this.#key.shadow.radius = 5;
+    this.#fill.position.set(0.8, 0.35, -0.9);
+    this.scene.add(this.#key, this.#key.target, this.#fill, this.#sky);
+    canvas.addEventListener('webglcontextlost', this.#onLost);
+    canvas.addEventListener('webglcontextrestored', this.#onRestored);
+    this.#lost = lost;
+    this.#restored = restored;
+    this.resize();
+  }
+
+  readonly #lost: () => void;
+  readonly #restored: () => void;
+  readonly #onLost = (event: Event): void => {
+    event.preventDefault();
+    this.#isLost = true;
+    this.#lost();
+  };
+  readonly #onRestored = (): void => {
+    this.#isLost = false;
+    this.changed();
+    this.#restored();
+  };
+
+  get orbit(): Orbit {
+    return this.#orbit;
+  }
+
+  get bounds(): OrbitBounds {
+    return this.#bounds;
+  }
+
+  get widthPx(): number {
+    return Math.max(1, this.#canvas.clientWidth);
+  }
+
+  get heightPx(): number {
+    return Math.max(1, this.#canvas.clientHeight);
+  }
+
+  get pixelRatio(): number {
+    return this.#renderer.getPixelRatio();
+  }
+
+  get isReduced(): boolean {
+    return this.#isReduced;
+  }
+
+  set isReduced(isReduced: boolean) {
+    this.#isReduced = isReduced;
+  }
+
+  add(...objects: Object3D[]): void {
+    this.scene.add(...objects);
+  }
+
+  remove(...objects: Object3D[]): void {
+    this.scene.remove(...objects);
+  }
+
+  /** Sets light and ground to the theme. */
+  paint(colours: BenchColours): void {
+    this.scene.background = colours.background;
+    this.#sky.color.copy(colours.background).lerp(new Color(0xffffff), 0.6);
+    this.#sky.groundColor.copy(colours.bench).lerp(new Color(0x000000), 0.35);
+    this.#sky.intensity = colours.isDark ? 1.25 : 1.6;
+    this.#key.intensity = colours.isDark ? 1.9 : 2.1;
+    this.#key.color.set(0xfff3e2);
+    this.#fill.color.set(colours.isDark ? 0xaebccc : 0xdfe6ee);
+  }
+
+  /** Everything in view: how far the eye may go and what throws shadows. */
+  setExtent(all: Box3, shadows: Box3): void {
+    const ball = all.getBoundingSphere(new Sphere());
+    this.#bounds = { box: all.clone(), nearest: Math.min(30, ball.radius / 4), farthest: 6 * ball.radius };
+    const shadowBall = shadows.getBoundingSphere(new Sphere());
+    const r = shadowBall.radius;
+    this.#key.position.copy(shadowBall.center).addScaledVector(KEY_DIRECTION, 2 * r);
+    this.#key.target.position.copy(shadowBall.center);
+    const { camera } = this.#key.shadow;
+    camera.left = camera.bottom = -r;
+    camera.right = camera.top = r;
+    camera.near = 0.5 * r;
+    camera.far = 3.5 * r;
+    camera.updateProjectionMatrix();
+    this.#key.shadow.normalBias = (3 * r) / SHADOW_PX;
+    this.#key.shadow.bias = -0.0002;
+    this.changed();
+  }
+
+  /** What is in the scene has changed: draws a new picture with new shadows. */
+  changed(): void {
+    this.#renderer.shadowMap.needsUpdate = true;
+    this.redraw();
+  }
+
+  /** Draws a new picture, shadows as they are. */
+  redraw(): void {
+    if (this.#request === 0) this.#request = requestAnimationFrame(() => this.#frame());
+  }
+
+  setOrbit(orbit: Orbit): void {
+    this.#travel = null;
+    this.#orbit = orbit;
+    this.redraw();
+  }
+
+  /** Goes to a view, in a moment unless motion is reduced or `atOnce`. */
+  travelTo(to: Orbit, atOnce: boolean): void {
+    const goal = held(to, this.#bounds);
+    if (atOnce || this.#isReduced) {
+      this.setOrbit(goal);
+      return;
+    }
+    this.#travel = { from: this.#orbit, to: goal, start: performance.now() };
+    this.redraw();
+  }
+
+  /** Where the eye is or is on its way to. */
+  get goal(): Orbit {
+    return this.#travel?.to ?? this.#orbit;
+  }
+
+  resize(): void {
+    this.#renderer.setPixelRatio(Math.min(MOST_PIXEL_RATIO, globalThis.devicePixelRatio));
+    this.#renderer.setSize(this.widthPx, this.heightPx, false);
+    this.camera.aspect = this.widthPx / this.heightPx;
+    this.redraw();
+  }
+
+  stats(): BenchStats {
+    const { calls, triangles } = this.#renderer.info.render;
+    return { drawCalls: calls, triangles, frames: this.#frames };
+  }
+
+  /** The picture as it stands now. */
+  snapshot(): Promise<Blob> {
+    this.#draw();
+    return new Promise((resolve, reject) => {
+      this.#canvas.toBlob((blob) => (blob === null ? reject(new Error('The picture could not be kept.')) : resolve(blob)));
+    });
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.#request);
+    this.#canvas.removeEventListener('webglcontextlost', this.#onLost);
+    this.#canvas.removeEventListener('webglcontextrestored', this.#onRestored);
+    this.#key.dispose();
+    this.#renderer.dispose();
+  }
+
+  /** Brings the camera to where the eye is. */
+  aim(): void {
+    const { camera } = this;
+    const eye = eyeOf(this.#orbit);
+    const ball = this.#bounds.box.getBoundingSphere(new Sphere());
+    const away = eye.distanceTo(ball.center);
+    camera.near = Math.max(this.#orbit.distance / 50, away - 1.2 * ball.radius, 0.5);
+    camera.far = Math.max(away + 1.5 * ball.radius, camera.near * 2);
+    camera.position.copy(eye);
+    camera.lookAt(this.#orbit.target);
+    camera.updateProjectionMatrix();
+    camera.updateMatrixWorld();
+  }
+
+  #frame(): void {
+    this.#request = 0;
+    if (this.#travel !== null) {
+      const { from, to, start } = this.#travel;
+      const share = Math.min(1, (performance.now() - start) / TRAVEL_MS);
+      this.#orbit = between(from, to, share * share * (3 - 2 * share));
+      if (share === 1) this.#travel = null;
+      else this.redraw();
+    }
+    this.#draw();
+  }
+
+  #draw(): void {
+    if (this.#isLost) return;
+    this.aim();
+    this.#renderer.render(this.scene, this.camera);
+    this.#frames += 1;
+  }
+}
