@@ -35,7 +35,6 @@ await runScript(async () => {
   await stages.run('lint', () =>
     runNode(ESLINT, ['--config', at('eslint.config.js'), 'src', 'tests', 'scripts', 'samples'], env),
   );
-  // Before the tests, because those of the command line run the built one.
   const isBuilt = await stages.run('build', () => runNode(at('build.mjs'), [], env));
 
   const reports = mkdtempSync(join(tmpdir(), 'foamloft-tests-'));
@@ -63,8 +62,8 @@ await runScript(async () => {
   };
   try {
     await vitest('unit tests', ['unit']);
-    if (isBuilt) await vitest('browser tests', ['component', 'e2e']);
-    else process.stdout.write('\nNothing was built, so the browser tests were left out.\n');
+    if (isBuilt) await vitest('tests of what was built', ['component', 'e2e']);
+    else process.stdout.write('\nNothing was built, so the tests of what is built were left out.\n');
   } finally {
     rmSync(reports, { recursive: true, force: true });
   }
