@@ -45,13 +45,13 @@ export function measureStretch(
   };
 }
 
-/** Largest, 99 % by area, and mean by area, of a figure that counts as 0 where it is negative. */
+/** Largest, 99 % by area, and mean by area. Negative where the foam must change the other way, and counted so: a - 1 and 1 - b as they are. */
 function spread(values: Float64Array, areas: Float64Array, percent: (value: number) => number): Spread {
-  const figures = Float64Array.from(values, (value) => Math.max(0, percent(value)));
+  const figures = Float64Array.from(values, percent);
   const order = Uint32Array.from(figures.keys()).sort((a, b) => figures[a] - figures[b] || a - b);
   const total = areas.reduce((sum, area) => sum + area, 0);
-  let max = 0;
-  let p99 = 0;
+  let max = -Infinity;
+  let p99 = -Infinity;
   let sum = 0;
   let covered = 0;
   for (const t of order) {
@@ -61,5 +61,5 @@ function spread(values: Float64Array, areas: Float64Array, percent: (value: numb
     sum += figures[t] * areas[t];
     max = figures[t];
   }
-  return { max, p99, mean: total > 0 ? sum / total : 0 };
+  return total > 0 ? { max, p99, mean: sum / total } : { max: 0, p99: 0, mean: 0 };
 }
