@@ -21,3 +21,9 @@ export const MARK_SPACING_MM = 80;
 
 /** Numbers written to reports are rounded to this many decimals of a mm where only people read them. */
 export const DISPLAY_DECIMALS = 2;
+
+/**
+ * Share of the diagonal from which {@link JOIN_FLOAT32_STEPS} are too coarse to join by: the sculpt lies so far from the origin that
+ * single precision would merge what the eye can tell apart, at 1 m one millimetre.
+ */
+export const FAR_SHARE_OF_DIAGONAL = 1e-3;

@@ -1,4 +1,5 @@
 import type { Finding } from '../base/finding.ts';
+import type { ModelFacts } from './model-facts.ts';
 
 /** Length units a model file may be written in. */
 export type ModelUnit = 'mm' | 'cm' | 'm' | 'in';
@@ -41,6 +42,8 @@ export interface SourceModel {
   /** Polygon (index here, not in the file) of each triangle. */
   readonly faceOfTriangle: Uint32Array;
   readonly joined: JoinCounts;
+  /** Counts as they stood before near corners were joined; left out where none were, for then they are the model's own. */
+  readonly afterExactJoin?: ModelFacts['afterExactJoin'];
   /** What the reader noticed on the way. */
   readonly findings: readonly Finding[];
 }
