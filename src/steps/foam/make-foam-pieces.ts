@@ -21,13 +21,13 @@ import { foldLines } from './fold-lines.ts';
 import { findTwins, type Twin } from './mirror-twins.ts';
 import { findPanels, type Panels } from './panels.ts';
 import { lossFinding, narrowFinding, overlapFinding, stretchFindings, type PieceLabel } from './piece-findings.ts';
-import { markPlaces, pieceMarks } from './piece-marks.ts';
+import { markPlaces, pieceMarks, sideStations } from './piece-marks.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { pieceSurface, type PieceSurface } from './piece-surface.ts';
 import { revisionCode } from './revision.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
-import type { ChainPlace } from './seam-walk.ts';
+import type { ChainPlace, Stations } from './seam-walk.ts';
 
 export interface FoamInput {
   readonly part: PartId;
@@ -79,12 +79,16 @@ export function makeFoamPieces(input: FoamInput): FoamOutcome {
   const bends = patches.map((patch, i) => bendOf(mesh, patch, rules, wishes[i]));
   const bevels = chains.map((chain) => bevelsOfChain(mesh, chain, bends));
   const runs = edgeRuns(patches, chains);
-  const places = chains.map((chain) => markPlaces(chain, layer.neutralPositions, rules));
   const calls = callPieces(input, wishes);
   const shapes = patches.map((patch, i) => {
     const flat = flats[i];
     return flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, layer, input.upAxis);
   });
+  const sides: Stations[][] = chains.map(() => []);
+  shapes.forEach((shape, i) => {
+    if (shape !== null) for (const run of runs[i]) sides[run.chain].push(sideStations(shape, run));
+  });
+  const places = chains.map((chain, i) => markPlaces(chain, layer.neutralPositions, sides[i], rules));
   const twins = findTwins(mesh, patches, input.upAxis, (a, b) => areAlike(shapes[a], shapes[b], runs[a], runs[b], chains));
   const pieces: FoamPiece[] = [];
   patches.forEach((_, i) => {

@@ -18,12 +18,30 @@ export function trueStations(chain: SeamChain, positions: Float64Array): Station
   return stations;
 }
 
-/** The model points of a seam's match marks, in the chain's order; an open edge meets nothing and has none. */
-export function markPlaces(chain: SeamChain, neutralPositions: Float64Array, rules: FoamRules): readonly ChainPlace[] {
+/**
+ * The model points of a seam's match marks, in the chain's order; an open edge meets nothing and has none.
+ * @param sides each side's flat stations. Spacing is kept on the longest of them and the true length, step by step: a flat side that came
+ *              out longer than the seam on the prop would else have its marks too far apart.
+ */
+export function markPlaces(
+  chain: SeamChain,
+  neutralPositions: Float64Array,
+  sides: readonly Stations[],
+  rules: FoamRules,
+): readonly ChainPlace[] {
   if (chain.kind === 'open') return [];
-  const stations = trueStations(chain, neutralPositions);
+  const stations = longestStations([trueStations(chain, neutralPositions), ...sides]);
   const isRound = chain.vertices[0] === chain.vertices[chain.vertices.length - 1];
   return markStations(stations[stations.length - 1], chain.closed || isRound, rules).map((s) => placeAt(stations, s));
+}
+
+/** Stations that take the longest of every step. */
+function longestStations(walks: readonly Stations[]): Stations {
+  const longest = new Float64Array(walks[0].length);
+  for (let i = 1; i < longest.length; i += 1) {
+    longest[i] = longest[i - 1] + Math.max(...walks.map((stations) => stations[i] - stations[i - 1]));
+  }
+  return longest;
 }
 
 /** Arc length of one side of a seam on the flat neutral line, at each vertex of the chain in the chain's order, mm. */

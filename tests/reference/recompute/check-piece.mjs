@@ -39,17 +39,21 @@ export function checkPiece(piece, tolerance, ledger) {
 const touches = (flats) => countOverlaps(flats, 0) > 0;
 
 function checkStretch(piece, name, flats, spaces, tolerance, ledger) {
-  const areas = spaces.map(spaceArea);
+  const areas = spaces.map((space) => (isEmpty(space) ? 0 : spaceArea(space)));
   const total = areas.reduce((sum, area) => sum + area, 0);
   ledger.agree('area', `${name}.surfaceAreaMm2`, piece.surfaceAreaMm2, total, tolerance);
-  const values = flats.map((flat, t) => singularValues(flat, spaces[t]));
+  // A triangle without area on the prop has no stretch.
+  const values = flats.map((flat, t) => (areas[t] > 0 ? singularValues(flat, spaces[t]) : [1, 1]));
   const energy = values.reduce((sum, [a, b], t) => sum + areas[t] * symmetricDirichlet(a, b), 0) / total;
   if (piece.energy !== undefined) ledger.agree('energy', `${name}.energy`, piece.energy, energy, tolerance);
   for (const [key, percent] of [
     ['stretchPct', values.map(([a]) => 100 * (a - 1))],
     ['squashPct', values.map(([, b]) => 100 * (1 - b))],
   ]) {
-    const own = spreadOf(percent, areas);
+    const own = spreadOf(
+      percent.filter((_, t) => areas[t] > 0),
+      areas.filter((area) => area > 0),
+    );
     const reported = piece[key];
     // Tolerance is of the length ratio, so a hundredfold of it in per cent.
     for (const figure of ['max', 'mean'])
@@ -57,6 +61,14 @@ function checkStretch(piece, name, flats, spaces, tolerance, ledger) {
     if (Math.abs(reported.p99 - own.p99) > 100 * tolerance && !isP99(reported.p99, percent, areas, tolerance))
       ledger.agree(key, `${name}.${key}.p99`, reported.p99 / 100, own.p99 / 100, tolerance);
   }
+}
+
+/** Under this share of its longest side squared a triangle has no area. */
+const EMPTY_SHARE = 1e-12;
+
+function isEmpty(space) {
+  const longest = Math.max(...space.map((p, k) => distance(p, space[(k + 1) % 3])));
+  return spaceArea(space) <= EMPTY_SHARE * longest ** 2;
 }
 
 /** Whether a value is the p99 as far as rounding of the summed area can tell: where the 99th part falls between two triangles. */
