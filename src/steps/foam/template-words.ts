@@ -21,8 +21,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
   return [
     `${piece.number}  ${piece.name}`,
     `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
-    back ? 'traced on the back, printed reversed' : 'traced on the face',
-    back ? 'other side out' : 'this side out',
+    ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
     ...handLines(piece, context),
     `${context.projectName} r${context.projectRevision} · piece ${piece.revision}`,
   ];
@@ -38,9 +37,8 @@ function foamText(thicknessMm: number, foamName: string): string {
 function handLines(piece: FoamPiece, context: WordContext): readonly string[] {
   if (piece.twinOf === undefined) return [];
   const twin = context.numberOf(piece.twinOf);
-  const other = twin === undefined ? 'twin' : `twin ${twin}`;
-  const hand = piece.hand === undefined ? '' : `${piece.hand} · `;
-  return [`${hand}for the ${other} turn the paper, never the foam`];
+  const hand = piece.hand === undefined ? '' : `${piece.hand}, `;
+  return [`${hand}twin of ${twin ?? 'its mirror'}: turn the paper, never the foam`];
 }
 
 /** An edge's mate letter, the number of the piece it meets, and how the cut leans. */
@@ -50,15 +48,27 @@ export interface EdgeWords {
   readonly cut: string;
 }
 
-export function edgeWords(piece: FoamPiece, edge: PieceEdge, seam: { kind: string; lapSide: number; mateNumber?: number }): EdgeWords {
-  const mate = seam.mateNumber === undefined ? edge.letter : `${edge.letter} → ${seam.mateNumber}`;
-  if (seam.kind === 'lap') return { mate, cut: edge.allowanceMm > 0 ? `lap ${edge.allowanceMm} mm` : 'under the lap' };
+/** What an edge meets. */
+export interface EdgeMate {
+  readonly isLap: boolean;
+  /** Number of the piece it meets, its own for a dart or a closing seam; undefined where numbers are not known. */
+  readonly number?: number | undefined;
+}
+
+function mateText(piece: FoamPiece, edge: PieceEdge, number: number | undefined): string {
+  if (number === undefined) return edge.letter;
+  return number === piece.number ? `${edge.letter} to itself` : `${edge.letter} → ${number}`;
+}
+
+export function edgeWords(piece: FoamPiece, edge: PieceEdge, mate: EdgeMate): EdgeWords {
+  const name = mateText(piece, edge, mate.number);
+  if (mate.isLap) return { mate: name, cut: edge.allowanceMm > 0 ? `lap ${edge.allowanceMm} mm` : 'under the lap' };
   const leans = Array.from(edge.bevelDeg, (lean) => leanOnPaper(piece, lean));
   const [low, high] = [Math.min(...leans), Math.max(...leans)];
   const allowance = edge.allowanceMm > 0 ? ` · +${edge.allowanceMm} mm` : '';
-  if (Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG) return { mate, cut: allowance.replace(' · ', '') };
-  if (high - low < BEVEL_STEP_DEG) return { mate, cut: `bevel ${leanText((low + high) / 2)}${allowance}` };
-  return { mate, cut: `bevel ${leanText(leans[0])} to ${leanText(leans[leans.length - 1])}${allowance}` };
+  if (Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG) return { mate: name, cut: allowance.replace(' · ', '') };
+  if (high - low < BEVEL_STEP_DEG) return { mate: name, cut: `bevel ${leanText((low + high) / 2)}${allowance}` };
+  return { mate: name, cut: `bevel ${leanText(leans[0])} to ${leanText(leans[leans.length - 1])}${allowance}` };
 }
 
 /** Lean seen from the printed side, degrees: positive when the cut runs in under the piece. */

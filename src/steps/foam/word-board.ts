@@ -1,6 +1,6 @@
 import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
 import { SegmentGrid } from '../../geom/segment-grid.ts';
-import { cornersOf, doTurnedBoxesMeet, doesSegmentMeetBox, growTurnedBox, uprightBox, type TurnedBox } from '../../geom/turned-box.ts';
+import { doTurnedBoxesMeet, doesSegmentMeetBox, growTurnedBox, uprightBox, type TurnedBox } from '../../geom/turned-box.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { depthInside } from '../../geom/widest-spot.ts';
 import type { Stroke, Words } from '../../model/template.ts';
@@ -12,11 +12,18 @@ import { boxAt, wordsInBox, type WordBlock } from './word-block.ts';
 export const CLEARANCE_MM = 0.7;
 
 /** Distances from its place at which words beside a piece are tried, mm, and directions either way from straight out, radians. */
-const LEADER_MM = [5, 8, 12, 17, 24, 33, 45, 60, 80, 110, 150, 200];
-const LEADER_TURNS = [0, 0.3, -0.3, 0.6, -0.6, 0.95, -0.95, 1.3, -1.3, 1.7, -1.7, 2.2, -2.2];
+const NEAR_MM = [5, 8, 12, 17, 24];
+const FAR_MM = [33, 45, 60, 80, 110, 150];
+const LEADER_TURNS = [0, 0.35, -0.35, 0.7, -0.7, 1.05, -1.05, 1.4, -1.4];
 
 /** A leader ends this far off the line it points at, mm, so that it does not read as part of it. */
 const LEADER_GAP_MM = 0.4;
+
+/** A place on a line that words beside the piece may point at, and the way off the piece there, length 1. */
+export interface Anchor {
+  readonly target: Vec2;
+  readonly outward: Vec2;
+}
 
 /**
  * A template in the making: lines that are there and words that have found a place. Words never cross the line to cut, never touch a line
@@ -85,24 +92,30 @@ export class WordBoard {
   }
 
   /**
-   * Writes a block beside the piece with a thin line to what it speaks of. First choice is near and straight out, without crossing any line;
-   * then crossing lines; in the end in the free margin round everything, where there is always room.
-   * @param target  the place meant, on a line.
-   * @param outward the way off the piece there.
+   * Writes a block beside the piece with a thin line to what it speaks of: near and without crossing a line if that can be, else near, else
+   * farther off, in the end in the free margin round everything, where there is always room.
+   * @param anchors places meant, the best first.
    */
-  writeBeside(block: WordBlock, target: Vec2, outward: Vec2): void {
-    for (const offLines of [true, false]) {
-      for (const away of LEADER_MM) {
+  writeBeside(block: WordBlock, anchors: readonly Anchor[]): void {
+    for (const [distances, offLines] of [
+      [NEAR_MM, true],
+      [NEAR_MM, false],
+      [FAR_MM, true],
+      [FAR_MM, false],
+    ] as const) {
+      for (const away of distances) {
         for (const turn of LEADER_TURNS) {
           const [c, s] = [Math.cos(turn), Math.sin(turn)];
-          const way = { x: c * outward.x - s * outward.y, y: s * outward.x + c * outward.y };
-          const reach = away + Math.abs(way.x) * (block.widthMm / 2) + Math.abs(way.y) * (block.heightMm / 2);
-          const box = boxAt(block, target.x + reach * way.x, target.y + reach * way.y, 0);
-          if (this.#tryLeader(block, box, target, offLines)) return;
+          for (const { target, outward } of anchors) {
+            const way = { x: c * outward.x - s * outward.y, y: s * outward.x + c * outward.y };
+            const reach = away + Math.abs(way.x) * (block.widthMm / 2) + Math.abs(way.y) * (block.heightMm / 2);
+            const box = boxAt(block, target.x + reach * way.x, target.y + reach * way.y, 0);
+            if (this.#tryLeader(block, box, target, offLines)) return;
+          }
         }
       }
     }
-    this.#writeInMargin(block, target);
+    this.#writeInMargin(block, anchors[0].target);
   }
 
   /** Round everything that is drawn and written. */
@@ -146,18 +159,10 @@ export class WordBoard {
   }
 }
 
-/** The middle of the side of an upright box that faces a point best: left, right, below or above. */
+/** The point nearest to `p` on an upright box, a little off it. */
 function nearestOnBox(box: TurnedBox, p: Vec2): Vec2 {
-  const gap = 0.4;
-  const [lowLeft, , highRight] = cornersOf(box);
-  const ends = [
-    { x: lowLeft.x - gap, y: box.y },
-    { x: highRight.x + gap, y: box.y },
-    { x: box.x, y: lowLeft.y - gap },
-    { x: box.x, y: highRight.y + gap },
-  ];
-  const away = (q: Vec2): number => Math.hypot(q.x - p.x, q.y - p.y);
-  return ends.reduce((best, q) => (away(q) < away(best) ? q : best));
+  const { minX, minY, maxX, maxY } = uprightBox(growTurnedBox(box, LEADER_GAP_MM));
+  return { x: Math.min(maxX, Math.max(minX, p.x)), y: Math.min(maxY, Math.max(minY, p.y)) };
 }
 
 function doSegmentsCross(a: Vec2, b: Vec2, c: Vec2, d: Vec2): boolean {

@@ -1,0 +1,98 @@
+import { tightBox } from '../../geom/convex-hull.ts';
+import { widestSpot } from '../../geom/widest-spot.ts';
+import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
+import { readableAngle } from './edge-places.ts';
+import type { PaperPiece } from './template-lines.ts';
+import type { Anchor, WordBoard } from './word-board.ts';
+import { blockOf, type WordBlock } from './word-block.ts';
+
+/** Heights tried for the title, mm, largest first. */
+const TITLE_HEIGHTS_MM = [5, 4.5, 4, 3.5, 3, SMALLEST_WORDS_MM];
+
+/** The first line of the title stands this many times higher than the rest. */
+const TITLE_LEAD = 1.5;
+
+/** How near the widest spot of a piece is found, mm: it only says where to look first. */
+const SPOT_PRECISION_MM = 0.5;
+
+/**
+ * What the piece is, in the largest letters that fit inside: as one block of lines, level, along the piece or upright, narrower or wider
+ * before smaller letters are taken. Where it does not fit whole: name and quantity by themselves, and what is left in another place inside or
+ * else beside the piece; then the number alone inside and all the rest beside it.
+ * @param lines the first two name and quantity.
+ */
+export function writeTitle(board: WordBoard, paper: PaperPiece, lines: readonly string[]): void {
+  if (writeInside(board, paper, layoutsOf(lines), TITLE_HEIGHTS_MM, true)) return;
+  const [head, rest] = [lines.slice(0, 2), lines.slice(2)];
+  const number = lines[0].split(' ')[0];
+  if (writeInside(board, paper, layoutsOf(head), SPLIT_HEIGHTS_MM, true)) {
+    if (writeInside(board, paper, layoutsOf(rest), [SMALLEST_WORDS_MM], false)) return;
+    board.writeBeside(titleBlock([`${number}: ${rest[0]}`, ...rest.slice(1)], SMALLEST_WORDS_MM, false), anchorsRound(paper));
+    return;
+  }
+  writeInside(board, paper, [[number]], SPLIT_HEIGHTS_MM, true);
+  board.writeBeside(titleBlock(lines, SMALLEST_WORDS_MM, true), anchorsRound(paper));
+}
+
+/** Heights for a title that is told in two places, mm: no larger, so that it still reads as one. */
+const SPLIT_HEIGHTS_MM = [4, 3.5, 3, SMALLEST_WORDS_MM];
+
+function writeInside(
+  board: WordBoard,
+  paper: PaperPiece,
+  layouts: readonly (readonly string[])[],
+  heights: readonly number[],
+  hasLead: boolean,
+): boolean {
+  const spot = widestSpot(paper.cutRings, SPOT_PRECISION_MM);
+  const along = readableAngle(tightBox(paper.cutRings[0]));
+  const angles = [0, along, Math.PI / 2].filter((angle, i, all) => all.findIndex((other) => Math.abs(other - angle) < 1e-3) === i);
+  const rooms = angles.map((angle) => board.room(angle));
+  for (const height of heights) {
+    for (const layout of layouts) {
+      const block = titleBlock(layout, height, hasLead);
+      for (const room of rooms) {
+        const place = room.find(block.widthMm, block.heightMm, spot);
+        if (place !== null && board.tryInside(block, place)) return true;
+      }
+    }
+  }
+  return false;
+}
+
+function titleBlock(lines: readonly string[], heightMm: number, hasLead: boolean): WordBlock {
+  return blockOf(lines.map((text, i) => (hasLead && i === 0 ? { text, heightMm: TITLE_LEAD * heightMm, bold: true } : { text, heightMm })));
+}
+
+/** The lines as they are, two by two for wide places, and broken at their middle for narrow ones. */
+function layoutsOf(lines: readonly string[]): readonly (readonly string[])[] {
+  const wide: string[] = [];
+  for (let i = 0; i < lines.length; i += 2) wide.push(lines.slice(i, i + 2).join(' · '));
+  return [lines, wide, lines.flatMap(halves)];
+}
+
+/** A long line broken at the space nearest its middle. */
+function halves(line: string): readonly string[] {
+  if (line.length < 16) return [line];
+  const spaces = [...line.matchAll(/ /g)].map(({ index }) => index);
+  if (spaces.length === 0) return [line];
+  const middle = line.length / 2;
+  const at = spaces.reduce((best, i) => (Math.abs(i - middle) < Math.abs(best - middle) ? i : best));
+  return [line.slice(0, at).replace(/ ·$/, ''), line.slice(at + 1).replace(/^· /, '')];
+}
+
+/** Places round the cut line that a leader may point at: its farthest corner in each of eight directions. */
+function anchorsRound(paper: PaperPiece): readonly Anchor[] {
+  const ring = paper.cutRings[0];
+  const count = ring.length / 2;
+  const anchors: Anchor[] = [];
+  for (let k = 0; k < 8; k += 1) {
+    const way = { x: Math.cos((k * Math.PI) / 4), y: Math.sin((k * Math.PI) / 4) };
+    let best = 0;
+    for (let i = 1; i < count; i += 1) {
+      if (ring[2 * i] * way.x + ring[2 * i + 1] * way.y > ring[2 * best] * way.x + ring[2 * best + 1] * way.y) best = i;
+    }
+    anchors.push({ target: { x: ring[2 * best], y: ring[2 * best + 1] }, outward: way });
+  }
+  return anchors;
+}

@@ -1,0 +1,53 @@
+import { boxOfPoints } from '../../geom/ring.ts';
+import type { Vec2 } from '../../geom/vec.ts';
+import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
+import type { PaperPiece } from './template-lines.ts';
+import { CLEARANCE_MM, type WordBoard } from './word-board.ts';
+import { boxAt, oneLine, type WordBlock } from './word-block.ts';
+
+/** Lengths tried for the up arrow, mm, and its head. */
+const ARROWS_MM = [16, 12, 9];
+const ARROW_HEAD_MM = 2.6;
+
+/** An arrow with the word, inside where it fits, else beside the piece; nothing on a piece that lies level. */
+export function drawUp(board: WordBoard, paper: PaperPiece): void {
+  const { piece, flip } = paper;
+  if (piece.up === null) return;
+  const up = { x: flip * piece.up.x, y: piece.up.y };
+  const angle = Math.atan2(-up.x, up.y);
+  const word = oneLine('up', SMALLEST_WORDS_MM);
+  const room = board.room(angle);
+  // In the lower left, so that the middle is left to the title.
+  const corner = boxOfPoints(paper.cutRings[0]);
+  const width = ARROW_HEAD_MM + CLEARANCE_MM + word.widthMm;
+  for (const length of ARROWS_MM) {
+    const box = room.find(width + 2 * CLEARANCE_MM, length + 2 * CLEARANCE_MM, { x: corner.minX, y: corner.minY });
+    if (box === null) continue;
+    drawArrow(board, word, box, up, length, width);
+    return;
+  }
+  const { minX, minY } = board.box();
+  const length = ARROWS_MM[ARROWS_MM.length - 1];
+  const half = width / 2 + CLEARANCE_MM;
+  drawArrow(board, word, { x: minX - half - length / 2, y: minY + length / 2 }, up, length, width);
+}
+
+function drawArrow(board: WordBoard, word: WordBlock, centre: Vec2, up: Vec2, length: number, width: number): void {
+  const right = { x: up.y, y: -up.x };
+  const at = (along: number, aside: number): [number, number] => [
+    centre.x + along * up.x + aside * right.x,
+    centre.y + along * up.y + aside * right.y,
+  ];
+  const shaft = -width / 2 + ARROW_HEAD_MM / 2;
+  const head = length / 2 - ARROW_HEAD_MM;
+  board.draw({ role: 'mark', points: Float64Array.of(...at(-length / 2, shaft), ...at(head, shaft)), closed: false });
+  board.draw({
+    role: 'mark',
+    points: Float64Array.of(...at(length / 2, shaft), ...at(head, shaft - ARROW_HEAD_MM / 2), ...at(head, shaft + ARROW_HEAD_MM / 2)),
+    closed: true,
+    filled: true,
+  });
+  const [x, y] = at(0, width / 2 - word.widthMm / 2);
+  board.write(word, boxAt(word, x, y, Math.atan2(-up.x, up.y)));
+}
+
