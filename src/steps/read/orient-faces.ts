@@ -1,0 +1,119 @@
+import type { SourceModel } from '../../model/source-model.ts';
+import { faceAreas } from './face-areas.ts';
+import { runsAlong, sideLinks, type SideLinks } from './side-links.ts';
+
+/** Which polygons must be turned over so that all look outward, one shell after the other. */
+export interface Orientation {
+  /** One flag per polygon, 1 to turn it over. */
+  readonly turn: Uint8Array;
+  readonly turnedCount: number;
+  /** Polygons that lie against a neighbour of their shell: few of many where only some were turned. Ascending. */
+  readonly against: readonly number[];
+  /** Closed shells that look inward throughout: how many, and a polygon of each. */
+  readonly insideOut: readonly number[];
+  /** A polygon of each shell that has only one side, like a Möbius band: it cannot be turned right. */
+  readonly oneSided: readonly number[];
+}
+
+/**
+ * Finds how the polygons of each shell must be turned to agree, and which way round the shell then looks. A shell here is what hangs
+ * together by edges of two faces. A closed one, with a volume, looks outward: its signed volume is positive (the divergence theorem, summed
+ * over triangles). An open one has no outside that could be computed, so the way in which the larger area looks is kept.
+ */
+export function orientFaces(model: SourceModel): Orientation {
+  const links = sideLinks(model);
+  const { own } = faceAreas(model);
+  const faceCount = own.length;
+  const flip = new Int8Array(faceCount).fill(-1);
+  const turn = new Uint8Array(faceCount);
+  const against: number[] = [];
+  const insideOut: number[] = [];
+  const oneSided: number[] = [];
+  const volumes = faceVolumes(model);
+  for (let seed = 0; seed < faceCount; seed += 1) {
+    if (flip[seed] >= 0) continue;
+    const shell = floodShell(model, links, seed, flip);
+    if (shell.isOneSided) {
+      oneSided.push(seed);
+      continue;
+    }
+    let [kept, turned, volume] = [0, 0, 0];
+    for (const f of shell.faces) {
+      if (flip[f] === 0) kept += own[f];
+      else turned += own[f];
+      volume += flip[f] === 0 ? volumes[f] : -volumes[f];
+    }
+    const few = turned > kept ? 0 : 1;
+    for (const f of shell.faces) if (flip[f] === few) against.push(f);
+    const isClosed = shell.isClosed && volume !== 0;
+    const way = isClosed ? (volume < 0 ? 0 : 1) : few;
+    if (isClosed && !shell.faces.some((f) => flip[f] === few) && way !== few) insideOut.push(seed);
+    for (const f of shell.faces) if (flip[f] === way) turn[f] = 1;
+  }
+  return {
+    turn,
+    turnedCount: turn.reduce((sum, flag) => sum + flag, 0),
+    against: against.sort((a, b) => a - b),
+    insideOut,
+    oneSided,
+  };
+}
+
+interface Shell {
+  readonly faces: readonly number[];
+  readonly isClosed: boolean;
+  readonly isOneSided: boolean;
+}
+
+/** Marks every polygon that hangs together with `seed` by 0 (looks the same way round) or 1 (looks the other way). */
+function floodShell(model: SourceModel, links: SideLinks, seed: number, flip: Int8Array): Shell {
+  const faces = [seed];
+  flip[seed] = 0;
+  let isClosed = true;
+  let isOneSided = false;
+  for (let at = 0; at < faces.length; at += 1) {
+    const f = faces[at];
+    for (let i = model.faceStarts[f]; i < model.faceStarts[f + 1]; i += 1) {
+      const other = links.across[i];
+      if (other < 0) {
+        isClosed = false;
+        continue;
+      }
+      const g = links.face[other];
+      const wanted = runsAlong(model.faceVertices, links, i) ? 1 - flip[f] : flip[f];
+      if (flip[g] < 0) {
+        flip[g] = wanted;
+        faces.push(g);
+      } else if (flip[g] !== wanted) isOneSided = true;
+    }
+  }
+  return { faces, isClosed, isOneSided };
+}
+
+/** Signed volume between each polygon and the middle of the model, unit³: measured from near by, so that far-away models keep their digits. */
+function faceVolumes({ positions, triangles, faceOfTriangle, faceStarts }: SourceModel): Float64Array {
+  const volumes = new Float64Array(faceStarts.length - 1);
+  const middle = [0, 0, 0];
+  for (let i = 0; i < positions.length; i += 1) middle[i % 3] += (3 * positions[i]) / positions.length;
+  const at = (t: number, k: number, axis: number): number => positions[3 * triangles[3 * t + k] + axis] - middle[axis];
+  for (let t = 0; t < faceOfTriangle.length; t += 1) {
+    const [ax, ay, az] = [at(t, 0, 0), at(t, 0, 1), at(t, 0, 2)];
+    const [bx, by, bz] = [at(t, 1, 0), at(t, 1, 1), at(t, 1, 2)];
+    const [cx, cy, cz] = [at(t, 2, 0), at(t, 2, 1), at(t, 2, 2)];
+    volumes[faceOfTriangle[t]] += (ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)) / 6;
+  }
+  return volumes;
+}
+
+/** The model with the flagged polygons run the other way round, each from the same first corner. */
+export function turnFaces(model: SourceModel, turn: Uint8Array): SourceModel {
+  const faceVertices = model.faceVertices.slice();
+  const triangles = model.triangles.slice();
+  for (let f = 0; f < turn.length; f += 1) {
+    if (turn[f] === 1) faceVertices.subarray(model.faceStarts[f] + 1, model.faceStarts[f + 1]).reverse();
+  }
+  for (let t = 0; t < model.faceOfTriangle.length; t += 1) {
+    if (turn[model.faceOfTriangle[t]] === 1) triangles.subarray(3 * t + 1, 3 * t + 3).reverse();
+  }
+  return { ...model, faceVertices, triangles };
+}
