@@ -4,6 +4,7 @@ import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import { topologyOf } from '../mesh/topology.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import { FOAM_RULES } from '../model/foam-settings.ts';
@@ -16,7 +17,7 @@ import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
 import { cutPatches } from '../steps/cut/cut-patches.ts';
 import { offerCut } from '../steps/cut/offer-cut.ts';
 import { seamChains } from '../steps/cut/seam-chains.ts';
-import { flattenPatch } from '../steps/flatten/flatten-patch.ts';
+import { flattenPatch, SEAM_PRICE } from '../steps/flatten/flatten-patch.ts';
 import { makeFoamPieces, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { makeTemplate } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
@@ -226,7 +227,12 @@ export class Pipeline {
     if (known !== undefined) return known;
     await work.pause(0, 'laying the pieces flat');
     const start = this.#patches.startFor(patch);
-    const result = await flattenPatch(patch, surface, start === undefined ? {} : { start }, work);
+    const options = {
+      ...(start === undefined ? {} : { start }),
+      isSeam: seamTest(run.needSculpt().mesh, patch),
+      seamPrice: SEAM_PRICE,
+    };
+    const result = await flattenPatch(patch, surface, options, work);
     if (!result.ok) {
       run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patch.meshTriangles[0]] } });
     }
@@ -423,6 +429,15 @@ class Run {
 
 function remembered<K extends unknown[], V>(memo: Memo<K, V>, key: K, make: () => V): V {
   return memo.get(key) ?? memo.set(key, make());
+}
+
+/** Says of a border edge of a patch whether foam meets it: an open edge of the sculpt has no other side and is not held to a length. */
+function seamTest(mesh: Mesh, patch: Patch): (from: number, to: number) => boolean {
+  const topology = topologyOf(mesh);
+  return (from, to) => {
+    const edge = topology.edgeBetween(patch.meshVertices[from], patch.meshVertices[to]);
+    return edge >= 0 && topology.twin[topology.halfedgeOfEdge[edge]] >= 0;
+  };
 }
 
 const choiceOf = (layer: LayerChoice) => ({

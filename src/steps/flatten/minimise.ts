@@ -2,7 +2,8 @@ import type { Work } from '../../base/work.ts';
 import { SparseLdl } from '../../geom/sparse-ldl.ts';
 import { firstFlip } from './flip-barrier.ts';
 import type { RestShape } from './rest-shape.ts';
-import { dirichletDerivatives, dirichletEnergy, hessianPattern } from './symmetric-dirichlet.ts';
+import { addSpringDerivatives, springEnergy, type SeamSprings } from './seam-springs.ts';
+import { dirichletDerivatives, dirichletEnergy, type HessianPattern } from './symmetric-dirichlet.ts';
 
 export interface Minimum {
   readonly flat: Float64Array;
@@ -32,18 +33,19 @@ const ARMIJO = 1e-4;
  * barrier). Nothing is ever rescaled.
  * @param start  flat coordinates without a flip.
  * @param order  order of elimination of the vertices; x and y of one vertex stay together.
- * @param edgeOfHalfedge  edge of each triangle side.
+ * @param springs seam edges that are to keep their length; their price is added to the energy.
  */
 export async function minimise(
   shape: RestShape,
-  edges: Uint32Array,
-  edgeOfHalfedge: Uint32Array,
+  pattern: HessianPattern,
+  springs: SeamSprings,
   order: Int32Array,
   start: Float64Array,
   work: Work,
 ): Promise<Minimum> {
   const { vertexCount, triangles } = shape;
-  const pattern = hessianPattern(shape, edges, edgeOfHalfedge);
+  const costOf = (candidate: Float64Array): number =>
+    dirichletEnergy(shape, candidate) + springEnergy(springs, candidate);
   const order2 = new Int32Array(2 * vertexCount);
   for (let i = 0; i < vertexCount; i += 1) {
     order2[2 * i] = 2 * order[i];
@@ -54,11 +56,12 @@ export async function minimise(
   const direction = new Float64Array(2 * vertexCount);
   const hessian = new Float64Array(pattern.rows.length);
   let flat = start;
-  let energy = dirichletEnergy(shape, flat);
+  let energy = costOf(flat);
   if (energy === Infinity) throw new Error('minimise: the start has a flipped triangle');
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     await work.pause(steps / (steps + 12));
     dirichletDerivatives(shape, pattern, flat, gradient, hessian);
+    addSpringDerivatives(springs, flat, gradient, hessian);
     hold(hessian, vertexCount);
     if (!system.factor(hessian)) return { flat, energy, steps, converged: false };
     for (let i = 0; i < direction.length; i += 1) direction[i] = -gradient[i];
@@ -67,7 +70,7 @@ export async function minimise(
     for (let i = 0; i < direction.length; i += 1) gain -= direction[i] * gradient[i];
     if (gain < LEAST_GAIN) return { flat, energy, steps, converged: true };
     const found = search(
-      shape,
+      costOf,
       flat,
       energy,
       direction,
@@ -92,7 +95,7 @@ function hold(hessian: Float64Array, vertexCount: number): void {
 }
 
 function search(
-  shape: RestShape,
+  costOf: (flat: Float64Array) => number,
   flat: Float64Array,
   energy: number,
   direction: Float64Array,
@@ -102,7 +105,7 @@ function search(
   const next = new Float64Array(flat.length);
   for (let step = longest, tries = 0; tries < 40; step /= 2, tries += 1) {
     for (let i = 0; i < flat.length; i += 1) next[i] = flat[i] + step * direction[i];
-    const nextEnergy = dirichletEnergy(shape, next);
+    const nextEnergy = costOf(next);
     if (nextEnergy <= energy - ARMIJO * step * gain) return { flat: next, energy: nextEnergy };
     if (gain < ROUNDING_GAIN && nextEnergy < energy + ROUNDING_GAIN) return { flat: next, energy: nextEnergy };
   }
