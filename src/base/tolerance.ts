@@ -27,3 +27,22 @@ export const DISPLAY_DECIMALS = 2;
  * single precision would merge what the eye can tell apart, at 1 m one millimetre.
  */
 export const FAR_SHARE_OF_DIAGONAL = 1e-3;
+
+/**
+ * Share of a polygon's size by which a corner may stand off the line between its neighbours and still lie on a straight side: there it
+ * would make a triangle without area. Far over the rounding of coordinates (1e-16), and under the single precision of files (1e-7), in
+ * which such a corner is a real one.
+ */
+export const STRAIGHT_CORNER_SHARE = 1e-9;
+
+/** Share of a polygon's size squared that its triangles may lie turned over before the cut counts as wrong: rounding, times the size. */
+export const TURNED_OVER_SHARE = 1e-8;
+
+/**
+ * Share of its longest side by which a corner of a polygon may stand off the polygon's plane: beyond it the area depends on how the
+ * polygon is cut, by about the square of this, so by more than the 1e-6 that facts are good to at ten times this much.
+ */
+export const BENT_FACE_SHARE = 1e-4;
+
+/** Share of the diagonal under which a hole is likelier a fault than a rim of the foam: 2 cm on a sculpt of 1 m. */
+export const SMALL_HOLE_SHARE = 0.02;

@@ -1,15 +1,6 @@
 import earcut from 'earcut';
+import { STRAIGHT_CORNER_SHARE, TURNED_OVER_SHARE } from '../base/tolerance.ts';
 import { doesRingCross } from './ring-cross.ts';
-
-/**
- * Two sides that turn by less than this share of the polygon's size run straight on: the corner between them would give a triangle
- * without area. Far over the rounding of coordinates (1e-16) and under the single precision of files (1e-7), in which such a corner
- * is a real one.
- */
-const STRAIGHT_SHARE = 1e-9;
-
-/** Area, as a share of the size squared, that may be turned over before a triangulation counts as wrong: the same rounding, squared up. */
-const TURNED_OVER_SHARE = 1e-8;
 
 /** From this many corners on a polygon is tested for crossing itself first: on a scribble earcut takes time without bound. */
 const CROSS_TEST_FROM = 64;
@@ -36,7 +27,7 @@ export function triangulatePolygon3(points: ArrayLike<number>): number[] {
   if (count === 3) return [0, 1, 2];
   const flat = intoOwnPlane(points);
   if (flat === null) return fan(count);
-  const corners = withoutStraightCorners(flat.xy, flat.size * STRAIGHT_SHARE);
+  const corners = withoutStraightCorners(flat.xy, flat.size * STRAIGHT_CORNER_SHARE);
   if (corners.length < 3) return fan(count);
   const triangles = fillCorners(flat.xy, corners);
   if (triangles.length < 3 * (count - 2)) putBackSkipped(triangles, count);
@@ -85,7 +76,7 @@ function intoOwnPlane(points: ArrayLike<number>): { readonly xy: Float64Array; r
     reach = Math.max(reach, Math.abs(ax), Math.abs(ay), Math.abs(az));
   }
   const length = Math.hypot(nx, ny, nz);
-  if (!(length > STRAIGHT_SHARE * reach * reach)) return null;
+  if (!(length > STRAIGHT_CORNER_SHARE * reach * reach)) return null;
   [nx, ny, nz] = [nx / length, ny / length, nz / length];
   // One axis of the plane is square to the normal and to the axis of space that lies farthest from it.
   const [fx, fy, fz] = [Math.abs(nx), Math.abs(ny), Math.abs(nz)];

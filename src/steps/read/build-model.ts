@@ -1,16 +1,16 @@
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
-import { FAR_SHARE_OF_DIAGONAL, JOIN_FLOAT32_STEPS, JOIN_SHARE_OF_DIAGONAL } from '../../base/tolerance.ts';
+import { FAR_SHARE_OF_DIAGONAL } from '../../base/tolerance.ts';
 import type { Work } from '../../base/work.ts';
 import { triangulatePolygon3 } from '../../geom/triangulate.ts';
-import { length3, sub3 } from '../../geom/vec.ts';
-import { boxOfPoints3 } from '../../mesh/measure.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { cleanFaces, type CleanFaces } from './clean-faces.ts';
 import { joinNear } from './join-corners.ts';
+import { joiningDistance, type JoiningDistance } from './joining-distance.ts';
 import { PointTable } from './point-table.ts';
 import { polygonCounts } from './polygon-counts.ts';
 import type { RawModel } from './raw-model.ts';
+import { several } from './wording.ts';
 
 /** How many polygons are cut into triangles between two pauses. */
 const STRIDE = 1 << 13;
@@ -36,14 +36,12 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
     );
   }
   const used = usedPoints(faces.corners, raw.points.length / 3);
-  const extent = extentOf(raw.points, used);
-  if (!(extent.diagonal > 0)) {
+  const joining = joiningDistance(pick(raw.points, used));
+  if (!(joining.diagonal > 0)) {
     return fail('read/no-size', 'All corners of the file lie on one spot: export the sculpt again.');
   }
-  const isFar = extent.step > FAR_SHARE_OF_DIAGONAL * extent.diagonal;
-  const toleranceUnits = isFar ? 0 : Math.max(extent.step, JOIN_SHARE_OF_DIAGONAL * extent.diagonal);
   await work.pause(0.1);
-  const near = isFar ? null : joinNear(raw.points, used, faces.starts, faces.corners, toleranceUnits);
+  const near = joining.isFar ? null : joinNear(raw.points, used, faces.starts, faces.corners, joining.distance);
   await work.pause(0.5, 'cutting faces into triangles');
   const numbering = numberVertices(raw.points.length / 3, used, exact, near);
   const { vertexOfPoint, fileVertex } = numbering;
@@ -66,8 +64,13 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
     groupOfFace: Int32Array.from(faces.numbers, (number) => raw.groupOfFace[number]),
     triangles,
     faceOfTriangle,
-    joined: { inFile: raw.cornersInFile, afterExact: used.length, afterNear: fileVertex.length, toleranceUnits },
-    findings: [...raw.findings, ...faceFindings(faces, raw), ...(isFar ? [farFinding(extent)] : [])],
+    joined: {
+      inFile: raw.cornersInFile,
+      afterExact: used.length,
+      afterNear: fileVertex.length,
+      toleranceUnits: joining.distance,
+    },
+    findings: [...raw.findings, ...faceFindings(faces, raw), ...(joining.isFar ? [farFinding(joining)] : [])],
   };
   if (near === null) return ok(model);
   return ok({ ...model, afterExactJoin: polygonCounts(faces.starts, faces.corners, used.length) });
@@ -101,21 +104,6 @@ function usedPoints(corners: Uint32Array, count: number): Uint32Array {
   for (let point = 0; point < count; point += 1) if (isUsed[point] === 1) used[at++] = point;
   return used;
 }
-
-interface Extent {
-  /** Diagonal of the box round the used points, and the steps of single precision at the largest coordinate, units of the file. */
-  readonly diagonal: number;
-  readonly step: number;
-}
-
-function extentOf(points: Float64Array, used: Uint32Array): Extent {
-  const { min, max } = boxOfPoints3(pick(points, used));
-  const largest = Math.max(-min.x, -min.y, -min.z, max.x, max.y, max.z);
-  return { diagonal: length3(sub3(max, min)), step: JOIN_FLOAT32_STEPS * float32Step(largest) };
-}
-
-/** Distance between neighbouring single-precision numbers at a value > 0: 24 bits of significand (IEEE 754 binary32). */
-const float32Step = (value: number): number => 2 ** (Math.max(-126, Math.floor(Math.log2(value))) - 23);
 
 function pick(triples: Float64Array, rows: Uint32Array): Float64Array {
   const picked = new Float64Array(3 * rows.length);
@@ -198,12 +186,10 @@ function faceFindings({ shortened, leftOut }: CleanFaces, raw: RawModel): Findin
   return findings;
 }
 
-const several = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
-
 const first = (faces: readonly number[], raw: RawModel): string =>
   `${faces.length === 1 ? '' : 'the first on '}${raw.placeOfFace(faces[0])}`;
 
-const farFinding = ({ diagonal, step }: Extent): Finding => ({
+const farFinding = ({ diagonal, step }: JoiningDistance): Finding => ({
   code: 'read/far-from-origin',
   severity: 'warning',
   text: 'The sculpt lies so far from the origin that single precision blurs its corners, so only exactly equal ones were joined: move it to the origin in your modelling program and export again.',

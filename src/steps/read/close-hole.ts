@@ -3,6 +3,7 @@ import { fail, ok, type Fail, type Result } from '../../base/result.ts';
 import { triangulatePolygon3 } from '../../geom/triangulate.ts';
 import { cross3, length3, pointAt3, sub3 } from '../../geom/vec.ts';
 import type { SourceModel } from '../../model/source-model.ts';
+import { nextOpenSide } from './rims.ts';
 import { OPEN, sideLinks, type SideLinks } from './side-links.ts';
 
 /** A rim of more corners than this is no hole but the edge of the sculpt: every corner is tried as the middle of a fan. */
@@ -77,7 +78,7 @@ function openSide(
 }
 
 /** Vertices of the rim as the new face must run, against the faces round it; null where the rim does not come back to its beginning cleanly. */
-function rimFrom({ faceVertices }: SourceModel, { across, next }: SideLinks, start: number): number[] | null {
+function rimFrom({ faceVertices }: SourceModel, links: SideLinks, start: number): number[] | null {
   const rim: number[] = [];
   const seen = new Set<number>();
   for (let side = start; ;) {
@@ -85,17 +86,10 @@ function rimFrom({ faceVertices }: SourceModel, { across, next }: SideLinks, sta
     if (seen.has(v)) return null;
     seen.add(v);
     rim.push(v);
-    // Round the far end of the side, from face to face, to the side where the faces end again.
-    let turn = next[side];
-    for (let steps = 0; across[turn] !== OPEN; steps += 1) {
-      const other = across[turn];
-      if (other < 0 || faceVertices[other] === faceVertices[turn] || steps > across.length) return null;
-      turn = next[other];
-    }
-    if (turn === start) break;
-    side = turn;
+    side = nextOpenSide(faceVertices, links, side);
+    if (side < 0) return null;
+    if (side === start) return rim.reverse();
   }
-  return rim.length < 3 ? null : rim.reverse();
 }
 
 /** Triangles over the rim as places in it, or null. */

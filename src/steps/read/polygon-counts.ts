@@ -1,5 +1,5 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
-import { forEachEdge, polygonSides } from './polygon-sides.ts';
+import { surveyPolygons } from './polygon-survey.ts';
 
 /** What can be counted on polygons without knowing where their corners lie. */
 export interface PolygonCounts {
@@ -29,41 +29,19 @@ export interface PolygonCounts {
  * @param vertices  how many different numbers `corners` holds.
  */
 export function polygonCounts(starts: Uint32Array, corners: Uint32Array, vertices: number): PolygonCounts {
-  const sides = polygonSides(starts, corners);
-  const { order, next, face } = sides;
+  const survey = surveyPolygons(starts, corners);
   const faces = starts.length - 1;
-  const byFace = new DisjointSets(faces);
-  const byCorner = new DisjointSets(corners.length);
-  let [edges, openEdges, nonManifoldEdges, turnedEdges, shells] = [0, 0, 0, 0, faces];
-  const rimEnds: number[] = [];
-  forEachEdge(sides, corners, (from, to) => {
-    const first = order[from];
-    const uses = to - from;
-    edges += 1;
-    if (uses === 1) {
-      openEdges += 1;
-      rimEnds.push(corners[first], corners[next[first]]);
-    } else if (uses > 2) nonManifoldEdges += 1;
-    else if (corners[first] === corners[order[from + 1]]) turnedEdges += 1;
-    for (let i = from + 1; i < to; i += 1) {
-      const other = order[i];
-      if (byFace.join(face[first], face[other])) shells -= 1;
-      const isAlong = corners[first] === corners[other];
-      byCorner.join(first, isAlong ? other : next[other]);
-      byCorner.join(next[first], isAlong ? next[other] : other);
-    }
-  });
   return {
     vertices,
     faces,
-    edges,
-    euler: vertices - edges + faces,
-    shells,
-    openLoops: groupsOfPairs(rimEnds),
-    openEdges,
-    nonManifoldEdges,
-    nonManifoldVertices: verticesOfTwoFans(corners, byCorner),
-    turnedEdges,
+    edges: survey.edgeCount,
+    euler: vertices - survey.edgeCount + faces,
+    shells: survey.shellCount,
+    openLoops: groupsOfPairs(survey.openEdges),
+    openEdges: survey.openEdges.length / 2,
+    nonManifoldEdges: survey.crowdedEdges.length / 2,
+    nonManifoldVertices: survey.splitVertices.length,
+    turnedEdges: survey.turnedEdges.length / 2,
   };
 }
 
@@ -77,22 +55,4 @@ function groupsOfPairs(pairs: readonly number[]): number {
     if (sets.join(places.get(pairs[i]) as number, places.get(pairs[i + 1]) as number)) groups -= 1;
   }
   return groups;
-}
-
-function verticesOfTwoFans(corners: Uint32Array, byCorner: DisjointSets): number {
-  let largest = -1;
-  for (const v of corners) largest = Math.max(largest, v);
-  const fanOf = new Int32Array(largest + 1).fill(-1);
-  const isSplit = new Uint8Array(largest + 1);
-  let count = 0;
-  for (let i = 0; i < corners.length; i += 1) {
-    const v = corners[i];
-    const fan = byCorner.find(i);
-    if (fanOf[v] < 0) fanOf[v] = fan;
-    else if (fanOf[v] !== fan && isSplit[v] === 0) {
-      isSplit[v] = 1;
-      count += 1;
-    }
-  }
-  return count;
 }

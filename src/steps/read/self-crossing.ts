@@ -1,0 +1,57 @@
+import { clipPlaces, type Finding } from '../../base/finding.ts';
+import { buildTree } from '../../geom/bvh.ts';
+import { doTrianglesCross } from '../../geom/triangle-crossing.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import { joiningDistance } from './joining-distance.ts';
+import { several } from './wording.ts';
+
+/** After this many crossings the sculpt is known to be tangled; more would only take time. */
+const MOST_CROSSINGS = 5000;
+
+/** How many triangles are tested against each other, and how many boxes compared, at most: a few seconds of work. */
+const MOST_TESTS = 4_000_000;
+const MOST_BOXES = 60_000_000;
+
+/** Looks for triangles that run through each other or lie on each other. Those that share a vertex are neighbours and are not tested. */
+export function selfCrossing(mesh: Mesh): Finding[] {
+  const { positions, triangles } = mesh;
+  const tolerance = joiningDistance(positions).distance;
+  const crossing = new Set<number>();
+  let [pairs, tests] = [0, 0];
+  const isWhole = buildTree(positions, triangles).pairs((t, u) => {
+    if (shareVertex(triangles, t, u)) return false;
+    tests += 1;
+    if (doTrianglesCross(positions, triangles, t, u, tolerance)) {
+      pairs += 1;
+      crossing.add(t).add(u);
+    }
+    return pairs >= MOST_CROSSINGS || tests >= MOST_TESTS;
+  }, MOST_BOXES);
+  const where = { triangles: clipPlaces([...crossing].sort((a, b) => a - b)) };
+  if (pairs === 0) return isWhole ? [] : [notSearched()];
+  const count = several(pairs, 'pair of triangles runs', 'pairs of triangles run');
+  return [
+    {
+      code: 'read/self-crossing',
+      severity: 'warning',
+      text: `${isWhole ? count : `At least ${count}`} through each other or ${pairs === 1 ? 'lies' : 'lie'} on each other${isWhole ? '' : ', and the search stopped there'}: foam cannot, so part the surfaces in your modelling program.`,
+      value: pairs,
+      where,
+    },
+  ];
+}
+
+const notSearched = (): Finding => ({
+  code: 'read/crossing-unknown',
+  severity: 'note',
+  text: 'So many triangles crowd together that the search for places where the sculpt runs through itself was stopped: look it over yourself.',
+  where: {},
+});
+
+function shareVertex(triangles: Uint32Array, t: number, u: number): boolean {
+  for (let i = 3 * t; i < 3 * t + 3; i += 1) {
+    const v = triangles[i];
+    if (v === triangles[3 * u] || v === triangles[3 * u + 1] || v === triangles[3 * u + 2]) return true;
+  }
+  return false;
+}
