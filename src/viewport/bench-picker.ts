@@ -1,10 +1,10 @@
-import { Matrix4, Vector3, type PerspectiveCamera } from 'three';
+import { Matrix4, Ray, Vector3, type PerspectiveCamera } from 'three';
 import type { SurfaceTree } from '../geom/bvh.ts';
 import type { PiecesView, SculptView, SeamsView } from '../model/bench-view.ts';
 import type { BenchPick } from './bench-contract.ts';
 import { nearestEdge, Projection, type ScreenPoint } from './edge-finder.ts';
 import type { FoamBody } from './foam-body.ts';
-import { hitCorners, mayMeet } from './ray.ts';
+import { hitCorners } from './ray.ts';
 import type { SculptIndex } from './sculpt-index.ts';
 
 /** How near the pointer must come, px: to any edge with the edge tool, to a seam without. */
@@ -129,10 +129,11 @@ export class BenchPicker {
     if (body === null || (isWhole && triangleCount > MOST_TRIANGLES)) {
       return this.#meetSculpt(origin, direction, body !== null);
     }
+    const ray = new Ray(origin, direction);
     let hit: Hit | null = isWhole ? null : this.#meetSculpt(origin, direction, false);
     body.patches.forEach(({ shape }, i) => {
-      if (!mayMeet(origin, direction, body.balls[i])) return;
-      for (const offset of [0, 9 * triangleCount]) {
+      if (!ray.intersectsBox(body.boxes[i])) return;
+      for (const offset of body.hasBack ? [0, 9 * triangleCount] : [0]) {
         const met = hitCorners(origin, direction, body.skins.positions, shape.meshTriangles, offset, hit?.distance ?? Infinity);
         if (met !== null) hit = { ...met, isFoam: true };
       }

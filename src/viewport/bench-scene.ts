@@ -1,4 +1,4 @@
-import { Box3, Mesh, Vector3, type MeshStandardMaterial } from 'three';
+import { Box3, Vector3 } from 'three';
 import { Cancelled } from '../base/work.ts';
 import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
@@ -19,7 +19,7 @@ import { BenchTop } from './bench-top.ts';
 import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
 import { FamiliarThing } from './familiar.ts';
 import { findPointed, findThreads, type OnBench } from './find-pointed.ts';
-import { cutFaceMaterial, sculptMaterial, skinMaterial } from './foam-materials.ts';
+import { cutFaceMaterial, sculptMaterial, showGrain, skinMaterial } from './foam-materials.ts';
 import { Ink } from './ink.ts';
 import { whereabouts, type Journey } from './journey.ts';
 import { LineBatch } from './line-batch.ts';
@@ -33,6 +33,7 @@ import { SheetsView } from './sheets-view.ts';
 import { Slices } from './slices.ts';
 import { Studio } from './studio.ts';
 import { drawAlong } from './surface-lines.ts';
+import { SurfaceObject } from './surface-object.ts';
 
 export type { BenchEvents, BenchPick, BenchStats, Colouring, Familiar, FrameTarget, Highlight, LookMove, UpAxis };
 export type { BenchTheme };
@@ -48,9 +49,10 @@ export interface BenchViews {
 }
 
 const FONT = '"Atkinson Hyperlegible Next Variable", "Atkinson Hyperlegible Next", Verdana, sans-serif';
-/** From here on pieces are off the sculpt, and from here on they are all flat. */
+/** From here on pieces are off the sculpt, all flat, all down. */
 const APART_FROM = 0.004;
 const FLAT_FROM = 1.995;
+const DOWN_FROM = 2.98;
 /** The view that a new sculpt is first seen from: a little from the right and above. */
 const FIRST_YAW = 0.42;
 const FIRST_PITCH = 0.42;
@@ -69,15 +71,16 @@ export class BenchScene {
   readonly #ink = new Ink(FONT);
   readonly #familiar = new FamiliarThing();
   readonly #edges = new MeshEdges();
-  readonly #form: Mesh<SolidDisplay['form']['geometry'], MeshStandardMaterial>;
-  readonly #skins: Mesh<SolidDisplay['form']['geometry'], MeshStandardMaterial>;
-  readonly #walls: Mesh<SolidDisplay['form']['geometry'], MeshStandardMaterial>;
+  readonly #form = new SurfaceObject(sculptMaterial());
+  readonly #skins = new SurfaceObject(skinMaterial());
+  readonly #walls = new SurfaceObject(cutFaceMaterial());
   readonly #lines = {
     seams: new LineBatch({ widthPx: 2.2 }),
     open: new LineBatch({ widthPx: 1.4 }),
     ridges: new LineBatch({ widthPx: 1, opacity: 0.5 }),
     formSeams: new LineBatch({ widthPx: 1.6 }),
-    threads: new LineBatch({ widthPx: 1.4, isOnTop: true, opacity: 0.95, renderOrder: 9 }),
+    pointedThreads: new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 9 }),
+    chosenThreads: new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 10 }),
   };
   readonly #pointed = {
     highlight: new PointedOut(3.5, 6),
@@ -102,6 +105,7 @@ export class BenchScene {
   #journeys: readonly Journey[] = [];
   #lift = 0;
   #work: Slices | null = null;
+  readonly #opening: Promise<void>;
   #working: Promise<void> = Promise.resolve();
   #isPosing = false;
   #poseAgain = false;
@@ -115,24 +119,16 @@ export class BenchScene {
     this.#events = events;
     this.#studio = new Studio(
       canvas,
+      (pxPerMm) => this.#beforeDraw(pxPerMm),
       () => events.onContextLost(),
       () => events.onContextRestored(),
     );
-    this.#form = new Mesh(undefined, sculptMaterial());
-    this.#skins = new Mesh(undefined, skinMaterial());
-    this.#walls = new Mesh(undefined, cutFaceMaterial());
-    for (const mesh of [this.#form, this.#skins, this.#walls]) {
-      mesh.castShadow = true;
-      mesh.receiveShadow = true;
-      mesh.frustumCulled = false;
-      mesh.visible = false;
-    }
     this.#studio.add(
       this.#top.object,
       this.#sheets.object,
-      this.#form,
-      this.#skins,
-      this.#walls,
+      this.#form.object,
+      this.#skins.object,
+      this.#walls.object,
       this.#ink.object,
       this.#familiar.object,
       this.#edges.object,
@@ -156,6 +152,7 @@ export class BenchScene {
     });
     this.#paint();
     this.#layOut();
+    this.#opening = this.#studio.open();
   }
 
   /** Shows new records. Large ones appear a little later, without holding up the window; {@link settled} tells when. */
@@ -173,6 +170,7 @@ export class BenchScene {
 
   /** Resolves when everything shown so far is in the picture, the ways of all pieces included. */
   async settled(): Promise<void> {
+    await this.#opening;
     for (let seen: Promise<void> | null = null; seen !== this.#working; ) {
       seen = this.#working;
       await seen;
@@ -285,7 +283,7 @@ export class BenchScene {
     this.#forget();
     for (const part of [this.#top, this.#sheets, this.#ink, this.#familiar, this.#edges]) part.dispose();
     for (const part of [...Object.values(this.#lines), ...Object.values(this.#pointed)]) part.dispose();
-    for (const mesh of [this.#form, this.#skins, this.#walls]) mesh.material.dispose();
+    for (const part of [this.#form, this.#skins, this.#walls]) part.dispose();
     this.#studio.dispose();
   }
 
@@ -321,11 +319,9 @@ export class BenchScene {
       this.#forget();
       this.#base = base;
       this.#solid = fresh;
-      this.#form.geometry = fresh.form.geometry;
-      if (fresh.body !== null) {
-        this.#skins.geometry = fresh.body.skins.geometry;
-        this.#walls.geometry = fresh.body.walls;
-      }
+      this.#form.set(fresh.form.parts);
+      this.#skins.set(fresh.body?.skins.parts ?? []);
+      this.#walls.set(fresh.body === null ? [] : [fresh.body.walls]);
       this.#layOut();
       this.#paint();
       await this.#pose();
@@ -371,7 +367,7 @@ export class BenchScene {
       all.union(familiar);
       all.expandByPoint(new Vector3(top.minX, 0, minZ)).expandByPoint(new Vector3(top.maxX, lift, maxZ));
     }
-    this.#studio.setExtent(all, all);
+    this.#studio.setExtent(all);
   }
 
   /** Brings all pieces to where they are at this stage. Runs one at a time; a later stage overtakes. */
@@ -406,18 +402,21 @@ export class BenchScene {
     const solid = this.#solid;
     const body = solid?.body ?? null;
     const isWhole = this.#stage < APART_FROM;
-    this.#form.visible = solid !== null && (body === null || !isWhole);
-    this.#skins.visible = this.#walls.visible = body !== null;
+    this.#form.object.visible = solid !== null && (body === null || !isWhole);
+    this.#skins.object.visible = this.#walls.object.visible = body !== null;
     this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
     this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
+    this.#ink.isDown = this.#stage >= DOWN_FROM;
     if (solid === null) {
       for (const batch of Object.values(this.#lines)) batch.set([]);
       this.#edges.set(null, null, false);
       return;
     }
     const corners = this.#corners(solid);
-    drawAlong(this.#lines.seams, solid.lines.seams, corners);
-    drawAlong(this.#lines.open, solid.lines.open, corners);
+    // On flat pieces the printed lines say where to cut.
+    const isFlat = this.#stage >= FLAT_FROM;
+    drawAlong(this.#lines.seams, isFlat ? [] : solid.lines.seams, corners);
+    drawAlong(this.#lines.open, isFlat ? [] : solid.lines.open, corners);
     drawAlong(this.#lines.ridges, solid.lines.ridges, corners);
     drawAlong(this.#lines.formSeams, body !== null && !isWhole ? solid.lines.seams : [], solid.form.positions);
     this.#edges.set(solid.base, corners, this.#isEdgeTool);
@@ -436,13 +435,15 @@ export class BenchScene {
     this.#sheets.colours = colours;
     this.#familiar.colours = colours;
     this.#walls.material.color.copy(colours.foamCut);
+    showGrain(this.#skins.material, this.#colouring !== 'stretch');
     const { highlight, selection, preview, cursor } = this.#pointed;
     const ratio = this.#studio.pixelRatio;
     highlight.paint(colours.words, colours.line, ratio);
     selection.paint(colours.accent, colours.line, ratio);
     preview.paint(colours.accent, colours.line, ratio);
     cursor.paint(colours.accent, colours.line, ratio);
-    this.#lines.threads.colour = colours.accent;
+    this.#lines.pointedThreads.colour = colours.words;
+    this.#lines.chosenThreads.colour = colours.accent;
     this.#lineColours();
     if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours);
     this.#studio.changed();
@@ -459,6 +460,24 @@ export class BenchScene {
     this.#lines.formSeams.colour = line;
     this.#edges.colour = ink;
     this.#ink.colour = ink;
+    this.#ink.outsideColour = seam;
+  }
+
+  #beforeDraw(pxPerMm: number): void {
+    // From below one looks at the underside of the sculpt, not of the bench.
+    const isAbove = this.#studio.camera.position.y > 0;
+    this.#top.object.visible = isAbove;
+    this.#sheets.object.visible = isAbove;
+    // Lines have a width on foam as a pen has, as long as that is neither lost nor clumsy on the screen.
+    const width = (mm: number, least: number, most: number): number => Math.max(least, Math.min(most, mm * pxPerMm));
+    this.#lines.seams.widthPx = width(1.6, 1.1, 2.4);
+    this.#lines.open.widthPx = width(1, 0.9, 1.5);
+    this.#lines.formSeams.widthPx = width(1.2, 0.9, 1.8);
+    this.#ink.scale(width(1.1, 0.9, 1.9), width(0.6, 0.6, 1.1));
+    for (const part of [this.#form, this.#skins]) {
+      const progress = part.proceed();
+      if (progress !== 'done') this.#studio.drawAgain(progress === 'appeared');
+    }
   }
 
   #pointOut(): void {
@@ -466,7 +485,8 @@ export class BenchScene {
     const { highlight, selection, preview, cursor } = this.#pointed;
     if (solid === null) {
       for (const part of Object.values(this.#pointed)) part.set({ lines: [], fills: [], dots: [] });
-      this.#lines.threads.set([]);
+      this.#lines.chosenThreads.set([]);
+      this.#lines.pointedThreads.set([]);
       this.#studio.redraw();
       return;
     }
@@ -482,8 +502,11 @@ export class BenchScene {
     selection.set(findPointed(bench, this.#selection ?? {}));
     preview.set(findPointed(bench, { edges: this.#previewEdges ?? [] }));
     cursor.set(findPointed(bench, { vertices: this.#cursor === null ? [] : [this.#cursor] }));
-    const threaded = new Set([...(this.#highlight?.seams ?? []), ...(this.#selection?.seams ?? [])]);
-    this.#lines.threads.set(this.#stage < APART_FROM ? [] : [...threaded].flatMap((seam) => findThreads(bench, seam)));
+    const chosen = this.#selection?.seams ?? [];
+    const pointed = (this.#highlight?.seams ?? []).filter((seam) => !chosen.includes(seam));
+    const isWhole = this.#stage < APART_FROM;
+    this.#lines.chosenThreads.set(isWhole ? [] : chosen.flatMap((seam) => findThreads(bench, seam)));
+    this.#lines.pointedThreads.set(isWhole ? [] : pointed.flatMap((seam) => findThreads(bench, seam)));
     this.#studio.redraw();
   }
 
@@ -546,7 +569,7 @@ export class BenchScene {
     this.#solid?.form.dispose();
     this.#solid?.body?.dispose();
     this.#solid = null;
-    for (const mesh of [this.#form, this.#skins, this.#walls]) mesh.visible = false;
+    for (const part of [this.#form, this.#skins, this.#walls]) part.object.visible = false;
     this.#sheets.set(null, null, null);
     this.#ink.set(null, null);
   }
@@ -556,7 +579,7 @@ export class BenchScene {
 function boxOfPieces({ body }: SolidDisplay, piece: number | null): Box3 {
   const box = new Box3();
   body?.patches.forEach(({ shape }, i) => {
-    if (piece === null || shape.piece === piece) box.union(body.balls[i].getBoundingBox(new Box3()));
+    if (piece === null || shape.piece === piece) box.union(body.boxes[i]);
   });
   return box;
 }

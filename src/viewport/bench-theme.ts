@@ -25,12 +25,12 @@ export interface BenchTheme {
 
 /** Warm paper: what is drawn before the page says otherwise. */
 export const PAPER_THEME: BenchTheme = {
-  background: '#f3eee4',
-  bench: '#dccfb8',
-  benchLine: '#6f6350',
-  foam: '#45433f',
-  foamCut: '#8a857b',
-  sculpt: '#cfc6b6',
+  background: '#e9e2d3',
+  bench:'#cabda5',
+  benchLine: '#75694f',
+  foam: '#4a4743',
+  foamCut: '#8f897e',
+  sculpt: '#efe8d9',
   seam: '#f4e9d2',
   line: '#1f1d1a',
   accent: '#f2a11f',

@@ -1,4 +1,4 @@
-import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Sphere, Vector3 } from 'three';
+import { Box3, BufferAttribute, BufferGeometry, DynamicDrawUsage, Sphere, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import { cornerAfter } from './corners-at-vertices.ts';
 import { CornerSurface } from './corner-surface.ts';
@@ -16,8 +16,9 @@ export class FoamBody {
   readonly patches: readonly FoamPatch[];
   /** Packed xyz per corner of the sculpt's triangles on the face side: a view into the skins. */
   readonly facePoints: Float32Array;
-  /** Ball round each patch where it is now. */
-  readonly balls: readonly Sphere[];
+  /** Box round each patch where it is now. */
+  readonly boxes: readonly Box3[];
+  readonly hasBack: boolean;
   readonly #groups: ShadingGroups;
   readonly #groupNormals: Float32Array;
   readonly #half: number;
@@ -27,15 +28,19 @@ export class FoamBody {
   readonly #face: Float32Array;
   readonly #back: Float32Array;
 
-  /** @param triangleCount of the sculpt. */
-  constructor(patches: readonly FoamPatch[], triangleCount: number, groups: ShadingGroups) {
+  /**
+   * @param triangleCount of the sculpt.
+   * @param hasBack       false for a closed wall whose inside is never seen.
+   */
+  constructor(patches: readonly FoamPatch[], triangleCount: number, groups: ShadingGroups, hasBack: boolean) {
     this.patches = patches;
     this.#groups = groups;
     this.#groupNormals = new Float32Array(3 * groups.count);
     this.#half = 9 * triangleCount;
-    this.skins = new CornerSurface(6 * triangleCount);
+    this.hasBack = hasBack;
+    this.skins = new CornerSurface((hasBack ? 6 : 3) * triangleCount);
     this.facePoints = this.skins.positions.subarray(0, this.#half);
-    this.balls = patches.map(() => new Sphere());
+    this.boxes = patches.map(() => new Box3());
     this.#wallStarts = new Uint32Array(patches.length + 1);
     patches.forEach((patch, i) => (this.#wallStarts[i + 1] = this.#wallStarts[i] + patch.borders.length));
     const wallCount = this.#wallStarts[patches.length];
@@ -56,9 +61,11 @@ export class FoamBody {
   async place(i: number, at: Whereabouts, work: Work): Promise<void> {
     const patch = this.patches[i];
     patch.pose(at, this.#face, this.#back);
+    await work.pause(0);
     await this.#skin(patch, work);
+    await work.pause(0);
     this.#cutFaces(i);
-    this.balls[i].setFromPoints([]).copy(ballOf(this.#face, this.#back, patch.shape.face.length));
+    setBox(this.boxes[i], this.#face, this.#back, patch.shape.face.length);
   }
 
   moved(): void {
@@ -70,7 +77,7 @@ export class FoamBody {
   /** Paints both sides of triangle `t` of the sculpt, 0 to 255. */
   paint(t: number, r: number, g: number, b: number): void {
     this.skins.paint(t, r, g, b);
-    this.skins.paint(t + this.#half / 9, r, g, b);
+    if (this.hasBack) this.skins.paint(t + this.#half / 9, r, g, b);
   }
 
   dispose(): void {
@@ -112,16 +119,17 @@ export class FoamBody {
         const [x, y, z] = [sums[g], sums[g + 1], sums[g + 2]];
         const length = Math.sqrt(x * x + y * y + z * z) || 1;
         const at = 3 * (m + k);
-        const to = half + 3 * (m + BACK_CORNER[k]);
         positions[at] = face[v];
         positions[at + 1] = face[v + 1];
         positions[at + 2] = face[v + 2];
-        positions[to] = back[v];
-        positions[to + 1] = back[v + 1];
-        positions[to + 2] = back[v + 2];
         normals[at] = x / length;
         normals[at + 1] = y / length;
         normals[at + 2] = z / length;
+        if (!this.hasBack) continue;
+        const to = half + 3 * (m + BACK_CORNER[k]);
+        positions[to] = back[v];
+        positions[to + 1] = back[v + 1];
+        positions[to + 2] = back[v + 2];
         normals[to] = -x / length;
         normals[to + 1] = -y / length;
         normals[to + 2] = -z / length;
@@ -151,15 +159,16 @@ export class FoamBody {
   }
 }
 
-function ballOf(face: Float32Array, back: Float32Array, length: number): Sphere {
-  const least = [Infinity, Infinity, Infinity];
-  const most = [-Infinity, -Infinity, -Infinity];
+function setBox(box: Box3, face: Float32Array, back: Float32Array, length: number): void {
+  const { min, max } = box.makeEmpty();
   for (const points of [face, back]) {
-    for (let i = 0; i < length; i += 1) {
-      least[i % 3] = Math.min(least[i % 3], points[i]);
-      most[i % 3] = Math.max(most[i % 3], points[i]);
+    for (let i = 0; i < length; i += 3) {
+      min.x = Math.min(min.x, points[i]);
+      min.y = Math.min(min.y, points[i + 1]);
+      min.z = Math.min(min.z, points[i + 2]);
+      max.x = Math.max(max.x, points[i]);
+      max.y = Math.max(max.y, points[i + 1]);
+      max.z = Math.max(max.z, points[i + 2]);
     }
   }
-  const centre = new Vector3((least[0] + most[0]) / 2, (least[1] + most[1]) / 2, (least[2] + most[2]) / 2);
-  return new Sphere(centre, centre.distanceTo(new Vector3(most[0], most[1], most[2])));
 }

@@ -22,28 +22,35 @@ export async function buildFoam(
   const { triangles } = sculpt;
   const groups = await shadingGroups(sculpt.positions, triangles, index.around, view?.patchOfTriangle ?? null, work);
   const face = inScene(shell.facePositions, sceneFromModel);
+  await work.pause(0);
   const back = inScene(shell.backPositions, sceneFromModel);
   const patches: FoamPatch[] = [];
   if (view === null) {
     const meshTriangles = Uint32Array.from({ length: triangles.length / 3 }, (_, t) => t);
     await work.pause(0);
-    patches.push(new FoamPatch({ piece: -1, meshTriangles, triangles, face, back, flat: null }));
+    patches.push(await FoamPatch.make({ piece: -1, meshTriangles, triangles, face, back, flat: null }, work));
   } else {
     for (const patch of view.patches) {
       await work.pause(0);
       patches.push(
-        new FoamPatch({
-          piece: patch.piece,
-          meshTriangles: patch.meshTriangles,
-          triangles: patch.triangles,
-          face: picked(face, patch.meshVertices),
-          back: picked(back, patch.meshVertices),
-          flat: flatShape(patch, view),
-        }),
+        await FoamPatch.make(
+          {
+            piece: patch.piece,
+            meshTriangles: patch.meshTriangles,
+            triangles: patch.triangles,
+            face: picked(face, patch.meshVertices),
+            back: picked(back, patch.meshVertices),
+            flat: flatShape(patch, view),
+          },
+          work,
+        ),
       );
     }
   }
-  return new FoamBody(patches, triangles.length / 3, groups);
+  // The inside of a closed wall is never seen.
+  const hasBack = view !== null || patches.some(({ borders }) => borders.length > 0);
+  await work.pause(0);
+  return new FoamBody(patches, triangles.length / 3, groups, hasBack);
 }
 
 /** Skins of the flat piece with its bevels; square edges while the piece has none. */

@@ -34,12 +34,20 @@ export class FoamPatch {
   /** Turn from the flat piece to the shape, known once {@link prepare} is done. */
   readonly shapeTurn = new Quaternion();
   readonly flatCentre = new Vector3();
+  readonly #across: Int32Array;
   #roll: { readonly keys: RollKeys; readonly solid: SolidPose } | null = null;
   #surface: Float32Array | null = null;
 
-  constructor(shape: PatchShape) {
+  /** Finds the borders of a patch; long for a large one. */
+  static async make(shape: PatchShape, work: Work): Promise<FoamPatch> {
+    const across = await halfedgesAcross(shape.triangles, shape.face.length / 3, work);
+    await work.pause(0);
+    return new FoamPatch(shape, across);
+  }
+
+  private constructor(shape: PatchShape, across: Int32Array) {
     this.shape = shape;
-    const across = halfedgesAcross(shape.triangles, shape.face.length / 3);
+    this.#across = across;
     const borders: number[] = [];
     for (let h = 0; h < across.length; h += 1) if (across[h] < 0) borders.push(h);
     this.borders = Uint32Array.from(borders);
@@ -57,7 +65,7 @@ export class FoamPatch {
     const { triangles, face, back, flat } = this.shape;
     if (flat === null || this.#roll !== null) return;
     const middle = face.map((x, i) => (x + back[i]) / 2);
-    const tree = rollTree(triangles, middle, flat.uv);
+    const tree = await rollTree(triangles, middle, flat.uv, this.#across, work);
     await work.pause(0);
     const keys = await rollKeys(triangles, middle, flat.uv, tree, work);
     const [first, last] = [keys.steps[0], keys.steps[keys.steps.length - 1]];

@@ -50,6 +50,10 @@ export class LineBatch {
     this.#material.color.copy(colour);
   }
 
+  set widthPx(widthPx: number) {
+    this.#material.linewidth = widthPx;
+  }
+
   set opacity(opacity: number) {
     this.#material.opacity = opacity;
     this.#material.transparent = true;

@@ -29,6 +29,7 @@ export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: 
   }
   if (body === null && sculpt.colours !== null && colouring === 'plain') paintFileColours(solid, sculpt.colours);
   if (pieces !== null && colouring !== 'plain') {
+    const scale = scaleBytes();
     for (const patch of pieces.patches) {
       const { stretchPct, squashPct, meshTriangles } = patch;
       for (let i = 0; i < meshTriangles.length; i += 1) {
@@ -36,7 +37,7 @@ export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: 
         let rgb: readonly number[];
         if (colouring === 'pieces') rgb = PIECE_GROUNDS[Math.max(0, patch.piece) % PIECE_GROUNDS.length];
         else if (stretchPct === null || squashPct === null) continue;
-        else rgb = stretchColour(signedStretch(stretchPct[i], squashPct[i]), limitPct).map((c) => Math.round(255 * c));
+        else rgb = scale[scalePlace(signedStretch(stretchPct[i], squashPct[i]) / limitPct)];
         body?.paint(t, rgb[0], rgb[1], rgb[2]);
         form.paint(t, rgb[0], rgb[1], rgb[2]);
       }
@@ -45,6 +46,14 @@ export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: 
   form.painted();
   body?.skins.painted();
 }
+
+/** Steps of the scale of stretch on each side of 0: finer than a screen shows. */
+const SCALE_STEPS = 200;
+
+const scaleBytes = (): readonly (readonly number[])[] =>
+  Array.from({ length: 2 * SCALE_STEPS + 1 }, (_, i) => stretchColour(i - SCALE_STEPS, SCALE_STEPS).map((c) => Math.round(255 * c)));
+
+const scalePlace = (share: number): number => Math.round(SCALE_STEPS * (1 + Math.max(-1, Math.min(1, share))));
 
 function paintFileColours({ form, base }: SolidDisplay, colours: Float32Array): void {
   const { triangles } = base.sculpt;

@@ -1,4 +1,4 @@
-import { Vector3, type Sphere } from 'three';
+import type { Vector3 } from 'three';
 
 /** Where a ray meets packed triangles (three corners of xyz each). */
 export interface RayHit {
@@ -47,11 +47,4 @@ export function hitCorners(
     triangle = t;
   }
   return triangle < 0 ? null : { triangle, distance: nearest };
-}
-
-/** False when a ray surely passes by a ball. `direction` has length 1. */
-export function mayMeet(origin: Vector3, direction: Vector3, ball: Sphere): boolean {
-  const way = ball.center.clone().sub(origin);
-  const along = Math.max(0, way.dot(direction));
-  return way.addScaledVector(direction, -along).lengthSq() <= ball.radius * ball.radius;
 }

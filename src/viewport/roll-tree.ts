@@ -1,13 +1,15 @@
 import { MinHeap } from '../base/min-heap.ts';
+import type { Work } from '../base/work.ts';
 import { cornerAfter, cornerBefore, cornersAtVertices } from './corners-at-vertices.ts';
 
 /**
  * For each half-edge `3 t + k` (from corner `k` to the next) of packed triangles the half-edge across, or -1 where there is none.
  */
-export function halfedgesAcross(triangles: Uint32Array, vertexCount: number): Int32Array {
+export async function halfedgesAcross(triangles: Uint32Array, vertexCount: number, work: Work): Promise<Int32Array> {
   const around = cornersAtVertices(triangles, vertexCount);
   const across = new Int32Array(triangles.length).fill(-1);
   for (let h = 0; h < triangles.length; h += 1) {
+    if (h % 12288 === 0) await work.pause(0);
     const [from, to] = [triangles[h], triangles[cornerAfter(h)]];
     for (let i = around.starts[to]; i < around.starts[to + 1]; i += 1) {
       const other = around.corners[i];
@@ -38,13 +40,20 @@ export interface RollTree {
  * Hangs the triangles on each other by shortest ways from the middle, so that no way round is longer than it need be.
  * @param shape  packed xyz per vertex of the finished shape, mm.
  * @param flat   packed xy per vertex of the flat piece, mm.
+ * @param across the half-edge across each half-edge, or -1.
  */
-export function rollTree(triangles: Uint32Array, shape: Float32Array, flat: ArrayLike<number>): RollTree {
+export async function rollTree(
+  triangles: Uint32Array,
+  shape: Float32Array,
+  flat: ArrayLike<number>,
+  across: Int32Array,
+  work: Work,
+): Promise<RollTree> {
   const count = triangles.length / 3;
-  const across = halfedgesAcross(triangles, shape.length / 3);
   const shapeLength = new Float64Array(triangles.length);
   const flatLength = new Float64Array(triangles.length);
   for (let h = 0; h < triangles.length; h += 1) {
+    if (h % 12288 === 0) await work.pause(0);
     const [v, w] = [triangles[h], triangles[cornerAfter(h)]];
     shapeLength[h] = Math.hypot(
       shape[3 * w] - shape[3 * v],
@@ -67,6 +76,7 @@ export function rollTree(triangles: Uint32Array, shape: Float32Array, flat: Arra
     if (isDone[t] === 1) continue;
     isDone[t] = 1;
     order.push(t);
+    if (order.length % 1024 === 0) await work.pause(0);
     for (let h = 3 * t; h < 3 * t + 3; h += 1) {
       if (across[h] < 0) continue;
       const s = Math.floor(across[h] / 3);

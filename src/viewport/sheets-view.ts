@@ -1,30 +1,31 @@
-import { BufferAttribute, BufferGeometry, DoubleSide, Matrix4, Mesh, Vector3, type Color, type MeshStandardMaterial } from 'three';
+import { BufferAttribute, BufferGeometry, Group, Matrix4, Mesh, Vector3, type Color, type MeshStandardMaterial } from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import type { BenchColours } from './bench-theme.ts';
-import { dullMaterial } from './foam-materials.ts';
+import { sheetMaterial } from './foam-materials.ts';
+import { LineBatch } from './line-batch.ts';
 import type { PiecePlaces } from './piece-places.ts';
 import { slabTriangles, type Slab, type SlabHole } from './sheet-slab.ts';
 
 /** Sheets are a shade darker than the pieces, so that what is left over steps back. */
-const REST_SHADE = 0.72;
+const REST_SHADE = 0.8;
 
-/** Real sheets of foam with the holes that the pieces come out of. One draw call. */
+/** Real sheets of foam with the holes that the pieces come out of. Two draw calls. */
 export class SheetsView {
-  readonly object: Mesh<BufferGeometry, MeshStandardMaterial>;
+  readonly object = new Group();
+  readonly #slabs: Mesh<BufferGeometry, MeshStandardMaterial>;
+  readonly #rims = new LineBatch({ widthPx: 1, opacity: 0.4 });
   #isCut: Uint8Array = new Uint8Array(0);
   #boxes: { readonly sceneFromSheet: Matrix4; readonly width: number; readonly height: number; readonly thickness: number }[] = [];
 
   constructor() {
-    this.object = new Mesh(
-      new BufferGeometry(),
-      dullMaterial(0.05, { vertexColors: true, shadowSide: DoubleSide, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 }),
-    );
-    this.object.castShadow = true;
-    this.object.receiveShadow = true;
-    this.object.visible = false;
+    this.#slabs = new Mesh(new BufferGeometry(), sheetMaterial());
+    this.#slabs.castShadow = true;
+    this.#slabs.receiveShadow = true;
+    this.#slabs.visible = false;
+    this.object.add(this.#slabs, this.#rims.object);
   }
 
   set(layout: SheetLayout | null, pieces: PiecesView | null, places: PiecePlaces | null): void {
@@ -63,13 +64,15 @@ export class SheetsView {
     geometry.setAttribute('position', new BufferAttribute(positions, 3));
     geometry.setAttribute('normal', new BufferAttribute(normals, 3));
     geometry.setAttribute('color', new BufferAttribute(new Uint8Array(4 * isCut.length).fill(255), 4, true));
-    this.object.geometry.dispose();
-    this.object.geometry = geometry;
-    this.object.visible = positions.length > 0;
+    this.#slabs.geometry.dispose();
+    this.#slabs.geometry = geometry;
+    this.#slabs.visible = positions.length > 0;
+    this.#rims.set(slabs.flatMap(rimOf));
   }
 
   set colours(colours: BenchColours) {
-    const attribute = this.object.geometry.getAttribute('color');
+    this.#rims.colour = colours.seam;
+    const attribute = this.#slabs.geometry.getAttribute('color');
     if (attribute === undefined) return;
     const bytes = attribute.array as Uint8Array;
     const [rest, cut] = [bytesOf(colours.foam, REST_SHADE), bytesOf(colours.foamCut, 1)];
@@ -93,9 +96,24 @@ export class SheetsView {
   }
 
   dispose(): void {
-    this.object.geometry.dispose();
-    this.object.material.dispose();
+    this.#slabs.geometry.dispose();
+    this.#slabs.material.dispose();
+    this.#rims.dispose();
   }
+}
+
+/** The upper edges of a slab and of its holes as segments of the scene. */
+function rimOf({ outer, holes, thickness, place }: Slab): number[] {
+  const points: number[] = [];
+  const point = new Vector3();
+  for (const { upper } of [outer, ...holes]) {
+    for (let i = 0; i < upper.length; i += 2) {
+      for (const j of [i, (i + 2) % upper.length]) {
+        point.set(upper[j], upper[j + 1], thickness).applyMatrix4(place).toArray(points, points.length);
+      }
+    }
+  }
+  return points;
 }
 
 /** sRGB bytes of a colour made darker by `shade`. */

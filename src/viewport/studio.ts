@@ -14,14 +14,16 @@ import {
 } from 'three';
 import { NoWebGl, type BenchStats } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
-import { between, eyeOf, FIELD_OF_VIEW, held, type Orbit, type OrbitBounds } from './orbit.ts';
+import { between, eyeDirection, eyeOf, FIELD_OF_VIEW, held, type Orbit, type OrbitBounds } from './orbit.ts';
 
 /** How long the eye takes to a new place, ms. */
 const TRAVEL_MS = 250;
 const MOST_PIXEL_RATIO = 2;
 const SHADOW_PX = 2048;
-/** Light comes over the viewer's left shoulder. */
-const KEY_DIRECTION = new Vector3(-0.55, 1.15, 0.75).normalize();
+/** Light comes over the viewer's left shoulder, and from a lamp over the bench. */
+const KEY_DIRECTION = new Vector3(-0.62, 1.1, 0.72).normalize();
+const FILL_DIRECTION = new Vector3(1, 0.25, 0.1);
+const LAMP_DIRECTION = new Vector3(0.06, 1, -0.05).normalize();
 
 /** Camera, lights and the drawing of pictures: one only when something changed. */
 export class Studio {
@@ -29,9 +31,11 @@ export class Studio {
   readonly camera = new PerspectiveCamera((FIELD_OF_VIEW * 180) / Math.PI, 1, 1, 10_000);
   readonly #renderer: WebGLRenderer;
   readonly #canvas: HTMLCanvasElement;
-  readonly #key = new DirectionalLight(0xffffff, 2.1);
-  readonly #fill = new DirectionalLight(0xffffff, 0.55);
-  readonly #sky = new HemisphereLight(0xffffff, 0xffffff, 1.5);
+  readonly #key = new DirectionalLight();
+  /** Straight from above, for the shade where things stand. */
+  readonly #lamp = new DirectionalLight();
+  readonly #fill = new DirectionalLight();
+  readonly #sky = new HemisphereLight();
   #orbit: Orbit = { target: new Vector3(), yaw: 0.45, pitch: 0.4, distance: 1000 };
   #bounds: OrbitBounds = { box: new Box3(new Vector3(-1, -1, -1), new Vector3(1, 1, 1)), nearest: 1, farthest: 10_000 };
   #travel: { from: Orbit; to: Orbit; start: number } | null = null;
@@ -39,24 +43,34 @@ export class Studio {
   #frames = 0;
   #isReduced = false;
   #isLost = false;
+  #isOpen = false;
 
   /**
+   * @param beforeDraw called before each picture with the CSS px that a millimetre has where the eye looks.
    * @throws NoWebGl when the browser has no WebGL 2 for this canvas.
    */
-  constructor(canvas: HTMLCanvasElement, lost: () => void, restored: () => void) {
+  constructor(canvas: HTMLCanvasElement, beforeDraw: (pxPerMm: number) => void, lost: () => void, restored: () => void) {
     const context = canvas.getContext('webgl2', { antialias: true, alpha: false, powerPreference: 'high-performance' });
     if (context === null) throw new NoWebGl();
     this.#canvas = canvas;
+    this.#beforeDraw = beforeDraw;
     this.#renderer = new WebGLRenderer({ canvas, context, antialias: true });
     this.#renderer.toneMapping = NoToneMapping;
     this.#renderer.shadowMap.enabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
-    this.#key.castShadow = true;
-    this.#key.shadow.mapSize.set(SHADOW_PX, SHADOW_PX);
-    this.#key.shadow.radius = 5;
-    this.#fill.position.set(0.8, 0.35, -0.9);
-    this.scene.add(this.#key, this.#key.target, this.#fill, this.#sky);
+    // Asking whether a program is in order waits until it is made.
+    this.#renderer.debug.checkShaderErrors = import.meta.env.DEV;
+    for (const [light, radius] of [
+      [this.#key, 4],
+      [this.#lamp, 9],
+    ] as const) {
+      light.castShadow = true;
+      light.shadow.mapSize.set(SHADOW_PX, SHADOW_PX);
+      light.shadow.radius = radius;
+      this.scene.add(light, light.target);
+    }
+    this.scene.add(this.#fill, this.#sky);
     canvas.addEventListener('webglcontextlost', this.#onLost);
     canvas.addEventListener('webglcontextrestored', this.#onRestored);
     this.#lost = lost;
@@ -64,6 +78,7 @@ export class Studio {
     this.resize();
   }
 
+  readonly #beforeDraw: (pxPerMm: number) => void;
   readonly #lost: () => void;
   readonly #restored: () => void;
   readonly #onLost = (event: Event): void => {
@@ -116,30 +131,46 @@ export class Studio {
   /** Sets light and ground to the theme. */
   paint(colours: BenchColours): void {
     this.scene.background = colours.background;
-    this.#sky.color.copy(colours.background).lerp(new Color(0xffffff), 0.6);
+    this.#sky.color.copy(colours.background).lerp(new Color(0xffffff), 0.75);
     this.#sky.groundColor.copy(colours.bench).lerp(new Color(0x000000), 0.35);
-    this.#sky.intensity = colours.isDark ? 1.25 : 1.6;
-    this.#key.intensity = colours.isDark ? 1.9 : 2.1;
+    this.#sky.intensity = colours.isDark ? 1 : 0.95;
+    this.#key.intensity = colours.isDark ? 2.5 : 2;
+    this.#lamp.intensity = colours.isDark ? 0.7 : 0.6;
     this.#key.color.set(0xfff3e2);
     this.#fill.color.set(colours.isDark ? 0xaebccc : 0xdfe6ee);
   }
 
-  /** Everything in view: how far the eye may go and what throws shadows. */
-  setExtent(all: Box3, shadows: Box3): void {
+  /** Everything there is: how far the eye may go and where shadows may fall. */
+  setExtent(all: Box3): void {
     const ball = all.getBoundingSphere(new Sphere());
     this.#bounds = { box: all.clone(), nearest: Math.min(30, ball.radius / 4), farthest: 6 * ball.radius };
-    const shadowBall = shadows.getBoundingSphere(new Sphere());
-    const r = shadowBall.radius;
-    this.#key.position.copy(shadowBall.center).addScaledVector(KEY_DIRECTION, 2 * r);
-    this.#key.target.position.copy(shadowBall.center);
-    const { camera } = this.#key.shadow;
-    camera.left = camera.bottom = -r;
-    camera.right = camera.top = r;
-    camera.near = 0.5 * r;
-    camera.far = 3.5 * r;
-    camera.updateProjectionMatrix();
-    this.#key.shadow.normalBias = (3 * r) / SHADOW_PX;
-    this.#key.shadow.bias = -0.0002;
+    const r = ball.radius;
+    for (const [light, direction] of [
+      [this.#key, KEY_DIRECTION],
+      [this.#lamp, LAMP_DIRECTION],
+    ] as const) {
+      light.position.copy(ball.center).addScaledVector(direction, 2 * r);
+      light.target.position.copy(ball.center);
+      const { camera } = light.shadow;
+      camera.left = camera.bottom = -r;
+      camera.right = camera.top = r;
+      camera.near = 0.5 * r;
+      camera.far = 3.5 * r;
+      camera.updateProjectionMatrix();
+      light.shadow.normalBias = (5 * r) / SHADOW_PX;
+      light.shadow.bias = -0.0003;
+    }
+    this.changed();
+  }
+
+  /** Draws from now on: programs for all that is in the scene are made first, without holding up the window. */
+  async open(): Promise<void> {
+    this.aim();
+    // Where programs cannot be made beside other work, making them beforehand would only hold up the window earlier.
+    if (this.#renderer.extensions.has('KHR_parallel_shader_compile')) {
+      await this.#renderer.compileAsync(this.scene, this.camera);
+    }
+    this.#isOpen = true;
     this.changed();
   }
 
@@ -149,9 +180,14 @@ export class Studio {
     this.redraw();
   }
 
+  /** While a picture is begun: another one must follow it. */
+  drawAgain(withShadows: boolean): void {
+    queueMicrotask(() => (withShadows ? this.changed() : this.redraw()));
+  }
+
   /** Draws a new picture, shadows as they are. */
   redraw(): void {
-    if (this.#request === 0) this.#request = requestAnimationFrame(() => this.#frame());
+    if (this.#request === 0 && this.#isOpen) this.#request = requestAnimationFrame(() => this.#frame());
   }
 
   setOrbit(orbit: Orbit): void {
@@ -201,6 +237,7 @@ export class Studio {
     this.#canvas.removeEventListener('webglcontextlost', this.#onLost);
     this.#canvas.removeEventListener('webglcontextrestored', this.#onRestored);
     this.#key.dispose();
+    this.#lamp.dispose();
     this.#renderer.dispose();
   }
 
@@ -212,6 +249,10 @@ export class Studio {
     const away = eye.distanceTo(ball.center);
     camera.near = Math.max(this.#orbit.distance / 50, away - 1.2 * ball.radius, 0.5);
     camera.far = Math.max(away + 1.5 * ball.radius, camera.near * 2);
+    // From below, where no lamp reaches, the eye carries a light.
+    const isBelow = this.#orbit.pitch < 0;
+    this.#fill.position.copy(isBelow ? eyeDirection(this.#orbit) : FILL_DIRECTION);
+    this.#fill.intensity = isBelow ? 2 : 0.85;
     camera.position.copy(eye);
     camera.lookAt(this.#orbit.target);
     camera.updateProjectionMatrix();
@@ -233,6 +274,7 @@ export class Studio {
   #draw(): void {
     if (this.#isLost) return;
     this.aim();
+    this.#beforeDraw(this.heightPx / (2 * this.#orbit.distance * Math.tan(FIELD_OF_VIEW / 2)));
     this.#renderer.render(this.scene, this.camera);
     this.#frames += 1;
   }
