@@ -23,7 +23,7 @@ const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const positive = v.pipe(v.number(), v.finite(), v.gtValue(0));
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
-const pair = v.tuple([count, count]);
+const pair = v.strictTuple([count, count]);
 const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
 const side = v.picklist(['face', 'back']);
 

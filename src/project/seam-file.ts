@@ -18,7 +18,7 @@ const point = v.union([
 const schema = v.object({
   version: v.literal(1),
   modelHash: v.optional(v.string()),
-  edges: v.optional(v.array(v.tuple([number, number])), []),
+  edges: v.optional(v.array(v.strictTuple([number, number])), []),
   paths: v.optional(
     v.array(
       v.object({

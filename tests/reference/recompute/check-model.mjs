@@ -1,4 +1,4 @@
-import { distance, dot, minus, spaceArea } from './measure.mjs';
+import { distance, dot, minus } from './measure.mjs';
 
 /**
  * The model as the report must have seen it: coincident corners joined, sizes in mm.
@@ -12,8 +12,28 @@ export function sizedModel(file, scale) {
     positions: file.positions.map((p) => p.map((x) => x * scale)),
     lowest,
     faces: file.faces.map((face) => face.map((v) => lowest[v])),
-    isTriangles: file.faces.every((face) => face.length === 3),
+    isFlat: file.faces.every((face) => isFlat(face.map((v) => file.positions[v]))),
   };
+}
+
+/** Area of a flat polygon along its normal: half the sum of the cross products of its corners. */
+function areaVector(points) {
+  const sum = [0, 0, 0];
+  for (const [i, p] of points.entries()) {
+    const [a, b] = [minus(p, points[0]), minus(points[(i + 1) % points.length], points[0])];
+    sum[0] += (a[1] * b[2] - a[2] * b[1]) / 2;
+    sum[1] += (a[2] * b[0] - a[0] * b[2]) / 2;
+    sum[2] += (a[0] * b[1] - a[1] * b[0]) / 2;
+  }
+  return sum;
+}
+
+/** True when no corner leaves the polygon's plane by more than rounding. */
+function isFlat(points) {
+  if (points.length === 3) return true;
+  const area = areaVector(points);
+  const size = Math.hypot(...area);
+  return points.every((p) => Math.abs(dot(minus(p, points[0]), area)) <= 1e-9 * size * Math.sqrt(size));
 }
 
 /** For each corner the lowest number within the larger of 1e-6 of the diagonal and two float32 steps at the largest coordinate. */
@@ -58,8 +78,8 @@ export function checkModelFacts(model, reported, ledger) {
   ledger.agree('count', 'model.euler', reported.euler, used.size - edges.size + faces.length, 0);
   const triangles = faces.reduce((sum, face) => sum + face.length - 2, 0);
   ledger.agree('count', 'model.triangles', reported.triangles, triangles, 0);
-  if (model.isTriangles) {
-    const area = faces.reduce((sum, face) => sum + spaceArea(face.map((v) => positions[v])), 0);
+  if (model.isFlat) {
+    const area = faces.reduce((sum, face) => sum + Math.hypot(...areaVector(face.map((v) => positions[v]))), 0);
     ledger.agree('area', 'model.areaMm2', reported.areaMm2, area, 1e-9);
   }
   for (let k = 0; k < 3; k += 1) {
@@ -107,7 +127,7 @@ const LONGEST_MOVE = 8;
  * @returns how many vertices were held against their planes
  */
 export function checkNeutral(model, pieces, moveMm, ledger) {
-  const planes = model.isTriangles && moveMm !== 0 ? planesOfVertices(model) : null;
+  const planes = model.isFlat && moveMm !== 0 ? planesOfVertices(model) : null;
   const seen = new Map();
   let held = 0;
   for (const piece of pieces) {
@@ -149,9 +169,7 @@ function pointOnFace(model, { face, bary }) {
 function planesOfVertices({ faces, positions }) {
   const planes = new Map();
   for (const face of faces) {
-    const [p, q, r] = face.map((v) => positions[v]);
-    const [a, b] = [minus(q, p), minus(r, p)];
-    const normal = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+    const normal = areaVector(face.map((v) => positions[v]));
     const length = Math.hypot(...normal);
     if (length === 0) continue;
     const unit = normal.map((x) => x / length);
