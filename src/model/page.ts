@@ -24,7 +24,10 @@ export interface PaperBlock {
   readonly tileHeightMm: number;
   readonly stepXMm: number;
   readonly stepYMm: number;
-  /** Templates in the block's own frame, mm. */
+  /** Lower left corner of a tile on its page, mm. */
+  readonly originXMm: number;
+  readonly originYMm: number;
+  /** Templates in the block's own frame, mm; its origin is the lower left corner of the first tile. */
   readonly placements: readonly {
     readonly piece: PieceId;
     readonly x: number;

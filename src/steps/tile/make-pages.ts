@@ -1,0 +1,142 @@
+import type { PieceId } from '../../base/ids.ts';
+import { fail, ok, type Result } from '../../base/result.ts';
+import { joinBoxes } from '../../geom/ring.ts';
+import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { Page, PageSet, PaperBlock } from '../../model/page.ts';
+import { moveDrawing, sizeOf, type Block } from './block.ts';
+import type { FilledPage } from './flow.ts';
+import { tilesAlong } from './lattice.ts';
+import { makeBlocks } from './make-blocks.ts';
+import { mapPages } from './map-page.ts';
+import { drawFoot } from './page-foot.ts';
+import type { PageInput } from './page-input.ts';
+import { FOOT_MM, MOST_PAGES, paperFrame, type PaperFrame } from './paper-frame.ts';
+import { Pen } from './pen.ts';
+import { scalePages } from './scale-page.ts';
+import { settleWords } from './settle-words.ts';
+import { tileContent, tileName, tilePage, type TileContent } from './tile-page.ts';
+import { drawnBox } from './words-box.ts';
+
+/**
+ * Puts all templates on paper: a page to measure first, a map, then the tiles, block by block, row by row from the lower left.
+ * @returns fails with `tile/margin` or `tile/overlap` where the paper leaves no room, `tile/nothing` without templates, and
+ *          `tile/too-many-pages` where the pieces are so large that their size must be wrong.
+ */
+export function makePages(input: PageInput): Result<PageSet> {
+  const framed = paperFrame(input.paper, input.orientation, input.marginMm, input.overlapMm);
+  if (!framed.ok) return framed;
+  const frame = framed.value;
+  if (input.templates.length === 0)
+    return fail('tile/nothing', 'There is no template to print yet: part the sculpt into pieces first.');
+  if (latticeSize(input, frame) > MOST_TILES) return tooMany('more than a thousand');
+  const blocks = makeBlocks(input.templates, frame).map((block) => ({ ...block, templates: settleWords(block) }));
+  const printed = blocks.reduce((sum, block) => sum + block.isPrinted.filter(Boolean).length, 0);
+  if (printed > MOST_PAGES) return tooMany(String(printed));
+
+  const set = blocks.map((block, b) => ({
+    block,
+    names: block.isPrinted.map((_, tile) => tileName(block, b + 1, blocks.length, tile)),
+    contents: block.isPrinted.flatMap((isPrinted, tile) => (isPrinted ? [tileContent(block, tile, frame)] : [])),
+  }));
+  const scale = scalePages(input, frame);
+  const map = mapPages(input, frame, blocks, pagesOfPieces(set));
+  const pageCount = scale.length + map.length + printed;
+  const title = titleOf(input);
+  const front = [...scale.map(named('scale')), ...map.map(named('map'))];
+  const pages = front.map(({ kind, name, filled }, i) =>
+    frontPage(kind, name, filled, frame, { title, pageNumber: i + 1, pageCount }),
+  );
+  const pieces = new Map<PieceId, FoamPiece>(input.pieces.map((piece) => [piece.id, piece]));
+  const records: PaperBlock[] = [];
+  for (const [b, { block, names, contents }] of set.entries()) {
+    const pageOfTile = block.isPrinted.map(() => -1);
+    for (const content of contents) {
+      pageOfTile[content.tile] = pages.length;
+      const said = {
+        title,
+        pageNumber: pages.length + 1,
+        pageCount,
+        pieces,
+        nameOfTile: (tile: number) => names[tile],
+      };
+      pages.push(tilePage(block, content, frame, said));
+    }
+    records.push(recordOf(block, b + 1, frame, pageOfTile));
+  }
+  const blankTiles = records.reduce((sum, record) => sum + record.pageOfTile.filter((page) => page < 0).length, 0);
+  return ok({ pages, blocks: records, blankTiles }, framed.notes);
+}
+
+/** Tiles tried for one template at most: more would take long to find out that they are too many. */
+const MOST_TILES = 8 * MOST_PAGES;
+
+function latticeSize({ templates }: PageInput, { tileWidthMm, tileHeightMm, overlapMm }: PaperFrame): number {
+  const sizes = templates.map(({ box, drawing }) => sizeOf(joinBoxes(box, drawnBox(drawing))));
+  const tiles = sizes.map(({ width, height }) => {
+    const columns = tilesAlong(width, tileWidthMm, tileWidthMm - overlapMm);
+    return columns * tilesAlong(height, tileHeightMm, tileHeightMm - overlapMm);
+  });
+  return tiles.reduce((most, count) => Math.max(most, count), 0);
+}
+
+function tooMany(count: string): ReturnType<typeof fail> {
+  return fail(
+    'tile/too-many-pages',
+    `The templates would fill ${count} pages: check the size of the model, or choose larger paper.`,
+  );
+}
+
+function titleOf({ projectName, projectRevision, date }: PageInput): string {
+  return [projectName, `revision ${projectRevision}`, ...(date === undefined ? [] : [date])].join(' · ');
+}
+
+/** Names of the pages each piece is on, in their order. */
+function pagesOfPieces(
+  set: readonly { readonly names: readonly string[]; readonly contents: readonly TileContent[] }[],
+): ReadonlyMap<PieceId, readonly string[]> {
+  const pagesOf = new Map<PieceId, string[]>();
+  for (const { names, contents } of set) {
+    for (const { tile, pieces } of contents) {
+      for (const piece of pieces) pagesOf.set(piece, [...(pagesOf.get(piece) ?? []), names[tile]]);
+    }
+  }
+  return pagesOf;
+}
+
+function named(kind: 'scale' | 'map') {
+  return (filled: FilledPage, i: number) => ({ kind, name: i === 0 ? kind : `${kind} ${i + 1}`, filled });
+}
+
+/** A scale or map page with its foot; on a roll cut off where it ends. */
+function frontPage(
+  kind: 'scale' | 'map',
+  name: string,
+  { pen, lowestMm }: FilledPage,
+  frame: PaperFrame,
+  foot: { readonly title: string; readonly pageNumber: number; readonly pageCount: number },
+): Page {
+  const unused = frame.roll ? lowestMm - frame.marginMm - FOOT_MM : 0;
+  const { strokes, words } = moveDrawing(pen.drawing(), { x: 0, y: -unused, turnRad: 0 });
+  const under = new Pen();
+  drawFoot(under, frame, { ...foot, pageName: name, below: '', hasCheckRule: false });
+  const heightMm = frame.roll ? frame.tileHeightMm + 2 * frame.marginMm + FOOT_MM - unused : frame.heightMm;
+  return {
+    kind,
+    name,
+    widthMm: frame.widthMm,
+    heightMm,
+    drawing: { strokes: [...strokes, ...under.strokes], words: [...words, ...under.words] },
+    pieces: [],
+  };
+}
+
+function recordOf(block: Block, number: number, frame: PaperFrame, pageOfTile: readonly number[]): PaperBlock {
+  return {
+    number,
+    ...block.lattice,
+    originXMm: frame.marginMm,
+    originYMm: frame.marginMm + FOOT_MM,
+    placements: block.templates.map(({ piece, move }) => ({ piece, ...move })),
+    pageOfTile,
+  };
+}

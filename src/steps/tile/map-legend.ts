@@ -1,0 +1,58 @@
+import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { LineRole, Template } from '../../model/template.ts';
+import { lineItem, type Flow, type FlowItem } from './flow.ts';
+import { LEADING, TYPE_MM } from './pen.ts';
+import { wrapText } from './text-fit.ts';
+
+const MEANINGS: readonly (readonly [role: LineRole, text: string])[] = [
+  ['cut', 'cut here, the blade on the middle of the line'],
+  ['bevel', 'where the leaning cut comes out on the other side of the foam'],
+  ['fold-out', 'folds away from you: the printed side is outside the bend'],
+  ['fold-in', 'folds towards you: the printed side is inside the bend'],
+  ['lap', 'from here to the cut line the foam goes under its neighbour'],
+  ['mark', 'match mark: meets the mark of the same letter and number'],
+];
+
+const SAMPLE_MM = 24;
+
+/** What the line kinds on these templates mean; kinds that are not used are not explained. */
+export function putLegend(flow: Flow, templates: readonly Template[]): void {
+  const used = new Set(templates.flatMap((template) => template.drawing.strokes.map((stroke) => stroke.role)));
+  flow.put(lineItem('Lines', { heightMm: TYPE_MM.heading, bold: true }, 5));
+  for (const [role, text] of MEANINGS) if (used.has(role)) flow.put(legendItem(role, text, flow.width));
+}
+
+function legendItem(role: LineRole, text: string, widthMm: number): FlowItem {
+  const pitch = TYPE_MM.body * LEADING;
+  const lines = wrapText(text, TYPE_MM.body, widthMm - SAMPLE_MM - 4);
+  return {
+    heightMm: lines.length * pitch,
+    gapMm: 0.8,
+    draw: (pen, left, top) => {
+      const middle = top - TYPE_MM.body * 0.8;
+      if (role === 'mark') {
+        // As on a template: a tick that stands outside on the cut line.
+        pen.line('cut', left, middle - 1.2, left + SAMPLE_MM, middle - 1.2);
+        pen.line(role, left + SAMPLE_MM / 2, middle - 1.2, left + SAMPLE_MM / 2, middle + 1.6);
+      } else {
+        pen.line(role, left, middle, left + SAMPLE_MM, middle);
+      }
+      for (const [k, line] of lines.entries())
+        pen.write(line, { x: left + SAMPLE_MM + 4, y: top - k * pitch - TYPE_MM.body * 1.3 });
+    },
+  };
+}
+
+/** Which side of the foam the paper lies on, said once for all pieces or for the two kinds apart. */
+export function printedSideText(pieces: readonly FoamPiece[]): string {
+  const back = pieces.filter((piece) => piece.tracedSide === 'back').length;
+  const face = 'on the face of the foam, the side that will be seen';
+  const other =
+    'on the back of the foam, the inside of the prop; these templates are printed reversed, and so come out right';
+  const twins = pieces.some((piece) => piece.twinOf !== undefined)
+    ? ' For a twin turn the paper over, never the foam.'
+    : '';
+  if (back === 0) return `Lay each template printed side up ${face}.${twins}`;
+  if (back === pieces.length) return `Lay each template printed side up ${other}.${twins}`;
+  return `Printed side up: a piece traced on its face lies ${face}; one traced on its back lies ${other}.${twins}`;
+}

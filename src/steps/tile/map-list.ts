@@ -1,0 +1,72 @@
+import type { FoamPiece } from '../../model/foam-piece.ts';
+import { lineItem, type Flow, type FlowItem } from './flow.ts';
+import { LEADING, TYPE_MM, type Pen } from './pen.ts';
+import { wrapText } from './text-fit.ts';
+
+/** A piece and the pages it has lines on, by name. */
+export interface ListedPiece {
+  readonly piece: FoamPiece;
+  readonly pages: readonly string[];
+}
+
+interface Column {
+  readonly heading: string;
+  readonly textOf: (listed: ListedPiece) => string;
+  /** mm, or the share of what the fixed columns leave. */
+  readonly widthMm?: number;
+  readonly share?: number;
+}
+
+const COLUMNS: readonly Column[] = [
+  { heading: 'no.', textOf: ({ piece }) => String(piece.number), widthMm: 9 },
+  { heading: 'piece', textOf: ({ piece }) => nameWithHand(piece), share: 0.58 },
+  { heading: 'cut', textOf: ({ piece }) => `${piece.quantity} ×`, widthMm: 11 },
+  { heading: 'foam', textOf: ({ piece }) => `${piece.thicknessMm} mm`, widthMm: 16 },
+  { heading: 'traced on', textOf: ({ piece }) => piece.tracedSide, widthMm: 19 },
+  { heading: 'revision', textOf: ({ piece }) => piece.revision, widthMm: 18 },
+  { heading: 'pages', textOf: ({ pages }) => pages.join(', '), share: 0.42 },
+];
+
+/** Between two columns, mm. */
+const GAP_MM = 2;
+
+/** The list of all pieces, a row each; a row that is too long goes on under itself. */
+export function putPieceList(flow: Flow, listed: readonly ListedPiece[]): void {
+  const fixed = COLUMNS.reduce((sum, column) => sum + (column.widthMm ?? 0) + GAP_MM, -GAP_MM);
+  const widths = COLUMNS.map((column) => column.widthMm ?? (column.share ?? 0) * (flow.width - fixed));
+  const heading = rowItem(
+    COLUMNS.map((column) => [column.heading]),
+    widths,
+    true,
+  );
+  flow.put(lineItem('Pieces', { heightMm: TYPE_MM.heading, bold: true }, 5));
+  flow.put(heading);
+  for (const one of listed) {
+    const cells = COLUMNS.map((column, i) => wrapText(column.textOf(one), TYPE_MM.body, widths[i]));
+    flow.put(rowItem(cells, widths, false), heading);
+  }
+}
+
+function rowItem(cells: readonly (readonly string[])[], widths: readonly number[], isHeading: boolean): FlowItem {
+  const pitch = TYPE_MM.body * LEADING;
+  const lines = Math.max(1, ...cells.map((cell) => cell.length));
+  const heightMm = lines * pitch + 0.8;
+  return {
+    heightMm,
+    gapMm: 0.4,
+    draw: (pen: Pen, left: number, top: number) => {
+      let x = left;
+      for (const [i, cell] of cells.entries()) {
+        for (const [k, text] of cell.entries()) {
+          pen.write(text, { x, y: top - k * pitch - TYPE_MM.body * 1.3 }, { bold: isHeading });
+        }
+        x += widths[i] + GAP_MM;
+      }
+      pen.line('frame', left, top - heightMm, x - GAP_MM, top - heightMm);
+    },
+  };
+}
+
+function nameWithHand({ name, hand }: FoamPiece): string {
+  return hand === undefined || name.toLowerCase().includes(hand) ? name : `${name}, ${hand}`;
+}

@@ -1,0 +1,71 @@
+import { textWidthMm } from '../../geom/text-width.ts';
+import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
+import { TYPE_MM, type Pen } from './pen.ts';
+import { clipText } from './text-fit.ts';
+
+/** What stands along the lower edge of a page. */
+export interface Foot {
+  /** `map`, `2-B3` … */
+  readonly pageName: string;
+  readonly pageNumber: number;
+  readonly pageCount: number;
+  /** Project, revision, date. */
+  readonly title: string;
+  /** Pieces with their revisions, or what else the page should say. */
+  readonly below: string;
+  readonly hasCheckRule: boolean;
+}
+
+/** Baselines of the two lines over the margin, mm. */
+const FIRST_LINE_MM = 4.9;
+const SECOND_LINE_MM = 0.9;
+
+/** White between the words and the page's name, mm. */
+const GAP_MM = 5;
+
+/**
+ * Draws the foot: a check rule hanging from the line above, two lines of words, and the page's name, large.
+ *
+ *     ├─┬─┬─┬─┬─┼─┬─┬─┬─┬─┤ 100 mm, measure me
+ *     Lamplighter shield · revision 4 · 2026-11-25 · page 7 of 12      2-B3
+ *     Pieces: 1 a3f2, 4 99e1
+ */
+export function drawFoot(pen: Pen, frame: PaperFrame, foot: Foot): void {
+  const { marginMm, tileWidthMm } = frame;
+  const right = marginMm + tileWidthMm;
+  const nameWidth = textWidthMm(foot.pageName, TYPE_MM.name);
+  pen.write(foot.pageName, { x: right, y: marginMm + 1.9 }, { heightMm: TYPE_MM.name, align: 'right', bold: true });
+  const room = tileWidthMm - nameWidth - GAP_MM;
+  const page = `page ${foot.pageNumber} of ${foot.pageCount}`;
+  const title = clipText(foot.title, TYPE_MM.body, room - textWidthMm(` · ${page}`, TYPE_MM.body));
+  pen.write(title === '' ? page : `${title} · ${page}`, { x: marginMm, y: marginMm + FIRST_LINE_MM });
+  pen.write(clipText(foot.below, TYPE_MM.body, room), { x: marginMm, y: marginMm + SECOND_LINE_MM });
+  if (foot.hasCheckRule) drawCheckRule(pen, frame);
+}
+
+/** A rule of 100 mm, or 50 on narrow paper, ticked every 10 mm, along the lower edge of the tile. */
+function drawCheckRule(pen: Pen, { marginMm, tileWidthMm }: PaperFrame): void {
+  const length = tileWidthMm >= 145 ? 100 : 50;
+  const y = marginMm + FOOT_MM;
+  pen.line('ruler', marginMm, y, marginMm + length, y);
+  for (let mm = 0; mm <= length; mm += 10) {
+    const tick = mm % 100 === 0 || mm === length ? 3 : mm % 50 === 0 ? 2.4 : 1.5;
+    pen.line('ruler', marginMm + mm, y, marginMm + mm, y - tick);
+  }
+  pen.write(`${length} mm, measure me`, { x: marginMm + length + 2, y: y - 3.3 });
+}
+
+/** `1 a3f2, 4 99e1`, as many as fit in the width, then how many more. */
+export function listThatFits(
+  parts: readonly string[],
+  heightMm: number,
+  widthMm: number,
+  rest: (count: number) => string,
+): string {
+  for (let kept = parts.length; kept > 0; kept -= 1) {
+    const left = parts.length - kept;
+    const text = parts.slice(0, kept).join(', ') + (left > 0 ? `, ${rest(left)}` : '');
+    if (textWidthMm(text, heightMm) <= widthMm) return text;
+  }
+  return rest(parts.length);
+}

@@ -1,0 +1,23 @@
+import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { Paper } from '../../model/foam-stock.ts';
+import type { Template } from '../../model/template.ts';
+
+/** What pages are made of. */
+export interface PageInput {
+  readonly templates: readonly Template[];
+  /** Every piece that has a template: for names, revisions and sides. */
+  readonly pieces: readonly FoamPiece[];
+  readonly paper: Paper;
+  /** Ignored for a roll. */
+  readonly orientation: 'portrait' | 'landscape';
+  /** White edge all round, mm. */
+  readonly marginMm: number;
+  /** How far neighbouring tiles show the same, mm; 0 for tiles that only meet. */
+  readonly overlapMm: number;
+  readonly projectName: string;
+  readonly projectRevision: number;
+  /** Printed as it is given. */
+  readonly date?: string;
+  /** Whole sentences for the map page, from shared/cautions.json. */
+  readonly cautions: readonly string[];
+}

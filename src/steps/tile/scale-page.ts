@@ -1,0 +1,64 @@
+import { Flow, lineItem, type FilledPage } from './flow.ts';
+import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
+import { TYPE_MM, type Pen } from './pen.ts';
+import { scaleFigure, scaleFigureSide, type ScaleSize } from './scale-figure.ts';
+import type { PageInput } from './page-input.ts';
+
+const GAP_MM = 10;
+
+/** Narrowest column that instructions read well in, mm [J]. */
+const NARROWEST_TEXT_MM = 55;
+
+/** The page that is printed first and measured: most often one, on very small paper more. */
+export function scalePages(input: PageInput, frame: PaperFrame): readonly FilledPage[] {
+  const { marginMm, tileWidthMm, tileHeightMm } = frame;
+  const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : frame.heightMm - marginMm;
+  const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
+  flow.paragraph(input.projectName, { heightMm: TYPE_MM.title, bold: true }, 0);
+  flow.paragraph(
+    'Print this page first, at 100 %: “actual size”, nothing fitted or shrunk to the page.',
+    { heightMm: TYPE_MM.heading },
+    1,
+  );
+  const size: ScaleSize = Math.min(tileWidthMm, tileHeightMm) >= scaleFigureSide(LARGE) ? LARGE : SMALL;
+  const figure = scaleFigureSide(size);
+  const text = tileWidthMm - figure - GAP_MM;
+  if (text >= NARROWEST_TEXT_MM) flow.columns([figure, Math.min(text, 120)], GAP_MM);
+  flow.put(scaleFigure(size));
+  if (text >= NARROWEST_TEXT_MM) flow.breakColumn();
+  writeInstructions(flow, size, frame);
+  return flow.pages();
+}
+
+const LARGE: ScaleSize = { squareMm: 100, ruleIn: 4 };
+const SMALL: ScaleSize = { squareMm: 50, ruleIn: 2 };
+
+function writeInstructions(flow: Flow, { squareMm, ruleIn }: ScaleSize, frame: PaperFrame): void {
+  flow.paragraph('Measure both sides of the square', { heightMm: TYPE_MM.heading, bold: true }, 5);
+  flow.paragraph(`Both must read ${squareMm} mm. The rules beside it must read ${ruleIn} in, across and up.`);
+  flow.paragraph(
+    `Measure corner to corner too: both diagonals must read ${(squareMm * Math.SQRT2).toFixed(1)} mm, else the paper ran in askew.`,
+  );
+  flow.put(measuredItem());
+  flow.paragraph('If a side is short or long', { heightMm: TYPE_MM.heading, bold: true }, 4);
+  flow.paragraph(
+    'Do not cut foam from these pages. Look in the print window for “fit”, “shrink” or “scale” and set 100 %, check that it prints on ' +
+      `${frame.paperName}, and print this page again. A desktop viewer is surer than a browser.`,
+  );
+  flow.paragraph(`Every page of templates carries a rule along its lower edge: any of them can be checked by itself.`);
+}
+
+/** Two blanks to write what was measured into. */
+function measuredItem(): ReturnType<typeof lineItem> {
+  return {
+    heightMm: 9,
+    gapMm: 2,
+    draw: (pen: Pen, left: number, top: number) => {
+      const y = top - 7;
+      pen.write('across', { x: left, y });
+      pen.line('frame', left + 13, y - 0.6, left + 27, y - 0.6);
+      pen.write('up', { x: left + 30, y });
+      pen.line('frame', left + 36, y - 0.6, left + 50, y - 0.6);
+    },
+  };
+}

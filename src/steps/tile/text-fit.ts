@@ -1,0 +1,40 @@
+import { textWidthMm } from '../../geom/text-width.ts';
+
+/** Parts a text into lines no wider than `widthMm`, at spaces where it can, inside a word where it must. At least one character a line. */
+export function wrapText(text: string, heightMm: number, widthMm: number): readonly string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter((part) => part !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (textWidthMm(longer, heightMm) <= widthMm) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = word;
+    while (textWidthMm(line, heightMm) > widthMm) {
+      const head = headThatFits(line, heightMm, widthMm);
+      if (head.length === line.length) break;
+      lines.push(head);
+      line = line.slice(head.length);
+    }
+  }
+  if (line !== '') lines.push(line);
+  return lines;
+}
+
+/** The text, or as much of it as fits with an ellipsis after it. */
+export function clipText(text: string, heightMm: number, widthMm: number): string {
+  if (textWidthMm(text, heightMm) <= widthMm) return text;
+  const room = widthMm - textWidthMm('…', heightMm);
+  return room <= 0 ? '' : `${headThatFits(text, heightMm, room).trimEnd()}…`;
+}
+
+function headThatFits(text: string, heightMm: number, widthMm: number): string {
+  let head = '';
+  for (const character of text) {
+    if (head !== '' && textWidthMm(head + character, heightMm) > widthMm) break;
+    head += character;
+  }
+  return head;
+}

@@ -1,0 +1,110 @@
+import { emFromCapHeight } from '../../geom/text-width.ts';
+import { movePoint, movePoints, type Move2 } from '../../geom/turn-and-move.ts';
+import { LINE_STYLES } from '../../model/line-style.ts';
+import type { Placement, SheetLayout } from '../../model/sheet.ts';
+import type { LineRole, PaperLayer, Stroke, Template, Words } from '../../model/template.ts';
+
+/** Between two sheets laid side by side, mm. */
+const SHEET_GAP_MM = 50;
+
+const LAYERS: readonly PaperLayer[] = ['words', 'marks', 'fold', 'cut'];
+
+/**
+ * All pieces laid on their sheets, true to scale: width and height in mm and a viewBox in mm, so one user unit is one mm
+ * (SVG 2, 8.2). Every sheet is a group, every piece a group in it, and its lines and words lie in groups named after the layers.
+ * Pieces too large for any sheet stand in a row after the last sheet, so that nothing is missing.
+ */
+export function writePiecesSvg(templates: readonly Template[], layout: SheetLayout): string {
+  const byPiece = new Map(templates.map((template) => [template.piece, template]));
+  const parts: string[] = [];
+  let left = 0;
+  let height = 0;
+  for (const [i, sheet] of layout.sheets.entries()) {
+    parts.push(`<g id="sheet-${i + 1}">`, rectangle(left, 0, sheet.widthMm, sheet.heightMm));
+    for (const placement of sheet.placements) {
+      const template = byPiece.get(placement.piece);
+      if (template === undefined) throw new Error(`writePiecesSvg: no template of ${placement.piece}`);
+      parts.push(piece(template, { ...placement, x: placement.x + left }, placement.copy));
+    }
+    parts.push('</g>');
+    left += sheet.widthMm + SHEET_GAP_MM;
+    height = Math.max(height, sheet.heightMm);
+  }
+  for (const id of layout.tooLarge) {
+    const template = byPiece.get(id);
+    if (template === undefined) continue;
+    const { box } = template;
+    parts.push(piece(template, { x: left - box.minX, y: -box.minY, turnRad: 0 }, 0));
+    left += box.maxX - box.minX + SHEET_GAP_MM;
+    height = Math.max(height, box.maxY - box.minY);
+  }
+  const width = Math.max(0, left - SHEET_GAP_MM);
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 ${mm(-height)} ${mm(width)} ${mm(height)}">`,
+    `<title>Foam pieces, 1 unit = 1 mm</title>`,
+    `<style>path{fill:none;stroke-linecap:round;stroke-linejoin:round}${Object.keys(LINE_STYLES)
+      .map((role) => ruleOf(role as LineRole))
+      .join('')}text{font-family:"DejaVu Sans",sans-serif}</style>`,
+    ...parts,
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+const rectangle = (x: number, y: number, width: number, height: number): string =>
+  `<path class="frame" d="M${mm(x)} ${mm(-y)}h${mm(width)}v${mm(-height)}h${mm(-width)}z"/>`;
+
+function piece(template: Template, move: Move2, copy: Placement['copy']): string {
+  const id = `piece-${template.piece.replace(/[^A-Za-z0-9.-]/g, '-')}${copy === 0 ? '' : `-copy-${copy + 1}`}`;
+  const groups = LAYERS.map((layer) => {
+    const strokes = template.drawing.strokes
+      .filter(({ role }) => LINE_STYLES[role].layer === layer)
+      .map((stroke) => path(stroke, move));
+    const words = layer === 'words' ? template.drawing.words.map((line) => text(line, move)) : [];
+    return strokes.length + words.length === 0
+      ? ''
+      : `<g id="${id}-${layer}" class="layer-${layer}">\n${[...strokes, ...words].join('\n')}\n</g>\n`;
+  });
+  return `<g id="${id}">\n${groups.join('')}</g>`;
+}
+
+/** y is turned here and nowhere else: the page's runs up, SVG's runs down. */
+function path({ role, points, closed, filled }: Stroke, move: Move2): string {
+  const moved = movePoints(points, move);
+  const places = Array.from({ length: moved.length / 2 }, (_, i) => `${mm(moved[2 * i])} ${mm(-moved[2 * i + 1])}`);
+  const fill = filled === true ? ` style="fill:${colourOf(role)};stroke:none"` : '';
+  return `<path class="${role}"${fill} d="M${places.join('L')}${closed || filled === true ? 'Z' : ''}"/>`;
+}
+
+function text(words: Words, move: Move2): string {
+  const at = movePoint(words.at, move);
+  const turn = ((words.angleRad + move.turnRad) * 180) / Math.PI;
+  const anchor = { left: 'start', centre: 'middle', right: 'end' }[words.align];
+  const [x, y] = [mm(at.x), mm(-at.y)];
+  const turned = Math.abs(turn) < 1e-9 ? '' : ` transform="rotate(${mm(-turn)} ${x} ${y})"`;
+  const weight = words.bold === true ? ' font-weight="bold"' : '';
+  return `<text x="${x}" y="${y}" font-size="${mm(emFromCapHeight(words.heightMm))}" text-anchor="${anchor}"${weight}${turned}>${escaped(words.text)}</text>`;
+}
+
+function ruleOf(role: LineRole): string {
+  const { widthMm, dashMm } = LINE_STYLES[role];
+  const dash = dashMm.length === 0 ? '' : `;stroke-dasharray:${dashMm.join(' ')}`;
+  return `.${role}{stroke:${colourOf(role)};stroke-width:${widthMm}${dash}}`;
+}
+
+function colourOf(role: LineRole): string {
+  const grey = Math.round(LINE_STYLES[role].grey * 255)
+    .toString(16)
+    .padStart(2, '0');
+  return `#${grey}${grey}${grey}`;
+}
+
+/** Four decimals: a tenth of a micrometre, without a trailing zero or a minus nought. */
+function mm(value: number): string {
+  const rounded = Math.round(value * 1e4) / 1e4;
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+const escaped = (plain: string): string => plain.replace(/[&<>"]/g, (character) => ESCAPES[character]);
