@@ -7,6 +7,7 @@ import type { SourceModel } from '../../model/source-model.ts';
 import { cleanFaces, type CleanFaces } from './clean-faces.ts';
 import { joinNear } from './join-corners.ts';
 import { joiningDistance, type JoiningDistance } from './joining-distance.ts';
+import { LEAST_DIAGONAL } from './limits.ts';
 import { PointTable } from './point-table.ts';
 import { polygonCounts } from './polygon-counts.ts';
 import type { RawModel } from './raw-model.ts';
@@ -32,13 +33,16 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
   if (faces.numbers.length === 0) {
     return fail(
       'read/nothing-left',
-      'Every face of the file names one corner twice, so none has an area: export the sculpt again.',
+      'Every face of the file has two corners on one spot, so none has an area: export the sculpt again.',
     );
   }
   const used = usedPoints(faces.corners, raw.points.length / 3);
   const joining = joiningDistance(pick(raw.points, used));
-  if (!(joining.diagonal > 0)) {
-    return fail('read/no-size', 'All corners of the file lie on one spot: export the sculpt again.');
+  if (!(joining.diagonal >= LEAST_DIAGONAL)) {
+    return fail(
+      'read/no-size',
+      'All corners of the file lie as good as on one spot: make the sculpt larger in your modelling program and export it again.',
+    );
   }
   await work.pause(0.1);
   const near = joining.isFar ? null : joinNear(raw.points, used, faces.starts, faces.corners, joining.distance);
@@ -169,7 +173,7 @@ function faceFindings({ shortened, leftOut }: CleanFaces, raw: RawModel): Findin
     findings.push({
       code: 'read/corner-twice',
       severity: 'note',
-      text: `${several(shortened.length, 'face names', 'faces name')} a corner twice in a row (${first(shortened, raw)}); each was read as if it stood there once.`,
+      text: `${several(shortened.length, 'face has', 'faces have')} the same corner twice in a row (${first(shortened, raw)}), which was read as if it stood there once.`,
       value: shortened.length,
       where: {},
     });
@@ -178,7 +182,7 @@ function faceFindings({ shortened, leftOut }: CleanFaces, raw: RawModel): Findin
     findings.push({
       code: 'read/face-left-out',
       severity: 'warning',
-      text: `${several(leftOut.length, 'face comes', 'faces come')} back to a corner of ${leftOut.length === 1 ? 'its' : 'their'} own and ${leftOut.length === 1 ? 'was' : 'were'} left out (${first(leftOut, raw)}): look for a hole there.`,
+      text: `${several(leftOut.length, 'face has', 'faces have')} two corners on one spot and ${leftOut.length === 1 ? 'was' : 'were'} left out (${first(leftOut, raw)}): look for a hole there.`,
       value: leftOut.length,
       where: {},
     });

@@ -159,7 +159,7 @@ export class ByteScanner {
       return 0;
     }
     const value = digits <= 15 && power >= -22 && power <= 22 ? exact(mantissa, power) : Number(latin(bytes, from, at));
-    if (value > Number.MAX_VALUE) {
+    if (Math.abs(value) > Number.MAX_VALUE) {
       this.kind = 'not-finite';
       return 0;
     }

@@ -6,31 +6,31 @@ const MOST_LETTERS = 200;
  * is those of them that are set, parted by ` / `.
  */
 export class GroupNames {
+  /** Names that were asked for, in that order. */
   readonly names: string[] = [];
   readonly #known = new Map<string, number>();
   readonly #inForce = { object: '', group: '', material: '' };
-  #current = -1;
+  #current: number | undefined = -1;
 
-  /** Index of the name in force, or -1 where none is. */
+  /** Index of the name in force, or -1 where none is. Only names that are asked for get an index. */
   get current(): number {
+    this.#current ??= this.#indexInForce();
     return this.#current;
   }
 
   /** @param name may be empty: the kind is then no longer in force. */
   set(kind: 'object' | 'group' | 'material', name: string): void {
     this.#inForce[kind] = name.slice(0, MOST_LETTERS);
+    this.#current = undefined;
+  }
+
+  #indexInForce(): number {
     const { object, group, material } = this.#inForce;
     const whole = [object, group === object ? '' : group, material].filter((part) => part !== '').join(' / ');
-    if (whole === '') {
-      this.#current = -1;
-      return;
-    }
-    let index = this.#known.get(whole);
-    if (index === undefined) {
-      index = this.names.length;
-      this.names.push(whole);
-      this.#known.set(whole, index);
-    }
-    this.#current = index;
+    if (whole === '') return -1;
+    const known = this.#known.get(whole);
+    if (known !== undefined) return known;
+    this.#known.set(whole, this.names.length);
+    return this.names.push(whole) - 1;
   }
 }

@@ -12,3 +12,6 @@ export const MOST_FACE_CORNERS = 20_000;
 
 /** The largest coordinate, in units of the file. Beyond it even doubles are coarser than the steps of a sculpt near the origin. */
 export const MOST_COORDINATE = 1e12;
+
+/** The smallest diagonal of a model, in units of the file. Below it areas and volumes, which are squares and cubes, come near the end of doubles. */
+export const LEAST_DIAGONAL = 1e-30;

@@ -95,7 +95,7 @@ class ObjReader {
     if (this.#pointCount === MOST_CORNERS) return tooLarge(`more than ${MOST_CORNERS} vertices`);
     for (let axis = 0; axis < 3; axis += 1) {
       const value = scanner.number();
-      const fault = coordinateFault(scanner, value, `line ${line}`);
+      const fault = coordinateFault(scanner, value, `on line ${line}`);
       if (fault !== null) return fault;
       this.#points.push(value + 0);
     }
@@ -171,6 +171,12 @@ class ObjReader {
       return fail(
         'read/bad-index',
         `The face on line ${line} names “${word}” where the number of a vertex belongs: export the sculpt again as OBJ.`,
+      );
+    }
+    if (number === MOST_INDEX) {
+      return fail(
+        'read/index-range',
+        `The face on line ${line} names vertex ${scanner.word()}, far more than the file can hold: export the sculpt again.`,
       );
     }
     scanner.at = at;

@@ -21,7 +21,9 @@ const TEXT_BYTES = 1 << 12;
 export function sniffFormat(bytes: Uint8Array, fileName: string): Sniffed | Fail {
   if (bytes.length === 0) return fail('read/empty', 'The file is empty: save or copy it again.');
   if (hasBinaryStlSize(bytes) && promisedFacets(bytes) !== 0) return { ok: true, as: 'stl-binary', from: 0 };
-  const other = OTHER_BYTES.find(({ begins }) => hasAt(bytes, 0, begins));
+  const other = OTHER_BYTES.find(
+    ({ begins, holds }) => hasAt(bytes, 0, begins) && (holds === undefined || holdsWord(bytes, holds)),
+  );
   if (other !== undefined) return otherFormat(other.what, other.remedy);
   const wide = wideText(bytes);
   if (wide) {
@@ -77,8 +79,13 @@ const letters = (word: string): readonly number[] => Array.from(word, (letter) =
 const hasAt = (bytes: Uint8Array, at: number, sequence: readonly number[]): boolean =>
   sequence.every((byte, i) => bytes[at + i] === byte);
 
+const holdsWord = (bytes: Uint8Array, word: string): boolean =>
+  new TextDecoder('latin1').decode(bytes.subarray(0, LOOK_BYTES)).includes(word);
+
 interface OtherBytes {
   readonly begins: readonly number[];
+  /** A word somewhere in the first bytes. */
+  readonly holds?: string;
   readonly what: string;
   readonly remedy?: string;
 }
@@ -91,7 +98,8 @@ const OTHER_BYTES: readonly OtherBytes[] = [
   { begins: [0xff, 0xd8, 0xff], what: 'a JPEG picture' },
   { begins: letters('GIF8'), what: 'a GIF picture' },
   { begins: letters('RIFF'), what: 'a picture, sound or film' },
-  { begins: letters('PK\u0003\u0004'), what: 'a zip archive or a 3MF package', remedy: `${UNPACK}, or ${EXPORT_MESH}` },
+  { begins: letters('PK\u0003\u0004'), holds: '3dmodel.model', what: 'a 3MF package' },
+  { begins: letters('PK\u0003\u0004'), what: 'a zip archive', remedy: UNPACK },
   { begins: [0x1f, 0x8b], what: 'a gzip archive', remedy: UNPACK },
   { begins: letters('7z\u00bc\u00af'), what: 'a 7z archive', remedy: UNPACK },
   { begins: letters('Rar!'), what: 'a rar archive', remedy: UNPACK },
@@ -139,7 +147,12 @@ function wideText(bytes: Uint8Array): boolean {
   return [0, 1].some((odd) => look.every((byte, i) => (i % 2 === odd ? byte >= 9 && byte < 127 : byte === 0)));
 }
 
-/** True where the beginning has no byte that text never has. */
+/** One byte in this many may be one that text never has, as a name typed in an odd way brings. */
+const STRAY_BYTES = 32;
+
 function isText(bytes: Uint8Array): boolean {
-  return bytes.subarray(0, TEXT_BYTES).every((byte) => byte >= 32 || (byte >= 9 && byte <= 13) || byte === 27);
+  const look = bytes.subarray(0, TEXT_BYTES);
+  let strays = 0;
+  for (const byte of look) if (byte < 32 && (byte < 9 || byte > 13) && byte !== 27) strays += 1;
+  return STRAY_BYTES * strays <= look.length;
 }

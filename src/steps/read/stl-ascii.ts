@@ -101,7 +101,7 @@ class AsciiReader {
     for (let axis = 0; axis < 3; axis += 1) {
       xyz[axis] = scanner.number();
       if (scanner.kind === 'none' && !hasMore(scanner)) return this.#cutShort();
-      const fault = coordinateFault(scanner, xyz[axis], `line ${line}`);
+      const fault = coordinateFault(scanner, xyz[axis], `on line ${line}`);
       if (fault !== null) return fault;
     }
     this.#cornersHere += 1;

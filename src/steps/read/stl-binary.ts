@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { Work } from '../../base/work.ts';
-import { sizeFault } from './coordinate-fault.ts';
+import { coordinateSizeFault, isUsable } from './coordinate-fault.ts';
 import { MOST_TRIANGLES } from './limits.ts';
 import { PointTable } from './point-table.ts';
 import type { RawModel } from './raw-model.ts';
@@ -48,7 +48,7 @@ export async function readBinaryStl(bytes: Uint8Array, work: Work): Promise<Resu
   if (held > promised) {
     return fail(
       'read/stl-count',
-      `The file promises ${promised} facets and holds ${held}: export the sculpt again, or it may lack a part.`,
+      `The file promises ${promised} facets and holds ${held}, so some would be lost: export the sculpt again.`,
     );
   }
   if (promised === 0)
@@ -69,9 +69,9 @@ export async function readBinaryStl(bytes: Uint8Array, work: Work): Promise<Resu
       const x = view.getFloat32(at + 12 * k, true);
       const y = view.getFloat32(at + 12 * k + 4, true);
       const z = view.getFloat32(at + 12 * k + 8, true);
-      const fault =
-        sizeFault(x, `facet ${facet + 1}`) ?? sizeFault(y, `facet ${facet + 1}`) ?? sizeFault(z, `facet ${facet + 1}`);
-      if (fault !== null) return fault;
+      if (!(isUsable(x) && isUsable(y) && isUsable(z))) {
+        return coordinateSizeFault(isUsable(x) ? (isUsable(y) ? z : y) : x, `in facet ${facet + 1}`);
+      }
       corners[3 * facet + k] = table.numberOf(x, y, z);
     }
   }
