@@ -1,0 +1,121 @@
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
+
+/** A page of a PDF as an independent reader (pdf.js) sees it; lengths in points, y up from the lower edge. */
+export interface ReadPage {
+  readonly widthPt: number;
+  readonly heightPt: number;
+  readonly paths: readonly ReadPath[];
+  readonly texts: readonly {
+    readonly text: string;
+    readonly xPt: number;
+    readonly yPt: number;
+    readonly sizePt: number;
+  }[];
+}
+
+export interface ReadPath {
+  /** Packed x, y, pt. */
+  readonly points: readonly number[];
+  readonly closed: boolean;
+  /** Name of the layer it lies on, or null. */
+  readonly layer: string | null;
+  readonly widthPt: number;
+}
+
+export interface ReadPdf {
+  readonly pages: readonly ReadPage[];
+  readonly layers: readonly string[];
+  readonly preferences: Readonly<Record<string, unknown>>;
+  readonly info: Readonly<Record<string, unknown>>;
+}
+
+type Matrix = readonly number[];
+
+/** Reads pages, lines, words, layers and print wishes of a PDF. */
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const task = getDocument({ data: bytes.slice(), verbosity: 0, useSystemFonts: false, disableFontFace: true });
+  const doc = await task.promise;
+  const config = await doc.getOptionalContentConfig();
+  const names = new Map<string, string>();
+  for (const [id, group] of Object.entries((config.getGroups() ?? {}) as Record<string, { name: string }>))
+    names.set(id, group.name);
+  const pages: ReadPage[] = [];
+  for (let i = 1; i <= doc.numPages; i += 1) {
+    const page = await doc.getPage(i);
+    const [x0, y0, x1, y1] = page.view;
+    const list = await page.getOperatorList();
+    const content = await page.getTextContent();
+    const texts = content.items.flatMap((item) =>
+      'str' in item && item.str !== ''
+        ? [{ text: item.str, xPt: item.transform[4] as number, yPt: item.transform[5] as number, sizePt: item.height }]
+        : [],
+    );
+    pages.push({ widthPt: x1 - x0, heightPt: y1 - y0, paths: pathsOf(list, names), texts });
+  }
+  const preferences = (await doc.getViewerPreferences()) ?? {};
+  const { info } = await doc.getMetadata();
+  await task.destroy();
+  return {
+    pages,
+    layers: [...names.values()],
+    preferences: preferences as Record<string, unknown>,
+    info: info as Record<string, unknown>,
+  };
+}
+
+function pathsOf(list: { fnArray: number[]; argsArray: unknown[] }, names: ReadonlyMap<string, string>): ReadPath[] {
+  const paths: ReadPath[] = [];
+  let matrix: Matrix = [1, 0, 0, 1, 0, 0];
+  let widthPt = 1;
+  const saved: { matrix: Matrix; widthPt: number }[] = [];
+  const marked: (string | null)[] = [];
+  list.fnArray.forEach((fn, i) => {
+    const args = list.argsArray[i] as never[];
+    if (fn === OPS.save) saved.push({ matrix, widthPt });
+    else if (fn === OPS.restore) ({ matrix, widthPt } = saved.pop() ?? { matrix, widthPt });
+    else if (fn === OPS.transform) matrix = times(matrix, args as unknown as Matrix);
+    else if (fn === OPS.setLineWidth) widthPt = args[0];
+    else if (fn === OPS.beginMarkedContentProps) marked.push(layerName(args, names));
+    else if (fn === OPS.beginMarkedContent) marked.push(null);
+    else if (fn === OPS.endMarkedContent) marked.pop();
+    else if (fn === OPS.constructPath) {
+      const layer = marked.findLast((name) => name !== null) ?? null;
+      for (const { points, closed } of subpaths(args[0], args[1]))
+        paths.push({ points: moved(points, matrix), closed, layer, widthPt });
+    }
+  });
+  return paths;
+}
+
+function layerName(args: readonly unknown[], names: ReadonlyMap<string, string>): string | null {
+  const group = args[1] as { id?: string } | null;
+  return args[0] === 'OC' && group?.id !== undefined ? (names.get(group.id) ?? null) : null;
+}
+
+function subpaths(ops: readonly number[], numbers: readonly number[]): { points: number[]; closed: boolean }[] {
+  const found: { points: number[]; closed: boolean }[] = [];
+  let at = 0;
+  for (const op of ops) {
+    if (op === OPS.moveTo) found.push({ points: [numbers[at++], numbers[at++]], closed: false });
+    else if (op === OPS.lineTo) found.at(-1)?.points.push(numbers[at++], numbers[at++]);
+    else if (op === OPS.closePath) {
+      const last = found.at(-1);
+      if (last !== undefined) last.closed = true;
+    } else throw new Error(`readPdf: operator ${op} in a path`);
+  }
+  return found;
+}
+
+const times = (m: Matrix, n: Matrix): Matrix => [
+  m[0] * n[0] + m[2] * n[1],
+  m[1] * n[0] + m[3] * n[1],
+  m[0] * n[2] + m[2] * n[3],
+  m[1] * n[2] + m[3] * n[3],
+  m[0] * n[4] + m[2] * n[5] + m[4],
+  m[1] * n[4] + m[3] * n[5] + m[5],
+];
+
+const moved = (points: readonly number[], m: Matrix): number[] =>
+  points.map((_, i) =>
+    i % 2 === 0 ? m[0] * points[i] + m[2] * points[i + 1] + m[4] : m[1] * points[i - 1] + m[3] * points[i] + m[5],
+  );
