@@ -7,6 +7,7 @@ import type { SourceModel } from '../../model/source-model.ts';
 import { cleanFaces, type CleanFaces } from './clean-faces.ts';
 import { joinNear } from './join-corners.ts';
 import { joiningDistance, type JoiningDistance } from './joining-distance.ts';
+import { emptyFaces, faceAreas } from './face-areas.ts';
 import { LEAST_DIAGONAL } from './limits.ts';
 import { PointTable } from './point-table.ts';
 import { polygonCounts } from './polygon-counts.ts';
@@ -76,6 +77,12 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
     },
     findings: [...raw.findings, ...faceFindings(faces, raw), ...(joining.isFar ? [farFinding(joining)] : [])],
   };
+  if (emptyFaces(faceAreas(model)).length === faces.numbers.length) {
+    return fail(
+      'read/no-area',
+      'No face of the file has an area, because the corners of each lie on one line: export the sculpt again.',
+    );
+  }
   if (near === null) return ok(model);
   return ok({ ...model, afterExactJoin: polygonCounts(faces.starts, faces.corners, used.length) });
 }

@@ -98,6 +98,7 @@ function cutRim(model: SourceModel, rim: readonly number[]): number[] | null {
     { length: 3 * rim.length },
     (_, i) => model.positions[3 * rim[Math.floor(i / 3)] + (i % 3)],
   );
+  if (rim.length === 3 && hasTriangle(model, rim)) return null;
   const taken = edgesWithin(model, rim);
   const best = triangulatePolygon3(points);
   if (isSound(points, best, taken, rim.length)) return best;
@@ -114,6 +115,15 @@ function cutRim(model: SourceModel, rim: readonly number[]): number[] | null {
     if (area < leastArea && isSound(points, fan, taken, rim.length)) [least, leastArea] = [fan, area];
   }
   return least;
+}
+
+/** True when three vertices are the corners of a triangle already: the rim goes round a single face, which a lid would double. */
+function hasTriangle({ triangles }: SourceModel, corners: readonly number[]): boolean {
+  for (let i = 0; i < triangles.length; i += 3) {
+    if (corners.includes(triangles[i]) && corners.includes(triangles[i + 1]) && corners.includes(triangles[i + 2]))
+      return true;
+  }
+  return false;
 }
 
 /** True when no triangle is empty and no side of one that is not on the rim lies where the surface has an edge. */

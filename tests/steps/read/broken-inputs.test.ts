@@ -63,6 +63,7 @@ const BROKEN: readonly Broken[] = [
   obj('a slash without a vertex', `${CORNERS}f 1 2 /3\n`),
   obj('faces without area only', `${CORNERS}f 1 1 2\nf 2 3 2\n`),
   obj('all corners on one spot', 'v 1 1 1\nv 1 1 1\nv 1 1 1\nf 1 2 3\n'),
+  obj('corners on one line', 'v 0 0 0\nv 1 1 0\nv 2 2 0\nv 3 3 0\nf 1 2 3\nf 2 3 4 1\n'),
   obj('a sculpt of no size', 'v 0 0 0\nv 1e-50 0 0\nv 0 1e-50 0\nf 1 2 3\n'),
   obj(
     'a face of 20 001 corners',
