@@ -86,7 +86,7 @@ function rowsOf(
 ): { corners: { x: number; z: number }[]; width: number; end: number } {
   const corners: { x: number; z: number }[] = [];
   let [z, width] = [start, 0];
-  for (let i = 0; i < sizes.length; ) {
+  for (let i = 0; i < sizes.length;) {
     let [end, across, deep] = [i, 0, 0];
     while (end < sizes.length && (end === i || across + GAP + sizes[end].width <= most)) {
       across += (end === i ? 0 : GAP) + sizes[end].width;

@@ -134,7 +134,14 @@ export class BenchPicker {
     body.patches.forEach(({ shape }, i) => {
       if (!ray.intersectsBox(body.boxes[i])) return;
       for (const offset of body.hasBack ? [0, 9 * triangleCount] : [0]) {
-        const met = hitCorners(origin, direction, body.skins.positions, shape.meshTriangles, offset, hit?.distance ?? Infinity);
+        const met = hitCorners(
+          origin,
+          direction,
+          body.skins.positions,
+          shape.meshTriangles,
+          offset,
+          hit?.distance ?? Infinity,
+        );
         if (met !== null) hit = { ...met, isFoam: true };
       }
     });
@@ -188,7 +195,9 @@ export class BenchPicker {
     const [u, v] = [b.clone().sub(a), c.clone().sub(a)];
     const normal = u.clone().cross(v);
     const slope = direction.dot(normal);
-    const place = origin.clone().addScaledVector(direction, slope === 0 ? 0 : a.clone().sub(origin).dot(normal) / slope);
+    const place = origin
+      .clone()
+      .addScaledVector(direction, slope === 0 ? 0 : a.clone().sub(origin).dot(normal) / slope);
     const from = place.sub(a);
     const area = normal.lengthSq() || 1;
     const second = Math.max(0, Math.min(1, from.clone().cross(v).dot(normal) / area));

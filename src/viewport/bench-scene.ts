@@ -148,7 +148,8 @@ export class BenchScene {
         this.#hoverAt = null;
         this.#tellHover({ kind: 'nothing' });
       },
-      clicked: (x, y, keys) => events.onPick(this.#aimed()?.pick({ x, y }, this.#isEdgeTool) ?? { kind: 'nothing' }, keys),
+      clicked: (x, y, keys) =>
+        events.onPick(this.#aimed()?.pick({ x, y }, this.#isEdgeTool) ?? { kind: 'nothing' }, keys),
     });
     this.#paint();
     this.#layOut();
@@ -171,7 +172,7 @@ export class BenchScene {
   /** Resolves when everything shown so far is in the picture, the ways of all pieces included. */
   async settled(): Promise<void> {
     await this.#opening;
-    for (let seen: Promise<void> | null = null; seen !== this.#working; ) {
+    for (let seen: Promise<void> | null = null; seen !== this.#working;) {
       seen = this.#working;
       await seen;
     }

@@ -26,7 +26,7 @@ export interface BenchTheme {
 /** Warm paper: what is drawn before the page says otherwise. */
 export const PAPER_THEME: BenchTheme = {
   background: '#e9e2d3',
-  bench:'#cabda5',
+  bench: '#cabda5',
   benchLine: '#75694f',
   foam: '#4a4743',
   foamCut: '#8f897e',

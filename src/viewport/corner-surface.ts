@@ -24,7 +24,11 @@ export class CornerSurface {
       const to = Math.min(cornerCount, from + MOST_CORNERS);
       const part = new BufferGeometry();
       const set = (name: string, array: Float32Array | Uint8Array, size: number): void => {
-        const attribute = new BufferAttribute(array.subarray(size * from, size * to), size, array instanceof Uint8Array);
+        const attribute = new BufferAttribute(
+          array.subarray(size * from, size * to),
+          size,
+          array instanceof Uint8Array,
+        );
         part.setAttribute(name, attribute.setUsage(DynamicDrawUsage));
       };
       set('position', this.positions, 3);

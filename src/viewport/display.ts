@@ -1,4 +1,4 @@
-import { Box3, Matrix4, Quaternion, Vector3 } from 'three';
+import { type Box3, type Matrix4, Quaternion, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import { treeFromSerialised, type SurfaceTree } from '../geom/bvh.ts';
 import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
@@ -59,8 +59,10 @@ export async function buildSolid(base: SculptDisplay, shown: Shown, up: UpAxis, 
   const count = sculpt.positions.length;
   // Records of one update belong together; a shell or pieces of another sculpt are on their way out.
   const shell = shown.shell !== null && shown.shell.facePositions.length === count ? shown.shell : null;
-  const pieces = shown.pieces !== null && 3 * shown.pieces.patchOfTriangle.length === sculpt.triangles.length ? shown.pieces : null;
-  const seams = shown.seams !== null && 2 * shown.seams.chainOfEdge.length === sculpt.edgeVertices.length ? shown.seams : null;
+  const pieces =
+    shown.pieces !== null && 3 * shown.pieces.patchOfTriangle.length === sculpt.triangles.length ? shown.pieces : null;
+  const seams =
+    shown.seams !== null && 2 * shown.seams.chainOfEdge.length === sculpt.edgeVertices.length ? shown.seams : null;
   const { matrix, box } = standOnBench(
     shell === null ? [sculpt.positions] : [shell.facePositions, shell.backPositions],
     up,
@@ -111,7 +113,9 @@ export function arrange(
   const journeys = patches.map((patch): Journey => {
     const { piece } = patch.shape;
     const apart =
-      solid.pieces === null ? new Vector3() : apartArrow(patch.normal, patch.centre, middle, APART_SHARE * size.length());
+      solid.pieces === null
+        ? new Vector3()
+        : apartArrow(patch.normal, patch.centre, middle, APART_SHARE * size.length());
     const sculpt = { sculptCentre: patch.centre, sculptTurn: patch.shapeTurn, apart, lift };
     const drawing = places.sceneFromDrawing[piece];
     const flat = places.drawingFromFlat[piece];

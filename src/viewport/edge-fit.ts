@@ -70,7 +70,8 @@ export class EdgeFit {
     for (let i = 0; i < positions.length; i += 1) positions[i] /= uses[Math.floor(i / 3)] || 1;
     let apart = 0;
     for (let c = 0; c < triangles.length; c += 1) {
-      for (let k = 0; k < 3; k += 1) apart = Math.max(apart, Math.abs(copies[3 * c + k] - positions[3 * triangles[c] + k]));
+      for (let k = 0; k < 3; k += 1)
+        apart = Math.max(apart, Math.abs(copies[3 * c + k] - positions[3 * triangles[c] + k]));
     }
     return { positions, apart };
   }
@@ -131,8 +132,16 @@ export class EdgeFit {
     const length = (h: number): number => shapeLength[h] + share * (flatLength[h] - shapeLength[h]);
     for (let t = 0; t < this.#triangles.length; t += 3) {
       const [a, b, c] = [3 * this.#triangles[t], 3 * this.#triangles[t + 1], 3 * this.#triangles[t + 2]];
-      let [ex, ey, ez] = [positions[b] - positions[a], positions[b + 1] - positions[a + 1], positions[b + 2] - positions[a + 2]];
-      const [ux, uy, uz] = [positions[c] - positions[a], positions[c + 1] - positions[a + 1], positions[c + 2] - positions[a + 2]];
+      let [ex, ey, ez] = [
+        positions[b] - positions[a],
+        positions[b + 1] - positions[a + 1],
+        positions[b + 2] - positions[a + 2],
+      ];
+      const [ux, uy, uz] = [
+        positions[c] - positions[a],
+        positions[c + 1] - positions[a + 1],
+        positions[c + 2] - positions[a + 2],
+      ];
       const ab = Math.sqrt(ex * ex + ey * ey + ez * ez) || 1;
       ex /= ab;
       ey /= ab;

@@ -13,7 +13,13 @@ export class FamiliarThing {
   readonly #line = new LineBatch({ widthPx: 1.6, opacity: 0.9 });
   readonly #fill = new Mesh(
     new ShapeGeometry(),
-    new MeshBasicMaterial({ transparent: true, opacity: 0.14, side: DoubleSide, depthWrite: false }),
+    new MeshBasicMaterial({
+      transparent: true,
+      opacity: 0.14,
+      side: DoubleSide,
+      forceSinglePass: true,
+      depthWrite: false,
+    }),
   );
   #box = new Box3();
 

@@ -1,4 +1,4 @@
-import { Matrix4, Vector3 } from 'three';
+import { type Matrix4, Vector3 } from 'three';
 import type { SculptView } from '../model/bench-view.ts';
 import type { Highlight } from './bench-contract.ts';
 import { cornerAfter } from './corners-at-vertices.ts';
@@ -61,7 +61,8 @@ export function findPointed(bench: OnBench, what: Highlight): Pointed {
       dots.push(corners[c], corners[c + 1], corners[c + 2]);
     }
   }
-  if (what.point !== undefined) new Vector3(...what.point).applyMatrix4(bench.sceneFromModel).toArray(dots, dots.length);
+  if (what.point !== undefined)
+    new Vector3(...what.point).applyMatrix4(bench.sceneFromModel).toArray(dots, dots.length);
   return { lines, fills, dots };
 }
 

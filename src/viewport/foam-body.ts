@@ -151,8 +151,16 @@ export class FoamBody {
         points[at + 6 + k] = this.#face[w + k];
         points[at + 9 + k] = this.#face[v + k];
       }
-      const along = new Vector3(points[at + 3] - points[at], points[at + 4] - points[at + 1], points[at + 5] - points[at + 2]);
-      const up = new Vector3(points[at + 9] - points[at], points[at + 10] - points[at + 1], points[at + 11] - points[at + 2]);
+      const along = new Vector3(
+        points[at + 3] - points[at],
+        points[at + 4] - points[at + 1],
+        points[at + 5] - points[at + 2],
+      );
+      const up = new Vector3(
+        points[at + 9] - points[at],
+        points[at + 10] - points[at + 1],
+        points[at + 11] - points[at + 2],
+      );
       along.cross(up).normalize();
       for (let corner = 0; corner < 4; corner += 1) along.toArray(this.#wallNormals, at + 3 * corner);
     }

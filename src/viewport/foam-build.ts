@@ -1,4 +1,4 @@
-import { Matrix4 } from 'three';
+import { type Matrix4 } from 'three';
 import type { Work } from '../base/work.ts';
 import type { PatchView, PiecesView, SculptView, ShellView } from '../model/bench-view.ts';
 import { flatEdges } from './flat-edges.ts';

@@ -52,7 +52,10 @@ const DECODE = `#include <color_vertex>
 #endif`;
 
 /** A surface that takes light as foam, card and board do: without shine. Colours at corners are sRGB bytes. */
-export function dullMaterial({ nap, grain }: Dullness, parameters: MeshStandardMaterialParameters): MeshStandardMaterial {
+export function dullMaterial(
+  { nap, grain }: Dullness,
+  parameters: MeshStandardMaterialParameters,
+): MeshStandardMaterial {
   const material = new MeshStandardMaterial({ roughness: 0.95, metalness: 0, ...parameters });
   const grainNow = { value: grain };
   material.userData = { grain, grainNow };
@@ -62,7 +65,10 @@ export function dullMaterial({ nap, grain }: Dullness, parameters: MeshStandardM
     shader.vertexShader = shader.vertexShader
       .replace('void main() {', 'varying vec3 vPlace;\nvoid main() {')
       .replace('#include <color_vertex>', DECODE)
-      .replace('#include <project_vertex>', '#include <project_vertex>\nvPlace = (modelMatrix * vec4(transformed, 1.0)).xyz;');
+      .replace(
+        '#include <project_vertex>',
+        '#include <project_vertex>\nvPlace = (modelMatrix * vec4(transformed, 1.0)).xyz;',
+      );
     shader.fragmentShader = shader.fragmentShader
       .replace('void main() {', NOISE)
       .replace('#include <color_fragment>', GRAIN)
@@ -82,7 +88,10 @@ export function showGrain(material: MeshStandardMaterial, isShown: boolean): voi
 const BEHIND_LINES = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 } as const;
 
 export const skinMaterial = (): MeshStandardMaterial =>
-  dullMaterial({ nap: 0.16, grain: 0.1 }, { vertexColors: true, side: FrontSide, shadowSide: DoubleSide, ...BEHIND_LINES });
+  dullMaterial(
+    { nap: 0.16, grain: 0.1 },
+    { vertexColors: true, side: FrontSide, shadowSide: DoubleSide, ...BEHIND_LINES },
+  );
 
 /** Cut foam shows its cells. */
 export const cutFaceMaterial = (): MeshStandardMaterial =>
@@ -93,6 +102,9 @@ export const sheetMaterial = (): MeshStandardMaterial =>
 
 /** The sculpt is often an open shell and is seen from inside too. */
 export const sculptMaterial = (): MeshStandardMaterial =>
-  dullMaterial({ nap: 0.05, grain: 0 }, { vertexColors: true, side: DoubleSide, shadowSide: DoubleSide, ...BEHIND_LINES });
+  dullMaterial(
+    { nap: 0.05, grain: 0 },
+    { vertexColors: true, side: DoubleSide, shadowSide: DoubleSide, ...BEHIND_LINES },
+  );
 
 export const benchMaterial = (): MeshStandardMaterial => dullMaterial({ nap: 0, grain: 0.035 }, { side: FrontSide });

@@ -134,7 +134,9 @@ function applyTo(points: Float32Array, length: number, { elements: m }: Matrix4)
 
 function turned(points: Float32Array, turn: Quaternion, centre: Vector3): Float32Array {
   const result = points.slice();
-  const matrix = new Matrix4().makeRotationFromQuaternion(turn).multiply(new Matrix4().makeTranslation(centre.clone().negate()));
+  const matrix = new Matrix4()
+    .makeRotationFromQuaternion(turn)
+    .multiply(new Matrix4().makeTranslation(centre.clone().negate()));
   applyTo(result, result.length, matrix);
   return result;
 }

@@ -26,7 +26,13 @@ export class Ink {
   constructor(font: string) {
     this.#words = new WordsMesh(font);
     this.#outsideWords = new WordsMesh(font);
-    this.object.add(this.#wide.object, this.#narrow.object, this.#outside.object, this.#words.object, this.#outsideWords.object);
+    this.object.add(
+      this.#wide.object,
+      this.#narrow.object,
+      this.#outside.object,
+      this.#words.object,
+      this.#outsideWords.object,
+    );
     this.object.visible = false;
   }
 
@@ -61,7 +67,9 @@ export class Ink {
     view?.pieces.forEach((piece, i) => {
       const template = view.templates.find(({ piece: id }) => id === piece.id);
       if (template === undefined || places === null) return;
-      const move = places.sceneFromDrawing[i].clone().multiply(new Matrix4().makeTranslation(0, 0, piece.thicknessMm + ABOVE));
+      const move = places.sceneFromDrawing[i]
+        .clone()
+        .multiply(new Matrix4().makeTranslation(0, 0, piece.thicknessMm + ABOVE));
       const outline = drawnOutline(piece, places.drawingFromFlat[i]);
       for (const stroke of template.drawing.strokes) {
         const { widthMm, dashMm } = LINE_STYLES[stroke.role];
@@ -141,7 +149,7 @@ function addStroke(target: number[], { points, closed }: Stroke, dashMm: readonl
     const [x, y] = [points[2 * i], points[2 * i + 1]];
     const [dx, dy] = [points[2 * j] - x, points[2 * j + 1] - y];
     const length = Math.hypot(dx, dy);
-    for (let at = 0; at < length; ) {
+    for (let at = 0; at < length;) {
       const next = Math.min(length, at + left);
       if (dash % 2 === 0) {
         from.set(x + (dx * at) / length, y + (dy * at) / length, 0).applyMatrix4(move);

@@ -1,4 +1,4 @@
-import { Matrix4, Quaternion, Vector3 } from 'three';
+import { Matrix4, type Quaternion, type Vector3 } from 'three';
 
 /** From where to where a piece travels; directions and places in the scene (y up), mm. */
 export interface Journey {

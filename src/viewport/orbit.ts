@@ -47,7 +47,10 @@ export function turned(orbit: Orbit, yaw: number, pitch: number): Orbit {
 export function panned(orbit: Orbit, dx: number, dy: number, heightPx: number): Orbit {
   const perPx = (2 * orbit.distance * Math.tan(FIELD_OF_VIEW / 2)) / heightPx;
   const { right, up } = axesOf(orbit);
-  const target = orbit.target.clone().addScaledVector(right, -dx * perPx).addScaledVector(up, dy * perPx);
+  const target = orbit.target
+    .clone()
+    .addScaledVector(right, -dx * perPx)
+    .addScaledVector(up, dy * perPx);
   return { ...orbit, target };
 }
 

@@ -51,7 +51,9 @@ export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: 
 const SCALE_STEPS = 200;
 
 const scaleBytes = (): readonly (readonly number[])[] =>
-  Array.from({ length: 2 * SCALE_STEPS + 1 }, (_, i) => stretchColour(i - SCALE_STEPS, SCALE_STEPS).map((c) => Math.round(255 * c)));
+  Array.from({ length: 2 * SCALE_STEPS + 1 }, (_, i) =>
+    stretchColour(i - SCALE_STEPS, SCALE_STEPS).map((c) => Math.round(255 * c)),
+  );
 
 const scalePlace = (share: number): number => Math.round(SCALE_STEPS * (1 + Math.max(-1, Math.min(1, share))));
 

@@ -1,4 +1,14 @@
-import { BufferAttribute, BufferGeometry, Color, DoubleSide, Group, Mesh, MeshBasicMaterial, Points, ShaderMaterial } from 'three';
+import {
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  DoubleSide,
+  Group,
+  Mesh,
+  MeshBasicMaterial,
+  Points,
+  ShaderMaterial,
+} from 'three';
 import { LineBatch } from './line-batch.ts';
 
 /** Things that are pointed out, as found on the bench: packed xyz of the scene. */
@@ -36,6 +46,7 @@ export class PointedOut {
         opacity: 0.42,
         depthWrite: false,
         side: DoubleSide,
+        forceSinglePass: true,
         polygonOffset: true,
         polygonOffsetFactor: -1,
         polygonOffsetUnits: -2,

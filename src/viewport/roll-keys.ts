@@ -102,7 +102,11 @@ export function layTriangles(
     const start = 3 * cornerAfter(g);
     const end = 3 * g;
     const behind = 3 * cornerBefore(g);
-    let [ex, ey, ez] = [copies[end] - copies[start], copies[end + 1] - copies[start + 1], copies[end + 2] - copies[start + 2]];
+    let [ex, ey, ez] = [
+      copies[end] - copies[start],
+      copies[end + 1] - copies[start + 1],
+      copies[end + 2] - copies[start + 2],
+    ];
     const [ux, uy, uz] = [
       copies[behind] - copies[start],
       copies[behind + 1] - copies[start + 1],

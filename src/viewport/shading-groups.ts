@@ -67,14 +67,13 @@ function areRound(
   leastCos: number,
 ): boolean {
   const touches =
-    triangles[cornerAfter(c)] === triangles[cornerBefore(d)] || triangles[cornerBefore(c)] === triangles[cornerAfter(d)];
+    triangles[cornerAfter(c)] === triangles[cornerBefore(d)] ||
+    triangles[cornerBefore(c)] === triangles[cornerAfter(d)];
   if (!touches) return false;
   const [s, t] = [Math.floor(c / 3), Math.floor(d / 3)];
   if (patchOfTriangle !== null && patchOfTriangle[s] !== patchOfTriangle[t]) return false;
   const dot =
-    normals[3 * s] * normals[3 * t] +
-    normals[3 * s + 1] * normals[3 * t + 1] +
-    normals[3 * s + 2] * normals[3 * t + 2];
+    normals[3 * s] * normals[3 * t] + normals[3 * s + 1] * normals[3 * t + 1] + normals[3 * s + 2] * normals[3 * t + 2];
   return dot > leastCos;
 }
 
@@ -84,7 +83,11 @@ function leaderOf(lead: Int32Array, item: number): number {
 }
 
 /** Unit normals, packed; zero for an empty triangle. */
-export async function triangleNormals(positions: Float32Array, triangles: Uint32Array, work: Work): Promise<Float32Array> {
+export async function triangleNormals(
+  positions: Float32Array,
+  triangles: Uint32Array,
+  work: Work,
+): Promise<Float32Array> {
   const normals = new Float32Array(triangles.length);
   for (let i = 0; i < triangles.length; i += 3) {
     if (i % 12288 === 0) await work.pause(0);

@@ -1,4 +1,4 @@
-import { Matrix4, ShapeUtils, Vector2, Vector3 } from 'three';
+import { type Matrix4, ShapeUtils, Vector2, Vector3 } from 'three';
 
 /** A hole through a sheet: two rings of packed xy in the sheet's drawing, the upper and the lower edge of a leaning cut. */
 export interface SlabHole {
@@ -40,7 +40,8 @@ export function slabTriangles(slabs: readonly Slab[]): SlabTriangles {
       const rings = [wound(outer[side], true), ...holes.map((hole) => wound(hole[side], false))];
       const corners = rings.flat();
       for (const triangle of ShapeUtils.triangulateShape(rings[0], rings.slice(1))) {
-        for (const i of side === 'upper' ? triangle : [...triangle].reverse()) put(corners[i].x, corners[i].y, z, normal, 0);
+        for (const i of side === 'upper' ? triangle : [...triangle].reverse())
+          put(corners[i].x, corners[i].y, z, normal, 0);
       }
     }
     for (const [ring, isOuter] of [[outer, true] as const, ...holes.map((hole) => [hole, false] as const)]) {

@@ -1,4 +1,13 @@
-import { BufferAttribute, BufferGeometry, Group, Matrix4, Mesh, Vector3, type Color, type MeshStandardMaterial } from 'three';
+import {
+  BufferAttribute,
+  BufferGeometry,
+  Group,
+  Matrix4,
+  Mesh,
+  Vector3,
+  type Color,
+  type MeshStandardMaterial,
+} from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { SheetLayout } from '../model/sheet.ts';
@@ -18,7 +27,12 @@ export class SheetsView {
   readonly #slabs: Mesh<BufferGeometry, MeshStandardMaterial>;
   readonly #rims = new LineBatch({ widthPx: 1, opacity: 0.4 });
   #isCut: Uint8Array = new Uint8Array(0);
-  #boxes: { readonly sceneFromSheet: Matrix4; readonly width: number; readonly height: number; readonly thickness: number }[] = [];
+  #boxes: {
+    readonly sceneFromSheet: Matrix4;
+    readonly width: number;
+    readonly height: number;
+    readonly thickness: number;
+  }[] = [];
 
   constructor() {
     this.#slabs = new Mesh(new BufferGeometry(), sheetMaterial());
@@ -49,7 +63,10 @@ export class SheetsView {
           .makeTranslation(x, y, 0)
           .multiply(new Matrix4().makeRotationZ(turnRad))
           .multiply(places.drawingFromFlat[i]);
-        const { outer, inner } = cutRings(pieces.pieces[i], pieces.templates.find((template) => template.piece === id));
+        const { outer, inner } = cutRings(
+          pieces.pieces[i],
+          pieces.templates.find((template) => template.piece === id),
+        );
         holes.push({ upper: movedRing(outer.upper, onSheet), lower: movedRing(outer.lower, onSheet) });
         for (const ring of inner) {
           const waste = { upper: movedRing(ring.upper, onSheet), lower: movedRing(ring.lower, onSheet) };
@@ -109,7 +126,10 @@ function rimOf({ outer, holes, thickness, place }: Slab): number[] {
   for (const { upper } of [outer, ...holes]) {
     for (let i = 0; i < upper.length; i += 2) {
       for (const j of [i, (i + 2) % upper.length]) {
-        point.set(upper[j], upper[j + 1], thickness).applyMatrix4(place).toArray(points, points.length);
+        point
+          .set(upper[j], upper[j + 1], thickness)
+          .applyMatrix4(place)
+          .toArray(points, points.length);
       }
     }
   }

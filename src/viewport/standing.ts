@@ -9,7 +9,11 @@ const UNKNOWN_SIZE = 300;
  * @param points  packed xyz of everything solid, model space.
  * @param isSized false while the file's numbers are not mm: it is then shown at a size that fits.
  */
-export function standOnBench(points: readonly Float32Array[], up: UpAxis, isSized: boolean): { matrix: Matrix4; box: Box3 } {
+export function standOnBench(
+  points: readonly Float32Array[],
+  up: UpAxis,
+  isSized: boolean,
+): { matrix: Matrix4; box: Box3 } {
   const turn = UP_TURNS[up]();
   const box = new Box3();
   const point = new Vector3();
@@ -25,7 +29,9 @@ export function standOnBench(points: readonly Float32Array[], up: UpAxis, isSize
     .makeScale(scale, scale, scale)
     .multiply(new Matrix4().makeTranslation(-middle.x, -box.min.y, -middle.z))
     .multiply(turn);
-  const place = new Matrix4().makeScale(scale, scale, scale).multiply(new Matrix4().makeTranslation(-middle.x, -box.min.y, -middle.z));
+  const place = new Matrix4()
+    .makeScale(scale, scale, scale)
+    .multiply(new Matrix4().makeTranslation(-middle.x, -box.min.y, -middle.z));
   return { matrix, box: box.applyMatrix4(place) };
 }
 

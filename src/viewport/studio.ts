@@ -49,7 +49,12 @@ export class Studio {
    * @param beforeDraw called before each picture with the CSS px that a millimetre has where the eye looks.
    * @throws NoWebGl when the browser has no WebGL 2 for this canvas.
    */
-  constructor(canvas: HTMLCanvasElement, beforeDraw: (pxPerMm: number) => void, lost: () => void, restored: () => void) {
+  constructor(
+    canvas: HTMLCanvasElement,
+    beforeDraw: (pxPerMm: number) => void,
+    lost: () => void,
+    restored: () => void,
+  ) {
     const context = canvas.getContext('webgl2', { antialias: true, alpha: false, powerPreference: 'high-performance' });
     if (context === null) throw new NoWebGl();
     this.#canvas = canvas;
@@ -228,7 +233,9 @@ export class Studio {
   snapshot(): Promise<Blob> {
     this.#draw();
     return new Promise((resolve, reject) => {
-      this.#canvas.toBlob((blob) => (blob === null ? reject(new Error('The picture could not be kept.')) : resolve(blob)));
+      this.#canvas.toBlob((blob) =>
+        blob === null ? reject(new Error('The picture could not be kept.')) : resolve(blob),
+      );
     });
   }
 

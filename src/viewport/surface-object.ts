@@ -28,7 +28,7 @@ export class SurfaceObject {
     this.#waiting = parts.length > 1 ? parts.length : 0;
     if (this.#waiting === 0) this.#showAll();
     else this.#meshes.forEach((mesh, i) => this.#warm(mesh, i === 0));
-    this.object.add(...this.#meshes);
+    for (const mesh of this.#meshes) this.object.add(mesh);
   }
 
   /** Goes on with handing over. @returns whether another picture is needed, and whether it shows something new. */

@@ -43,6 +43,7 @@ export class WordsMesh {
         transparent: true,
         depthWrite: false,
         side: DoubleSide,
+        forceSinglePass: true,
         polygonOffset: true,
         polygonOffsetFactor: -3,
         polygonOffsetUnits: -6,
@@ -60,10 +61,15 @@ export class WordsMesh {
   set(lines: readonly LaidWords[]): void {
     this.object.visible = lines.length > 0;
     if (lines.length === 0) return;
-    const letters = [...new Set(lines.flatMap(({ text }) => [...text]))].filter((letter) => letter.trim() !== '').sort();
+    const letters = [...new Set(lines.flatMap(({ text }) => [...text]))]
+      .filter((letter) => letter.trim() !== '')
+      .sort();
     const rows = Math.max(1, Math.ceil(letters.length / COLUMNS));
     if (letters.some((letter) => !this.#places.has(letter))) this.#draw(letters, rows);
-    const height = this.object.material.map === null ? rows : Math.round((this.object.material.map.image as OffscreenCanvas).height / CELL_PX);
+    const height =
+      this.object.material.map === null
+        ? rows
+        : Math.round((this.object.material.map.image as OffscreenCanvas).height / CELL_PX);
     const positions: number[] = [];
     const uvs: number[] = [];
     const point = new Vector3();

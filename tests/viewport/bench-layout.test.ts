@@ -56,9 +56,10 @@ describe('what lies where on the bench', () => {
   });
 
   it('turns a long sheet across', () => {
-    expect(layBench({ width: 300, depth: 250 }, [sheet(1000, 2000), sheet(600, 600)], []).sheets.map(({ isTurned }) => isTurned)).toEqual([
-      true,
-      false,
-    ]);
+    expect(
+      layBench({ width: 300, depth: 250 }, [sheet(1000, 2000), sheet(600, 600)], []).sheets.map(
+        ({ isTurned }) => isTurned,
+      ),
+    ).toEqual([true, false]);
   });
 });

@@ -9,7 +9,9 @@ import { sculptView } from './sculpt-views.ts';
 
 const sculpt = sculptView(boxMesh(100));
 const index = await indexSculpt(sculpt, QUIET_WORK);
-const corners = Float32Array.from([...sculpt.triangles].flatMap((v) => [...sculpt.positions.subarray(3 * v, 3 * v + 3)]));
+const corners = Float32Array.from(
+  [...sculpt.triangles].flatMap((v) => [...sculpt.positions.subarray(3 * v, 3 * v + 3)]),
+);
 
 const camera = new PerspectiveCamera(30, 1, 1, 2000);
 camera.position.set(50, 50, 600);

@@ -26,11 +26,14 @@ function side(from: number, faceOffset: number, backOffset: number): PieceEdge {
 
 describe('the edges of a flat piece', () => {
   it('stand off from both sides at a corner', () => {
-    const piece = { ...squarePiece('p', 1, SQUARE, 10), edges: [side(0, 5, -5), side(1, 2, -2), side(2, 0, 0), side(3, 1, -1)] };
+    const piece = {
+      ...squarePiece('p', 1, SQUARE, 10),
+      edges: [side(0, 5, -5), side(1, 2, -2), side(2, 0, 0), side(3, 1, -1)],
+    };
     const { face, back } = flatEdges(piece);
     // Corner 0 lies between side 3 (left, 1 mm out) and side 0 (below, 5 mm out).
-    expect([...face]).toEqual([-1, -5, 2, -5, 2, 0, -1, 0].map((x) => expect.closeTo(x, 5)));
-    expect([...back]).toEqual([1, 5, -2, 5, -2, 0, 1, 0].map((x) => expect.closeTo(x, 5)));
+    expect([...face]).toEqual([-1, -5, 2, -5, 2, 0, -1, 0].map((x): unknown => expect.closeTo(x, 5)));
+    expect([...back]).toEqual([1, 5, -2, 5, -2, 0, 1, 0].map((x): unknown => expect.closeTo(x, 5)));
   });
 
   it('leave what is inside where it is', () => {

@@ -1,7 +1,17 @@
 import { Box3, PerspectiveCamera, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { looked } from '../../src/viewport/look-moves.ts';
-import { between, eyeOf, FIELD_OF_VIEW, framed, held, panned, turned, zoomed, type Orbit } from '../../src/viewport/orbit.ts';
+import {
+  between,
+  eyeOf,
+  FIELD_OF_VIEW,
+  framed,
+  held,
+  panned,
+  turned,
+  zoomed,
+  type Orbit,
+} from '../../src/viewport/orbit.ts';
 
 const orbit: Orbit = { target: new Vector3(10, 20, 30), yaw: 0.4, pitch: 0.3, distance: 500 };
 const bounds = { box: new Box3(new Vector3(-100, 0, -100), new Vector3(100, 200, 100)), nearest: 50, farthest: 2000 };

@@ -10,7 +10,14 @@ const ELL = [0, 0, 60, 0, 60, 10, 10, 10, 10, 40, 0, 40];
 
 function viewOf(tracedSide: 'face' | 'back'): PiecesView {
   const piece = squarePiece('p1', 1, ELL, 8, tracedSide);
-  return { patchOfTriangle: new Int32Array(0), patches: [], pieces: [piece], seams: [], templates: [templateOf(piece)], cutOffers: [] };
+  return {
+    patchOfTriangle: new Int32Array(0),
+    patches: [],
+    pieces: [piece],
+    seams: [],
+    templates: [templateOf(piece)],
+    cutOffers: [],
+  };
 }
 
 const sheet = (placements: { x: number; y: number; turnRad: number }[]) => ({

@@ -42,7 +42,14 @@ export function pipeShape(turnRad: number, r: number, height: number, m: number,
 }
 
 /** A wrapped cone: half angle from the axis such that the flat piece is a sector of `sectorRad`. */
-export function coneShape(sectorRad: number, turnRad: number, near: number, far: number, m: number, n: number): RollShape {
+export function coneShape(
+  sectorRad: number,
+  turnRad: number,
+  near: number,
+  far: number,
+  m: number,
+  n: number,
+): RollShape {
   const sine = sectorRad / turnRad;
   return gridShape(
     m,

@@ -7,8 +7,15 @@ import type { Mesh } from '../../src/mesh/mesh.ts';
 
 async function groupsAt(mesh: Mesh, v: number, patchOfTriangle: Int32Array | null = null): Promise<number> {
   const around = cornersAtVertices(mesh.triangles, mesh.positions.length / 3);
-  const { groupOfCorner } = await shadingGroups(Float32Array.from(mesh.positions), mesh.triangles, around, patchOfTriangle, QUIET_WORK);
-  return new Set([...around.corners.subarray(around.starts[v], around.starts[v + 1])].map((c) => groupOfCorner[c])).size;
+  const { groupOfCorner } = await shadingGroups(
+    Float32Array.from(mesh.positions),
+    mesh.triangles,
+    around,
+    patchOfTriangle,
+    QUIET_WORK,
+  );
+  return new Set([...around.corners.subarray(around.starts[v], around.starts[v + 1])].map((c) => groupOfCorner[c]))
+    .size;
 }
 
 describe('what is shaded as one round surface', () => {
@@ -23,7 +30,9 @@ describe('what is shaded as one round surface', () => {
 
   it('never shades across the border of a piece', async () => {
     const tube = tubeMesh(24, 50, 100, 2);
-    const halves = Int32Array.from({ length: tube.triangles.length / 3 }, (_, t) => (t < tube.triangles.length / 6 ? 0 : 1));
+    const halves = Int32Array.from({ length: tube.triangles.length / 3 }, (_, t) =>
+      t < tube.triangles.length / 6 ? 0 : 1,
+    );
     expect(await groupsAt(tube, 24, halves)).toBe(2);
   });
 });

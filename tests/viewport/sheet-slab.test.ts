@@ -42,7 +42,8 @@ describe('a sheet with holes', () => {
 
   it('tells cut faces from skins', () => {
     const { isCut, normals } = slabTriangles([{ outer, holes: [], thickness: 8, place: new Matrix4() }]);
-    for (let i = 0; i < isCut.length; i += 1) expect(Math.abs(normals[3 * i + 2])).toBeCloseTo(isCut[i] === 1 ? 0 : 1, 6);
+    for (let i = 0; i < isCut.length; i += 1)
+      expect(Math.abs(normals[3 * i + 2])).toBeCloseTo(isCut[i] === 1 ? 0 : 1, 6);
     expect([...isCut].filter((cut) => cut === 1)).toHaveLength(4 * 6);
   });
 });

@@ -13,7 +13,7 @@ describe('a sculpt on the bench', () => {
       ['x', [200, 100, 300]],
     ] as const) {
       const { matrix, box } = standOnBench([points], up, true);
-      expect(box.getSize(new Vector3()).toArray()).toEqual(size.map((x) => expect.closeTo(x, 4)));
+      expect(box.getSize(new Vector3()).toArray()).toEqual(size.map((x): unknown => expect.closeTo(x, 4)));
       expect(box.min.y).toBeCloseTo(0, 4);
       expect(box.min.x + box.max.x).toBeCloseTo(0, 4);
       expect(box.min.z + box.max.z).toBeCloseTo(0, 4);

@@ -30,7 +30,9 @@ describe('the colours of stretch', () => {
   });
 
   it('lie at even steps from squash to stretch', () => {
-    expect(STRETCH_STOPS.map(({ at }) => Math.round(10 * at) / 10)).toEqual([-1, -0.8, -0.6, -0.4, -0.2, 0, 0.2, 0.4, 0.6, 0.8, 1]);
+    expect(STRETCH_STOPS.map(({ at }) => Math.round(10 * at) / 10)).toEqual([
+      -1, -0.8, -0.6, -0.4, -0.2, 0, 0.2, 0.4, 0.6, 0.8, 1,
+    ]);
     for (const { at, rgb } of STRETCH_STOPS) expect(bytes(stretchColour(5 * at, 5))).toEqual([...rgb]);
   });
 

@@ -1,0 +1,307 @@
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { BenchScene, NoWebGl, type BenchPick } from '../../src/viewport/bench-scene.ts';
+import { boxViews, type BoxViews } from '../viewport/bench-views.ts';
+
+const SIZE = { width: 360, height: 240 };
+
+interface Bench {
+  readonly scene: BenchScene;
+  readonly canvas: HTMLCanvasElement;
+  readonly views: BoxViews;
+  readonly hovers: BenchPick[];
+  readonly picks: { pick: BenchPick; shift: boolean; alt: boolean }[];
+  readonly lost: string[];
+}
+
+const benches: Bench[] = [];
+
+function makeCanvas(): HTMLCanvasElement {
+  const canvas = document.createElement('canvas');
+  canvas.style.cssText = `display:block;width:${SIZE.width}px;height:${SIZE.height}px;position:fixed;left:0;top:0`;
+  document.body.append(canvas);
+  return canvas;
+}
+
+async function makeBench(): Promise<Bench> {
+  const canvas = makeCanvas();
+  const hovers: BenchPick[] = [];
+  const picks: Bench['picks'] = [];
+  const lost: string[] = [];
+  const scene = new BenchScene(canvas, {
+    onHover: (pick) => hovers.push(pick),
+    onPick: (pick, keys) => picks.push({ pick, ...keys }),
+    onContextLost: () => lost.push('lost'),
+    onContextRestored: () => lost.push('restored'),
+  });
+  const bench = { scene, canvas, views: boxViews(), hovers, picks, lost };
+  benches.push(bench);
+  scene.setReducedMotion(true);
+  scene.show(bench.views);
+  await scene.settled();
+  scene.frame('sculpt');
+  await pictures();
+  return bench;
+}
+
+/** Waits until no more pictures are asked for. */
+async function pictures(): Promise<void> {
+  for (let i = 0; i < 4; i += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
+}
+
+function send({ canvas }: Bench, type: string, x: number, y: number, more: PointerEventInit = {}): void {
+  canvas.dispatchEvent(
+    new PointerEvent(type, { clientX: x, clientY: y, pointerId: 1, pointerType: 'mouse', bubbles: true, ...more }),
+  );
+}
+
+async function hover(bench: Bench, x: number, y: number): Promise<BenchPick | undefined> {
+  send(bench, 'pointermove', x, y);
+  await pictures();
+  return bench.hovers.at(-1);
+}
+
+/** Draw calls of a picture in which nothing but the view has changed, so that no shadows are drawn anew. */
+async function calls({ scene }: Bench): Promise<number> {
+  await pictures();
+  scene.look('turn-left');
+  await pictures();
+  scene.look('turn-right');
+  await pictures();
+  return scene.stats().drawCalls;
+}
+
+/** Picture of a vertex, which must be in it. */
+function screen({ scene }: Bench, v: number): { x: number; y: number; hidden: boolean } {
+  const at = scene.screenOf(v);
+  if (at === null) throw new Error(`vertex ${v} is behind the eye`);
+  return at;
+}
+
+/** The edge of the topology between two vertices. */
+function edge({ views }: Bench, v: number, w: number): number {
+  const { edgeVertices } = views.sculpt;
+  for (let e = 0; e < edgeVertices.length / 2; e += 1) {
+    if (edgeVertices[2 * e] === Math.min(v, w) && edgeVertices[2 * e + 1] === Math.max(v, w)) return e;
+  }
+  throw new Error(`no edge ${v} ${w}`);
+}
+
+// A captured pointer needs a real one; the events here are made.
+vi.spyOn(HTMLCanvasElement.prototype, 'setPointerCapture').mockImplementation(() => undefined);
+
+afterEach(() => {
+  for (const { scene, canvas } of benches.splice(0)) {
+    scene.dispose();
+    canvas.remove();
+  }
+});
+
+describe('the bench', () => {
+  it('draws a sculpt, its foam, sheets and the rule in few calls, and only when something changed', async () => {
+    const { scene } = await makeBench();
+    const { drawCalls, triangles, frames } = scene.stats();
+    expect(drawCalls).toBeGreaterThan(5);
+    expect(drawCalls).toBeLessThan(30);
+    expect(triangles).toBeGreaterThan(12);
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    expect(scene.stats().frames).toBe(frames);
+    scene.look('turn-left');
+    await pictures();
+    expect(scene.stats().frames).toBeGreaterThan(frames);
+  });
+
+  it('finds the edge under the pointer while the edge tool is on', async () => {
+    const bench = await makeBench();
+    bench.scene.look('front');
+    bench.scene.setEdgeTool(true);
+    await pictures();
+    // Seen from the front; corner numbers are x + 2 y + 4 z, and z = 100 is in front.
+    for (const [v, w] of [
+      [4, 5],
+      [5, 7],
+      [6, 7],
+      [4, 6],
+    ]) {
+      const [a, b] = [screen(bench, v), screen(bench, w)];
+      expect(a.hidden).toBe(false);
+      // A few pixels towards the middle of the face.
+      const [m, n] = [screen(bench, 4), screen(bench, 7)];
+      const middle = { x: (m.x + n.x) / 2, y: (m.y + n.y) / 2 };
+      const at = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+      const away = Math.hypot(middle.x - at.x, middle.y - at.y);
+      const pick = await hover(bench, at.x + (5 * (middle.x - at.x)) / away, at.y + (5 * (middle.y - at.y)) / away);
+      expect(pick).toMatchObject({ kind: 'edge', edge: edge(bench, v, w) });
+      expect(pick?.seam).toBe(bench.views.seams.chainOfEdge[edge(bench, v, w)]);
+    }
+  });
+
+  it('tells the place on the sculpt, its piece and its stretch', async () => {
+    const bench = await makeBench();
+    bench.scene.look('front');
+    await pictures();
+    const [a, b] = [screen(bench, 4), screen(bench, 7)];
+    const pick = await hover(bench, a.x + 0.25 * (b.x - a.x), a.y + 0.4 * (b.y - a.y));
+    expect(pick?.kind).toBe('surface');
+    const [x, y, z] = pick?.point ?? [0, 0, 0];
+    expect(x).toBeCloseTo(25, -0.5);
+    expect(y).toBeCloseTo(40, -0.5);
+    expect(z).toBeCloseTo(100, 3);
+    const patch = bench.views.pieces.patchOfTriangle[pick?.triangle ?? -1];
+    expect(pick).toMatchObject({ piece: patch, stretchPct: patch, squashPct: 0 });
+    expect(pick?.vertex).toBe(4);
+    expect(screen(bench, 0).hidden).toBe(true);
+  });
+
+  it('tells a click from a turn of the view', async () => {
+    const bench = await makeBench();
+    const at = { x: SIZE.width / 2, y: SIZE.height / 2 };
+    send(bench, 'pointerdown', at.x, at.y, { button: 0, shiftKey: true });
+    send(bench, 'pointerup', at.x + 1, at.y, { button: 0, shiftKey: true });
+    expect(bench.picks).toHaveLength(1);
+    expect(bench.picks[0]).toMatchObject({ shift: true, alt: false, pick: { kind: 'surface' } });
+    const before = screen(bench, 7);
+    send(bench, 'pointerdown', at.x, at.y, { button: 0 });
+    send(bench, 'pointermove', at.x + 80, at.y + 10, { button: 0 });
+    send(bench, 'pointerup', at.x + 80, at.y + 10, { button: 0 });
+    expect(bench.picks).toHaveLength(1);
+    const after = screen(bench, 7);
+    expect(Math.hypot(after.x - before.x, after.y - before.y)).toBeGreaterThan(12);
+  });
+
+  it('comes nearer to what is under the pointer and never goes through it', async () => {
+    const bench = await makeBench();
+    const at = screen(bench, 7);
+    const wide = Math.abs(screen(bench, 5).y - at.y);
+    for (let i = 0; i < 3; i += 1) {
+      bench.canvas.dispatchEvent(
+        new WheelEvent('wheel', { clientX: at.x, clientY: at.y + 2, deltaY: -120, bubbles: true }),
+      );
+    }
+    const near = screen(bench, 7);
+    expect(Math.hypot(near.x - at.x, near.y - at.y)).toBeLessThan(8);
+    expect(Math.abs(screen(bench, 5).y - near.y)).toBeGreaterThan(1.3 * wide);
+    for (let i = 0; i < 80; i += 1) {
+      bench.canvas.dispatchEvent(
+        new WheelEvent('wheel', { clientX: at.x, clientY: at.y, deltaY: -240, bubbles: true }),
+      );
+    }
+    expect(bench.scene.screenOf(7)).not.toBeNull();
+  });
+
+  it('brings the pieces off the sculpt and onto the sheet', async () => {
+    const bench = await makeBench();
+    const whole = screen(bench, 7);
+    bench.scene.setStage(1);
+    await bench.scene.settled();
+    const apart = screen(bench, 7);
+    expect(Math.hypot(apart.x - whole.x, apart.y - whole.y)).toBeGreaterThan(3);
+    bench.scene.setStage(3);
+    await bench.scene.settled();
+    bench.scene.look('top');
+    for (const piece of [0, 5]) {
+      bench.scene.frame({ piece });
+      await pictures();
+      const pick = await hover(bench, SIZE.width / 2, SIZE.height / 2 + 20 + piece);
+      expect(pick).toMatchObject({ kind: 'piece', piece });
+      expect(bench.views.pieces.patchOfTriangle[pick?.triangle ?? -1]).toBe(piece);
+    }
+  });
+
+  it('finds the sheet between the pieces', async () => {
+    const bench = await makeBench();
+    bench.scene.setStage(0);
+    await bench.scene.settled();
+    bench.scene.look('top');
+    bench.scene.frame('all');
+    await pictures();
+    const found = new Set<string>();
+    for (let y = 12; y < SIZE.height; y += 20) found.add((await hover(bench, SIZE.width / 2 - 4, y))?.kind ?? '');
+    expect(found).toContain('sheet');
+    expect(bench.hovers.find(({ kind }) => kind === 'sheet')?.sheet).toBe(0);
+  });
+
+  it('joins the two edges of a seam with threads when they are apart', async () => {
+    const bench = await makeBench();
+    const whole = await calls(bench);
+    bench.scene.setHighlight({ seams: [0] });
+    expect(await calls(bench)).toBe(whole + 1);
+    bench.scene.setHighlight(null);
+    bench.scene.setStage(1);
+    await bench.scene.settled();
+    const apart = await calls(bench);
+    bench.scene.setHighlight({ seams: [0] });
+    expect(await calls(bench)).toBe(apart + 2);
+  });
+
+  it('points out pieces, edges, triangles, vertices and places, and forgives numbers that are gone', async () => {
+    const bench = await makeBench();
+    const { scene } = bench;
+    const plain = await calls(bench);
+    scene.setSelection({ pieces: [1], triangles: [0, 1], vertices: [7], point: [50, 50, 100] });
+    scene.setPreviewEdges([0, 1]);
+    scene.setCursorVertex(7);
+    expect(await calls(bench)).toBe(plain + 5);
+    scene.setSelection({ pieces: [99], seams: [99], edges: [9999], triangles: [9999], vertices: [9999] });
+    scene.setPreviewEdges(null);
+    scene.setCursorVertex(null);
+    expect(await calls(bench)).toBe(plain);
+  });
+
+  it('takes all colourings, familiar things and up axes, and gives a picture', async () => {
+    const { scene } = await makeBench();
+    for (const kind of ['stretch', 'pieces', 'plain'] as const) scene.setColouring(kind);
+    for (const thing of ['hand', 'head', 'door', 'none'] as const) scene.setFamiliar(thing);
+    for (const axis of ['x', 'z', 'y'] as const) {
+      scene.setUpAxis(axis);
+      await scene.settled();
+    }
+    const blob = await scene.snapshot();
+    expect(blob.type).toBe('image/png');
+    expect(blob.size).toBeGreaterThan(2000);
+  });
+
+  it('goes on with what is left when records are taken away', async () => {
+    const { scene, views } = await makeBench();
+    scene.setStage(2.5);
+    scene.show({ pieces: null, sheets: null });
+    await scene.settled();
+    scene.show({ shell: null, seams: null });
+    await scene.settled();
+    scene.show({ sculpt: null });
+    await scene.settled();
+    expect(scene.screenOf(0)).toBeNull();
+    scene.show(views);
+    await scene.settled();
+    expect(scene.screenOf(0)).not.toBeNull();
+  });
+
+  it('tells when the picture is lost and draws again when it is back', async () => {
+    const bench = await makeBench();
+    const context = bench.canvas.getContext('webgl2');
+    const loser = context?.getExtension('WEBGL_lose_context');
+    if (!loser) throw new Error('this browser cannot lose a context on purpose');
+    loser.loseContext();
+    await vi.waitFor(() => expect(bench.lost).toEqual(['lost']));
+    bench.scene.setStage(1);
+    await bench.scene.settled();
+    loser.restoreContext();
+    await vi.waitFor(() => expect(bench.lost).toEqual(['lost', 'restored']));
+    const { frames } = bench.scene.stats();
+    bench.scene.look('turn-right');
+    await pictures();
+    expect(bench.scene.stats().frames).toBeGreaterThan(frames);
+  });
+});
+
+it('says so where 3D is missing', () => {
+  const canvas = makeCanvas();
+  vi.spyOn(canvas, 'getContext').mockReturnValue(null);
+  const silent = {
+    onHover: () => undefined,
+    onPick: () => undefined,
+    onContextLost: () => undefined,
+    onContextRestored: () => undefined,
+  };
+  expect(() => new BenchScene(canvas, silent)).toThrow(NoWebGl);
+  canvas.remove();
+});
