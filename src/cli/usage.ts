@@ -2,24 +2,27 @@
 export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
 
   node dist/cli.js inspect MODEL [--json]
-      Tells what a model file holds: counts, size, area, and what is wrong with it.
+      Tells what a model file holds: counts, size, area, and what is wrong.
 
   node dist/cli.js make MODEL|PROJECT --out DIR [options]
       Makes the templates and writes templates.pdf, pieces.svg, report.json,
       project.foamloft.json and timings.json into DIR.
 
       --seams FILE.json     where to part the sculpt:
-                            {"version":1,"edges":[[0,1],[1,2]]}, corners counted from 0
+                            {"version":1,"edges":[[0,1],[1,2]]},
+                            corners counted from 0
       --unit mm|cm|m|in     unit of the numbers in the file (mm when neither
                             --unit nor --size is given, and the report says so)
       --size AXIS=MM        one real measure instead: longest=, x=, y= or z=
       --thickness MM        foam, default 6
-      --model-is SIDE       which surface the sculpt is: face (default), middle, back
+      --model-is SIDE       which surface of the foam the sculpt is:
+                            face (default), middle, back
       --neutral K           neutral fraction from the back, 0 to 1, default 0.5
       --traced SIDE         side the template is traced on: face (default), back
       --up AXIS             which way is up in the file: x, y or z
-      --paper NAME          A4 (default), A3, A2, A1, A0, Letter, Legal, Tabloid,
-                            "ANSI C" …, roll=MM (its width) or custom=WxH in mm
+      --paper NAME          A4 (default), A3, A2, A1, A0, Letter, Legal,
+                            Tabloid, "ANSI C" …, roll=MM (its width)
+                            or custom=WxH in mm
       --landscape           turn the paper
       --margin MM           unprintable border, default 10
       --overlap MM          how far tiles overlap, default 10
@@ -28,5 +31,6 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
 
   --help, --version
 
-Exit: 0 done · 1 the file or a choice is at fault (one sentence says why) · 2 wrong usage
+Exit: 0 done · 1 the file or a choice is at fault (one sentence says why)
+      2 wrong usage
 `;

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
+import { brokenPlace } from './broken-place.ts';
 import type { Project } from './project.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -169,10 +170,7 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
   const parsed = v.safeParse(file, raw);
   if (!parsed.success) {
     const [issue] = parsed.issues;
-    return fail(
-      'project/broken',
-      `${fileName} cannot be used: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`,
-    );
+    return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
   }
   const project = parsed.output.project as unknown as Project;
   const unknown = project.parts[0].layers.find((layer) => !project.foams.some((foam) => foam.id === layer.foam));

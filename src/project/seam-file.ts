@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../base/result.ts';
 import type { SeamMarks } from '../model/seams.ts';
+import { brokenPlace } from './broken-place.ts';
 
 /** A seam file: which edges of which model are parted. Numbers count the file's vertices from 0. */
 export interface SeamFile {
@@ -46,10 +47,7 @@ export function readSeamFile(text: string, fileName: string): Result<SeamFile> {
   const parsed = v.safeParse(schema, raw);
   if (!parsed.success) {
     const [issue] = parsed.issues;
-    return fail(
-      'seams/broken',
-      `${fileName} is not a seam file: at ${v.getDotPath(issue) ?? 'its top'}, ${issue.message.toLowerCase()}.`,
-    );
+    return fail('seams/broken', `${fileName} is not a seam file: ${brokenPlace(issue)}.`);
   }
   const { modelHash, edges, paths } = parsed.output;
   return ok({ modelHash: modelHash ?? null, marks: { edges, paths: paths as SeamMarks['paths'] } });
