@@ -5,7 +5,9 @@ import { ringArea, type Ring } from './ring.ts';
  * Monotone chain (Andrew, Inf. Proc. Letters 9(5), 1979).
  */
 export function convexHull(xy: ArrayLike<number>): Ring {
-  const order = Array.from({ length: Math.floor(xy.length / 2) }, (_, i) => i).sort((i, j) => xy[2 * i] - xy[2 * j] || xy[2 * i + 1] - xy[2 * j + 1]);
+  const order = Array.from({ length: Math.floor(xy.length / 2) }, (_, i) => i).sort(
+    (i, j) => xy[2 * i] - xy[2 * j] || xy[2 * i + 1] - xy[2 * j + 1],
+  );
   const half = (points: readonly number[]): number[] => {
     const chain: number[] = [];
     for (const i of points) {
@@ -50,7 +52,12 @@ export function tightBox(xy: ArrayLike<number>): TightBox {
     bestArea = along * across;
     const [x, y] = along >= across ? [ux, uy] : [-uy, ux];
     const isRight = x > 0 || (x === 0 && y > 0);
-    best = { x: isRight ? x : -x, y: isRight ? y : -y, longMm: Math.max(along, across), shortMm: Math.min(along, across) };
+    best = {
+      x: isRight ? x : -x,
+      y: isRight ? y : -y,
+      longMm: Math.max(along, across),
+      shortMm: Math.min(along, across),
+    };
   }
   return best;
 }

@@ -1,4 +1,4 @@
-import { Clipper64, ClipType, FillRule, PolyPath64, PolyTree64, type Path64, type Point64 } from 'clipper2-ts';
+import { Clipper64, ClipType, FillRule, PolyTree64, type PolyPath64, type Path64, type Point64 } from 'clipper2-ts';
 import { ringArea, type Ring } from './ring.ts';
 
 /**
@@ -30,7 +30,9 @@ export function coveredRegions(rings: readonly Ring[]): readonly Region[] {
   clipper.execute(ClipType.Union, FillRule.Positive, tree);
   const regions: Region[] = [];
   gather(tree, exact, regions);
-  return regions.sort((a, b) => ringArea(b.outer) - ringArea(a.outer) || a.outer[0] - b.outer[0] || a.outer[1] - b.outer[1]);
+  return regions.sort(
+    (a, b) => ringArea(b.outer) - ringArea(a.outer) || a.outer[0] - b.outer[0] || a.outer[1] - b.outer[1],
+  );
 }
 
 function toGrid(ring: Ring, exact: Map<string, { x: number; y: number }>): Path64 {

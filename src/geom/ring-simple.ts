@@ -122,7 +122,8 @@ class EdgeCells {
     const row = (y: number): number => Math.floor((y - this.#minY) / this.#size);
     const [x0, y0, x1, y1] = ends.subarray(4 * e, 4 * e + 4);
     for (let r = row(Math.min(y0, y1)); r <= row(Math.max(y0, y1)); r += 1) {
-      for (let c = column(Math.min(x0, x1)); c <= column(Math.max(x0, x1)); c += 1) use(this.#cells[r * this.#columns + c]);
+      for (let c = column(Math.min(x0, x1)); c <= column(Math.max(x0, x1)); c += 1)
+        use(this.#cells[r * this.#columns + c]);
     }
   }
 }

@@ -4,7 +4,7 @@ import type { Box2 } from './ring.ts';
 export class SegmentGrid {
   readonly #cellMm: number;
   readonly #segments: number[] = [];
-  readonly #cells = new Map<string, number[]>();
+  readonly #cells = new Map<number, number[]>();
 
   /** @param cellMm side of a cell, mm, > 0: about the size of what is asked for. */
   constructor(cellMm: number) {
@@ -23,8 +23,13 @@ export class SegmentGrid {
   /** True when `test` holds for a segment that may lie in the box; segments are offered once or more. */
   some(box: Box2, test: (ax: number, ay: number, bx: number, by: number) => boolean): boolean {
     const s = this.#segments;
-    for (const key of this.#keys(box.minX, box.minY, box.maxX, box.maxY)) {
-      for (const i of this.#cells.get(key) ?? []) if (test(s[i], s[i + 1], s[i + 2], s[i + 3])) return true;
+    const [top, right] = [this.#cell(box.maxY), this.#cell(box.maxX)];
+    for (let row = this.#cell(box.minY); row <= top; row += 1) {
+      for (let column = this.#cell(box.minX); column <= right; column += 1) {
+        const list = this.#cells.get(cellKey(column, row));
+        if (list === undefined) continue;
+        for (const i of list) if (test(s[i], s[i + 1], s[i + 2], s[i + 3])) return true;
+      }
     }
     return false;
   }
@@ -40,24 +45,26 @@ export class SegmentGrid {
     this.#segments.push(ax, ay, bx, by);
     // A long segment enters the cells of short parts of it, not of its whole box.
     const parts = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / this.#cellMm));
-    const seen = new Set<string>();
     for (let k = 0; k < parts; k += 1) {
       const [x0, y0] = [ax + ((bx - ax) * k) / parts, ay + ((by - ay) * k) / parts];
       const [x1, y1] = [ax + ((bx - ax) * (k + 1)) / parts, ay + ((by - ay) * (k + 1)) / parts];
-      for (const key of this.#keys(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1))) {
-        if (seen.has(key)) continue;
-        seen.add(key);
-        const list = this.#cells.get(key);
-        if (list === undefined) this.#cells.set(key, [index]);
-        else list.push(index);
+      for (let row = this.#cell(Math.min(y0, y1)); row <= this.#cell(Math.max(y0, y1)); row += 1) {
+        for (let column = this.#cell(Math.min(x0, x1)); column <= this.#cell(Math.max(x0, x1)); column += 1)
+          this.#enter(cellKey(column, row), index);
       }
     }
   }
 
-  *#keys(minX: number, minY: number, maxX: number, maxY: number): Generator<string> {
-    const cell = (x: number): number => Math.floor(x / this.#cellMm);
-    for (let row = cell(minY); row <= cell(maxY); row += 1) {
-      for (let column = cell(minX); column <= cell(maxX); column += 1) yield `${column} ${row}`;
-    }
+  #enter(key: number, index: number): void {
+    const list = this.#cells.get(key);
+    if (list === undefined) this.#cells.set(key, [index]);
+    else if (list[list.length - 1] !== index) list.push(index);
+  }
+
+  #cell(x: number): number {
+    return Math.floor(x / this.#cellMm);
   }
 }
+
+/** One number for a cell: rows and columns within half a million of the origin never share one. */
+const cellKey = (column: number, row: number): number => (row + 2 ** 19) * 2 ** 20 + (column + 2 ** 19);

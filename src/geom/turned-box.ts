@@ -70,6 +70,9 @@ function isSeparated(a: TurnedBox, b: TurnedBox): boolean {
     ys.push(c * (p.y - a.y) - s * (p.x - a.x));
   }
   return (
-    Math.min(...xs) >= a.halfWidth || Math.max(...xs) <= -a.halfWidth || Math.min(...ys) >= a.halfHeight || Math.max(...ys) <= -a.halfHeight
+    Math.min(...xs) >= a.halfWidth ||
+    Math.max(...xs) <= -a.halfWidth ||
+    Math.min(...ys) >= a.halfHeight ||
+    Math.max(...ys) <= -a.halfHeight
   );
 }

@@ -11,7 +11,9 @@ describe('tightBox', () => {
   it('finds the sides of a turned rectangle', () => {
     const [c, s] = [Math.cos(0.4), Math.sin(0.4)];
     const corners = [0, 0, 30, 0, 30, 12, 0, 12];
-    const turned = corners.map((_, i) => (i % 2 === 0 ? c * corners[i] - s * corners[i + 1] : s * corners[i - 1] + c * corners[i]));
+    const turned = corners.map((_, i) =>
+      i % 2 === 0 ? c * corners[i] - s * corners[i + 1] : s * corners[i - 1] + c * corners[i],
+    );
     const box = tightBox(turned);
     expect(box.longMm).toBeCloseTo(30, 9);
     expect(box.shortMm).toBeCloseTo(12, 9);

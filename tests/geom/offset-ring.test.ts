@@ -34,7 +34,8 @@ describe('offsetRing', () => {
         const j = (i + 1) % sides;
         const [dx, dy] = [source[2 * j] - source[2 * i], source[2 * j + 1] - source[2 * i + 1]];
         for (const p of [startOf[i], endOf[i]]) {
-          const distance = ((ring[2 * p] - source[2 * i]) * dy - (ring[2 * p + 1] - source[2 * i + 1]) * dx) / Math.hypot(dx, dy);
+          const distance =
+            ((ring[2 * p] - source[2 * i]) * dy - (ring[2 * p + 1] - source[2 * i + 1]) * dx) / Math.hypot(dx, dy);
           expect(distance).toBeCloseTo(asked[i], 9);
         }
       }

@@ -9,7 +9,9 @@ describe('coveredRegions', () => {
     const third = 1 / 3;
     const regions = coveredRegions([ring(third, third, 10 + third, third, 10 + third, 7.1234567, third, 7.1234567)]);
     expect(regions).toHaveLength(1);
-    expect([...regions[0].outer].sort()).toEqual([third, third, third, third, 10 + third, 10 + third, 7.1234567, 7.1234567].sort());
+    expect([...regions[0].outer].sort()).toEqual(
+      [third, third, third, third, 10 + third, 10 + third, 7.1234567, 7.1234567].sort(),
+    );
   });
 
   it('keeps corners that lie on a straight line', () => {

@@ -1,8 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { SegmentGrid } from '../../src/geom/segment-grid.ts';
-import { cornersOf, doTurnedBoxesMeet, doesSegmentMeetBox, uprightBox, type TurnedBox } from '../../src/geom/turned-box.ts';
+import {
+  cornersOf,
+  doTurnedBoxesMeet,
+  doesSegmentMeetBox,
+  uprightBox,
+  type TurnedBox,
+} from '../../src/geom/turned-box.ts';
 
-const box = (x: number, y: number, halfWidth: number, halfHeight: number, angleRad = 0): TurnedBox => ({ x, y, halfWidth, halfHeight, angleRad });
+const box = (x: number, y: number, halfWidth: number, halfHeight: number, angleRad = 0): TurnedBox => ({
+  x,
+  y,
+  halfWidth,
+  halfHeight,
+  angleRad,
+});
 
 describe('turned boxes', () => {
   it('know their corners and the upright box round them', () => {

@@ -22,7 +22,8 @@ export function chooseBendStyle(
   rules: FoamRules,
   wish?: BendStyle,
 ): BendChoice {
-  if (wish !== undefined) return { style: wish, reason: wish === 'rolled' ? 'Rolled, as you asked.' : 'Grooved, as you asked.' };
+  if (wish !== undefined)
+    return { style: wish, reason: wish === 'rolled' ? 'Rolled, as you asked.' : 'Grooved, as you asked.' };
   const limit = rad(rules.foldLimitDeg);
   const flat = rad(rules.panelFlatDeg);
   let sharp = 0;
@@ -42,7 +43,13 @@ export function chooseBendStyle(
   if (sharp === 0) return { style: 'rolled', reason: `Rolled: no fold inside it is sharper than ${limitText}.` };
   const sharpestText = `${Math.round(deg(sharpest))}°`;
   if (2 * between >= sharp) {
-    return { style: 'grooved', reason: `Grooved: folds of up to ${sharpestText}, sharper than ${limitText}, lie between nearly flat panels.` };
+    return {
+      style: 'grooved',
+      reason: `Grooved: folds of up to ${sharpestText}, sharper than ${limitText}, lie between nearly flat panels.`,
+    };
   }
-  return { style: 'rolled', reason: `Rolled: it has folds of up to ${sharpestText}, but most do not lie between nearly flat panels.` };
+  return {
+    style: 'rolled',
+    reason: `Rolled: it has folds of up to ${sharpestText}, but most do not lie between nearly flat panels.`,
+  };
 }

@@ -3,7 +3,7 @@ import type { Mesh } from '../../mesh/mesh.ts';
 import type { SeamChain, SeamSide } from '../../model/seams.ts';
 import type { Panels } from './panels.ts';
 import { triangleBeside, type PieceSurface } from './piece-surface.ts';
-import { smoothTilts } from './side-tilts.ts';
+import { smoothTilts, turnBeside } from './side-tilts.ts';
 
 /** Bevel from square at both ends of each mesh edge of a chain, radians; positive: the back edge stands inside the face edge. */
 export interface ChainBevels {
@@ -84,24 +84,10 @@ function foldsOf(mesh: Mesh, chain: SeamChain, sides: readonly BevelSide[], edge
       turns[i] = Math.max(turns[i], turnBeside(surface, panels, triangleBeside(surface, side, which, i)));
     });
   }
-  const square = (values: Float64Array): number => values.reduce((sum, value, i) => sum + length3(edges[i]) * value * value, 0);
+  const square = (values: Float64Array): number =>
+    values.reduce((sum, value, i) => sum + length3(edges[i]) * value * value, 0);
   if (square(folds) < TELLABLE_SHARE ** 2 * square(turns)) return folds.fill(0);
-  return folds.map((fold) => (Math.abs(fold) < NO_FOLD_RAD ? 0 : fold));
-}
-
-/** The sharpest turn inside the panel at a facet or at one that touches it, radians, >= 0. */
-function turnBeside(surface: PieceSurface, panels: Panels, t: number): number {
-  if (t < 0) return 0;
-  let turn = 0;
-  for (const facet of [t, surface.across[3 * t], surface.across[3 * t + 1], surface.across[3 * t + 2]]) {
-    for (let h = 3 * facet; facet >= 0 && h < 3 * facet + 3; h += 1) {
-      const other = surface.across[h];
-      if (other >= 0 && panels.panelOf[other] === panels.panelOf[t] && panels.panelOf[facet] === panels.panelOf[t]) {
-        turn = Math.max(turn, Math.abs(surface.foldRad[h]));
-      }
-    }
-  }
-  return turn;
+  return folds.map((fold) => (Math.abs(fold) < NO_FOLD_RAD ? 0 : withinHalfTurn(fold)));
 }
 
 /** The fold at the end of edge `i` that lies towards `near`, or, where the smooth stretch ends there, as it comes from `far`. */
@@ -110,8 +96,10 @@ function towards(folds: Float64Array, edges: readonly Vec3[], i: number, near: n
   if (along < 0) return folds[i];
   const [own, other] = [length3(edges[i]), length3(edges[along])];
   const step = (folds[along] - folds[i]) * (own / (own + other));
-  return near >= 0 ? folds[i] + step : folds[i] - step;
+  return withinHalfTurn(near >= 0 ? folds[i] + step : folds[i] - step);
 }
+
+const withinHalfTurn = (fold: number): number => Math.min(Math.PI, Math.max(-Math.PI, fold));
 
 /** Panel beside each edge of the side, -1 where there is none. */
 function panelsBeside({ side, which, surface, panels }: BevelSide): Int32Array {

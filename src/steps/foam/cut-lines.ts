@@ -75,7 +75,8 @@ function cleaned(moved: readonly OffsetRing[]): readonly { outer: Ring; holes: r
 /** Length of the moved edges of a run with the steps between them, mm. */
 export function movedLength(moved: OffsetRing, sourceCount: number, from: number, count: number): number {
   const { ring, startOf, endOf } = moved;
-  const away = (a: number, b: number): number => Math.hypot(ring[2 * b] - ring[2 * a], ring[2 * b + 1] - ring[2 * a + 1]);
+  const away = (a: number, b: number): number =>
+    Math.hypot(ring[2 * b] - ring[2 * a], ring[2 * b + 1] - ring[2 * a + 1]);
   let length = 0;
   for (let j = 0; j < count; j += 1) {
     const e = (from + j) % sourceCount;
@@ -92,7 +93,10 @@ export function pointOnMoved(neutral: Ring, offsets: EdgeOffsets, e: number, f: 
   const length = Math.hypot(dx, dy);
   const outward = length > 0 ? { x: dy / length, y: -dx / length } : { x: 0, y: -1 };
   const o = offsets.atStart[e] + f * (offsets.atEnd[e] - offsets.atStart[e]);
-  return { at: { x: neutral[2 * e] + f * dx + o * outward.x, y: neutral[2 * e + 1] + f * dy + o * outward.y }, outward };
+  return {
+    at: { x: neutral[2 * e] + f * dx + o * outward.x, y: neutral[2 * e + 1] + f * dy + o * outward.y },
+    outward,
+  };
 }
 
 /** The point of some rings nearest to `p`. */

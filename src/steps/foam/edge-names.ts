@@ -13,8 +13,17 @@ const EDGE_HEIGHTS_MM = [3.5, 3, SMALLEST_WORDS_MM];
 const PLACES_ALONG = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85];
 const STEPS_IN_MM = [0, 0.6, 1.2, 2, 3, 4.5, 6, 8, 10, 13, 16];
 
+/** Words of an edge may stand this much nearer to another one, mm. */
+const OTHER_EDGE_MM = 2;
+
 /** Mate letter, mate's number and bevel beside an edge; in one line where there is room, else in two, else the letter inside and the rest on a leader. */
-export function nameEdge(board: WordBoard, paper: PaperPiece, edge: PieceEdge, seam: FoamSeam, words: WordContext): void {
+export function nameEdge(
+  board: WordBoard,
+  paper: PaperPiece,
+  edge: PieceEdge,
+  seam: FoamSeam,
+  words: WordContext,
+): void {
   const mate = seam.pieces.length === 2 ? seam.pieces[1 - edge.side] : undefined;
   const { mate: letter, cut } = edgeWords(paper.piece, edge, {
     isLap: seam.kind === 'lap',
@@ -23,7 +32,11 @@ export function nameEdge(board: WordBoard, paper: PaperPiece, edge: PieceEdge, s
   const line = walkedLine(edgeLine(paper, edge, 'traced'));
   const whole = cut === '' ? letter : `${letter} · ${cut}`;
   if (writeAlong(board, paper, line, (h) => oneLine(whole, h))) return;
-  if (cut !== '' && writeAlong(board, paper, line, (h) => blockOf([letter, cut].map((text) => ({ text, heightMm: h }))))) return;
+  if (
+    cut !== '' &&
+    writeAlong(board, paper, line, (h) => blockOf([letter, cut].map((text) => ({ text, heightMm: h }))))
+  )
+    return;
   const isNamed = cut !== '' && writeAlong(board, paper, line, (h) => oneLine(letter, h));
   board.writeBeside(oneLine(isNamed ? `${edge.letter}: ${cut}` : whole, SMALLEST_WORDS_MM), anchorsAlong(paper, line));
 }
@@ -38,7 +51,12 @@ function anchorsAlong(paper: PaperPiece, line: WalkedLine): readonly Anchor[] {
 }
 
 /** Writes a block along the inner side of an edge, as large and as near the middle as there is room. */
-function writeAlong(board: WordBoard, paper: PaperPiece, line: WalkedLine, blockAt: (heightMm: number) => WordBlock): boolean {
+function writeAlong(
+  board: WordBoard,
+  paper: PaperPiece,
+  line: WalkedLine,
+  blockAt: (heightMm: number) => WordBlock,
+): boolean {
   const length = lengthOf(line);
   for (const height of EDGE_HEIGHTS_MM) {
     const block = blockAt(height);
@@ -50,12 +68,17 @@ function writeAlong(board: WordBoard, paper: PaperPiece, line: WalkedLine, block
         const inward = { x: -paper.flip * chord.right.x, y: -paper.flip * chord.right.y };
         const away = block.heightMm / 2 + CLEARANCE_MM + 0.1 + step;
         const centre = { x: chord.middle.x + away * inward.x, y: chord.middle.y + away * inward.y };
-        // Words belong to the edge they stand nearest to.
-        if (board.depth(centre) < away - 2) continue;
-        if (board.tryInside(block, boxAt(block, centre.x, centre.y, readableAngle(chord.along)))) return true;
+        // Words belong to the edge they stand nearest to: no other may be much nearer.
+        if (
+          board.tryInside(
+            block,
+            boxAt(block, centre.x, centre.y, readableAngle(chord.along)),
+            Math.max(0, away - OTHER_EDGE_MM),
+          )
+        )
+          return true;
       }
     }
   }
   return false;
 }
-

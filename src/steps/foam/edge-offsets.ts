@@ -36,7 +36,11 @@ export function ringOffsets(
   t: number,
   k: number,
 ): readonly RingOffsets[] {
-  const rings = loops.map(({ length }) => ({ bevel: emptyOffsets(length), face: emptyOffsets(length), back: emptyOffsets(length) }));
+  const rings = loops.map(({ length }) => ({
+    bevel: emptyOffsets(length),
+    face: emptyOffsets(length),
+    back: emptyOffsets(length),
+  }));
   for (const run of runs) {
     const ring = rings[run.ring];
     const length = loops[run.ring].length;
@@ -59,7 +63,10 @@ export function ringOffsets(
   return rings;
 }
 
-const emptyOffsets = (count: number): EdgeOffsets => ({ atStart: new Float64Array(count), atEnd: new Float64Array(count) });
+const emptyOffsets = (count: number): EdgeOffsets => ({
+  atStart: new Float64Array(count),
+  atEnd: new Float64Array(count),
+});
 
 export const allowanceOf = (chain: SeamChain, side: 0 | 1): number =>
   chain.kind !== 'open' && chain.lapSide === side ? chain.allowanceMm : 0;

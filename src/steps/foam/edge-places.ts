@@ -10,7 +10,8 @@ export interface WalkedLine {
 export function walkedLine(points: Float64Array): WalkedLine {
   const stations = new Float64Array(points.length / 2);
   for (let i = 1; i < stations.length; i += 1) {
-    stations[i] = stations[i - 1] + Math.hypot(points[2 * i] - points[2 * i - 2], points[2 * i + 1] - points[2 * i - 1]);
+    stations[i] =
+      stations[i - 1] + Math.hypot(points[2 * i] - points[2 * i - 2], points[2 * i + 1] - points[2 * i - 1]);
   }
   return { points, stations };
 }
@@ -23,7 +24,10 @@ export function pointAlong({ points, stations }: WalkedLine, s: number): Vec2 {
   while (i + 2 < stations.length && stations[i + 1] < s) i += 1;
   const length = stations[i + 1] - stations[i];
   const f = length > 0 ? Math.min(1, Math.max(0, (s - stations[i]) / length)) : 0;
-  return { x: points[2 * i] + f * (points[2 * i + 2] - points[2 * i]), y: points[2 * i + 1] + f * (points[2 * i + 3] - points[2 * i + 1]) };
+  return {
+    x: points[2 * i] + f * (points[2 * i + 2] - points[2 * i]),
+    y: points[2 * i + 1] + f * (points[2 * i + 3] - points[2 * i + 1]),
+  };
 }
 
 /** A stretch of line seen as one chord: its middle, its direction and the way to the right of it, both of length 1. */

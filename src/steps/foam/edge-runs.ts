@@ -29,7 +29,8 @@ export function edgeRuns(patches: readonly Patch[], chains: readonly SeamChain[]
       const [first, last] = [localVertices[0], localVertices[localVertices.length - 1]];
       const start = places[side.patch].get(reversed ? last : first);
       const end = places[side.patch].get(reversed ? first : last);
-      if (start === undefined || end === undefined) throw new Error(`edgeRuns: seam ${chain.id} leaves the border of patch ${side.patch}`);
+      if (start === undefined || end === undefined)
+        throw new Error(`edgeRuns: seam ${chain.id} leaves the border of patch ${side.patch}`);
       runs[side.patch].push({
         chain: index,
         side: reversed ? 1 : 0,

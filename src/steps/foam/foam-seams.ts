@@ -30,7 +30,10 @@ export function foamSeam(
   bevels: ChainBevels,
   marks: readonly ChainPlace[],
 ): { readonly seam: FoamSeam; readonly walk: SeamWalk } {
-  const walk = walkSeam(sides.map(({ shape, run }) => sideStations(shape, run)), marks);
+  const walk = walkSeam(
+    sides.map(({ shape, run }) => sideStations(shape, run)),
+    marks,
+  );
   const trueLine = trueStations(chain, neutralPositions);
   const leans = [...bevels.atStart, ...bevels.atEnd].map(deg);
   return {
@@ -45,7 +48,12 @@ export function foamSeam(
       lapSide: chain.lapSide,
       lengthMm: walk.lengthMm,
       tracedLengthMm: sides.map(({ shape, run, traced }) =>
-        movedLength(tracedLines(shape, traced).moved[run.ring], shape.neutral[run.ring].length / 2, run.from, run.count),
+        movedLength(
+          tracedLines(shape, traced).moved[run.ring],
+          shape.neutral[run.ring].length / 2,
+          run.from,
+          run.count,
+        ),
       ),
       trueLengthMm: trueLine[trueLine.length - 1],
       differenceMm: walk.differenceMm,

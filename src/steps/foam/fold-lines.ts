@@ -1,3 +1,4 @@
+import { DisjointSets } from '../../base/disjoint-sets.ts';
 import { deg, pointAt2, rad, sub2, type Vec2 } from '../../geom/vec.ts';
 import type { PieceFold } from '../../model/foam-piece.ts';
 import type { PieceSurface } from './piece-surface.ts';
@@ -14,14 +15,24 @@ interface FoldEdge {
   readonly angleDeg: number;
 }
 
+/** In a rolled piece sharp edges that hang together over less than this are its facets' doing and no crease, mm [J]. */
+const LEAST_CREASE_MM = 20;
+
 /**
  * The lines along which a piece bends sharply: edges inside it that fold by more than the limit, with runs in a straight line and of one
  * angle joined into one.
  * @param uv flat coordinates, mm.
+ * @param isSmooth true for a rolled piece: a short sharp edge by itself is then left to the bend of the foam.
  * @returns in the order of their lowest triangle; the angle is the mean by length.
  */
-export function foldLines(surface: PieceSurface, uv: Float64Array, limitDeg: number): readonly PieceFold[] {
-  const edges = sharpEdges(surface, rad(limitDeg));
+export function foldLines(
+  surface: PieceSurface,
+  uv: Float64Array,
+  limitDeg: number,
+  isSmooth: boolean,
+): readonly PieceFold[] {
+  const sharp = sharpEdges(surface, rad(limitDeg));
+  const edges = isSmooth ? longCreases(sharp, uv) : sharp;
   const at = new Map<number, number[]>();
   edges.forEach(({ v, w }, i) => {
     for (const end of [v, w]) at.set(end, [...(at.get(end) ?? []), i]);
@@ -45,7 +56,11 @@ export function foldLines(surface: PieceSurface, uv: Float64Array, limitDeg: num
         members.push(edges[next]);
       }
     }
-    folds.push({ from: pointAt2(uv, chain[0]), to: pointAt2(uv, chain[chain.length - 1]), angleDeg: meanAngle(members, uv) });
+    folds.push({
+      from: pointAt2(uv, chain[0]),
+      to: pointAt2(uv, chain[chain.length - 1]),
+      angleDeg: meanAngle(members, uv),
+    });
   });
   return folds;
 }
@@ -59,6 +74,26 @@ function sharpEdges(surface: PieceSurface, limit: number): FoldEdge[] {
   }
   return edges;
 }
+
+/** Edges that hang together with others of the same sign over a length worth a line. */
+function longCreases(edges: readonly FoldEdge[], uv: Float64Array): FoldEdge[] {
+  const groups = new DisjointSets(edges.length);
+  const at = new Map<string, number>();
+  edges.forEach(({ v, w, angleDeg }, i) => {
+    for (const end of [v, w]) {
+      const key = `${end} ${angleDeg > 0}`;
+      const other = at.get(key);
+      if (other === undefined) at.set(key, i);
+      else groups.join(other, i);
+    }
+  });
+  const lengths = new Float64Array(edges.length);
+  edges.forEach((edge, i) => (lengths[groups.find(i)] += flatLength(edge, uv)));
+  return edges.filter((_, i) => lengths[groups.find(i)] >= LEAST_CREASE_MM);
+}
+
+const flatLength = ({ v, w }: FoldEdge, uv: Float64Array): number =>
+  Math.hypot(uv[2 * w] - uv[2 * v], uv[2 * w + 1] - uv[2 * v + 1]);
 
 function nextEdge(
   chain: readonly number[],
@@ -99,9 +134,9 @@ function isStraight(chain: readonly number[], uv: Float64Array): boolean {
 
 function meanAngle(members: readonly FoldEdge[], uv: Float64Array): number {
   let [sum, whole] = [0, 0];
-  for (const { v, w, angleDeg } of members) {
-    const length = Math.hypot(uv[2 * w] - uv[2 * v], uv[2 * w + 1] - uv[2 * v + 1]);
-    sum += length * angleDeg;
+  for (const member of members) {
+    const length = flatLength(member, uv);
+    sum += length * member.angleDeg;
     whole += length;
   }
   return whole > 0 ? sum / whole : members[0].angleDeg;

@@ -1,10 +1,12 @@
+import { DisjointSets } from '../../base/disjoint-sets.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
-import { chordAt, lengthOf, readableAngle, walkedLine, type WalkedLine } from './edge-places.ts';
+import { nearestOnRings } from './cut-lines.ts';
+import { chordAt, lengthOf, pointAlong, readableAngle, walkedLine, type WalkedLine } from './edge-places.ts';
 import type { PaperPiece } from './template-lines.ts';
-import { foldWords } from './template-words.ts';
-import { CLEARANCE_MM, type WordBoard } from './word-board.ts';
+import { foldRange, foldWords } from './template-words.ts';
+import { CLEARANCE_MM, type Anchor, type WordBoard } from './word-board.ts';
 import { boxAt, oneLine } from './word-block.ts';
 
 /** Heights tried for a fold's words, mm, places along it in shares of its length, and steps off it, mm. */
@@ -12,16 +14,29 @@ const FOLD_HEIGHTS_MM = [3, SMALLEST_WORDS_MM];
 const PLACES_ALONG = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85];
 const STEPS_OFF_MM = [0, 1, 2.5, 5];
 
-/** Each fold's word and angle beside its line. Of lines that carry on from one another with the same words the longest speaks for all. */
-export function nameFolds(board: WordBoard, { piece, flip }: PaperPiece): void {
-  for (const group of speakingFolds(piece)) {
-    const { text } = foldWords(piece, group.angleDeg);
-    const line = walkedLine(Float64Array.of(flip * group.from.x, group.from.y, flip * group.to.x, group.to.y));
-    if (!writeAtFold(board, line, text)) {
-      const chord = chordAt(line, lengthOf(line) / 2, lengthOf(line));
-      if (chord !== null) board.writeBeside(oneLine(text, SMALLEST_WORDS_MM), [{ target: chord.middle, outward: chord.right }]);
-    }
+/** A fold line shorter than this has no room for words of its own, mm. */
+const LEAST_TOLD_MM = 14;
+
+/** Each fold's word and angle beside its line, or for short lines once for all that hang together. */
+export function nameFolds(board: WordBoard, paper: PaperPiece): void {
+  const { piece, flip } = paper;
+  for (const { from, to, text } of toldFolds(piece)) {
+    const line = walkedLine(Float64Array.of(flip * from.x, from.y, flip * to.x, to.y));
+    if (writeAtFold(board, line, text)) continue;
+    board.writeBeside(
+      oneLine(text, SMALLEST_WORDS_MM),
+      [0.5, 0.3, 0.7].map((share) => wayOut(paper, pointAlong(line, share * lengthOf(line)))),
+    );
   }
+}
+
+/** A place inside the piece with its shortest way out. */
+function wayOut({ cutRings }: PaperPiece, target: Vec2): Anchor {
+  const edge = nearestOnRings(cutRings.slice(0, 1), target);
+  const insideMm = Math.hypot(edge.x - target.x, edge.y - target.y);
+  const outward =
+    insideMm > 0 ? { x: (edge.x - target.x) / insideMm, y: (edge.y - target.y) / insideMm } : { x: 1, y: 0 };
+  return { target, outward, insideMm };
 }
 
 function writeAtFold(board: WordBoard, line: WalkedLine, text: string): boolean {
@@ -43,31 +58,63 @@ function writeAtFold(board: WordBoard, line: WalkedLine, text: string): boolean 
   return false;
 }
 
-interface SpeakingFold {
+/** A line that carries words. */
+interface ToldFold {
   readonly from: Vec2;
   readonly to: Vec2;
-  readonly angleDeg: number;
+  readonly text: string;
 }
 
 /** Ends of fold lines that lie this near each other are one point, mm. */
 const SAME_END_MM = 1e-6;
 
-function speakingFolds(piece: FoamPiece): readonly SpeakingFold[] {
-  const groups: { words: string; ends: Set<string>; longest: SpeakingFold; lengthMm: number }[] = [];
-  const key = (p: Vec2): string => `${Math.round(p.x / SAME_END_MM)} ${Math.round(p.y / SAME_END_MM)}`;
-  for (const fold of piece.folds) {
-    const words = foldWords(piece, fold.angleDeg).text;
-    const ends = [key(fold.from), key(fold.to)];
-    const lengthMm = Math.hypot(fold.to.x - fold.from.x, fold.to.y - fold.from.y);
-    const touching = groups.filter((group) => group.words === words && ends.some((end) => group.ends.has(end)));
-    const joined = { words, ends: new Set(ends), longest: fold, lengthMm };
-    for (const group of touching) {
-      for (const end of group.ends) joined.ends.add(end);
-      if (group.lengthMm > joined.lengthMm) [joined.longest, joined.lengthMm] = [group.longest, group.lengthMm];
-      groups.splice(groups.indexOf(group), 1);
-    }
-    groups.push(joined);
-  }
-  return groups.map(({ longest }) => longest);
+/**
+ * Which lines carry words. Lines long enough speak for themselves; of those that touch and say the same only the longest does. Short ones that
+ * hang together and bend the same way are told once, with their least and greatest angle, unless one long enough hangs with them.
+ */
+function toldFolds(piece: FoamPiece): readonly ToldFold[] {
+  const folds = piece.folds.map((fold) => ({
+    ...fold,
+    lengthMm: Math.hypot(fold.to.x - fold.from.x, fold.to.y - fold.from.y),
+  }));
+  const isLong = (i: number): boolean => folds[i].lengthMm >= LEAST_TOLD_MM;
+  const longest = (group: readonly number[]): number =>
+    group.reduce((best, i) => (folds[i].lengthMm > folds[best].lengthMm ? i : best));
+  const words = folds.map(({ angleDeg }) => foldWords(piece, angleDeg));
+  const ownWords = hangingTogether(folds, (i, j) => isLong(i) && isLong(j) && words[i].text === words[j].text);
+  const sameWay = hangingTogether(folds, (i, j) => words[i].isOut === words[j].isOut);
+  return [
+    ...ownWords
+      .filter((group) => isLong(group[0]))
+      .map((group) => ({ ...folds[longest(group)], text: words[group[0]].text })),
+    ...sameWay
+      .filter((group) => !group.some(isLong))
+      .map((group) => ({
+        ...folds[longest(group)],
+        text: foldRange(
+          words[group[0]].isOut,
+          group.map((i) => folds[i].angleDeg),
+        ),
+      })),
+  ];
 }
 
+/** Groups of lines with a common end for which `isOne` holds, each in order, by their first member. */
+function hangingTogether(
+  folds: readonly { readonly from: Vec2; readonly to: Vec2 }[],
+  isOne: (i: number, j: number) => boolean,
+): readonly (readonly number[])[] {
+  const groups = new DisjointSets(folds.length);
+  const at = new Map<string, number[]>();
+  folds.forEach(({ from, to }, i) => {
+    for (const { x, y } of [from, to]) {
+      const key = `${Math.round(x / SAME_END_MM)} ${Math.round(y / SAME_END_MM)}`;
+      const others = at.get(key) ?? [];
+      for (const j of others) if (isOne(i, j)) groups.join(i, j);
+      at.set(key, [...others, i]);
+    }
+  });
+  const members = new Map<number, number[]>();
+  folds.forEach((_, i) => members.set(groups.find(i), [...(members.get(groups.find(i)) ?? []), i]));
+  return [...members.values()];
+}

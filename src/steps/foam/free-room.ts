@@ -4,7 +4,7 @@ import { growTurnedBox, uprightBox, type TurnedBox } from '../../geom/turned-box
 import type { Vec2 } from '../../geom/vec.ts';
 
 /** Cells along the longer side of the picture, and the finest cell, mm. */
-const MOST_CELLS = 320;
+const MOST_CELLS = 220;
 const FINEST_CELL_MM = 0.5;
 
 /**
@@ -27,7 +27,13 @@ export class FreeRoom {
    * @param angleRad     axes of the rectangles to be laid in, counter-clockwise.
    * @param clearanceMm  distance kept from lines and boxes.
    */
-  constructor(rings: readonly Ring[], lines: SegmentGrid, taken: readonly TurnedBox[], angleRad: number, clearanceMm: number) {
+  constructor(
+    rings: readonly Ring[],
+    lines: SegmentGrid,
+    taken: readonly TurnedBox[],
+    angleRad: number,
+    clearanceMm: number,
+  ) {
     this.#angleRad = angleRad;
     const turned = rings.map((ring) => this.#turnAll(ring));
     const box = boxOfPoints(turned[0]);
@@ -51,14 +57,16 @@ export class FreeRoom {
     const stride = this.#columns + 1;
     let best: readonly [number, number] | null = null;
     let least = Infinity;
+    const sums = this.#sums;
     for (let row = 0; row + ny <= this.#rows; row += 1) {
       const y = this.#minY + (row + ny / 2) * this.#cellMm - goal[1];
+      if (y * y >= least) continue;
       const [low, high] = [row * stride, (row + ny) * stride];
       for (let column = 0; column + nx <= this.#columns; column += 1) {
-        const s = this.#sums;
-        if (s[high + column + nx] - s[high + column] - s[low + column + nx] + s[low + column] > 0) continue;
         const x = this.#minX + (column + nx / 2) * this.#cellMm - goal[0];
-        if (x * x + y * y < least) [least, best] = [x * x + y * y, [x + goal[0], y + goal[1]]];
+        if (x * x + y * y >= least) continue;
+        if (sums[high + column + nx] - sums[high + column] - sums[low + column + nx] + sums[low + column] > 0) continue;
+        [least, best] = [x * x + y * y, [x + goal[0], y + goal[1]]];
       }
     }
     if (best === null) return null;
@@ -110,7 +118,8 @@ export class FreeRoom {
       const column = Math.floor((a[0] + ((b[0] - a[0]) * k) / steps - this.#minX) / this.#cellMm);
       const row = Math.floor((a[1] + ((b[1] - a[1]) * k) / steps - this.#minY) / this.#cellMm);
       for (let r = Math.max(0, row - reach); r <= Math.min(this.#rows - 1, row + reach); r += 1) {
-        for (let c = Math.max(0, column - reach); c <= Math.min(this.#columns - 1, column + reach); c += 1) blocked[r * this.#columns + c] = 1;
+        for (let c = Math.max(0, column - reach); c <= Math.min(this.#columns - 1, column + reach); c += 1)
+          blocked[r * this.#columns + c] = 1;
       }
     }
   }
@@ -122,11 +131,20 @@ export class FreeRoom {
     const [c, s] = [Math.cos(own.angleRad), Math.sin(own.angleRad)];
     const clamp = (cell: number, most: number): number => Math.max(0, Math.min(most - 1, cell));
     const cell = (at: number, min: number): number => Math.floor((at - min) / this.#cellMm);
-    for (let row = clamp(cell(round.minY, this.#minY), this.#rows); row <= clamp(cell(round.maxY, this.#minY), this.#rows); row += 1) {
-      for (let column = clamp(cell(round.minX, this.#minX), this.#columns); column <= clamp(cell(round.maxX, this.#minX), this.#columns); column += 1) {
+    for (
+      let row = clamp(cell(round.minY, this.#minY), this.#rows);
+      row <= clamp(cell(round.maxY, this.#minY), this.#rows);
+      row += 1
+    ) {
+      for (
+        let column = clamp(cell(round.minX, this.#minX), this.#columns);
+        column <= clamp(cell(round.maxX, this.#minX), this.#columns);
+        column += 1
+      ) {
         const dx = this.#minX + (column + 0.5) * this.#cellMm - x;
         const dy = this.#minY + (row + 0.5) * this.#cellMm - y;
-        if (Math.abs(c * dx + s * dy) <= own.halfWidth && Math.abs(c * dy - s * dx) <= own.halfHeight) blocked[row * this.#columns + column] = 1;
+        if (Math.abs(c * dx + s * dy) <= own.halfWidth && Math.abs(c * dy - s * dx) <= own.halfHeight)
+          blocked[row * this.#columns + column] = 1;
       }
     }
   }

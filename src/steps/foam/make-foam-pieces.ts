@@ -89,7 +89,9 @@ export function makeFoamPieces(input: FoamInput): FoamOutcome {
     if (shape !== null) for (const run of runs[i]) sides[run.chain].push(sideStations(shape, run));
   });
   const places = chains.map((chain, i) => markPlaces(chain, layer.neutralPositions, sides[i], rules));
-  const twins = findTwins(mesh, patches, input.upAxis, (a, b) => areAlike(shapes[a], shapes[b], runs[a], runs[b], chains));
+  const twins = findTwins(mesh, patches, input.upAxis, (a, b) =>
+    areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
+  );
   const pieces: FoamPiece[] = [];
   patches.forEach((_, i) => {
     const [flat, shape] = [flats[i], shapes[i]];
@@ -146,7 +148,10 @@ function areAlike(
 ): boolean {
   if (a === null || b === null) return false;
   const kinds = (runs: readonly EdgeRun[]): string =>
-    runs.map((run) => `${chains[run.chain].kind} ${run.count} ${allowanceOf(chains[run.chain], run.side)}`).sort().join(', ');
+    runs
+      .map((run) => `${chains[run.chain].kind} ${run.count} ${allowanceOf(chains[run.chain], run.side)}`)
+      .sort()
+      .join(', ');
   const [lengthA, lengthB] = [ringLength(a.face.outline), ringLength(b.face.outline)];
   return kinds(runsA) === kinds(runsB) && Math.abs(lengthA - lengthB) <= TWIN_LENGTH_SHARE * lengthA;
 }
@@ -193,11 +198,14 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls }: P
     otherOutline: other.outline,
     otherHoles: other.holes,
     edges: shape.edges,
-    folds: foldLines(bend.surface, shape.uv, rules.foldLimitDeg),
+    folds: foldLines(bend.surface, shape.uv, rules.foldLimitDeg, bend.choice.style === 'rolled'),
     marks: pieceMarks(shape, runs, chains, places, traced),
     up: shape.up,
     areaMm2,
-    surfaceAreaMm2: patch.meshTriangles.reduce((sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t), 0),
+    surfaceAreaMm2: patch.meshTriangles.reduce(
+      (sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t),
+      0,
+    ),
     findings: findingsOf(input, { id, part: input.part, name }, patch, flat, shape),
   };
   return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
@@ -206,7 +214,13 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls }: P
 /** Width of the widest place is known to this, mm: finer than any foam is cut. */
 const WIDTH_PRECISION_MM = 0.1;
 
-function findingsOf(input: FoamInput, label: PieceLabel, patch: Patch, flat: FlatPiece, shape: PieceShape): readonly Finding[] {
+function findingsOf(
+  input: FoamInput,
+  label: PieceLabel,
+  patch: Patch,
+  flat: FlatPiece,
+  shape: PieceShape,
+): readonly Finding[] {
   const { layer, rules } = input;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
@@ -215,7 +229,10 @@ function findingsOf(input: FoamInput, label: PieceLabel, patch: Patch, flat: Fla
     lossFinding(label, 'back', shape.back.loss),
     narrowFinding(label, widthMm, layer.thicknessMm, rules.narrowThicknesses),
   ];
-  return [...stretchFindings(label, patch, flat, input.limits), ...found.filter((finding): finding is Finding => finding !== null)];
+  return [
+    ...stretchFindings(label, patch, flat, input.limits),
+    ...found.filter((finding): finding is Finding => finding !== null),
+  ];
 }
 
 /** Everything a template shows of a piece, so that its code changes with it. */
@@ -226,7 +243,9 @@ function printedValues(
   calls: readonly PieceCall[],
   twin: Twin | null,
 ): readonly unknown[] {
-  const mates = runs.map(({ chain, side }) => chains[chain].sides[1 - side]).map((mate) => (mate === undefined ? 0 : calls[mate.patch].number));
+  const mates = runs
+    .map(({ chain, side }) => chains[chain].sides[1 - side])
+    .map((mate) => (mate === undefined ? 0 : calls[mate.patch].number));
   return [
     [piece.number, piece.name, piece.quantity, piece.thicknessMm, piece.foam, piece.tracedSide, piece.hand ?? ''],
     [piece.up, twin === null ? 0 : calls[twin.patch].number, mates],

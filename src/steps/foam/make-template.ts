@@ -3,7 +3,7 @@ import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { Template } from '../../model/template.ts';
 import { nameEdge } from './edge-names.ts';
 import { nameFolds } from './fold-names.ts';
-import { nameMarks, tellBevelSteps } from './mark-names.ts';
+import { bevelSteps, bevelStepStroke, nameMarks, tellBevelSteps } from './mark-names.ts';
 import { foamBoxOf, onPaper, pieceStrokes } from './template-lines.ts';
 import { writeTitle } from './template-title.ts';
 import { titleLines, type WordContext } from './template-words.ts';
@@ -24,16 +24,18 @@ export interface TemplateContext {
  */
 export function makeTemplate(piece: FoamPiece, seams: readonly FoamSeam[], context: TemplateContext): Template {
   const paper = onPaper(piece);
-  const board = new WordBoard(paper, pieceStrokes(paper));
+  const steps = piece.edges.flatMap((edge) => bevelSteps(paper, edge));
+  const board = new WordBoard(paper, [...pieceStrokes(paper), ...steps.map(bevelStepStroke)]);
   const words: WordContext = { ...context, numberOf: (id) => context.mates?.get(id as PieceId) };
   const bySeam = new Map(seams.map((seam) => [seam.id, seam]));
+  // What belongs to one point comes first, then what may move along a line, last what may stand anywhere.
+  nameMarks(board, paper);
+  tellBevelSteps(board, steps);
   for (const edge of piece.edges) {
     const seam = bySeam.get(edge.seam);
     if (seam !== undefined && seam.kind !== 'open') nameEdge(board, paper, edge, seam, words);
   }
   nameFolds(board, paper);
-  nameMarks(board, paper);
-  for (const edge of piece.edges) tellBevelSteps(board, paper, edge);
   drawUp(board, paper);
   writeTitle(board, paper, titleLines(piece, words));
   return {

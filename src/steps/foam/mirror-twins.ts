@@ -59,7 +59,8 @@ export function findTwins(
         const b = byBorder.get(mirrored)?.find((candidate) => isTwin(a, candidate));
         if (b === undefined) return;
         const isLeft = left.sign * (middles[a].point[axis] - middles[b].point[axis]) > 0;
-        const hand = (mine: boolean): { hand?: 'left' | 'right' } => (axis === left.axis ? { hand: mine ? 'left' : 'right' } : {});
+        const hand = (mine: boolean): { hand?: 'left' | 'right' } =>
+          axis === left.axis ? { hand: mine ? 'left' : 'right' } : {};
         twins[a] = { patch: b, ...hand(isLeft) };
         twins[b] = { patch: a, ...hand(!isLeft) };
       });
@@ -119,7 +120,8 @@ class CornerFinder {
     this.#tolerance = tolerance;
     this.#cell = 2 * tolerance;
     const corners = new Set<number>();
-    for (const patch of patches) for (const loop of patch.loops) for (const local of loop) corners.add(patch.meshVertices[local]);
+    for (const patch of patches)
+      for (const loop of patch.loops) for (const local of loop) corners.add(patch.meshVertices[local]);
     for (const v of corners) {
       const key = this.#key([0, 1, 2].map((i) => Math.floor(mesh.positions[3 * v + i] / this.#cell)));
       const list = this.#cells.get(key);

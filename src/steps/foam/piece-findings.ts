@@ -15,7 +15,12 @@ export interface PieceLabel {
  * Stretch and squash against the foam's limits (foam model 3). The figure held against the limit is the one that 99 % of the area does not
  * exceed: one sliver of a triangle is no trouble to a maker. Limits are shop rules.
  */
-export function stretchFindings(label: PieceLabel, patch: Patch, flat: FlatPiece, limits: StretchLimits): readonly Finding[] {
+export function stretchFindings(
+  label: PieceLabel,
+  patch: Patch,
+  flat: FlatPiece,
+  limits: StretchLimits,
+): readonly Finding[] {
   const stretch = stretchFinding('stretch', flat.stretchPct, (t) => (flat.major[t] - 1) * 100, label, patch, limits);
   const squash = stretchFinding('squash', flat.squashPct, (t) => (1 - flat.minor[t]) * 100, label, patch, limits);
   return [stretch, squash].filter((finding): finding is Finding => finding !== null);
@@ -32,7 +37,9 @@ function stretchFinding(
   if (spread.p99 <= limits.noticePct) return null;
   const isTooMuch = spread.p99 > limits.tooMuchPct;
   const limit = isTooMuch ? limits.tooMuchPct : limits.noticePct;
-  const places = [...patch.meshTriangles.keys()].filter((t) => percentAt(t) > limit).sort((a, b) => percentAt(b) - percentAt(a) || a - b);
+  const places = [...patch.meshTriangles.keys()]
+    .filter((t) => percentAt(t) > limit)
+    .sort((a, b) => percentAt(b) - percentAt(a) || a - b);
   const must = kind === 'stretch' ? 'be pulled' : 'be gathered';
   const remedy = isTooMuch
     ? 'part it once more, or end a seam in it as a dart'
@@ -80,7 +87,11 @@ export function narrowFinding(label: PieceLabel, widthMm: number, thicknessMm: n
 }
 
 /** What became of a side of the foam whose bevels left it no room. */
-export function lossFinding(label: PieceLabel, side: 'face' | 'back', loss: 'none' | 'gone' | 'parted'): Finding | null {
+export function lossFinding(
+  label: PieceLabel,
+  side: 'face' | 'back',
+  loss: 'none' | 'gone' | 'parted',
+): Finding | null {
   if (loss === 'none') return null;
   const text =
     loss === 'gone'

@@ -22,7 +22,12 @@ const LEVEL_RISE = 0.15;
  * @param uv        x y per local vertex, mm, seen from the face side.
  * @param positions x y z per vertex of the mesh: the surface that was laid flat, mm.
  */
-export function turnUpright(patch: Patch, uv: Float64Array, positions: Float64Array, upAxis: 'x' | 'y' | 'z'): PieceFrame {
+export function turnUpright(
+  patch: Patch,
+  uv: Float64Array,
+  positions: Float64Array,
+  upAxis: 'x' | 'y' | 'z',
+): PieceFrame {
   const rise = meanRise(patch, uv, positions, { x: 0, y: 1, z: 2 }[upAxis]);
   const steep = Math.hypot(rise.x, rise.y);
   if (steep >= LEVEL_RISE) {

@@ -13,7 +13,9 @@ import { placeAt, stationAt, type ChainPlace, type Stations } from './seam-walk.
 export function trueStations(chain: SeamChain, positions: Float64Array): Stations {
   const stations = new Float64Array(chain.vertices.length);
   for (let i = 1; i < stations.length; i += 1) {
-    stations[i] = stations[i - 1] + length3(sub3(pointAt3(positions, chain.vertices[i]), pointAt3(positions, chain.vertices[i - 1])));
+    stations[i] =
+      stations[i - 1] +
+      length3(sub3(pointAt3(positions, chain.vertices[i]), pointAt3(positions, chain.vertices[i - 1])));
   }
   return stations;
 }

@@ -7,7 +7,8 @@ import type { Patch } from '../../model/patch.ts';
 const LONGEST_NAME = 32;
 
 /** Names that say nothing: modelling programs put them where nobody gave one. */
-const EMPTY_NAME = /^(default|none|null|object|group|mesh|material|shape|polysurface|solid|part|piece|untitled)?[\s\d]*$/i;
+const EMPTY_NAME =
+  /^(default|none|null|object|group|mesh|material|shape|polysurface|solid|part|piece|untitled)?[\s\d]*$/i;
 
 /** Polygon of the lowest number in a patch: what its id and the maker's wishes are tied to. */
 export const lowestFace = (mesh: Mesh, patch: Patch): number =>
@@ -96,4 +97,5 @@ export function tidyName(name: string): string {
   return EMPTY_NAME.test(words) ? '' : words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-const shortened = (name: string): string => (name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1).trimEnd()}…`);
+const shortened = (name: string): string =>
+  name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1).trimEnd()}…`;

@@ -35,7 +35,9 @@ export function shapePiece(
   upAxis: 'x' | 'y' | 'z',
 ): PieceShape {
   const { uv, up } = turnUpright(patch, flat.uv, layer.neutralPositions, upAxis);
-  const neutral = patch.loops.map((loop) => Float64Array.from(Array.from(loop, (v) => [uv[2 * v], uv[2 * v + 1]]).flat()));
+  const neutral = patch.loops.map((loop) =>
+    Float64Array.from(Array.from(loop, (v) => [uv[2 * v], uv[2 * v + 1]]).flat()),
+  );
   const offsets = ringOffsets(patch.loops, runs, chains, bevels, layer.thicknessMm, layer.neutralFraction);
   const isFolded = flat.overlaps.length > 0;
   return {
@@ -43,12 +45,22 @@ export function shapePiece(
     up,
     neutral,
     offsets,
-    face: cutLines(neutral, offsets.map(({ face }) => face), isFolded),
-    back: cutLines(neutral, offsets.map(({ back }) => back), isFolded),
+    face: cutLines(
+      neutral,
+      offsets.map(({ face }) => face),
+      isFolded,
+    ),
+    back: cutLines(
+      neutral,
+      offsets.map(({ back }) => back),
+      isFolded,
+    ),
     edges: pieceEdges(neutral, runs, chains, offsets),
   };
 }
 
 /** The lines of the side that is traced, and of the other. */
-export const tracedLines = (shape: PieceShape, side: TracedSide): CutLines => (side === 'face' ? shape.face : shape.back);
-export const otherLines = (shape: PieceShape, side: TracedSide): CutLines => (side === 'face' ? shape.back : shape.face);
+export const tracedLines = (shape: PieceShape, side: TracedSide): CutLines =>
+  side === 'face' ? shape.face : shape.back;
+export const otherLines = (shape: PieceShape, side: TracedSide): CutLines =>
+  side === 'face' ? shape.back : shape.face;

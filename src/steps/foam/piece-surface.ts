@@ -19,6 +19,9 @@ export interface PieceSurface {
   /** Triangles at each vertex: `trianglesAt[starts[v] .. starts[v + 1])`. */
   readonly starts: Uint32Array;
   readonly trianglesAt: Uint32Array;
+  /** The vertex before and after each vertex of the border on its loop; -1 inside. */
+  readonly beforeOnBorder: Int32Array;
+  readonly afterOnBorder: Int32Array;
   /** The triangle beside a border edge that runs from `from` to `to`, or -1. */
   borderTriangle(from: number, to: number): number;
 }
@@ -44,6 +47,7 @@ export function pieceSurface(mesh: Mesh, patch: Patch): PieceSurface {
     foldRad: foldsInside(mesh, patch, normals, across),
     starts,
     trianglesAt,
+    ...bordersOf(patch),
     borderTriangle: (from, to) => border.get(edgeKey(patch, from, to)) ?? -1,
   };
 }
@@ -64,12 +68,26 @@ const edgeKey = (patch: Patch, from: number, to: number): number => from * patch
 /** The triangle inside, for each directed edge of the loops. */
 function borderEdges(patch: Patch): Map<number, number> {
   const border = new Map<number, number>();
-  for (const loop of patch.loops) loop.forEach((v, i) => border.set(edgeKey(patch, v, loop[(i + 1) % loop.length]), -1));
+  for (const loop of patch.loops)
+    loop.forEach((v, i) => border.set(edgeKey(patch, v, loop[(i + 1) % loop.length]), -1));
   for (let h = 0; h < patch.triangles.length; h += 1) {
     const key = edgeKey(patch, patch.triangles[h], patch.triangles[h % 3 === 2 ? h - 2 : h + 1]);
     if (border.has(key)) border.set(key, triangleOfHalfedge(h));
   }
   return border;
+}
+
+function bordersOf(patch: Patch): { beforeOnBorder: Int32Array; afterOnBorder: Int32Array } {
+  const beforeOnBorder = new Int32Array(patch.meshVertices.length).fill(-1);
+  const afterOnBorder = new Int32Array(patch.meshVertices.length).fill(-1);
+  for (const loop of patch.loops) {
+    loop.forEach((v, i) => {
+      const next = loop[(i + 1) % loop.length];
+      afterOnBorder[v] = next;
+      beforeOnBorder[next] = v;
+    });
+  }
+  return { beforeOnBorder, afterOnBorder };
 }
 
 function joinedTriangles(mesh: Mesh, patch: Patch, border: ReadonlyMap<number, number>): Int32Array {

@@ -10,7 +10,13 @@ import type { SeamWalk } from './seam-walk.ts';
 const seamName = (chain: SeamChain): string => `Seam ${chain.letter}`;
 
 /** Edges that lean more than a blade or a saw table can, one finding for each seam. */
-export function bevelFinding(mesh: Mesh, part: string, chain: SeamChain, bevels: ChainBevels, limitDeg: number): Finding | null {
+export function bevelFinding(
+  mesh: Mesh,
+  part: string,
+  chain: SeamChain,
+  bevels: ChainBevels,
+  limitDeg: number,
+): Finding | null {
   const leans = Array.from(bevels.atStart, (bevel, i) => deg(Math.max(Math.abs(bevel), Math.abs(bevels.atEnd[i]))));
   const most = leans.reduce((a, b) => Math.max(a, b), 0);
   // Half a fold of 90 degrees is 45 to the last digit only on paper.
@@ -40,7 +46,9 @@ export function walkFindings(mesh: Mesh, part: string, chain: SeamChain, walk: S
   const findings: Finding[] = [];
   const longest = Math.max(...walk.lengthMm);
   const limit = Math.max(SEAM_DIFFERENCE_MM, SEAM_DIFFERENCE_SHARE * longest);
-  const edges = clipPlaces(Array.from({ length: chain.vertices.length - 1 }, (_, i) => [chain.vertices[i], chain.vertices[i + 1]] as const));
+  const edges = clipPlaces(
+    Array.from({ length: chain.vertices.length - 1 }, (_, i) => [chain.vertices[i], chain.vertices[i + 1]] as const),
+  );
   if (walk.differenceMm > limit) {
     findings.push({
       code: 'foam/seam-difference',

@@ -13,14 +13,20 @@ const ONE_PLANE_RAD = 1e-9;
 /** Unknowns of the fit: two of the tilt at the seam, three of the bend. */
 const UNKNOWNS = 5;
 
-/** A facet this many seam edges off to the side counts half as much as one straight across. */
+/** A border that turns by more than this goes round a corner: cosine of 45 degrees. */
+const CORNER_COSINE = Math.SQRT1_2;
+
+/** A facet this many sides of the one beside the seam (its longest counts) off along the seam weighs half as much as one straight across. */
 const HALF_WEIGHT_ASIDE = 0.5;
 
 /** No facet counts more than this many times the one beside the seam, so that a large far one does not outweigh the near ones. */
 const LARGEST_WEIGHT = 2;
 
-/** Keeps the fit solvable where the facets say nothing about a bend in some direction: there it takes none. Share of the largest pivot. */
-const LEAST_BEND_SHARE = 1e-9;
+/**
+ * How much a bend is doubted, against what the facets tell of it: keeps the fit solvable where they tell nothing of a bend in some direction,
+ * and takes none there.
+ */
+const BEND_DOUBT = 1e-8;
 
 /**
  * How far the smooth surface behind the facets leans at a seam, against the facet beside it: for each mesh edge of the chain the turn about
@@ -36,11 +42,18 @@ const LEAST_BEND_SHARE = 1e-9;
  *         | F   beside      \   w0, B by least squares, weighted by area and nearness to the line straight across;
  *         +----seam edge---- x  w0 across the seam is the tilt sought: at the middle of the seam edge.
  *
- * Exact for flat panels and tubes however coarse and however triangulated, and for one row of quads round any turned shape. Elsewhere the
- * error falls as the facets get smaller: at seams that should be smooth it was at most 0.03 degrees of fold on a sphere of 24 sides, and
- * 2.2 degrees (0.9 at 48 sides) at the rim of a cone from R 80 to R 30 in 60 mm, three rows high. Facets beyond a crease do not count: only those of the panel that touches the seam do.
+ * Exact for flat panels and tubes however coarse and however triangulated. Elsewhere the error falls as the facets get smaller: of seams that
+ * should be smooth, the fold left was at most 0.03 degrees on a sphere of 24 sides, and at the rim of a cone from R 80 to R 30 in 60 mm, three
+ * rows high, 2.4 degrees at 24 sides and 0.9 at 48. Facets beyond a crease do not count: only those of the panel that touches the seam do.
+ * A piece one row of facets wide tells nothing of a bend across it: there the facet is taken at its word and the tilt is 0.
  */
-export function smoothTilts(mesh: Mesh, surface: PieceSurface, panels: Panels, side: SeamSide, which: 0 | 1): Float64Array {
+export function smoothTilts(
+  mesh: Mesh,
+  surface: PieceSurface,
+  panels: Panels,
+  side: SeamSide,
+  which: 0 | 1,
+): Float64Array {
   return Float64Array.from({ length: side.localVertices.length - 1 }, (_, i) => {
     const beside = triangleBeside(surface, side, which, i);
     if (beside < 0) return 0;
@@ -59,12 +72,14 @@ interface RolledFacet {
 function tiltAt(mesh: Mesh, surface: PieceSurface, panels: Panels, beside: number, from: number, to: number): number {
   const facets = rollOut(mesh, surface, panels, beside, from, to);
   if (facets.every(({ tilt }) => tilt[0] === 0 && tilt[1] === 0)) return 0;
+  if (!hasSecondRow(mesh, surface, facets, from, to)) return 0;
   const seamLength = length3(sub3(pointOf(mesh, surface, to), pointOf(mesh, surface, from)));
   const reach = facets.reduce((most, { corners }) => Math.max(most, ...corners.map(([x, y]) => Math.hypot(x, y))), 0);
   const m = new Float64Array(UNKNOWNS * UNKNOWNS);
   const rhs = new Float64Array(UNKNOWNS);
+  const longest = sidesOf(facets[0].corners).reduce((a, b) => Math.max(a, b));
   for (const { t, corners, tilt } of facets) {
-    const aside = (corners[0][0] + corners[1][0] + corners[2][0]) / 3 / (HALF_WEIGHT_ASIDE * seamLength);
+    const aside = (corners[0][0] + corners[1][0] + corners[2][0]) / 3 / (HALF_WEIGHT_ASIDE * longest);
     const weight = Math.min(surface.areas[t], LARGEST_WEIGHT * surface.areas[beside]) / (1 + aside ** 6);
     for (let k = 0; k < 3; k += 1) {
       const [ax, ay] = corners[k];
@@ -81,15 +96,84 @@ function tiltAt(mesh: Mesh, surface: PieceSurface, panels: Panels, beside: numbe
       }
     }
   }
-  const largest = Math.max(m[0], m[UNKNOWNS + 1]);
-  for (const i of [2, 3, 4]) m[(UNKNOWNS + 1) * i] += LEAST_BEND_SHARE * largest;
-  return solveCholesky(m, rhs)[1];
+  const [across, along] = [(2 * surface.areas[beside]) / (seamLength * reach), seamLength / reach];
+  const scales = [along * along, along * across, across * across];
+  scales.forEach((scale, i) => (m[(UNKNOWNS + 1) * (i + 2)] += BEND_DOUBT * (m[0] + m[UNKNOWNS + 1]) * scale));
+  // A smooth surface turns at its edge by less than from one facet to the next.
+  const most = turnBeside(surface, panels, beside);
+  return Math.max(-most, Math.min(most, solveCholesky(m, rhs)[1]));
 }
 
-const pointOf = (mesh: Mesh, surface: PieceSurface, v: number): Vec3 => pointAt3(mesh.positions, surface.patch.meshVertices[v]);
+/**
+ * True when a facet lies behind the row along the seam: without one, as on a strip one facet wide, nothing tells how the surface bends
+ * towards the seam, and the facet is taken at its word.
+ */
+function hasSecondRow(
+  mesh: Mesh,
+  surface: PieceSurface,
+  facets: readonly RolledFacet[],
+  from: number,
+  to: number,
+): boolean {
+  const row = new Set([from, to]);
+  followBorder(mesh, surface, to, from, surface.beforeOnBorder, row);
+  followBorder(mesh, surface, from, to, surface.afterOnBorder, row);
+  const { triangles } = surface.patch;
+  return facets.some(
+    ({ t }) => !row.has(triangles[3 * t]) && !row.has(triangles[3 * t + 1]) && !row.has(triangles[3 * t + 2]),
+  );
+}
+
+/** Adds the vertices of the border that go on from an edge, as far as facets are followed and the border turns no corner. */
+function followBorder(
+  mesh: Mesh,
+  surface: PieceSurface,
+  start: number,
+  end: number,
+  next: Int32Array,
+  row: Set<number>,
+): void {
+  let [last, at] = [start, end];
+  for (let step = 0; step <= MOST_STEPS; step += 1) {
+    const beyond = next[at];
+    const way = sub3(pointOf(mesh, surface, at), pointOf(mesh, surface, last));
+    const on = sub3(pointOf(mesh, surface, beyond), pointOf(mesh, surface, at));
+    if (dot3(way, on) < CORNER_COSINE * length3(way) * length3(on)) return;
+    row.add(beyond);
+    [last, at] = [at, beyond];
+  }
+}
+
+const sidesOf = (corners: readonly (readonly [number, number])[]): number[] =>
+  corners.map(([x, y], k) => Math.hypot(corners[(k + 1) % 3][0] - x, corners[(k + 1) % 3][1] - y));
+
+/** The sharpest turn inside the panel at a facet or at one that touches it, radians, >= 0. */
+export function turnBeside(surface: PieceSurface, panels: Panels, t: number): number {
+  if (t < 0) return 0;
+  let turn = 0;
+  for (const facet of [t, surface.across[3 * t], surface.across[3 * t + 1], surface.across[3 * t + 2]]) {
+    for (let h = 3 * facet; facet >= 0 && h < 3 * facet + 3; h += 1) {
+      const other = surface.across[h];
+      if (other >= 0 && panels.panelOf[other] === panels.panelOf[t] && panels.panelOf[facet] === panels.panelOf[t]) {
+        turn = Math.max(turn, Math.abs(surface.foldRad[h]));
+      }
+    }
+  }
+  return turn;
+}
+
+const pointOf = (mesh: Mesh, surface: PieceSurface, v: number): Vec3 =>
+  pointAt3(mesh.positions, surface.patch.meshVertices[v]);
 
 /** Rolls the panel out round a facet, nearest first, each facet hinged on the one it was reached from. */
-function rollOut(mesh: Mesh, surface: PieceSurface, panels: Panels, beside: number, from: number, to: number): RolledFacet[] {
+function rollOut(
+  mesh: Mesh,
+  surface: PieceSurface,
+  panels: Panels,
+  beside: number,
+  from: number,
+  to: number,
+): RolledFacet[] {
   const half = length3(sub3(pointOf(mesh, surface, to), pointOf(mesh, surface, from))) / 2;
   const first = hinged(mesh, surface, beside, from, to, [-half, 0], [half, 0], [0, 0]);
   if (first === null) return [];
@@ -111,7 +195,13 @@ function rollOut(mesh: Mesh, surface: PieceSurface, panels: Panels, beside: numb
   return facets;
 }
 
-function hingedAcross(mesh: Mesh, surface: PieceSurface, facet: RolledFacet, k: number, other: number): RolledFacet | null {
+function hingedAcross(
+  mesh: Mesh,
+  surface: PieceSurface,
+  facet: RolledFacet,
+  k: number,
+  other: number,
+): RolledFacet | null {
   const { triangles } = surface.patch;
   const [v, w] = [triangles[3 * facet.t + k], triangles[3 * facet.t + ((k + 1) % 3)]];
   const [p, q] = [facet.corners[k], facet.corners[(k + 1) % 3]];

@@ -41,26 +41,24 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
   return [
     ...paper.cutRings.map((points): Stroke => ({ role: 'cut', points, closed: true })),
     ...otherEdges(paper),
-    ...piece.edges.filter(({ allowanceMm }) => allowanceMm > 0).map((edge): Stroke => ({ role: 'lap', points: edgeLine(paper, edge, 'bare'), closed: false })),
-    ...piece.folds.map(
-      ({ from, to, angleDeg }): Stroke => ({
-        role: foldWords(piece, angleDeg).isOut ? 'fold-out' : 'fold-in',
-        points: Float64Array.of(flip * from.x, from.y, flip * to.x, to.y),
-        closed: false,
-      }),
-    ),
-    ...piece.marks.map(
-      ({ at, outward }): Stroke => ({
-        role: 'mark',
-        points: Float64Array.of(
-          flip * (at.x + TICK_GAP_MM * outward.x),
-          at.y + TICK_GAP_MM * outward.y,
-          flip * (at.x + TICK_MM * outward.x),
-          at.y + TICK_MM * outward.y,
-        ),
-        closed: false,
-      }),
-    ),
+    ...piece.edges
+      .filter(({ allowanceMm }) => allowanceMm > 0)
+      .map((edge): Stroke => ({ role: 'lap', points: edgeLine(paper, edge, 'bare'), closed: false })),
+    ...piece.folds.map(({ from, to, angleDeg }): Stroke => ({
+      role: foldWords(piece, angleDeg).isOut ? 'fold-out' : 'fold-in',
+      points: Float64Array.of(flip * from.x, from.y, flip * to.x, to.y),
+      closed: false,
+    })),
+    ...piece.marks.map(({ at, outward }): Stroke => ({
+      role: 'mark',
+      points: Float64Array.of(
+        flip * (at.x + TICK_GAP_MM * outward.x),
+        at.y + TICK_GAP_MM * outward.y,
+        flip * (at.x + TICK_MM * outward.x),
+        at.y + TICK_MM * outward.y,
+      ),
+      closed: false,
+    })),
   ];
 }
 
@@ -99,7 +97,11 @@ function edgeKey(ring: Ring, i: number): string {
  * The line of one edge on paper, one point for each of its stations: on the side that is traced, on the other side, or on the traced side
  * without its allowance. At its ends straight out from the edge, not at the corner with the next one.
  */
-export function edgeLine({ piece, flip }: PaperPiece, edge: PieceEdge, which: 'traced' | 'other' | 'bare'): Float64Array {
+export function edgeLine(
+  { piece, flip }: PaperPiece,
+  edge: PieceEdge,
+  which: 'traced' | 'other' | 'bare',
+): Float64Array {
   const ring = edge.ring === 0 ? piece.neutralOutline : piece.neutralHoles[edge.ring - 1];
   const count = ring.length / 2;
   const isFace = (piece.tracedSide === 'face') === (which !== 'other');

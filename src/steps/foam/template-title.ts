@@ -1,4 +1,5 @@
 import { tightBox } from '../../geom/convex-hull.ts';
+import type { Vec2 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import { readableAngle } from './edge-places.ts';
@@ -17,36 +18,56 @@ const SPOT_PRECISION_MM = 0.5;
 
 /**
  * What the piece is, in the largest letters that fit inside: as one block of lines, level, along the piece or upright, narrower or wider
- * before smaller letters are taken. Where it does not fit whole: name and quantity by themselves, and what is left in another place inside or
+ * before smaller letters are taken; the name is broken only after that. Where it does not fit whole: name and quantity by themselves, and what is left in another place inside or
  * else beside the piece; then the number alone inside and all the rest beside it.
  * @param lines the first two name and quantity.
  */
 export function writeTitle(board: WordBoard, paper: PaperPiece, lines: readonly string[]): void {
-  if (writeInside(board, paper, layoutsOf(lines), TITLE_HEIGHTS_MM, true)) return;
+  const field = fieldOf(paper);
+  if (writeInside(board, field, layoutsOf(lines), TITLE_HEIGHTS_MM, true)) return;
+  if (writeInside(board, field, [lines.flatMap(halves)], TITLE_HEIGHTS_MM, true)) return;
   const [head, rest] = [lines.slice(0, 2), lines.slice(2)];
   const number = lines[0].split(' ')[0];
-  if (writeInside(board, paper, layoutsOf(head), SPLIT_HEIGHTS_MM, true)) {
-    if (writeInside(board, paper, layoutsOf(rest), [SMALLEST_WORDS_MM], false)) return;
-    board.writeBeside(titleBlock([`${number}: ${rest[0]}`, ...rest.slice(1)], SMALLEST_WORDS_MM, false), anchorsRound(paper));
+  if (writeInside(board, field, layoutsOf(head), SPLIT_HEIGHTS_MM, true)) {
+    if (writeInside(board, field, layoutsOf(rest), [SMALLEST_WORDS_MM], false)) return;
+    board.writeBeside(
+      titleBlock([`${number}: ${rest[0]}`, ...rest.slice(1)], SMALLEST_WORDS_MM, false),
+      anchorsRound(paper),
+    );
     return;
   }
-  writeInside(board, paper, [[number]], SPLIT_HEIGHTS_MM, true);
+  writeInside(board, field, [[number]], SPLIT_HEIGHTS_MM, true);
   board.writeBeside(titleBlock(lines, SMALLEST_WORDS_MM, true), anchorsRound(paper));
 }
 
 /** Heights for a title that is told in two places, mm: no larger, so that it still reads as one. */
 const SPLIT_HEIGHTS_MM = [4, 3.5, 3, SMALLEST_WORDS_MM];
 
+/** Where in a piece words are wanted, and which way they may run. */
+interface Field {
+  readonly spot: Vec2;
+  readonly angles: readonly number[];
+}
+
+/** The widest spot; level, along the piece and upright. */
+function fieldOf(paper: PaperPiece): Field {
+  const along = readableAngle(tightBox(paper.cutRings[0]));
+  const angles = [0, along, Math.PI / 2].filter(
+    (angle, i, all) => all.findIndex((other) => Math.abs(other - angle) < SAME_ANGLE_RAD) === i,
+  );
+  return { spot: widestSpot(paper.cutRings, SPOT_PRECISION_MM), angles };
+}
+
+/** Directions that differ by less than this look alike, radians. */
+const SAME_ANGLE_RAD = 0.02;
+
 function writeInside(
   board: WordBoard,
-  paper: PaperPiece,
+  { spot, angles }: Field,
   layouts: readonly (readonly string[])[],
   heights: readonly number[],
   hasLead: boolean,
 ): boolean {
-  const spot = widestSpot(paper.cutRings, SPOT_PRECISION_MM);
-  const along = readableAngle(tightBox(paper.cutRings[0]));
-  const angles = [0, along, Math.PI / 2].filter((angle, i, all) => all.findIndex((other) => Math.abs(other - angle) < 1e-3) === i);
   const rooms = angles.map((angle) => board.room(angle));
   for (const height of heights) {
     for (const layout of layouts) {
@@ -61,14 +82,18 @@ function writeInside(
 }
 
 function titleBlock(lines: readonly string[], heightMm: number, hasLead: boolean): WordBlock {
-  return blockOf(lines.map((text, i) => (hasLead && i === 0 ? { text, heightMm: TITLE_LEAD * heightMm, bold: true } : { text, heightMm })));
+  return blockOf(
+    lines.map((text, i) =>
+      hasLead && i === 0 ? { text, heightMm: TITLE_LEAD * heightMm, bold: true } : { text, heightMm },
+    ),
+  );
 }
 
-/** The lines as they are, two by two for wide places, and broken at their middle for narrow ones. */
+/** The lines as they are, two by two for wide places, and for narrow ones broken at their middle, all but the first. */
 function layoutsOf(lines: readonly string[]): readonly (readonly string[])[] {
   const wide: string[] = [];
   for (let i = 0; i < lines.length; i += 2) wide.push(lines.slice(i, i + 2).join(' · '));
-  return [lines, wide, lines.flatMap(halves)];
+  return [lines, wide, [lines[0], ...lines.slice(1).flatMap(halves)]];
 }
 
 /** A long line broken at the space nearest its middle. */

@@ -67,12 +67,21 @@ export function edgeWords(piece: FoamPiece, edge: PieceEdge, mate: EdgeMate): Ed
   const [low, high] = [Math.min(...leans), Math.max(...leans)];
   const allowance = edge.allowanceMm > 0 ? ` · +${edge.allowanceMm} mm` : '';
   if (Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG) return { mate: name, cut: allowance.replace(' · ', '') };
-  if (high - low < BEVEL_STEP_DEG) return { mate: name, cut: `bevel ${leanText((low + high) / 2)}${allowance}` };
-  return { mate: name, cut: `bevel ${leanText(leans[0])} to ${leanText(leans[leans.length - 1])}${allowance}` };
+  return { mate: name, cut: `bevel ${leanRange(low, high)}${allowance}` };
+}
+
+/** One lean where it hardly changes, else the least and the greatest: `5–44° in under`, `18° out to 8° in under`. */
+function leanRange(low: number, high: number): string {
+  if (high - low < BEVEL_STEP_DEG) return leanText((low + high) / 2);
+  const [from, to] = [Math.round(low), Math.round(high)];
+  if (from >= 0) return `${from}–${to}° in under`;
+  if (to <= 0) return `${-to}–${-from}° out under`;
+  return `${-from}° out to ${to}° in under`;
 }
 
 /** Lean seen from the printed side, degrees: positive when the cut runs in under the piece. */
-export const leanOnPaper = (piece: FoamPiece, bevelDeg: number): number => (piece.tracedSide === 'face' ? bevelDeg : -bevelDeg);
+export const leanOnPaper = (piece: FoamPiece, bevelDeg: number): number =>
+  piece.tracedSide === 'face' ? bevelDeg : -bevelDeg;
 
 /** `30° in under` where the far edge stands inside the printed line, `30° out under` where it stands outside. */
 export function leanText(leanDeg: number): string {
@@ -85,4 +94,11 @@ export function leanText(leanDeg: number): string {
 export function foldWords(piece: FoamPiece, angleDeg: number): { isOut: boolean; text: string } {
   const isOut = piece.tracedSide === 'face' ? angleDeg > 0 : angleDeg < 0;
   return { isOut, text: `fold ${isOut ? 'out' : 'in'} ${Math.round(Math.abs(angleDeg))}°` };
+}
+
+/** The words for several folds that bend the same way: `fold out 21–34°`. */
+export function foldRange(isOut: boolean, anglesDeg: readonly number[]): string {
+  const sizes = anglesDeg.map((angle) => Math.round(Math.abs(angle)));
+  const [low, high] = [Math.min(...sizes), Math.max(...sizes)];
+  return `fold ${isOut ? 'out' : 'in'} ${low === high ? low : `${low}–${high}`}°`;
 }

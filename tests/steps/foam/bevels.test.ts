@@ -5,7 +5,17 @@ import { bevelsBetween } from '../../../src/steps/foam/chain-bevels.ts';
 import { findPanels } from '../../../src/steps/foam/panels.ts';
 import { pieceSurface } from '../../../src/steps/foam/piece-surface.ts';
 import { boxMesh, meshOf, tubeMesh } from '../../support/meshes.ts';
-import { BOX_EDGES, columnEdges, foamOf, hingeMesh, partedAlong, ringEdges, turnedMesh, type Pair, type Parted } from './support.ts';
+import {
+  BOX_EDGES,
+  columnEdges,
+  foamOf,
+  hingeMesh,
+  partedAlong,
+  ringEdges,
+  turnedMesh,
+  type Pair,
+  type Parted,
+} from './support.ts';
 
 /** Bevels in degrees along every butt seam of a parted surface whose pieces are all rolled: start and end of each edge. */
 function smoothBevels({ mesh, patches, chains }: Parted): number[][] {
@@ -62,7 +72,8 @@ describe('two panels that meet', () => {
       const edge = piece.edges.find(({ letter }) => letter === 'A');
       expect(edge?.bevelDeg.length).toBe(2);
       for (const lean of edge?.bevelDeg ?? []) expect(lean).toBeCloseTo(bevel, 9);
-      for (let i = 0; i < 2; i += 1) expect((edge?.faceOffsetMm[i] ?? 0) - (edge?.backOffsetMm[i] ?? 0)).toBeCloseTo(setback, 5);
+      for (let i = 0; i < 2; i += 1)
+        expect((edge?.faceOffsetMm[i] ?? 0) - (edge?.backOffsetMm[i] ?? 0)).toBeCloseTo(setback, 5);
     }
   });
 
@@ -98,15 +109,34 @@ describe('smooth surfaces', () => {
     for (let j = 0; j < rings; j += 1) {
       for (let i = 0; i < sides; i += 1) {
         const [a, b] = [j * sides + i, j * sides + ((i + 1) % sides)];
-        faces.push(...(j % 2 === 0 ? [[a, b, a + sides], [b, b + sides, a + sides]] : [[a, b + sides, a + sides], [a, b, b + sides]]));
+        faces.push(
+          ...(j % 2 === 0
+            ? [
+                [a, b, a + sides],
+                [b, b + sides, a + sides],
+              ]
+            : [
+                [a, b + sides, a + sides],
+                [a, b, b + sides],
+              ]),
+        );
       }
     }
-    const parted = partedAlong(meshOf(points, faces), [...columnEdges(sides, 0, rings), ...columnEdges(sides, 12, rings)]);
+    const parted = partedAlong(meshOf(points, faces), [
+      ...columnEdges(sides, 0, rings),
+      ...columnEdges(sides, 12, rings),
+    ]);
     expect(worst(smoothBevels(parted))).toBe(0);
   });
 
   it('leave a cone square, along it and round it', () => {
-    const cone = turnedMesh(24, [[80, 0], [67.5, 15], [55, 30], [42.5, 45], [30, 60]]);
+    const cone = turnedMesh(24, [
+      [80, 0],
+      [67.5, 15],
+      [55, 30],
+      [42.5, 45],
+      [30, 60],
+    ]);
     expect(worst(smoothBevels(partedAlong(cone, [...columnEdges(24, 0, 4), ...columnEdges(24, 9, 4)])))).toBe(0);
     expect(worst(smoothBevels(partedAlong(cone, [...columnEdges(24, 0, 4), ...ringEdges(24, 2)])))).toBe(0);
   });
@@ -131,14 +161,18 @@ describe('smooth surfaces', () => {
 describe('creases', () => {
   it('give a box 45 degrees on every edge', () => {
     const { pieces } = foamOf(partedAlong(boxMesh(100), BOX_EDGES));
-    for (const piece of pieces) for (const { bevelDeg } of piece.edges) for (const lean of bevelDeg) expect(lean).toBeCloseTo(45, 9);
+    for (const piece of pieces)
+      for (const { bevelDeg } of piece.edges) for (const lean of bevelDeg) expect(lean).toBeCloseTo(45, 9);
   });
 
   it('give the lid of a smooth tube 45 degrees all round', () => {
     const sides = 24;
     const tube = tubeMesh(sides, 50, 60, 2);
     const centre = tube.positions.length / 3;
-    const points = Array.from({ length: centre }, (_, v) => [...tube.positions.subarray(3 * v, 3 * v + 3)] as [number, number, number]);
+    const points = Array.from(
+      { length: centre },
+      (_, v) => [...tube.positions.subarray(3 * v, 3 * v + 3)] as [number, number, number],
+    );
     const walls = Array.from({ length: 2 * sides }, (_, f) => {
       const [j, i] = [Math.floor(f / sides), f % sides];
       return [j * sides + i, j * sides + ((i + 1) % sides), (j + 1) * sides + ((i + 1) % sides), (j + 1) * sides + i];
@@ -169,7 +203,9 @@ describe('creases', () => {
       const d = 2 * (x * nx + z * nz);
       return [x - d * nx, y, z - d * nz];
     };
-    const below = (drop: number) => (x: number, y: number): [number, number, number] => [x, y, -drop];
+    const below =
+      (drop: number) =>
+      (x: number, y: number): [number, number, number] => [x, y, -drop];
     ring(below(120));
     ring(below(60));
     ring((x, y) => [x, y, -x * Math.tan(lean)]);
@@ -178,7 +214,12 @@ describe('creases', () => {
     const faces: number[][] = [];
     for (let j = 0; j < 4; j += 1) {
       for (let i = 0; i < sides; i += 1) {
-        faces.push([j * sides + i, j * sides + ((i + 1) % sides), (j + 1) * sides + ((i + 1) % sides), (j + 1) * sides + i]);
+        faces.push([
+          j * sides + i,
+          j * sides + ((i + 1) % sides),
+          (j + 1) * sides + ((i + 1) % sides),
+          (j + 1) * sides + i,
+        ]);
       }
     }
     const parted = partedAlong(meshOf(points, faces), [...ringEdges(sides, 2), ...columnEdges(sides, 0, 4)]);

@@ -3,7 +3,17 @@ import { ringArea, type Ring } from '../../../src/geom/ring.ts';
 import { rad } from '../../../src/geom/vec.ts';
 import { cutLines } from '../../../src/steps/foam/cut-lines.ts';
 import { boxMesh, meshOf, tubeMesh } from '../../support/meshes.ts';
-import { BOX_EDGES, columnEdges, flatOf, foamInput, foamOf, hingeMesh, hingedFlat, partedAlong, turnedMesh } from './support.ts';
+import {
+  BOX_EDGES,
+  columnEdges,
+  flatOf,
+  foamInput,
+  foamOf,
+  hingeMesh,
+  hingedFlat,
+  partedAlong,
+  turnedMesh,
+} from './support.ts';
 
 const sides = (ring: Ring): number[] =>
   Array.from({ length: ring.length / 2 }, (_, i) => {
@@ -17,17 +27,20 @@ describe('a cube', () => {
     { modelIs: 'face' as const, k: 0.33, face: 100, back: 80 },
     { modelIs: 'middle' as const, k: 0.5, face: 110, back: 90 },
     { modelIs: 'back' as const, k: 1, face: 120, back: 100 },
-  ])('of 100 with 10 mm foam, sculpt is the $modelIs: panels of $face, backs of $back', ({ modelIs, k, face, back }) => {
-    const parted = partedAlong(boxMesh(100), BOX_EDGES, { thicknessMm: 10, modelIs, neutralFraction: k });
-    const { pieces } = foamOf(parted);
-    expect(pieces).toHaveLength(6);
-    for (const piece of pieces) {
-      for (const side of sides(piece.outline)) expect(Math.abs(side - face)).toBeLessThan(1e-9);
-      for (const side of sides(piece.otherOutline)) expect(Math.abs(side - back)).toBeLessThan(1e-9);
-      expect(piece.areaMm2).toBeCloseTo(face * face, 6);
-      expect(piece.surfaceAreaMm2).toBeCloseTo(ringArea(piece.neutralOutline), 6);
-    }
-  });
+  ])(
+    'of 100 with 10 mm foam, sculpt is the $modelIs: panels of $face, backs of $back',
+    ({ modelIs, k, face, back }) => {
+      const parted = partedAlong(boxMesh(100), BOX_EDGES, { thicknessMm: 10, modelIs, neutralFraction: k });
+      const { pieces } = foamOf(parted);
+      expect(pieces).toHaveLength(6);
+      for (const piece of pieces) {
+        for (const side of sides(piece.outline)) expect(Math.abs(side - face)).toBeLessThan(1e-9);
+        for (const side of sides(piece.otherOutline)) expect(Math.abs(side - back)).toBeLessThan(1e-9);
+        expect(piece.areaMm2).toBeCloseTo(face * face, 6);
+        expect(piece.surfaceAreaMm2).toBeCloseTo(ringArea(piece.neutralOutline), 6);
+      }
+    },
+  );
 
   it('traced on the back has its back as the line to cut', () => {
     const parted = partedAlong(boxMesh(100), BOX_EDGES, { thicknessMm: 10 });
@@ -53,7 +66,8 @@ describe('edges that are not moved', () => {
     const ys = (ring: Ring): number[] => [...ring].filter((_, i) => i % 2 === 1);
     expect(Math.max(...ys(piece.outline)) - Math.min(...ys(piece.outline))).toBeCloseTo(60, 9);
     // Both ends of the strip lean half of 45 degrees: the face is longer than the neutral line by twice 3 tan(22.5).
-    const xs = (ring: Ring): number => Math.max(...[...ring].filter((_, i) => i % 2 === 0)) - Math.min(...[...ring].filter((_, i) => i % 2 === 0));
+    const xs = (ring: Ring): number =>
+      Math.max(...[...ring].filter((_, i) => i % 2 === 0)) - Math.min(...[...ring].filter((_, i) => i % 2 === 0));
     expect(xs(piece.outline) - xs(piece.neutralOutline)).toBeCloseTo(6 * Math.tan(rad(22.5)), 9);
     expect(xs(piece.otherOutline) - xs(piece.neutralOutline)).toBeCloseTo(-6 * Math.tan(rad(22.5)), 9);
   });
@@ -63,17 +77,24 @@ describe('allowances', () => {
   const settings = (kind: 'butt' | 'lap') => [{ edge: [0, 1] as const, kind, allowanceMm: 12, lapFace: 1 }];
 
   it('of a lap lie on the named side only, and nothing leans', () => {
-    const { pieces, seams } = foamOf(partedAlong(hingeMesh(rad(60)), [[0, 1]], { thicknessMm: 6, modelIs: 'middle' }, settings('lap')));
+    const { pieces, seams } = foamOf(
+      partedAlong(hingeMesh(rad(60)), [[0, 1]], { thicknessMm: 6, modelIs: 'middle' }, settings('lap')),
+    );
     const areas = pieces.map(({ outline }) => ringArea(outline));
     expect(areas.sort((a, b) => a - b)[0]).toBeCloseTo(6000, 6);
     expect(areas[1]).toBeCloseTo(7200, 6);
-    for (const piece of pieces) for (const { bevelDeg } of piece.edges) for (const lean of bevelDeg) expect(lean).toBe(0);
+    for (const piece of pieces)
+      for (const { bevelDeg } of piece.edges) for (const lean of bevelDeg) expect(lean).toBe(0);
     expect(seams.find(({ letter }) => letter === 'A')).toMatchObject({ kind: 'lap', allowanceMm: 12, lapSide: 1 });
   });
 
   it('of a butt seam come on top of its bevel', () => {
-    const { pieces } = foamOf(partedAlong(hingeMesh(rad(60)), [[0, 1]], { thicknessMm: 6, modelIs: 'middle' }, settings('butt')));
-    const [own, other] = pieces.map((piece) => piece.edges.find(({ letter }) => letter === 'A')).sort((a, b) => (b?.allowanceMm ?? 0) - (a?.allowanceMm ?? 0));
+    const { pieces } = foamOf(
+      partedAlong(hingeMesh(rad(60)), [[0, 1]], { thicknessMm: 6, modelIs: 'middle' }, settings('butt')),
+    );
+    const [own, other] = pieces
+      .map((piece) => piece.edges.find(({ letter }) => letter === 'A'))
+      .sort((a, b) => (b?.allowanceMm ?? 0) - (a?.allowanceMm ?? 0));
     expect(own?.faceOffsetMm[0]).toBeCloseTo(12 + 3 * Math.tan(rad(30)), 9);
     expect(other?.faceOffsetMm[0]).toBeCloseTo(3 * Math.tan(rad(30)), 9);
   });
@@ -84,16 +105,41 @@ describe('holes', () => {
     // A square plate of 100 with a square window of 40 whose rim runs 20 down: fold of 90 degrees round the window.
     const plate = meshOf(
       [
-        [0, 0, 0], [100, 0, 0], [100, 100, 0], [0, 100, 0],
-        [30, 30, 0], [70, 30, 0], [70, 70, 0], [30, 70, 0],
-        [30, 30, -20], [70, 30, -20], [70, 70, -20], [30, 70, -20],
+        [0, 0, 0],
+        [100, 0, 0],
+        [100, 100, 0],
+        [0, 100, 0],
+        [30, 30, 0],
+        [70, 30, 0],
+        [70, 70, 0],
+        [30, 70, 0],
+        [30, 30, -20],
+        [70, 30, -20],
+        [70, 70, -20],
+        [30, 70, -20],
       ],
       [
-        [0, 1, 5, 4], [1, 2, 6, 5], [2, 3, 7, 6], [3, 0, 4, 7],
-        [4, 5, 9, 8], [5, 6, 10, 9], [6, 7, 11, 10], [7, 4, 8, 11],
+        [0, 1, 5, 4],
+        [1, 2, 6, 5],
+        [2, 3, 7, 6],
+        [3, 0, 4, 7],
+        [4, 5, 9, 8],
+        [5, 6, 10, 9],
+        [6, 7, 11, 10],
+        [7, 4, 8, 11],
       ],
     );
-    const parted = partedAlong(plate, [[4, 5], [5, 6], [6, 7], [7, 4], [4, 8]], { thicknessMm: 4 });
+    const parted = partedAlong(
+      plate,
+      [
+        [4, 5],
+        [5, 6],
+        [6, 7],
+        [7, 4],
+        [4, 8],
+      ],
+      { thicknessMm: 4 },
+    );
     const { pieces } = foamOf(parted);
     const [frame] = pieces;
     expect(frame.neutralHoles).toHaveLength(1);
@@ -118,7 +164,10 @@ describe('crossing lines', () => {
 
   it('say so when nothing is left, and when the area falls in two', () => {
     const thin = Float64Array.from([0, 0, 50, 0, 50, 8, 0, 8]);
-    const inward = (count: number) => ({ atStart: new Float64Array(count).fill(-5), atEnd: new Float64Array(count).fill(-5) });
+    const inward = (count: number) => ({
+      atStart: new Float64Array(count).fill(-5),
+      atEnd: new Float64Array(count).fill(-5),
+    });
     expect(cutLines([thin], [inward(4)], false)).toMatchObject({ loss: 'gone', outline: thin });
     const waist = Float64Array.from([0, 0, 40, 0, 50, 16, 60, 0, 100, 0, 100, 40, 60, 40, 50, 24, 40, 40, 0, 40]);
     const parted = cutLines([waist], [inward(10)], false);
@@ -127,13 +176,18 @@ describe('crossing lines', () => {
 
   it('leave the two sides of a cut without width apart', () => {
     // A notch between x 20 and 24 at the top is eaten when edges move out by 5; the cut from below stays a cut.
-    const ring = Float64Array.from([0, 0, 50, 0, 50, 30, 50, 0, 100, 0, 100, 60, 24, 60, 24, 40, 20, 40, 20, 60, 0, 60]);
+    const ring = Float64Array.from([
+      0, 0, 50, 0, 50, 30, 50, 0, 100, 0, 100, 60, 24, 60, 24, 40, 20, 40, 20, 60, 0, 60,
+    ]);
     const count = ring.length / 2;
     const offsets = { atStart: new Float64Array(count).fill(5), atEnd: new Float64Array(count).fill(5) };
     for (const e of [1, 2]) offsets.atStart[e] = offsets.atEnd[e] = 0;
     const lines = cutLines([ring], [offsets], false);
     expect(lines.loss).toBe('none');
-    const points = Array.from({ length: lines.outline.length / 2 }, (_, i) => `${lines.outline[2 * i]} ${lines.outline[2 * i + 1]}`);
+    const points = Array.from(
+      { length: lines.outline.length / 2 },
+      (_, i) => `${lines.outline[2 * i]} ${lines.outline[2 * i + 1]}`,
+    );
     expect(points).toContain('50 30');
     expect(points.filter((p) => p.startsWith('50 '))).toHaveLength(3);
   });
@@ -141,15 +195,24 @@ describe('crossing lines', () => {
   it('stay in a piece that lies over itself, which is a finding', () => {
     const parted = partedAlong(tubeMesh(24, 40, 60), columnEdges(24, 0, 1));
     const flat = hingedFlat(parted.patches[0], parted.layer.neutralPositions);
-    const { pieces, findings } = foamOf(parted, { flats: [flatOf(parted.patches[0], flat.uv, { overlaps: [[0, 5]] })] });
+    const { pieces, findings } = foamOf(parted, {
+      flats: [flatOf(parted.patches[0], flat.uv, { overlaps: [[0, 5]] })],
+    });
     expect(pieces[0].outline.length).toBe(pieces[0].neutralOutline.length);
-    expect(findings.find(({ code }) => code === 'foam/overlap')).toMatchObject({ severity: 'error', where: { piece: pieces[0].id } });
+    expect(findings.find(({ code }) => code === 'foam/overlap')).toMatchObject({
+      severity: 'error',
+      where: { piece: pieces[0].id },
+    });
   });
 });
 
 describe('every piece', () => {
   it('keeps its ring, runs and figures together', () => {
-    const cone = turnedMesh(24, [[60, 0], [45, 30], [30, 60]]);
+    const cone = turnedMesh(24, [
+      [60, 0],
+      [45, 30],
+      [30, 60],
+    ]);
     const parted = partedAlong(cone, [...columnEdges(24, 0, 2), ...columnEdges(24, 12, 2)]);
     const { pieces } = foamOf(parted);
     for (const piece of pieces) {
@@ -158,7 +221,11 @@ describe('every piece', () => {
       expect(covered).toBe(piece.neutralOutline.length / 2);
       for (const edge of piece.edges) {
         const count = edge.stationMm.length;
-        expect([edge.bevelDeg.length, edge.faceOffsetMm.length, edge.backOffsetMm.length]).toEqual([count, count, count]);
+        expect([edge.bevelDeg.length, edge.faceOffsetMm.length, edge.backOffsetMm.length]).toEqual([
+          count,
+          count,
+          count,
+        ]);
         expect(edge.to).toBe((edge.from + count - 1) % (piece.neutralOutline.length / 2));
         expect(edge.reversed).toBe(edge.side === 1);
       }
@@ -168,7 +235,10 @@ describe('every piece', () => {
   it('is left out where its patch cannot be laid flat', () => {
     const parted = partedAlong(boxMesh(100), BOX_EDGES);
     const input = foamInput(parted);
-    const { pieces, seams } = foamOf(parted, { flats: input.flats.map((flat, i) => (i === 2 ? null : flat)), firstNumber: 7 });
+    const { pieces, seams } = foamOf(parted, {
+      flats: input.flats.map((flat, i) => (i === 2 ? null : flat)),
+      firstNumber: 7,
+    });
     expect(pieces.map(({ number }) => number)).toEqual([7, 8, 9, 10, 11]);
     expect(pieces.map(({ patch }) => patch)).toEqual([0, 1, 3, 4, 5]);
     expect(seams.filter((seam) => seam.pieces.length === 1)).toHaveLength(4);

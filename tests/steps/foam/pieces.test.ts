@@ -10,16 +10,22 @@ import { BOX_EDGES, columnEdges, flatOf, foamOf, hingeMesh, hingedFlat, partedAl
 describe('bend style', () => {
   it('is grooved for flat panels with sharp folds, rolled for a smooth tube and a flat plate, each with its reason', () => {
     const octagon = foamOf(partedAlong(tubeMesh(8, 50, 60), columnEdges(8, 0, 1))).pieces[0];
-    expect(octagon).toMatchObject({ bendStyle: 'grooved', bendReason: expect.stringContaining('45°') });
+    expect(octagon.bendStyle).toBe('grooved');
+    expect(octagon.bendReason).toContain('45°');
     const tube = foamOf(partedAlong(tubeMesh(24, 50, 60), columnEdges(24, 0, 1))).pieces[0];
-    expect(tube).toMatchObject({ bendStyle: 'rolled', bendReason: expect.stringContaining('20°') });
+    expect(tube.bendStyle).toBe('rolled');
+    expect(tube.bendReason).toContain('20°');
     const plate = foamOf(partedAlong(boxMesh(100), BOX_EDGES)).pieces[0];
     expect(plate.bendStyle).toBe('rolled');
   });
 
   it('is rolled where sharp folds lie between curved surfaces', () => {
     // A smooth tube that turns into a steep cone: one crease all round between two curved bands.
-    const bell = turnedMesh(36, [[50, 0], [50, 40], [20, 50]]);
+    const bell = turnedMesh(36, [
+      [50, 0],
+      [50, 40],
+      [20, 50],
+    ]);
     const piece = foamOf(partedAlong(bell, columnEdges(36, 0, 2))).pieces;
     expect(piece[0].bendStyle).toBe('rolled');
     expect(piece[0].folds.length).toBeGreaterThan(0);
@@ -73,18 +79,34 @@ describe('the frame', () => {
   });
 
   it('is a pure turn: areas keep their sign and size', () => {
-    const parted = partedAlong(turnedMesh(24, [[60, 0], [30, 60]]), columnEdges(24, 0, 1));
+    const parted = partedAlong(
+      turnedMesh(24, [
+        [60, 0],
+        [30, 60],
+      ]),
+      columnEdges(24, 0, 1),
+    );
     const flat = hingedFlat(parted.patches[0], parted.layer.neutralPositions);
     const [piece] = foamOf(parted).pieces;
-    const ring = Float64Array.from([...parted.patches[0].loops[0]].flatMap((v) => [flat.uv[2 * v], flat.uv[2 * v + 1]]));
+    const ring = Float64Array.from(
+      [...parted.patches[0].loops[0]].flatMap((v) => [flat.uv[2 * v], flat.uv[2 * v + 1]]),
+    );
     expect(ringArea(piece.neutralOutline)).toBeCloseTo(ringArea(ring), 6);
   });
 
   it('does not depend on how the piece lay before', () => {
-    const parted = partedAlong(turnedMesh(24, [[60, 0], [30, 60]]), columnEdges(24, 0, 1));
+    const parted = partedAlong(
+      turnedMesh(24, [
+        [60, 0],
+        [30, 60],
+      ]),
+      columnEdges(24, 0, 1),
+    );
     const flat = hingedFlat(parted.patches[0], parted.layer.neutralPositions);
     const [c, s] = [Math.cos(1.1), Math.sin(1.1)];
-    const turned = flat.uv.map((_, i) => (i % 2 === 0 ? c * flat.uv[i] - s * flat.uv[i + 1] : s * flat.uv[i - 1] + c * flat.uv[i]));
+    const turned = flat.uv.map((_, i) =>
+      i % 2 === 0 ? c * flat.uv[i] - s * flat.uv[i + 1] : s * flat.uv[i - 1] + c * flat.uv[i],
+    );
     const [a] = foamOf(parted).pieces;
     const [b] = foamOf(parted, { flats: [flatOf(parted.patches[0], turned)] }).pieces;
     a.outline.forEach((x, i) => expect(b.outline[i]).toBeCloseTo(x, 9));
@@ -118,14 +140,24 @@ describe('names and wishes', () => {
   });
 
   it('take quantity and traced side from the wish tied to a polygon of the piece', () => {
-    const { pieces } = foamOf(partedAlong(boxMesh(100), BOX_EDGES), { copies: 2, pieceSettings: [{ face: 4, quantity: 3, tracedSide: 'back' }] });
+    const { pieces } = foamOf(partedAlong(boxMesh(100), BOX_EDGES), {
+      copies: 2,
+      pieceSettings: [{ face: 4, quantity: 3, tracedSide: 'back' }],
+    });
     expect(pieces.map(({ quantity }) => quantity)).toEqual([2, 2, 2, 2, 6, 2]);
     expect(pieces.map(({ tracedSide }) => tracedSide).indexOf('back')).toBe(4);
   });
 
   it('give ids that survive a seam elsewhere', () => {
-    const before = foamOf(partedAlong(tubeMesh(24, 40, 60), columnEdges(24, 0, 1).concat(columnEdges(24, 12, 1)))).pieces;
-    const after = foamOf(partedAlong(tubeMesh(24, 40, 60), [0, 12, 18].flatMap((i) => columnEdges(24, i, 1)))).pieces;
+    const before = foamOf(
+      partedAlong(tubeMesh(24, 40, 60), columnEdges(24, 0, 1).concat(columnEdges(24, 12, 1))),
+    ).pieces;
+    const after = foamOf(
+      partedAlong(
+        tubeMesh(24, 40, 60),
+        [0, 12, 18].flatMap((i) => columnEdges(24, i, 1)),
+      ),
+    ).pieces;
     expect(new Set(after.map(({ id }) => id)).size).toBe(3);
     expect(before.map(({ id }) => id).every((id) => after.some((piece) => piece.id === id))).toBe(true);
   });
@@ -135,9 +167,17 @@ describe('twins', () => {
   /** Two roof panels leaning against each other over the plane x = 0, ridge along z; y is up. */
   const roof = () => {
     const points = [
-      [0, 50, 0], [0, 50, 100], [-40, 0, 0], [-40, 0, 120], [40, 0, 0], [40, 0, 120],
+      [0, 50, 0],
+      [0, 50, 100],
+      [-40, 0, 0],
+      [-40, 0, 120],
+      [40, 0, 0],
+      [40, 0, 120],
     ] as const;
-    return meshOf(points, [[0, 2, 3, 1], [0, 1, 5, 4]]);
+    return meshOf(points, [
+      [0, 2, 3, 1],
+      [0, 1, 5, 4],
+    ]);
   };
 
   it('know each other and the wearer’s left from right', () => {
@@ -148,7 +188,20 @@ describe('twins', () => {
   });
 
   it('across a mirror that is not between left and right have no hand', () => {
-    const turned = meshOf([[0, 50, 0], [100, 50, 0], [0, 0, -40], [120, 0, -40], [0, 0, 40], [120, 0, 40]], [[0, 1, 3, 2], [0, 4, 5, 1]]);
+    const turned = meshOf(
+      [
+        [0, 50, 0],
+        [100, 50, 0],
+        [0, 0, -40],
+        [120, 0, -40],
+        [0, 0, 40],
+        [120, 0, 40],
+      ],
+      [
+        [0, 1, 3, 2],
+        [0, 4, 5, 1],
+      ],
+    );
     const { pieces } = foamOf(partedAlong(turned, [[0, 1]]), { upAxis: 'y' });
     expect(pieces[0].twinOf).toBe(pieces[1].id);
     expect(pieces[0].hand).toBeUndefined();
@@ -162,7 +215,10 @@ describe('twins', () => {
   it('are found though the sculpt stands off the middle, through its own box', () => {
     const mesh = roof();
     const moved = { ...mesh, positions: mesh.positions.map((x, i) => (i % 3 === 0 ? x + 300 : x)) };
-    expect(foamOf(partedAlong(moved, [[0, 1]]), { upAxis: 'y' }).pieces.map(({ hand }) => hand)).toEqual(['right', 'left']);
+    expect(foamOf(partedAlong(moved, [[0, 1]]), { upAxis: 'y' }).pieces.map(({ hand }) => hand)).toEqual([
+      'right',
+      'left',
+    ]);
   });
 });
 
@@ -192,9 +248,12 @@ describe('findings', () => {
     const { uv } = hingedFlat(patch, parted.layer.neutralPositions);
     const flat = (p99: number) =>
       flatOf(patch, uv, { stretchPct: { max: p99 + 1, p99, mean: 1 }, major: new Float64Array(4).fill(1 + p99 / 100) });
-    const of = (p99: number) => foamOf(parted, { flats: [flat(p99)] }).findings.filter(({ code }) => code === 'foam/stretch');
+    const of = (p99: number) =>
+      foamOf(parted, { flats: [flat(p99)] }).findings.filter(({ code }) => code === 'foam/stretch');
     expect(of(2.9)).toEqual([]);
-    expect(of(5)).toMatchObject([{ severity: 'note', value: 5, limit: 3, unit: '%', where: { triangles: [0, 1, 2, 3] } }]);
+    expect(of(5)).toMatchObject([
+      { severity: 'note', value: 5, limit: 3, unit: '%', where: { triangles: [0, 1, 2, 3] } },
+    ]);
     expect(of(9)).toMatchObject([{ severity: 'warning', value: 9, limit: 8 }]);
   });
 
@@ -203,7 +262,9 @@ describe('findings', () => {
     const [patch] = parted.patches;
     const { uv } = hingedFlat(patch, parted.layer.neutralPositions);
     const flat = flatOf(patch, uv, { squashPct: { max: 12, p99: 10, mean: 1 }, minor: new Float64Array(4).fill(0.9) });
-    expect(foamOf(parted, { flats: [flat] }).findings).toMatchObject([{ code: 'foam/squash', severity: 'warning', value: 10 }]);
+    expect(foamOf(parted, { flats: [flat] }).findings).toMatchObject([
+      { code: 'foam/squash', severity: 'warning', value: 10 },
+    ]);
   });
 
   it('tell of pieces narrower than three thicknesses', () => {

@@ -6,7 +6,17 @@ import { FOAM_RULES } from '../../../src/model/foam-settings.ts';
 import { markStations } from '../../../src/steps/foam/match-marks.ts';
 import { placeAt, stationAt, walkSeam } from '../../../src/steps/foam/seam-walk.ts';
 import { boxMesh, tubeMesh } from '../../support/meshes.ts';
-import { BOX_EDGES, columnEdges, flatOf, foamInput, foamOf, hingeMesh, partedAlong, ringEdges, turnedMesh } from './support.ts';
+import {
+  BOX_EDGES,
+  columnEdges,
+  flatOf,
+  foamInput,
+  foamOf,
+  hingeMesh,
+  partedAlong,
+  ringEdges,
+  turnedMesh,
+} from './support.ts';
 
 const steps = (stations: readonly number[]): number[] => stations.slice(1).map((s, i) => s - stations[i]);
 
@@ -64,7 +74,12 @@ describe('match marks', () => {
     const closing = seams.find(({ letter }) => letter === 'A');
     expect(closing?.pieces).toEqual([pieces[0].id, pieces[0].id]);
     expect(marksOf(pieces, closing?.id ?? '', 0)).toHaveLength(marksOf(pieces, closing?.id ?? '', 1).length);
-    expect(pieces[0].edges.filter(({ letter }) => letter === 'A').map(({ side }) => side).sort()).toEqual([0, 1]);
+    expect(
+      pieces[0].edges
+        .filter(({ letter }) => letter === 'A')
+        .map(({ side }) => side)
+        .sort(),
+    ).toEqual([0, 1]);
   });
 });
 
@@ -111,7 +126,14 @@ describe('walking a seam', () => {
     const parted = partedAlong(hingeMesh(0, 60, 200), [[0, 1]]);
     const input = foamInput(parted);
     // The second panel laid flat 3 % too long: 6 mm over 200, about 2 mm between marks.
-    const flats = input.flats.map((flat, i) => (i === 0 || flat === null ? flat : flatOf(parted.patches[i], flat.uv.map((x) => x * 1.03))));
+    const flats = input.flats.map((flat, i) =>
+      i === 0 || flat === null
+        ? flat
+        : flatOf(
+            parted.patches[i],
+            flat.uv.map((x) => x * 1.03),
+          ),
+    );
     const { seams, findings } = foamOf(parted, { flats });
     const seam = seams.find(({ letter }) => letter === 'A');
     expect(seam?.differenceMm).toBeCloseTo(6, 6);
@@ -119,12 +141,21 @@ describe('walking a seam', () => {
     expect(seam?.worstSlipMm).toBeGreaterThan(1.5);
     expect(seam?.worstSlipMm).toBeLessThan(2.5);
     expect(findings.map(({ code }) => code)).toEqual(['foam/seam-difference', 'foam/seam-slip']);
-    expect(findings[0]).toMatchObject({ limit: Math.max(SEAM_DIFFERENCE_MM, 0.0025 * 206), unit: 'mm', where: { seam: seam?.id } });
+    expect(findings[0]).toMatchObject({
+      limit: Math.max(SEAM_DIFFERENCE_MM, 0.0025 * 206),
+      unit: 'mm',
+      where: { seam: seam?.id },
+    });
   });
 
   it('says nothing about sides within the limits', () => {
-    const cone = turnedMesh(24, [[60, 0], [30, 60]]);
-    expect(foamOf(partedAlong(cone, columnEdges(24, 0, 1)), { limits: { noticePct: 3, tooMuchPct: 8 } }).findings).toEqual([]);
+    const cone = turnedMesh(24, [
+      [60, 0],
+      [30, 60],
+    ]);
+    expect(
+      foamOf(partedAlong(cone, columnEdges(24, 0, 1)), { limits: { noticePct: 3, tooMuchPct: 8 } }).findings,
+    ).toEqual([]);
   });
 });
 
@@ -139,7 +170,9 @@ describe('bevels beyond the limit', () => {
   });
 
   it('are not claimed for a right angle', () => {
-    expect(foamOf(partedAlong(boxMesh(100), BOX_EDGES)).findings.filter(({ code }) => code === 'foam/bevel-steep')).toEqual([]);
+    expect(
+      foamOf(partedAlong(boxMesh(100), BOX_EDGES)).findings.filter(({ code }) => code === 'foam/bevel-steep'),
+    ).toEqual([]);
   });
 
   it('never carry an edge off the sheet', () => {
@@ -152,7 +185,12 @@ describe('bevels beyond the limit', () => {
 
 describe('seams that go all round', () => {
   it('take the whole ring of both pieces', () => {
-    const parted = partedAlong(tubeMesh(24, 40, 90, 3), [...ringEdges(24, 1), ...columnEdges(24, 0, 1), [24, 48], [48, 72]]);
+    const parted = partedAlong(tubeMesh(24, 40, 90, 3), [
+      ...ringEdges(24, 1),
+      ...columnEdges(24, 0, 1),
+      [24, 48],
+      [48, 72],
+    ]);
     const { seams } = foamOf(parted);
     expect(seams.filter(({ kind }) => kind === 'butt').every(({ differenceMm }) => differenceMm < 1e-9)).toBe(true);
   });

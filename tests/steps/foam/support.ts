@@ -28,7 +28,12 @@ export interface Foam {
   readonly modelIs?: ModelIs;
 }
 
-export function partedAlong(mesh: Mesh, pairs: readonly Pair[], foam: Foam = {}, settings: readonly SeamSetting[] = []): Parted {
+export function partedAlong(
+  mesh: Mesh,
+  pairs: readonly Pair[],
+  foam: Foam = {},
+  settings: readonly SeamSetting[] = [],
+): Parted {
   const topology = topologyOf(mesh);
   const isSeam = new Uint8Array(topology.edgeCount);
   for (const [v, w] of pairs) {
@@ -74,8 +79,11 @@ export function flatOf(patch: Patch, uv: Float64Array, change: Partial<FlatPiece
  */
 export function hingedFlat(patch: Patch, positions: Float64Array): FlatPiece {
   const uv = new Float64Array(2 * patch.meshVertices.length).fill(NaN);
-  const point = (v: number): number[] => [...positions.subarray(3 * patch.meshVertices[v], 3 * patch.meshVertices[v] + 3)];
-  const away = (p: readonly number[], q: readonly number[]): number => Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
+  const point = (v: number): number[] => [
+    ...positions.subarray(3 * patch.meshVertices[v], 3 * patch.meshVertices[v] + 3),
+  ];
+  const away = (p: readonly number[], q: readonly number[]): number =>
+    Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]);
   const isPlaced = (v: number): boolean => !Number.isNaN(uv[2 * v]);
   const [a, b] = patch.triangles;
   uv.set([0, 0], 2 * a);
@@ -112,7 +120,9 @@ export function foamInput(parted: Parted, change: Partial<FoamInput> = {}): Foam
     layer: parted.layer,
     mesh: parted.mesh,
     patches: parted.patches,
-    flats: parted.patches.map((patch) => (patch.kind === 'closed' || patch.kind === 'handled' ? null : hingedFlat(patch, parted.layer.neutralPositions))),
+    flats: parted.patches.map((patch) =>
+      patch.kind === 'closed' || patch.kind === 'handled' ? null : hingedFlat(patch, parted.layer.neutralPositions),
+    ),
     chains: parted.chains,
     pieceSettings: [],
     tracedSide: 'face',
@@ -125,7 +135,8 @@ export function foamInput(parted: Parted, change: Partial<FoamInput> = {}): Foam
   };
 }
 
-export const foamOf = (parted: Parted, change: Partial<FoamInput> = {}): FoamOutcome => makeFoamPieces(foamInput(parted, change));
+export const foamOf = (parted: Parted, change: Partial<FoamInput> = {}): FoamOutcome =>
+  makeFoamPieces(foamInput(parted, change));
 
 /** All twelve edges of `boxMesh`. */
 export const BOX_EDGES: readonly Pair[] = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((i) =>
