@@ -50,5 +50,5 @@ export function readSeamFile(text: string, fileName: string): Result<SeamFile> {
     return fail('seams/broken', `${fileName} is not a seam file: ${brokenPlace(issue)}.`);
   }
   const { modelHash, edges, paths } = parsed.output;
-  return ok({ modelHash: modelHash ?? null, marks: { edges, paths: paths as SeamMarks['paths'] } });
+  return ok({ modelHash: modelHash ?? null, marks: { edges, paths } });
 }
