@@ -1,0 +1,51 @@
+import type { Finding } from '../base/finding.ts';
+import type { PieceId, SeamId } from '../base/ids.ts';
+import type { BenchUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { PageSet } from '../model/page.ts';
+import type { SheetLayout } from '../model/sheet.ts';
+
+/** All that the worker last told, put together from its updates. Replaced, never changed: elements compare by identity. */
+export interface Bench {
+  readonly sculpt: SculptView | null;
+  readonly shell: ShellView | null;
+  readonly seams: SeamsView | null;
+  readonly pieces: PiecesView | null;
+  readonly sheets: SheetLayout | null;
+  readonly paper: PageSet | null;
+  readonly findings: readonly Finding[];
+  readonly stopped: BenchUpdate['stopped'];
+}
+
+export const EMPTY_BENCH: Bench = {
+  sculpt: null,
+  shell: null,
+  seams: null,
+  pieces: null,
+  sheets: null,
+  paper: null,
+  findings: [],
+  stopped: null,
+};
+
+/** A part the update leaves out stays as it was; null takes it away. */
+export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
+  const keep = <T>(next: T | undefined, before: T): T => (next === undefined ? before : next);
+  return {
+    sculpt: keep(update.sculpt, bench.sculpt),
+    shell: keep(update.shell, bench.shell),
+    seams: keep(update.seams, bench.seams),
+    pieces: keep(update.pieces, bench.pieces),
+    sheets: keep(update.sheets, bench.sheets),
+    paper: keep(update.paper, bench.paper),
+    findings: update.findings,
+    stopped: update.stopped,
+  };
+}
+
+/** Place of a piece in `pieces.pieces`, or -1. */
+export const pieceIndex = (bench: Bench, id: PieceId | string): number =>
+  bench.pieces?.pieces.findIndex((piece) => piece.id === id) ?? -1;
+
+/** Place of a seam in `seams.chains`, or -1. */
+export const chainIndex = (bench: Bench, id: SeamId | string): number =>
+  bench.seams?.chains.findIndex((chain) => chain.id === id) ?? -1;

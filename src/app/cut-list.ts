@@ -1,0 +1,115 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import './cautions.ts';
+import { ChooseEvent } from './events.ts';
+import './job-line.ts';
+import { JobSection } from './job-section.ts';
+import './piece-picture.ts';
+import { SHARED } from './styles.ts';
+import { NOTHING, type Choice } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** Every piece to cut, with its figures. */
+@customElement('fl-cut-list')
+export class CutList extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      li button {
+        display: grid;
+        grid-template-columns: 60px minmax(0, 1fr) auto;
+        gap: 0 var(--s3);
+        align-items: center;
+        inline-size: 100%;
+        padding: var(--s2) 0;
+        border: 0;
+        border-block-end: var(--narrow) solid var(--rule-soft);
+        background: none;
+        text-align: start;
+        font-weight: 450;
+        line-height: 1.35;
+      }
+      li button[aria-pressed='true'] {
+        background: var(--lamp);
+      }
+      li button[aria-pressed='true'] .soft {
+        color: inherit;
+      }
+      fl-piece-picture {
+        block-size: 52px;
+      }
+      .name {
+        font-size: var(--t-body);
+        font-weight: 600;
+      }
+      .name b {
+        font-weight: 700;
+        margin-inline-end: var(--s1);
+      }
+      .figures {
+        text-align: end;
+      }
+      .total {
+        display: flex;
+        justify-content: space-between;
+        font-weight: 600;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) choice: Choice = NOTHING;
+
+  protected override render() {
+    const pieces = this.bench.pieces?.pieces ?? [];
+    const count = pieces.reduce((sum, piece) => sum + piece.quantity, 0);
+    const area = pieces.reduce((sum, piece) => sum + piece.quantity * piece.areaMm2, 0);
+    return html`<fl-job-line heading=${WORDS.lines.cuts} mark=${pieces.length === 0 ? 'missing' : 'so'}>
+      ${pieces.length === 0
+        ? html`<p slot="answer" class="soft">${WORDS.cuts.waiting}</p>`
+        : html`<p slot="answer">${WORDS.cuts.answer(count, formatArea(area, this.unit))}</p>
+            <ul>
+              ${pieces.map((piece, index) => this.#row(piece, index))}
+            </ul>
+            <fl-cautions .work=${['cut', 'sand']} label=${WORDS.cautions.cut}></fl-cautions>`}
+    </fl-job-line>`;
+  }
+
+  #row(piece: FoamPiece, index: number) {
+    const template = this.bench.pieces?.templates.find((candidate) => candidate.piece === piece.id) ?? null;
+    const patch = this.bench.pieces?.patches[piece.patch];
+    const isChosen = this.choice.kind === 'piece' && this.choice.piece === piece.id;
+    const light = (): void => this.point({ pieces: [index] });
+    const box = template?.foamBox;
+    return html`<li>
+      <button
+        aria-pressed=${isChosen}
+        @pointerenter=${light}
+        @pointerleave=${() => this.point(null)}
+        @focus=${light}
+        @blur=${() => this.point(null)}
+        @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'piece', piece: piece.id }))}
+      >
+        <fl-piece-picture .template=${template}></fl-piece-picture>
+        <span>
+          <span class="name"><b>${piece.number}</b>${piece.name}</span><br />
+          <span class="soft">${WORDS.cuts.kind(piece)}</span>
+        </span>
+        <span class="figures">
+          ${box === undefined
+            ? nothing
+            : html`${WORDS.cuts.size(formatLength(box.maxX - box.minX, this.unit), formatLength(box.maxY - box.minY, this.unit))}<br />`}
+          <span class="soft">
+            ${WORDS.cuts.figures(
+              piece.quantity,
+              formatLength(piece.thicknessMm, this.unit),
+              formatArea(piece.areaMm2, this.unit),
+              formatPercent(Math.max(patch?.stretchSpread?.max ?? 0, patch?.squashSpread?.max ?? 0)),
+            )}
+          </span>
+        </span>
+      </button>
+    </li>`;
+  }
+}

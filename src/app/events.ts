@@ -1,0 +1,72 @@
+import type { Command } from '../project/commands.ts';
+import type { Choice, Pointed, ViewState, Wishes } from './view-state.ts';
+
+const UPWARDS: EventInit = { bubbles: true, composed: true };
+
+/** A change to the document that the maker asked for. */
+export class CommandEvent extends Event {
+  constructor(readonly command: Command) {
+    super('fl-command', UPWARDS);
+  }
+}
+
+/** Something that speaks of places is pointed at or focused; null when no longer. */
+export class PointEvent extends Event {
+  constructor(readonly pointed: Pointed | null) {
+    super('fl-point', UPWARDS);
+  }
+}
+
+/** A thing was chosen in a list. */
+export class ChooseEvent extends Event {
+  constructor(readonly choice: Choice) {
+    super('fl-choose', UPWARDS);
+  }
+}
+
+/** A verb was asked for by a button; verbs are listed in verbs.ts. */
+export class VerbEvent extends Event {
+  constructor(readonly verb: string) {
+    super('fl-verb', UPWARDS);
+  }
+}
+
+/** The view changes: slider, colouring, preview. */
+export class ViewEvent extends Event {
+  constructor(readonly patch: Partial<ViewState>) {
+    super('fl-view', UPWARDS);
+  }
+}
+
+/** A sample was asked for. */
+export class SampleEvent extends Event {
+  constructor(readonly sample: string) {
+    super('fl-sample', UPWARDS);
+  }
+}
+
+/** Edges sharper than an angle are asked for. */
+export class SharpEvent extends Event {
+  constructor(readonly angleDeg: number) {
+    super('fl-sharp', UPWARDS);
+  }
+}
+
+export class WishEvent extends Event {
+  constructor(readonly patch: Partial<Wishes>) {
+    super('fl-wish', UPWARDS);
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'fl-command': CommandEvent;
+    'fl-point': PointEvent;
+    'fl-choose': ChooseEvent;
+    'fl-verb': VerbEvent;
+    'fl-view': ViewEvent;
+    'fl-sample': SampleEvent;
+    'fl-sharp': SharpEvent;
+    'fl-wish': WishEvent;
+  }
+}

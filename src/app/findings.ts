@@ -1,0 +1,144 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Finding } from '../base/finding.ts';
+import type { StepName } from '../model/bench-view.ts';
+import { chainIndex, pieceIndex } from './bench-state.ts';
+import { edgeIndexOf } from './edge-index.ts';
+import { ChooseEvent } from './events.ts';
+import { JobSection } from './job-section.ts';
+import { remedyFor } from './remedies.ts';
+import { SHARED } from './styles.ts';
+import type { Pointed } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** Findings shown before the rest is folded away. */
+const FIRST_FEW = 4;
+
+/** What the steps of one line found: each one sentence with its remedy; pointing at it lights up the place. */
+@customElement('fl-findings')
+export class FindingList extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+      }
+      li {
+        display: grid;
+        grid-template-columns: 4.2em minmax(0, 1fr);
+        gap: 0 var(--s3);
+        padding-block: var(--s2);
+        border-block-start: var(--narrow) solid var(--rule-soft);
+        font-size: var(--t-small);
+      }
+      .word {
+        font-weight: 700;
+        padding-block-start: 3px;
+      }
+      .error .word {
+        color: var(--wrong);
+      }
+      .note .word {
+        font-weight: 500;
+        color: var(--ink-soft);
+      }
+      button.place {
+        display: block;
+        inline-size: 100%;
+        min-block-size: 24px;
+        padding: 2px 0;
+        border: 0;
+        background: none;
+        text-align: start;
+        font-weight: 450;
+        line-height: var(--lead);
+      }
+      button.place:hover {
+        text-decoration: underline;
+        background: none;
+      }
+      .row {
+        margin-block: var(--s2) var(--s1);
+      }
+    `,
+  ];
+
+  /** Steps whose findings belong here: the part of a finding's code before the slash. */
+  @property({ attribute: false }) steps: readonly string[] = [];
+
+  protected override render() {
+    const mine = this.#mine();
+    if (mine.length === 0) return nothing;
+    return html`<ul>
+        ${mine.slice(0, FIRST_FEW).map((finding) => this.#line(finding))}
+      </ul>
+      ${mine.length > FIRST_FEW
+        ? html`<details>
+            <summary>${WORDS.findings.more(mine.length - FIRST_FEW)}</summary>
+            <ul>
+              ${mine.slice(FIRST_FEW).map((finding) => this.#line(finding))}
+            </ul>
+          </details>`
+        : nothing}`;
+  }
+
+  /** The step that stopped first, then errors, warnings and notes in the order of the job. */
+  #mine(): readonly Finding[] {
+    const { findings, stopped } = this.bench;
+    const own = findings.filter((finding) => this.steps.includes(finding.code.split('/')[0]));
+    const stop: Finding[] =
+      stopped !== null && this.steps.includes(stopped.step) && !own.some((finding) => finding.code === stopped.problem.code)
+        ? [{ ...stopped.problem, severity: 'error' }]
+        : [];
+    const rank = { error: 0, warning: 1, note: 2 };
+    return [...stop, ...own.toSorted((a, b) => rank[a.severity] - rank[b.severity])].filter((finding) => finding.code !== 'size/unknown');
+  }
+
+  #line(finding: Finding) {
+    const remedy = this.project === null ? null : remedyFor(finding, this.bench, this.project);
+    const place = placeOf(finding, this);
+    const light = (): void => this.point(place);
+    const dark = (): void => this.point(null);
+    return html`<li class=${finding.severity} @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
+      <span class="word">${WORDS.findings.severity[finding.severity]}</span>
+      <div>
+        ${place === null
+          ? html`<span>${finding.text}</span>`
+          : html`<button class="place" @click=${() => this.#choose(finding)}>${finding.text}</button>`}
+        ${remedy === null
+          ? nothing
+          : html`<div class="row"><button @click=${() => this.send(remedy.command)}>${remedy.label}</button></div>`}
+      </div>
+    </li>`;
+  }
+
+  #choose(finding: Finding): void {
+    const piece = this.bench.pieces?.pieces.find((candidate) => candidate.id === finding.where.piece);
+    const seam = this.bench.seams?.chains.find((candidate) => candidate.id === finding.where.seam);
+    if (seam !== undefined) this.dispatchEvent(new ChooseEvent({ kind: 'seam', seam: seam.id }));
+    else if (piece !== undefined) this.dispatchEvent(new ChooseEvent({ kind: 'piece', piece: piece.id }));
+  }
+}
+
+/** The place a finding speaks of, as the stage counts; null when it speaks of no place. */
+function placeOf(finding: Finding, { bench }: { bench: JobSection['bench'] }): Pointed | null {
+  const { where } = finding;
+  const { sculpt } = bench;
+  const pieces = where.piece === undefined ? [] : [pieceIndex(bench, where.piece)].filter((index) => index >= 0);
+  const seams = where.seam === undefined ? [] : [chainIndex(bench, where.seam)].filter((index) => index >= 0);
+  const index = where.edges === undefined || where.edges.length === 0 || sculpt === null ? null : edgeIndexOf(sculpt);
+  const edges = index === null ? [] : (where.edges ?? []).map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0);
+  const triangles = where.triangles ?? [];
+  const vertices = where.vertices ?? [];
+  const isNowhere = pieces.length + seams.length + edges.length + triangles.length + vertices.length === 0 && where.point === undefined;
+  if (isNowhere) return null;
+  return { pieces, seams, edges, triangles, vertices, ...(where.point === undefined ? {} : { point: where.point }) };
+}
+
+/** Findings of these steps that are wrong rather than noted. */
+export function hasWrong(bench: JobSection['bench'], steps: readonly StepName[]): boolean {
+  return (
+    (bench.stopped !== null && steps.includes(bench.stopped.step)) ||
+    bench.findings.some((finding) => finding.severity === 'error' && steps.includes(finding.code.split('/')[0] as StepName))
+  );
+}

@@ -1,0 +1,114 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatFine, formatPercent } from '../base/format-length.ts';
+import type { PatchView } from '../model/bench-view.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import './cautions.ts';
+import { pieceIndex } from './bench-state.ts';
+import { ChooseEvent } from './events.ts';
+import './findings.ts';
+import { hasWrong } from './findings.ts';
+import './job-line.ts';
+import type { LineMark } from './job-line.ts';
+import { JobSection } from './job-section.ts';
+import './seam-table.ts';
+import './stretch-legend.ts';
+import { SHARED } from './styles.ts';
+import { NOTHING, type Choice, type Reading } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** Worst pieces named before the rest is left to the cut list. */
+const WORST = 3;
+
+/** How far the foam must give, and whether both sides of each seam are of one length. */
+@customElement('fl-fit-line')
+export class FitLine extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      .worst {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--s4);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) choice: Choice = NOTHING;
+  @property({ attribute: false }) reading: Reading | null = null;
+  @property() colouring: 'plain' | 'stretch' | 'pieces' = 'plain';
+
+  protected override render() {
+    const pieces = this.bench.pieces?.pieces ?? [];
+    const limits = this.#limits();
+    return html`<fl-job-line heading=${WORDS.lines.fit} mark=${this.#mark()}>
+      ${pieces.length === 0
+        ? html`<p slot="answer" class="soft">${WORDS.fit.waiting}</p>`
+        : html`${this.#answer()}
+            <fl-stretch-legend .limitPct=${limits.tooMuchPct} .noticePct=${limits.noticePct} .reading=${this.reading}></fl-stretch-legend>
+            <div class="row">
+              <button aria-pressed=${this.colouring === 'stretch'} aria-keyshortcuts="K" @click=${() => this.ask('stretch')}>
+                ${WORDS.verbs.showStretch}<kbd>K</kbd>
+              </button>
+            </div>
+            ${this.#worst()}
+            <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>`}
+      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['flatten', 'foam']}></fl-findings>
+      ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
+    </fl-job-line>`;
+  }
+
+  #limits() {
+    const foam = this.project?.foams.find((sheet) => sheet.id === this.sculptPart?.layers[0].foam);
+    return foam?.stretchLimits ?? { noticePct: 3, tooMuchPct: 8 };
+  }
+
+  #mark(): LineMark {
+    const { pieces } = this.bench;
+    if (hasWrong(this.bench, ['flatten', 'foam'])) return 'wrong';
+    if (pieces === null || pieces.pieces.length === 0) return 'missing';
+    return this.#worstOf('stretchSpread') > this.#limits().tooMuchPct || this.#worstOf('squashSpread') > this.#limits().tooMuchPct ? 'wrong' : 'so';
+  }
+
+  #answer() {
+    const seams = this.bench.pieces?.seams ?? [];
+    const difference = Math.max(0, ...seams.map((seam) => Math.abs(seam.differenceMm)));
+    return html`<p slot="answer">
+        ${WORDS.fit.answer(formatPercent(this.#worstOf('stretchSpread')), formatPercent(this.#worstOf('squashSpread')))}
+      </p>
+      <p>${seams.some((seam) => seam.kind !== 'open') ? WORDS.fit.closes(formatFine(difference, this.unit)) : WORDS.fit.noSeams}</p>`;
+  }
+
+  #worstOf(which: 'stretchSpread' | 'squashSpread'): number {
+    return Math.max(0, ...(this.bench.pieces?.patches ?? []).map((patch) => patch[which]?.max ?? 0));
+  }
+
+  #worst() {
+    const view = this.bench.pieces;
+    if (view === null || view.pieces.length < 2) return nothing;
+    const give = (patch: PatchView): number => Math.max(patch.stretchSpread?.max ?? 0, patch.squashSpread?.max ?? 0);
+    const worst = view.pieces
+      .map((piece) => ({ piece, pct: give(view.patches[piece.patch]) }))
+      .toSorted((a, b) => b.pct - a.pct)
+      .slice(0, WORST)
+      .filter(({ pct }) => pct >= 0.05);
+    if (worst.length === 0) return nothing;
+    return html`<div class="worst small">
+      <span class="soft">${WORDS.fit.worst}</span>${worst.map(({ piece, pct }) => this.#pieceButton(piece, pct))}
+    </div>`;
+  }
+
+  #pieceButton(piece: FoamPiece, pct: number) {
+    const light = (): void => this.point({ pieces: [pieceIndex(this.bench, piece.id)] });
+    return html`<button
+      class="plain"
+      @pointerenter=${light}
+      @pointerleave=${() => this.point(null)}
+      @focus=${light}
+      @blur=${() => this.point(null)}
+      @click=${() => this.dispatchEvent(new ChooseEvent({ kind: 'piece', piece: piece.id }))}
+    >
+      ${piece.number} ${piece.name} ${formatPercent(pct)}
+    </button>`;
+  }
+}

@@ -1,0 +1,201 @@
+import { css, html, nothing, svg } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { formatLength, formatNumber } from '../base/format-length.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import { setFoam, setModelIs, setNeutral, setThickness, setTracedSide } from '../project/commands.ts';
+import './findings.ts';
+import { hasWrong } from './findings.ts';
+import './job-line.ts';
+import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
+import { SHARED } from './styles.ts';
+import { WORDS } from './words.ts';
+
+/** Which foam, how thick it really is, and which of its surfaces the sculpt is. */
+@customElement('fl-foam-line')
+export class FoamLine extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      .stock {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--s2) var(--s3);
+      }
+      .stock label {
+        display: grid;
+        grid-template-rows: 58px auto;
+        justify-items: start;
+        align-items: end;
+        gap: var(--s1);
+        inline-size: 62px;
+        cursor: pointer;
+        font-size: var(--t-body);
+      }
+      .stock input {
+        position: absolute;
+        opacity: 0;
+      }
+      /* A sheet's cut face, as thick beside the others as it is in the hand. */
+      .stock svg {
+        inline-size: 62px;
+        block-size: 58px;
+      }
+      .stock .cut {
+        fill: var(--foam);
+      }
+      .stock .under {
+        stroke: transparent;
+        stroke-width: 4;
+      }
+      .stock input:checked + svg .under {
+        stroke: var(--lamp);
+      }
+      .stock input:focus-visible + svg {
+        outline: 3px solid var(--lamp-ink);
+        outline-offset: 2px;
+      }
+      .stock input:checked ~ span {
+        font-weight: 700;
+      }
+      .fields {
+        align-items: end;
+      }
+      fieldset > legend {
+        font-size: var(--t-small);
+        color: var(--ink-soft);
+        padding: 0;
+      }
+      .layer {
+        inline-size: 44px;
+        block-size: 20px;
+      }
+      .layer rect {
+        fill: var(--foam);
+      }
+      .layer path {
+        stroke: var(--lamp);
+        stroke-width: 3;
+      }
+    `,
+  ];
+
+  protected override render() {
+    const part = this.sculptPart;
+    const layer = part?.layers[0];
+    if (part === null || layer === undefined) {
+      return html`<fl-job-line heading=${WORDS.lines.foam} mark="wait"><p slot="answer" class="soft">${WORDS.waiting}</p></fl-job-line>`;
+    }
+    const foam = this.project?.foams.find((sheet) => sheet.id === layer.foam);
+    return html`<fl-job-line heading=${WORDS.lines.foam} mark=${hasWrong(this.bench, ['shell']) ? 'wrong' : 'so'}>
+      <p slot="answer">${WORDS.foam.answer(formatLength(layer.thicknessMm, this.unit))}</p>
+      <fieldset>
+        <legend>${WORDS.foam.stock}</legend>
+        <div class="stock">${this.#thicknesses().map((sheet) => this.#sheet(sheet, foam))}</div>
+      </fieldset>
+      <div class="row fields">
+        ${foam === undefined ? nothing : this.#sheetSizes(foam)}
+        <fl-length-field
+          label=${WORDS.foam.measured}
+          .mm=${layer.thicknessMm}
+          .unit=${this.unit}
+          min="0.5"
+          max="60"
+          @fl-length=${(event: LengthEvent) => this.send(setThickness(event.mm))}
+        ></fl-length-field>
+      </div>
+      <fieldset>
+        <legend>${WORDS.foam.modelIs}</legend>
+        <div class="choices">${(['face', 'middle', 'back'] as const).map((side) => this.#surface(side, part.modelIs))}</div>
+      </fieldset>
+      <details>
+        <summary>${WORDS.foam.finer}</summary>
+        <div class="stack">
+          <label>
+            ${WORDS.foam.neutral}
+            <br /><input
+              type="number"
+              min="0"
+              max="1"
+              step="0.01"
+              .value=${formatNumber(layer.neutralFraction, 2)}
+              @change=${this.#takeNeutral}
+            />
+          </label>
+          <p class="small soft">${WORDS.foam.neutralWhy}</p>
+          <fieldset>
+            <legend>${WORDS.foam.traced}</legend>
+            <div class="choices">
+              ${(['face', 'back'] as const).map(
+                (side) => html`<label>
+                  <input type="radio" name="traced" .checked=${part.tracedSide === side} @change=${() => this.send(setTracedSide(side))} />
+                  ${WORDS.foam.sides[side]}
+                </label>`,
+              )}
+            </div>
+          </fieldset>
+        </div>
+      </details>
+      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['shell']}></fl-findings>
+    </fl-job-line>`;
+  }
+
+  /** One sheet for each thickness; the size is chosen after. */
+  #thicknesses(): FoamSheet[] {
+    const foams = this.project?.foams ?? [];
+    return foams.filter((sheet, i) => foams.findIndex((other) => other.thicknessMm === sheet.thicknessMm) === i);
+  }
+
+  #sheet(sheet: FoamSheet, foam: FoamSheet | undefined) {
+    const height = 3.2 * sheet.thicknessMm;
+    return html`<label>
+      <input
+        type="radio"
+        name="foam"
+        .checked=${sheet.thicknessMm === foam?.thicknessMm}
+        @change=${() => this.send(setFoam(sheet.id, sheet.thicknessMm))}
+      />
+      <svg viewBox="0 0 62 58" aria-hidden="true">
+        ${svg`<rect class="cut" x="0" y=${50 - height} width="62" height=${height} /><path class="under" d="M0 55h62" />`}
+      </svg>
+      <span>${formatLength(sheet.thicknessMm, this.unit)}</span>
+    </label>`;
+  }
+
+  #sheetSizes(foam: FoamSheet) {
+    const sizes = this.project?.foams.filter((sheet) => sheet.thicknessMm === foam.thicknessMm) ?? [];
+    return html`<label>
+      <span class="soft">${WORDS.foam.sheet}</span><br />
+      <select @change=${this.#takeSize}>
+        ${sizes.map(
+          (sheet) => html`<option value=${sheet.id} ?selected=${sheet.id === foam.id}>
+            ${WORDS.foam.size(formatLength(sheet.sheetWidthMm, this.unit), formatLength(sheet.sheetHeightMm, this.unit))}
+          </option>`,
+        )}
+      </select>
+    </label>`;
+  }
+
+  #surface(side: 'face' | 'middle' | 'back', chosen: string) {
+    const y = { face: 4, middle: 10, back: 16 }[side];
+    return html`<label>
+      <input type="radio" name="surface" .checked=${side === chosen} @change=${() => this.send(setModelIs(side))} />
+      <svg class="layer" viewBox="0 0 44 20" aria-hidden="true">
+        ${svg`<rect x="2" y="4" width="40" height="12" /><path d="M0 ${y}h44" />`}
+      </svg>
+      ${WORDS.foam.surfaces[side]}
+    </label>`;
+  }
+
+  #takeSize(event: Event): void {
+    const id = (event.target as HTMLSelectElement).value;
+    const sheet = this.project?.foams.find((foam) => foam.id === id);
+    if (sheet !== undefined) this.send(setFoam(sheet.id, this.sculptPart?.layers[0].thicknessMm ?? sheet.thicknessMm));
+  }
+
+  #takeNeutral(event: Event): void {
+    const k = (event.target as HTMLInputElement).valueAsNumber;
+    if (k >= 0 && k <= 1) this.send(setNeutral(k));
+  }
+}

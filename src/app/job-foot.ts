@@ -1,0 +1,78 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { setLengthUnit } from '../project/commands.ts';
+import { CommandEvent, WishEvent } from './events.ts';
+import './licences.ts';
+import { SHARED } from './styles.ts';
+import { FIRST_WISHES, type Wishes } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** Foot of the job sheet: units, light, keys, and what the window is made of. */
+@customElement('fl-job-foot')
+export class JobFoot extends LitElement {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+        padding-block: var(--s6) var(--s8);
+      }
+      fieldset {
+        display: grid;
+        grid-template-columns: 7.5em minmax(0, 1fr);
+        align-items: baseline;
+      }
+      legend {
+        float: inline-start;
+        font-size: var(--t-small);
+        color: var(--ink-soft);
+        padding: 0;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) wishes: Wishes = FIRST_WISHES;
+  @property() unit: 'mm' | 'in' = 'mm';
+
+  protected override render() {
+    const words = WORDS.foot;
+    return html`${this.#choices(words.units, 'unit', ['mm', 'in'] as const, this.unit, words.unitNames, (unit) =>
+        this.dispatchEvent(new CommandEvent(setLengthUnit(unit))),
+      )}
+      ${this.#choices(words.light, 'theme', ['auto', 'light', 'dark'] as const, this.wishes.theme, words.themes, (theme) => this.#wish({ theme }))}
+      ${this.#choices(words.contrast, 'contrast', ['auto', 'more'] as const, this.wishes.contrast, words.contrasts, (contrast) =>
+        this.#wish({ contrast }),
+      )}
+      ${this.#choices(
+        words.keys,
+        'keys',
+        ['on', 'off'] as const,
+        this.wishes.letterKeys ? 'on' : 'off',
+        words.keyNames,
+        (keys) => this.#wish({ letterKeys: keys === 'on' }),
+      )}
+      <fl-licences></fl-licences>`;
+  }
+
+  #choices<T extends string>(
+    label: string,
+    name: string,
+    values: readonly T[],
+    chosen: T,
+    names: Readonly<Record<T, string>>,
+    take: (value: T) => void,
+  ) {
+    return html`<fieldset>
+      <legend>${label}</legend>
+      <div class="choices">
+        ${values.map(
+          (value) => html`<label><input type="radio" name=${name} .checked=${value === chosen} @change=${() => take(value)} />${names[value]}</label>`,
+        )}
+      </div>
+    </fieldset>`;
+  }
+
+  #wish(patch: Partial<Wishes>): void {
+    this.dispatchEvent(new WishEvent(patch));
+  }
+}

@@ -1,0 +1,39 @@
+import { LitElement } from 'lit';
+import { property } from 'lit/decorators.js';
+import type { LengthUnit } from '../base/format-length.ts';
+import type { Command } from '../project/commands.ts';
+import type { Project, SculptPart } from '../project/project.ts';
+import { EMPTY_BENCH, type Bench } from './bench-state.ts';
+import { CommandEvent, PointEvent, VerbEvent } from './events.ts';
+import { SHARED } from './styles.ts';
+import type { Pointed } from './view-state.ts';
+
+/** What every line of the job sheet is given and can ask for. */
+export abstract class JobSection extends LitElement {
+  static override styles = [SHARED];
+
+  /** The document, or null before a job is open. */
+  @property({ attribute: false }) project: Project | null = null;
+  /** The last result. */
+  @property({ attribute: false }) bench: Bench = EMPTY_BENCH;
+
+  protected get sculptPart(): SculptPart | null {
+    return this.project?.parts.find((part) => part.kind === 'sculpt') ?? null;
+  }
+
+  protected get unit(): LengthUnit {
+    return this.project?.lengthUnit ?? 'mm';
+  }
+
+  protected send(command: Command): void {
+    this.dispatchEvent(new CommandEvent(command));
+  }
+
+  protected point(pointed: Pointed | null): void {
+    this.dispatchEvent(new PointEvent(pointed));
+  }
+
+  protected ask(verb: string): void {
+    this.dispatchEvent(new VerbEvent(verb));
+  }
+}

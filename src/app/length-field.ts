@@ -1,0 +1,94 @@
+import { LitElement, css, html } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { formatInches, formatMm, formatNumber, parseLength, type LengthUnit } from '../base/format-length.ts';
+import { SHARED } from './styles.ts';
+import { WORDS } from './words.ts';
+
+/** A length was typed, mm. */
+export class LengthEvent extends Event {
+  constructor(readonly mm: number) {
+    super('fl-length', { bubbles: true, composed: true });
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'fl-length': LengthEvent;
+  }
+}
+
+/** A field for one length: takes mm, cm, m and inches with fractions, decimal point or comma. */
+@customElement('fl-length-field')
+export class LengthField extends LitElement {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: inline-block;
+      }
+      label {
+        display: flex;
+        flex-direction: column;
+        color: var(--ink-soft);
+      }
+      input {
+        inline-size: 7.5em;
+        font-size: var(--t-body);
+      }
+      .wrong {
+        color: var(--wrong);
+        max-inline-size: 12em;
+      }
+    `,
+  ];
+
+  /** Length in force, mm; null shows an empty field. */
+  @property({ type: Number }) mm: number | null = null;
+  /** What a bare number means, and how the length is shown. */
+  @property() unit: LengthUnit = 'mm';
+  @property() label = '';
+  /** Least and greatest length taken, mm. */
+  @property({ type: Number }) min = 0;
+  @property({ type: Number }) max = Infinity;
+  @state() private fault = '';
+
+  protected override render() {
+    return html`
+      <label>
+        ${this.label}
+        <input
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
+          .value=${this.#shown()}
+          aria-invalid=${this.fault === '' ? 'false' : 'true'}
+          aria-describedby="fault"
+          @change=${this.#take}
+        />
+      </label>
+      <span id="fault" class="small wrong" role="status">${this.fault}</span>
+    `;
+  }
+
+  #shown(): string {
+    if (this.mm === null) return '';
+    if (this.unit === 'in') return formatInches(this.mm);
+    return Number.isInteger(this.mm) ? formatMm(this.mm, 0) : `${formatNumber(this.mm, 2).replace(/0$/, '')}\u00a0mm`;
+  }
+
+  #take(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const mm = this.#read(input.value);
+    if (mm === null || mm < this.min || mm > this.max) {
+      this.fault = WORDS.field.wrong(this.min, this.max, this.unit);
+      return;
+    }
+    this.fault = '';
+    if (mm !== this.mm) this.dispatchEvent(new LengthEvent(mm));
+  }
+
+  /** Nothing is a length here where the field allows it: a margin or an overlap. */
+  #read(text: string): number | null {
+    return this.min === 0 && /^\s*0+([.,]0*)?\s*(mm|in)?\s*$/.test(text) ? 0 : parseLength(text, this.unit);
+  }
+}

@@ -1,0 +1,3 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import './tokens.css';
+import './app.ts';

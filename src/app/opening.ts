@@ -1,0 +1,83 @@
+import { setSeams } from '../project/commands.ts';
+import { nameFromFile, newProject } from '../project/new-project.ts';
+import { readSeamFile } from '../project/seam-file.ts';
+import type { Project } from '../project/project.ts';
+import { loadSample, projectFromSample, type Sample } from './samples.ts';
+import type { SavedSource } from './storage.ts';
+import type { Workbench } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** Puts the last job back, with the maker's wishes. @returns false when there is none, or storage refuses. */
+export async function restoreLast(bench: Workbench): Promise<boolean> {
+  try {
+    const wishes = await bench.storage.loadWishes();
+    if (wishes !== null) bench.setWishes(wishes);
+    const saved = await bench.storage.load();
+    if (saved === null) return false;
+    for (const source of saved.sources) {
+      const put = await bench.workshop.putSource(source.bytes, source.fileName);
+      if (!put.ok) return false;
+    }
+    bench.setReading(saved.project.name);
+    bench.adopt(saved.project, []);
+    bench.setNotice({ tone: 'note', text: WORDS.notice.recovered(saved.project.name) });
+    return true;
+  } catch {
+    // Nothing can be read here; the first save will say that nothing can be kept either.
+    return false;
+  }
+}
+
+/** Opens a file of any kind the window knows: a model, a project, or a seam file for the job in hand. */
+export async function openFile(bench: Workbench, file: File): Promise<void> {
+  bench.setReading(file.name);
+  try {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    if (/\.json$/i.test(file.name)) await openJson(bench, bytes, file.name);
+    else await openModel(bench, bytes, file.name);
+  } catch {
+    bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
+  } finally {
+    if (bench.progress === null) bench.setReading(null);
+  }
+}
+
+async function openModel(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {
+  const put = await bench.workshop.putSource(bytes, fileName);
+  if (!put.ok) return bench.showProblem(put.problem);
+  const source = { ...put.value, fileName };
+  bench.adopt(newProject(nameFromFile(fileName), source), [{ hash: source.hash, fileName, bytes }]);
+}
+
+async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {
+  const opened = await bench.workshop.openProject(bytes, fileName);
+  if (opened.ok) return bench.adopt(opened.value, await sourcesOf(bench, opened.value));
+  const seams = readSeamFile(new TextDecoder().decode(bytes), fileName);
+  if (opened.problem.code !== 'project/not-ours' || !seams.ok) return bench.showProblem(opened.problem);
+  if (bench.project === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.seamsNeedModel(fileName) });
+  bench.run(setSeams(seams.value.marks));
+}
+
+async function sourcesOf(bench: Workbench, project: Project): Promise<SavedSource[]> {
+  const sources: SavedSource[] = [];
+  for (const { source } of project.parts) {
+    const bytes = await bench.workshop.getSource(source.hash);
+    if (bytes !== undefined) sources.push({ hash: source.hash, fileName: source.fileName, bytes });
+  }
+  return sources;
+}
+
+/** Opens a sample ready to print. @returns false when its files are not served. */
+export async function openSample(bench: Workbench, sample: Sample): Promise<boolean> {
+  bench.setReading(sample.title);
+  const files = await loadSample(sample).catch(() => null);
+  const put = files === null ? null : await bench.workshop.putSource(files.model, sample.objFile);
+  if (files === null || put === null || !put.ok) {
+    bench.setReading(null);
+    bench.setNotice({ tone: 'problem', text: WORDS.notice.noSample(sample.title) });
+    return false;
+  }
+  const source = { ...put.value, fileName: sample.objFile };
+  bench.adopt(projectFromSample(sample, source, files.seams), [{ ...source, bytes: files.model }]);
+  return true;
+}

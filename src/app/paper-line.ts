@@ -1,0 +1,172 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import data from '../../shared/papers.json';
+import type { Page } from '../model/page.ts';
+import { setPaper } from '../project/commands.ts';
+import type { PaperChoice } from '../project/project.ts';
+import { ChooseEvent } from './events.ts';
+import './findings.ts';
+import { hasWrong } from './findings.ts';
+import './job-line.ts';
+import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
+import './page-picture.ts';
+import { SHARED } from './styles.ts';
+import { NOTHING, type Choice } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** A sheet of one's own to begin with, mm. */
+const FIRST_CUSTOM = { widthMm: 300, heightMm: 450 };
+
+/** Which paper the templates are printed on, how they part into pages, and the files to take away. */
+@customElement('fl-paper-line')
+export class PaperLine extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      .fields {
+        align-items: end;
+      }
+      .pages {
+        display: flex;
+        gap: var(--s3);
+        overflow-x: auto;
+        padding: var(--s1) var(--s1) var(--s3);
+        scroll-snap-type: x proximity;
+      }
+      .pages button {
+        flex: none;
+        display: grid;
+        gap: var(--s1);
+        padding: var(--s2);
+        border-color: transparent;
+        background: none;
+        justify-items: center;
+        scroll-snap-align: start;
+      }
+      .pages button[aria-pressed='true'] {
+        background: var(--lamp);
+      }
+      fl-page-picture {
+        block-size: 132px;
+      }
+      .files {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(8.5rem, 1fr));
+        gap: var(--s2);
+      }
+      .files button {
+        text-align: start;
+        padding-block: var(--s2);
+      }
+      .files button.first {
+        grid-column: 1 / -1;
+        font-size: var(--t-large);
+        min-block-size: 52px;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) choice: Choice = NOTHING;
+
+  protected override render() {
+    const paper = this.project?.paper;
+    const pages = this.bench.paper?.pages ?? [];
+    const mark = hasWrong(this.bench, ['tile']) ? 'wrong' : pages.length > 0 ? 'so' : 'missing';
+    return html`<fl-job-line heading=${WORDS.lines.paper} mark=${mark}>
+      ${pages.length === 0 || paper === undefined
+        ? html`<p slot="answer" class="soft">${WORDS.paper.waiting}</p>`
+        : html`<p slot="answer">${WORDS.paper.answer(pages.length, WORDS.paper.name(paper.name))}</p>
+            <p class="small soft">${WORDS.paper.trueScale}</p>`}
+      ${paper === undefined ? nothing : this.#fields(paper)}
+      ${pages.length === 0 ? nothing : this.#pages(pages)}
+      ${this.project === null ? nothing : this.#files(pages.length > 0)}
+      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['tile', 'paper']}></fl-findings>
+    </fl-job-line>`;
+  }
+
+  #fields(paper: PaperChoice) {
+    const names = [...data.papers.map(({ name }) => name), 'roll', 'custom'];
+    const hasWidth = paper.name === 'roll' || paper.name === 'custom';
+    return html`<div class="row fields">
+        <label>
+          <span class="soft">${WORDS.paper.paper}</span><br />
+          <select @change=${this.#takeName}>
+            ${names.map((name) => html`<option value=${name} ?selected=${name === paper.name}>${WORDS.paper.name(name)}</option>`)}
+          </select>
+        </label>
+        <label>
+          <span class="soft">${WORDS.paper.stands}</span><br />
+          <select @change=${this.#takeOrientation}>
+            ${(['portrait', 'landscape'] as const).map(
+              (way) => html`<option value=${way} ?selected=${way === paper.orientation}>${WORDS.paper.orientation[way]}</option>`,
+            )}
+          </select>
+        </label>
+      </div>
+      <div class="row fields">
+        ${hasWidth ? this.#length('widthMm', WORDS.paper.width, paper.widthMm ?? data.roll.widthMm, 100, 5080) : nothing}
+        ${paper.name === 'custom' ? this.#length('heightMm', WORDS.paper.height, paper.heightMm ?? FIRST_CUSTOM.heightMm, 100, 5080) : nothing}
+        ${this.#length('marginMm', WORDS.paper.margin, paper.marginMm, 0, 60)}
+        ${this.#length('overlapMm', WORDS.paper.overlap, paper.overlapMm, 0, 60)}
+      </div>`;
+  }
+
+  #length(key: 'widthMm' | 'heightMm' | 'marginMm' | 'overlapMm', label: string, mm: number, min: number, max: number) {
+    return html`<fl-length-field
+      .label=${label}
+      .mm=${mm}
+      .unit=${this.unit}
+      .min=${min}
+      .max=${max}
+      @fl-length=${(event: LengthEvent) => this.#change({ [key]: event.mm })}
+    ></fl-length-field>`;
+  }
+
+  #pages(pages: readonly Page[]) {
+    const chosen = this.choice.kind === 'page' ? this.choice.page : -1;
+    return html`<div class="pages" role="group" aria-label=${WORDS.paper.pages} tabindex="0">
+      ${pages.map(
+        (page, i) => html`<button
+          aria-pressed=${i === chosen}
+          @click=${() => this.dispatchEvent(new ChooseEvent(i === chosen ? NOTHING : { kind: 'page', page: i }))}
+        >
+          <fl-page-picture .page=${page} boldness="3"></fl-page-picture>
+          ${WORDS.paper.pageName(page)}
+        </button>`,
+      )}
+    </div>`;
+  }
+
+  #files(hasPages: boolean) {
+    return html`<div class="files">
+      ${(['pdf', 'svg', 'report', 'project'] as const).map(
+        (kind) => html`<button
+          class="${kind === 'pdf' ? 'first' : ''} ${kind === 'pdf' && hasPages ? 'next' : ''}"
+          ?disabled=${!hasPages && kind !== 'project'}
+          @click=${() => this.ask(`save-${kind}`)}
+        >
+          ${WORDS.paper.files[kind]}
+        </button>`,
+      )}
+    </div>`;
+  }
+
+  #change(patch: Partial<PaperChoice>): void {
+    if (this.project !== null) this.send(setPaper({ ...this.project.paper, ...patch }));
+  }
+
+  #takeName(event: Event): void {
+    const name = (event.target as HTMLSelectElement).value;
+    const paper = this.project?.paper;
+    if (paper === undefined) return;
+    const { orientation, marginMm, overlapMm } = paper;
+    const size = name === 'custom' ? FIRST_CUSTOM : name === 'roll' ? { widthMm: data.roll.widthMm } : {};
+    this.send(setPaper({ name, orientation, marginMm, overlapMm, ...size }));
+  }
+
+  #takeOrientation(event: Event): void {
+    this.#change({ orientation: (event.target as HTMLSelectElement).value as PaperChoice['orientation'] });
+  }
+}

@@ -1,0 +1,172 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { formatLength } from '../base/format-length.ts';
+import { addSeamEdges } from '../project/commands.ts';
+import { edgeIndexOf, filePairs } from './edge-index.ts';
+import { SharpEvent, ViewEvent } from './events.ts';
+import './findings.ts';
+import { hasWrong } from './findings.ts';
+import './job-line.ts';
+import type { LineMark } from './job-line.ts';
+import { JobSection } from './job-section.ts';
+import { SHARED } from './styles.ts';
+import type { Tool } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** Angle the field begins with, degrees: well above what a smooth surface shows from facet to facet, well below a hard corner. */
+const FIRST_ANGLE_DEG = 40;
+
+/** Where the sculpt parts into pieces. */
+@customElement('fl-seams-line')
+export class SeamsLine extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      .angle {
+        display: grid;
+        grid-template-columns: auto minmax(5rem, 1fr) 3.2em auto;
+        align-items: center;
+        gap: var(--s2) var(--s3);
+      }
+      input[type='range'] {
+        accent-color: var(--ink);
+        inline-size: 100%;
+      }
+      li {
+        display: flex;
+        justify-content: space-between;
+        align-items: center;
+        gap: var(--s3);
+        padding-block: var(--s2);
+        border-block-start: var(--narrow) solid var(--rule-soft);
+        font-size: var(--t-small);
+      }
+      li button {
+        flex: none;
+      }
+    `,
+  ];
+
+  @property() tool: Tool = 'choose';
+  @state() private angleDeg = FIRST_ANGLE_DEG;
+
+  protected override render() {
+    const { sculpt } = this.bench;
+    const isReady = sculpt !== null;
+    return html`<fl-job-line heading=${WORDS.lines.seams} mark=${this.#mark()}>
+      ${this.#answer()}
+      ${isReady
+        ? html`<div class="row">
+              ${this.#tool('part', WORDS.verbs.partTool, 'P')} ${this.#tool('path', WORDS.verbs.pathTool, 'R')}
+              ${this.#tool('walk', WORDS.verbs.walk, 'E')}
+            </div>
+            ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`} ${this.#sharp()}
+            ${this.#offers()}
+            ${this.#markedCount() === 0
+              ? nothing
+              : html`<button class="plain" @click=${() => this.ask('join-all')}>${WORDS.verbs.joinAll}</button>`}`
+        : nothing}
+      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['seams', 'cut']}></fl-findings>
+    </fl-job-line>`;
+  }
+
+  #mark(): LineMark {
+    const { sculpt, pieces } = this.bench;
+    if (sculpt === null) return 'wait';
+    if (hasWrong(this.bench, ['seams', 'cut'])) return 'wrong';
+    const isParted = pieces !== null && pieces.patches.every((patch) => patch.kind === 'disc' || patch.kind === 'windowed');
+    return isParted ? 'so' : 'missing';
+  }
+
+  #answer() {
+    const { pieces, seams } = this.bench;
+    if (pieces === null || seams === null) return html`<p slot="answer" class="soft">${WORDS.seams.waiting}</p>`;
+    const inner = seams.chains.filter((chain) => chain.kind !== 'open').length;
+    return html`<p slot="answer">${WORDS.seams.counts(inner, pieces.patches.length)}</p>`;
+  }
+
+  #markedCount(): number {
+    return this.sculptPart?.seams.edges.length ?? 0;
+  }
+
+  #tool(tool: Tool, label: string, key: string) {
+    const verb = { part: 'part-tool', path: 'path-tool', walk: 'walk' }[tool as 'part' | 'path' | 'walk'];
+    return html`<button aria-pressed=${this.tool === tool} aria-keyshortcuts=${key} @click=${() => this.ask(verb)}>
+      ${label}<kbd>${key}</kbd>
+    </button>`;
+  }
+
+  #sharp() {
+    const count = this.#sharpEdges().length;
+    return html`<div class="angle">
+      <label for="angle">${WORDS.seams.sharper}</label>
+      <input
+        id="angle"
+        type="range"
+        min="5"
+        max="120"
+        step="1"
+        .value=${String(this.angleDeg)}
+        @input=${this.#turnAngle}
+        @focus=${this.#showSharp}
+        @blur=${this.#hideSharp}
+        @pointerenter=${this.#showSharp}
+        @pointerleave=${this.#hideSharp}
+      />
+      <output for="angle" class="number">${this.angleDeg}°</output>
+      <button
+        ?disabled=${count === 0}
+        @click=${() => this.dispatchEvent(new SharpEvent(this.angleDeg))}
+        @pointerenter=${this.#showSharp}
+        @pointerleave=${this.#hideSharp}
+      >
+        ${WORDS.seams.partEdges(count)}
+      </button>
+    </div>`;
+  }
+
+  #offers() {
+    const offers = this.bench.pieces?.cutOffers ?? [];
+    const { sculpt } = this.bench;
+    if (offers.length === 0 || sculpt === null) return nothing;
+    const index = edgeIndexOf(sculpt);
+    return html`<ul>
+      ${offers.map((offer) => {
+        const edges = offer.edges.map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0);
+        const show = (): boolean => this.dispatchEvent(new ViewEvent({ preview: edges }));
+        return html`<li @pointerenter=${show} @pointerleave=${this.#hideSharp} @focusin=${show} @focusout=${this.#hideSharp}>
+          <span>${offer.text}</span>
+          <button class="next" @click=${() => this.send(addSeamEdges(filePairs(sculpt, edges)))}>
+            ${WORDS.seams.partAlong(formatLength(offer.lengthMm, this.unit))}
+          </button>
+        </li>`;
+      })}
+    </ul>`;
+  }
+
+  /** Edges that would be parted now: folded sharper than the angle, and not parted already. */
+  #sharpEdges(): number[] {
+    const { sculpt, seams } = this.bench;
+    if (sculpt === null) return [];
+    const least = (this.angleDeg * Math.PI) / 180;
+    const edges: number[] = [];
+    sculpt.edgeFoldRad.forEach((fold, edge) => {
+      const isFree = sculpt.edgeIsOpen[edge] === 0 && (seams?.chainOfEdge[edge] ?? -1) < 0;
+      if (isFree && Math.abs(fold) > least) edges.push(edge);
+    });
+    return edges;
+  }
+
+  #turnAngle(event: Event): void {
+    this.angleDeg = (event.target as HTMLInputElement).valueAsNumber;
+    this.#showSharp();
+  }
+
+  #showSharp(): void {
+    this.dispatchEvent(new ViewEvent({ preview: this.#sharpEdges() }));
+  }
+
+  #hideSharp(): void {
+    this.dispatchEvent(new ViewEvent({ preview: null }));
+  }
+}

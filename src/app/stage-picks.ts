@@ -1,0 +1,86 @@
+import type { BenchPick } from '../viewport/bench-contract.ts';
+import { isParted } from './edge-facts.ts';
+import { pathEdges, partPath, turnEdge } from './seam-actions.ts';
+import { NOTHING, type Choice } from './view-state.ts';
+import type { Workbench } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** What pointing and clicking on the stage means, tool by tool. */
+export class StagePicks {
+  readonly #bench: Workbench;
+  /** Corner a path is being looked up to: a newer one makes the answer worthless. */
+  #asked = -1;
+
+  constructor(bench: Workbench) {
+    this.#bench = bench;
+  }
+
+  hover(pick: BenchPick): void {
+    const { view } = this.#bench;
+    const { stretchPct, squashPct } = pick;
+    const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
+    const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
+    if (view.tool === 'path' && view.from !== null) {
+      this.#bench.setView({ reading, pointed });
+      if (pick.vertex !== undefined) void this.#previewPath(view.from, pick.vertex);
+      return;
+    }
+    const preview = view.tool === 'part' && pick.edge !== undefined ? [pick.edge] : null;
+    this.#bench.setView({ reading, pointed, preview });
+  }
+
+  click(pick: BenchPick): void {
+    const bench = this.#bench;
+    switch (bench.view.tool) {
+      case 'part':
+        if (pick.edge !== undefined) turnEdge(bench, pick.edge);
+        return;
+      case 'path':
+        if (pick.vertex !== undefined) void this.#pathCorner(pick.vertex);
+        return;
+      case 'measure':
+        if (pick.vertex !== undefined) this.#measureCorner(pick.vertex);
+        return;
+      case 'walk':
+        if (pick.vertex !== undefined) bench.setView({ cursor: pick.vertex, walked: null });
+        return;
+      case 'choose':
+        bench.setView({ choice: this.#choiceOf(pick) });
+    }
+  }
+
+  #choiceOf(pick: BenchPick): Choice {
+    const { bench } = this.#bench;
+    if (pick.kind === 'edge' && pick.edge !== undefined) {
+      const chain = bench.seams?.chainOfEdge[pick.edge] ?? -1;
+      if (chain >= 0 && bench.seams !== null) return { kind: 'seam', seam: bench.seams.chains[chain].id };
+      if (!isParted(bench, pick.edge)) return { kind: 'edge', edge: pick.edge };
+    }
+    const piece = pick.piece === undefined ? undefined : bench.pieces?.pieces[pick.piece];
+    return piece === undefined ? NOTHING : { kind: 'piece', piece: piece.id };
+  }
+
+  async #pathCorner(corner: number): Promise<void> {
+    const { from } = this.#bench.view;
+    if (from === null) {
+      this.#bench.setView({ from: corner });
+      this.#bench.say(WORDS.spoken.pathFrom);
+    } else if (from !== corner && (await partPath(this.#bench, from, corner))) {
+      // The next path goes on where this one ended, as a line of a knife does.
+      this.#bench.setView({ from: corner, preview: null });
+    }
+  }
+
+  #measureCorner(corner: number): void {
+    const { from, to } = this.#bench.view;
+    if (from === null || to !== null) this.#bench.setView({ from: corner, to: null });
+    else if (corner !== from) this.#bench.setView({ to: corner, tool: 'choose' });
+  }
+
+  async #previewPath(from: number, to: number): Promise<void> {
+    if (to === this.#asked) return;
+    this.#asked = to;
+    const edges = from === to ? [] : await pathEdges(this.#bench, from, to);
+    if (to === this.#asked && this.#bench.view.tool === 'path') this.#bench.setView({ preview: edges });
+  }
+}

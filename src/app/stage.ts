@@ -1,0 +1,279 @@
+import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
+import { customElement, property, query, state } from 'lit/decorators.js';
+import type { BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
+import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
+import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
+import { colourOf } from './colour-of.ts';
+import { ARROWS } from './edge-walk.ts';
+import './flat-bench.ts';
+import { SHARED } from './styles.ts';
+import { FIRST_VIEW, type Pointed, type ViewState } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** The pointer is over something on the stage. */
+export class StageHoverEvent extends Event {
+  constructor(readonly pick: BenchPick) {
+    super('fl-stage-hover', { bubbles: true, composed: true });
+  }
+}
+
+/** Something on the stage was clicked. */
+export class StagePickEvent extends Event {
+  constructor(readonly pick: BenchPick) {
+    super('fl-stage-pick', { bubbles: true, composed: true });
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'fl-stage-hover': StageHoverEvent;
+    'fl-stage-pick': StagePickEvent;
+  }
+}
+
+const TURNS: Readonly<Record<string, LookMove>> = {
+  ArrowLeft: 'turn-left',
+  ArrowRight: 'turn-right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+  '+': 'nearer',
+  '=': 'nearer',
+  '-': 'farther',
+};
+
+const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
+  background: '--bench-ground',
+  bench: '--bench-top',
+  benchLine: '--bench-line',
+  foam: '--foam',
+  foamCut: '--foam-cut',
+  sculpt: '--sculpt',
+  seam: '--seam-line',
+  line: '--sculpt-line',
+  accent: '--lamp',
+  words: '--on-foam',
+  danger: '--wrong',
+};
+
+/** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
+type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
+
+/** The bench: the 3D scene, or the same pieces drawn flat where 3D cannot be had. */
+@customElement('fl-stage')
+export class Stage extends LitElement {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+        position: relative;
+        overflow: hidden;
+        background: var(--bench-ground);
+      }
+      canvas {
+        position: absolute;
+        inset: 0;
+        inline-size: 100%;
+        block-size: 100%;
+        touch-action: none;
+        cursor: grab;
+      }
+      canvas:active {
+        cursor: grabbing;
+      }
+      :host([tool='part']) canvas,
+      :host([tool='path']) canvas,
+      :host([tool='measure']) canvas {
+        cursor: crosshair;
+      }
+      canvas:focus-visible {
+        outline-offset: -4px;
+      }
+      canvas[hidden] {
+        display: none;
+      }
+      .is-stale canvas {
+        filter: saturate(0.4) opacity(0.75);
+      }
+      .lost {
+        position: absolute;
+        inset: 0;
+        display: grid;
+        place-content: center;
+        text-align: center;
+        padding: var(--s6);
+      }
+      fl-flat-bench {
+        position: absolute;
+        inset: 0;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) bench: Bench = EMPTY_BENCH;
+  @property({ attribute: false }) view: ViewState = FIRST_VIEW;
+  @property() up: 'x' | 'y' | 'z' = 'y';
+  /** Changes whenever the window's colours do. */
+  @property() theme = '';
+  @property({ type: Number }) limitPct = 8;
+  /** What clicks do, for the pointer's look. */
+  @property({ reflect: true }) tool = 'choose';
+  /** True while the picture shows an older document. */
+  @property({ type: Boolean }) stale = false;
+  @query('canvas') private canvas!: HTMLCanvasElement;
+  @state() private stand: Stand = 'loading';
+  #scene: BenchScene | null = null;
+  #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
+  #sizes = new ResizeObserver(() => this.#scene?.resize());
+
+  /** Turns the view to one of six sides, or a step. */
+  look(side: LookMove): void {
+    this.#scene?.look(side);
+  }
+
+  frame(what: FrameTarget): void {
+    this.#scene?.frame(what);
+  }
+
+  /** Place of a corner of the sculpt, px from the stage's upper left; null without 3D. */
+  screenOf(corner: number): { x: number; y: number } | null {
+    return this.#scene?.screenOf(corner) ?? null;
+  }
+
+  get middle(): { x: number; y: number } {
+    return { x: this.clientWidth / 2, y: this.clientHeight / 2 };
+  }
+
+  /** Whether the scene can be drawn here; pieces and lists work in any case. */
+  get hasScene(): boolean {
+    return this.#scene !== null;
+  }
+
+  /** Figures of the last picture, for tests. */
+  get stats() {
+    return this.#scene?.stats() ?? null;
+  }
+
+  focusCanvas(): void {
+    this.canvas.focus();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#sizes.disconnect();
+    this.#scene?.dispose();
+    this.#scene = null;
+  }
+
+  protected override render() {
+    const isFlat = this.stand === 'missing' || this.stand === 'lost';
+    return html`<div class=${this.stale ? 'is-stale' : ''}>
+      <canvas
+        tabindex="0"
+        role="application"
+        aria-label=${WORDS.stage.label}
+        aria-describedby="keys"
+        ?hidden=${isFlat}
+        @keydown=${this.#onKey}
+      ></canvas>
+      <p id="keys" class="unseen">${WORDS.stage.keys}</p>
+      ${isFlat ? html`<fl-flat-bench .bench=${this.bench} .view=${this.view} .up=${this.up} .reason=${this.stand}></fl-flat-bench>` : nothing}
+    </div>`;
+  }
+
+  protected override firstUpdated(): void {
+    void this.#load();
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (this.#scene !== null) this.#bring(changed);
+  }
+
+  async #load(): Promise<void> {
+    const { BenchScene } = await import('../viewport/bench-scene.ts');
+    if (!this.isConnected) return;
+    try {
+      this.#scene = new BenchScene(this.canvas, {
+        onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
+        onPick: (pick) => this.dispatchEvent(new StagePickEvent(pick)),
+        onContextLost: () => (this.stand = 'lost'),
+        onContextRestored: () => (this.stand = 'drawn'),
+      });
+    } catch {
+      // No WebGL, or one that fails on the way: the job goes on with flat pieces and lists.
+      this.stand = 'missing';
+      return;
+    }
+    this.stand = 'drawn';
+    this.#sizes.observe(this);
+    this.#scene.setReducedMotion(this.#stillness.matches);
+    this.#stillness.addEventListener('change', () => this.#scene?.setReducedMotion(this.#stillness.matches));
+    this.#bring(null);
+  }
+
+  /** Brings what changed to the scene; everything when `changed` is null. */
+  #bring(changed: PropertyValues<this> | null): void {
+    const scene = this.#scene;
+    if (scene === null) return;
+    const isNew = (name: keyof Stage): boolean => changed === null || changed.has(name);
+    if (isNew('theme')) scene.setTheme(this.#themeNow());
+    if (isNew('up')) scene.setUpAxis(this.up);
+    if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
+    if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : ((changed.get('bench') as Bench | undefined) ?? EMPTY_BENCH));
+    if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view') as ViewState | undefined);
+  }
+
+  #showParts(scene: BenchScene, before: Bench): void {
+    const { sculpt, shell, seams, pieces, sheets } = this.bench;
+    scene.show({
+      ...(sculpt === before.sculpt ? {} : { sculpt }),
+      ...(shell === before.shell ? {} : { shell }),
+      ...(seams === before.seams ? {} : { seams }),
+      ...(pieces === before.pieces ? {} : { pieces }),
+      ...(sheets === before.sheets ? {} : { sheets }),
+    });
+    if (before.sculpt === null && sculpt !== null) scene.frame('all');
+  }
+
+  #showView(scene: BenchScene, before: ViewState | undefined): void {
+    const { view } = this;
+    const isNew = (name: keyof ViewState): boolean => before === undefined || before[name] !== view[name];
+    if (isNew('stage')) scene.setStage(view.stage);
+    if (isNew('colouring')) scene.setColouring(view.colouring);
+    if (isNew('familiar')) scene.setFamiliar(view.familiar);
+    if (isNew('tool')) scene.setEdgeTool(view.tool === 'part' || view.tool === 'choose');
+    if (isNew('pointed')) scene.setHighlight(view.pointed);
+    if (isNew('preview')) scene.setPreviewEdges(view.preview);
+    if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);
+    scene.setSelection(this.#chosen());
+  }
+
+  #chosen(): Pointed | null {
+    const { choice, walked, tool } = this.view;
+    if (tool === 'walk') return walked === null ? null : { edges: [walked] };
+    switch (choice.kind) {
+      case 'edge':
+        return { edges: [choice.edge] };
+      case 'seam':
+        return { seams: [chainIndex(this.bench, choice.seam)] };
+      case 'piece':
+        return { pieces: [pieceIndex(this.bench, choice.piece)] };
+      default:
+        return null;
+    }
+  }
+
+  #themeNow(): BenchTheme {
+    const entries = Object.entries(THEME_COLOURS).map(([key, name]) => [key, colourOf(this, name)]);
+    return Object.fromEntries(entries) as unknown as BenchTheme;
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (this.view.tool === 'walk' && event.key in ARROWS) return;
+    const move = TURNS[event.key];
+    if (move === undefined) return;
+    event.preventDefault();
+    this.#scene?.look(move);
+  }
+}

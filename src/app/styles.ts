@@ -1,0 +1,249 @@
+import { css } from 'lit';
+
+/** Type and controls that all elements share: native controls, drawn as a printed form would draw them. */
+export const SHARED = css`
+  :host {
+    box-sizing: border-box;
+    font-variant-numeric: tabular-nums;
+    color: var(--ink);
+  }
+  :host([hidden]) {
+    display: none;
+  }
+  *,
+  *::before,
+  *::after {
+    box-sizing: border-box;
+  }
+  p,
+  h1,
+  h2,
+  h3,
+  ul,
+  ol,
+  dl,
+  dd,
+  figure,
+  fieldset {
+    margin: 0;
+    padding: 0;
+    border: 0;
+    min-inline-size: 0;
+  }
+  ul,
+  ol {
+    list-style: none;
+  }
+  .soft {
+    color: var(--ink-soft);
+  }
+  .small {
+    font-size: var(--t-small);
+  }
+  .figure {
+    font-size: var(--t-figure);
+    font-weight: 560;
+    line-height: 1.15;
+    letter-spacing: -0.005em;
+  }
+  .no-break {
+    white-space: nowrap;
+  }
+  .row {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--s2) var(--s3);
+    align-items: center;
+  }
+  .stack > * + * {
+    margin-block-start: var(--s3);
+  }
+  .unseen {
+    position: absolute;
+    inline-size: 1px;
+    block-size: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  :focus-visible {
+    outline: 3px solid var(--lamp-ink);
+    outline-offset: 2px;
+  }
+
+  button,
+  .button {
+    font: inherit;
+    font-size: var(--t-small);
+    font-weight: 600;
+    line-height: 1.2;
+    color: var(--ink);
+    min-block-size: var(--target);
+    padding: var(--s1) var(--s3);
+    border: var(--narrow) solid var(--ink);
+    border-radius: 0;
+    background: var(--paper-high);
+    cursor: pointer;
+  }
+  button:hover:not(:disabled) {
+    background: var(--paper-low);
+  }
+  button:active:not(:disabled) {
+    transform: translateY(1px);
+  }
+  button:disabled {
+    color: var(--ink-soft);
+    border-color: var(--rule-soft);
+    cursor: default;
+  }
+  button[aria-pressed='true'],
+  button.next {
+    background: var(--lamp);
+    border-color: var(--lamp);
+    color: var(--on-lamp);
+  }
+  button.next:hover:not(:disabled) {
+    background: var(--lamp);
+    border-color: var(--ink);
+  }
+  button.plain {
+    border-color: transparent;
+    background: none;
+    padding-inline: var(--s1);
+    min-block-size: 24px;
+    font-weight: 500;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 3px;
+  }
+  button.plain:hover:not(:disabled) {
+    background: var(--paper-low);
+  }
+  kbd {
+    font: inherit;
+    font-size: 0.8em;
+    font-weight: 600;
+    display: inline-block;
+    min-inline-size: 1.5em;
+    text-align: center;
+    padding-inline: 3px;
+    margin-inline-start: var(--s1);
+    border: 1px solid currentcolor;
+    border-radius: 2px;
+  }
+
+  label {
+    font-size: var(--t-small);
+  }
+  input[type='text'],
+  input[type='number'],
+  select {
+    font: inherit;
+    font-variant-numeric: tabular-nums;
+    color: var(--ink);
+    background: var(--paper-high);
+    border: 0;
+    border-block-end: var(--wide) solid var(--ink);
+    border-radius: 0;
+    min-block-size: var(--target);
+    padding: 0 var(--s2);
+    max-inline-size: 100%;
+  }
+  input:disabled,
+  select:disabled {
+    color: var(--ink-soft);
+    border-color: var(--rule-soft);
+  }
+  .choices {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 var(--s4);
+  }
+  .choices label {
+    display: inline-flex;
+    align-items: center;
+    gap: var(--s2);
+    min-block-size: var(--target);
+    cursor: pointer;
+    font-size: var(--t-body);
+  }
+  input[type='radio'],
+  input[type='checkbox'] {
+    appearance: none;
+    inline-size: 18px;
+    block-size: 18px;
+    margin: 0;
+    flex: none;
+    border: var(--wide) solid var(--ink);
+    background: var(--paper-high);
+    cursor: pointer;
+  }
+  input[type='radio'] {
+    border-radius: 50%;
+  }
+  input[type='radio']:checked,
+  input[type='checkbox']:checked {
+    background: var(--lamp);
+    box-shadow: inset 0 0 0 3px var(--paper-high);
+  }
+
+  table {
+    border-collapse: collapse;
+    inline-size: 100%;
+    font-size: var(--t-small);
+  }
+  th {
+    font-weight: 500;
+    color: var(--ink-soft);
+    text-align: start;
+    vertical-align: bottom;
+  }
+  th,
+  td {
+    padding: var(--s1) var(--s2);
+    border-block-end: var(--narrow) solid var(--rule-soft);
+  }
+  th:first-child,
+  td:first-child {
+    padding-inline-start: 0;
+  }
+  th:last-child,
+  td:last-child {
+    padding-inline-end: 0;
+  }
+  thead th {
+    border-block-end-color: var(--ink);
+  }
+  .number {
+    text-align: end;
+    white-space: nowrap;
+  }
+  tbody tr.is-chosen {
+    background: color-mix(in srgb, var(--lamp) 38%, transparent);
+  }
+  details > summary {
+    cursor: pointer;
+    font-size: var(--t-small);
+    font-weight: 600;
+    min-block-size: var(--target);
+    display: flex;
+    align-items: center;
+    gap: var(--s2);
+    list-style: none;
+  }
+  details > summary::before {
+    content: '+';
+    inline-size: 1ch;
+    text-align: center;
+  }
+  details[open] > summary::before {
+    content: '\u2212';
+  }
+
+  @media (forced-colors: active) {
+    button.next,
+    button[aria-pressed='true'] {
+      border: 3px solid Highlight;
+    }
+  }
+`;

@@ -1,0 +1,180 @@
+import { setPieceSetting } from '../project/commands.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import { pieceIndex } from './bench-state.ts';
+import { isParted } from './edge-facts.ts';
+import { joinChosen, joinEdges, joinEverything, partEdges, setChosenSeam } from './seam-actions.ts';
+import { NOTHING } from './view-state.ts';
+import type { Workbench } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** Something the maker can do, wherever it is offered: beside the chosen thing, on the job sheet, in the finder, by its key. */
+export interface Verb {
+  readonly id: string;
+  readonly label: string;
+  /** A single lower-case letter or digit. */
+  readonly key?: string;
+  /** True when it belongs beside what is chosen now. */
+  readonly isNear?: boolean;
+  /** True while what it turned on goes on. */
+  readonly isOn?: boolean;
+  run(): void;
+}
+
+/** What verbs need of the window around the workbench. */
+export interface WindowActions {
+  look(side: 'front' | 'back' | 'left' | 'right' | 'top' | 'bottom'): void;
+  frame(what: 'all' | 'sculpt' | { piece: number }): void;
+  rollTo(stage: number): void;
+  beginWalk(): void;
+  openFile(): void;
+  save(kind: 'pdf' | 'svg' | 'report' | 'project'): void;
+  goTo(line: string): void;
+}
+
+const LAP_MM = 10;
+
+/** All verbs that can be done now, the ones beside the chosen thing first. */
+export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
+  const near = nearVerbs(bench, actions);
+  return [...near, ...markVerbs(bench, actions), ...lookVerbs(bench, actions), ...jobVerbs(bench, actions)];
+}
+
+function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
+  const { choice, tool, walked } = bench.view;
+  const words = WORDS.verbs;
+  if (tool === 'walk') {
+    if (walked === null) return [];
+    return isParted(bench.bench, walked)
+      ? [{ id: 'join', label: words.join, key: 'j', isNear: true, run: () => joinEdges(bench, [walked]) }]
+      : [{ id: 'part', label: words.part, key: 'p', isNear: true, run: () => partEdges(bench, [walked]) }];
+  }
+  switch (choice.kind) {
+    case 'edge':
+      return [
+        { id: 'part', label: words.part, key: 'p', isNear: true, run: () => partChosenEdge(bench, choice.edge) },
+        { id: 'walk', label: words.walkFromHere, key: 'e', isNear: true, run: () => actions.beginWalk() },
+      ];
+    case 'seam':
+      return seamVerbs(bench, choice.seam);
+    case 'piece':
+      return pieceVerbs(bench, actions, choice.piece);
+    default:
+      return [];
+  }
+}
+
+/** The parted edge is a seam now: choose it when the next result names it. */
+function partChosenEdge(bench: Workbench, edge: number): void {
+  bench.setView({ choice: NOTHING });
+  partEdges(bench, [edge]);
+}
+
+function seamVerbs(bench: Workbench, id: string): Verb[] {
+  const seam = bench.bench.seams?.chains.find((chain) => chain.id === id);
+  if (seam === undefined || seam.kind === 'open') return [];
+  const words = WORDS.verbs;
+  const lap = (side: 0 | 1) => () => setChosenSeam(bench, 'lap', seam.allowanceMm > 0 ? seam.allowanceMm : LAP_MM, side);
+  const kinds: Verb[] =
+    seam.kind === 'lap'
+      ? [
+          { id: 'butt', label: words.butt, key: 'b', isNear: true, run: () => setChosenSeam(bench, 'butt', 0) },
+          { id: 'other-lap', label: words.otherLap, key: 'l', isNear: true, run: lap(seam.lapSide === 0 ? 1 : 0) },
+        ]
+      : [{ id: 'lap', label: words.lap(LAP_MM), key: 'l', isNear: true, run: lap(0) }];
+  return [{ id: 'join', label: words.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) }, ...kinds];
+}
+
+function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[] {
+  const index = pieceIndex(bench.bench, id);
+  const piece = bench.bench.pieces?.pieces[index];
+  if (piece === undefined) return [];
+  const words = WORDS.verbs;
+  const face = faceOfPiece(bench, piece);
+  const other = piece.tracedSide === 'face' ? 'back' : 'face';
+  const style = piece.bendStyle === 'rolled' ? 'grooved' : 'rolled';
+  return [
+    { id: 'frame-piece', label: words.frame, key: 'c', isNear: true, run: () => actions.frame({ piece: index }) },
+    {
+      id: 'trace',
+      label: words.traceFrom(other),
+      key: 't',
+      isNear: true,
+      run: () => bench.run(setPieceSetting(face, { tracedSide: other })),
+    },
+    {
+      id: 'bend',
+      label: words.bendAs(style),
+      key: 'g',
+      isNear: true,
+      run: () => bench.run(setPieceSetting(face, { bendStyle: style })),
+    },
+  ];
+}
+
+/** The polygon of the file by which the document knows a piece. */
+export function faceOfPiece(bench: Workbench, piece: FoamPiece): number {
+  const triangle = bench.bench.pieces?.patches[piece.patch].meshTriangles[0] ?? 0;
+  return bench.bench.sculpt?.faceOfTriangle[triangle] ?? 0;
+}
+
+function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
+  if (bench.bench.sculpt === null) return [];
+  const { tool, choice } = bench.view;
+  const words = WORDS.verbs;
+  const turn = (to: 'part' | 'path') => () =>
+    bench.setView({ tool: tool === to ? 'choose' : to, from: null, preview: null, choice: NOTHING, stage: 0 });
+  const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
+  const isFree = choice.kind !== 'edge' && tool !== 'walk';
+  return [
+    ...(isFree ? [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }] : []),
+    { id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') },
+    ...(choice.kind === 'edge' ? [] : [{ id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() }]),
+    { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
+    ...(hasSeams ? [{ id: 'join-all', label: words.joinAll, run: () => joinEverything(bench) }] : []),
+  ];
+}
+
+function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
+  const words = WORDS.verbs;
+  const { colouring } = bench.view;
+  const keys = ['w', 'a', 'f', 's'];
+  const sides = ['front', 'back', 'left', 'right', 'top', 'bottom'] as const;
+  return [
+    ...WORDS.stages.map((label, i) => ({
+      id: `stage-${i}`,
+      label: words.roll(label),
+      key: keys[i],
+      run: () => actions.rollTo(i),
+    })),
+    {
+      id: 'stretch',
+      label: colouring === 'stretch' ? words.hideStretch : words.showStretch,
+      key: 'k',
+      isOn: colouring === 'stretch',
+      run: () => bench.setView({ colouring: colouring === 'stretch' ? 'plain' : 'stretch' }),
+    },
+    { id: 'frame-all', label: words.frameAll, key: 'o', run: () => actions.frame('all') },
+    ...sides.map((side) => ({ id: `look-${side}`, label: words.look(side), run: () => actions.look(side) })),
+  ];
+}
+
+function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
+  const words = WORDS.verbs;
+  const { history } = bench;
+  const hasPages = bench.bench.paper !== null;
+  return [
+    ...(history?.canUndo === true ? [{ id: 'undo', label: words.undo(history.undoLabel ?? ''), run: () => bench.undo() }] : []),
+    ...(history?.canRedo === true ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }] : []),
+    { id: 'open', label: words.open, run: () => actions.openFile() },
+    ...(hasPages
+      ? (['pdf', 'svg', 'report'] as const).map((kind) => ({ id: `save-${kind}`, label: words.save(kind), run: () => actions.save(kind) }))
+      : []),
+    ...(bench.project === null ? [] : [{ id: 'save-project', label: words.save('project'), run: () => actions.save('project') }]),
+    ...Object.entries(WORDS.lines).map(([line, title], i) => ({
+      id: `go-${line}`,
+      label: words.goTo(title),
+      key: String(i + 1),
+      run: () => actions.goTo(line),
+    })),
+  ];
+}

@@ -1,0 +1,78 @@
+import type { PieceId, SeamId } from '../base/ids.ts';
+
+/** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation; edges count in the sculpt. */
+export type Choice =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'edge'; readonly edge: number }
+  | { readonly kind: 'seam'; readonly seam: SeamId }
+  | { readonly kind: 'piece'; readonly piece: PieceId }
+  | { readonly kind: 'page'; readonly page: number };
+
+export const NOTHING: Choice = { kind: 'nothing' };
+
+/** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
+export type Tool = 'choose' | 'part' | 'path' | 'measure' | 'walk';
+
+/** Things to be lit on the stage while something that speaks of them is pointed at. Indices as the stage counts. */
+export interface Pointed {
+  readonly pieces?: readonly number[];
+  readonly seams?: readonly number[];
+  readonly edges?: readonly number[];
+  readonly triangles?: readonly number[];
+  readonly vertices?: readonly number[];
+  readonly point?: readonly [number, number, number];
+}
+
+/** Stretch and squash under the pointer, per cent. */
+export interface Reading {
+  readonly stretchPct: number;
+  readonly squashPct: number;
+}
+
+/** How the window is looked at: not saved with the job, not undone. */
+export interface ViewState {
+  /** 0 whole, 1 apart, 2 flat, 3 on the sheet; anything between. */
+  readonly stage: number;
+  readonly colouring: 'plain' | 'stretch' | 'pieces';
+  readonly familiar: 'none' | 'hand' | 'head' | 'door';
+  readonly choice: Choice;
+  readonly tool: Tool;
+  /** First corner of a path or of a measured length, in the numbering of the sculpt. */
+  readonly from: number | null;
+  /** Second corner of a measured length. */
+  readonly to: number | null;
+  /** Corner the walking mark stands on, and the edge it came along. */
+  readonly cursor: number | null;
+  readonly walked: number | null;
+  readonly pointed: Pointed | null;
+  /** Edges shown as they would part. */
+  readonly preview: readonly number[] | null;
+  readonly reading: Reading | null;
+  readonly finderOpen: boolean;
+}
+
+export const FIRST_VIEW: ViewState = {
+  stage: 0,
+  colouring: 'plain',
+  familiar: 'none',
+  choice: NOTHING,
+  tool: 'choose',
+  from: null,
+  to: null,
+  cursor: null,
+  walked: null,
+  pointed: null,
+  preview: null,
+  reading: null,
+  finderOpen: false,
+};
+
+/** What the window keeps in mind for its next visit, beside the job. */
+export interface Wishes {
+  readonly theme: 'auto' | 'light' | 'dark';
+  readonly contrast: 'auto' | 'more';
+  /** Single letters as keys; WCAG 2.1.4 wants a way to turn them off. */
+  readonly letterKeys: boolean;
+}
+
+export const FIRST_WISHES: Wishes = { theme: 'auto', contrast: 'auto', letterKeys: true };

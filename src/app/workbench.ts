@@ -1,0 +1,259 @@
+import type { Problem } from '../base/result.ts';
+import type { Command } from '../project/commands.ts';
+import { History } from '../project/history.ts';
+import type { Project, SculptPart } from '../project/project.ts';
+import type { ComputeReply, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
+import { Autosave, type SaveState } from './autosave.ts';
+import { EMPTY_BENCH, chainIndex, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
+import type { SavedSource, Storage } from './storage.ts';
+import { FIRST_VIEW, FIRST_WISHES, NOTHING, type ViewState, type Wishes } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** One sentence above the job sheet, with at most one remedy. */
+export interface Notice {
+  readonly tone: 'note' | 'problem';
+  readonly text: string;
+  readonly remedy?: { readonly label: string; run(): void };
+}
+
+/**
+ * What the window knows: the document with its history, the last result, and how it is looked at. Elements are given slices of it and
+ * send events; every change is told by a `change` event, and nothing else writes here.
+ */
+export class Workbench extends EventTarget {
+  readonly workshop: Workshop;
+  readonly autosave: Autosave;
+  #history: History | null = null;
+  #before: History | null = null;
+  #bench: Bench = EMPTY_BENCH;
+  #view: ViewState = FIRST_VIEW;
+  #wishes: Wishes = FIRST_WISHES;
+  #progress: Progress | null = null;
+  #reading: string | null = null;
+  #isStale = false;
+  #notice: Notice | null = null;
+  #spoken = '';
+  #turn = 0;
+
+  constructor(
+    workshop: Workshop,
+    readonly storage: Storage,
+  ) {
+    super();
+    this.workshop = workshop;
+    this.autosave = new Autosave(storage, (state) => this.#onSaveState(state));
+  }
+
+  get project(): Project | null {
+    return this.#history?.project ?? null;
+  }
+  get part(): SculptPart | null {
+    return this.project?.parts.find((part) => part.kind === 'sculpt') ?? null;
+  }
+  get history(): History | null {
+    return this.#history;
+  }
+  get bench(): Bench {
+    return this.#bench;
+  }
+  get view(): ViewState {
+    return this.#view;
+  }
+  get wishes(): Wishes {
+    return this.#wishes;
+  }
+  /** How far the running computation is; null when none runs. */
+  get progress(): Progress | null {
+    return this.#progress;
+  }
+  /** Name of the file being read, or null. */
+  get reading(): string | null {
+    return this.#reading;
+  }
+  /** True while the bench shows an older document than the one in force. */
+  get isStale(): boolean {
+    return this.#isStale;
+  }
+  get notice(): Notice | null {
+    return this.#notice;
+  }
+  /** The last sentence for screen readers. */
+  get spoken(): string {
+    return this.#spoken;
+  }
+  /** The job that was open before this one, to go back to. */
+  get before(): Project | null {
+    return this.#before?.project ?? null;
+  }
+
+  /** Opens a job in place of the one in hand, which stays at hand as `before`. */
+  adopt(project: Project, fresh: readonly SavedSource[]): void {
+    if (this.#history !== null) this.#before = this.#history;
+    for (const source of fresh) this.autosave.addSource(source);
+    this.#show(new History(project));
+  }
+
+  /** Puts the job before this one back, with its history. */
+  goBack(): void {
+    const back = this.#before;
+    if (back === null) return;
+    this.#before = this.#history;
+    void this.#keepSources(back.project).then(() => this.#show(back));
+  }
+
+  run(command: Command): void {
+    const history = this.#history;
+    if (history === null) return;
+    const before = history.project;
+    if (history.run(command) !== before) this.#documentChanged();
+  }
+
+  undo(): void {
+    const label = this.#history?.undoLabel;
+    if (label == null) return;
+    this.#history?.undo();
+    this.say(WORDS.spoken.undone(label));
+    this.#documentChanged();
+  }
+
+  redo(): void {
+    const label = this.#history?.redoLabel;
+    if (label == null) return;
+    this.#history?.redo();
+    this.say(WORDS.spoken.redone(label));
+    this.#documentChanged();
+  }
+
+  setView(patch: Partial<ViewState>): void {
+    this.#view = { ...this.#view, ...patch };
+    this.#changed();
+  }
+
+  setWishes(patch: Partial<Wishes>): void {
+    this.#wishes = { ...this.#wishes, ...patch };
+    this.#changed();
+    // A refused wish is only forgotten; the job's own saving says when storage is off.
+    this.storage.saveWishes(this.#wishes).catch(() => undefined);
+  }
+
+  setNotice(notice: Notice | null): void {
+    this.#notice = notice;
+    this.#changed();
+  }
+
+  setReading(fileName: string | null): void {
+    this.#reading = fileName;
+    this.#changed();
+  }
+
+  /** Tells a screen reader; a sentence said twice in a row is heard twice. */
+  say(text: string): void {
+    this.#spoken = text === this.#spoken ? `${text}\u00a0` : text;
+    this.#changed();
+  }
+
+  async cancel(): Promise<void> {
+    await this.workshop.cancel();
+  }
+
+  /** A file of the last result. Problems become a notice. */
+  async makeFile(kind: 'pdf' | 'svg' | 'report' | 'project', date: string): Promise<MadeFile | null> {
+    const { project } = this;
+    if (project === null) return null;
+    const made = await this.workshop.makeFile(kind, project, date);
+    if (made.ok) return made.value;
+    this.showProblem(made.problem);
+    return null;
+  }
+
+  showProblem(problem: Problem): void {
+    this.setNotice({ tone: 'problem', text: problem.text });
+  }
+
+  /** Computes the document in force. A newer call makes this one worthless: its reply is dropped. */
+  async compute(): Promise<void> {
+    const { project } = this;
+    if (project === null) return;
+    const turn = ++this.#turn;
+    this.#isStale = true;
+    this.#progress = { done: 0, text: '' };
+    this.#changed();
+    const onProgress = (progress: Progress): void => {
+      if (turn !== this.#turn) return;
+      this.#progress = progress;
+      this.#changed();
+    };
+    try {
+      const reply = await this.workshop.compute(project, onProgress);
+      if (turn === this.#turn) this.#take(reply);
+    } catch {
+      // Our own mistake, or the worker ran out of memory: the document stands and can be saved.
+      if (turn === this.#turn) this.#give();
+    }
+  }
+
+  #give(): void {
+    this.#progress = null;
+    this.#reading = null;
+    const remedy = { label: WORDS.notice.again, run: () => void this.compute() };
+    this.setNotice({ tone: 'problem', text: WORDS.notice.broke, remedy });
+  }
+
+  #take(reply: ComputeReply): void {
+    this.#progress = null;
+    this.#reading = null;
+    if (reply.cancelled) {
+      const remedy = { label: WORDS.notice.goOn, run: () => void this.compute() };
+      this.setNotice({ tone: 'note', text: WORDS.notice.stopped, remedy });
+      return;
+    }
+    this.#isStale = false;
+    const edgesBefore = this.#bench.sculpt?.edgeVertices.length;
+    this.#bench = mergeUpdate(this.#bench, reply.update);
+    const isOtherSculpt = this.#bench.sculpt?.edgeVertices.length !== edgesBefore;
+    this.#view = { ...this.#view, pointed: null, ...(isOtherSculpt ? ON_THE_OLD_SCULPT : {}) };
+    if (isOtherSculpt || this.#choiceIsGone()) this.#view = { ...this.#view, choice: NOTHING };
+    this.#changed();
+  }
+
+  #choiceIsGone(): boolean {
+    const { choice } = this.#view;
+    if (choice.kind === 'piece') return pieceIndex(this.#bench, choice.piece) < 0;
+    if (choice.kind === 'seam') return chainIndex(this.#bench, choice.seam) < 0;
+    return choice.kind === 'page' && choice.page >= (this.#bench.paper?.pages.length ?? 0);
+  }
+
+  #show(history: History): void {
+    this.#history = history;
+    this.#bench = EMPTY_BENCH;
+    this.#view = { ...FIRST_VIEW, familiar: this.#view.familiar };
+    this.#documentChanged();
+  }
+
+  #documentChanged(): void {
+    const { project } = this;
+    if (project !== null) this.autosave.later(project);
+    if (this.#notice?.tone === 'problem') this.#notice = null;
+    void this.compute();
+  }
+
+  /** Storage keeps one job's sources: going back hands the older ones over again. */
+  async #keepSources(project: Project): Promise<void> {
+    for (const { source } of project.parts) {
+      const bytes = await this.workshop.getSource(source.hash);
+      if (bytes !== undefined) this.autosave.addSource({ hash: source.hash, fileName: source.fileName, bytes });
+    }
+  }
+
+  #onSaveState(state: SaveState): void {
+    if (state === 'refused') this.setNotice({ tone: 'note', text: WORDS.notice.storageRefused });
+    else this.#changed();
+  }
+
+  #changed(): void {
+    this.dispatchEvent(new Event('change'));
+  }
+}
+
+/** Corners and edges of another sculpt mean nothing. */
+const ON_THE_OLD_SCULPT: Partial<ViewState> = { from: null, to: null, cursor: null, walked: null, preview: null, reading: null };
