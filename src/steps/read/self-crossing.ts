@@ -9,8 +9,8 @@ import { several } from './wording.ts';
 const MOST_CROSSINGS = 5000;
 
 /** How many triangles are tested against each other, and how many boxes compared, at most: a few seconds of work. */
-const MOST_TESTS = 4_000_000;
-const MOST_BOXES = 60_000_000;
+const MOST_TESTS = 3_000_000;
+const MOST_BOXES = 40_000_000;
 
 /** Looks for triangles that run through each other or lie on each other. Those that share a vertex are neighbours and are not tested. */
 export function selfCrossing(mesh: Mesh): Finding[] {
