@@ -1,0 +1,373 @@
+import { Box3, Vector3 } from 'three';
+import { Cancelled } from '../base/work.ts';
+import type { Colouring, Familiar, UpAxis } from './bench-contract.ts';
+import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
+import { BenchTop } from './bench-top.ts';
+import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
+import { FamiliarThing } from './familiar.ts';
+import type { OnBench } from './find-pointed.ts';
+import { cutFaceMaterial, sculptMaterial, showGrain, skinMaterial } from './foam-materials.ts';
+import { Ink } from './ink.ts';
+import { whereabouts, type Journey } from './journey.ts';
+import { LinesView, penWidth } from './lines-view.ts';
+import { paintSolid } from './painting.ts';
+import { PointingView } from './pointing-view.ts';
+import { SheetsView } from './sheets-view.ts';
+import { Slices } from './slices.ts';
+import type { Studio } from './studio.ts';
+import { SurfaceObject } from './surface-object.ts';
+
+const FONT = '"Atkinson Hyperlegible Next Variable", "Atkinson Hyperlegible Next", Verdana, sans-serif';
+/** From here on pieces are off the sculpt, rolling, all flat, all down. */
+const APART_FROM = 0.004;
+const ROLLING_FROM = 1;
+const FLAT_FROM = 1.995;
+const DOWN_FROM = 2.98;
+/** Bench while nothing is on it, mm. */
+const EMPTY_BOX = new Box3(new Vector3(-150, 0, -150), new Vector3(150, 1, 150));
+const EMPTY_TOP = { minX: -300, maxX: 300, minZ: -200, maxZ: 200 };
+
+/** Everything that stands and lies on the bench: builds it from the records, in slices, and brings it to where it is at each stage. */
+export class BenchShow {
+  readonly pointing = new PointingView();
+  readonly sheets = new SheetsView();
+  readonly #studio: Studio;
+  readonly #appeared: (isFirst: boolean) => void;
+  readonly #top = new BenchTop(FONT);
+  readonly #ink = new Ink(FONT);
+  readonly #familiar = new FamiliarThing();
+  readonly #form = new SurfaceObject(sculptMaterial());
+  readonly #skins = new SurfaceObject(skinMaterial());
+  readonly #walls = new SurfaceObject(cutFaceMaterial());
+  readonly #lines = new LinesView();
+  #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null };
+  #colours: BenchColours = coloursOf(PAPER_THEME);
+  #up: UpAxis = 'y';
+  #colouring: Colouring = 'plain';
+  #limitPct = 8;
+  #stage = 0;
+  #isEdgeTool = false;
+  #base: SculptDisplay | null = null;
+  #solid: SolidDisplay | null = null;
+  #journeys: readonly Journey[] = [];
+  #lift = 0;
+  #work: Slices | null = null;
+  #working: Promise<void> = Promise.resolve();
+  #isPosing = false;
+  #poseAgain = false;
+  #isDisposed = false;
+
+  /** @param appeared called when new solid things are in place; `isFirst` when they are not about where others were before. */
+  constructor(studio: Studio, appeared: (isFirst: boolean) => void) {
+    this.#studio = studio;
+    this.#appeared = appeared;
+    studio.add(...this.#parts().map(({ object }) => object));
+    this.#paint();
+    this.#layOut();
+  }
+
+  get shown(): Shown {
+    return this.#shown;
+  }
+
+  /** Solid things as they stand now, or null on an empty bench. */
+  get solid(): SolidDisplay | null {
+    return this.#solid;
+  }
+
+  get isWhole(): boolean {
+    return this.#stage < APART_FROM;
+  }
+
+  set shown(shown: Shown) {
+    this.#shown = shown;
+    this.#rebuild();
+  }
+
+  set stage(stage: number) {
+    if (stage === this.#stage) return;
+    this.#stage = stage;
+    void this.#pose();
+  }
+
+  set colouring(colouring: Colouring) {
+    this.#colouring = colouring;
+    this.#drawLines();
+    this.#paint();
+  }
+
+  set limitPct(limitPct: number) {
+    this.#limitPct = limitPct;
+    this.#drawLines();
+    this.#paint();
+  }
+
+  set isEdgeTool(isEdgeTool: boolean) {
+    this.#isEdgeTool = isEdgeTool;
+    this.#drawLines();
+  }
+
+  set up(up: UpAxis) {
+    if (up === this.#up) return;
+    this.#up = up;
+    this.#forget();
+    this.#rebuild();
+  }
+
+  set theme(theme: BenchTheme) {
+    this.#colours = coloursOf(theme);
+    this.#paint();
+  }
+
+  set familiar(kind: Familiar) {
+    this.#familiar.set(kind);
+    this.#layOut();
+  }
+
+  /** Box round the sculpt and what stands beside it, or round pieces where they are now: one, or all for null. Empty when there is none. */
+  boxOf(what: 'sculpt' | { readonly piece: number | null }): Box3 {
+    const box = new Box3();
+    if (this.#solid === null) return box;
+    if (what === 'sculpt') return box.union(this.#solid.box).union(this.#familiar.box());
+    this.#solid.body?.patches.forEach(({ shape }, i) => {
+      const boxes = this.#solid?.body?.boxes ?? [];
+      if (what.piece === null || shape.piece === what.piece) box.union(boxes[i]);
+    });
+    return box;
+  }
+
+  /** Resolves when everything shown so far is in the picture, the ways of all pieces included. */
+  async settled(): Promise<void> {
+    for (let seen: Promise<void> | null = null; seen !== this.#working;) {
+      seen = this.#working;
+      await seen;
+    }
+    while (this.#isPosing) await new Promise((resolve) => setTimeout(resolve));
+  }
+
+  /** Finds again what is pointed at and chosen. */
+  pointOut(): void {
+    const solid = this.#solid;
+    const bench: OnBench | null =
+      solid === null
+        ? null
+        : {
+            sculpt: solid.base.sculpt,
+            index: solid.base.index,
+            lines: solid.lines,
+            corners: cornersOf(solid),
+            body: solid.body,
+            sceneFromModel: solid.sceneFromModel,
+          };
+    this.pointing.set(bench, this.isWhole);
+    this.#studio.redraw();
+  }
+
+  /** @param pxPerMm CSS px that a millimetre has where the eye looks. */
+  beforeDraw(pxPerMm: number): void {
+    // From below one looks at the underside of the sculpt, not of the bench.
+    const isAbove = this.#studio.camera.position.y > 0;
+    this.#top.object.visible = isAbove;
+    this.sheets.object.visible = isAbove;
+    this.#lines.scale(pxPerMm);
+    this.#ink.scale(penWidth(1.1, pxPerMm, 0.9, 1.9), penWidth(0.6, pxPerMm, 0.6, 1.1));
+    for (const part of [this.#form, this.#skins]) {
+      const progress = part.proceed();
+      if (progress !== 'done') this.#studio.drawAgain(progress === 'appeared');
+    }
+  }
+
+  dispose(): void {
+    this.#isDisposed = true;
+    this.#work?.stop();
+    this.#forget();
+    for (const part of this.#parts()) part.dispose();
+  }
+
+  #parts() {
+    const solids = [this.#form, this.#skins, this.#walls];
+    return [this.#top, this.sheets, ...solids, this.#ink, this.#familiar, this.#lines, this.pointing];
+  }
+
+  #rebuild(): void {
+    this.#work?.stop();
+    const work = new Slices();
+    this.#work = work;
+    this.#working = this.#build(work).catch((error: unknown) => {
+      if (!(error instanceof Cancelled)) throw error;
+    });
+  }
+
+  async #build(work: Slices): Promise<void> {
+    const shown = this.#shown;
+    if (shown.sculpt === null) {
+      this.#base = null;
+      this.#forget();
+      this.#layOut();
+      return;
+    }
+    const isNewSculpt = this.#base?.sculpt !== shown.sculpt;
+    const base = this.#base !== null && !isNewSculpt ? this.#base : await buildSculpt(shown.sculpt, work);
+    const solid = this.#solid;
+    const isSame =
+      solid !== null &&
+      solid.base === base &&
+      solid.shell === shown.shell &&
+      solid.seams === shown.seams &&
+      solid.pieces === shown.pieces;
+    if (!isSame) {
+      const fresh = await buildSolid(base, shown, this.#up, work);
+      // Pieces that are on their way or down stay there.
+      if (this.#stage > ROLLING_FROM) for (const patch of fresh.body?.patches ?? []) await patch.prepare(work);
+      const isFirst = solid === null || !isAlike(solid.box, fresh.box);
+      this.#forget();
+      this.#base = base;
+      this.#solid = fresh;
+      this.#form.set(fresh.form.parts);
+      this.#skins.set(fresh.body?.skins.parts ?? []);
+      this.#walls.set(fresh.body === null ? [] : [fresh.body.walls]);
+      this.#layOut();
+      this.#paint();
+      await this.#pose();
+      this.#appeared(isFirst);
+    } else {
+      this.#layOut();
+      await this.#pose();
+    }
+    await this.#prepareRolls(work);
+  }
+
+  /** Works out how each piece rolls flat; then the pieces may go on. */
+  async #prepareRolls(work: Slices): Promise<void> {
+    const patches = this.#solid?.body?.patches ?? [];
+    if (patches.every((patch) => patch.canRoll || patch.shape.flat === null)) return;
+    for (const patch of patches) await patch.prepare(work);
+    this.#layOut();
+    if (this.#stage > 0) await this.#pose();
+  }
+
+  /** Lays bench, sheets and printed lines for what is on show. */
+  #layOut(): void {
+    const { sheets } = this.#shown;
+    const solid = this.#solid;
+    const box = solid?.box ?? EMPTY_BOX;
+    const all = box.clone();
+    if (solid === null) {
+      this.#journeys = [];
+      this.#top.set(EMPTY_TOP, true);
+      all.expandByPoint(new Vector3(-300, 0, -200)).expandByPoint(new Vector3(300, 0, 200));
+    } else {
+      const { places, journeys, lift } = arrange(solid, sheets);
+      this.#journeys = journeys;
+      this.#lift = lift;
+      const { minX, maxX, minZ, maxZ } = places.layout.top;
+      this.#familiar.stand(box);
+      const familiar = this.#familiar.box();
+      const top = { minX: Math.min(minX, familiar.min.x - 40), maxX: Math.max(maxX, familiar.max.x + 40), minZ, maxZ };
+      this.#top.set(top, solid.base.sculpt.sized);
+      this.sheets.set(sheets, solid.pieces, places);
+      this.sheets.colours = this.#colours;
+      this.#ink.set(solid.pieces, places);
+      all.union(familiar);
+      all.expandByPoint(new Vector3(top.minX, 0, minZ)).expandByPoint(new Vector3(top.maxX, lift, maxZ));
+    }
+    this.#studio.setExtent(all);
+  }
+
+  /** Brings all pieces to where they are at this stage. Runs one at a time; a later stage overtakes. */
+  async #pose(): Promise<void> {
+    if (this.#isPosing) {
+      this.#poseAgain = true;
+      return;
+    }
+    this.#isPosing = true;
+    try {
+      do await this.#placeAll();
+      while (this.#poseAgain && !this.#isDisposed);
+    } finally {
+      this.#isPosing = false;
+    }
+  }
+
+  async #placeAll(): Promise<void> {
+    const work = new Slices();
+    this.#poseAgain = false;
+    const solid = this.#solid;
+    const body = solid?.body ?? null;
+    const stage = this.#stage;
+    for (let i = 0; body !== null && i < body.patches.length; i += 1) {
+      await work.pause();
+      if (this.#solid !== solid || this.#isDisposed) return;
+      await body.place(i, whereabouts(this.#journeys[i], stage), work);
+    }
+    if (this.#isDisposed) return;
+    body?.moved();
+    this.#drawLines();
+    this.pointOut();
+    this.#studio.changed();
+  }
+
+  /** Lines on foam and sculpt, and what is visible at this stage. */
+  #drawLines(): void {
+    const solid = this.#solid;
+    const body = solid?.body ?? null;
+    const { isWhole } = this;
+    this.#form.object.visible = solid !== null && (body === null || !isWhole);
+    this.#skins.object.visible = this.#walls.object.visible = body !== null;
+    this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
+    this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
+    this.#ink.isDown = this.#stage >= DOWN_FROM;
+    this.#lines.set(solid, solid === null ? new Float32Array(0) : cornersOf(solid), {
+      isWhole,
+      isFlat: this.#stage >= FLAT_FROM,
+      isEdgeTool: this.#isEdgeTool,
+      colouring: this.#colouring,
+      limitPct: this.#limitPct,
+    });
+    this.#lineColours();
+    this.#studio.redraw();
+  }
+
+  #paint(): void {
+    const colours = this.#colours;
+    this.#studio.paint(colours);
+    this.#top.colours = colours;
+    this.sheets.colours = colours;
+    this.#familiar.colours = colours;
+    this.#walls.material.color.copy(colours.foamCut);
+    showGrain(this.#skins.material, this.#colouring !== 'stretch');
+    this.pointing.paint(colours, this.#studio.pixelRatio);
+    this.#lineColours();
+    if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours);
+    this.#studio.changed();
+  }
+
+  #lineColours(): void {
+    const { seam, line } = this.#colours;
+    const isDarkGround = this.#solid?.body != null && this.#colouring !== 'stretch';
+    this.#lines.paint(this.#colours, isDarkGround);
+    this.#ink.colour = isDarkGround ? seam : line;
+    this.#ink.outsideColour = seam;
+  }
+
+  /** Takes the solid things away. */
+  #forget(): void {
+    this.#solid?.form.dispose();
+    this.#solid?.body?.dispose();
+    this.#solid = null;
+    for (const part of [this.#form, this.#skins, this.#walls]) part.object.visible = false;
+    this.sheets.set(null, null, null);
+    this.#ink.set(null, null);
+  }
+}
+
+/** Where the corners of the sculpt's triangles are drawn: on the foam where there is any. */
+const cornersOf = ({ body, form }: SolidDisplay): Float32Array => body?.facePoints ?? form.positions;
+
+/** About the same place and size, as after a change of foam: no reason to move the eye. */
+function isAlike(a: Box3, b: Box3): boolean {
+  const slack = 0.15 * a.getSize(new Vector3()).length();
+  return a.min.distanceTo(b.min) < slack && a.max.distanceTo(b.max) < slack;
+}
+
+const smooth = (x: number): number => x * x * (3 - 2 * x);

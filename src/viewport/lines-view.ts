@@ -1,0 +1,92 @@
+import { Group } from 'three';
+import type { Colouring } from './bench-contract.ts';
+import type { BenchColours } from './bench-theme.ts';
+import type { SolidDisplay } from './display.ts';
+import { LineBatch } from './line-batch.ts';
+import { MeshEdges } from './mesh-edges.ts';
+import { drawStrokes, stretchStrokes, type StretchStrokes } from './stretch-strokes.ts';
+import { drawAlong } from './surface-lines.ts';
+
+/** What decides which lines are there. */
+export interface LinesState {
+  readonly isWhole: boolean;
+  /** Pieces lie flat: their printed lines say where to cut. */
+  readonly isFlat: boolean;
+  readonly isEdgeTool: boolean;
+  readonly colouring: Colouring;
+  readonly limitPct: number;
+}
+
+/** All lines on sculpt and foam: seams, edges of the prop, ridges, what can be parted, strokes of stretch. */
+export class LinesView {
+  readonly object = new Group();
+  readonly #seams = new LineBatch({ widthPx: 2 });
+  readonly #open = new LineBatch({ widthPx: 1.4 });
+  readonly #ridges = new LineBatch({ widthPx: 1, opacity: 0.5 });
+  readonly #formSeams = new LineBatch({ widthPx: 1.6 });
+  readonly #strokes = new LineBatch({ widthPx: 1, opacity: 0.8 });
+  readonly #formStrokes = new LineBatch({ widthPx: 1, opacity: 0.8 });
+  readonly #edges = new MeshEdges();
+  #stroked: { readonly solid: SolidDisplay; readonly limitPct: number; readonly strokes: StretchStrokes } | null = null;
+
+  constructor() {
+    this.object.add(...this.#batches().map(({ object }) => object), this.#edges.object);
+  }
+
+  /** Draws the lines where things are now. @param corners packed xyz per corner of the sculpt's triangles: on the foam where there is any. */
+  set(solid: SolidDisplay | null, corners: Float32Array, state: LinesState): void {
+    if (solid === null) {
+      for (const batch of this.#batches()) batch.set([]);
+      this.#edges.set(null, null, false);
+      return;
+    }
+    const { lines, body, form, base } = solid;
+    const isFormSeen = body !== null && !state.isWhole;
+    drawAlong(this.#seams, state.isFlat ? NONE : lines.seams, corners);
+    drawAlong(this.#open, state.isFlat ? NONE : lines.open, corners);
+    drawAlong(this.#ridges, lines.ridges, corners);
+    drawAlong(this.#formSeams, isFormSeen ? lines.seams : NONE, form.positions);
+    const strokes = state.colouring === 'stretch' ? this.#strokesOf(solid, state.limitPct) : NO_STROKES;
+    drawStrokes(this.#strokes, strokes, corners);
+    drawStrokes(this.#formStrokes, isFormSeen ? strokes : NO_STROKES, form.positions);
+    this.#edges.set(base, corners, state.isEdgeTool);
+  }
+
+  /** Lines are light on charcoal and dark on the pale sculpt and on the pale scale of stretch. */
+  paint({ seam, line }: BenchColours, isDarkGround: boolean): void {
+    const ink = isDarkGround ? seam : line;
+    for (const part of [this.#seams, this.#open, this.#ridges, this.#edges]) part.colour = ink;
+    for (const part of [this.#formSeams, this.#strokes, this.#formStrokes]) part.colour = line;
+  }
+
+  /** Lines have a width on foam as a pen has, as long as that is neither lost nor clumsy on the screen. */
+  scale(pxPerMm: number): void {
+    this.#seams.widthPx = penWidth(1.6, pxPerMm, 1.1, 2.4);
+    this.#open.widthPx = penWidth(1, pxPerMm, 0.9, 1.5);
+    this.#formSeams.widthPx = penWidth(1.2, pxPerMm, 0.9, 1.8);
+    this.#strokes.widthPx = this.#formStrokes.widthPx = penWidth(0.7, pxPerMm, 0.6, 1.4);
+  }
+
+  dispose(): void {
+    for (const batch of this.#batches()) batch.dispose();
+    this.#edges.dispose();
+  }
+
+  #batches(): LineBatch[] {
+    return [this.#seams, this.#open, this.#ridges, this.#formSeams, this.#strokes, this.#formStrokes];
+  }
+
+  #strokesOf(solid: SolidDisplay, limitPct: number): StretchStrokes {
+    if (this.#stroked?.solid !== solid || this.#stroked.limitPct !== limitPct) {
+      this.#stroked = { solid, limitPct, strokes: stretchStrokes(solid.pieces?.patches ?? [], limitPct) };
+    }
+    return this.#stroked.strokes;
+  }
+}
+
+/** A pen of `mm` on foam in CSS px, held between two widths. */
+export const penWidth = (mm: number, pxPerMm: number, least: number, most: number): number =>
+  Math.max(least, Math.min(most, mm * pxPerMm));
+
+const NONE = new Uint32Array(0);
+const NO_STROKES: StretchStrokes = { triangles: NONE, weights: new Float32Array(0) };
