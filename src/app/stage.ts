@@ -232,7 +232,7 @@ export class Stage extends LitElement {
       ...(pieces === before.pieces ? {} : { pieces }),
       ...(sheets === before.sheets ? {} : { sheets }),
     });
-    if (before.sculpt === null && sculpt !== null) scene.frame('all');
+    if (before.sculpt === null && sculpt !== null) scene.frame('sculpt');
   }
 
   #showView(scene: BenchScene, before: ViewState | undefined): void {

@@ -178,13 +178,16 @@ export class Workbench extends EventTarget {
     this.#isStale = true;
     this.#progress = { done: 0, text: '' };
     this.#changed();
+    let isOver = false;
     const onProgress = (progress: Progress): void => {
-      if (turn !== this.#turn) return;
+      // Messages may arrive after the reply they belong to.
+      if (turn !== this.#turn || isOver) return;
       this.#progress = progress;
       this.#changed();
     };
     try {
       const reply = await this.workshop.compute(project, onProgress);
+      isOver = true;
       if (turn === this.#turn) this.#take(reply);
     } catch {
       // Our own mistake, or the worker ran out of memory: the document stands and can be saved.

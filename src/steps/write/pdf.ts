@@ -105,8 +105,8 @@ function drawStroke(doc: jsPDF, { role, points, closed, filled }: Stroke, height
   const grey = Math.round(style.grey * 255);
   doc.setLineWidth(style.widthMm);
   doc.setLineDashPattern([...style.dashMm], 0);
-  doc.setDrawColor(grey);
-  doc.setFillColor(grey);
+  doc.setDrawColor(String(grey));
+  doc.setFillColor(String(grey));
   doc.moveTo(points[0], heightMm - points[1]);
   for (let i = 2; i < points.length; i += 2) doc.lineTo(points[i], heightMm - points[i + 1]);
   if (closed || filled === true) doc.close();
