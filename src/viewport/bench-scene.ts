@@ -63,7 +63,7 @@ export class BenchScene {
       () => events.onContextRestored(),
     );
     this.#show = new BenchShow(this.#studio, (isFirst) => {
-      if (isFirst) this.#frame(this.#show.shown.sheets === null ? 'sculpt' : 'all', true, FIRST_YAW, FIRST_PITCH);
+      if (isFirst) this.#frame('sculpt', true, FIRST_YAW, FIRST_PITCH);
     });
     this.#pointer = new OrbitPointer(canvas, {
       orbit: () => this.#studio.orbit,
