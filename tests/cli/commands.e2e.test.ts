@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import packageFile from '../../package.json' with { type: 'json' };
+import { cone, objOf } from '../reference/handbook/polygon-solids.ts';
 import { recompute } from '../reference/recompute.mjs';
 import type { Report } from '../reference/report-shape.ts';
 import { runCli, sample, scratchFiles, scratchFolder } from './run-cli.ts';
@@ -99,6 +100,29 @@ describe('make', () => {
     expect(readdirSync(out).sort()).toEqual(FILES);
     expect(readFileSync(join(out, 'templates.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
     expect(recompute(readFileSync(model), reportIn(out)).faults).toEqual([]);
+  });
+
+  it('gives the handbook’s cone the area of its triangles', () => {
+    const [sides, radius, height] = [128, 100, 240];
+    const solid = cone(sides, radius, height);
+    const [file, cuts] = scratchFiles({
+      'cone.obj': objOf(solid),
+      'cone.seams.json': JSON.stringify({ version: 1, edges: solid.seams }),
+    });
+    const out = join(scratchFolder(), 'out');
+    const { status, stderr } = runCli(
+      ...['make', file, '--seams', cuts, '--out', out, '--unit', 'mm', '--thickness', '10'],
+      ...['--model-is', 'middle', '--neutral', '0.5'],
+    );
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    const slant = Math.hypot(radius, height);
+    const turn = 2 * Math.asin((radius * Math.sin(Math.PI / sides)) / slant);
+    const area = (sides / 2) * slant * slant * Math.sin(turn);
+    const { pieces } = reportIn(out);
+    expect(pieces).toHaveLength(1);
+    expect(Math.abs(pieces[0].flatAreaMm2 / area - 1)).toBeLessThan(1e-6);
+    expect(recompute(readFileSync(file), reportIn(out)).faults).toEqual([]);
   });
 
   it('gives the same bytes for the same input and date', () => {
