@@ -1,4 +1,3 @@
-import type { Box3 } from 'three';
 import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type {
@@ -34,8 +33,8 @@ export interface BenchViews {
 }
 
 /** The view that a new sculpt is first seen from: a little from the right and above. */
-const FIRST_YAW = 0.42;
-const FIRST_PITCH = 0.42;
+const FIRST_YAW = 0.34;
+const FIRST_PITCH = 0.44;
 const FRAME_MARGIN = 0.06;
 
 /**
@@ -198,16 +197,12 @@ export class BenchScene {
   }
 
   #frame(what: FrameTarget, atOnce: boolean, yaw = this.#studio.goal.yaw, pitch = this.#studio.goal.pitch): void {
-    const box = this.#boxOf(what);
+    const { boxes } = this.#show;
+    const piece = this.#show.pieceBox(typeof what === 'string' ? null : what.piece);
+    const held =
+      what === 'all' ? [boxes.top, boxes.sculpt] : what === 'sculpt' || piece.isEmpty() ? [boxes.sculpt] : [piece];
     const aspect = this.#studio.widthPx / this.#studio.heightPx;
-    this.#studio.travelTo(framed(box, yaw, pitch, aspect, FRAME_MARGIN), atOnce);
-  }
-
-  #boxOf(what: FrameTarget): Box3 {
-    const all = this.#studio.bounds.box.clone();
-    if (what === 'all') return all;
-    const box = this.#show.boxOf(what === 'sculpt' ? what : { piece: what === 'pieces' ? null : what.piece });
-    return box.isEmpty() ? all : box;
+    this.#studio.travelTo(framed(held, yaw, pitch, aspect, FRAME_MARGIN), atOnce);
   }
 
   /** A picker for the view as it is now. */

@@ -25,7 +25,9 @@ const FLAT_FROM = 1.995;
 const DOWN_FROM = 2.98;
 /** Bench while nothing is on it, mm. */
 const EMPTY_BOX = new Box3(new Vector3(-150, 0, -150), new Vector3(150, 1, 150));
-const EMPTY_TOP = { minX: -300, maxX: 300, minZ: -200, maxZ: 200 };
+const EMPTY_LAYOUT = { top: { minX: -300, maxX: 300, minZ: -200, maxZ: 200 } };
+/** Bench beyond the thing beside the sculpt, mm. */
+const BESIDE = 40;
 
 /** Everything that stands and lies on the bench: builds it from the records, in slices, and brings it to where it is at each stage. */
 export class BenchShow {
@@ -51,6 +53,7 @@ export class BenchShow {
   #solid: SolidDisplay | null = null;
   #journeys: readonly Journey[] = [];
   #lift = 0;
+  #topBox = new Box3();
   #work: Slices | null = null;
   #working: Promise<void> = Promise.resolve();
   #isPosing = false;
@@ -124,14 +127,18 @@ export class BenchShow {
     this.#layOut();
   }
 
-  /** Box round the sculpt and what stands beside it, or round pieces where they are now: one, or all for null. Empty when there is none. */
-  boxOf(what: 'sculpt' | { readonly piece: number | null }): Box3 {
+  /** Round the bench top, and round the sculpt and what stands beside it. */
+  get boxes(): { readonly top: Box3; readonly sculpt: Box3 } {
+    const sculpt = (this.#solid?.box ?? EMPTY_BOX).clone().union(this.#familiar.box());
+    return { top: this.#topBox, sculpt };
+  }
+
+  /** Round a piece where it is now, or round all for null; empty when there is none. */
+  pieceBox(piece: number | null): Box3 {
     const box = new Box3();
-    if (this.#solid === null) return box;
-    if (what === 'sculpt') return box.union(this.#solid.box).union(this.#familiar.box());
-    this.#solid.body?.patches.forEach(({ shape }, i) => {
-      const boxes = this.#solid?.body?.boxes ?? [];
-      if (what.piece === null || shape.piece === what.piece) box.union(boxes[i]);
+    const body = this.#solid?.body;
+    body?.patches.forEach(({ shape }, i) => {
+      if (shape.piece >= 0 && (piece === null || shape.piece === piece)) box.union(body.boxes[i]);
     });
     return box;
   }
@@ -250,27 +257,25 @@ export class BenchShow {
   #layOut(): void {
     const { sheets } = this.#shown;
     const solid = this.#solid;
-    const box = solid?.box ?? EMPTY_BOX;
-    const all = box.clone();
-    if (solid === null) {
-      this.#journeys = [];
-      this.#top.set(EMPTY_TOP, true);
-      all.expandByPoint(new Vector3(-300, 0, -200)).expandByPoint(new Vector3(300, 0, 200));
-    } else {
+    let { top } = EMPTY_LAYOUT;
+    this.#journeys = [];
+    this.#lift = 0;
+    if (solid !== null) {
       const { places, journeys, lift } = arrange(solid, sheets);
       this.#journeys = journeys;
       this.#lift = lift;
-      const { minX, maxX, minZ, maxZ } = places.layout.top;
-      this.#familiar.stand(box);
+      this.#familiar.stand(solid.box);
       const familiar = this.#familiar.box();
-      const top = { minX: Math.min(minX, familiar.min.x - 40), maxX: Math.max(maxX, familiar.max.x + 40), minZ, maxZ };
-      this.#top.set(top, solid.base.sculpt.sized);
+      top = { ...places.layout.top };
+      if (!familiar.isEmpty()) top = { ...top, maxX: Math.max(top.maxX, familiar.max.x + BESIDE) };
       this.sheets.set(sheets, solid.pieces, places);
       this.sheets.colours = this.#colours;
       this.#ink.set(solid.pieces, places);
-      all.union(familiar);
-      all.expandByPoint(new Vector3(top.minX, 0, minZ)).expandByPoint(new Vector3(top.maxX, lift, maxZ));
     }
+    this.#top.set(top, solid?.base.sculpt.sized ?? true);
+    this.#topBox.set(new Vector3(top.minX, 0, top.minZ), new Vector3(top.maxX, 0, top.maxZ));
+    const all = this.#topBox.clone().union(this.boxes.sculpt);
+    all.expandByPoint(new Vector3(0, this.#lift, 0));
     this.#studio.setExtent(all);
   }
 
@@ -316,7 +321,7 @@ export class BenchShow {
     this.#skins.object.visible = this.#walls.object.visible = body !== null;
     this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
     this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
-    this.#ink.isDown = this.#stage >= DOWN_FROM;
+    this.#ink.show(this.#stage >= DOWN_FROM, this.#colouring !== 'stretch');
     this.#lines.set(solid, solid === null ? new Float32Array(0) : cornersOf(solid), {
       isWhole,
       isFlat: this.#stage >= FLAT_FROM,

@@ -46,10 +46,14 @@ export class Ink {
     for (const part of [this.#outside, this.#outsideWords]) part.colour = colour;
   }
 
-  /** True when the pieces lie in their sheets. */
-  set isDown(isDown: boolean) {
+  /**
+   * @param isDown  the pieces lie in their sheets.
+   * @param isPlain no measure is shown that words would cover.
+   */
+  show(isDown: boolean, isPlain: boolean): void {
     this.#outside.object.visible = isDown && this.#outside.count > 0;
-    this.#outsideWords.object.visible = isDown;
+    this.#words.isShown = isPlain;
+    this.#outsideWords.isShown = isDown && isPlain;
   }
 
   /** Widths of wide and narrow lines, CSS px. */

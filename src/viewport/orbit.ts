@@ -71,16 +71,16 @@ export function held(orbit: Orbit, bounds: OrbitBounds): Orbit {
 }
 
 /**
- * The view from this side that just holds the box.
+ * The view from this side that just holds all boxes, at least one.
  * @param aspect width of the picture over its height.
- * @param margin share of the picture left free round the box, 0 to 1.
+ * @param margin share of the picture left free round them, 0 to 1.
  */
-export function framed(box: Box3, yaw: number, pitch: number, aspect: number, margin: number): Orbit {
+export function framed(boxes: readonly Box3[], yaw: number, pitch: number, aspect: number, margin: number): Orbit {
   const { right, up, back } = axesOf({ yaw, pitch });
   const tanY = Math.tan(FIELD_OF_VIEW / 2) * (1 - margin);
   const tanX = tanY * aspect;
-  const corners = cornersOf(box);
-  const target = box.getCenter(new Vector3());
+  const corners = boxes.flatMap(cornersOf);
+  const target = boxes[0].getCenter(new Vector3());
   let distance = 1;
   // A near corner looks farther out than a far one, so the middle of the picture is not the middle of the box: a few rounds settle it.
   for (let round = 0; round < 8; round += 1) {

@@ -14,10 +14,11 @@ export interface StretchStrokes {
 }
 
 /** Strokes stand this far apart on a piece, mm, or as many as fit into a large one. */
-const LEAST_SPACING_MM = 9;
+const LEAST_SPACING_MM = 11;
 const MOST_ACROSS = 40;
-/** Changes of length below this share of the limit have no stroke; at the limit a stroke is this share of the spacing long. */
+/** Changes of length below this share of the limit have no stroke; strokes are these shares of the spacing long there and at the limit. */
 const LEAST_SHARE = 0.12;
+const SHORTEST = 0.3;
 const LONGEST = 0.85;
 
 /** Strokes on a grid over every flat piece. @param limitPct per cent where strokes are longest. */
@@ -37,7 +38,7 @@ function addPatch(patch: PatchView, limitPct: number, found: number[], weights: 
     const share = Math.min(1, Math.abs(signed) / limitPct);
     if (share < LEAST_SHARE) continue;
     const angle = majorAngle[t] + (signed < 0 ? Math.PI / 2 : 0);
-    const half = (LONGEST * spacing * share) / 2;
+    const half = (spacing * (SHORTEST + (LONGEST - SHORTEST) * share)) / 2;
     const [dx, dy] = [half * Math.cos(angle), half * Math.sin(angle)];
     const [a, b, c] = [2 * triangles[3 * t], 2 * triangles[3 * t + 1], 2 * triangles[3 * t + 2]];
     const [ux, uy, vx, vy] = [uv[b] - uv[a], uv[b + 1] - uv[a + 1], uv[c] - uv[a], uv[c + 1] - uv[a + 1]];

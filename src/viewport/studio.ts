@@ -19,6 +19,9 @@ import { between, eyeDirection, eyeOf, FIELD_OF_VIEW, held, type Orbit, type Orb
 /** How long the eye takes to a new place, ms. */
 const TRAVEL_MS = 250;
 const MOST_PIXEL_RATIO = 2;
+/** From here on a moving picture is drawn coarser, and so long after the last move it is fine again, ms. */
+const MANY_TRIANGLES = 400_000;
+const REST_MS = 160;
 const SHADOW_PX = 2048;
 /** Light comes over the viewer's left shoulder, and from a lamp over the bench. */
 const KEY_DIRECTION = new Vector3(-0.62, 1.1, 0.72).normalize();
@@ -36,10 +39,12 @@ export class Studio {
   readonly #lamp = new DirectionalLight();
   readonly #fill = new DirectionalLight();
   readonly #sky = new HemisphereLight();
+  #ball = new Sphere(new Vector3(), 1);
   #orbit: Orbit = { target: new Vector3(), yaw: 0.45, pitch: 0.4, distance: 1000 };
   #bounds: OrbitBounds = { box: new Box3(new Vector3(-1, -1, -1), new Vector3(1, 1, 1)), nearest: 1, farthest: 10_000 };
   #travel: { from: Orbit; to: Orbit; start: number } | null = null;
   #request = 0;
+  #rest: ReturnType<typeof setTimeout> | undefined;
   #frames = 0;
   #isReduced = false;
   #isLost = false;
@@ -148,7 +153,13 @@ export class Studio {
   /** Everything there is: how far the eye may go and where shadows may fall. */
   setExtent(all: Box3): void {
     const ball = all.getBoundingSphere(new Sphere());
-    this.#bounds = { box: all.clone(), nearest: Math.min(30, ball.radius / 4), farthest: 6 * ball.radius };
+    // A picture much higher than wide needs far more distance than half as much again.
+    this.#bounds = {
+      box: all.clone().expandByScalar(ball.radius / 4),
+      nearest: Math.min(30, ball.radius / 4),
+      farthest: 16 * ball.radius,
+    };
+    this.#ball = ball;
     const r = ball.radius;
     for (const [light, direction] of [
       [this.#key, KEY_DIRECTION],
@@ -198,7 +209,20 @@ export class Studio {
   setOrbit(orbit: Orbit): void {
     this.#travel = null;
     this.#orbit = orbit;
+    this.#draft();
     this.redraw();
+  }
+
+  /** While the eye moves over very much, the picture is coarser; it is drawn finely again once the eye rests. */
+  #draft(): void {
+    if (this.#renderer.info.render.triangles < MANY_TRIANGLES || this.#finePixelRatio <= 1) return;
+    clearTimeout(this.#rest);
+    if (this.#renderer.getPixelRatio() !== 1) this.#renderer.setPixelRatio(1);
+    this.#rest = setTimeout(() => this.resize(), REST_MS);
+  }
+
+  get #finePixelRatio(): number {
+    return Math.min(MOST_PIXEL_RATIO, globalThis.devicePixelRatio);
   }
 
   /** Goes to a view, in a moment unless motion is reduced or `atOnce`. */
@@ -218,7 +242,7 @@ export class Studio {
   }
 
   resize(): void {
-    this.#renderer.setPixelRatio(Math.min(MOST_PIXEL_RATIO, globalThis.devicePixelRatio));
+    this.#renderer.setPixelRatio(this.#finePixelRatio);
     this.#renderer.setSize(this.widthPx, this.heightPx, false);
     this.camera.aspect = this.widthPx / this.heightPx;
     this.redraw();
@@ -241,6 +265,7 @@ export class Studio {
 
   dispose(): void {
     cancelAnimationFrame(this.#request);
+    clearTimeout(this.#rest);
     this.#canvas.removeEventListener('webglcontextlost', this.#onLost);
     this.#canvas.removeEventListener('webglcontextrestored', this.#onRestored);
     this.#key.dispose();
@@ -252,7 +277,7 @@ export class Studio {
   aim(): void {
     const { camera } = this;
     const eye = eyeOf(this.#orbit);
-    const ball = this.#bounds.box.getBoundingSphere(new Sphere());
+    const ball = this.#ball;
     const away = eye.distanceTo(ball.center);
     camera.near = Math.max(this.#orbit.distance / 50, away - 1.2 * ball.radius, 0.5);
     camera.far = Math.max(away + 1.5 * ball.radius, camera.near * 2);

@@ -32,6 +32,8 @@ const COLUMNS = 16;
 export class WordsMesh {
   readonly object: Mesh<BufferGeometry, MeshBasicMaterial>;
   readonly #font: string;
+  #isShown = true;
+  #isEmpty = true;
   readonly #places = new Map<string, { column: number; row: number; advance: number }>();
 
   /** @param font CSS font family. */
@@ -58,8 +60,14 @@ export class WordsMesh {
     this.object.material.color.copy(colour);
   }
 
+  set isShown(isShown: boolean) {
+    this.#isShown = isShown;
+    this.object.visible = isShown && !this.#isEmpty;
+  }
+
   set(lines: readonly LaidWords[]): void {
-    this.object.visible = lines.length > 0;
+    this.#isEmpty = lines.length === 0;
+    this.object.visible = this.#isShown && !this.#isEmpty;
     if (lines.length === 0) return;
     const letters = [...new Set(lines.flatMap(({ text }) => [...text]))]
       .filter((letter) => letter.trim() !== '')

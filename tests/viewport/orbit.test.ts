@@ -73,7 +73,7 @@ describe('the eye', () => {
       [2.5, 0.9, 0.5],
       [1, -1.2, 3],
     ]) {
-      const view = framed(box, yaw, pitch, aspect, 0.1);
+      const view = framed([box], yaw, pitch, aspect, 0.1);
       const corners = [0, 1, 2, 3, 4, 5, 6, 7].map((i) =>
         seen(view, new Vector3(i & 1 ? 300 : -300, i & 2 ? 250 : 0, i & 4 ? 700 : -150), aspect),
       );
