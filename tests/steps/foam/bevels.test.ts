@@ -186,6 +186,34 @@ describe('creases', () => {
     for (const lean of rim) expect(lean).toBeCloseTo(45, 6);
   });
 
+  it('between strips one facet wide are those of the facets: nothing tells how such a strip bends across', () => {
+    // A crest that rises and falls, with a strip down either side that leans now more, now less.
+    const count = 14;
+    const points: [number, number, number][] = [];
+    for (let i = 0; i <= count; i += 1) {
+      const lean = 0.7 + 0.3 * Math.sin(i * 0.5);
+      const top = 20 * Math.sin(i / 3);
+      points.push(
+        [0, 12 * i, top],
+        [-18 * Math.cos(lean), 12 * i, top - 18 * Math.sin(lean)],
+        [18 * Math.cos(lean), 12 * i, top - 18 * Math.sin(lean)],
+      );
+    }
+    const faces = Array.from({ length: count }, (_, i) => [
+      [3 * i + 1, 3 * i, 3 * i + 3, 3 * i + 4],
+      [3 * i, 3 * i + 2, 3 * i + 5, 3 * i + 3],
+    ]).flat();
+    const parted = partedAlong(
+      meshOf(points, faces),
+      Array.from({ length: count }, (_, i): Pair => [3 * i, 3 * i + 3]),
+    );
+    const chain = parted.chains.find(({ kind }) => kind === 'butt');
+    const [bevels] = smoothBevels(parted);
+    const middles = Array.from({ length: count }, (_, i) => (bevels[i] + bevels[count + i]) / 2);
+    chain?.foldRad.slice(2, -2).forEach((fold, i) => expect(Math.abs(middles[i + 2] - deg(fold) / 2)).toBeLessThan(3));
+    expect(chain?.foldRad.length).toBe(count);
+  });
+
   it('follow the mitre of two tubes from one side to the other', () => {
     // Two tubes of R 40 whose axes turn by 60 degrees: the mitre plane leans 30 degrees, and on the true tubes
     // sin(bevel) = sin(30) cos(angle round the tube), positive on the outside of the elbow.

@@ -83,6 +83,7 @@ describe('allowances', () => {
     const areas = pieces.map(({ outline }) => ringArea(outline));
     expect(areas.sort((a, b) => a - b)[0]).toBeCloseTo(6000, 6);
     expect(areas[1]).toBeCloseTo(7200, 6);
+    for (const { outline, otherOutline } of pieces) expect(ringArea(otherOutline)).toBeCloseTo(ringArea(outline), 6);
     for (const piece of pieces)
       for (const { bevelDeg } of piece.edges) for (const lean of bevelDeg) expect(lean).toBe(0);
     expect(seams.find(({ letter }) => letter === 'A')).toMatchObject({ kind: 'lap', allowanceMm: 12, lapSide: 1 });
@@ -192,7 +193,14 @@ describe('crossing lines', () => {
     expect(points.filter((p) => p.startsWith('50 '))).toHaveLength(3);
   });
 
-  it('stay in a piece that lies over itself, which is a finding', () => {
+  it('stay in a piece that lies over itself', () => {
+    const knot = Float64Array.from([0, 0, 60, 0, 60, 40, 30, 40, 30, -20, 50, -20, 50, 60, 0, 60]);
+    const out = { atStart: new Float64Array(8).fill(1), atEnd: new Float64Array(8).fill(1) };
+    expect(cutLines([knot], [out], true).outline).toHaveLength(16);
+    expect(cutLines([knot], [out], false).outline).not.toHaveLength(16);
+  });
+
+  it('of a piece that lies over itself are a finding', () => {
     const parted = partedAlong(tubeMesh(24, 40, 60), columnEdges(24, 0, 1));
     const flat = hingedFlat(parted.patches[0], parted.layer.neutralPositions);
     const { pieces, findings } = foamOf(parted, {

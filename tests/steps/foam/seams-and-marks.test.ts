@@ -16,6 +16,7 @@ import {
   partedAlong,
   ringEdges,
   turnedMesh,
+  type Parted,
 } from './support.ts';
 
 const steps = (stations: readonly number[]): number[] => stations.slice(1).map((s, i) => s - stations[i]);
@@ -68,6 +69,39 @@ describe('match marks', () => {
       }
     }
   });
+
+  it('stand as far from the seam’s start as they say, on both sides', () => {
+    const box = partedAlong(boxMesh(300, 200, 120), BOX_EDGES);
+    expect(countStations(box)).toBe(56);
+    // Rings at uneven heights: the seam's edges are 10, 40 and 70 long.
+    const tube = turnedMesh(24, [
+      [40, 0],
+      [40, 10],
+      [40, 50],
+      [40, 120],
+    ]);
+    expect(countStations(partedAlong(tube, columnEdges(24, 0, 3)))).toBe(2);
+  });
+
+  /** Checks every mark's station against its place in the flat piece; the seams are straight. Returns how many there were. */
+  function countStations(parted: Parted): number {
+    const { pieces } = foamOf(parted);
+    let seen = 0;
+    for (const chain of parted.chains) {
+      chain.sides.forEach((side, which) => {
+        const piece = pieces[side.patch];
+        const edge = piece.edges.find(({ seam, side: own }) => seam === chain.id && own === which);
+        const start = side.localVertices[0];
+        for (const mark of piece.marks.filter(({ seam, side: own }) => seam === chain.id && own === which)) {
+          const offset = edge?.faceOffsetMm[0] ?? 0;
+          const [x, y] = [mark.at.x - offset * mark.outward.x, mark.at.y - offset * mark.outward.y];
+          expect(Math.hypot(x - piece.uv[2 * start], y - piece.uv[2 * start + 1])).toBeCloseTo(mark.stationMm, 6);
+          seen += 1;
+        }
+      });
+    }
+    return seen;
+  }
 
   it('pair a closing seam with itself', () => {
     const { pieces, seams } = foamOf(partedAlong(tubeMesh(24, 40, 120, 4), columnEdges(24, 0, 4)));
