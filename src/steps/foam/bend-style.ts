@@ -11,7 +11,7 @@ export interface BendChoice {
 }
 
 /**
- * How a piece bends (foam model 2): grooved when most of its sharp folds, by length in facets' edges, lie between nearly flat panels, as
+ * How a piece bends (foam model 2): grooved when most of its sharp folds, by length, lie between nearly flat panels, as
  * on a box; rolled otherwise, as on anything smooth. The maker's wish comes first.
  * @param panels parted at `rules.foldLimitDeg`.
  */
