@@ -248,8 +248,17 @@ export class BenchShow {
   async #prepareRolls(work: Slices): Promise<void> {
     const patches = this.#solid?.body?.patches ?? [];
     if (patches.every((patch) => patch.canRoll || patch.shape.flat === null)) return;
-    for (const patch of patches) await patch.prepare(work);
-    this.#layOut();
+    for (const patch of patches) {
+      await patch.prepare(work);
+      if (this.#stage > ROLLING_FROM) await this.#setOut();
+    }
+    if (this.#stage <= ROLLING_FROM) await this.#setOut();
+  }
+
+  /** Gives the pieces that can roll by now their ways. */
+  async #setOut(): Promise<void> {
+    if (this.#solid === null) return;
+    this.#journeys = arrange(this.#solid, this.#shown.sheets).journeys;
     if (this.#stage > 0) await this.#pose();
   }
 

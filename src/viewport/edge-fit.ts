@@ -19,25 +19,38 @@ export class EdgeFit {
   readonly #tree: RollTree;
   /** One per half-edge. */
   readonly #weights: Float64Array;
-  /** Sum of the weights at each vertex. */
+  /** The weighted Laplacian: for each vertex the sum of its weights, its neighbours (with repeats) and their weights. */
   readonly #diagonal: Float64Array;
+  readonly #starts: Uint32Array;
+  readonly #neighbours: Uint32Array;
+  readonly #springs: Float64Array;
 
   constructor(triangles: Uint32Array, vertexCount: number, tree: RollTree) {
     this.#triangles = triangles;
     this.#tree = tree;
-    this.#weights = new Float64Array(triangles.length);
+    this.#weights = cotangentWeights(triangles, tree);
     this.#diagonal = new Float64Array(vertexCount);
+    this.#starts = new Uint32Array(vertexCount + 1);
+    this.#neighbours = new Uint32Array(2 * triangles.length);
+    this.#springs = new Float64Array(2 * triangles.length);
     for (let h = 0; h < triangles.length; h += 1) {
-      const a = tree.flatLength[h];
-      const b = tree.flatLength[cornerAfter(h)];
-      const c = tree.flatLength[cornerBefore(h)];
-      const s = (a + b + c) / 2;
-      const area = Math.sqrt(Math.max(0, s * (s - a) * (s - b) * (s - c)));
-      const cot = area > 0 ? (b * b + c * c - a * a) / (4 * area) : 0;
-      const weight = Math.max(LEAST_WEIGHT, Math.min(MOST_WEIGHT, cot / 2));
-      this.#weights[h] = weight;
-      this.#diagonal[triangles[h]] += weight;
-      this.#diagonal[triangles[cornerAfter(h)]] += weight;
+      for (const v of [triangles[h], triangles[cornerAfter(h)]]) {
+        this.#diagonal[v] += this.#weights[h];
+        this.#starts[v + 1] += 1;
+      }
+    }
+    for (let v = 0; v < vertexCount; v += 1) this.#starts[v + 1] += this.#starts[v];
+    const next = this.#starts.slice(0, vertexCount);
+    for (let h = 0; h < triangles.length; h += 1) {
+      const [v, w] = [triangles[h], triangles[cornerAfter(h)]];
+      for (const [from, to] of [
+        [v, w],
+        [w, v],
+      ]) {
+        const at = next[from]++;
+        this.#neighbours[at] = to;
+        this.#springs[at] = this.#weights[h];
+      }
     }
   }
 
@@ -53,6 +66,7 @@ export class EdgeFit {
     if (apart <= CLOSE_SHARE * sizeOf(positions)) return Float32Array.from(positions);
     for (let round = 0; round <= rounds; round += 1) {
       if (round > 0) this.#turnToFit(copies, positions, share);
+      await work.pause(0);
       await this.#solve(copies, positions, most, work);
     }
     return Float32Array.from(positions);
@@ -79,24 +93,27 @@ export class EdgeFit {
   /** Conjugate gradients on the weighted Laplacian, preconditioned by its diagonal, all three coordinates at once. */
   async #solve(copies: Float64Array, x: Float64Array, most: number, work: Work): Promise<void> {
     const n = x.length;
-    const residual = new Float64Array(n);
-    this.#differences(residual, (h, g, k) => copies[3 * g + k] - copies[3 * h + k]);
-    const along = this.#laplacian(x);
-    for (let i = 0; i < n; i += 1) residual[i] -= along[i];
-    const scaled = residual.map((r, i) => r / this.#diagonal[Math.floor(i / 3)]);
+    const residual = this.#pulls(copies);
+    const image = new Float64Array(n);
+    this.#apply(x, image);
+    const scaled = new Float64Array(n);
+    for (let i = 0; i < n; i += 1) {
+      residual[i] -= image[i];
+      scaled[i] = residual[i] / this.#diagonal[(i / 3) | 0];
+    }
     const direction = scaled.slice();
     let power = dotOf(residual, scaled);
     const enough = 1e-7 * power;
     for (let step = 0; step < most && power > enough; step += 1) {
       await work.pause(0);
-      const image = this.#laplacian(direction);
+      this.#apply(direction, image);
       const bend = dotOf(direction, image);
       if (!(bend > 0)) return;
       const by = power / bend;
       for (let i = 0; i < n; i += 1) {
         x[i] += by * direction[i];
         residual[i] -= by * image[i];
-        scaled[i] = residual[i] / this.#diagonal[Math.floor(i / 3)];
+        scaled[i] = residual[i] / this.#diagonal[(i / 3) | 0];
       }
       const next = dotOf(residual, scaled);
       const keep = next / power;
@@ -105,24 +122,39 @@ export class EdgeFit {
     }
   }
 
-  #laplacian(x: Float64Array): Float64Array {
-    const result = new Float64Array(x.length);
+  /** Weighted sums of the edges of the laid triangles that arrive at each vertex, less those that leave it. */
+  #pulls(copies: Float64Array): Float64Array {
     const triangles = this.#triangles;
-    this.#differences(result, (h, g, k) => x[3 * triangles[g] + k] - x[3 * triangles[h] + k]);
-    return result;
-  }
-
-  /** Adds each half-edge's weighted difference to its end and takes it from its start. */
-  #differences(sum: Float64Array, difference: (h: number, g: number, k: number) => number): void {
-    const triangles = this.#triangles;
+    const sum = new Float64Array(3 * this.#diagonal.length);
     for (let h = 0; h < triangles.length; h += 1) {
       const g = cornerAfter(h);
       const [v, w] = [3 * triangles[h], 3 * triangles[g]];
+      const weight = this.#weights[h];
       for (let k = 0; k < 3; k += 1) {
-        const value = this.#weights[h] * difference(h, g, k);
-        sum[w + k] += value;
-        sum[v + k] -= value;
+        const pull = weight * (copies[3 * g + k] - copies[3 * h + k]);
+        sum[w + k] += pull;
+        sum[v + k] -= pull;
       }
+    }
+    return sum;
+  }
+
+  #apply(x: Float64Array, result: Float64Array): void {
+    const [starts, neighbours, springs, diagonal] = [this.#starts, this.#neighbours, this.#springs, this.#diagonal];
+    for (let v = 0; v < diagonal.length; v += 1) {
+      let a = diagonal[v] * x[3 * v];
+      let b = diagonal[v] * x[3 * v + 1];
+      let c = diagonal[v] * x[3 * v + 2];
+      for (let i = starts[v]; i < starts[v + 1]; i += 1) {
+        const w = 3 * neighbours[i];
+        const spring = springs[i];
+        a -= spring * x[w];
+        b -= spring * x[w + 1];
+        c -= spring * x[w + 2];
+      }
+      result[3 * v] = a;
+      result[3 * v + 1] = b;
+      result[3 * v + 2] = c;
     }
   }
 
@@ -171,6 +203,19 @@ export class EdgeFit {
       put(t + 2, cx, cy);
     }
   }
+}
+
+/** Half the cotangent of the angle across each half-edge in the flat piece, held within bounds. */
+function cotangentWeights(triangles: Uint32Array, { flatLength }: RollTree): Float64Array {
+  return Float64Array.from(triangles, (_, h) => {
+    const a = flatLength[h];
+    const b = flatLength[cornerAfter(h)];
+    const c = flatLength[cornerBefore(h)];
+    const s = (a + b + c) / 2;
+    const area = Math.sqrt(Math.max(0, s * (s - a) * (s - b) * (s - c)));
+    const cot = area > 0 ? (b * b + c * c - a * a) / (4 * area) : 0;
+    return Math.max(LEAST_WEIGHT, Math.min(MOST_WEIGHT, cot / 2));
+  });
 }
 
 function sizeOf(positions: Float64Array): number {

@@ -68,6 +68,7 @@ export class FoamPatch {
     const tree = await rollTree(triangles, middle, flat.uv, this.#across, work);
     await work.pause(0);
     const keys = await rollKeys(triangles, middle, flat.uv, tree, work);
+    await work.pause(0);
     const [first, last] = [keys.steps[0], keys.steps[keys.steps.length - 1]];
     const basis = keys.shapeFromRoll;
     this.shapeTurn.setFromRotationMatrix(

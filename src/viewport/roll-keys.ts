@@ -48,6 +48,7 @@ export async function rollKeys(
   }
   const flatMean = centre(last);
   const steps = [first];
+  await work.pause(0);
   const fit = new EdgeFit(triangles, vertexCount, tree);
   const copies = new Float64Array(3 * triangles.length);
   const isLarge = vertexCount > LARGE_VERTEX_COUNT;
@@ -55,7 +56,8 @@ export async function rollKeys(
     await work.pause(step / STEPS);
     const share = step / STEPS;
     layTriangles(triangles, flat, tree, share, copies);
-    const positions = await fit.join(copies, share, isLarge ? 1 : 3, isLarge ? 20 : 40, work);
+    await work.pause(step / STEPS);
+    const positions = await fit.join(copies, share, isLarge ? 1 : 2, isLarge ? 20 : 30, work);
     centre(positions);
     steps.push(positions);
   }

@@ -63,6 +63,7 @@ export async function rollTree(
     flatLength[h] = Math.hypot(flat[2 * w] - flat[2 * v], flat[2 * w + 1] - flat[2 * v + 1]);
   }
   const centres = flatCentres(triangles, flat);
+  await work.pause(0);
   const hinge = new Int32Array(count).fill(-1);
   const order: number[] = [];
   const way = new Float64Array(count).fill(Infinity);
@@ -76,7 +77,7 @@ export async function rollTree(
     if (isDone[t] === 1) continue;
     isDone[t] = 1;
     order.push(t);
-    if (order.length % 1024 === 0) await work.pause(0);
+    if (order.length % 256 === 0) await work.pause(0);
     for (let h = 3 * t; h < 3 * t + 3; h += 1) {
       if (across[h] < 0) continue;
       const s = Math.floor(across[h] / 3);
@@ -87,6 +88,7 @@ export async function rollTree(
       queue.push(next, s);
     }
   }
+  await work.pause(0);
   const foldRad = Float64Array.from(hinge, (h) => (h < 0 ? 0 : foldAt(triangles, shape, h, across[h])));
   return { order: Uint32Array.from(order), hinge, across, foldRad, shapeLength, flatLength };
 }
