@@ -39,7 +39,7 @@ const lookOver = async (model: SourceModel): Promise<string[]> => {
   return (await findFaults(model, mesh, QUIET_WORK)).map((finding) => finding.code);
 };
 
-describe('hostile files end in time', () => {
+describe('hostile files end in time', { timeout: 60_000 }, () => {
   it('a face of a million corners', async () => {
     const count = 1_000_000;
     const corners = Array.from({ length: count }, (_, i) => 1 + (i % 3)).join(' ');
@@ -151,7 +151,7 @@ describe('hostile files end in time', () => {
   });
 });
 
-describe('a damaged file', () => {
+describe('a damaged file', { timeout: 20_000 }, () => {
   const whole: readonly (readonly [string, Uint8Array])[] = [
     ['a.obj', bytesOf(`${TETRA}vt 0 0\nvn 0 0 1\ng a\nf 1/1/1 2//1 \\\n3\nf -1 -2 -3 -4\n`)],
     ['a.stl', bytesOf(asciiStl(TETRA_FACETS))],
