@@ -36,7 +36,7 @@ export class Licences extends LitElement {
   protected override render() {
     return html`<details @toggle=${this.#open}>
       <summary>${WORDS.foot.licences}</summary>
-      ${this.failed ? html`<p class="small">${WORDS.foot.licencesNone}</p>` : nothing}
+      ${this.failed ? html`<p class="small">${WORDS.foot.noLicences}</p>` : nothing}
       ${(this.works ?? []).map(
         (work) => html`<details>
           <summary><span>${work.name} ${work.version} <span class="soft">${work.licence}</span></span></summary>

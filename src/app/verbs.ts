@@ -1,7 +1,7 @@
 import { setPieceSetting } from '../project/commands.ts';
-import type { FoamPiece } from '../model/foam-piece.ts';
 import { pieceIndex } from './bench-state.ts';
 import { isParted } from './edge-facts.ts';
+import { faceOfPiece } from './piece-face.ts';
 import { joinChosen, joinEdges, joinEverything, partEdges, setChosenSeam } from './seam-actions.ts';
 import { NOTHING } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -89,7 +89,7 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
   const piece = bench.bench.pieces?.pieces[index];
   if (piece === undefined) return [];
   const words = WORDS.verbs;
-  const face = faceOfPiece(bench, piece);
+  const face = faceOfPiece(bench.bench, piece);
   const other = piece.tracedSide === 'face' ? 'back' : 'face';
   const style = piece.bendStyle === 'rolled' ? 'grooved' : 'rolled';
   return [
@@ -111,24 +111,19 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
   ];
 }
 
-/** The polygon of the file by which the document knows a piece. */
-export function faceOfPiece(bench: Workbench, piece: FoamPiece): number {
-  const triangle = bench.bench.pieces?.patches[piece.patch].meshTriangles[0] ?? 0;
-  return bench.bench.sculpt?.faceOfTriangle[triangle] ?? 0;
-}
-
 function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   if (bench.bench.sculpt === null) return [];
   const { tool, choice } = bench.view;
   const words = WORDS.verbs;
-  const turn = (to: 'part' | 'path') => () =>
-    bench.setView({ tool: tool === to ? 'choose' : to, from: null, preview: null, choice: NOTHING, stage: 0 });
+  const turn = (to: 'part' | 'path' | 'measure') => () =>
+    bench.setView({ tool: tool === to ? 'choose' : to, from: null, to: null, preview: null, choice: NOTHING, stage: 0 });
   const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
   const isFree = choice.kind !== 'edge' && tool !== 'walk';
   return [
     ...(isFree ? [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }] : []),
     { id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') },
     ...(choice.kind === 'edge' ? [] : [{ id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() }]),
+    { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
     { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
     ...(hasSeams ? [{ id: 'join-all', label: words.joinAll, run: () => joinEverything(bench) }] : []),
   ];
@@ -137,13 +132,12 @@ function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
 function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const words = WORDS.verbs;
   const { colouring } = bench.view;
-  const keys = ['w', 'a', 'f', 's'];
   const sides = ['front', 'back', 'left', 'right', 'top', 'bottom'] as const;
   return [
     ...WORDS.stages.map((label, i) => ({
       id: `stage-${i}`,
       label: words.roll(label),
-      key: keys[i],
+      key: WORDS.stageKeys[i].toLowerCase(),
       run: () => actions.rollTo(i),
     })),
     {
@@ -154,6 +148,11 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       run: () => bench.setView({ colouring: colouring === 'stretch' ? 'plain' : 'stretch' }),
     },
     { id: 'frame-all', label: words.frameAll, key: 'o', run: () => actions.frame('all') },
+    ...(['hand', 'head', 'door', 'none'] as const).map((familiar) => ({
+      id: `beside-${familiar}`,
+      label: words.beside[familiar],
+      run: () => bench.setView({ familiar }),
+    })),
     ...sides.map((side) => ({ id: `look-${side}`, label: words.look(side), run: () => actions.look(side) })),
   ];
 }

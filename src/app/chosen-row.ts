@@ -1,0 +1,131 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatFine, formatLength } from '../base/format-length.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import { setPieceSetting } from '../project/commands.ts';
+import { chainIndex, pieceIndex } from './bench-state.ts';
+import { edgeFacts } from './edge-facts.ts';
+import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
+import { faceOfPiece } from './piece-face.ts';
+import { SHARED } from './styles.ts';
+import './verb-row.ts';
+import type { Verb } from './verbs.ts';
+import { FIRST_VIEW, type ViewState } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** A new lap width was typed for the chosen seam, mm. */
+export class LapEvent extends Event {
+  constructor(readonly mm: number) {
+    super('fl-lap', { bubbles: true, composed: true });
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'fl-lap': LapEvent;
+  }
+}
+
+/** The row under the scene: what is chosen or which tool is in hand, its figures and its verbs. Empty when nothing is. */
+@customElement('fl-chosen-row')
+export class ChosenRow extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+      }
+      label {
+        display: inline-flex;
+        align-items: center;
+        gap: var(--s2);
+        color: var(--ink-soft);
+      }
+      input[type='number'] {
+        inline-size: 3.6em;
+      }
+      input[type='text'] {
+        inline-size: 9em;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: ViewState = FIRST_VIEW;
+  @property({ attribute: false }) verbs: readonly Verb[] = [];
+
+  protected override render() {
+    const near = this.verbs.filter((verb) => verb.isNear === true);
+    const { tool, choice } = this.view;
+    if (tool !== 'choose') {
+      const facts = this.view.walked === null ? WORDS.tools[tool] : this.#edgeFacts(this.view.walked);
+      return html`<fl-verb-row .name=${WORDS.chosen.tools[tool]} .facts=${facts} .verbs=${near} .back=${WORDS.chosen.done}></fl-verb-row>`;
+    }
+    switch (choice.kind) {
+      case 'edge':
+        return this.#row(WORDS.chosen.edge, this.#edgeFacts(choice.edge), near);
+      case 'seam':
+        return this.#seam(choice.seam, near);
+      case 'piece': {
+        const piece = this.bench.pieces?.pieces[pieceIndex(this.bench, choice.piece)];
+        return piece === undefined ? nothing : this.#piece(piece, near);
+      }
+      default:
+        return nothing;
+    }
+  }
+
+  #row(name: string, facts: string, verbs: readonly Verb[], fields: unknown = nothing) {
+    return html`<fl-verb-row .name=${name} .facts=${facts} .verbs=${verbs} .back=${WORDS.chosen.back}>${fields}</fl-verb-row>`;
+  }
+
+  #edgeFacts(edge: number): string {
+    const facts = edgeFacts(this.bench, edge);
+    return facts === null ? '' : WORDS.chosen.edgeFacts(facts, this.unit);
+  }
+
+  #seam(id: string, verbs: readonly Verb[]) {
+    const chain = this.bench.seams?.chains[chainIndex(this.bench, id)];
+    if (chain === undefined) return nothing;
+    const seam = this.bench.pieces?.seams.find((candidate) => candidate.id === id);
+    const [one, other] = (seam?.lengthMm ?? []).map((mm) => formatLength(mm, this.unit));
+    if (chain.kind === 'open') return this.#row(WORDS.chosen.openEdge(chain.letter), one === undefined ? '' : WORDS.chosen.openFacts(one), verbs);
+    const facts = seam === undefined || other === undefined ? '' : WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit));
+    const lap =
+      chain.kind === 'lap'
+        ? html`<fl-length-field
+            label=${WORDS.chosen.allowance}
+            .mm=${chain.allowanceMm}
+            .unit=${this.unit}
+            min="1"
+            max="60"
+            @fl-length=${(event: LengthEvent) => this.dispatchEvent(new LapEvent(event.mm))}
+          ></fl-length-field>`
+        : nothing;
+    return this.#row(WORDS.chosen.seam(chain.letter), facts, verbs, lap);
+  }
+
+  #piece(piece: FoamPiece, verbs: readonly Verb[]) {
+    const facts = WORDS.chosen.pieceFacts(piece.bendStyle, formatLength(piece.thicknessMm, this.unit), piece.bendReason);
+    const fields = html`<label>
+        ${WORDS.chosen.pieceName}
+        <input type="text" autocomplete="off" .value=${piece.name} @change=${(event: Event) => this.#name(piece, event)} />
+      </label>
+      <label>
+        ${WORDS.chosen.quantity}
+        <input type="number" min="1" max="99" .value=${String(piece.quantity)} @change=${(event: Event) => this.#quantity(piece, event)} />
+      </label>`;
+    return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
+  }
+
+  #name(piece: FoamPiece, event: Event): void {
+    const name = (event.target as HTMLInputElement).value.trim();
+    if (name !== '') this.send(setPieceSetting(faceOfPiece(this.bench, piece), { name }));
+  }
+
+  #quantity(piece: FoamPiece, event: Event): void {
+    const quantity = (event.target as HTMLInputElement).valueAsNumber;
+    if (Number.isInteger(quantity) && quantity >= 1) this.send(setPieceSetting(faceOfPiece(this.bench, piece), { quantity }));
+  }
+}

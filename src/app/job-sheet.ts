@@ -1,0 +1,109 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Project } from '../project/project.ts';
+import type { SaveState } from './autosave.ts';
+import { EMPTY_BENCH, type Bench } from './bench-state.ts';
+import './cut-list.ts';
+import './fit-line.ts';
+import './foam-line.ts';
+import './job-foot.ts';
+import './job-head.ts';
+import './notice-line.ts';
+import './paper-line.ts';
+import './seams-line.ts';
+import './sheets-line.ts';
+import './size-line.ts';
+import { SHARED } from './styles.ts';
+import { FIRST_VIEW, FIRST_WISHES, type ViewState, type Wishes } from './view-state.ts';
+import type { Notice } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** The job sheet: the printed build sheet, live, in the order of the work. */
+@customElement('fl-job-sheet')
+export class JobSheet extends LitElement {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+        background: var(--paper);
+        border-inline-start: var(--wide) solid var(--ink);
+      }
+      article {
+        max-inline-size: 36rem;
+        margin-inline: auto;
+        padding-inline: var(--s6);
+      }
+      /* Lines of the sheet part at fold lines: the long dash and dot of a fold on paper. */
+      article > *:not(fl-job-head, fl-notice-line)::before {
+        content: '';
+        display: block;
+        block-size: 1px;
+        margin-inline: calc(-1 * var(--s6));
+        background: repeating-linear-gradient(to right, var(--ink) 0 18px, transparent 18px 23px, var(--ink) 23px 25px, transparent 25px 30px);
+      }
+      @media (width < 900px) {
+        :host {
+          border-inline-start: 0;
+        }
+        article {
+          padding-inline: var(--s4);
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) project: Project | null = null;
+  @property({ attribute: false }) bench: Bench = EMPTY_BENCH;
+  @property({ attribute: false }) view: ViewState = FIRST_VIEW;
+  @property({ attribute: false }) wishes: Wishes = FIRST_WISHES;
+  @property({ attribute: false }) notice: Notice | null = null;
+  @property() saved: SaveState = 'saved';
+  @property({ type: Boolean }) canUndo = false;
+  @property({ type: Boolean }) canRedo = false;
+  @property() undoLabel = '';
+  @property() redoLabel = '';
+  /** Name of the job to go back to, or empty. */
+  @property() earlier = '';
+  @property() theme = '';
+
+  /** Brings a line into view and puts the keyboard there. */
+  goTo(line: string): void {
+    const target = this.renderRoot.querySelector<HTMLElement>(`#${line}`);
+    target?.scrollIntoView({ block: 'start' });
+    target?.focus({ preventScroll: true });
+  }
+
+  protected override render() {
+    const { project, bench, view } = this;
+    const measured = view.from !== null && view.to !== null ? ([view.from, view.to] as const) : null;
+    return html`<article aria-label=${WORDS.sheetLabel}>
+      <fl-job-head
+        .project=${project}
+        .saved=${this.saved}
+        .canUndo=${this.canUndo}
+        .canRedo=${this.canRedo}
+        .undoLabel=${this.undoLabel}
+        .redoLabel=${this.redoLabel}
+        .earlier=${this.earlier}
+      ></fl-job-head>
+      ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
+      <fl-size-line id="size" tabindex="-1" .project=${project} .bench=${bench} .theme=${this.theme} .tool=${view.tool} .measured=${measured}></fl-size-line>
+      <fl-seams-line id="seams" tabindex="-1" .project=${project} .bench=${bench} .tool=${view.tool}></fl-seams-line>
+      <fl-foam-line id="foam" tabindex="-1" .project=${project} .bench=${bench}></fl-foam-line>
+      <fl-fit-line
+        id="fit"
+        tabindex="-1"
+        .project=${project}
+        .bench=${bench}
+        .choice=${view.choice}
+        .reading=${view.reading}
+        .colouring=${view.colouring}
+      ></fl-fit-line>
+      <fl-sheets-line id="sheets" tabindex="-1" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>
+      <fl-paper-line id="paper" tabindex="-1" .project=${project} .bench=${bench} .choice=${view.choice}></fl-paper-line>
+      <fl-cut-list id="cuts" tabindex="-1" .project=${project} .bench=${bench} .choice=${view.choice}></fl-cut-list>
+      <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
+    </article>`;
+  }
+}

@@ -1,0 +1,33 @@
+import type { Verb } from './verbs.ts';
+
+/** What a key press asks of the window: a verb by its id, or a step back, or the finder. */
+export type KeyWish = { readonly verb: string } | 'back' | 'find' | null;
+
+/**
+ * Reads a key press.
+ * @param letterKeys false leaves single letters alone (WCAG 2.1.4).
+ */
+export function keyWish(event: KeyboardEvent, verbs: readonly Verb[], letterKeys: boolean): KeyWish {
+  const key = event.key.toLowerCase();
+  if (event.ctrlKey || event.metaKey) return event.altKey ? null : withControl(key, event.shiftKey);
+  if (event.altKey) return null;
+  if (event.key === 'Escape') return 'back';
+  if (!letterKeys || isTyping(event)) return null;
+  if (key === '/') return 'find';
+  const verb = event.shiftKey ? undefined : verbs.find((candidate) => candidate.key === key);
+  return verb === undefined ? null : { verb: verb.id };
+}
+
+function withControl(key: string, shift: boolean): KeyWish {
+  if (key === 'z') return { verb: shift ? 'redo' : 'undo' };
+  if (key === 'y') return { verb: 'redo' };
+  if (key === 's') return { verb: 'save-project' };
+  return key === 'o' ? { verb: 'open' } : null;
+}
+
+/** True where letters belong to a field: there they are typed. Sliders, ticks and radios take no letters. */
+export function isTyping(event: Event): boolean {
+  const [target] = event.composedPath();
+  if (target instanceof HTMLInputElement) return !['range', 'radio', 'checkbox', 'button', 'file'].includes(target.type);
+  return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
+}

@@ -1,0 +1,60 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { SHARED } from './styles.ts';
+import type { Notice } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** One sentence about the job as a whole, with its remedy; stays until it is closed or no longer true. */
+@customElement('fl-notice-line')
+export class NoticeLine extends LitElement {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+        margin-block-end: var(--s4);
+      }
+      div {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--s1) var(--s3);
+        padding: var(--s2) var(--s3);
+        border: var(--narrow) solid var(--ink);
+        background: var(--paper-high);
+        font-size: var(--t-small);
+      }
+      div.problem {
+        border: var(--wide) solid var(--wrong);
+      }
+      p {
+        flex: 1 1 14em;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) notice: Notice | null = null;
+
+  protected override render() {
+    const { notice } = this;
+    if (notice === null) return nothing;
+    return html`<div class=${notice.tone} role=${notice.tone === 'problem' ? 'alert' : 'status'}>
+      <p>${notice.text}</p>
+      ${notice.remedy === undefined ? nothing : html`<button @click=${() => notice.remedy?.run()}>${notice.remedy.label}</button>`}
+      <button class="plain" @click=${() => this.dispatchEvent(new NoticeDoneEvent())}>${WORDS.notice.close}</button>
+    </div>`;
+  }
+}
+
+/** The maker has read the notice. */
+export class NoticeDoneEvent extends Event {
+  constructor() {
+    super('fl-notice-done', { bubbles: true, composed: true });
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'fl-notice-done': NoticeDoneEvent;
+  }
+}

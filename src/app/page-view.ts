@@ -1,0 +1,58 @@
+import { LitElement, css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import type { Page } from '../model/page.ts';
+import { ChooseEvent } from './events.ts';
+import './page-picture.ts';
+import { SHARED } from './styles.ts';
+import { NOTHING } from './view-state.ts';
+import { WORDS } from './words.ts';
+
+/** The chosen page laid over the bench, as it will come out of the printer. */
+@customElement('fl-page-view')
+export class PageView extends LitElement {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: grid;
+        grid-template-rows: minmax(0, 1fr) auto;
+        gap: var(--s3);
+        padding: var(--s4);
+        background: var(--bench-ground);
+      }
+      fl-page-picture {
+        min-block-size: 0;
+        margin-inline: auto;
+        block-size: 100%;
+        max-inline-size: 100%;
+      }
+      .row {
+        justify-content: center;
+      }
+      span {
+        min-inline-size: 14em;
+        text-align: center;
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) pages: readonly Page[] = [];
+  /** Which page is laid out. */
+  @property({ type: Number }) at = 0;
+
+  protected override render() {
+    const page = this.pages[this.at];
+    if (page === undefined) return nothing;
+    return html`<fl-page-picture .page=${page}></fl-page-picture>
+      <div class="row">
+        <button ?disabled=${this.at === 0} @click=${() => this.#turn(-1)}>${WORDS.paper.before}</button>
+        <span>${WORDS.paper.place(WORDS.paper.pageName(page), this.at + 1, this.pages.length)}</span>
+        <button ?disabled=${this.at === this.pages.length - 1} @click=${() => this.#turn(1)}>${WORDS.paper.next}</button>
+        <button @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>${WORDS.paper.close}<kbd>Esc</kbd></button>
+      </div>`;
+  }
+
+  #turn(way: number): void {
+    this.dispatchEvent(new ChooseEvent({ kind: 'page', page: this.at + way }));
+  }
+}

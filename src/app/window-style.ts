@@ -1,0 +1,109 @@
+import { css } from 'lit';
+
+/** Where bench and job sheet stand: side by side where there is width, the sheet under the picture where there is not. */
+export const WINDOW_STYLE = css`
+  :host {
+    display: block;
+    font-family: var(--type);
+    line-height: var(--lead);
+  }
+  main {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(25rem, 31rem);
+    block-size: 100vh;
+    block-size: 100dvh;
+    overflow: hidden;
+  }
+  .bench {
+    position: relative;
+    display: grid;
+    grid-template-rows: minmax(0, 1fr) auto auto;
+    min-inline-size: 0;
+    background: var(--bench-ground);
+  }
+  fl-stage,
+  fl-page-view,
+  .over {
+    grid-area: 1 / 1;
+    min-block-size: 0;
+  }
+  fl-page-view {
+    z-index: 1;
+  }
+  .over {
+    place-self: center;
+    max-inline-size: 30ch;
+    padding: var(--s6);
+    text-align: center;
+    text-wrap: balance;
+    font-size: var(--t-large);
+    pointer-events: none;
+  }
+  .over.drop {
+    z-index: 2;
+    place-self: stretch;
+    display: grid;
+    place-content: center;
+    max-inline-size: none;
+    margin: var(--s3);
+    font-size: var(--t-title);
+    font-weight: 640;
+    border: var(--wide) dashed var(--ink);
+    background: color-mix(in srgb, var(--lamp) 30%, var(--bench-ground));
+  }
+  fl-progress-line {
+    position: absolute;
+    inset-block-start: var(--s4);
+    inset-inline-start: var(--s4);
+    z-index: 2;
+  }
+  fl-chosen-row {
+    grid-row: 2;
+    margin-inline: var(--s4);
+  }
+  fl-stage-rule {
+    grid-row: 3;
+    padding: var(--s3) var(--s4) var(--s3);
+  }
+  fl-finder {
+    position: absolute;
+    z-index: 3;
+    inset-block-start: var(--s6);
+    inset-inline: 0;
+    margin-inline: auto;
+    inline-size: min(34rem, calc(100% - 2 * var(--s4)));
+  }
+  fl-job-sheet {
+    overflow-y: auto;
+    scrollbar-gutter: stable;
+  }
+  input[type='file'] {
+    position: absolute;
+    inline-size: 1px;
+    block-size: 1px;
+    opacity: 0;
+    pointer-events: none;
+  }
+
+  @media (width < 900px) {
+    main {
+      grid-template-columns: minmax(0, 1fr);
+      block-size: auto;
+      overflow: visible;
+    }
+    .bench {
+      block-size: 68vh;
+      block-size: 68svh;
+      border-block-end: var(--wide) solid var(--ink);
+    }
+    fl-job-sheet {
+      overflow: visible;
+    }
+    fl-chosen-row {
+      margin-inline: var(--s2);
+    }
+    fl-stage-rule {
+      padding-inline: 0;
+    }
+  }
+`;
