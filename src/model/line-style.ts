@@ -20,10 +20,13 @@ export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
   'fold-in': { widthMm: 0.25, dashMm: [3, 1.5], grey: 0, layer: 'fold' },
   mark: { widthMm: 0.25, dashMm: [], grey: 0, layer: 'marks' },
   leader: { widthMm: 0.13, dashMm: [], grey: 0.4, layer: 'words' },
-  frame: { widthMm: 0.13, dashMm: [], grey: 0.55, layer: 'marks' },
+  frame: { widthMm: 0.15, dashMm: [], grey: 0.45, layer: 'marks' },
   ruler: { widthMm: 0.2, dashMm: [], grey: 0, layer: 'marks' },
   map: { widthMm: 0.2, dashMm: [], grey: 0.2, layer: 'marks' },
 };
 
 /** Smallest capital height on paper, mm: readable at arm's length in a workshop. */
 export const SMALLEST_WORDS_MM = 2.5;
+
+/** Bold words are the one embedded weight with an outline this wide, as a share of their capital height: they run no longer than plain ones. */
+export const BOLD_OUTLINE_SHARE = 0.08;

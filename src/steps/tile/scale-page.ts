@@ -1,4 +1,4 @@
-import { Flow, lineItem, type FilledPage } from './flow.ts';
+import { Flow, type FilledPage, type FlowItem } from './flow.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
 import { scaleFigure, scaleFigureSide, type ScaleSize } from './scale-figure.ts';
@@ -49,7 +49,7 @@ function writeInstructions(flow: Flow, { squareMm, ruleIn }: ScaleSize, frame: P
 }
 
 /** Two blanks to write what was measured into. */
-function measuredItem(): ReturnType<typeof lineItem> {
+function measuredItem(): FlowItem {
   return {
     heightMm: 9,
     gapMm: 2,

@@ -9,12 +9,18 @@ interface Workings {
   readonly events: { subscribe(topic: string, callback: () => void): void };
 }
 
+export interface PageLayers {
+  /** Opens a layer by its number and returns what closes it. */
+  readonly open: (layer: number) => () => void;
+  /** Adds operators to the content of the page. */
+  readonly write: (operators: string) => void;
+}
+
 /**
  * Gives a document layers that viewers can switch: optional content groups (ISO 32000-1, 8.11, PDF 1.5).
  * @param titles  names of the layers, in the order of their numbers.
- * @returns a function that opens a layer by its number and returns the one that closes it.
  */
-export function addPaperLayers(doc: jsPDF, titles: readonly string[]): (layer: number) => () => void {
+export function addPaperLayers(doc: jsPDF, titles: readonly string[]): PageLayers {
   const inner = doc as unknown as {
     readonly internal: Pick<Workings, 'write' | 'out' | 'newObjectDeferred' | 'newObjectDeferredBegin' | 'events'>;
     readonly __private__: { setPdfVersion(version: string): void };
@@ -41,8 +47,11 @@ export function addPaperLayers(doc: jsPDF, titles: readonly string[]): (layer: n
     const all = ids.map((id) => `${id} 0 R`).join(' ');
     internal.out(`/OCProperties << /OCGs [${all}] /D << /Order [${all}] /ON [${all}] /Name (Layers) >> >>`);
   });
-  return (layer) => {
-    internal.write(`/OC /L${layer} BDC`);
-    return () => internal.write('EMC');
+  return {
+    open: (layer) => {
+      internal.write(`/OC /L${layer} BDC`);
+      return () => internal.write('EMC');
+    },
+    write: (operators) => internal.write(operators),
   };
 }

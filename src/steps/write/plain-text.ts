@@ -1,0 +1,19 @@
+/**
+ * Words as a file may hold them: characters that are no text (controls, halves of pairs) become spaces, those beyond the font's first
+ * plane an empty box. A name that came out of someone's model may hold anything.
+ */
+export function plainText(text: string): string {
+  let plain = '';
+  for (const character of text) {
+    const code = character.codePointAt(0) ?? 0;
+    if (code > 0xffff) plain += EMPTY_BOX;
+    else plain += isControl(code) || isHalf(code) || code >= 0xfffe ? ' ' : character;
+  }
+  return plain;
+}
+
+/** A white square: DejaVu Sans has it. */
+const EMPTY_BOX = '\u25a1';
+
+const isControl = (code: number): boolean => code < 0x20 || (code >= 0x7f && code <= 0x9f);
+const isHalf = (code: number): boolean => code >= 0xd800 && code <= 0xdfff;
