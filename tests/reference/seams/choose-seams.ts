@@ -62,7 +62,7 @@ function waysInside(surface: Surface, piece: CutPiece, isCut: Uint8Array, starts
   );
 }
 
-/** One dart after another, each from the nearest border to the corner round which most angle is missing or in excess. */
+/** One dart after another, each from the nearest border to the corner round which most angle is missing. */
 function addDarts(surface: Surface, isCut: Uint8Array, choice: SeamChoice): void {
   for (let darts = 0; darts < choice.mostDarts; darts += 1) {
     const pieces = piecesOf(surface, isCut);
@@ -76,7 +76,7 @@ function addDarts(surface: Surface, isCut: Uint8Array, choice: SeamChoice): void
   }
 }
 
-/** The corner inside a piece round which the gathered defect is largest. */
+/** The corner inside a piece round which most angle is missing. Where there is too much of it a cut would lay its sides on each other. */
 function bulgeOf(surface: Surface, piece: CutPiece, reach: number): { corner: number; angle: number } {
   const onBorder = new Set(piece.borders.flat());
   const inside = [...new Set(piece.faces.flatMap((f) => surface.faces[f]))].filter((v) => !onBorder.has(v));
@@ -87,7 +87,7 @@ function bulgeOf(surface: Surface, piece: CutPiece, reach: number): { corner: nu
       const away = distance(surface.positions[v], surface.positions[w]);
       if (away < reach) sum += surface.defects[w] * (1 - away / reach);
     }
-    if (Math.abs(sum) > angle) [corner, angle] = [v, Math.abs(sum)];
+    if (sum > angle) [corner, angle] = [v, sum];
   }
   return { corner, angle };
 }

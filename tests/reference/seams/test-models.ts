@@ -12,15 +12,15 @@ export interface TestModel {
 }
 
 /** Found by looking at the pieces: enough that no part of a limb is wrapped by one flat patch, few enough to glue by hand. */
-const CHOICE: SeamChoice = { count: 12, foldCost: 0.04, foldFree: 0.35, dartFrom: 1.2, dartReach: 0.12, mostDarts: 12 };
+const CHOICE: SeamChoice = { count: 12, foldCost: 0.04, foldFree: 0.35, dartFrom: 0.4, dartReach: 0.12, mostDarts: 40 };
 
 /** Real models, made 300 mm long. */
 export const REAL_MODELS: readonly TestModel[] = [
-  real('goathead', { count: 18 }),
-  real('hand_lowres', { count: 12 }),
+  real('goathead', { count: 22 }),
+  real('hand_lowres', { count: 22 }),
   real('wingnut', { count: 12, foldCost: 0.2 }),
-  real('spot_low_resolution', { count: 16 }),
-  real('spot_control_mesh', { count: 20 }),
+  real('spot_low_resolution', { count: 18 }),
+  real('spot_control_mesh', { count: 22 }),
 ];
 
 /** Things a maker would build; see seam-shapes/README.md. */
