@@ -59,18 +59,33 @@ export function coloursOf(theme: BenchTheme): BenchColours {
     return new Color().setRGB(r / 255, g / 255, b / 255, 'srgb');
   };
   const background = read(theme.background);
+  const foam = read(theme.foam);
+  const words = read(theme.words);
+  const seam = read(theme.seam);
   return {
     background,
     bench: read(theme.bench),
     benchLine: read(theme.benchLine),
-    foam: read(theme.foam),
+    foam,
     foamCut: read(theme.foamCut),
     sculpt: read(theme.sculpt),
-    seam: read(theme.seam),
+    // What is drawn on foam must be told from it.
+    seam: contrast(seam, foam) < LEAST_CONTRAST ? words : seam,
     line: read(theme.line),
     accent: read(theme.accent),
-    words: read(theme.words),
+    words,
     danger: read(theme.danger),
-    isDark: 0.2126 * background.r + 0.7152 * background.g + 0.0722 * background.b < 0.18,
+    isDark: luminance(background) < 0.18,
   };
 }
+
+/** Ratio below which a line is lost on its ground; WCAG 2.2, 1.4.11, asks for 3 of what must be seen. */
+const LEAST_CONTRAST = 3;
+
+/** Contrast ratio as WCAG 2.2 defines it, 1 to 21. */
+function contrast(a: Color, b: Color): number {
+  const [high, low] = [luminance(a), luminance(b)].sort((x, y) => y - x);
+  return (high + 0.05) / (low + 0.05);
+}
+
+const luminance = ({ r, g, b }: Color): number => 0.2126 * r + 0.7152 * g + 0.0722 * b;

@@ -28,16 +28,13 @@ export class MeshEdges {
     if (base === null || corners === null || !isOn) return;
     if (this.#base !== base) {
       this.#base = base;
-      const { edgeIsDiagonal } = base.sculpt;
-      const found: number[] = [];
-      for (let e = 0; e < edgeIsDiagonal.length; e += 1) {
-        const h = base.index.halfedgesOfEdge[2 * e];
-        if (edgeIsDiagonal[e] === 0 && h >= 0) found.push(h);
-      }
-      this.#halfedges = Uint32Array.from(found);
+      this.#halfedges = polygonEdges(base);
       this.object.geometry.dispose();
       this.object.geometry = new BufferGeometry();
-      this.object.geometry.setAttribute('position', new BufferAttribute(new Float32Array(6 * found.length), 3));
+      this.object.geometry.setAttribute(
+        'position',
+        new BufferAttribute(new Float32Array(6 * this.#halfedges.length), 3),
+      );
     }
     const attribute = this.object.geometry.getAttribute('position');
     const points = attribute.array as Float32Array;
@@ -55,4 +52,16 @@ export class MeshEdges {
     this.object.geometry.dispose();
     this.object.material.dispose();
   }
+}
+
+/** One half-edge for every edge of the sculpt that is no diagonal. */
+function polygonEdges({ sculpt, index }: SculptDisplay): Uint32Array<ArrayBuffer> {
+  const { edgeIsDiagonal } = sculpt;
+  const found = new Uint32Array(edgeIsDiagonal.length);
+  let count = 0;
+  for (let e = 0; e < edgeIsDiagonal.length; e += 1) {
+    const h = index.halfedgesOfEdge[2 * e];
+    if (edgeIsDiagonal[e] === 0 && h >= 0) found[count++] = h;
+  }
+  return found.slice(0, count);
 }

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import type { PatchView } from '../../src/model/bench-view.ts';
+import { stretchStrokes } from '../../src/viewport/stretch-strokes.ts';
+
+/** A square of 100 mm in two triangles, the second of which is triangle 7 of the sculpt. */
+function square(stretchPct: readonly [number, number], squashPct: readonly [number, number], angle: number): PatchView {
+  return {
+    piece: 0,
+    kind: 'disc',
+    meshTriangles: Uint32Array.of(3, 7),
+    triangles: Uint32Array.of(0, 1, 2, 0, 2, 3),
+    meshVertices: Uint32Array.of(0, 1, 2, 3),
+    uv: Float32Array.of(0, 0, 100, 0, 100, 100, 0, 100),
+    stretchPct: Float32Array.from(stretchPct),
+    squashPct: Float32Array.from(squashPct),
+    majorAngle: Float32Array.of(angle, angle),
+    stretchSpread: null,
+    squashSpread: null,
+  };
+}
+
+/** Start and end of each stroke in the flat piece, from its weights. */
+function ends({ triangles, weights }: ReturnType<typeof stretchStrokes>, patch: PatchView): number[][] {
+  const uv = patch.uv ?? new Float32Array(0);
+  return [...triangles].map((t, i) => {
+    const corner = 3 * [...patch.meshTriangles].indexOf(t);
+    const at = (w: number, k: number): number =>
+      [0, 1, 2].reduce((sum, c) => sum + weights[w + c] * uv[2 * patch.triangles[corner + c] + k], 0);
+    return [at(6 * i, 0), at(6 * i, 1), at(6 * i + 3, 0), at(6 * i + 3, 1)];
+  });
+}
+
+describe('strokes of stretch', () => {
+  it('run along the stretch and across the squash', () => {
+    const pulled = square([4, 4], [0, 0], 0.5);
+    for (const [x, y, u, v] of ends(stretchStrokes([pulled], 8), pulled))
+      expect(Math.atan2(v - y, u - x)).toBeCloseTo(0.5, 3);
+    const gathered = square([0, 0], [4, 4], 0.5);
+    for (const [x, y, u, v] of ends(stretchStrokes([gathered], 8), gathered)) {
+      expect(Math.atan2(v - y, u - x)).toBeCloseTo(0.5 + Math.PI / 2, 3);
+    }
+  });
+
+  it('grow with the change of length up to the limit', () => {
+    const length = (pct: number): number => {
+      const patch = square([pct, pct], [0, 0], 0);
+      const [[x, y, u, v]] = ends(stretchStrokes([patch], 8), patch);
+      return Math.hypot(u - x, v - y);
+    };
+    expect(length(4)).toBeGreaterThan(length(2));
+    expect(length(8)).toBeGreaterThan(length(4));
+    expect(length(80)).toBeCloseTo(length(8), 4);
+  });
+
+  it('stand on the triangle they belong to, and nowhere without a change', () => {
+    const { triangles } = stretchStrokes([square([0, 5], [0, 0], 1)], 8);
+    expect(new Set(triangles)).toEqual(new Set([7]));
+    expect(stretchStrokes([square([0.1, 0.1], [0, 0], 1)], 8).triangles).toHaveLength(0);
+    expect(stretchStrokes([{ ...square([5, 5], [0, 0], 1), uv: null }], 8).triangles).toHaveLength(0);
+  });
+});
