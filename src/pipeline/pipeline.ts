@@ -287,15 +287,12 @@ export class Pipeline {
     run.pieces = pieces;
     run.seams = seams;
     run.findings.push(...findings);
-    run.templates = remembered(this.#templates, [pieces, seams, project.name, project.revision, foam.name], () =>
-      pieces.map((piece) =>
-        makeTemplate(piece, seams, {
-          projectName: project.name,
-          projectRevision: project.revision,
-          foamName: foam.name,
-        }),
-      ),
-    );
+    run.templates = remembered(this.#templates, [pieces, seams, project.name, foam.name], () => {
+      const mates = new Map(pieces.map((piece) => [piece.id, piece.number]));
+      return pieces.map((piece) =>
+        makeTemplate(piece, seams, { projectName: project.name, foamName: foam.name, mates }),
+      );
+    });
   }
 
   #layOut(run: Run): void {

@@ -12,7 +12,6 @@ import { WordBoard } from './word-board.ts';
 
 export interface TemplateContext {
   readonly projectName: string;
-  readonly projectRevision: number;
   readonly foamName: string;
   /** Printed number of each piece, so that edges can name the piece they meet and twins each other; left out, letters alone pair edges. */
   readonly mates?: ReadonlyMap<PieceId, number>;

@@ -9,7 +9,6 @@ export const BEVEL_STEP_DEG = 5;
 /** What the words need to know beyond the piece. */
 export interface WordContext {
   readonly projectName: string;
-  readonly projectRevision: number;
   readonly foamName: string;
   /** Number of the piece with a given id; what a mate or twin is called by. */
   readonly numberOf: (id: string) => number | undefined;
@@ -23,7 +22,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
     ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
     ...handLines(piece, context),
-    `${context.projectName} r${context.projectRevision} · piece ${piece.revision}`,
+    `${context.projectName} · piece revision ${piece.revision}`,
   ];
 }
 
