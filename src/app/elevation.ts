@@ -10,6 +10,9 @@ import { WORDS } from './words.ts';
 
 type Familiar = 'hand' | 'head' | 'door';
 
+/** What people call these things: round sizes; the outlines keep to them. */
+const NOMINAL_MM: Readonly<Record<Familiar, number>> = { hand: 200, head: 230, door: 2000 };
+
 /** Extent of each outline, mm. */
 const EXTENT: Readonly<Record<Familiar, { readonly heightMm: number; readonly widthMm: number }>> = {
   hand: extentOf('hand'),
@@ -96,7 +99,7 @@ export class ElevationPicture extends LitElement {
         <path class="dimension" d="M${x} ${base + 4}v10M${x + width} ${base + 4}v10M${x} ${base + 9}h${width}" />
         <text x=${x + width / 2} y=${base + 29} text-anchor="middle">${formatLength(size.widthMm, this.unit)}</text>
         <text class="soft" x=${familiarX + (EXTENT[familiar].widthMm * scale) / 2} y=${base + 29} text-anchor="middle">
-          ${WORDS.size.familiarShort[familiar](formatLength(EXTENT[familiar].heightMm, this.unit))}
+          ${WORDS.size.familiarShort[familiar](formatLength(NOMINAL_MM[familiar], this.unit))}
         </text>
       </svg>
     </div>`;

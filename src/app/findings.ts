@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Finding } from '../base/finding.ts';
 import type { StepName } from '../model/bench-view.ts';
-import { chainIndex, pieceIndex } from './bench-state.ts';
+import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgeIndexOf } from './edge-index.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
@@ -60,6 +60,13 @@ export class FindingList extends JobSection {
       .row {
         margin-block: var(--s2) var(--s1);
       }
+      li li:first-child {
+        border-block-start: 0;
+      }
+      details > summary {
+        min-block-size: 24px;
+        font-weight: 500;
+      }
     `,
   ];
 
@@ -67,16 +74,16 @@ export class FindingList extends JobSection {
   @property({ attribute: false }) steps: readonly string[] = [];
 
   protected override render() {
-    const mine = this.#mine();
-    if (mine.length === 0) return nothing;
+    const groups = alike(this.#mine());
+    if (groups.length === 0) return nothing;
     return html`<ul>
-        ${mine.slice(0, FIRST_FEW).map((finding) => this.#line(finding))}
+        ${groups.slice(0, FIRST_FEW).map((group) => this.#group(group))}
       </ul>
-      ${mine.length > FIRST_FEW
+      ${groups.length > FIRST_FEW
         ? html`<details>
-            <summary>${WORDS.findings.more(mine.length - FIRST_FEW)}</summary>
+            <summary>${WORDS.findings.more(groups.length - FIRST_FEW)}</summary>
             <ul>
-              ${mine.slice(FIRST_FEW).map((finding) => this.#line(finding))}
+              ${groups.slice(FIRST_FEW).map((group) => this.#group(group))}
             </ul>
           </details>`
         : nothing}`;
@@ -86,28 +93,44 @@ export class FindingList extends JobSection {
   #mine(): readonly Finding[] {
     const { findings, stopped } = this.bench;
     const own = findings.filter((finding) => this.steps.includes(finding.code.split('/')[0]));
-    const stop: Finding[] =
-      stopped !== null && this.steps.includes(stopped.step) && !own.some((finding) => finding.code === stopped.problem.code)
-        ? [{ ...stopped.problem, severity: 'error' }]
-        : [];
+    const isTold = stopped === null || !this.steps.includes(stopped.step) || own.some(({ code }) => code === stopped.problem.code);
+    const all = isTold ? own : [{ ...stopped.problem, severity: 'error' as const }, ...own];
     const rank = { error: 0, warning: 1, note: 2 };
-    return [...stop, ...own.toSorted((a, b) => rank[a.severity] - rank[b.severity])].filter((finding) => finding.code !== 'size/unknown');
+    // The question for the size is asked on the size's own line.
+    return all.filter(({ code }) => code !== 'size/unknown').toSorted((one, other) => rank[one.severity] - rank[other.severity]);
+  }
+
+  /** One finding in full; others of its kind folded under it. */
+  #group([first, ...rest]: readonly Finding[]) {
+    return html`${this.#line(first)}
+    ${rest.length === 0
+      ? nothing
+      : html`<li class=${first.severity}>
+          <span></span>
+          <details>
+            <summary>${WORDS.findings.alike(rest.length)}</summary>
+            <ul>
+              ${rest.map((finding) => this.#line(finding))}
+            </ul>
+          </details>
+        </li>`}`;
   }
 
   #line(finding: Finding) {
-    const remedy = this.project === null ? null : remedyFor(finding, this.bench, this.project);
-    const place = placeOf(finding, this);
+    const remedy = remedyFor(finding, this.bench);
+    const place = placeOf(finding, this.bench);
+    const text = WORDS.findings.text(finding.text);
     const light = (): void => this.point(place);
     const dark = (): void => this.point(null);
     return html`<li class=${finding.severity} @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
       <span class="word">${WORDS.findings.severity[finding.severity]}</span>
       <div>
         ${place === null
-          ? html`<span>${finding.text}</span>`
-          : html`<button class="place" @click=${() => this.#choose(finding)}>${finding.text}</button>`}
+          ? html`<span>${text}</span>`
+          : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`}
         ${remedy === null
           ? nothing
-          : html`<div class="row"><button @click=${() => this.send(remedy.command)}>${remedy.label}</button></div>`}
+          : html`<div class="row"><button class=${finding.severity === 'note' ? 'plain' : ''} @click=${() => this.send(remedy.command)}>${remedy.label}</button></div>`}
       </div>
     </li>`;
   }
@@ -120,8 +143,18 @@ export class FindingList extends JobSection {
   }
 }
 
+/** Findings of one kind and weight together, in the order their first one comes. */
+function alike(findings: readonly Finding[]): readonly (readonly Finding[])[] {
+  const groups = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const key = `${finding.code} ${finding.severity}`;
+    groups.set(key, [...(groups.get(key) ?? []), finding]);
+  }
+  return [...groups.values()];
+}
+
 /** The place a finding speaks of, as the stage counts; null when it speaks of no place. */
-function placeOf(finding: Finding, { bench }: { bench: JobSection['bench'] }): Pointed | null {
+function placeOf(finding: Finding, bench: Bench): Pointed | null {
   const { where } = finding;
   const { sculpt } = bench;
   const pieces = where.piece === undefined ? [] : [pieceIndex(bench, where.piece)].filter((index) => index >= 0);
@@ -136,7 +169,7 @@ function placeOf(finding: Finding, { bench }: { bench: JobSection['bench'] }): P
 }
 
 /** Findings of these steps that are wrong rather than noted. */
-export function hasWrong(bench: JobSection['bench'], steps: readonly StepName[]): boolean {
+export function hasWrong(bench: Bench, steps: readonly StepName[]): boolean {
   return (
     (bench.stopped !== null && steps.includes(bench.stopped.step)) ||
     bench.findings.some((finding) => finding.severity === 'error' && steps.includes(finding.code.split('/')[0] as StepName))

@@ -65,12 +65,11 @@ export class JobLine extends LitElement {
         font-size: var(--t-figure);
         font-weight: 580;
         line-height: 1.2;
-        margin-block-start: var(--s1);
       }
       .body {
-        margin-block-start: var(--s3);
-      }
-      ::slotted(:not([slot])) {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr);
+        gap: var(--s4);
         margin-block-start: var(--s3);
       }
     `,
@@ -87,7 +86,7 @@ export class JobLine extends LitElement {
       <div>
         <h2>${this.heading}</h2>
         <slot name="answer"></slot>
-        <slot></slot>
+        <div class="body"><slot></slot></div>
       </div>
     `;
   }

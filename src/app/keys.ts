@@ -9,7 +9,7 @@ export type KeyWish = { readonly verb: string } | 'back' | 'find' | null;
  */
 export function keyWish(event: KeyboardEvent, verbs: readonly Verb[], letterKeys: boolean): KeyWish {
   const key = event.key.toLowerCase();
-  if (event.ctrlKey || event.metaKey) return event.altKey ? null : withControl(key, event.shiftKey);
+  if (event.ctrlKey || event.metaKey) return event.altKey ? null : withControl(key, event.shiftKey, isTyping(event));
   if (event.altKey) return null;
   if (event.key === 'Escape') return 'back';
   if (!letterKeys || isTyping(event)) return null;
@@ -18,7 +18,9 @@ export function keyWish(event: KeyboardEvent, verbs: readonly Verb[], letterKeys
   return verb === undefined ? null : { verb: verb.id };
 }
 
-function withControl(key: string, shift: boolean): KeyWish {
+/** A field being typed in keeps its own undo. */
+function withControl(key: string, shift: boolean, isInField: boolean): KeyWish {
+  if (isInField && (key === 'z' || key === 'y')) return null;
   if (key === 'z') return { verb: shift ? 'redo' : 'undo' };
   if (key === 'y') return { verb: 'redo' };
   if (key === 's') return { verb: 'save-project' };

@@ -1,6 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { formatInches, formatMm, formatNumber, parseLength, type LengthUnit } from '../base/format-length.ts';
+import { formatInches, formatNumber, parseLength, type LengthUnit } from '../base/format-length.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -73,7 +73,7 @@ export class LengthField extends LitElement {
   #shown(): string {
     if (this.mm === null) return '';
     if (this.unit === 'in') return formatInches(this.mm);
-    return Number.isInteger(this.mm) ? formatMm(this.mm, 0) : `${formatNumber(this.mm, 2).replace(/0$/, '')}\u00a0mm`;
+    return `${formatNumber(this.mm, 2).replace(/\.?0+$/, '')}\u00a0mm`;
   }
 
   #take(event: Event): void {

@@ -1,6 +1,5 @@
 import type { Finding } from '../base/finding.ts';
-import { addRepair, addSeamEdges, type Command } from '../project/commands.ts';
-import type { Project } from '../project/project.ts';
+import { addRepair, type Command } from '../project/commands.ts';
 import type { Bench } from './bench-state.ts';
 import { WORDS } from './words.ts';
 
@@ -11,13 +10,8 @@ export interface Remedy {
 }
 
 /** The remedy of a finding, or null where only the maker can know. */
-export function remedyFor(finding: Finding, bench: Bench, _project: Project): Remedy | null {
-  const { sculpt } = bench;
-  if (sculpt === null) return null;
+export function remedyFor(finding: Finding, bench: Bench): Remedy | null {
   const words = WORDS.remedies;
-  const file = (vertex: number): number => sculpt.fileVertex[vertex];
-  const [edge] = finding.where.edges ?? [];
-  const [vertex] = finding.where.vertices ?? [];
   switch (finding.code) {
     case 'read/turned-faces':
     case 'read/inside-out':
@@ -27,14 +21,17 @@ export function remedyFor(finding: Finding, bench: Bench, _project: Project): Re
     case 'read/empty-faces':
       return { label: words.dropEmpty, command: addRepair({ kind: 'drop-empty' }) };
     case 'read/hole':
-      return edge === undefined ? null : { label: words.closeHole, command: addRepair({ kind: 'close-hole', edge: [file(edge[0]), file(edge[1])] }) };
-    case 'read/separate-surfaces':
-      return vertex === undefined ? null : { label: words.keepShell, command: addRepair({ kind: 'keep-shell', vertex: file(vertex) }) };
-    case 'cut/offer':
-      return finding.where.edges === undefined
-        ? null
-        : { label: words.partAlong, command: addSeamEdges(finding.where.edges.map(([a, b]) => [file(a), file(b)])) };
+    case 'read/open-rim':
+      return closing(finding, bench);
     default:
       return null;
   }
+}
+
+/** A rim that does not close upon itself cannot be closed by a lid, and its finding says so by not naming the repair. */
+function closing(finding: Finding, { sculpt }: Bench): Remedy | null {
+  const [edge] = finding.where.edges ?? [];
+  if (sculpt === null || edge === undefined || !finding.text.includes('close hole')) return null;
+  const [a, b] = edge.map((corner) => sculpt.fileVertex[corner]);
+  return { label: WORDS.remedies.closeHole, command: addRepair({ kind: 'close-hole', edge: [a, b] }) };
 }

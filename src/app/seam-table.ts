@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import { formatFine, formatLength, formatNumber } from '../base/format-length.ts';
+import { customElement, property, state } from 'lit/decorators.js';
+import { formatFine, formatMeasured, formatNumber } from '../base/format-length.ts';
 import type { FoamSeam } from '../model/foam-piece.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
@@ -8,6 +8,9 @@ import { JobSection } from './job-section.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
+
+/** Rows shown before the table is opened. */
+const FEW = 5;
 
 /** Both sides of every seam, walked against each other. */
 @customElement('fl-seam-table')
@@ -42,11 +45,14 @@ export class SeamTable extends JobSection {
   @property({ attribute: false }) choice: Choice = NOTHING;
   /** Difference of both sides from which a seam is marked, mm. */
   @property({ type: Number }) noticeMm = 1;
+  @state() private isWhole = false;
 
   protected override render() {
     const seams = this.bench.pieces?.seams.filter((seam) => seam.kind !== 'open') ?? [];
     if (seams.length === 0) return nothing;
     const words = WORDS.seamTable;
+    const isLong = seams.length > FEW + 1;
+    const shown = isLong && !this.isWhole ? this.#worst(seams) : seams;
     return html`<table>
       <caption class="unseen">${words.caption}</caption>
       <thead>
@@ -60,9 +66,22 @@ export class SeamTable extends JobSection {
         </tr>
       </thead>
       <tbody>
-        ${seams.map((seam) => this.#row(seam))}
+        ${shown.map((seam) => this.#row(seam))}
       </tbody>
-    </table>`;
+    </table>
+    ${isLong
+      ? html`<button class="plain" aria-expanded=${this.isWhole} @click=${() => (this.isWhole = !this.isWhole)}>
+          ${this.isWhole ? words.fewer(FEW) : words.all(seams.length)}
+        </button>`
+      : nothing}`;
+  }
+
+  /** The few that differ most, and the chosen one in any case. */
+  #worst(seams: readonly FoamSeam[]): readonly FoamSeam[] {
+    const order = seams.toSorted((a, b) => Math.abs(b.differenceMm) - Math.abs(a.differenceMm));
+    const few = order.slice(0, FEW);
+    const chosen = seams.find((seam) => this.choice.kind === 'seam' && this.choice.seam === seam.id);
+    return chosen === undefined || few.includes(chosen) ? few : [...few, chosen];
   }
 
   #row(seam: FoamSeam) {
@@ -85,8 +104,8 @@ export class SeamTable extends JobSection {
         </button>
       </td>
       <td>${this.#pieceNumbers(seam)}${seam.kind === 'lap' ? html` <span class="soft">${WORDS.seamTable.lap}</span>` : nothing}</td>
-      <td class="number">${formatLength(one, this.unit)}</td>
-      <td class="number">${other === undefined ? '' : formatLength(other, this.unit)}</td>
+      <td class="number">${formatMeasured(one, this.unit)}</td>
+      <td class="number">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
       <td class="number ${difference >= this.noticeMm ? 'wrong' : ''}">${formatFine(difference, this.unit)}</td>
       <td class="number">${this.#bevel(seam)}</td>
     </tr>`;

@@ -6,9 +6,9 @@ import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
 /** Where a corner of the sculpt stands on the screen, px, y down; null when it cannot be seen at all. */
-export type ScreenOf = (corner: number) => { readonly x: number; readonly y: number } | null;
+export type ScreenOf = (corner: number) => { readonly x: number; readonly y: number; readonly hidden: boolean } | null;
 
-/** Begins a walk: at the chosen edge, else at the corner nearest to the middle of the picture. */
+/** Begins a walk: at the chosen edge, else at the corner in sight nearest to the middle of the picture. */
 export function beginWalk(bench: Workbench, screenOf: ScreenOf, middle: { x: number; y: number }): void {
   const { sculpt } = bench.bench;
   if (sculpt === null) return;
@@ -49,8 +49,8 @@ function placeOf(bench: Workbench, edge: number, isParting: boolean): string {
   return WORDS.spoken.walked(facts, bench.project?.lengthUnit ?? 'mm', isParting);
 }
 
-/** How many corners are looked at for a start: enough to land near the middle, few enough to be quick on a million. */
-const MOST_LOOKED_AT = 4000;
+/** How many corners are looked at for a start: enough to land near the middle, few enough that the window does not stall on a million. */
+const MOST_LOOKED_AT = 400;
 
 function nearestCorner(
   sculpt: { positions: Float32Array },
@@ -63,7 +63,7 @@ function nearestCorner(
   let least = Infinity;
   for (let corner = 0; corner < count; corner += stride) {
     const at = screenOf(corner);
-    if (at === null) continue;
+    if (at === null || at.hidden) continue;
     const distance = Math.hypot(at.x - middle.x, at.y - middle.y);
     if (distance < least) {
       least = distance;

@@ -22,9 +22,20 @@ export class SeamsLine extends JobSection {
   static override styles = [
     SHARED,
     css`
+      .tools {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(7.4rem, 1fr));
+        gap: var(--s2);
+      }
+      .tools button {
+        display: flex;
+        justify-content: space-between;
+        align-items: center;
+        padding-inline: var(--s2);
+      }
       .angle {
         display: grid;
-        grid-template-columns: auto minmax(5rem, 1fr) 3.2em auto;
+        grid-template-columns: auto minmax(4rem, 1fr) auto auto;
         align-items: center;
         gap: var(--s2) var(--s3);
       }
@@ -56,9 +67,8 @@ export class SeamsLine extends JobSection {
     return html`<fl-job-line heading=${WORDS.lines.seams} mark=${this.#mark()}>
       ${this.#answer()}
       ${isReady
-        ? html`<div class="row">
-              ${this.#tool('part', WORDS.verbs.partTool, 'P')} ${this.#tool('path', WORDS.verbs.pathTool, 'R')}
-              ${this.#tool('walk', WORDS.verbs.walk, 'E')}
+        ? html`<div class="tools" role="group" aria-label=${WORDS.seams.by}>
+              ${this.#tool('part', 'P')} ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
             </div>
             ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`} ${this.#sharp()}
             ${this.#offers()}
@@ -89,10 +99,10 @@ export class SeamsLine extends JobSection {
     return this.sculptPart?.seams.edges.length ?? 0;
   }
 
-  #tool(tool: Tool, label: string, key: string) {
-    const verb = { part: 'part-tool', path: 'path-tool', walk: 'walk' }[tool as 'part' | 'path' | 'walk'];
+  #tool(tool: 'part' | 'path' | 'walk', key: string) {
+    const verb = { part: 'part-tool', path: 'path-tool', walk: 'walk' }[tool];
     return html`<button aria-pressed=${this.tool === tool} aria-keyshortcuts=${key} @click=${() => this.ask(verb)}>
-      ${label}<kbd>${key}</kbd>
+      ${WORDS.seams.tools[tool]}<kbd>${key}</kbd>
     </button>`;
   }
 

@@ -76,8 +76,8 @@ export class SheetPicture extends LitElement {
         @click=${() => this.#choose(placement.piece)}
         @pointerenter=${() => this.dispatchEvent(new PointEvent({ pieces: [index] }))}
         @pointerleave=${() => this.dispatchEvent(new PointEvent(null))}>
-        <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut?.path ?? ''} stroke-width=${heightMm / 400} fill-rule="evenodd" />
-        <text transform=${upright} font-size=${heightMm / 22} text-anchor="middle" dominant-baseline="central">${this.pieces[index].number}</text>
+        <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut?.path ?? ''} stroke-width=${heightMm / 300} fill-rule="evenodd" />
+        <text transform=${upright} font-size=${heightMm / 15} text-anchor="middle" dominant-baseline="central">${this.pieces[index].number}</text>
       </g>`;
   }
 

@@ -1,8 +1,8 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { MM_PER_INCH, formatInches, formatLength, formatMm, formatNumber } from '../base/format-length.ts';
-import type { ModelUnit, ScaleChoice } from '../model/source-model.ts';
-import { setScale, setUpAxis } from '../project/commands.ts';
+import type { ModelUnit, Repair, ScaleChoice } from '../model/source-model.ts';
+import { removeRepair, setScale, setUpAxis } from '../project/commands.ts';
 import './elevation.ts';
 import { elevationSize } from './elevation-drawing.ts';
 import './findings.ts';
@@ -76,7 +76,7 @@ export class SizeLine extends JobSection {
                   </button>
                 </div>`
             : nothing}
-          ${!sculpt.sized || this.isChanging ? this.#question() : nothing}`}
+          ${!sculpt.sized || this.isChanging ? this.#question() : nothing} ${this.#repairs(part.repairs)}`}
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['read', 'size', 'project']}></fl-findings>
     </fl-job-line>`;
   }
@@ -99,6 +99,19 @@ export class SizeLine extends JobSection {
         ${WORDS.size.tall(formatLength(heightMm, this.unit))} <span class="soft">${other}</span>
       </p>
       <p>${WORDS.size.across(formatLength(widthMm, this.unit), formatLength(depthMm, this.unit))}</p>`;
+  }
+
+  /** Repairs that were made, each with the way back. */
+  #repairs(repairs: readonly Repair[]) {
+    if (repairs.length === 0) return nothing;
+    return html`<ul class="small">
+      ${repairs.map(
+        ({ kind }, index) => html`<li>
+          ${WORDS.repairs.done} ${WORDS.repairs[kind]}
+          <button class="plain" @click=${() => this.send(removeRepair(index))}>${WORDS.repairs.takeBack}</button>
+        </li>`,
+      )}
+    </ul>`;
   }
 
   #howKnown(scale: ScaleChoice | null): string {

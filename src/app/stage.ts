@@ -48,7 +48,7 @@ const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
   foam: '--foam',
   foamCut: '--foam-cut',
   sculpt: '--sculpt',
-  seam: '--seam-line',
+  seam: '--on-foam',
   line: '--sculpt-line',
   accent: '--lamp',
   words: '--on-foam',
@@ -123,6 +123,7 @@ export class Stage extends LitElement {
   @query('canvas') private canvas!: HTMLCanvasElement;
   @state() private stand: Stand = 'loading';
   #scene: BenchScene | null = null;
+  #stageShown: number | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
   #sizes = new ResizeObserver(() => this.#scene?.resize());
 
@@ -136,7 +137,7 @@ export class Stage extends LitElement {
   }
 
   /** Place of a corner of the sculpt, px from the stage's upper left; null without 3D. */
-  screenOf(corner: number): { x: number; y: number } | null {
+  screenOf(corner: number): { x: number; y: number; hidden: boolean } | null {
     return this.#scene?.screenOf(corner) ?? null;
   }
 
@@ -232,13 +233,12 @@ export class Stage extends LitElement {
       ...(pieces === before.pieces ? {} : { pieces }),
       ...(sheets === before.sheets ? {} : { sheets }),
     });
-    if (before.sculpt === null && sculpt !== null) scene.frame('sculpt');
   }
 
   #showView(scene: BenchScene, before: ViewState | undefined): void {
     const { view } = this;
     const isNew = (name: keyof ViewState): boolean => before === undefined || before[name] !== view[name];
-    if (isNew('stage')) scene.setStage(view.stage);
+    if (isNew('stage')) this.#setStage(scene, view.stage);
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
     if (isNew('tool')) scene.setEdgeTool(view.tool === 'part' || view.tool === 'choose');
@@ -246,6 +246,17 @@ export class Stage extends LitElement {
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
     if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);
     scene.setSelection(this.#chosen());
+  }
+
+  /** At a stop the view turns to what is to be seen there, once it is in place. */
+  #setStage(scene: BenchScene, stage: number): void {
+    const isFirst = this.#stageShown === null;
+    this.#stageShown = stage;
+    scene.setStage(stage);
+    if (isFirst || !Number.isInteger(stage)) return;
+    void scene.settled().then(() => {
+      if (this.#stageShown === stage && this.isConnected) scene.frame(stage === 0 ? 'sculpt' : 'pieces');
+    });
   }
 
   #chosen(): Pointed | null {

@@ -115,6 +115,7 @@ export const SHARED = css`
     text-decoration: underline;
     text-decoration-thickness: 1px;
     text-underline-offset: 3px;
+    justify-self: start;
   }
   button.plain:hover:not(:disabled) {
     background: var(--paper-low);

@@ -1,4 +1,5 @@
-import { setPieceSetting } from '../project/commands.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import { addRepair, setPieceSetting } from '../project/commands.ts';
 import { pieceIndex } from './bench-state.ts';
 import { isParted } from './edge-facts.ts';
 import { faceOfPiece } from './piece-face.ts';
@@ -108,7 +109,17 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
       isNear: true,
       run: () => bench.run(setPieceSetting(face, { bendStyle: style })),
     },
+    ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
+      ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]
+      : []),
   ];
+}
+
+/** Drops every surface of the sculpt but the one this piece is cut from. */
+function keepSurface(bench: Workbench, piece: FoamPiece): void {
+  const { sculpt, pieces } = bench.bench;
+  const vertex = pieces?.patches[piece.patch].meshVertices[0];
+  if (sculpt !== null && vertex !== undefined) bench.run(addRepair({ kind: 'keep-shell', vertex: sculpt.fileVertex[vertex] }));
 }
 
 function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {

@@ -17,7 +17,7 @@ export const WINDOW_STYLE = css`
   .bench {
     position: relative;
     display: grid;
-    grid-template-rows: minmax(0, 1fr) auto auto;
+    grid-template-rows: minmax(0, 1fr) auto;
     min-inline-size: 0;
     background: var(--bench-ground);
   }
@@ -31,6 +31,7 @@ export const WINDOW_STYLE = css`
     z-index: 1;
   }
   .over {
+    position: relative;
     place-self: center;
     max-inline-size: 30ch;
     padding: var(--s6);
@@ -57,12 +58,15 @@ export const WINDOW_STYLE = css`
     inset-inline-start: var(--s4);
     z-index: 2;
   }
+  /* Over the picture's foot and not under it: the picture keeps its size while things are chosen. */
   fl-chosen-row {
-    grid-row: 2;
-    margin-inline: var(--s4);
+    grid-area: 1 / 1;
+    z-index: 1;
+    align-self: end;
+    margin: 0 var(--s4) var(--s2);
   }
   fl-stage-rule {
-    grid-row: 3;
+    grid-row: 2;
     padding: var(--s3) var(--s4) var(--s3);
   }
   fl-finder {

@@ -57,7 +57,7 @@ export const WORDS = {
     keep: 'keep the size',
     ask: (longest: string) => `The file holds numbers without a unit. Its longest side is ${longest}. Which size is it?`,
     unit: 'Unit of the file',
-    units: { mm: 'millimetres', cm: 'centimetres', m: 'metres', in: 'inches' },
+    units: { mm: 'mm', cm: 'cm', m: 'metres', in: 'inches' },
     orKnown: 'or a length you know:',
     axes: { longest: 'longest side', x: 'along x', y: 'along y', z: 'along z' },
     is: 'measures',
@@ -71,7 +71,9 @@ export const WORDS = {
     waiting: 'set the size first',
     counts: (seams: number, pieces: number) => `${count(seams, 'seam', 'seams')}, ${count(pieces, 'piece', 'pieces')}`,
     sharper: 'Edges sharper than',
-    partEdges: (n: number) => (n === 0 ? 'none left' : `Part ${n}`),
+    partEdges: (n: number) => (n === 0 ? 'none left' : `Part ${count(n, 'edge', 'edges')}`),
+    by: 'Part the foam',
+    tools: { part: 'edge by edge', path: 'along a path', walk: 'walking' },
     partAlong: (length: string) => `Part along ${length}`,
   },
   tools: {
@@ -117,6 +119,8 @@ export const WORDS = {
     lap: 'lap',
     itself: (piece: number) => `${piece} closes`,
     choose: (letter: string) => `Seam ${letter}`,
+    all: (n: number) => `all ${n} seams`,
+    fewer: (n: number) => `only the ${n} that differ most`,
   },
 
   sheets: {
@@ -140,7 +144,7 @@ export const WORDS = {
     margin: 'Margin',
     overlap: 'Overlap',
     pages: 'Pages as they print',
-    pageName: (page: Page) => ({ scale: 'scale square', map: 'map', tile: page.name })[page.kind],
+    pageName: (page: Page) => (page.kind === 'scale' ? 'scale square' : page.name),
     picture: (name: string) => `Page ${name} as it prints`,
     place: (name: string, at: number, of: number) => `${name}, page ${at} of ${of}`,
     before: 'page before',
@@ -164,15 +168,29 @@ export const WORDS = {
 
   findings: {
     severity: { error: 'Stops', warning: 'Look', note: 'Note' },
+    alike: (n: number) => `and ${n} more like this`,
+    /** A finding as the screen says it: the remedy stands beside it as a button, and a vertex is a corner. */
+    text: (text: string) =>
+      text
+        .replace(/\s*\(repair: [^)]*\)/g, '')
+        .replace(/\bvertices\b/g, 'corners')
+        .replace(/\bvertex\b/g, 'corner'),
     more: (n: number) => `${n} more`,
+  },
+  repairs: {
+    done: 'Repaired:',
+    takeBack: 'take back',
+    'turn-faces': 'faces turned',
+    'drop-doubled': 'doubles dropped',
+    'drop-empty': 'empty faces dropped',
+    'close-hole': 'a hole closed',
+    'keep-shell': 'one surface kept',
   },
   remedies: {
     turnFaces: 'Turn them',
     dropDoubled: 'Drop the doubles',
     dropEmpty: 'Drop them',
-    closeHole: 'Close this hole',
-    keepShell: 'Keep only this one',
-    partAlong: 'Part along it',
+    closeHole: 'Close it',
   },
 
   stages: ['whole', 'apart', 'flat', 'on the sheet'],
@@ -195,7 +213,7 @@ export const WORDS = {
     join: 'join',
     joinSeam: (letter: string) => `join seam ${letter}`,
     joinAll: 'join everything',
-    partTool: 'part edges',
+    partTool: 'part edge by edge',
     pathTool: 'part along a path',
     walk: 'walk the edges',
     walkFromHere: 'walk from here',
@@ -216,6 +234,7 @@ export const WORDS = {
     open: 'open a file',
     save: (kind: 'pdf' | 'svg' | 'report' | 'project') =>
       ({ pdf: 'save templates as PDF', svg: 'save pieces as SVG', report: 'save the report', project: 'save the job' })[kind],
+    keepSurface: 'keep only this surface',
     goTo: (line: string) => `go to: ${line}`,
     beside: { none: 'nothing beside it', hand: 'a hand beside it', head: 'a head beside it', door: 'a door beside it' },
   },

@@ -22,9 +22,10 @@ export function formatNumber(value: number, decimals = 0): string {
   return bare.replace('-', '\u2212');
 }
 
-/** mm as a maker reads them: whole from 100 on, else one decimal (`decimals` overrides); `48.5 mm`. */
-export function formatMm(mm: number, decimals = Math.abs(mm) >= 99.95 ? 0 : 1): string {
-  return `${formatNumber(mm, decimals)}${GAP}mm`;
+/** mm as a maker reads them: whole from 100 on and where the tenth is nought, else with one decimal: `322 mm`, `48.5 mm`, `6 mm`. */
+export function formatMm(mm: number): string {
+  const tenths = Math.round(Math.abs(mm) * 10);
+  return `${formatNumber(mm, tenths >= 1000 || tenths % 10 === 0 ? 0 : 1)}${GAP}mm`;
 }
 
 /** Inches with a fraction in sixteenths, reduced: `12 11/16 in`. Below half a sixteenth: `0 in`. */
@@ -48,9 +49,14 @@ export function formatLength(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? formatMm(mm) : formatInches(mm);
 }
 
+/** For columns of measured lengths that are compared: always one decimal in mm, hundredths in inches. */
+export function formatMeasured(mm: number, unit: LengthUnit): string {
+  return unit === 'mm' ? `${formatNumber(mm, 1)}${GAP}mm` : `${formatNumber(mm / MM_PER_INCH, 2)}${GAP}in`;
+}
+
 /** Small differences: two decimals in mm, thousandths in inches. */
 export function formatFine(mm: number, unit: LengthUnit): string {
-  return unit === 'mm' ? formatMm(mm, 2) : `${formatNumber(mm / MM_PER_INCH, 3)}${GAP}in`;
+  return unit === 'mm' ? `${formatNumber(mm, 2)}${GAP}mm` : `${formatNumber(mm / MM_PER_INCH, 3)}${GAP}in`;
 }
 
 /** Area for cut lists: cm² or square inches. */

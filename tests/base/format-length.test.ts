@@ -4,6 +4,7 @@ import {
   formatFine,
   formatInches,
   formatLength,
+  formatMeasured,
   formatMm,
   formatNumber,
   parseLength,
@@ -16,6 +17,8 @@ describe('lengths as text', () => {
     expect(plain(formatMm(48.46))).toBe('48.5 mm');
     expect(plain(formatMm(99.96))).toBe('100 mm');
     expect(plain(formatMm(322.4))).toBe('322 mm');
+    expect(plain(formatMm(6.02))).toBe('6 mm');
+    expect(plain(formatMm(0))).toBe('0 mm');
   });
 
   it('reduces fractions of an inch', () => {
@@ -34,6 +37,9 @@ describe('lengths as text', () => {
   it('keeps to the unit asked for', () => {
     expect(plain(formatLength(254, 'in'))).toBe('10 in');
     expect(plain(formatFine(0.254, 'in'))).toBe('0.010 in');
+    expect(plain(formatFine(0.254, 'mm'))).toBe('0.25 mm');
+    expect(plain(formatMeasured(169.46, 'mm'))).toBe('169.5 mm');
+    expect(plain(formatMeasured(169.46, 'in'))).toBe('6.67 in');
     expect(plain(formatArea(64516, 'in'))).toBe('100 in²');
     expect(plain(formatArea(120, 'mm'))).toBe('1.2 cm²');
   });
