@@ -13,8 +13,8 @@ export type LineRole =
   | 'lap' // where a lap's allowance begins
   | 'mark' // match marks, up arrow
   | 'leader' // thin line from a word to its place
-  | 'frame' // tile frame, corner crosses, edge ticks, glue strip
-  | 'ruler' // scale square and rules
+  | 'frame' // tile frame, glue strip, lines of lists
+  | 'ruler' // scale square and rules, corner crosses, edge ticks
   | 'map'; // small pictures on the map page
 
 /** The layers of a file: a viewer or cutter can show each by itself. */

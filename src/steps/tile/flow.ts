@@ -66,9 +66,16 @@ export class Flow {
     this.#draw(item, top);
   }
 
-  /** Leaves the rest of the column, unless nothing is in it yet. */
+  /** Goes on in the next column if there is one beside this. */
   breakColumn(): void {
-    if (this.#y < this.#columnTop) this.#nextColumn();
+    if (this.#column + 1 < this.#columns.length) this.#nextColumn();
+  }
+
+  /** A heading of one line, never left alone at the foot of a column. */
+  heading(text: string): void {
+    const item = lineItem(text, { heightMm: TYPE_MM.heading, bold: true }, 5);
+    if (this.#y - item.gapMm - item.heightMm - 3 * LEADING * TYPE_MM.body < this.#area.minY) this.#nextColumn();
+    this.put(item);
   }
 
   /** A paragraph, wrapped to the column, one item a line. */

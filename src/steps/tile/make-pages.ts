@@ -1,21 +1,18 @@
 import type { PieceId } from '../../base/ids.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
-import { joinBoxes } from '../../geom/ring.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Page, PageSet, PaperBlock } from '../../model/page.ts';
 import { moveDrawing, sizeOf, type Block } from './block.ts';
 import type { FilledPage } from './flow.ts';
 import { tilesAlong } from './lattice.ts';
-import { makeBlocks } from './make-blocks.ts';
+import { fullBox, makeBlocks } from './make-blocks.ts';
 import { mapPages } from './map-page.ts';
 import { drawFoot } from './page-foot.ts';
 import type { PageInput } from './page-input.ts';
 import { FOOT_MM, MOST_PAGES, paperFrame, type PaperFrame } from './paper-frame.ts';
 import { Pen } from './pen.ts';
 import { scalePages } from './scale-page.ts';
-import { settleWords } from './settle-words.ts';
 import { tileContent, tileName, tilePage, type TileContent } from './tile-page.ts';
-import { drawnBox } from './words-box.ts';
 
 /**
  * Puts all templates on paper: a page to measure first, a map, then the tiles, block by block, row by row from the lower left.
@@ -29,7 +26,7 @@ export function makePages(input: PageInput): Result<PageSet> {
   if (input.templates.length === 0)
     return fail('tile/nothing', 'There is no template to print yet: part the sculpt into pieces first.');
   if (latticeSize(input, frame) > MOST_TILES) return tooMany('more than a thousand');
-  const blocks = makeBlocks(input.templates, frame).map((block) => ({ ...block, templates: settleWords(block) }));
+  const blocks = makeBlocks(input.templates, frame);
   const printed = blocks.reduce((sum, block) => sum + block.isPrinted.filter(Boolean).length, 0);
   if (printed > MOST_PAGES) return tooMany(String(printed));
 
@@ -71,7 +68,7 @@ export function makePages(input: PageInput): Result<PageSet> {
 const MOST_TILES = 8 * MOST_PAGES;
 
 function latticeSize({ templates }: PageInput, { tileWidthMm, tileHeightMm, overlapMm }: PaperFrame): number {
-  const sizes = templates.map(({ box, drawing }) => sizeOf(joinBoxes(box, drawnBox(drawing))));
+  const sizes = templates.map((template) => sizeOf(fullBox(template)));
   const tiles = sizes.map(({ width, height }) => {
     const columns = tilesAlong(width, tileWidthMm, tileWidthMm - overlapMm);
     return columns * tilesAlong(height, tileHeightMm, tileHeightMm - overlapMm);

@@ -1,6 +1,6 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { LineRole, Template } from '../../model/template.ts';
-import { lineItem, type Flow, type FlowItem } from './flow.ts';
+import type { Flow, FlowItem } from './flow.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
 import { wrapText } from './text-fit.ts';
 
@@ -18,7 +18,7 @@ const SAMPLE_MM = 24;
 /** What the line kinds on these templates mean; kinds that are not used are not explained. */
 export function putLegend(flow: Flow, templates: readonly Template[]): void {
   const used = new Set(templates.flatMap((template) => template.drawing.strokes.map((stroke) => stroke.role)));
-  flow.put(lineItem('Lines', { heightMm: TYPE_MM.heading, bold: true }, 5));
+  flow.heading('Lines');
   for (const [role, text] of MEANINGS) if (used.has(role)) flow.put(legendItem(role, text, flow.width));
 }
 

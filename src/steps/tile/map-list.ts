@@ -1,5 +1,5 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
-import { lineItem, type Flow, type FlowItem } from './flow.ts';
+import type { Flow, FlowItem } from './flow.ts';
 import { LEADING, TYPE_MM, type Pen } from './pen.ts';
 import { wrapText } from './text-fit.ts';
 
@@ -24,11 +24,17 @@ const COLUMNS: readonly Column[] = [
   { heading: 'foam', textOf: ({ piece }) => `${piece.thicknessMm} mm`, widthMm: 16 },
   { heading: 'traced on', textOf: ({ piece }) => piece.tracedSide, widthMm: 19 },
   { heading: 'revision', textOf: ({ piece }) => piece.revision, widthMm: 18 },
-  { heading: 'pages', textOf: ({ pages }) => pages.join(', '), share: 0.42 },
+  { heading: 'pages', textOf: ({ pages }) => pagesText(pages), share: 0.42 },
 ];
 
 /** Between two columns, mm. */
 const GAP_MM = 2;
+
+/** A name longer than this is told by its beginning. */
+const MOST_LINES = 4;
+
+/** More pages than this are told as a range. */
+const MOST_PAGES_LISTED = 8;
 
 /** The list of all pieces, a row each; a row that is too long goes on under itself. */
 export function putPieceList(flow: Flow, listed: readonly ListedPiece[]): void {
@@ -39,10 +45,12 @@ export function putPieceList(flow: Flow, listed: readonly ListedPiece[]): void {
     widths,
     true,
   );
-  flow.put(lineItem('Pieces', { heightMm: TYPE_MM.heading, bold: true }, 5));
+  flow.heading('Pieces');
   flow.put(heading);
   for (const one of listed) {
-    const cells = COLUMNS.map((column, i) => wrapText(column.textOf(one), TYPE_MM.body, widths[i]));
+    const cells = COLUMNS.map((column, i) =>
+      wrapText(column.textOf(one), TYPE_MM.body, widths[i]).slice(0, MOST_LINES),
+    );
     flow.put(rowItem(cells, widths, false), heading);
   }
 }
@@ -65,6 +73,11 @@ function rowItem(cells: readonly (readonly string[])[], widths: readonly number[
       pen.line('frame', left, top - heightMm, x - GAP_MM, top - heightMm);
     },
   };
+}
+
+function pagesText(pages: readonly string[]): string {
+  if (pages.length <= MOST_PAGES_LISTED) return pages.join(', ');
+  return `${pages[0]} to ${pages[pages.length - 1]}, ${pages.length} pages`;
 }
 
 function nameWithHand({ name, hand }: FoamPiece): string {

@@ -18,6 +18,6 @@ export interface PageInput {
   readonly projectRevision: number;
   /** Printed as it is given. */
   readonly date?: string;
-  /** Whole sentences for the map page, from shared/cautions.json. */
+  /** Whole sentences for the first page, from shared/cautions.json. */
   readonly cautions: readonly string[];
 }

@@ -1,20 +1,24 @@
-import { Flow, type FilledPage, type FlowItem } from './flow.ts';
+import { Flow, lineItem, type FilledPage, type FlowItem } from './flow.ts';
+import type { PageInput } from './page-input.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
 import { scaleFigure, scaleFigureSide, type ScaleSize } from './scale-figure.ts';
-import type { PageInput } from './page-input.ts';
+import { clipText } from './text-fit.ts';
 
 const GAP_MM = 10;
 
 /** Narrowest column that instructions read well in, mm [J]. */
 const NARROWEST_TEXT_MM = 55;
 
+/** Longest lines that read well, mm [J]. */
+const WIDEST_TEXT_MM = 190;
+
 /** The page that is printed first and measured: most often one, on very small paper more. */
 export function scalePages(input: PageInput, frame: PaperFrame): readonly FilledPage[] {
   const { marginMm, tileWidthMm, tileHeightMm } = frame;
   const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : frame.heightMm - marginMm;
   const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
-  flow.paragraph(input.projectName, { heightMm: TYPE_MM.title, bold: true }, 0);
+  flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(
     'Print this page first, at 100 %: “actual size”, nothing fitted or shrunk to the page.',
     { heightMm: TYPE_MM.heading },
@@ -25,8 +29,13 @@ export function scalePages(input: PageInput, frame: PaperFrame): readonly Filled
   const text = tileWidthMm - figure - GAP_MM;
   if (text >= NARROWEST_TEXT_MM) flow.columns([figure, Math.min(text, 120)], GAP_MM);
   flow.put(scaleFigure(size));
-  if (text >= NARROWEST_TEXT_MM) flow.breakColumn();
+  flow.breakColumn();
   writeInstructions(flow, size, frame);
+  flow.columns([Math.min(tileWidthMm, WIDEST_TEXT_MM)], 0);
+  if (input.cautions.length > 0) {
+    flow.heading('Take care');
+    for (const caution of input.cautions) flow.paragraph(caution);
+  }
   return flow.pages();
 }
 
@@ -34,13 +43,15 @@ const LARGE: ScaleSize = { squareMm: 100, ruleIn: 4 };
 const SMALL: ScaleSize = { squareMm: 50, ruleIn: 2 };
 
 function writeInstructions(flow: Flow, { squareMm, ruleIn }: ScaleSize, frame: PaperFrame): void {
-  flow.paragraph('Measure both sides of the square', { heightMm: TYPE_MM.heading, bold: true }, 5);
-  flow.paragraph(`Both must read ${squareMm} mm. The rules beside it must read ${ruleIn} in, across and up.`);
+  flow.heading('Measure both sides');
+  flow.paragraph(
+    `Both sides of the square must read ${squareMm} mm. The rules beside it must read ${ruleIn} in, across and up.`,
+  );
   flow.paragraph(
     `Measure corner to corner too: both diagonals must read ${(squareMm * Math.SQRT2).toFixed(1)} mm, else the paper ran in askew.`,
   );
   flow.put(measuredItem());
-  flow.paragraph('If a side is short or long', { heightMm: TYPE_MM.heading, bold: true }, 4);
+  flow.heading('If a side is short or long');
   flow.paragraph(
     'Do not cut foam from these pages. Look in the print window for “fit”, “shrink” or “scale” and set 100 %, check that it prints on ' +
       `${frame.paperName}, and print this page again. A desktop viewer is surer than a browser.`,

@@ -1,9 +1,10 @@
 import type { Box2 } from '../../geom/ring.ts';
+import type { Words } from '../../model/template.ts';
 import { neighbourOf, SIDES, tileBox, type Lattice, type Side } from './lattice.ts';
 import type { Obstacles } from './obstacles.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
-import { moveBox, wordsBox } from './words-box.ts';
+import { turnedWordsBox, wordsBox } from './words-box.ts';
 
 /** The printed tiles beside one tile. */
 export type Neighbours = Readonly<Record<Side, boolean>>;
@@ -50,23 +51,25 @@ export function drawTileMarks(pen: Pen, frame: PaperFrame, lattice: Lattice, til
   const jointY = beside.above ? bottom + lattice.stepYMm : top;
   if (jointX < right) pen.line('frame', jointX, bottom, jointX, top);
   if (jointY < top) pen.line('frame', left, jointY, right, jointY);
-  for (const x of [left, jointX])
-    for (const y of [bottom, jointY])
-      drawCross(pen, x, y, { minX: left, minY: bottom - CROSS_MM, maxX: right, maxY: top });
+  // At the same places of the block on every page, printed neighbour or not, so that those of two pages always meet.
+  const crossX = neighbourOf(lattice, tile, 'right') < 0 ? right : left + lattice.stepXMm;
+  const crossY = neighbourOf(lattice, tile, 'above') < 0 ? top : bottom + lattice.stepYMm;
+  const within = { minX: left, minY: bottom - CROSS_MM, maxX: right, maxY: top };
+  for (const x of [left, crossX]) for (const y of [bottom, crossY]) drawCross(pen, x, y, within);
   const block = tileBox(lattice, tile);
   for (const mm of ticksBetween(block.minY, jointY - bottom)) {
-    if (beside.left) pen.line('frame', left, bottom + mm, left + TICK_MM, bottom + mm);
-    if (beside.right) pen.line('frame', jointX - TICK_MM, bottom + mm, jointX, bottom + mm);
+    if (beside.left) pen.line('ruler', left, bottom + mm, left + TICK_MM, bottom + mm);
+    if (beside.right) pen.line('ruler', jointX - TICK_MM, bottom + mm, jointX, bottom + mm);
   }
   for (const mm of ticksBetween(block.minX, jointX - left)) {
-    if (beside.below) pen.line('frame', left + mm, bottom, left + mm, bottom + TICK_MM);
-    if (beside.above) pen.line('frame', left + mm, jointY - TICK_MM, left + mm, jointY);
+    if (beside.below) pen.line('ruler', left + mm, bottom, left + mm, bottom + TICK_MM);
+    if (beside.above) pen.line('ruler', left + mm, jointY - TICK_MM, left + mm, jointY);
   }
 }
 
 function drawCross(pen: Pen, x: number, y: number, within: Box2): void {
-  pen.line('frame', Math.max(within.minX, x - CROSS_MM), y, Math.min(within.maxX, x + CROSS_MM), y);
-  pen.line('frame', x, Math.max(within.minY, y - CROSS_MM), x, Math.min(within.maxY, y + CROSS_MM));
+  pen.line('ruler', Math.max(within.minX, x - CROSS_MM), y, Math.min(within.maxX, x + CROSS_MM), y);
+  pen.line('ruler', x, Math.max(within.minY, y - CROSS_MM), x, Math.min(within.maxY, y + CROSS_MM));
 }
 
 /** Places of the ticks along a side that begins at `start` of the block, counted from the side's beginning, clear of its corners. */
@@ -125,20 +128,17 @@ function labelJoint(
   const needs = TYPE_MM.body * 1.45 + 2 * LABEL_GAP_MM;
   const depth = side === 'left' || side === 'below' ? 0 : strip >= needs ? step : step - needs;
   const angleRad = isUpright ? Math.PI / 2 : 0;
-  const base = wordsBox({ text, at: { x: 0, y: 0 }, angleRad, heightMm: TYPE_MM.body, align: 'centre' });
+  const words: Words = { text, at: { x: 0, y: 0 }, angleRad, heightMm: TYPE_MM.body, align: 'centre' };
+  const base = wordsBox(words);
   // Upright words read from the right: their letters' feet point right.
   const across = depth + LABEL_GAP_MM - (isUpright ? base.minX : base.minY);
-  const area = isUpright
-    ? { minX: left + depth, maxX: left + depth + needs, minY: bottom, maxY: bottom + length }
-    : { minX: left, maxX: left + length, minY: bottom + depth, maxY: bottom + depth + needs };
-  const near = obstacles.within(area);
   const half = (isUpright ? base.maxY - base.minY : base.maxX - base.minX) / 2;
   for (let k = 0; k * LABEL_STEP_MM < length; k += 1) {
     const along = length / 2 + (k % 2 === 0 ? 1 : -1) * Math.ceil(k / 2) * LABEL_STEP_MM;
     if (along - half < CROSS_MM + 1 || along + half > length - CROSS_MM - 1) continue;
     const at = isUpright ? { x: left + across, y: bottom + along } : { x: left + along, y: bottom + across };
-    const box = moveBox(base, at.x, at.y);
-    if (!near.isFree(box)) continue;
+    const box = turnedWordsBox({ ...words, at });
+    if (!obstacles.isFree(box)) continue;
     pen.write(text, at, { angleRad, align: 'centre' });
     obstacles.addBox(box);
     return true;

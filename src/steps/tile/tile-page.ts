@@ -12,7 +12,7 @@ import { drawFoot, listThatFits } from './page-foot.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { Pen, TYPE_MM } from './pen.ts';
 import { drawTileMarks, labelJoints, neighboursOf } from './tile-marks.ts';
-import { isBoxInside, wordsBox } from './words-box.ts';
+import { isBoxInside, turnedWordsBox, wordsBox } from './words-box.ts';
 
 /** What a tile's frame says besides its own name. */
 export interface TileWords {
@@ -40,7 +40,7 @@ export interface TileContent {
 
 /**
  * Cuts a block to one of its tiles. A line of words is shown where it is whole, never in part.
- * @param block its words settled, see `settleWords`.
+ * @param block its words settled, see `settleLabels`.
  */
 export function tileContent(block: Block, tile: number, frame: PaperFrame): TileContent {
   const { lattice } = block;
@@ -69,7 +69,7 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
   const obstacles = new Obstacles();
   obstacles.addStrokes(content.strokes);
   obstacles.addStrokes(pen.strokes);
-  for (const line of content.words) obstacles.addBox(wordsBox(line));
+  for (const line of content.words) obstacles.addBox(turnedWordsBox(line));
   const nameOf = (side: Side): string => said.nameOfTile(neighbourOf(lattice, content.tile, side));
   const unsaid = labelJoints(pen, frame, lattice, beside, nameOf, obstacles).map((side) => `${side} ${nameOf(side)}`);
   const name = said.nameOfTile(content.tile);

@@ -1,42 +1,77 @@
 import { segmentInBox } from '../../geom/clip-to-box.ts';
 import type { Box2 } from '../../geom/ring.ts';
-import { moveBoxTo, type Move2 } from '../../geom/turn-and-move.ts';
+import type { Move2 } from '../../geom/turn-and-move.ts';
 import type { Drawing, Template } from '../../model/template.ts';
-import { placeTemplate, sizeOf, type Block } from './block.ts';
+import { moveDrawing, placeTemplate, sizeOf, type Block } from './block.ts';
+import { drawingOf, labelsOf } from './labels.ts';
 import { neighbourOf, SIDES, tileBox, tilesAlong, tilesTouched, type Lattice, type Side } from './lattice.ts';
 import type { PaperFrame } from './paper-frame.ts';
 import { visibleCell } from './visible-cell.ts';
-import { isBoxInside, moveBox, wordsBox } from './words-box.ts';
+import { drawnBox, isBoxInside, wordsBox } from './words-box.ts';
 
-/** Places tried along each direction: the middle of the slack first, then towards both ends. */
+/** Places tried along each direction, as shares of the slack: the middle first, then towards both ends. */
 const SHIFTS = [0.5, 0.25, 0.75, 0, 1];
 
+/** Turns tried, degrees, and how many of the shifts with each: upright ones with all, others with the middle and both ends of the slack. */
+const TURNS_DEG = [0, 90, 15, -15, 30, -30, 45, -45, 60, -60, 75, -75];
+
 /**
- * Parts one large template into tiles, upright or turned by a quarter, shifted within its slack so that the fewest pages carry a line;
- * among equals the fewest words are cut, then the template stays upright and in the middle.
- * @param box round everything drawn, template space.
+ * Parts one large template into tiles, turned and shifted within its slack so that the fewest pages carry a line; among equals the fewest
+ * words are cut, then it is turned least and lies in the middle. Words that a thin line ties to their place do not count: they can move.
  */
-export function tileTemplate(template: Template, box: Box2, frame: PaperFrame): Block {
+export function tileTemplate(template: Template, frame: PaperFrame): Block {
+  const { strokes, labels } = labelsOf(template.drawing);
+  const fixed = drawingOf({ strokes, labels: labels.filter(({ leader }) => leader === null) });
   let best: { score: readonly number[]; move: Move2; lattice: Lattice; isPrinted: readonly boolean[] } | null = null;
-  for (const isTurned of [false, true]) {
-    const base = placeTemplate(template, moveBoxTo(box, isTurned, 0, 0));
-    const size = isTurned ? { width: sizeOf(box).height, height: sizeOf(box).width } : sizeOf(box);
-    const lattice = latticeFor(size.width, size.height, frame);
-    const slackX = (lattice.columns - 1) * lattice.stepXMm + lattice.tileWidthMm - size.width;
-    const slackY = (lattice.rows - 1) * lattice.stepYMm + lattice.tileHeightMm - size.height;
-    for (const [ix, shareX] of SHIFTS.entries()) {
-      for (const [iy, shareY] of SHIFTS.entries()) {
-        const x = shareX * slackX;
-        const y = shareY * slackY;
-        const { isPrinted, cutWords } = printedTiles(base.drawing, x, y, lattice);
-        const score = [isPrinted.filter(Boolean).length, cutWords, Number(isTurned), ix + iy];
-        if (best === null || isLess(score, best.score))
-          best = { score, move: moveBoxTo(box, isTurned, x, y), lattice, isPrinted };
+  for (const [t, turnDeg] of TURNS_DEG.entries()) {
+    const turnRad = (turnDeg * Math.PI) / 180;
+    const turned = moveDrawing(fixed, { x: 0, y: 0, turnRad });
+    const box = drawnBox(turned);
+    const { width, height } = sizeOf(box);
+    const lattice = latticeFor(width, height, frame);
+    const slackX = (lattice.columns - 1) * lattice.stepXMm + lattice.tileWidthMm - width;
+    const slackY = (lattice.rows - 1) * lattice.stepYMm + lattice.tileHeightMm - height;
+    const shifts = turnDeg % 90 === 0 ? SHIFTS : SHIFTS.filter((share) => share % 0.5 === 0);
+    for (const [ix, shareX] of shifts.entries()) {
+      for (const [iy, shareY] of shifts.entries()) {
+        const x = shareX * slackX - box.minX;
+        const y = shareY * slackY - box.minY;
+        const { isPrinted, cutWords } = printedTiles(turned, x, y, lattice);
+        const score = [isPrinted.filter(Boolean).length, cutWords, t, ix + iy];
+        if (best === null || isLess(score, best.score)) best = { score, move: { x, y, turnRad }, lattice, isPrinted };
       }
     }
   }
   if (best === null) throw new Error('tileTemplate: nothing tried');
-  return { lattice: best.lattice, templates: [placeTemplate(template, best.move)], isPrinted: best.isPrinted };
+  return trimmed({ lattice: best.lattice, templates: [placeTemplate(template, best.move)], isPrinted: best.isPrinted });
+}
+
+/** The block without rows and columns at its rim that carry no page: what they would have shown, their neighbours' overlaps show. */
+function trimmed(block: Block): Block {
+  const { lattice, isPrinted } = block;
+  const rows = printedRange(lattice.rows, (row) => isPrinted.slice(row * lattice.columns, (row + 1) * lattice.columns));
+  const columns = printedRange(lattice.columns, (column) =>
+    isPrinted.filter((_, tile) => tile % lattice.columns === column),
+  );
+  const move = { x: -columns.first * lattice.stepXMm, y: -rows.first * lattice.stepYMm, turnRad: 0 };
+  return {
+    lattice: { ...lattice, columns: columns.count, rows: rows.count },
+    templates: block.templates.map((placed) => ({
+      ...placed,
+      move: { ...placed.move, x: placed.move.x + move.x, y: placed.move.y + move.y },
+      drawing: moveDrawing(placed.drawing, move),
+    })),
+    isPrinted: isPrinted.filter((_, tile) => {
+      const [row, column] = [Math.floor(tile / lattice.columns) - rows.first, (tile % lattice.columns) - columns.first];
+      return row >= 0 && row < rows.count && column >= 0 && column < columns.count;
+    }),
+  };
+}
+
+function printedRange(count: number, tilesOf: (index: number) => readonly boolean[]): { first: number; count: number } {
+  const used = Array.from({ length: count }, (_, index) => tilesOf(index).some(Boolean));
+  const first = used.indexOf(true);
+  return { first, count: used.lastIndexOf(true) - first + 1 };
 }
 
 function latticeFor(width: number, height: number, frame: PaperFrame): Lattice {
@@ -65,7 +100,7 @@ function printedTiles(
   }
   let cutWords = 0;
   for (const words of drawing.words) {
-    const box = moveBox(wordsBox(words), x, y);
+    const box = wordsBox({ ...words, at: { x: words.at.x + x, y: words.at.y + y } });
     const touched = tilesOfBox(box, lattice).filter((tile) => isPrinted[tile]);
     if (touched.length === 0) isPrinted[tileOfMiddle(box, lattice)] = true;
     else if (!touched.some((tile) => isBoxInside(box, visibleCell(lattice, isPrinted, tile)))) cutWords += 1;

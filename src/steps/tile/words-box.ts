@@ -1,20 +1,30 @@
 import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
-import { movePoints } from '../../geom/turn-and-move.ts';
+import { uprightBox, type TurnedBox } from '../../geom/turned-box.ts';
 import type { Drawing, Words } from '../../model/template.ts';
 
 /** How far letters reach under the baseline and over it, as shares of the capital height (DejaVu Sans: p and É). */
 const DESCENT = 0.33;
 const ASCENT = 1.1;
 
+/** The box round a line of words, turned with it, mm. */
+export function turnedWordsBox({ text, at, angleRad, heightMm, align }: Words): TurnedBox {
+  const halfWidth = textWidthMm(text, heightMm) / 2;
+  const along = { left: halfWidth, centre: 0, right: -halfWidth }[align];
+  const up = ((ASCENT - DESCENT) / 2) * heightMm;
+  const [c, s] = [Math.cos(angleRad), Math.sin(angleRad)];
+  return {
+    x: at.x + c * along - s * up,
+    y: at.y + s * along + c * up,
+    halfWidth,
+    halfHeight: ((ASCENT + DESCENT) / 2) * heightMm,
+    angleRad,
+  };
+}
+
 /** The upright box round a line of words, mm. */
 export function wordsBox(words: Words): Box2 {
-  const { heightMm, at, angleRad } = words;
-  const width = textWidthMm(words.text, heightMm);
-  const left = words.align === 'left' ? 0 : words.align === 'right' ? -width : -width / 2;
-  const [low, high] = [-DESCENT * heightMm, ASCENT * heightMm];
-  const corners = [left, low, left + width, low, left + width, high, left, high];
-  return boxOfPoints(movePoints(corners, { x: at.x, y: at.y, turnRad: angleRad }));
+  return uprightBox(turnedWordsBox(words));
 }
 
 /** The upright box round all lines and words of a drawing, mm; inside out when there are none. */
@@ -34,8 +44,4 @@ export function doBoxesOverlap(a: Box2, b: Box2): boolean {
 
 export function growBox({ minX, minY, maxX, maxY }: Box2, by: number): Box2 {
   return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
-}
-
-export function moveBox({ minX, minY, maxX, maxY }: Box2, dx: number, dy: number): Box2 {
-  return { minX: minX + dx, minY: minY + dy, maxX: maxX + dx, maxY: maxY + dy };
 }

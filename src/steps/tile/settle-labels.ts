@@ -1,0 +1,103 @@
+import type { Ring } from '../../geom/ring.ts';
+import { uprightBox, type TurnedBox } from '../../geom/turned-box.ts';
+import type { Stroke, Words } from '../../model/template.ts';
+import type { Block, PlacedTemplate } from './block.ts';
+import { findLabelPlace, holdsBox, movedLabel, type Cell } from './label-place.ts';
+import { brokenLabel, drawingOf, labelsOf, type Label } from './labels.ts';
+import { Obstacles } from './obstacles.ts';
+import { refitLine } from './refit-line.ts';
+import { visibleCell } from './visible-cell.ts';
+import { isBoxInside, turnedWordsBox, wordsBox } from './words-box.ts';
+
+/** A block's templates with every label where it stays whole. */
+export interface SettledBlock {
+  readonly templates: readonly PlacedTemplate[];
+  /** Labels for which no place off lines and other words was found. */
+  readonly crowded: number;
+}
+
+/**
+ * Gives every label of a block a place where it stays whole once the pages are joined: where it was meant to stand if it is whole there,
+ * else as near as keeps it off lines and other words, its leader drawn anew. Blocks of lines are broken, and words made smaller, only where
+ * no page could hold them. No words are lost.
+ */
+export function settleLabels({ lattice, templates, isPrinted }: Block): SettledBlock {
+  const cells = isPrinted.flatMap((is, tile) => (is ? [visibleCell(lattice, isPrinted, tile)] : []));
+  const obstacles = new Obstacles();
+  const isWhole = (line: Words): boolean => cells.some((cell) => isBoxInside(wordsBox(line), cell));
+  const parted = templates.map((template) => {
+    const { strokes, labels } = labelsOf(template.drawing);
+    obstacles.addStrokes(strokes);
+    const kept = labels.filter(({ lines }) => lines.every(isWhole));
+    for (const { box, leader } of kept) {
+      obstacles.addBox(box);
+      if (leader !== null) obstacles.addStrokes([leader]);
+    }
+    return { template, strokes, labels, kept: new Set(kept) };
+  });
+  let crowded = 0;
+  const settled = parted.map(({ template, strokes, labels, kept }) => {
+    const placer = new Placer(cells, obstacles, cutRings(strokes));
+    const placed = labels.flatMap((label) => (kept.has(label) ? [label] : placer.place(label)));
+    crowded += placer.crowded;
+    return { ...template, drawing: drawingOf({ strokes, labels: placed }) };
+  });
+  return { templates: settled, crowded };
+}
+
+/** Finds places for the labels of one template, one after the other. */
+class Placer {
+  crowded = 0;
+  readonly #cells: readonly Cell[];
+  readonly #obstacles: Obstacles;
+  readonly #rings: readonly Ring[];
+
+  constructor(cells: readonly Cell[], obstacles: Obstacles, rings: readonly Ring[]) {
+    this.#cells = cells;
+    this.#obstacles = obstacles;
+    this.#rings = rings;
+  }
+
+  place(label: Label): readonly Label[] {
+    const { lines, box } = label;
+    if (this.#cells.some((cell) => holdsBox(cell, box))) {
+      const found = findLabelPlace(label, this.#cells, this.#obstacles, this.#rings);
+      if (found !== null) return [this.#put(label, found)];
+    }
+    if (lines.length > 1) return brokenLabel(label).flatMap((line) => this.place(line));
+    if (!this.#cells.some((cell) => holdsBox(cell, box))) {
+      const parts = refitLine(lines[0], this.#cells);
+      if (parts.length > 1 || parts[0] !== lines[0]) {
+        return parts.flatMap((line, i) =>
+          this.place({ lines: [line], box: turnedWordsBox(line), leader: i === 0 ? label.leader : null }),
+        );
+      }
+    }
+    this.crowded += 1;
+    return [this.#put(label, nearestInto(box, this.#cells))];
+  }
+
+  #put(label: Label, place: TurnedBox): Label {
+    const moved = movedLabel(label, place);
+    this.#obstacles.addBox(moved.box);
+    if (moved.leader !== null) this.#obstacles.addStrokes([moved.leader]);
+    return moved;
+  }
+}
+
+function cutRings(strokes: readonly Stroke[]): readonly Ring[] {
+  return strokes.filter(({ role, closed }) => role === 'cut' && closed).map(({ points }) => points);
+}
+
+/** The box moved as little as brings it into a cell, whatever is drawn there. */
+function nearestInto(box: TurnedBox, cells: readonly Cell[]): TurnedBox {
+  const upright = uprightBox(box);
+  const moves = cells.map((cell) => ({
+    x: Math.max(0, cell.minX - upright.minX) - Math.max(0, upright.maxX - cell.maxX),
+    y: Math.max(0, cell.minY - upright.minY) - Math.max(0, upright.maxY - cell.maxY),
+  }));
+  const { x, y } = moves.reduce((best, move) =>
+    Math.hypot(move.x, move.y) < Math.hypot(best.x, best.y) ? move : best,
+  );
+  return { ...box, x: box.x + x, y: box.y + y };
+}
