@@ -189,8 +189,9 @@ export class Workbench extends EventTarget {
       const reply = await this.workshop.compute(project, onProgress);
       isOver = true;
       if (turn === this.#turn) this.#take(reply);
-    } catch {
-      // Our own mistake, or the worker ran out of memory: the document stands and can be saved.
+    } catch (error) {
+      // Our own mistake, or the worker ran out of memory: the document stands and can be saved, and whoever looks at the console is told.
+      reportError(error);
       if (turn === this.#turn) this.#give();
     }
   }

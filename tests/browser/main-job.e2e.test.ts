@@ -1,0 +1,204 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openApp, type OpenApp } from '../support/browser.ts';
+import { readPdf, type ReadPath, type ReadPdf } from '../support/read-pdf.ts';
+import { TRAY_FOLDS, TRAY_MM, TRAY_OBJ } from './open-tray.ts';
+import { LONG, button, dropFile, edgeOnScreen, factsOf, faultsOf, foldedEdges, staged, until } from './window.ts';
+
+const PT_PER_MM = 72 / 25.4;
+
+/** The whole job with a pointer, each test a step after the one before. */
+describe('the main job by mouse', () => {
+  let app: OpenApp;
+  let printed: ReadPdf;
+  let saved: Uint8Array;
+
+  beforeAll(async () => {
+    app = await openApp({ viewport: { width: 1200, height: 800 } });
+    await until(app.page, 'a sample is on the bench', ({ pages }) => pages.length > 0);
+    await staged(app.page);
+  });
+  afterAll(async () => {
+    await app.close();
+  });
+
+  it('takes a dropped OBJ and asks for its size', async () => {
+    await dropFile(app.page, 'tool_tray.obj', TRAY_OBJ);
+    const facts = await until(app.page, 'the tray is read', ({ name }) => name === 'tool tray');
+    expect(facts.sized).toBe(false);
+    expect(facts.pieces).toEqual([]);
+  });
+
+  it('takes the unit from a click', async () => {
+    await app.page.locator('fl-size-line .units button').nth(1).click();
+    const facts = await until(app.page, 'the size is known', ({ sized }) => sized);
+    expect(facts.heightMm).toBeCloseTo(TRAY_MM.height, 6);
+  });
+
+  it('parts the edge that is clicked on the sculpt', async () => {
+    const { page } = app;
+    await page.locator('fl-seams-line button[aria-keyshortcuts="P"]').click();
+    const edge = await hoverFoldedEdge(app);
+    await page.mouse.down();
+    await page.mouse.up();
+    const facts = await until(page, 'one edge is parted', ({ seamEdges }) => seamEdges === 1);
+    expect(facts.tool).toBe('part');
+    expect(await foldedEdges(page)).not.toContain(edge);
+    await page.keyboard.press('Escape');
+  });
+
+  it('parts every sharp edge at once into six pieces', async () => {
+    await app.page.locator('fl-seams-line .angle button').click();
+    const facts = await until(app.page, 'six pieces', ({ pieces }) => pieces.length === 6);
+    expect(facts.seamEdges).toBe(TRAY_FOLDS);
+    expect(facts.stretchMaxPct).toBeLessThan(1e-3);
+    expect(facts.findings.filter((code) => code.startsWith('flatten/'))).toEqual([]);
+  });
+
+  it('undoes and redoes', async () => {
+    const { page } = app;
+    await button(page, /^undo/i).click();
+    await until(page, 'the sharp edges are joined again', ({ seamEdges }) => seamEdges === 1);
+    await button(page, /^redo/i).click();
+    await until(page, 'they are parted again', ({ pieces }) => pieces.length === 6);
+  });
+
+  it('answers another thickness within seconds', async () => {
+    const { page } = app;
+    const before = (await factsOf(page)).pieces[0].thicknessMm;
+    const stock = page.locator('fl-foam-line .stock label', { hasText: /^\s*10/ });
+    const began = performance.now();
+    await stock.click();
+    await until(
+      page,
+      'all pieces are 10 mm thick',
+      ({ pieces }) => pieces.length === 6 && pieces.every((piece) => piece.thicknessMm === 10),
+    );
+    expect(before).not.toBe(10);
+    expect(performance.now() - began).toBeLessThan(10_000);
+  });
+
+  it('tiles again for another paper', async () => {
+    await app.page.locator('fl-paper-line select').first().selectOption('A3');
+    const { pages } = await until(
+      app.page,
+      'pages of A3',
+      (facts) => facts.pages.length > 0 && facts.pages[0].widthMm !== 210,
+    );
+    expect(pages.every((page) => page.widthMm === 297 && page.heightMm === 420)).toBe(true);
+  });
+
+  it('chooses a piece in the cut list', async () => {
+    const row = app.page.locator('fl-cut-list li button').nth(1);
+    await row.click();
+    await until(app.page, 'a piece is chosen', ({ choice }) => choice === 'piece');
+    await expect.poll(() => row.getAttribute('aria-pressed'), LONG).toBe('true');
+  });
+
+  it('shows a page large', async () => {
+    const { page } = app;
+    await page.locator('fl-paper-line .pages button').first().click();
+    await until(page, 'a page is chosen', ({ choice }) => choice === 'page');
+    await page.keyboard.press('Escape');
+    await until(page, 'nothing is chosen', ({ choice }) => choice === 'nothing');
+  });
+
+  it('saves a PDF that measures true', async () => {
+    const file = await app.saved(() => app.page.locator('fl-paper-line .files button.first').click());
+    expect(file.name).toMatch(/\.pdf$/);
+    printed = await readPdf(file.bytes);
+    const { pages } = await factsOf(app.page);
+    expect(printed.pages).toHaveLength(pages.length);
+    for (const page of printed.pages) {
+      expect(Math.abs(page.widthPt - 297 * PT_PER_MM)).toBeLessThan(0.01);
+      expect(Math.abs(page.heightPt - 420 * PT_PER_MM)).toBeLessThan(0.01);
+    }
+    const square = lengthsOf(printed.pages[0].paths);
+    expect(Math.min(...square.map((length) => Math.abs(length - 283.4646)))).toBeLessThan(0.001);
+  });
+
+  it('prints each side of the tray in its length', () => {
+    const wide = printed.pages.flatMap((page) =>
+      page.paths.filter((path) => path.layer?.toLowerCase().includes('cut') === true),
+    );
+    const lengths = lengthsOf(wide).map((pt) => pt / PT_PER_MM);
+    for (const side of [TRAY_MM.height, TRAY_MM.lid, TRAY_MM.depth]) {
+      expect(Math.min(...lengths.map((length) => Math.abs(length - side)))).toBeLessThan(0.01);
+    }
+  });
+
+  it('saves the job to a file and opens it again', async () => {
+    const { page } = app;
+    const file = await app.saved(() => button(page, /^save the job/i).click());
+    saved = file.bytes;
+    expect(file.name).toMatch(/\.foamloft\.json$/);
+    await page.locator('fl-job-head .kit button').nth(1).click();
+    await until(page, 'a sample takes its place', ({ name, pages }) => name !== 'tool tray' && pages.length > 0);
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), button(page, /^open a file/i).click()]);
+    await chooser.setFiles({ name: file.name, mimeType: 'application/json', buffer: Buffer.from(saved) });
+    const facts = await until(page, 'the tray is back', ({ name, pages }) => name === 'tool tray' && pages.length > 0);
+    expect(facts.seamEdges).toBe(TRAY_FOLDS);
+    expect(facts.pieces.map((piece) => piece.thicknessMm)).toEqual([10, 10, 10, 10, 10, 10]);
+    expect(facts.pages[0].widthMm).toBe(297);
+  });
+
+  it('finds the last job after a reload', async () => {
+    const { page } = app;
+    await page.waitForFunction(
+      () => document.querySelector('fl-app')?.workbench.autosave.state === 'saved',
+      null,
+      LONG,
+    );
+    const before = await factsOf(page);
+    await page.reload();
+    const after = await until(
+      page,
+      'the tray is there again',
+      ({ name, pages }) => name === 'tool tray' && pages.length > 0,
+    );
+    expect(after.pieces).toEqual(before.pieces);
+    expect(after.pages).toEqual(before.pages);
+  });
+
+  it('asked nothing of another origin and wrote no error', () => {
+    expect(faultsOf(app)).toEqual([]);
+  });
+});
+
+/** Moves the pointer to a folded edge that lights up as the one to part. @returns the edge. */
+async function hoverFoldedEdge({ page }: OpenApp): Promise<number> {
+  for (const edge of await foldedEdges(page)) {
+    const at = await edgeOnScreen(page, edge);
+    if (at === null) continue;
+    await page.mouse.move(at.x + 8, at.y + 8);
+    await page.mouse.move(at.x, at.y, { steps: 3 });
+    const isLit = await page
+      .waitForFunction((e) => document.querySelector('fl-app')?.workbench.view.preview?.[0] === e, edge, {
+        timeout: 1500,
+      })
+      .then(() => true)
+      .catch(() => false);
+    if (isLit) return edge;
+  }
+  throw new Error('no folded edge of the sculpt lights up under the pointer');
+}
+
+/** Lengths of all straight stretches, pt; points in a line count as one. */
+function lengthsOf(paths: readonly ReadPath[]): number[] {
+  return paths.flatMap(({ points, closed }) => {
+    const corners = cornersOf(points, closed);
+    return corners.map(([x, y], i) => {
+      const [nextX, nextY] = corners[(i + 1) % corners.length];
+      return Math.hypot(nextX - x, nextY - y);
+    });
+  });
+}
+
+function cornersOf(points: readonly number[], closed: boolean): (readonly [number, number])[] {
+  const all = Array.from({ length: points.length / 2 }, (_, i) => [points[2 * i], points[2 * i + 1]] as const);
+  return all.filter(([x, y], i) => {
+    if (!closed && (i === 0 || i === all.length - 1)) return true;
+    const [ax, ay] = all[(i + all.length - 1) % all.length];
+    const [bx, by] = all[(i + 1) % all.length];
+    return Math.abs((x - ax) * (by - ay) - (y - ay) * (bx - ax)) > 1e-3 * Math.hypot(bx - ax, by - ay);
+  });
+}

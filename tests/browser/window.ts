@@ -1,0 +1,150 @@
+import type { Locator, Page } from 'playwright-core';
+import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
+import type { OpenApp } from '../support/browser.ts';
+
+/** Longest wait for a result, ms: the machine may be shared by other work. */
+export const LONG = { timeout: 60_000 };
+
+/** What the window has in hand, read from its properties. */
+export interface BenchFacts {
+  readonly name: string;
+  readonly revision: number;
+  readonly sized: boolean;
+  readonly heightMm: number;
+  readonly seamEdges: number;
+  readonly pieces: readonly {
+    readonly id: string;
+    readonly number: number;
+    readonly thicknessMm: number;
+    readonly areaMm2: number;
+  }[];
+  readonly pages: readonly { readonly widthMm: number; readonly heightMm: number; readonly kind: string }[];
+  readonly stretchMaxPct: number;
+  readonly findings: readonly string[];
+  readonly choice: string;
+  readonly tool: string;
+  readonly stage: number;
+  readonly notice: string;
+}
+
+/** Waits until the window has worked out the document in force. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForFunction(
+    () => {
+      const bench = document.querySelector<App>('fl-app')?.workbench;
+      return (
+        bench !== undefined &&
+        bench.project !== null &&
+        bench.reading === null &&
+        bench.progress === null &&
+        !bench.isStale
+      );
+    },
+    null,
+    LONG,
+  );
+}
+
+/** Waits for a first picture of the bench, or its flat stand-in. */
+export async function staged(page: Page): Promise<void> {
+  await page.waitForFunction(
+    () => {
+      const stage = document.querySelector('fl-app')?.shadowRoot?.querySelector<Stage>('fl-stage');
+      return (
+        stage != null && ((stage.stats?.frames ?? 0) > 0 || stage.shadowRoot?.querySelector('fl-flat-bench') != null)
+      );
+    },
+    null,
+    LONG,
+  );
+}
+
+export async function factsOf(page: Page): Promise<BenchFacts> {
+  return await page.evaluate(() => {
+    const app = document.querySelector<App>('fl-app');
+    if (app === null) throw new Error('no fl-app');
+    const { bench, project, part, view, notice } = app.workbench;
+    const box = bench.sculpt?.facts.boxSize ?? [0, 0, 0];
+    return {
+      name: project?.name ?? '',
+      revision: project?.revision ?? 0,
+      sized: bench.sculpt?.sized ?? false,
+      heightMm: box[1] * (bench.sculpt?.mmPerUnit ?? 1),
+      seamEdges: part?.seams.edges.length ?? 0,
+      pieces: (bench.pieces?.pieces ?? []).map(({ id, number, thicknessMm, areaMm2 }) => ({
+        id,
+        number,
+        thicknessMm,
+        areaMm2,
+      })),
+      pages: (bench.paper?.pages ?? []).map(({ widthMm, heightMm, kind }) => ({ widthMm, heightMm, kind })),
+      stretchMaxPct: Math.max(0, ...(bench.pieces?.patches ?? []).map((patch) => patch.stretchSpread?.max ?? 0)),
+      findings: bench.findings.map((finding) => finding.code),
+      choice: view.choice.kind,
+      tool: view.tool,
+      stage: view.stage,
+      notice: notice?.text ?? '',
+    };
+  });
+}
+
+/** Waits until the facts are as wanted, and gives them; on failure tells what they were. */
+export async function until(page: Page, what: string, isSo: (facts: BenchFacts) => boolean): Promise<BenchFacts> {
+  const end = Date.now() + LONG.timeout;
+  for (;;) {
+    await settled(page);
+    const facts = await factsOf(page);
+    if (isSo(facts)) return facts;
+    if (Date.now() > end) throw new Error(`never so: ${what}; last: ${JSON.stringify(facts)}`);
+    await page.waitForTimeout(50);
+  }
+}
+
+/** A button of the job sheet or the stage by the words on it. */
+export const button = (page: Page, name: string | RegExp): Locator => page.getByRole('button', { name }).first();
+
+/** Lets go of a file over the window, as a drag from the desktop does. */
+export async function dropFile(page: Page, name: string, text: string): Promise<void> {
+  const data = await page.evaluateHandle(
+    ([fileName, content]) => {
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([content], fileName));
+      return transfer;
+    },
+    [name, text],
+  );
+  await page.dispatchEvent('fl-app', 'dragover', { dataTransfer: data });
+  await page.dispatchEvent('fl-app', 'drop', { dataTransfer: data });
+}
+
+/** Ends of an edge of the sculpt in the page, CSS px; null where the bench is not drawn in 3D. */
+export async function edgeOnScreen(page: Page, edge: number): Promise<{ x: number; y: number } | null> {
+  return await page.evaluate((index) => {
+    const app = document.querySelector<App>('fl-app');
+    const stage = app?.shadowRoot?.querySelector<Stage>('fl-stage');
+    const ends = app?.workbench.bench.sculpt?.edgeVertices;
+    if (stage == null || ends === undefined) return null;
+    const box = stage.getBoundingClientRect();
+    const [a, b] = [stage.screenOf(ends[2 * index]), stage.screenOf(ends[2 * index + 1])];
+    return a === null || b === null ? null : { x: box.x + (a.x + b.x) / 2, y: box.y + (a.y + b.y) / 2 };
+  }, edge);
+}
+
+/** Folded edges of the sculpt that are not parted yet, those that stand upright first. */
+export async function foldedEdges(page: Page): Promise<number[]> {
+  return await page.evaluate(() => {
+    const { sculpt, seams } = document.querySelector<App>('fl-app')!.workbench.bench;
+    if (sculpt === null) return [];
+    const { edgeFoldRad, edgeIsOpen, edgeVertices: ends, positions } = sculpt;
+    const rise = (e: number): number => Math.abs(positions[3 * ends[2 * e] + 1] - positions[3 * ends[2 * e + 1] + 1]);
+    return [...edgeFoldRad.keys()]
+      .filter((e) => Math.abs(edgeFoldRad[e]) > 0.5 && edgeIsOpen[e] === 0 && (seams?.chainOfEdge[e] ?? -1) < 0)
+      .toSorted((a, b) => rise(b) - rise(a));
+  });
+}
+
+/** Faults of the window that no test may leave behind. */
+export function faultsOf(app: OpenApp): readonly string[] {
+  return [...app.consoleErrors, ...app.requestsOutside()];
+}
