@@ -64,11 +64,16 @@ function waysInside(surface: Surface, piece: CutPiece, isCut: Uint8Array, starts
 
 /** One dart after another, each from the nearest border to the corner round which most angle is missing. */
 function addDarts(surface: Surface, isCut: Uint8Array, choice: SeamChoice): void {
+  // A dart changes one piece; the others bulge as before.
+  const known = new Map<string, { corner: number; angle: number }>();
   for (let darts = 0; darts < choice.mostDarts; darts += 1) {
-    const pieces = piecesOf(surface, isCut);
-    const worst = pieces
-      .map((piece) => ({ piece, ...bulgeOf(surface, piece, choice.dartReach * surface.diagonal) }))
-      .reduce((a, b) => (b.angle > a.angle ? b : a));
+    const bulges = piecesOf(surface, isCut).map((piece) => {
+      const key = `${piece.faces[0]} ${piece.borders.map((border) => border.length).join(' ')}`;
+      const bulge = known.get(key) ?? bulgeOf(surface, piece, choice.dartReach * surface.diagonal);
+      known.set(key, bulge);
+      return { piece, ...bulge };
+    });
+    const worst = bulges.reduce((a, b) => (b.angle > a.angle ? b : a));
     if (worst.angle < choice.dartFrom) return;
     const path = stepsTo(waysInside(surface, worst.piece, isCut, worst.piece.borders.flat()), worst.corner);
     if (path.length === 0) return;

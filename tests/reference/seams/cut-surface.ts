@@ -28,7 +28,9 @@ export function piecesOf(surface: Surface, isCut: Uint8Array): CutPiece[] {
   const members = new Map<number, number[]>();
   faces.forEach((_, f) => {
     const root = faceRoots.rootOf(f);
-    members.set(root, [...(members.get(root) ?? []), f]);
+    const own = members.get(root);
+    if (own === undefined) members.set(root, [f]);
+    else own.push(f);
   });
   return [...members.values()].map((own) => {
     const corners = new Set(own.flatMap((f) => faces[f].map((_, k) => cornerRoots.rootOf(starts[f] + k))));
