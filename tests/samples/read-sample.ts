@@ -24,7 +24,10 @@ export function readSample(objFile: string, seamFile: string): SampleFiles {
       panels.push(panel);
     }
   }
-  const { version, edges } = JSON.parse(readFileSync(`samples/${seamFile}`, 'utf8'));
+  const { version, edges } = JSON.parse(readFileSync(`samples/${seamFile}`, 'utf8')) as {
+    version: number;
+    edges: [number, number][];
+  };
   if (version !== 1) throw new Error(`seam file version ${version}`);
   return { vertices, faces, panels, seams: edges };
 }

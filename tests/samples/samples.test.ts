@@ -81,7 +81,7 @@ const WANTED: Readonly<Record<string, Wanted>> = {
   },
 };
 
-const entries: readonly SampleEntry[] = JSON.parse(readFileSync('samples/samples.json', 'utf8'));
+const entries = JSON.parse(readFileSync('samples/samples.json', 'utf8')) as readonly SampleEntry[];
 const samples = new Map<string, SampleFiles>(entries.map((e) => [e.id, readSample(e.objFile, e.seamFile)]));
 const each = entries.map((entry) => [entry.id, samples.get(entry.id)!, WANTED[entry.id]] as const);
 

@@ -73,7 +73,7 @@ function pathsOf(list: { fnArray: number[]; argsArray: unknown[] }, names: Reado
     const args = list.argsArray[i] as never[];
     if (fn === OPS.save) saved.push({ matrix, widthPt });
     else if (fn === OPS.restore) ({ matrix, widthPt } = saved.pop() ?? { matrix, widthPt });
-    else if (fn === OPS.transform) matrix = times(matrix, args as unknown as Matrix);
+    else if (fn === OPS.transform) matrix = times(matrix, args);
     else if (fn === OPS.setLineWidth) widthPt = args[0];
     else if (fn === OPS.beginMarkedContentProps) marked.push(layerName(args, names));
     else if (fn === OPS.beginMarkedContent) marked.push(null);

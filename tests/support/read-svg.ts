@@ -17,7 +17,7 @@ export function readSvg(text: string): { readonly unitMm: number; readonly paths
   const paths: SvgPath[] = [];
   let unitMm = NaN;
   parser.on('opentag', ({ name, attributes }) => {
-    const of = (key: string): string => String((attributes as Record<string, unknown>)[key] ?? '');
+    const of = (key: string): string => (attributes as Record<string, string | undefined>)[key] ?? '';
     if (name === 'svg') unitMm = parseFloat(of('width')) / Number(of('viewBox').split(/\s+/)[2]);
     if (name === 'g') groups.push(of('id'));
     if (name === 'path') {

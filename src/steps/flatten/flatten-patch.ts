@@ -70,7 +70,7 @@ export async function flattenPatch(
   const near = localGlobalSteps(shape, topology.edgeVertices, order, start);
   const pattern = hessianPattern(shape, topology.edgeVertices, topology.edgeOfHalfedge);
   const { isSeam = () => false, seamPrice = 0 } = options;
-  const springs = seamSprings(patch, isSeam, seamPrice, shape.points, pattern, topology.edgeBetween);
+  const springs = seamSprings(patch, isSeam, seamPrice, shape.points, pattern, (v, w) => topology.edgeBetween(v, w));
   const { flat, steps, converged } = await minimise(shape, pattern, springs, order, near, work);
   return ok(finish(shape, flat, { method: 'minimised', steps, converged }));
 }
