@@ -59,12 +59,11 @@ export class ChosenRow extends JobSection {
     const near = this.verbs.filter((verb) => verb.isNear === true);
     const { tool, choice } = this.view;
     if (tool !== 'choose') {
-      const facts = this.view.walked === null ? WORDS.tools[tool] : this.#edgeFacts(this.view.walked);
+      const edge = tool === 'walk' ? this.view.walked : (this.view.preview?.[0] ?? null);
+      const facts = edge === null || tool === 'path' ? WORDS.tools[tool] : this.#edgeFacts(edge);
       return html`<fl-verb-row .name=${WORDS.chosen.tools[tool]} .facts=${facts} .verbs=${near} .back=${WORDS.chosen.done}></fl-verb-row>`;
     }
     switch (choice.kind) {
-      case 'edge':
-        return this.#row(WORDS.chosen.edge, this.#edgeFacts(choice.edge), near);
       case 'seam':
         return this.#seam(choice.seam, near);
       case 'piece': {
@@ -107,7 +106,7 @@ export class ChosenRow extends JobSection {
   }
 
   #piece(piece: FoamPiece, verbs: readonly Verb[]) {
-    const facts = WORDS.chosen.pieceFacts(piece.bendStyle, formatLength(piece.thicknessMm, this.unit), piece.bendReason);
+    const facts = WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason);
     const fields = html`<label>
         ${WORDS.chosen.pieceName}
         <input type="text" autocomplete="off" .value=${piece.name} @change=${(event: Event) => this.#name(piece, event)} />

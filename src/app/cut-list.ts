@@ -17,6 +17,9 @@ export class CutList extends JobSection {
   static override styles = [
     SHARED,
     css`
+      ul {
+        container-type: inline-size;
+      }
       li button {
         display: grid;
         grid-template-columns: 60px minmax(0, 1fr) auto;
@@ -51,10 +54,14 @@ export class CutList extends JobSection {
       .figures {
         text-align: end;
       }
-      .total {
-        display: flex;
-        justify-content: space-between;
-        font-weight: 600;
+      @container (width < 400px) {
+        li button {
+          grid-template-columns: 60px minmax(0, 1fr);
+        }
+        .figures {
+          grid-column: 2;
+          text-align: start;
+        }
       }
     `,
   ];

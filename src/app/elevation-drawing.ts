@@ -36,6 +36,7 @@ export function elevationSize(sculpt: SculptView, up: 'x' | 'y' | 'z'): Elevatio
 /**
  * Draws the sculpt from the front, far triangles first, in tones of one ink.
  * @param pxPerMm scale of the drawing.
+ * @param isNight the ink is lighter than the paper: lit faces take more of it, not less.
  * @returns false when the sculpt is too large for it.
  */
 export function drawElevation(
@@ -45,6 +46,7 @@ export function drawElevation(
   pxPerMm: number,
   ink: string,
   paper: string,
+  isNight = false,
 ): boolean {
   const { positions, triangles } = sculpt;
   const count = triangles.length / 3;
@@ -69,7 +71,8 @@ export function drawElevation(
     pen.lineTo(x(b), y(b));
     pen.lineTo(x(c), y(c));
     pen.closePath();
-    pen.fillStyle = `color-mix(in srgb, ${ink} ${toneOf(x, y, near, a, b, c, pxPerMm)}%, ${paper})`;
+    const tone = toneOf(x, y, near, a, b, c, pxPerMm);
+    pen.fillStyle = `color-mix(in srgb, ${ink} ${isNight ? 80 - tone : tone}%, ${paper})`;
     pen.strokeStyle = pen.fillStyle;
     pen.fill();
     pen.stroke();

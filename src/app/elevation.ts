@@ -116,7 +116,7 @@ export class ElevationPicture extends LitElement {
     const plan = this.#plan(sculpt);
     const style = getComputedStyle(this);
     pen.setTransform(ratio, 0, 0, ratio, ratio * plan.x, ratio * plan.top);
-    drawElevation(pen, sculpt, this.up, plan.scale, style.color, colourOf(this, '--paper-high'));
+    drawElevation(pen, sculpt, this.up, plan.scale, style.color, colourOf(this, '--paper-high'), this.theme.startsWith('dark'));
   }
 
   #plan(sculpt: SculptView) {

@@ -63,9 +63,12 @@ export class JobHead extends LitElement {
         display: flex;
         flex-wrap: wrap;
         align-items: baseline;
-        gap: 0 var(--s1);
+        gap: 0 var(--s3);
         font-size: var(--t-small);
         margin-block-start: var(--s2);
+      }
+      .kit button {
+        padding-inline: 0;
       }
       .kit button[aria-current='true'] {
         font-weight: 700;
@@ -96,7 +99,10 @@ export class JobHead extends LitElement {
           </svg>
           ${WORDS.name}
         </h1>
-        <div class="row">${this.#step('undo', this.canUndo, this.undoLabel)}${this.#step('redo', this.canRedo, this.redoLabel)}</div>
+        <div class="row">
+          ${this.#step('undo', this.canUndo, this.undoLabel)}${this.#step('redo', this.canRedo, this.redoLabel)}
+          <button class="plain" @click=${() => this.#ask('find')} aria-keyshortcuts="/">${WORDS.head.find}<kbd>/</kbd></button>
+        </div>
       </div>
       ${project === null
         ? nothing
@@ -117,7 +123,6 @@ export class JobHead extends LitElement {
       <div class="row">
         <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
         ${project === null ? nothing : html`<button @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>`}
-        <button @click=${() => this.#ask('find')} aria-keyshortcuts="/">${WORDS.head.find}<kbd>/</kbd></button>
         ${this.earlier === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('go-back')}>${WORDS.head.back(this.earlier)}</button>`}
       </div>
       <div class="kit" role="group" aria-label=${WORDS.head.kitLabel}>

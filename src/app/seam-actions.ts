@@ -32,7 +32,6 @@ export function turnEdge(bench: Workbench, edge: number): void {
 /** Joins the whole chosen seam. */
 export function joinChosen(bench: Workbench): void {
   const { choice } = bench.view;
-  if (choice.kind === 'edge') return joinEdges(bench, [choice.edge]);
   if (choice.kind !== 'seam') return;
   const edges = edgesOfChain(bench.bench, chainIndex(bench.bench, choice.seam));
   bench.setView({ choice: NOTHING });

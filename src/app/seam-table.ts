@@ -20,7 +20,16 @@ export class SeamTable extends JobSection {
     css`
       :host {
         display: block;
-        overflow-x: auto;
+        container-type: inline-size;
+      }
+      @container (width < 380px) {
+        th,
+        td {
+          padding-inline: var(--s1);
+        }
+        .bevel {
+          display: none;
+        }
       }
       td:first-child {
         inline-size: 2.6em;
@@ -62,7 +71,7 @@ export class SeamTable extends JobSection {
           <th scope="col" class="number">${words.oneSide}</th>
           <th scope="col" class="number">${words.otherSide}</th>
           <th scope="col" class="number">${words.difference}</th>
-          <th scope="col" class="number">${words.bevel}</th>
+          <th scope="col" class="number bevel">${words.bevel}</th>
         </tr>
       </thead>
       <tbody>
@@ -107,7 +116,7 @@ export class SeamTable extends JobSection {
       <td class="number">${formatMeasured(one, this.unit)}</td>
       <td class="number">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
       <td class="number ${difference >= this.noticeMm ? 'wrong' : ''}">${formatFine(difference, this.unit)}</td>
-      <td class="number">${this.#bevel(seam)}</td>
+      <td class="number bevel">${this.#bevel(seam)}</td>
     </tr>`;
   }
 

@@ -2,19 +2,18 @@ import { edgeFacts } from './edge-facts.ts';
 import { edgeIndexOf } from './edge-index.ts';
 import { ARROWS, stepTowards } from './edge-walk.ts';
 import { partEdges } from './seam-actions.ts';
+import { NOTHING } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
 /** Where a corner of the sculpt stands on the screen, px, y down; null when it cannot be seen at all. */
 export type ScreenOf = (corner: number) => { readonly x: number; readonly y: number; readonly hidden: boolean } | null;
 
-/** Begins a walk: at the chosen edge, else at the corner in sight nearest to the middle of the picture. */
+/** Begins a walk at the corner in sight nearest to the middle of the picture. */
 export function beginWalk(bench: Workbench, screenOf: ScreenOf, middle: { x: number; y: number }): void {
   const { sculpt } = bench.bench;
   if (sculpt === null) return;
-  const { choice } = bench.view;
-  const cursor = choice.kind === 'edge' ? edgeIndexOf(sculpt).endsOf(choice.edge)[0] : nearestCorner(sculpt, screenOf, middle);
-  bench.setView({ tool: 'walk', cursor, walked: choice.kind === 'edge' ? choice.edge : null });
+  bench.setView({ tool: 'walk', cursor: nearestCorner(sculpt, screenOf, middle), walked: null, choice: NOTHING });
   bench.say(WORDS.spoken.walkBegins);
 }
 

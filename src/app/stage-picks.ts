@@ -1,5 +1,4 @@
 import type { BenchPick } from '../viewport/bench-contract.ts';
-import { isParted } from './edge-facts.ts';
 import { pathEdges, partPath, turnEdge } from './seam-actions.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -54,7 +53,6 @@ export class StagePicks {
     if (pick.kind === 'edge' && pick.edge !== undefined) {
       const chain = bench.seams?.chainOfEdge[pick.edge] ?? -1;
       if (chain >= 0 && bench.seams !== null) return { kind: 'seam', seam: bench.seams.chains[chain].id };
-      if (!isParted(bench, pick.edge)) return { kind: 'edge', edge: pick.edge };
     }
     const piece = pick.piece === undefined ? undefined : bench.pieces?.pieces[pick.piece];
     return piece === undefined ? NOTHING : { kind: 'piece', piece: piece.id };

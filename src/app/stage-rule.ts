@@ -21,6 +21,7 @@ export class StageRule extends LitElement {
     css`
       :host {
         display: block;
+        container-type: inline-size;
       }
       .track {
         position: relative;
@@ -115,10 +116,17 @@ export class StageRule extends LitElement {
         stroke-width: 1.5;
         stroke-linejoin: round;
       }
-      @media (width < 560px) {
-        kbd,
+      @container (width < 700px) {
         svg {
           display: none;
+        }
+      }
+      @container (width < 520px) {
+        kbd {
+          display: none;
+        }
+        button {
+          font-size: var(--t-small);
         }
       }
     `,

@@ -241,7 +241,7 @@ export class Stage extends LitElement {
     if (isNew('stage')) this.#setStage(scene, view.stage);
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
-    if (isNew('tool')) scene.setEdgeTool(view.tool === 'part' || view.tool === 'choose');
+    if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose');
     if (isNew('pointed')) scene.setHighlight(view.pointed);
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
     if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);
@@ -263,8 +263,6 @@ export class Stage extends LitElement {
     const { choice, walked, tool } = this.view;
     if (tool === 'walk') return walked === null ? null : { edges: [walked] };
     switch (choice.kind) {
-      case 'edge':
-        return { edges: [choice.edge] };
       case 'seam':
         return { seams: [chainIndex(this.bench, choice.seam)] };
       case 'piece':

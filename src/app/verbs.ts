@@ -50,11 +50,6 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       : [{ id: 'part', label: words.part, key: 'p', isNear: true, run: () => partEdges(bench, [walked]) }];
   }
   switch (choice.kind) {
-    case 'edge':
-      return [
-        { id: 'part', label: words.part, key: 'p', isNear: true, run: () => partChosenEdge(bench, choice.edge) },
-        { id: 'walk', label: words.walkFromHere, key: 'e', isNear: true, run: () => actions.beginWalk() },
-      ];
     case 'seam':
       return seamVerbs(bench, choice.seam);
     case 'piece':
@@ -62,12 +57,6 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     default:
       return [];
   }
-}
-
-/** The parted edge is a seam now: choose it when the next result names it. */
-function partChosenEdge(bench: Workbench, edge: number): void {
-  bench.setView({ choice: NOTHING });
-  partEdges(bench, [edge]);
 }
 
 function seamVerbs(bench: Workbench, id: string): Verb[] {
@@ -124,16 +113,15 @@ function keepSurface(bench: Workbench, piece: FoamPiece): void {
 
 function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   if (bench.bench.sculpt === null) return [];
-  const { tool, choice } = bench.view;
+  const { tool } = bench.view;
   const words = WORDS.verbs;
   const turn = (to: 'part' | 'path' | 'measure') => () =>
     bench.setView({ tool: tool === to ? 'choose' : to, from: null, to: null, preview: null, choice: NOTHING, stage: 0 });
   const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
-  const isFree = choice.kind !== 'edge' && tool !== 'walk';
   return [
-    ...(isFree ? [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }] : []),
+    ...(tool === 'walk' ? [] : [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }]),
     { id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') },
-    ...(choice.kind === 'edge' ? [] : [{ id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() }]),
+    { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
     { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
     { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
     ...(hasSeams ? [{ id: 'join-all', label: words.joinAll, run: () => joinEverything(bench) }] : []),

@@ -1,9 +1,8 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
 
-/** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation; edges count in the sculpt. */
+/** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
 export type Choice =
   | { readonly kind: 'nothing' }
-  | { readonly kind: 'edge'; readonly edge: number }
   | { readonly kind: 'seam'; readonly seam: SeamId }
   | { readonly kind: 'piece'; readonly piece: PieceId }
   | { readonly kind: 'page'; readonly page: number };

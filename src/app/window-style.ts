@@ -9,7 +9,7 @@ export const WINDOW_STYLE = css`
   }
   main {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) minmax(25rem, 31rem);
+    grid-template-columns: minmax(0, 1fr) clamp(25rem, 36vw, 31rem);
     block-size: 100vh;
     block-size: 100dvh;
     overflow: hidden;
