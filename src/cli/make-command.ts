@@ -139,19 +139,24 @@ const changePart = (project: Project, change: Partial<SculptPart>): Project => (
 
 /** Templates that leave out a part of the prop would mislead: an unfinished chain is refused whole. */
 function refuseIfUnfinished(outcome: Outcome, fileName: string): void {
-  if (outcome.stopped !== null) throw Refused.from(outcome.stopped.problem, fileName);
-  const missing = outcome.findings.find((finding) => finding.severity === 'error' && finding.code.startsWith('cut/'));
-  if (missing === undefined) return;
+  const { stopped } = outcome;
+  if (stopped !== null && stopped.step !== 'flatten') throw Refused.from(stopped.problem, fileName);
+  const missing = outcome.findings.find(({ severity, code }) => severity === 'error' && /^(cut|flatten)\//.test(code));
+  const text = missing?.text ?? stopped?.problem.text;
+  if (text !== undefined) throw new Refused(`${fileName}: ${text}${offeredCut(outcome)}`);
+}
+
+/** Longest cut that is told edge by edge. */
+const MOST_EDGES_TOLD = 24;
+
+/** The first cut the program offers, in the words of a seam file; empty when it offers none. */
+function offeredCut(outcome: Outcome): string {
   const [offer] = outcome.cut?.offers ?? [];
   const mesh = outcome.sculpt?.mesh;
-  const hint =
-    offer === undefined || mesh === undefined
-      ? ''
-      : ` For example: ${offer.edges
-          .slice(0, 6)
-          .map(([v, w]) => `[${mesh.fileVertex[v]},${mesh.fileVertex[w]}]`)
-          .join(', ')}${offer.edges.length > 6 ? ` and ${offer.edges.length - 6} more` : ''}.`;
-  throw new Refused(`${fileName}: ${missing.text}${hint}`);
+  if (offer === undefined || mesh === undefined) return '';
+  const told = offer.edges.slice(0, MOST_EDGES_TOLD).map(([v, w]) => `[${mesh.fileVertex[v]},${mesh.fileVertex[w]}]`);
+  const rest = offer.edges.length - told.length;
+  return ` A short cut would be "edges":[${told.join(',')}${rest > 0 ? `, and ${rest} more` : ''}].`;
 }
 
 function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {

@@ -13,6 +13,22 @@ const FILES = ['pieces.svg', 'project.foamloft.json', 'report.json', 'templates.
 /** Files that are promised to have the same bytes. */
 const PROMISED = FILES.filter((name) => name !== 'timings.json');
 
+const CUBE = `v 0 0 0
+v 10 0 0
+v 10 10 0
+v 0 10 0
+v 0 0 10
+v 10 0 10
+v 10 10 10
+v 0 10 10
+f 1 4 3 2
+f 5 6 7 8
+f 1 2 6 5
+f 2 3 7 6
+f 3 4 8 7
+f 4 1 5 8
+`;
+
 const reportIn = (folder: string): Report => JSON.parse(readFileSync(join(folder, 'report.json'), 'utf8')) as Report;
 
 describe('help', () => {
@@ -153,6 +169,17 @@ describe('make', () => {
     expect(after.pages.paper).toBe('Letter');
     expect(after.pieces.map((piece) => piece.id)).toEqual(before.pieces.map((piece) => piece.id));
     expect(after.pieces[0].surfaceAreaMm2).toBeLessThan(before.pieces[0].surfaceAreaMm2);
+  });
+
+  it('offers a cut for a closed surface, and the cut is enough', () => {
+    const [model] = scratchFiles({ 'cube.obj': CUBE });
+    const refused = runCli('make', model, '--unit', 'mm', '--out', join(scratchFolder(), 'out'));
+    expect(refused.status).toBe(1);
+    const offered = /"edges":(\[(?:\[\d+,\d+\],?)+\])\.\n$/.exec(refused.stderr)?.[1];
+    const [cut] = scratchFiles({ 'cut.json': `{"version":1,"edges":${offered}}` });
+    const out = join(scratchFolder(), 'out');
+    expect(runCli('make', model, '--unit', 'mm', '--seams', cut, '--out', out).status).toBe(0);
+    expect(reportIn(out).pieces).toHaveLength(1);
   });
 
   it('takes the numbers as millimetres when nothing is said, and says so', () => {
