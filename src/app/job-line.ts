@@ -54,6 +54,12 @@ export class JobLine extends LitElement {
         fill: var(--wrong);
         stroke: var(--wrong);
       }
+      h2:focus-visible {
+        outline: 0;
+        text-decoration: underline;
+        text-decoration-thickness: 2px;
+        text-underline-offset: 4px;
+      }
       h2 {
         font-size: var(--t-body);
         font-weight: 500;
@@ -80,11 +86,16 @@ export class JobLine extends LitElement {
   /** What the step is. */
   @property() heading = '';
 
+  /** The heading takes the focus: on the element itself a tabindex would take all controls in the line out of the tab order. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector('h2')?.focus(options);
+  }
+
   protected override render() {
     return html`
       <svg viewBox="0 0 20 20" role="img" aria-label=${WORDS.marks[this.mark]}>${MARKS[this.mark]}</svg>
       <div>
-        <h2>${this.heading}</h2>
+        <h2 tabindex="-1">${this.heading}</h2>
         <slot name="answer"></slot>
         <div class="body"><slot></slot></div>
       </div>

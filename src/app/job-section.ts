@@ -17,6 +17,11 @@ export abstract class JobSection extends LitElement {
   /** The last result. */
   @property({ attribute: false }) bench: Bench = EMPTY_BENCH;
 
+  /** Puts the keyboard at the line's heading; the next Tab goes to its first control. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLElement>('fl-job-line')?.focus(options);
+  }
+
   protected get sculptPart(): SculptPart | null {
     return this.project?.parts.find((part) => part.kind === 'sculpt') ?? null;
   }

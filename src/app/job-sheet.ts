@@ -88,21 +88,21 @@ export class JobSheet extends LitElement {
         .earlier=${this.earlier}
       ></fl-job-head>
       ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
-      <fl-size-line id="size" tabindex="-1" .project=${project} .bench=${bench} .theme=${this.theme} .tool=${view.tool} .measured=${measured}></fl-size-line>
-      <fl-seams-line id="seams" tabindex="-1" .project=${project} .bench=${bench} .tool=${view.tool}></fl-seams-line>
-      <fl-foam-line id="foam" tabindex="-1" .project=${project} .bench=${bench}></fl-foam-line>
+      <fl-size-line id="size" .project=${project} .bench=${bench} .theme=${this.theme} .tool=${view.tool} .measured=${measured}></fl-size-line>
+      <fl-seams-line id="seams" .project=${project} .bench=${bench} .tool=${view.tool}></fl-seams-line>
+      <fl-foam-line id="foam" .project=${project} .bench=${bench}></fl-foam-line>
       <fl-fit-line
         id="fit"
-        tabindex="-1"
+       
         .project=${project}
         .bench=${bench}
         .choice=${view.choice}
         .reading=${view.reading}
         .colouring=${view.colouring}
       ></fl-fit-line>
-      <fl-sheets-line id="sheets" tabindex="-1" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>
-      <fl-paper-line id="paper" tabindex="-1" .project=${project} .bench=${bench} .choice=${view.choice}></fl-paper-line>
-      <fl-cut-list id="cuts" tabindex="-1" .project=${project} .bench=${bench} .choice=${view.choice}></fl-cut-list>
+      <fl-sheets-line id="sheets" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>
+      <fl-paper-line id="paper" .project=${project} .bench=${bench} .choice=${view.choice}></fl-paper-line>
+      <fl-cut-list id="cuts" .project=${project} .bench=${bench} .choice=${view.choice}></fl-cut-list>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;
   }
