@@ -39,7 +39,8 @@ const MOST_OVERLAPS = 1000;
  * minimum of the symmetric Dirichlet energy from a start without a flip. Nothing is rescaled.
  * @param positions  neutral surface of the whole mesh, x y z per mesh vertex, mm.
  * @returns the flat piece, seen from the face side, centred on the origin and turned to a frame of its own that does not depend on the
- *          numbering. Fails with `flatten/not-flat-able` for a patch that has to be cut first.
+ *          numbering. Fails with `flatten/not-flat-able` for a patch that has to be cut first, `flatten/no-area` for one without
+ *          area.
  */
 export async function flattenPatch(
   patch: Patch,
@@ -57,6 +58,11 @@ export async function flattenPatch(
     );
   }
   const shape = restShape(patch, positions);
+  if (shape.areas.every((area) => area === 0)) {
+    return fail('flatten/no-area', 'A piece made only of faces without area cannot be cut: drop the empty faces.', {
+      triangles: [patch.meshTriangles[0]],
+    });
+  }
   const topology = buildTopology(patch.triangles, shape.vertexCount);
   const rolled = unfold(shape, topology.twin);
   const isRolled = rolled !== null && isWithoutFlip(patch.triangles, rolled.flat);

@@ -130,6 +130,18 @@ describe('flattenPatch, whatever the input', () => {
     expectProblem(result, 'flatten/not-flat-able');
   });
 
+  it('refuses a piece without any area', async () => {
+    const line = meshOf(
+      [
+        [0, 0, 0],
+        [1, 0, 0],
+        [2, 0, 0],
+      ],
+      [[0, 1, 2]],
+    );
+    expectProblem(await flattenPatch(onePatch(line), line.positions, {}, QUIET_WORK), 'flatten/no-area');
+  });
+
   it('stops when it is called off', async () => {
     let pauses = 0;
     const work = {
