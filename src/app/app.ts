@@ -2,7 +2,16 @@ import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
-import type { ChooseEvent, CommandEvent, PointEvent, SampleEvent, SharpEvent, VerbEvent, ViewEvent, WishEvent } from './events.ts';
+import type {
+  ChooseEvent,
+  CommandEvent,
+  PointEvent,
+  SampleEvent,
+  SharpEvent,
+  VerbEvent,
+  ViewEvent,
+  WishEvent,
+} from './events.ts';
 import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
@@ -12,7 +21,7 @@ import './page-view.ts';
 import './progress-line.ts';
 import { SAMPLES } from './samples.ts';
 import { downloadFile } from './saving.ts';
-import { partEdges, partSharp, setChosenSeam } from './seam-actions.ts';
+import { partSharp, setChosenSeam, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
 import type { Stage, StageHoverEvent, StagePickEvent } from './stage.ts';
@@ -110,7 +119,11 @@ export class App extends LitElement {
           .verbs=${verbs}
           @fl-lap=${(event: LapEvent) => setChosenSeam(workbench, 'lap', event.mm, this.#lapSide())}
         ></fl-chosen-row>
-        <fl-stage-rule .stage=${view.stage} .last=${this.#lastStage()} @fl-stage-go=${(event: StageGoEvent) => this.#rollTo(event.stage)}></fl-stage-rule>
+        <fl-stage-rule
+          .stage=${view.stage}
+          .last=${this.#lastStage()}
+          @fl-stage-go=${(event: StageGoEvent) => this.#rollTo(event.stage)}
+        ></fl-stage-rule>
         ${view.finderOpen ? html`<fl-finder .verbs=${verbs}></fl-finder>` : nothing}
       </section>
       <fl-job-sheet
@@ -163,7 +176,9 @@ export class App extends LitElement {
 
   #lapSide(): 0 | 1 {
     const { choice } = this.workbench.view;
-    const chain = this.workbench.bench.seams?.chains.find((candidate) => choice.kind === 'seam' && candidate.id === choice.seam);
+    const chain = this.workbench.bench.seams?.chains.find(
+      (candidate) => choice.kind === 'seam' && candidate.id === choice.seam,
+    );
     return chain?.lapSide ?? 0;
   }
 
@@ -199,7 +214,8 @@ export class App extends LitElement {
     const { workbench } = this;
     const { finderOpen, tool, from } = workbench.view;
     if (finderOpen) workbench.setView({ finderOpen: false });
-    else if ((tool === 'path' || tool === 'measure') && from !== null) workbench.setView({ from: null, to: null, preview: null });
+    else if ((tool === 'path' || tool === 'measure') && from !== null)
+      workbench.setView({ from: null, to: null, preview: null });
     else if (tool !== 'choose') workbench.setView({ tool: 'choose', cursor: null, walked: null, preview: null });
     else workbench.setView({ choice: NOTHING });
   }
@@ -251,7 +267,7 @@ export class App extends LitElement {
     const { tool, walked } = workbench.view;
     if (tool === 'walk' && !isTyping(event) && !event.ctrlKey && !event.metaKey && !event.altKey) {
       const isWalked = walk(workbench, event.key, event.shiftKey, (corner) => this.stage.screenOf(corner));
-      if (event.key === ' ' && walked !== null) partEdges(workbench, [walked]);
+      if (event.key === ' ' && walked !== null) turnEdge(workbench, walked);
       if (isWalked || event.key === ' ') return event.preventDefault();
     }
     const wish = keyWish(event, this.verbs, workbench.wishes.letterKeys);

@@ -33,10 +33,17 @@ export class Cautions extends LitElement {
     if (mine.length === 0) return nothing;
     return html`<details>
       <summary>
-        <span>${this.label}: <span class="names">${mine.map((caution) => caution.title.toLowerCase()).join(', ')}</span></span>
+        <span
+          >${this.label}:
+          <span class="names">${mine.map((caution) => caution.title.toLowerCase()).join(', ')}</span></span
+        >
       </summary>
       <dl class="small">
-        ${mine.map((caution) => html`<dt>${caution.title}</dt><dd>${caution.text}</dd>`)}
+        ${mine.map(
+          (caution) =>
+            html`<dt>${caution.title}</dt>
+              <dd>${caution.text}</dd>`,
+        )}
       </dl>
       <p class="small soft">${data.ending}</p>
     </details>`;

@@ -61,7 +61,12 @@ export class ChosenRow extends JobSection {
     if (tool !== 'choose') {
       const edge = tool === 'walk' ? this.view.walked : (this.view.preview?.[0] ?? null);
       const facts = edge === null || tool === 'path' ? WORDS.tools[tool] : this.#edgeFacts(edge);
-      return html`<fl-verb-row .name=${WORDS.chosen.tools[tool]} .facts=${facts} .verbs=${near} .back=${WORDS.chosen.done}></fl-verb-row>`;
+      return html`<fl-verb-row
+        .name=${WORDS.chosen.tools[tool]}
+        .facts=${facts}
+        .verbs=${near}
+        .back=${WORDS.chosen.done}
+      ></fl-verb-row>`;
     }
     switch (choice.kind) {
       case 'seam':
@@ -76,7 +81,9 @@ export class ChosenRow extends JobSection {
   }
 
   #row(name: string, facts: string, verbs: readonly Verb[], fields: unknown = nothing) {
-    return html`<fl-verb-row .name=${name} .facts=${facts} .verbs=${verbs} .back=${WORDS.chosen.back}>${fields}</fl-verb-row>`;
+    return html`<fl-verb-row .name=${name} .facts=${facts} .verbs=${verbs} .back=${WORDS.chosen.back}
+      >${fields}</fl-verb-row
+    >`;
   }
 
   #edgeFacts(edge: number): string {
@@ -89,8 +96,16 @@ export class ChosenRow extends JobSection {
     if (chain === undefined) return nothing;
     const seam = this.bench.pieces?.seams.find((candidate) => candidate.id === id);
     const [one, other] = (seam?.lengthMm ?? []).map((mm) => formatLength(mm, this.unit));
-    if (chain.kind === 'open') return this.#row(WORDS.chosen.openEdge(chain.letter), one === undefined ? '' : WORDS.chosen.openFacts(one), verbs);
-    const facts = seam === undefined || other === undefined ? '' : WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit));
+    if (chain.kind === 'open')
+      return this.#row(
+        WORDS.chosen.openEdge(chain.letter),
+        one === undefined ? '' : WORDS.chosen.openFacts(one),
+        verbs,
+      );
+    const facts =
+      seam === undefined || other === undefined
+        ? ''
+        : WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit));
     const lap =
       chain.kind === 'lap'
         ? html`<fl-length-field
@@ -109,11 +124,22 @@ export class ChosenRow extends JobSection {
     const facts = WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason);
     const fields = html`<label>
         ${WORDS.chosen.pieceName}
-        <input type="text" autocomplete="off" .value=${piece.name} @change=${(event: Event) => this.#name(piece, event)} />
+        <input
+          type="text"
+          autocomplete="off"
+          .value=${piece.name}
+          @change=${(event: Event) => this.#name(piece, event)}
+        />
       </label>
       <label>
         ${WORDS.chosen.quantity}
-        <input type="number" min="1" max="99" .value=${String(piece.quantity)} @change=${(event: Event) => this.#quantity(piece, event)} />
+        <input
+          type="number"
+          min="1"
+          max="99"
+          .value=${String(piece.quantity)}
+          @change=${(event: Event) => this.#quantity(piece, event)}
+        />
       </label>`;
     return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
   }
@@ -125,6 +151,7 @@ export class ChosenRow extends JobSection {
 
   #quantity(piece: FoamPiece, event: Event): void {
     const quantity = (event.target as HTMLInputElement).valueAsNumber;
-    if (Number.isInteger(quantity) && quantity >= 1) this.send(setPieceSetting(faceOfPiece(this.bench, piece), { quantity }));
+    if (Number.isInteger(quantity) && quantity >= 1)
+      this.send(setPieceSetting(faceOfPiece(this.bench, piece), { quantity }));
   }
 }

@@ -73,13 +73,15 @@ export class CutList extends JobSection {
     const count = pieces.reduce((sum, piece) => sum + piece.quantity, 0);
     const area = pieces.reduce((sum, piece) => sum + piece.quantity * piece.areaMm2, 0);
     return html`<fl-job-line heading=${WORDS.lines.cuts} mark=${pieces.length === 0 ? 'missing' : 'so'}>
-      ${pieces.length === 0
-        ? html`<p slot="answer" class="soft">${WORDS.cuts.waiting}</p>`
-        : html`<p slot="answer">${WORDS.cuts.answer(count, formatArea(area, this.unit))}</p>
-            <ul>
-              ${pieces.map((piece, index) => this.#row(piece, index))}
-            </ul>
-            <fl-cautions .work=${['cut', 'sand']} label=${WORDS.cautions.cut}></fl-cautions>`}
+      ${
+        pieces.length === 0
+          ? html`<p slot="answer" class="soft">${WORDS.cuts.waiting}</p>`
+          : html`<p slot="answer">${WORDS.cuts.answer(count, formatArea(area, this.unit))}</p>
+              <ul>
+                ${pieces.map((piece, index) => this.#row(piece, index))}
+              </ul>
+              <fl-cautions .work=${['cut', 'sand']} label=${WORDS.cautions.cut}></fl-cautions>`
+      }
     </fl-job-line>`;
   }
 
@@ -104,9 +106,11 @@ export class CutList extends JobSection {
           <span class="soft">${WORDS.cuts.kind(piece)}</span>
         </span>
         <span class="figures">
-          ${box === undefined
-            ? nothing
-            : html`${WORDS.cuts.size(formatLength(box.maxX - box.minX, this.unit), formatLength(box.maxY - box.minY, this.unit))}<br />`}
+          ${
+            box === undefined
+              ? nothing
+              : html`${WORDS.cuts.size(formatLength(box.maxX - box.minX, this.unit), formatLength(box.maxY - box.minY, this.unit))}<br />`
+          }
           <span class="soft">
             ${WORDS.cuts.figures(
               piece.quantity,

@@ -21,7 +21,11 @@ export function edgeFacts(bench: Bench, edge: number): EdgeFacts | null {
   const b = 3 * edgeVertices[2 * edge + 1];
   const chain = seams?.chainOfEdge[edge] ?? -1;
   return {
-    length: Math.hypot(positions[b] - positions[a], positions[b + 1] - positions[a + 1], positions[b + 2] - positions[a + 2]),
+    length: Math.hypot(
+      positions[b] - positions[a],
+      positions[b + 1] - positions[a + 1],
+      positions[b + 2] - positions[a + 2],
+    ),
     foldDeg: (sculpt.edgeFoldRad[edge] * 180) / Math.PI,
     isOpen: sculpt.edgeIsOpen[edge] === 1,
     chain,

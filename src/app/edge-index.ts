@@ -21,7 +21,9 @@ export class EdgeIndex {
 
   /** Edges that end at a corner; those that only parting into triangles made are left out. */
   edgesAt(corner: number): number[] {
-    return [...this.#edges.subarray(this.#starts[corner], this.#starts[corner + 1])].filter((e) => this.#isDiagonal[e] === 0);
+    return [...this.#edges.subarray(this.#starts[corner], this.#starts[corner + 1])].filter(
+      (e) => this.#isDiagonal[e] === 0,
+    );
   }
 
   /** The corner at the other end of an edge. */

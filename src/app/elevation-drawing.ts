@@ -60,7 +60,10 @@ export function drawElevation(
   const y = (v: number): number => (highUp - positions[3 * v + axes.up]) * pxPerMm;
   const near = (v: number): number => positions[3 * v + axes.near] * axes.nearSign;
 
-  const depth = Float32Array.from({ length: count }, (_, t) => near(triangles[3 * t]) + near(triangles[3 * t + 1]) + near(triangles[3 * t + 2]));
+  const depth = Float32Array.from(
+    { length: count },
+    (_, t) => near(triangles[3 * t]) + near(triangles[3 * t + 1]) + near(triangles[3 * t + 2]),
+  );
   const order = Uint32Array.from(depth.keys()).sort((a, b) => depth[a] - depth[b]);
   pen.lineWidth = 0.6;
   pen.lineJoin = 'round';

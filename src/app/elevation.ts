@@ -91,7 +91,10 @@ export class ElevationPicture extends LitElement {
       <canvas></canvas>
       <svg role="img" aria-label=${WORDS.size.picture(WORDS.size.familiar[familiar])}>
         ${plan.isTooLarge ? svg`<rect class="box" x=${x} y=${top} width=${width} height=${height} />` : nothing}
-        <g class="shape" transform="translate(${familiarX + (EXTENT[familiar].widthMm * scale) / 2} ${base}) scale(${scale} ${-scale})">
+        <g
+          class="shape"
+          transform="translate(${familiarX + (EXTENT[familiar].widthMm * scale) / 2} ${base}) scale(${scale} ${-scale})"
+        >
           ${FAMILIAR_OUTLINES[familiar].map((ring, i) => svg`<path class=${i === 0 ? 'full' : 'line'} d=${pathOf(ring)} />`)}
         </g>
         <path class="dimension" d="M${x - 14} ${top}h10M${x - 14} ${base}h10M${x - 9} ${top}V${base}" />
@@ -116,7 +119,15 @@ export class ElevationPicture extends LitElement {
     const plan = this.#plan(sculpt);
     const style = getComputedStyle(this);
     pen.setTransform(ratio, 0, 0, ratio, ratio * plan.x, ratio * plan.top);
-    drawElevation(pen, sculpt, this.up, plan.scale, style.color, colourOf(this, '--paper-high'), this.theme.startsWith('dark'));
+    drawElevation(
+      pen,
+      sculpt,
+      this.up,
+      plan.scale,
+      style.color,
+      colourOf(this, '--paper-high'),
+      this.theme.startsWith('dark'),
+    );
   }
 
   #plan(sculpt: SculptView) {
@@ -133,7 +144,17 @@ export class ElevationPicture extends LitElement {
     const width = size.widthMm * scale;
     const top = HEIGHT_PX - ROOM.bottom - height;
     const x = ROOM.left + 18;
-    return { size, familiar, scale, x, top, width, height, familiarX: x + width + ROOM.between, isTooLarge: sculpt.triangles.length > 36_000 };
+    return {
+      size,
+      familiar,
+      scale,
+      x,
+      top,
+      width,
+      height,
+      familiarX: x + width + ROOM.between,
+      isTooLarge: sculpt.triangles.length > 36_000,
+    };
   }
 }
 
@@ -143,4 +164,5 @@ function extentOf(familiar: Familiar): { heightMm: number; widthMm: number } {
   return { heightMm: Math.max(...ring.map(([, y]) => y)), widthMm: 2 * Math.max(...xs.map(Math.abs)) };
 }
 
-const pathOf = (ring: readonly (readonly [number, number])[]): string => `M${ring.map(([x, y]) => `${x} ${y}`).join('L')}Z`;
+const pathOf = (ring: readonly (readonly [number, number])[]): string =>
+  `M${ring.map(([x, y]) => `${x} ${y}`).join('L')}Z`;

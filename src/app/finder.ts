@@ -76,9 +76,15 @@ export class Finder extends LitElement {
       />
       <ul id="list" role="listbox" aria-label=${WORDS.finder.label}>
         ${found.map(
-          (verb, i) => html`<li id="verb-${i}" role="option" aria-selected=${i === at} @pointerdown=${(event: Event) => this.#choose(event, verb)}>
-            <span>${verb.label}</span>${verb.key === undefined ? nothing : html`<kbd>${verb.key.toUpperCase()}</kbd>`}
-          </li>`,
+          (verb, i) =>
+            html`<li
+              id="verb-${i}"
+              role="option"
+              aria-selected=${i === at}
+              @pointerdown=${(event: Event) => this.#choose(event, verb)}
+            >
+              <span>${verb.label}</span>${verb.key === undefined ? nothing : html`<kbd>${verb.key.toUpperCase()}</kbd>`}
+            </li>`,
         )}
       </ul>
       ${found.length === 0 ? html`<p class="none soft">${WORDS.finder.none}</p>` : nothing}`;
@@ -86,7 +92,10 @@ export class Finder extends LitElement {
 
   /** Verbs that hold every word typed. */
   #found(): readonly Verb[] {
-    const words = this.text.toLowerCase().split(/\s+/).filter((word) => word !== '');
+    const words = this.text
+      .toLowerCase()
+      .split(/\s+/)
+      .filter((word) => word !== '');
     return this.verbs.filter((verb) => words.every((word) => verb.label.toLowerCase().includes(word)));
   }
 

@@ -79,41 +79,48 @@ export class FindingList extends JobSection {
     return html`<ul>
         ${groups.slice(0, FIRST_FEW).map((group) => this.#group(group))}
       </ul>
-      ${groups.length > FIRST_FEW
-        ? html`<details>
-            <summary>${WORDS.findings.more(groups.length - FIRST_FEW)}</summary>
-            <ul>
-              ${groups.slice(FIRST_FEW).map((group) => this.#group(group))}
-            </ul>
-          </details>`
-        : nothing}`;
+      ${
+        groups.length > FIRST_FEW
+          ? html`<details>
+              <summary>${WORDS.findings.more(groups.length - FIRST_FEW)}</summary>
+              <ul>
+                ${groups.slice(FIRST_FEW).map((group) => this.#group(group))}
+              </ul>
+            </details>`
+          : nothing
+      }`;
   }
 
   /** The step that stopped first, then errors, warnings and notes in the order of the job. */
   #mine(): readonly Finding[] {
     const { findings, stopped } = this.bench;
     const own = findings.filter((finding) => this.steps.includes(finding.code.split('/')[0]));
-    const isTold = stopped === null || !this.steps.includes(stopped.step) || own.some(({ code }) => code === stopped.problem.code);
+    const isTold =
+      stopped === null || !this.steps.includes(stopped.step) || own.some(({ code }) => code === stopped.problem.code);
     const all = isTold ? own : [{ ...stopped.problem, severity: 'error' as const }, ...own];
     const rank = { error: 0, warning: 1, note: 2 };
     // The question for the size is asked on the size's own line.
-    return all.filter(({ code }) => code !== 'size/unknown').toSorted((one, other) => rank[one.severity] - rank[other.severity]);
+    return all
+      .filter(({ code }) => code !== 'size/unknown')
+      .toSorted((one, other) => rank[one.severity] - rank[other.severity]);
   }
 
   /** One finding in full; others of its kind folded under it. */
   #group([first, ...rest]: readonly Finding[]) {
     return html`${this.#line(first)}
-    ${rest.length === 0
-      ? nothing
-      : html`<li class=${first.severity}>
-          <span></span>
-          <details>
-            <summary>${WORDS.findings.alike(rest.length)}</summary>
-            <ul>
-              ${rest.map((finding) => this.#line(finding))}
-            </ul>
-          </details>
-        </li>`}`;
+    ${
+      rest.length === 0
+        ? nothing
+        : html`<li class=${first.severity}>
+            <span></span>
+            <details>
+              <summary>${WORDS.findings.alike(rest.length)}</summary>
+              <ul>
+                ${rest.map((finding) => this.#line(finding))}
+              </ul>
+            </details>
+          </li>`
+    }`;
   }
 
   #line(finding: Finding) {
@@ -122,15 +129,29 @@ export class FindingList extends JobSection {
     const text = WORDS.findings.text(finding.text);
     const light = (): void => this.point(place);
     const dark = (): void => this.point(null);
-    return html`<li class=${finding.severity} @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
+    return html`<li
+      class=${finding.severity}
+      @pointerenter=${light}
+      @pointerleave=${dark}
+      @focusin=${light}
+      @focusout=${dark}
+    >
       <span class="word">${WORDS.findings.severity[finding.severity]}</span>
       <div>
-        ${place === null
-          ? html`<span>${text}</span>`
-          : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`}
-        ${remedy === null
-          ? nothing
-          : html`<div class="row"><button class=${finding.severity === 'note' ? 'plain' : ''} @click=${() => this.send(remedy.command)}>${remedy.label}</button></div>`}
+        ${
+          place === null
+            ? html`<span>${text}</span>`
+            : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`
+        }
+        ${
+          remedy === null
+            ? nothing
+            : html`<div class="row">
+                <button class=${finding.severity === 'note' ? 'plain' : ''} @click=${() => this.send(remedy.command)}>
+                  ${remedy.label}
+                </button>
+              </div>`
+        }
       </div>
     </li>`;
   }
@@ -160,10 +181,12 @@ function placeOf(finding: Finding, bench: Bench): Pointed | null {
   const pieces = where.piece === undefined ? [] : [pieceIndex(bench, where.piece)].filter((index) => index >= 0);
   const seams = where.seam === undefined ? [] : [chainIndex(bench, where.seam)].filter((index) => index >= 0);
   const index = where.edges === undefined || where.edges.length === 0 || sculpt === null ? null : edgeIndexOf(sculpt);
-  const edges = index === null ? [] : (where.edges ?? []).map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0);
+  const edges =
+    index === null ? [] : (where.edges ?? []).map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0);
   const triangles = where.triangles ?? [];
   const vertices = where.vertices ?? [];
-  const isNowhere = pieces.length + seams.length + edges.length + triangles.length + vertices.length === 0 && where.point === undefined;
+  const isNowhere =
+    pieces.length + seams.length + edges.length + triangles.length + vertices.length === 0 && where.point === undefined;
   if (isNowhere) return null;
   return { pieces, seams, edges, triangles, vertices, ...(where.point === undefined ? {} : { point: where.point }) };
 }
@@ -172,6 +195,8 @@ function placeOf(finding: Finding, bench: Bench): Pointed | null {
 export function hasWrong(bench: Bench, steps: readonly StepName[]): boolean {
   return (
     (bench.stopped !== null && steps.includes(bench.stopped.step)) ||
-    bench.findings.some((finding) => finding.severity === 'error' && steps.includes(finding.code.split('/')[0] as StepName))
+    bench.findings.some(
+      (finding) => finding.severity === 'error' && steps.includes(finding.code.split('/')[0] as StepName),
+    )
   );
 }

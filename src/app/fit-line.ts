@@ -42,17 +42,27 @@ export class FitLine extends JobSection {
     const pieces = this.bench.pieces?.pieces ?? [];
     const limits = this.#limits();
     return html`<fl-job-line heading=${WORDS.lines.fit} mark=${this.#mark()}>
-      ${pieces.length === 0
-        ? html`<p slot="answer" class="soft">${WORDS.fit.waiting}</p>`
-        : html`${this.#answer()}
-            <fl-stretch-legend .limitPct=${limits.tooMuchPct} .noticePct=${limits.noticePct} .reading=${this.reading}></fl-stretch-legend>
-            <div class="row">
-              <button aria-pressed=${this.colouring === 'stretch'} aria-keyshortcuts="K" @click=${() => this.ask('stretch')}>
-                ${WORDS.verbs.showStretch}<kbd>K</kbd>
-              </button>
-            </div>
-            ${this.#worst()}
-            <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>`}
+      ${
+        pieces.length === 0
+          ? html`<p slot="answer" class="soft">${WORDS.fit.waiting}</p>`
+          : html`${this.#answer()}
+              <fl-stretch-legend
+                .limitPct=${limits.tooMuchPct}
+                .noticePct=${limits.noticePct}
+                .reading=${this.reading}
+              ></fl-stretch-legend>
+              <div class="row">
+                <button
+                  aria-pressed=${this.colouring === 'stretch'}
+                  aria-keyshortcuts="K"
+                  @click=${() => this.ask('stretch')}
+                >
+                  ${WORDS.verbs.showStretch}<kbd>K</kbd>
+                </button>
+              </div>
+              ${this.#worst()}
+              <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>`
+      }
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['flatten', 'foam']}></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
     </fl-job-line>`;
@@ -67,7 +77,10 @@ export class FitLine extends JobSection {
     const { pieces } = this.bench;
     if (hasWrong(this.bench, ['flatten', 'foam'])) return 'wrong';
     if (pieces === null || pieces.pieces.length === 0) return 'missing';
-    return this.#worstOf('stretchSpread') > this.#limits().tooMuchPct || this.#worstOf('squashSpread') > this.#limits().tooMuchPct ? 'wrong' : 'so';
+    return this.#worstOf('stretchSpread') > this.#limits().tooMuchPct ||
+      this.#worstOf('squashSpread') > this.#limits().tooMuchPct
+      ? 'wrong'
+      : 'so';
   }
 
   #answer() {
@@ -76,7 +89,9 @@ export class FitLine extends JobSection {
     return html`<p slot="answer">
         ${WORDS.fit.answer(formatPercent(this.#worstOf('stretchSpread')), formatPercent(this.#worstOf('squashSpread')))}
       </p>
-      <p>${seams.some((seam) => seam.kind !== 'open') ? WORDS.fit.closes(formatFine(difference, this.unit)) : WORDS.fit.noSeams}</p>`;
+      <p>
+        ${seams.some((seam) => seam.kind !== 'open') ? WORDS.fit.closes(formatFine(difference, this.unit)) : WORDS.fit.noSeams}
+      </p>`;
   }
 
   #worstOf(which: 'stretchSpread' | 'squashSpread'): number {

@@ -59,18 +59,21 @@ export class FlatBench extends JobSection {
     return html`<p class="small">${this.reason === 'lost' ? WORDS.stage.lost : WORDS.stage.no3d}</p>
       ${stage < 0.5 && sculpt !== null ? html`<fl-elevation .sculpt=${sculpt} .up=${this.up} .unit=${this.unit}></fl-elevation>` : nothing}
       ${stage < 2.5 ? this.#pieces() : nothing}
-      ${stage >= 2.5 && pieces !== null
-        ? html`<div class="sheets">
-            ${(sheets?.sheets ?? []).map(
-              (sheet) => html`<fl-sheet-picture
-                .sheet=${sheet}
-                .pieces=${pieces.pieces}
-                .templates=${pieces.templates}
-                .choice=${this.view.choice}
-              ></fl-sheet-picture>`,
-            )}
-          </div>`
-        : nothing}`;
+      ${
+        stage >= 2.5 && pieces !== null
+          ? html`<div class="sheets">
+              ${(sheets?.sheets ?? []).map(
+                (sheet) =>
+                  html`<fl-sheet-picture
+                    .sheet=${sheet}
+                    .pieces=${pieces.pieces}
+                    .templates=${pieces.templates}
+                    .choice=${this.view.choice}
+                  ></fl-sheet-picture>`,
+              )}
+            </div>`
+          : nothing
+      }`;
   }
 
   #pieces() {
@@ -84,7 +87,9 @@ export class FlatBench extends JobSection {
           aria-pressed=${isChosen}
           @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'piece', piece: piece.id }))}
         >
-          <fl-piece-picture .template=${pieces.templates.find((template) => template.piece === piece.id) ?? null}></fl-piece-picture>
+          <fl-piece-picture
+            .template=${pieces.templates.find((template) => template.piece === piece.id) ?? null}
+          ></fl-piece-picture>
           <span>${piece.number} ${piece.name}</span>
         </button>`;
       })}

@@ -85,7 +85,9 @@ export class FoamLine extends JobSection {
     const part = this.sculptPart;
     const layer = part?.layers[0];
     if (part === null || layer === undefined) {
-      return html`<fl-job-line heading=${WORDS.lines.foam} mark="wait"><p slot="answer" class="soft">${WORDS.waiting}</p></fl-job-line>`;
+      return html`<fl-job-line heading=${WORDS.lines.foam} mark="wait"
+        ><p slot="answer" class="soft">${WORDS.waiting}</p></fl-job-line
+      >`;
     }
     const foam = this.project?.foams.find((sheet) => sheet.id === layer.foam);
     return html`<fl-job-line heading=${WORDS.lines.foam} mark=${hasWrong(this.bench, ['shell']) ? 'wrong' : 'so'}>
@@ -107,7 +109,9 @@ export class FoamLine extends JobSection {
       </div>
       <fieldset>
         <legend>${WORDS.foam.modelIs}</legend>
-        <div class="choices">${(['face', 'middle', 'back'] as const).map((side) => this.#surface(side, part.modelIs))}</div>
+        <div class="choices">
+          ${(['face', 'middle', 'back'] as const).map((side) => this.#surface(side, part.modelIs))}
+        </div>
       </fieldset>
       <details>
         <summary>${WORDS.foam.finer}</summary>
@@ -128,10 +132,16 @@ export class FoamLine extends JobSection {
             <legend>${WORDS.foam.traced}</legend>
             <div class="choices">
               ${(['face', 'back'] as const).map(
-                (side) => html`<label>
-                  <input type="radio" name="traced" .checked=${part.tracedSide === side} @change=${() => this.send(setTracedSide(side))} />
-                  ${WORDS.foam.sides[side]}
-                </label>`,
+                (side) =>
+                  html`<label>
+                    <input
+                      type="radio"
+                      name="traced"
+                      .checked=${part.tracedSide === side}
+                      @change=${() => this.send(setTracedSide(side))}
+                    />
+                    ${WORDS.foam.sides[side]}
+                  </label>`,
               )}
             </div>
           </fieldset>
@@ -169,9 +179,10 @@ export class FoamLine extends JobSection {
       <span class="soft">${WORDS.foam.sheet}</span><br />
       <select @change=${this.#takeSize}>
         ${sizes.map(
-          (sheet) => html`<option value=${sheet.id} ?selected=${sheet.id === foam.id}>
-            ${WORDS.foam.size(formatLength(sheet.sheetWidthMm, this.unit), formatLength(sheet.sheetHeightMm, this.unit))}
-          </option>`,
+          (sheet) =>
+            html`<option value=${sheet.id} ?selected=${sheet.id === foam.id}>
+              ${WORDS.foam.size(formatLength(sheet.sheetWidthMm, this.unit), formatLength(sheet.sheetHeightMm, this.unit))}
+            </option>`,
         )}
       </select>
     </label>`;

@@ -40,8 +40,13 @@ export class JobFoot extends LitElement {
         this.dispatchEvent(new CommandEvent(setLengthUnit(unit))),
       )}
       ${this.#choices(words.light, 'theme', ['auto', 'light', 'dark'] as const, this.wishes.theme, words.themes, (theme) => this.#wish({ theme }))}
-      ${this.#choices(words.contrast, 'contrast', ['auto', 'more'] as const, this.wishes.contrast, words.contrasts, (contrast) =>
-        this.#wish({ contrast }),
+      ${this.#choices(
+        words.contrast,
+        'contrast',
+        ['auto', 'more'] as const,
+        this.wishes.contrast,
+        words.contrasts,
+        (contrast) => this.#wish({ contrast }),
       )}
       ${this.#choices(
         words.keys,
@@ -50,8 +55,7 @@ export class JobFoot extends LitElement {
         this.wishes.letterKeys ? 'on' : 'off',
         words.keyNames,
         (keys) => this.#wish({ letterKeys: keys === 'on' }),
-      )}
-      <fl-licences></fl-licences>`;
+      )} <fl-licences></fl-licences>`;
   }
 
   #choices<T extends string>(
@@ -66,7 +70,15 @@ export class JobFoot extends LitElement {
       <legend>${label}</legend>
       <div class="choices">
         ${values.map(
-          (value) => html`<label><input type="radio" name=${name} .checked=${value === chosen} @change=${() => take(value)} />${names[value]}</label>`,
+          (value) =>
+            html`<label
+              ><input
+                type="radio"
+                name=${name}
+                .checked=${value === chosen}
+                @change=${() => take(value)}
+              />${names[value]}</label
+            >`,
         )}
       </div>
     </fieldset>`;

@@ -94,32 +94,43 @@ export class JobHead extends LitElement {
     const { project } = this;
     return html`<div class="top">
         <h1>
-          <svg viewBox="0 0 20 20" aria-hidden="true" fill="none" stroke="currentColor" stroke-width="1.6" stroke-linejoin="round">
+          <svg
+            viewBox="0 0 20 20"
+            aria-hidden="true"
+            fill="none"
+            stroke="currentColor"
+            stroke-width="1.6"
+            stroke-linejoin="round"
+          >
             <path d="M2 13.5 10 17l8-3.500M2 10l8 3.500L18 10M10 2.500 18 6l-8 3.500L2 6z" />
           </svg>
           ${WORDS.name}
         </h1>
         <div class="row">
           ${this.#step('undo', this.canUndo, this.undoLabel)}${this.#step('redo', this.canRedo, this.redoLabel)}
-          <button class="plain" @click=${() => this.#ask('find')} aria-keyshortcuts="/">${WORDS.head.find}<kbd>/</kbd></button>
+          <button class="plain" @click=${() => this.#ask('find')} aria-keyshortcuts="/">
+            ${WORDS.head.find}<kbd>/</kbd>
+          </button>
         </div>
       </div>
-      ${project === null
-        ? nothing
-        : html`<input
-              class="name"
-              type="text"
-              aria-label=${WORDS.head.jobName}
-              autocomplete="off"
-              spellcheck="false"
-              .value=${project.name}
-              @change=${this.#rename}
-              @keydown=${this.#keepOrLeave}
-            />
-            <p class="facts">
-              <span>${WORDS.head.revision(project.revision)}</span><span>${project.parts[0]?.source.fileName ?? ''}</span
-              ><span>${WORDS.head.saved[this.saved]}</span>
-            </p>`}
+      ${
+        project === null
+          ? nothing
+          : html`<input
+                class="name"
+                type="text"
+                aria-label=${WORDS.head.jobName}
+                autocomplete="off"
+                spellcheck="false"
+                .value=${project.name}
+                @change=${this.#rename}
+                @keydown=${this.#keepOrLeave}
+              />
+              <p class="facts">
+                <span>${WORDS.head.revision(project.revision)}</span
+                ><span>${project.parts[0]?.source.fileName ?? ''}</span><span>${WORDS.head.saved[this.saved]}</span>
+              </p>`
+      }
       <div class="row">
         <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
         ${project === null ? nothing : html`<button @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>`}
@@ -128,14 +139,15 @@ export class JobHead extends LitElement {
       <div class="kit" role="group" aria-label=${WORDS.head.kitLabel}>
         <span class="soft">${WORDS.head.kit}</span>
         ${SAMPLES.map(
-          (sample) => html`<button
-            class="plain"
-            aria-current=${this.#isOpen(sample.objFile) ? 'true' : nothing}
-            title=${sample.sentence}
-            @click=${() => this.dispatchEvent(new SampleEvent(sample.id))}
-          >
-            ${sample.title}
-          </button>`,
+          (sample) =>
+            html`<button
+              class="plain"
+              aria-current=${this.#isOpen(sample.objFile) ? 'true' : nothing}
+              title=${sample.sentence}
+              @click=${() => this.dispatchEvent(new SampleEvent(sample.id))}
+            >
+              ${sample.title}
+            </button>`,
         )}
       </div>`;
   }
@@ -146,7 +158,14 @@ export class JobHead extends LitElement {
 
   #step(which: 'undo' | 'redo', can: boolean, label: string) {
     const name = WORDS.head[which];
-    return html`<button class="plain" ?disabled=${!can} title=${can ? `${name}: ${label}` : name} @click=${() => this.#ask(which)}>${name}</button>`;
+    return html`<button
+      class="plain"
+      ?disabled=${!can}
+      title=${can ? `${name}: ${label}` : name}
+      @click=${() => this.#ask(which)}
+    >
+      ${name}
+    </button>`;
   }
 
   #ask(verb: string): void {

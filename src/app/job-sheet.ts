@@ -40,7 +40,13 @@ export class JobSheet extends LitElement {
         display: block;
         block-size: 1px;
         margin-inline: calc(-1 * var(--s6));
-        background: repeating-linear-gradient(to right, var(--ink) 0 18px, transparent 18px 23px, var(--ink) 23px 25px, transparent 25px 30px);
+        background: repeating-linear-gradient(
+          to right,
+          var(--ink) 0 18px,
+          transparent 18px 23px,
+          var(--ink) 23px 25px,
+          transparent 25px 30px
+        );
       }
       @media (width < 900px) {
         :host {
@@ -88,12 +94,18 @@ export class JobSheet extends LitElement {
         .earlier=${this.earlier}
       ></fl-job-head>
       ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
-      <fl-size-line id="size" .project=${project} .bench=${bench} .theme=${this.theme} .tool=${view.tool} .measured=${measured}></fl-size-line>
+      <fl-size-line
+        id="size"
+        .project=${project}
+        .bench=${bench}
+        .theme=${this.theme}
+        .tool=${view.tool}
+        .measured=${measured}
+      ></fl-size-line>
       <fl-seams-line id="seams" .project=${project} .bench=${bench} .tool=${view.tool}></fl-seams-line>
       <fl-foam-line id="foam" .project=${project} .bench=${bench}></fl-foam-line>
       <fl-fit-line
         id="fit"
-       
         .project=${project}
         .bench=${bench}
         .choice=${view.choice}

@@ -30,6 +30,7 @@ function withControl(key: string, shift: boolean, isInField: boolean): KeyWish {
 /** True where letters belong to a field: there they are typed. Sliders, ticks and radios take no letters. */
 export function isTyping(event: Event): boolean {
   const [target] = event.composedPath();
-  if (target instanceof HTMLInputElement) return !['range', 'radio', 'checkbox', 'button', 'file'].includes(target.type);
+  if (target instanceof HTMLInputElement)
+    return !['range', 'radio', 'checkbox', 'button', 'file'].includes(target.type);
   return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
 }

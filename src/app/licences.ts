@@ -38,10 +38,13 @@ export class Licences extends LitElement {
       <summary>${WORDS.foot.licences}</summary>
       ${this.failed ? html`<p class="small">${WORDS.foot.noLicences}</p>` : nothing}
       ${(this.works ?? []).map(
-        (work) => html`<details>
-          <summary><span>${work.name} ${work.version} <span class="soft">${work.licence}</span></span></summary>
-          <pre tabindex="0">${work.text}</pre>
-        </details>`,
+        (work) =>
+          html`<details>
+            <summary>
+              <span>${work.name} ${work.version} <span class="soft">${work.licence}</span></span>
+            </summary>
+            <pre tabindex="0">${work.text}</pre>
+          </details>`,
       )}
     </details>`;
   }

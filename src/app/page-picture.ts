@@ -54,12 +54,14 @@ export class PagePicture extends LitElement {
     if (page === null) return nothing;
     const { widthMm, heightMm } = page;
     return html`<svg viewBox="0 0 ${widthMm} ${heightMm}" role="img" aria-label=${WORDS.paper.picture(page.name)}>
-      ${this.#isNear
-        ? svg`<g transform="matrix(1 0 0 -1 0 ${heightMm})">
+      ${
+        this.#isNear
+          ? svg`<g transform="matrix(1 0 0 -1 0 ${heightMm})">
             ${drawnLines(page.drawing).map((lines) => this.#lines(lines))}
             ${page.drawing.words.map(words)}
           </g>`
-        : nothing}
+          : nothing
+      }
     </svg>`;
   }
 

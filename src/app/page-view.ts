@@ -47,7 +47,9 @@ export class PageView extends LitElement {
       <div class="row">
         <button ?disabled=${this.at === 0} @click=${() => this.#turn(-1)}>${WORDS.paper.before}</button>
         <span>${WORDS.paper.place(WORDS.paper.pageName(page), this.at + 1, this.pages.length)}</span>
-        <button ?disabled=${this.at === this.pages.length - 1} @click=${() => this.#turn(1)}>${WORDS.paper.next}</button>
+        <button ?disabled=${this.at === this.pages.length - 1} @click=${() => this.#turn(1)}>
+          ${WORDS.paper.next}
+        </button>
         <button @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>${WORDS.paper.close}<kbd>Esc</kbd></button>
       </div>`;
   }

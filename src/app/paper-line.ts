@@ -75,12 +75,13 @@ export class PaperLine extends JobSection {
     const pages = this.bench.paper?.pages ?? [];
     const mark = hasWrong(this.bench, ['tile']) ? 'wrong' : pages.length > 0 ? 'so' : 'missing';
     return html`<fl-job-line heading=${WORDS.lines.paper} mark=${mark}>
-      ${pages.length === 0 || paper === undefined
-        ? html`<p slot="answer" class="soft">${WORDS.paper.waiting}</p>`
-        : html`<p slot="answer">${WORDS.paper.answer(pages.length, WORDS.paper.name(paper.name))}</p>
-            <p class="small soft">${WORDS.paper.trueScale}</p>`}
-      ${paper === undefined ? nothing : this.#fields(paper)}
-      ${pages.length === 0 ? nothing : this.#pages(pages)}
+      ${
+        pages.length === 0 || paper === undefined
+          ? html`<p slot="answer" class="soft">${WORDS.paper.waiting}</p>`
+          : html`<p slot="answer">${WORDS.paper.answer(pages.length, WORDS.paper.name(paper.name))}</p>
+              <p class="small soft">${WORDS.paper.trueScale}</p>`
+      }
+      ${paper === undefined ? nothing : this.#fields(paper)} ${pages.length === 0 ? nothing : this.#pages(pages)}
       ${this.project === null ? nothing : this.#files(pages.length > 0)}
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['tile', 'paper']}></fl-findings>
     </fl-job-line>`;
@@ -100,7 +101,10 @@ export class PaperLine extends JobSection {
           <span class="soft">${WORDS.paper.stands}</span><br />
           <select @change=${this.#takeOrientation}>
             ${(['portrait', 'landscape'] as const).map(
-              (way) => html`<option value=${way} ?selected=${way === paper.orientation}>${WORDS.paper.orientation[way]}</option>`,
+              (way) =>
+                html`<option value=${way} ?selected=${way === paper.orientation}>
+                  ${WORDS.paper.orientation[way]}
+                </option>`,
             )}
           </select>
         </label>
@@ -128,13 +132,14 @@ export class PaperLine extends JobSection {
     const chosen = this.choice.kind === 'page' ? this.choice.page : -1;
     return html`<div class="pages" role="group" aria-label=${WORDS.paper.pages} tabindex="0">
       ${pages.map(
-        (page, i) => html`<button
-          aria-pressed=${i === chosen}
-          @click=${() => this.dispatchEvent(new ChooseEvent(i === chosen ? NOTHING : { kind: 'page', page: i }))}
-        >
-          <fl-page-picture .page=${page} boldness="3"></fl-page-picture>
-          ${WORDS.paper.pageName(page)}
-        </button>`,
+        (page, i) =>
+          html`<button
+            aria-pressed=${i === chosen}
+            @click=${() => this.dispatchEvent(new ChooseEvent(i === chosen ? NOTHING : { kind: 'page', page: i }))}
+          >
+            <fl-page-picture .page=${page} boldness="3"></fl-page-picture>
+            ${WORDS.paper.pageName(page)}
+          </button>`,
       )}
     </div>`;
   }
@@ -142,13 +147,14 @@ export class PaperLine extends JobSection {
   #files(hasPages: boolean) {
     return html`<div class="files">
       ${(['pdf', 'svg', 'report', 'project'] as const).map(
-        (kind) => html`<button
-          class="${kind === 'pdf' ? 'first' : ''} ${kind === 'pdf' && hasPages ? 'next' : ''}"
-          ?disabled=${!hasPages && kind !== 'project'}
-          @click=${() => this.ask(`save-${kind}`)}
-        >
-          ${WORDS.paper.files[kind]}
-        </button>`,
+        (kind) =>
+          html`<button
+            class="${kind === 'pdf' ? 'first' : ''} ${kind === 'pdf' && hasPages ? 'next' : ''}"
+            ?disabled=${!hasPages && kind !== 'project'}
+            @click=${() => this.ask(`save-${kind}`)}
+          >
+            ${WORDS.paper.files[kind]}
+          </button>`,
       )}
     </div>`;
   }

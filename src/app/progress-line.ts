@@ -60,7 +60,9 @@ export class ProgressLine extends LitElement {
     return html`<div>
       <progress max="1" .value=${progress.done} aria-label=${WORDS.progress.label}></progress>
       <span>${progress.text === '' ? WORDS.progress.begins : progress.text}</span>
-      <button class="plain" @click=${() => this.dispatchEvent(new VerbEvent('cancel'))}>${WORDS.progress.cancel}</button>
+      <button class="plain" @click=${() => this.dispatchEvent(new VerbEvent('cancel'))}>
+        ${WORDS.progress.cancel}
+      </button>
     </div>`;
   }
 }

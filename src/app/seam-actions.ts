@@ -68,7 +68,10 @@ export async function partSharp(bench: Workbench, angleDeg: number): Promise<voi
   const { sculpt } = bench.bench;
   if (sculpt === null) return;
   const index = edgeIndexOf(sculpt);
-  partEdges(bench, pairs.map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0));
+  partEdges(
+    bench,
+    pairs.map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0),
+  );
 }
 
 /**

@@ -63,26 +63,30 @@ export class SeamTable extends JobSection {
     const isLong = seams.length > FEW + 1;
     const shown = isLong && !this.isWhole ? this.#worst(seams) : seams;
     return html`<table>
-      <caption class="unseen">${words.caption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">${words.seam}</th>
-          <th scope="col">${words.pieces}</th>
-          <th scope="col" class="number">${words.oneSide}</th>
-          <th scope="col" class="number">${words.otherSide}</th>
-          <th scope="col" class="number">${words.difference}</th>
-          <th scope="col" class="number bevel">${words.bevel}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${shown.map((seam) => this.#row(seam))}
-      </tbody>
-    </table>
-    ${isLong
-      ? html`<button class="plain" aria-expanded=${this.isWhole} @click=${() => (this.isWhole = !this.isWhole)}>
-          ${this.isWhole ? words.fewer(FEW) : words.all(seams.length)}
-        </button>`
-      : nothing}`;
+        <caption class="unseen">
+          ${words.caption}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">${words.seam}</th>
+            <th scope="col">${words.pieces}</th>
+            <th scope="col" class="number">${words.oneSide}</th>
+            <th scope="col" class="number">${words.otherSide}</th>
+            <th scope="col" class="number">${words.difference}</th>
+            <th scope="col" class="number bevel">${words.bevel}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${shown.map((seam) => this.#row(seam))}
+        </tbody>
+      </table>
+      ${
+        isLong
+          ? html`<button class="plain" aria-expanded=${this.isWhole} @click=${() => (this.isWhole = !this.isWhole)}>
+              ${this.isWhole ? words.fewer(FEW) : words.all(seams.length)}
+            </button>`
+          : nothing
+      }`;
   }
 
   /** The few that differ most, and the chosen one in any case. */
@@ -99,7 +103,8 @@ export class SeamTable extends JobSection {
     const isChosen = this.choice.kind === 'seam' && this.choice.seam === seam.id;
     const [one, other] = seam.lengthMm;
     const difference = Math.abs(seam.differenceMm);
-    const choose = (): boolean => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'seam', seam: seam.id }));
+    const choose = (): boolean =>
+      this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'seam', seam: seam.id }));
     return html`<tr
       class=${isChosen ? 'is-chosen' : ''}
       @pointerenter=${light}
@@ -108,11 +113,18 @@ export class SeamTable extends JobSection {
       @focusout=${() => this.point(null)}
     >
       <td>
-        <button class="letter" aria-pressed=${isChosen} aria-label=${WORDS.seamTable.choose(seam.letter)} @click=${choose}>
+        <button
+          class="letter"
+          aria-pressed=${isChosen}
+          aria-label=${WORDS.seamTable.choose(seam.letter)}
+          @click=${choose}
+        >
           ${seam.letter}
         </button>
       </td>
-      <td>${this.#pieceNumbers(seam)}${seam.kind === 'lap' ? html` <span class="soft">${WORDS.seamTable.lap}</span>` : nothing}</td>
+      <td>
+        ${this.#pieceNumbers(seam)}${seam.kind === 'lap' ? html` <span class="soft">${WORDS.seamTable.lap}</span>` : nothing}
+      </td>
       <td class="number">${formatMeasured(one, this.unit)}</td>
       <td class="number">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
       <td class="number ${difference >= this.noticeMm ? 'wrong' : ''}">${formatFine(difference, this.unit)}</td>

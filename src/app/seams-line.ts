@@ -66,16 +66,20 @@ export class SeamsLine extends JobSection {
     const isReady = sculpt !== null;
     return html`<fl-job-line heading=${WORDS.lines.seams} mark=${this.#mark()}>
       ${this.#answer()}
-      ${isReady
-        ? html`<div class="tools" role="group" aria-label=${WORDS.seams.by}>
-              ${this.#tool('part', 'P')} ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
-            </div>
-            ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`} ${this.#sharp()}
-            ${this.#offers()}
-            ${this.#markedCount() === 0
-              ? nothing
-              : html`<button class="plain" @click=${() => this.ask('join-all')}>${WORDS.verbs.joinAll}</button>`}`
-        : nothing}
+      ${
+        isReady
+          ? html`<div class="tools" role="group" aria-label=${WORDS.seams.by}>
+                ${this.#tool('part', 'P')} ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
+              </div>
+              ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`}
+              ${this.#sharp()} ${this.#offers()}
+              ${
+                this.#markedCount() === 0
+                  ? nothing
+                  : html`<button class="plain" @click=${() => this.ask('join-all')}>${WORDS.verbs.joinAll}</button>`
+              }`
+          : nothing
+      }
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['seams', 'cut']}></fl-findings>
     </fl-job-line>`;
   }
@@ -84,7 +88,8 @@ export class SeamsLine extends JobSection {
     const { sculpt, pieces } = this.bench;
     if (sculpt === null) return 'wait';
     if (hasWrong(this.bench, ['seams', 'cut'])) return 'wrong';
-    const isParted = pieces !== null && pieces.patches.every((patch) => patch.kind === 'disc' || patch.kind === 'windowed');
+    const isParted =
+      pieces !== null && pieces.patches.every((patch) => patch.kind === 'disc' || patch.kind === 'windowed');
     return isParted ? 'so' : 'missing';
   }
 
@@ -144,7 +149,12 @@ export class SeamsLine extends JobSection {
       ${offers.map((offer) => {
         const edges = offer.edges.map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0);
         const show = (): boolean => this.dispatchEvent(new ViewEvent({ preview: edges }));
-        return html`<li @pointerenter=${show} @pointerleave=${this.#hideSharp} @focusin=${show} @focusout=${this.#hideSharp}>
+        return html`<li
+          @pointerenter=${show}
+          @pointerleave=${this.#hideSharp}
+          @focusin=${show}
+          @focusout=${this.#hideSharp}
+        >
           <span>${offer.text}</span>
           <button class="next" @click=${() => this.send(addSeamEdges(filePairs(sculpt, edges)))}>
             ${WORDS.seams.partAlong(formatLength(offer.lengthMm, this.unit))}

@@ -56,7 +56,11 @@ export class SheetPicture extends LitElement {
     const isTall = sheet.heightMm > sheet.widthMm;
     const [width, height] = isTall ? [sheet.heightMm, sheet.widthMm] : [sheet.widthMm, sheet.heightMm];
     const turn = isTall ? `matrix(0 -1 -1 0 ${width} ${height})` : `matrix(1 0 0 -1 0 ${height})`;
-    return html`<svg viewBox="0 0 ${width} ${height}" role="img" aria-label=${WORDS.sheets.picture(sheet.placements.length)}>
+    return html`<svg
+      viewBox="0 0 ${width} ${height}"
+      role="img"
+      aria-label=${WORDS.sheets.picture(sheet.placements.length)}
+    >
       <rect class="sheet" width=${width} height=${height} />
       <g transform=${turn}>${sheet.placements.map((placement) => this.#piece(placement, height, isTall))}</g>
     </svg>`;

@@ -33,28 +33,37 @@ export class SheetsLine extends JobSection {
 
   protected override render() {
     const sheets = this.bench.sheets?.sheets ?? [];
-    const mark = hasWrong(this.bench, ['nest']) || (this.bench.sheets?.tooLarge.length ?? 0) > 0 ? 'wrong' : sheets.length > 0 ? 'so' : 'missing';
+    const mark =
+      hasWrong(this.bench, ['nest']) || (this.bench.sheets?.tooLarge.length ?? 0) > 0
+        ? 'wrong'
+        : sheets.length > 0
+          ? 'so'
+          : 'missing';
     return html`<fl-job-line heading=${WORDS.lines.sheets} mark=${mark}>
-      ${sheets.length === 0
-        ? html`<p slot="answer" class="soft">${WORDS.sheets.waiting}</p>`
-        : html`<p slot="answer">
-              ${WORDS.sheets.answer(sheets.length, formatLength(sheets[0].widthMm, this.unit), formatLength(sheets[0].heightMm, this.unit))}
-            </p>
-            <div>
-              ${sheets.map(
-                (sheet, i) => html`<figure>
-                  <figcaption>
-                    <span>${WORDS.sheets.sheet(i + 1)}</span><span>${WORDS.sheets.used(formatPercent(100 * sheet.usedShare, 0))}</span>
-                  </figcaption>
-                  <fl-sheet-picture
-                    .sheet=${sheet}
-                    .pieces=${this.bench.pieces?.pieces ?? []}
-                    .templates=${this.bench.pieces?.templates ?? []}
-                    .choice=${this.choice}
-                  ></fl-sheet-picture>
-                </figure>`,
-              )}
-            </div>`}
+      ${
+        sheets.length === 0
+          ? html`<p slot="answer" class="soft">${WORDS.sheets.waiting}</p>`
+          : html`<p slot="answer">
+                ${WORDS.sheets.answer(sheets.length, formatLength(sheets[0].widthMm, this.unit), formatLength(sheets[0].heightMm, this.unit))}
+              </p>
+              <div>
+                ${sheets.map(
+                  (sheet, i) =>
+                    html`<figure>
+                      <figcaption>
+                        <span>${WORDS.sheets.sheet(i + 1)}</span
+                        ><span>${WORDS.sheets.used(formatPercent(100 * sheet.usedShare, 0))}</span>
+                      </figcaption>
+                      <fl-sheet-picture
+                        .sheet=${sheet}
+                        .pieces=${this.bench.pieces?.pieces ?? []}
+                        .templates=${this.bench.pieces?.templates ?? []}
+                        .choice=${this.choice}
+                      ></fl-sheet-picture>
+                    </figure>`,
+                )}
+              </div>`
+      }
       ${this.bench.sheets === null ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} .steps=${['nest']}></fl-findings>`}
     </fl-job-line>`;
   }

@@ -65,18 +65,27 @@ export class SizeLine extends JobSection {
     const part = this.sculptPart;
     return html`<fl-job-line heading=${WORDS.lines.size} mark=${this.#mark()}>
       ${this.#answer()}
-      ${sculpt === null || part === null
-        ? nothing
-        : html`${sculpt.sized
-            ? html`<fl-elevation .sculpt=${sculpt} .up=${part.upAxis} .unit=${this.unit} .theme=${this.theme}></fl-elevation>
-                <div class="row">
-                  <span class="small soft">${this.#howKnown(part.scale)}</span>
-                  <button class="plain" aria-expanded=${this.isChanging} @click=${this.#turnChanging}>
-                    ${this.isChanging ? WORDS.size.keep : WORDS.size.change}
-                  </button>
-                </div>`
-            : nothing}
-          ${!sculpt.sized || this.isChanging ? this.#question() : nothing} ${this.#repairs(part.repairs)}`}
+      ${
+        sculpt === null || part === null
+          ? nothing
+          : html`${
+              sculpt.sized
+                ? html`<fl-elevation
+                      .sculpt=${sculpt}
+                      .up=${part.upAxis}
+                      .unit=${this.unit}
+                      .theme=${this.theme}
+                    ></fl-elevation>
+                    <div class="row">
+                      <span class="small soft">${this.#howKnown(part.scale)}</span>
+                      <button class="plain" aria-expanded=${this.isChanging} @click=${this.#turnChanging}>
+                        ${this.isChanging ? WORDS.size.keep : WORDS.size.change}
+                      </button>
+                    </div>`
+                : nothing
+            }
+            ${!sculpt.sized || this.isChanging ? this.#question() : nothing} ${this.#repairs(part.repairs)}`
+      }
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['read', 'size', 'project']}></fl-findings>
     </fl-job-line>`;
   }
@@ -106,10 +115,11 @@ export class SizeLine extends JobSection {
     if (repairs.length === 0) return nothing;
     return html`<ul class="small">
       ${repairs.map(
-        ({ kind }, index) => html`<li>
-          ${WORDS.repairs.done} ${WORDS.repairs[kind]}
-          <button class="plain" @click=${() => this.send(removeRepair(index))}>${WORDS.repairs.takeBack}</button>
-        </li>`,
+        ({ kind }, index) =>
+          html`<li>
+            ${WORDS.repairs.done} ${WORDS.repairs[kind]}
+            <button class="plain" @click=${() => this.send(removeRepair(index))}>${WORDS.repairs.takeBack}</button>
+          </li>`,
       )}
     </ul>`;
   }
@@ -127,9 +137,10 @@ export class SizeLine extends JobSection {
       <p class="small">${WORDS.size.ask(formatNumber(longest, longest < 10 ? 2 : 1))}</p>
       <div class="units" role="group" aria-label=${WORDS.size.unit}>
         ${(['mm', 'cm', 'in', 'm'] as const).map(
-          (unit) => html`<button class=${unit === likely ? 'next' : ''} @click=${() => this.#take({ by: 'unit', unit })}>
-            <b>${WORDS.size.units[unit]}</b><span>${formatLength(longest * MM_PER[unit], this.unit)}</span>
-          </button>`,
+          (unit) =>
+            html`<button class=${unit === likely ? 'next' : ''} @click=${() => this.#take({ by: 'unit', unit })}>
+              <b>${WORDS.size.units[unit]}</b><span>${formatLength(longest * MM_PER[unit], this.unit)}</span>
+            </button>`,
         )}
       </div>
       <div class="row known">
@@ -141,17 +152,27 @@ export class SizeLine extends JobSection {
             )}
           </select>
         </label>
-        <fl-length-field label=${WORDS.size.is} .unit=${this.unit} min="1" max="20000" @fl-length=${this.#takeKnown}></fl-length-field>
+        <fl-length-field
+          label=${WORDS.size.is}
+          .unit=${this.unit}
+          min="1"
+          max="20000"
+          @fl-length=${this.#takeKnown}
+        ></fl-length-field>
       </div>
-      ${this.measured === null
-        ? html`<button aria-pressed=${this.tool === 'measure'} @click=${() => this.ask('measure')}>${WORDS.size.measure}</button>`
-        : html`<fl-length-field
-            label=${WORDS.size.between}
-            .unit=${this.unit}
-            min="1"
-            max="20000"
-            @fl-length=${this.#takeMeasured}
-          ></fl-length-field>`}
+      ${
+        this.measured === null
+          ? html`<button aria-pressed=${this.tool === 'measure'} @click=${() => this.ask('measure')}>
+              ${WORDS.size.measure}
+            </button>`
+          : html`<fl-length-field
+              label=${WORDS.size.between}
+              .unit=${this.unit}
+              min="1"
+              max="20000"
+              @fl-length=${this.#takeMeasured}
+            ></fl-length-field>`
+      }
       ${this.#upQuestion()}
     </div>`;
   }
@@ -161,22 +182,24 @@ export class SizeLine extends JobSection {
       <legend>${WORDS.size.up}</legend>
       <div class="choices">
         ${(['x', 'y', 'z'] as const).map(
-          (axis) => html`<label>
-            <input
-              type="radio"
-              name="up"
-              .checked=${this.sculptPart?.upAxis === axis}
-              @change=${() => this.send(setUpAxis(axis))}
-            />${axis}
-          </label>`,
+          (axis) =>
+            html`<label>
+              <input
+                type="radio"
+                name="up"
+                .checked=${this.sculptPart?.upAxis === axis}
+                @change=${() => this.send(setUpAxis(axis))}
+              />${axis}
+            </label>`,
         )}
       </div>
     </fieldset>`;
   }
 
   #likelyUnit(longest: number): ModelUnit | null {
-    const fits = (unit: ModelUnit): boolean => longest * MM_PER[unit] >= LIKELY_MM.least && longest * MM_PER[unit] <= LIKELY_MM.most;
-    return (['mm', 'in', 'cm', 'm'] as const).find(fits) ?? null;
+    const fits = (unit: ModelUnit): boolean =>
+      longest * MM_PER[unit] >= LIKELY_MM.least && longest * MM_PER[unit] <= LIKELY_MM.most;
+    return (['mm', 'cm', 'm', 'in'] as const).find(fits) ?? null;
   }
 
   #take(scale: ScaleChoice): void {

@@ -156,13 +156,14 @@ export class StageRule extends LitElement {
       </div>
       <div class="names">
         ${WORDS.stages.map(
-          (name, i) => html`<button
-            aria-pressed=${i === near}
-            ?disabled=${i > this.last}
-            @click=${() => this.dispatchEvent(new StageGoEvent(i))}
-          >
-            <svg viewBox="0 0 20 20" aria-hidden="true">${PICTURES[i]}</svg>${name}<kbd>${WORDS.stageKeys[i]}</kbd>
-          </button>`,
+          (name, i) =>
+            html`<button
+              aria-pressed=${i === near}
+              ?disabled=${i > this.last}
+              @click=${() => this.dispatchEvent(new StageGoEvent(i))}
+            >
+              <svg viewBox="0 0 20 20" aria-hidden="true">${PICTURES[i]}</svg>${name}<kbd>${WORDS.stageKeys[i]}</kbd>
+            </button>`,
         )}
       </div>`;
   }

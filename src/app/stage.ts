@@ -220,8 +220,8 @@ export class Stage extends LitElement {
     if (isNew('theme')) scene.setTheme(this.#themeNow());
     if (isNew('up')) scene.setUpAxis(this.up);
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
-    if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : ((changed.get('bench') as Bench | undefined) ?? EMPTY_BENCH));
-    if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view') as ViewState | undefined);
+    if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));
+    if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view'));
   }
 
   #showParts(scene: BenchScene, before: Bench): void {
@@ -274,7 +274,7 @@ export class Stage extends LitElement {
 
   #themeNow(): BenchTheme {
     const entries = Object.entries(THEME_COLOURS).map(([key, name]) => [key, colourOf(this, name)]);
-    return Object.fromEntries(entries) as unknown as BenchTheme;
+    return Object.fromEntries(entries) as BenchTheme;
   }
 
   #onKey(event: KeyboardEvent): void {

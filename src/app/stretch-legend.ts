@@ -48,7 +48,12 @@ export class StretchLegend extends LitElement {
     const { limitPct, noticePct, reading } = this;
     const x = (pct: number): number => 200 + (200 * Math.max(-limitPct, Math.min(limitPct, pct))) / limitPct;
     const ticks = [-limitPct, -noticePct, 0, noticePct, limitPct];
-    return html`<svg viewBox="-14 0 428 46" preserveAspectRatio="none" role="img" aria-label=${WORDS.fit.legend(limitPct)}>
+    return html`<svg
+        viewBox="-14 0 428 46"
+        preserveAspectRatio="none"
+        role="img"
+        aria-label=${WORDS.fit.legend(limitPct)}
+      >
         ${Array.from({ length: STEPS }, (_, i) => {
           const pct = limitPct * ((2 * (i + 0.5)) / STEPS - 1);
           const [r, g, b] = stretchColour(pct, limitPct).map((part) => Math.round(255 * part));

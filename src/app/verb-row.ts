@@ -49,12 +49,20 @@ export class VerbRow extends LitElement {
     return html`<p><b>${this.name}</b> ${this.facts}</p>
       <slot></slot>
       ${this.verbs.map(
-        (verb) => html`<button aria-keyshortcuts=${verb.key?.toUpperCase() ?? nothing} @click=${() => this.dispatchEvent(new VerbEvent(verb.id))}>
-          ${verb.label}${verb.key === undefined ? nothing : html`<kbd>${verb.key.toUpperCase()}</kbd>`}
-        </button>`,
+        (verb) =>
+          html`<button
+            aria-keyshortcuts=${verb.key?.toUpperCase() ?? nothing}
+            @click=${() => this.dispatchEvent(new VerbEvent(verb.id))}
+          >
+            ${verb.label}${verb.key === undefined ? nothing : html`<kbd>${verb.key.toUpperCase()}</kbd>`}
+          </button>`,
       )}
-      ${this.back === ''
-        ? nothing
-        : html`<button class="plain" @click=${() => this.dispatchEvent(new VerbEvent('back'))}>${this.back}<kbd>Esc</kbd></button>`}`;
+      ${
+        this.back === ''
+          ? nothing
+          : html`<button class="plain" @click=${() => this.dispatchEvent(new VerbEvent('back'))}>
+              ${this.back}<kbd>Esc</kbd>
+            </button>`
+      }`;
   }
 }

@@ -63,7 +63,8 @@ function seamVerbs(bench: Workbench, id: string): Verb[] {
   const seam = bench.bench.seams?.chains.find((chain) => chain.id === id);
   if (seam === undefined || seam.kind === 'open') return [];
   const words = WORDS.verbs;
-  const lap = (side: 0 | 1) => () => setChosenSeam(bench, 'lap', seam.allowanceMm > 0 ? seam.allowanceMm : LAP_MM, side);
+  const lap = (side: 0 | 1) => () =>
+    setChosenSeam(bench, 'lap', seam.allowanceMm > 0 ? seam.allowanceMm : LAP_MM, side);
   const kinds: Verb[] =
     seam.kind === 'lap'
       ? [
@@ -71,7 +72,10 @@ function seamVerbs(bench: Workbench, id: string): Verb[] {
           { id: 'other-lap', label: words.otherLap, key: 'l', isNear: true, run: lap(seam.lapSide === 0 ? 1 : 0) },
         ]
       : [{ id: 'lap', label: words.lap(LAP_MM), key: 'l', isNear: true, run: lap(0) }];
-  return [{ id: 'join', label: words.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) }, ...kinds];
+  return [
+    { id: 'join', label: words.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
+    ...kinds,
+  ];
 }
 
 function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[] {
@@ -108,7 +112,8 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
 function keepSurface(bench: Workbench, piece: FoamPiece): void {
   const { sculpt, pieces } = bench.bench;
   const vertex = pieces?.patches[piece.patch].meshVertices[0];
-  if (sculpt !== null && vertex !== undefined) bench.run(addRepair({ kind: 'keep-shell', vertex: sculpt.fileVertex[vertex] }));
+  if (sculpt !== null && vertex !== undefined)
+    bench.run(addRepair({ kind: 'keep-shell', vertex: sculpt.fileVertex[vertex] }));
 }
 
 function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
@@ -116,10 +121,19 @@ function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const { tool } = bench.view;
   const words = WORDS.verbs;
   const turn = (to: 'part' | 'path' | 'measure') => () =>
-    bench.setView({ tool: tool === to ? 'choose' : to, from: null, to: null, preview: null, choice: NOTHING, stage: 0 });
+    bench.setView({
+      tool: tool === to ? 'choose' : to,
+      from: null,
+      to: null,
+      preview: null,
+      choice: NOTHING,
+      stage: 0,
+    });
   const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
   return [
-    ...(tool === 'walk' ? [] : [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }]),
+    ...(tool === 'walk'
+      ? []
+      : [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }]),
     { id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') },
     { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
     { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
@@ -161,13 +175,23 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const { history } = bench;
   const hasPages = bench.bench.paper !== null;
   return [
-    ...(history?.canUndo === true ? [{ id: 'undo', label: words.undo(history.undoLabel ?? ''), run: () => bench.undo() }] : []),
-    ...(history?.canRedo === true ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }] : []),
+    ...(history?.canUndo === true
+      ? [{ id: 'undo', label: words.undo(history.undoLabel ?? ''), run: () => bench.undo() }]
+      : []),
+    ...(history?.canRedo === true
+      ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }]
+      : []),
     { id: 'open', label: words.open, run: () => actions.openFile() },
     ...(hasPages
-      ? (['pdf', 'svg', 'report'] as const).map((kind) => ({ id: `save-${kind}`, label: words.save(kind), run: () => actions.save(kind) }))
+      ? (['pdf', 'svg', 'report'] as const).map((kind) => ({
+          id: `save-${kind}`,
+          label: words.save(kind),
+          run: () => actions.save(kind),
+        }))
       : []),
-    ...(bench.project === null ? [] : [{ id: 'save-project', label: words.save('project'), run: () => actions.save('project') }]),
+    ...(bench.project === null
+      ? []
+      : [{ id: 'save-project', label: words.save('project'), run: () => actions.save('project') }]),
     ...Object.entries(WORDS.lines).map(([line, title], i) => ({
       id: `go-${line}`,
       label: words.goTo(title),

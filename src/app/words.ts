@@ -52,10 +52,12 @@ export const WORDS = {
     },
     readAs: { mm: 'Read as millimetres.', cm: 'Read as centimetres.', m: 'Read as metres.', in: 'Read as inches.' },
     measured: 'Sized by two corners you measured.',
-    fromAxis: (axis: 'longest' | 'x' | 'y' | 'z') => (axis === 'longest' ? 'Sized by its longest side.' : `Sized along ${axis}.`),
+    fromAxis: (axis: 'longest' | 'x' | 'y' | 'z') =>
+      axis === 'longest' ? 'Sized by its longest side.' : `Sized along ${axis}.`,
     change: 'change the size',
     keep: 'keep the size',
-    ask: (longest: string) => `The file holds numbers without a unit. Its longest side is ${longest}. Which size is it?`,
+    ask: (longest: string) =>
+      `The file holds numbers without a unit. Its longest side is ${longest}. Which size is it?`,
     unit: 'Unit of the file',
     units: { mm: 'mm', cm: 'cm', m: 'metres', in: 'inches' },
     orKnown: 'or a length you know:',
@@ -93,7 +95,8 @@ export const WORDS = {
     surfaces: { face: 'face', middle: 'middle', back: 'back' },
     finer: 'Bending and tracing',
     neutral: 'Neutral fraction, from the inside of a bend',
-    neutralWhy: 'The layer of the foam that keeps its length when it bends. 0.5 until you have bent and measured a strip of your own.',
+    neutralWhy:
+      'The layer of the foam that keeps its length when it bends. 0.5 until you have bent and measured a strip of your own.',
     traced: 'Templates are traced on the foam’s',
     sides: { face: 'face', back: 'back, printed mirrored' },
   },
@@ -162,7 +165,8 @@ export const WORDS = {
       return `${hand}${piece.bendStyle}${side}`;
     },
     size: (width: string, height: string) => `${width} × ${height}`,
-    figures: (quantity: number, thickness: string, area: string, give: string) => `${quantity} × ${thickness}, ${area}, gives ${give}`,
+    figures: (quantity: number, thickness: string, area: string, give: string) =>
+      `${quantity} × ${thickness}, ${area}, gives ${give}`,
   },
   cautions: { cut: 'Before you cut', glue: 'Before you heat or glue' },
 
@@ -232,7 +236,9 @@ export const WORDS = {
     redo: (label: string) => `redo: ${label}`,
     open: 'open a file',
     save: (kind: 'pdf' | 'svg' | 'report' | 'project') =>
-      ({ pdf: 'save templates as PDF', svg: 'save pieces as SVG', report: 'save the report', project: 'save the job' })[kind],
+      ({ pdf: 'save templates as PDF', svg: 'save pieces as SVG', report: 'save the report', project: 'save the job' })[
+        kind
+      ],
     keepSurface: 'keep only this surface',
     goTo: (line: string) => `go to: ${line}`,
     beside: { none: 'nothing beside it', hand: 'a hand beside it', head: 'a head beside it', door: 'a door beside it' },
@@ -241,7 +247,8 @@ export const WORDS = {
     seam: (letter: string) => `Seam ${letter}`,
     openEdge: (letter: string) => `Open edge ${letter}`,
     piece: (number: number, name: string) => `${number} ${name}`,
-    edgeFacts: (facts: EdgeFacts, unit: LengthUnit) => `${formatLength(facts.length, unit)}, ${foldWords(facts.foldDeg)}`,
+    edgeFacts: (facts: EdgeFacts, unit: LengthUnit) =>
+      `${formatLength(facts.length, unit)}, ${foldWords(facts.foldDeg)}`,
     seamFacts: (one: string, other: string, difference: string) => `${one} and ${other}, ${difference} apart`,
     openFacts: (length: string) => `${length}, an edge of the prop`,
     pieceFacts: (thickness: string, reason: string) => `${thickness}. ${reason}`,
@@ -258,7 +265,9 @@ export const WORDS = {
   progress: { label: 'Being worked out', begins: 'working it out', cancel: 'call it off' },
   field: {
     wrong: (min: number, max: number, unit: LengthUnit) =>
-      Number.isFinite(max) ? `Between ${formatLength(min, unit)} and ${formatLength(max, unit)}.` : 'A length, like 322 mm or 12 3/4 in.',
+      Number.isFinite(max)
+        ? `Between ${formatLength(min, unit)} and ${formatLength(max, unit)}.`
+        : 'A length, like 322 mm or 12 3/4 in.',
   },
 
   notice: {
@@ -292,7 +301,8 @@ export const WORDS = {
         isParting && !facts.isOpen ? ', parted' : '',
         '.',
       ].join(''),
-    ready: (pieces: number, pages: number) => `Ready: ${count(pieces, 'piece', 'pieces')}, ${count(pages, 'page', 'pages')}.`,
+    ready: (pieces: number, pages: number) =>
+      `Ready: ${count(pieces, 'piece', 'pieces')}, ${count(pages, 'page', 'pages')}.`,
   },
 
   foot: {

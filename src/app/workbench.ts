@@ -260,4 +260,11 @@ export class Workbench extends EventTarget {
 }
 
 /** Corners and edges of another sculpt mean nothing. */
-const ON_THE_OLD_SCULPT: Partial<ViewState> = { from: null, to: null, cursor: null, walked: null, preview: null, reading: null };
+const ON_THE_OLD_SCULPT: Partial<ViewState> = {
+  from: null,
+  to: null,
+  cursor: null,
+  walked: null,
+  preview: null,
+  reading: null,
+};

@@ -31,7 +31,8 @@ export function drawnLines(drawing: Drawing): DrawnLines[] {
 
 function pathOf({ points, closed }: Stroke): string {
   const parts: string[] = [];
-  for (let i = 0; i + 1 < points.length; i += 2) parts.push(`${i === 0 ? 'M' : 'L'}${short(points[i])} ${short(points[i + 1])}`);
+  for (let i = 0; i + 1 < points.length; i += 2)
+    parts.push(`${i === 0 ? 'M' : 'L'}${short(points[i])} ${short(points[i + 1])}`);
   return parts.join('') + (closed ? 'Z' : '');
 }
 
