@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf, type ReadPath, type ReadPdf } from '../support/read-pdf.ts';
 import { TRAY_FOLDS, TRAY_MM, TRAY_OBJ } from './open-tray.ts';
-import { LONG, button, dropFile, edgeOnScreen, factsOf, faultsOf, foldedEdges, staged, until } from './window.ts';
+import { LONG, button, dropFile, edgeOnScreen, factsOf, faultsOf, dartEdges, staged, until } from './window.ts';
 
 const PT_PER_MM = 72 / 25.4;
 
@@ -37,12 +37,12 @@ describe('the main job by mouse', () => {
   it('parts the edge that is clicked on the sculpt', async () => {
     const { page } = app;
     await page.locator('fl-seams-line button[aria-keyshortcuts="P"]').click();
-    const edge = await hoverFoldedEdge(app);
+    const edge = await hoverDart(app);
     await page.mouse.down();
     await page.mouse.up();
     const facts = await until(page, 'one edge is parted', ({ seamEdges }) => seamEdges === 1);
     expect(facts.tool).toBe('part');
-    expect(await foldedEdges(page)).not.toContain(edge);
+    expect(await dartEdges(page)).not.toContain(edge);
     await page.keyboard.press('Escape');
   });
 
@@ -165,8 +165,8 @@ describe('the main job by mouse', () => {
 });
 
 /** Moves the pointer to a folded edge that lights up as the one to part. @returns the edge. */
-async function hoverFoldedEdge({ page }: OpenApp): Promise<number> {
-  for (const edge of await foldedEdges(page)) {
+async function hoverDart({ page }: OpenApp): Promise<number> {
+  for (const edge of await dartEdges(page)) {
     const at = await edgeOnScreen(page, edge);
     if (at === null) continue;
     await page.mouse.move(at.x + 8, at.y + 8);

@@ -28,22 +28,20 @@ export interface BenchFacts {
   readonly notice: string;
 }
 
-/** Waits until the window has worked out the document in force. */
+/** Waits until the window has worked out the document in force; fails when it gave up. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForFunction(
+  const outcome = await page.waitForFunction(
     () => {
       const bench = document.querySelector<App>('fl-app')?.workbench;
-      return (
-        bench !== undefined &&
-        bench.project !== null &&
-        bench.reading === null &&
-        bench.progress === null &&
-        !bench.isStale
-      );
+      if (bench === undefined || bench.project === null || bench.reading !== null || bench.progress !== null)
+        return null;
+      return bench.isStale ? (bench.notice?.text ?? null) : 'done';
     },
     null,
     LONG,
   );
+  const text = await outcome.jsonValue();
+  if (text !== 'done') throw new Error(`the window gave up: ${String(text)}`);
 }
 
 /** Waits for a first picture of the bench, or its flat stand-in. */
@@ -131,16 +129,21 @@ export async function edgeOnScreen(page: Page, edge: number): Promise<{ x: numbe
   }, edge);
 }
 
-/** Folded edges of the sculpt that are not parted yet, those that stand upright first. */
-export async function foldedEdges(page: Page): Promise<number[]> {
+/** Folded edges of the sculpt that are not parted yet and run into its rim: parted, each is a dart. */
+export async function dartEdges(page: Page): Promise<number[]> {
   return await page.evaluate(() => {
     const { sculpt, seams } = document.querySelector<App>('fl-app')!.workbench.bench;
     if (sculpt === null) return [];
-    const { edgeFoldRad, edgeIsOpen, edgeVertices: ends, positions } = sculpt;
-    const rise = (e: number): number => Math.abs(positions[3 * ends[2 * e] + 1] - positions[3 * ends[2 * e + 1] + 1]);
-    return [...edgeFoldRad.keys()]
-      .filter((e) => Math.abs(edgeFoldRad[e]) > 0.5 && edgeIsOpen[e] === 0 && (seams?.chainOfEdge[e] ?? -1) < 0)
-      .toSorted((a, b) => rise(b) - rise(a));
+    const { edgeFoldRad, edgeIsOpen, edgeVertices: ends } = sculpt;
+    const edges = [...edgeFoldRad.keys()];
+    const rim = new Set(edges.filter((e) => edgeIsOpen[e] === 1).flatMap((e) => [ends[2 * e], ends[2 * e + 1]]));
+    return edges.filter(
+      (e) =>
+        Math.abs(edgeFoldRad[e]) > 0.5 &&
+        edgeIsOpen[e] === 0 &&
+        (seams?.chainOfEdge[e] ?? -1) < 0 &&
+        (rim.has(ends[2 * e]) || rim.has(ends[2 * e + 1])),
+    );
   });
 }
 
