@@ -1,4 +1,5 @@
 // Takes the README's pictures from the running app: node scripts/pictures.mjs (after npm run build).
+/* global document */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
@@ -24,7 +25,7 @@ try {
     page.evaluate((view) => document.querySelector('fl-app').workbench.setView(view), patch);
   await page.waitForFunction(() => {
     const { bench, progress } = document.querySelector('fl-app')?.workbench ?? {};
-    return bench?.paper != null && progress === null;
+    return (bench?.paper ?? null) !== null && progress === null;
   });
   await page.waitForTimeout(4000);
   await setView({ stage: 1 });
