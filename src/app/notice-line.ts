@@ -1,4 +1,4 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { SHARED } from './styles.ts';
 import type { Notice } from './workbench.ts';
@@ -34,6 +34,11 @@ export class NoticeLine extends LitElement {
   ];
 
   @property({ attribute: false }) notice: Notice | null = null;
+
+  /** On a phone the sheet lies below the bench: a problem told out of sight would not be told. */
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('notice') && this.notice?.tone === 'problem') this.scrollIntoView({ block: 'nearest' });
+  }
 
   protected override render() {
     const { notice } = this;

@@ -26,12 +26,20 @@ export class PageView extends LitElement {
         block-size: 100%;
         max-inline-size: 100%;
       }
-      .row {
+      /* The words keep one width, so that the buttons stay under the pointer while pages are turned. */
+      .turn {
+        display: grid;
+        grid-template-columns: auto minmax(0, 14em) auto;
         justify-content: center;
+        align-items: center;
+        gap: var(--s2) var(--s3);
       }
-      span {
-        min-inline-size: 14em;
+      .turn span {
         text-align: center;
+      }
+      .turn .back {
+        grid-column: 1 / -1;
+        justify-self: center;
       }
     `,
   ];
@@ -44,13 +52,15 @@ export class PageView extends LitElement {
     const page = this.pages[this.at];
     if (page === undefined) return nothing;
     return html`<fl-page-picture .page=${page}></fl-page-picture>
-      <div class="row">
+      <div class="turn">
         <button ?disabled=${this.at === 0} @click=${() => this.#turn(-1)}>${WORDS.paper.before}</button>
         <span>${WORDS.paper.place(WORDS.paper.pageName(page), this.at + 1, this.pages.length)}</span>
         <button ?disabled=${this.at === this.pages.length - 1} @click=${() => this.#turn(1)}>
           ${WORDS.paper.next}
         </button>
-        <button @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>${WORDS.paper.close}<kbd>Esc</kbd></button>
+        <button class="back" @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>
+          ${WORDS.paper.close}<kbd>Esc</kbd>
+        </button>
       </div>`;
   }
 

@@ -27,7 +27,7 @@ export class SizeLine extends JobSection {
     css`
       .units {
         display: grid;
-        grid-template-columns: repeat(4, minmax(0, 1fr));
+        grid-template-columns: repeat(auto-fit, minmax(5.6rem, 1fr));
         gap: var(--s2);
       }
       .units button {
