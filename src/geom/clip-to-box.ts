@@ -11,28 +11,24 @@ export interface InsideSpan {
  * ACM TOG 3(1), 1984). A segment that only touches the box gives a span of no length.
  */
 export function segmentInBox(ax: number, ay: number, bx: number, by: number, box: Box2): InsideSpan | null {
-  let from = 0;
-  let to = 1;
-  const dx = bx - ax;
-  const dy = by - ay;
-  // Each side as: the point is inside while t * p <= q.
-  const sides = [
-    [-dx, ax - box.minX],
-    [dx, box.maxX - ax],
-    [-dy, ay - box.minY],
-    [dy, box.maxY - ay],
-  ];
-  for (const [p, q] of sides) {
-    if (p === 0) {
-      if (q < 0) return null;
-    } else if (p < 0) {
-      from = Math.max(from, q / p);
-    } else {
-      to = Math.min(to, q / p);
-    }
-    if (from > to) return null;
-  }
-  return { from, to };
+  const across = slabSpan(ax, bx, box.minX, box.maxX);
+  if (across === null) return null;
+  const up = slabSpan(ay, by, box.minY, box.maxY);
+  if (up === null) return null;
+  const from = Math.max(across.from, up.from);
+  const to = Math.min(across.to, up.to);
+  return from <= to ? { from, to } : null;
+}
+
+const WHOLE: InsideSpan = { from: 0, to: 1 };
+
+/** The span between two parallel sides. */
+function slabSpan(a: number, b: number, low: number, high: number): InsideSpan | null {
+  if (a >= low && a <= high && b >= low && b <= high) return WHOLE;
+  if ((a < low && b < low) || (a > high && b > high)) return null;
+  const d = b - a;
+  const [near, far] = d > 0 ? [low, high] : [high, low];
+  return { from: Math.max(0, (near - a) / d), to: Math.min(1, (far - a) / d) };
 }
 
 /**

@@ -34,15 +34,15 @@ export function findLabelPlace(
   rings: readonly Ring[],
 ): TurnedBox | null {
   const { box, leader } = label;
-  const cost = leader === null ? moveCost(box, rings) : leaderCost(leaderTarget(label), obstacles);
+  const price = leader === null ? movePrice(box, rings) : leaderPrice(leaderTarget(label), obstacles);
   const stances = leader === null || box.angleRad === 0 ? [box] : [box, { ...box, angleRad: 0 }];
   let best: TurnedBox | null = null;
   let least = Infinity;
   const consider = (cell: Cell, there: TurnedBox): void => {
-    if (!isBoxInside(uprightBox(there), cell)) return;
-    const price = cost(there, cell);
-    if (price >= least || !obstacles.isFree(there)) return;
-    [best, least] = [there, price];
+    const bare = price.bare(there);
+    if (bare >= least || !isBoxInside(uprightBox(there), cell) || !obstacles.isFree(there)) return;
+    const full = bare + price.extra(there, cell);
+    if (full < least) [best, least] = [there, full];
   };
   for (const isFar of [false, true]) {
     for (const cell of cells) {
@@ -85,21 +85,36 @@ export function holdsBox(cell: Cell, box: TurnedBox): boolean {
   return maxX - minX <= cell.maxX - cell.minX && maxY - minY <= cell.maxY - cell.minY;
 }
 
-function moveCost(from: TurnedBox, rings: readonly Ring[]): (there: TurnedBox) => number {
+/** What a place costs, mm: `bare` at once, `extra` only asked where the place is free and might be the best. */
+interface Price {
+  readonly bare: (there: TurnedBox) => number;
+  readonly extra: (there: TurnedBox, cell: Cell) => number;
+}
+
+function movePrice(from: TurnedBox, rings: readonly Ring[]): Price {
   const isInside = depthInside(rings, from.x, from.y) > 0;
-  return (there) => {
-    const move = Math.hypot(there.x - from.x, there.y - from.y);
-    return isInside && depthInside(rings, there.x, there.y) <= 0 ? move + COST_OUTSIDE : move;
+  return {
+    bare: ({ x, y }) => Math.hypot(x - from.x, y - from.y),
+    extra: ({ x, y }) => (isInside && depthInside(rings, x, y) <= 0 ? COST_OUTSIDE : 0),
   };
 }
 
-function leaderCost(target: Vec2, obstacles: Obstacles): (there: TurnedBox, cell: Cell) => number {
-  return (there, cell) => {
-    const from = nearestOnBox(there, target);
-    const length = Math.hypot(from.x - target.x, from.y - target.y);
-    const isHere = target.x >= cell.minX && target.x <= cell.maxX && target.y >= cell.minY && target.y <= cell.maxY;
-    const short = length < SHORTEST_LEADER_MM ? COST_OTHER_CELL : 0;
-    return length + short + (isHere ? 0 : COST_OTHER_CELL) + (obstacles.isOpen(from, target) ? 0 : COST_OVER_WORDS);
+function leaderPrice(target: Vec2, obstacles: Obstacles): Price {
+  return {
+    bare: (there) => {
+      const from = nearestOnBox(there, target);
+      return Math.hypot(from.x - target.x, from.y - target.y);
+    },
+    extra: (there, cell) => {
+      const from = nearestOnBox(there, target);
+      const isShort = Math.hypot(from.x - target.x, from.y - target.y) < SHORTEST_LEADER_MM;
+      const isHere = target.x >= cell.minX && target.x <= cell.maxX && target.y >= cell.minY && target.y <= cell.maxY;
+      return (
+        (isShort ? COST_OTHER_CELL : 0) +
+        (isHere ? 0 : COST_OTHER_CELL) +
+        (obstacles.isOpen(from, target) ? 0 : COST_OVER_WORDS)
+      );
+    },
   };
 }
 

@@ -27,6 +27,10 @@ const COLUMNS: readonly Column[] = [
   { heading: 'pages', textOf: ({ pages }) => pagesText(pages), share: 0.42 },
 ];
 
+/** On narrower paper only what leads to a page is listed: the rest stands on each template, mm. */
+const FULL_WIDTH_MM = 125;
+const NEEDED: readonly string[] = ['no.', 'piece', 'revision', 'pages'];
+
 /** Between two columns, mm. */
 const GAP_MM = 2;
 
@@ -38,17 +42,18 @@ const MOST_PAGES_LISTED = 8;
 
 /** The list of all pieces, a row each; a row that is too long goes on under itself. */
 export function putPieceList(flow: Flow, listed: readonly ListedPiece[]): void {
-  const fixed = COLUMNS.reduce((sum, column) => sum + (column.widthMm ?? 0) + GAP_MM, -GAP_MM);
-  const widths = COLUMNS.map((column) => column.widthMm ?? (column.share ?? 0) * (flow.width - fixed));
+  const columns = flow.width < FULL_WIDTH_MM ? COLUMNS.filter(({ heading }) => NEEDED.includes(heading)) : COLUMNS;
+  const fixed = columns.reduce((sum, column) => sum + (column.widthMm ?? 0) + GAP_MM, -GAP_MM);
+  const widths = columns.map((column) => column.widthMm ?? (column.share ?? 0) * (flow.width - fixed));
   const heading = rowItem(
-    COLUMNS.map((column) => [column.heading]),
+    columns.map((column) => [column.heading]),
     widths,
     true,
   );
   flow.heading('Pieces');
   flow.put(heading);
   for (const one of listed) {
-    const cells = COLUMNS.map((column, i) =>
+    const cells = columns.map((column, i) =>
       wrapText(column.textOf(one), TYPE_MM.body, widths[i]).slice(0, MOST_LINES),
     );
     flow.put(rowItem(cells, widths, false), heading);

@@ -34,7 +34,7 @@ export function drawFoot(pen: Pen, frame: PaperFrame, foot: Foot): void {
   const { marginMm, tileWidthMm } = frame;
   const right = marginMm + tileWidthMm;
   const nameWidth = textWidthMm(foot.pageName, TYPE_MM.name);
-  pen.write(foot.pageName, { x: right, y: marginMm + 1.2 }, { heightMm: TYPE_MM.name, align: 'right', bold: true });
+  pen.write(foot.pageName, { x: right, y: marginMm + 1.9 }, { heightMm: TYPE_MM.name, align: 'right', bold: true });
   const room = tileWidthMm - nameWidth - GAP_MM;
   const page = `page ${foot.pageNumber} of ${foot.pageCount}`;
   const title = clipText(foot.title, TYPE_MM.body, room - textWidthMm(` · ${page}`, TYPE_MM.body));

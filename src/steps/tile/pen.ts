@@ -10,7 +10,7 @@ export interface Setting {
 }
 
 /** Capital heights of all words a page adds to its templates, mm: one scale, nothing under the smallest. */
-export const TYPE_MM = { body: 2.5, heading: 3.2, title: 5, name: 6 } as const;
+export const TYPE_MM = { body: 2.5, heading: 3.2, title: 5, name: 5.5 } as const;
 
 /** From one baseline to the next, as a share of the capital height. */
 export const LEADING = 1.85;

@@ -54,7 +54,7 @@ export function drawTileMarks(pen: Pen, frame: PaperFrame, lattice: Lattice, til
   // At the same places of the block on every page, printed neighbour or not, so that those of two pages always meet.
   const crossX = neighbourOf(lattice, tile, 'right') < 0 ? right : left + lattice.stepXMm;
   const crossY = neighbourOf(lattice, tile, 'above') < 0 ? top : bottom + lattice.stepYMm;
-  const within = { minX: left, minY: bottom - CROSS_MM, maxX: right, maxY: top };
+  const within = { minX: left, minY: bottom, maxX: right, maxY: top };
   for (const x of [left, crossX]) for (const y of [bottom, crossY]) drawCross(pen, x, y, within);
   const block = tileBox(lattice, tile);
   for (const mm of ticksBetween(block.minY, jointY - bottom)) {

@@ -1,7 +1,7 @@
 import { segmentInBox } from '../../geom/clip-to-box.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import type { Move2 } from '../../geom/turn-and-move.ts';
-import type { Drawing, Template } from '../../model/template.ts';
+import type { Stroke, Template, Words } from '../../model/template.ts';
 import { moveDrawing, placeTemplate, sizeOf, type Block } from './block.ts';
 import { drawingOf, labelsOf } from './labels.ts';
 import { neighbourOf, SIDES, tileBox, tilesAlong, tilesTouched, type Lattice, type Side } from './lattice.ts';
@@ -15,6 +15,9 @@ const SHIFTS = [0.5, 0.25, 0.75, 0, 1];
 /** Turns tried, degrees, and how many of the shifts with each: upright ones with all, others with the middle and both ends of the slack. */
 const TURNS_DEG = [0, 90, 15, -15, 30, -30, 45, -45, 60, -60, 75, -75];
 
+/** A turn that needs a grid this many times larger than the best so far is not tried: a slanting rope would ask for a square of tiles. */
+const MOST_TIMES = 4;
+
 /**
  * Parts one large template into tiles, turned and shifted within its slack so that the fewest pages carry a line; among equals the fewest
  * words are cut, then it is turned least and lies in the middle. Words that a thin line ties to their place do not count: they can move.
@@ -26,9 +29,11 @@ export function tileTemplate(template: Template, frame: PaperFrame): Block {
   for (const [t, turnDeg] of TURNS_DEG.entries()) {
     const turnRad = (turnDeg * Math.PI) / 180;
     const turned = moveDrawing(fixed, { x: 0, y: 0, turnRad });
+    const segments = segmentsOf(turned.strokes);
     const box = drawnBox(turned);
     const { width, height } = sizeOf(box);
     const lattice = latticeFor(width, height, frame);
+    if (lattice.columns * lattice.rows > MOST_TIMES * (best?.isPrinted.length ?? Infinity)) continue;
     const slackX = (lattice.columns - 1) * lattice.stepXMm + lattice.tileWidthMm - width;
     const slackY = (lattice.rows - 1) * lattice.stepYMm + lattice.tileHeightMm - height;
     const shifts = turnDeg % 90 === 0 ? SHIFTS : SHIFTS.filter((share) => share % 0.5 === 0);
@@ -36,7 +41,7 @@ export function tileTemplate(template: Template, frame: PaperFrame): Block {
       for (const [iy, shareY] of shifts.entries()) {
         const x = shareX * slackX - box.minX;
         const y = shareY * slackY - box.minY;
-        const { isPrinted, cutWords } = printedTiles(turned, x, y, lattice);
+        const { isPrinted, cutWords } = printedTiles(segments, turned.words, x, y, lattice);
         const score = [isPrinted.filter(Boolean).length, cutWords, t, ix + iy];
         if (best === null || isLess(score, best.score)) best = { score, move: { x, y, turnRad }, lattice, isPrinted };
       }
@@ -85,21 +90,36 @@ function latticeFor(width: number, height: number, frame: PaperFrame): Lattice {
   return { columns, rows: tilesAlong(height, tileHeightMm, stepYMm), tileWidthMm, tileHeightMm, stepXMm, stepYMm };
 }
 
-/** Which tiles are worth a page when the drawing is moved by `x`, `y`, and how many lines of words a joint would cut. */
+/** Straight parts, packed ax ay bx by. */
+function segmentsOf(strokes: readonly Stroke[]): Float64Array {
+  const packed: number[] = [];
+  for (const { points, closed } of strokes) {
+    const count = points.length / 2;
+    for (let i = 0; i < (closed ? count : count - 1); i += 1) {
+      const j = (i + 1) % count;
+      packed.push(points[2 * i], points[2 * i + 1], points[2 * j], points[2 * j + 1]);
+    }
+  }
+  return Float64Array.from(packed);
+}
+
+/** Which tiles are worth a page when all is moved by `x`, `y`, and how many lines of words a joint would cut. */
 function printedTiles(
-  drawing: Drawing,
+  segments: Float64Array,
+  allWords: readonly Words[],
   x: number,
   y: number,
   lattice: Lattice,
 ): { isPrinted: readonly boolean[]; cutWords: number } {
-  const segments = segmentsByTile(drawing, x, y, lattice);
-  const isPrinted = segments.map((list) => list.length > 0);
-  for (const [tile, list] of segments.entries()) {
+  const moved = segments.map((value, i) => value + (i % 2 === 0 ? x : y));
+  const byTile = segmentsByTile(moved, lattice);
+  const isPrinted = byTile.map((list) => list.length > 0);
+  for (const [tile, list] of byTile.entries()) {
     // A tile that only repeats what its neighbours' overlaps show is left out.
-    if (isPrinted[tile] && !hasLineOfItsOwn(list, ownBox(lattice, tile, isPrinted))) isPrinted[tile] = false;
+    if (isPrinted[tile] && !hasLineOfItsOwn(moved, list, ownBox(lattice, tile, isPrinted))) isPrinted[tile] = false;
   }
   let cutWords = 0;
-  for (const words of drawing.words) {
+  for (const words of allWords) {
     const box = wordsBox({ ...words, at: { x: words.at.x + x, y: words.at.y + y } });
     const touched = tilesOfBox(box, lattice).filter((tile) => isPrinted[tile]);
     if (touched.length === 0) isPrinted[tileOfMiddle(box, lattice)] = true;
@@ -109,9 +129,9 @@ function printedTiles(
 }
 
 /** Tiles that show some of the box. */
-export function tilesOfBox(box: Box2, lattice: Lattice): readonly number[] {
-  const [c0, c1] = tilesTouched(box.minX, box.maxX, lattice.tileWidthMm, lattice.stepXMm, lattice.columns);
-  const [r0, r1] = tilesTouched(box.minY, box.maxY, lattice.tileHeightMm, lattice.stepYMm, lattice.rows);
+function tilesOfBox(box: Box2, lattice: Lattice): readonly number[] {
+  const [c0, c1] = columnsOf(box.minX, box.maxX, lattice);
+  const [r0, r1] = rowsOf(box.minY, box.maxY, lattice);
   const tiles: number[] = [];
   for (let r = r0; r <= r1; r += 1) for (let c = c0; c <= c1; c += 1) tiles.push(r * lattice.columns + c);
   return tiles;
@@ -125,28 +145,28 @@ function tileOfMiddle(box: Box2, lattice: Lattice): number {
 
 const clamp = (index: number, count: number): number => Math.min(count - 1, Math.max(0, index));
 
-/** Per tile the segments that run through it, as packed ends, block space. */
-function segmentsByTile(
-  drawing: Drawing,
-  x: number,
-  y: number,
-  lattice: Lattice,
-): readonly (readonly Float64Array[])[] {
-  const tiles: Float64Array[][] = Array.from({ length: lattice.columns * lattice.rows }, () => []);
+/** Per tile the segments that run through it, each by where it begins in the packed list. */
+function segmentsByTile(segments: Float64Array, lattice: Lattice): readonly (readonly number[])[] {
+  const tiles: number[][] = Array.from({ length: lattice.columns * lattice.rows }, () => []);
   const boxes = tiles.map((_, tile) => tileBox(lattice, tile));
-  for (const { points, closed } of drawing.strokes) {
-    const count = points.length / 2;
-    for (let i = 0; i < (closed ? count : count - 1); i += 1) {
-      const j = (i + 1) % count;
-      const ends = Float64Array.of(points[2 * i] + x, points[2 * i + 1] + y, points[2 * j] + x, points[2 * j + 1] + y);
-      const [ax, ay, bx, by] = ends;
-      const box = { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
-      for (const tile of tilesOfBox(box, lattice))
-        if (segmentInBox(ax, ay, bx, by, boxes[tile]) !== null) tiles[tile].push(ends);
+  for (let i = 0; i < segments.length; i += 4) {
+    const [ax, ay, bx, by] = [segments[i], segments[i + 1], segments[i + 2], segments[i + 3]];
+    const [c0, c1] = columnsOf(Math.min(ax, bx), Math.max(ax, bx), lattice);
+    const [r0, r1] = rowsOf(Math.min(ay, by), Math.max(ay, by), lattice);
+    for (let r = r0; r <= r1; r += 1) {
+      for (let c = c0; c <= c1; c += 1) {
+        const tile = r * lattice.columns + c;
+        if (segmentInBox(ax, ay, bx, by, boxes[tile]) !== null) tiles[tile].push(i);
+      }
     }
   }
   return tiles;
 }
+
+const columnsOf = (min: number, max: number, { tileWidthMm, stepXMm, columns }: Lattice): readonly [number, number] =>
+  tilesTouched(min, max, tileWidthMm, stepXMm, columns);
+const rowsOf = (min: number, max: number, { tileHeightMm, stepYMm, rows }: Lattice): readonly [number, number] =>
+  tilesTouched(min, max, tileHeightMm, stepYMm, rows);
 
 /** The part of a tile that no printed neighbour repeats. */
 function ownBox(lattice: Lattice, tile: number, isPrinted: readonly boolean[]): Box2 {
@@ -166,8 +186,9 @@ function ownBox(lattice: Lattice, tile: number, isPrinted: readonly boolean[]): 
   };
 }
 
-function hasLineOfItsOwn(segments: readonly Float64Array[], own: Box2): boolean {
-  return segments.some(([ax, ay, bx, by]) => {
+function hasLineOfItsOwn(segments: Float64Array, list: readonly number[], own: Box2): boolean {
+  return list.some((i) => {
+    const [ax, ay, bx, by] = [segments[i], segments[i + 1], segments[i + 2], segments[i + 3]];
     const span = segmentInBox(ax, ay, bx, by, own);
     return span !== null && (span.to > span.from || (ax === bx && ay === by));
   });

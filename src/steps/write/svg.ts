@@ -1,8 +1,9 @@
 import { emFromCapHeight } from '../../geom/text-width.ts';
 import { movePoint, movePoints, type Move2 } from '../../geom/turn-and-move.ts';
-import { LINE_STYLES } from '../../model/line-style.ts';
-import type { Placement, SheetLayout } from '../../model/sheet.ts';
+import { BOLD_OUTLINE_SHARE, LINE_STYLES } from '../../model/line-style.ts';
+import type { Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
 import type { LineRole, PaperLayer, Stroke, Template, Words } from '../../model/template.ts';
+import { plainText } from './plain-text.ts';
 
 /** Between two sheets laid side by side, mm. */
 const SHEET_GAP_MM = 50;
@@ -12,7 +13,7 @@ const LAYERS: readonly PaperLayer[] = ['words', 'marks', 'fold', 'cut'];
 /**
  * All pieces laid on their sheets, true to scale: width and height in mm and a viewBox in mm, so one user unit is one mm
  * (SVG 2, 8.2). Every sheet is a group, every piece a group in it, and its lines and words lie in groups named after the layers.
- * Pieces too large for any sheet stand in a row after the last sheet, so that nothing is missing.
+ * Pieces too large for any sheet stand in a row after the last sheet, in a group of their own, so that nothing is missing.
  */
 export function writePiecesSvg(templates: readonly Template[], layout: SheetLayout): string {
   const byPiece = new Map(templates.map((template) => [template.piece, template]));
@@ -20,7 +21,7 @@ export function writePiecesSvg(templates: readonly Template[], layout: SheetLayo
   let left = 0;
   let height = 0;
   for (const [i, sheet] of layout.sheets.entries()) {
-    parts.push(`<g id="sheet-${i + 1}">`, rectangle(left, 0, sheet.widthMm, sheet.heightMm));
+    parts.push(`<g id="sheet-${i + 1}">`, sheetOutline(i + 1, left, sheet));
     for (const placement of sheet.placements) {
       const template = byPiece.get(placement.piece);
       if (template === undefined) throw new Error(`writePiecesSvg: no template of ${placement.piece}`);
@@ -30,30 +31,34 @@ export function writePiecesSvg(templates: readonly Template[], layout: SheetLayo
     left += sheet.widthMm + SHEET_GAP_MM;
     height = Math.max(height, sheet.heightMm);
   }
+  if (layout.tooLarge.length > 0) parts.push('<g id="too-large">', '<title>Larger than any sheet</title>');
   for (const id of layout.tooLarge) {
     const template = byPiece.get(id);
-    if (template === undefined) continue;
+    if (template === undefined) throw new Error(`writePiecesSvg: no template of ${id}`);
     const { box } = template;
     parts.push(piece(template, { x: left - box.minX, y: -box.minY, turnRad: 0 }, 0));
     left += box.maxX - box.minX + SHEET_GAP_MM;
     height = Math.max(height, box.maxY - box.minY);
   }
+  if (layout.tooLarge.length > 0) parts.push('</g>');
   const width = Math.max(0, left - SHEET_GAP_MM);
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 ${mm(-height)} ${mm(width)} ${mm(height)}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" xml:space="preserve" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 ${mm(-height)} ${mm(width)} ${mm(height)}">`,
     `<title>Foam pieces, 1 unit = 1 mm</title>`,
-    `<style>path{fill:none;stroke-linecap:round;stroke-linejoin:round}${Object.keys(LINE_STYLES)
-      .map((role) => ruleOf(role as LineRole))
-      .join('')}text{font-family:"DejaVu Sans",sans-serif}</style>`,
+    `<style>${STYLE}</style>`,
     ...parts,
     '</svg>',
     '',
   ].join('\n');
 }
 
-const rectangle = (x: number, y: number, width: number, height: number): string =>
-  `<path class="frame" d="M${mm(x)} ${mm(-y)}h${mm(width)}v${mm(-height)}h${mm(-width)}z"/>`;
+function sheetOutline(number: number, x: number, { widthMm, heightMm }: Sheet): string {
+  const points = Float64Array.of(x, 0, x + widthMm, 0, x + widthMm, heightMm, x, heightMm);
+  return `<g id="sheet-${number}-outline">${path({ role: 'frame', points, closed: true }, STILL)}</g>`;
+}
+
+const STILL: Move2 = { x: 0, y: 0, turnRad: 0 };
 
 function piece(template: Template, move: Move2, copy: Placement['copy']): string {
   const id = `piece-${template.piece.replace(/[^A-Za-z0-9.-]/g, '-')}${copy === 0 ? '' : `-copy-${copy + 1}`}`;
@@ -83,10 +88,13 @@ function text(words: Words, move: Move2): string {
   const anchor = { left: 'start', centre: 'middle', right: 'end' }[words.align];
   const [x, y] = [mm(at.x), mm(-at.y)];
   const turned = Math.abs(turn) < 1e-9 ? '' : ` transform="rotate(${mm(-turn)} ${x} ${y})"`;
-  const weight = words.bold === true ? ' font-weight="bold"' : '';
-  return `<text x="${x}" y="${y}" font-size="${mm(emFromCapHeight(words.heightMm))}" text-anchor="${anchor}"${weight}${turned}>${escaped(words.text)}</text>`;
+  // As on paper: the plain letters with an outline, so that bold words run no longer.
+  const bold = words.bold === true ? ` stroke="#000" stroke-width="${mm(BOLD_OUTLINE_SHARE * words.heightMm)}"` : '';
+  const size = mm(emFromCapHeight(words.heightMm));
+  return `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}"${bold}${turned}>${escaped(plainText(words.text))}</text>`;
 }
 
+/** How each line kind looks, from the table that paper and screen use; lines end square where they say. */
 function ruleOf(role: LineRole): string {
   const { widthMm, dashMm } = LINE_STYLES[role];
   const dash = dashMm.length === 0 ? '' : `;stroke-dasharray:${dashMm.join(' ')}`;
@@ -105,6 +113,12 @@ function mm(value: number): string {
   const rounded = Math.round(value * 1e4) / 1e4;
   return String(rounded === 0 ? 0 : rounded);
 }
+
+const STYLE = [
+  'path{fill:none;stroke-linecap:butt;stroke-linejoin:round}',
+  ...Object.keys(LINE_STYLES).map((role) => ruleOf(role as LineRole)),
+  'text{font-family:"DejaVu Sans",sans-serif;font-kerning:none;stroke-linejoin:round;white-space:pre}',
+].join('');
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 const escaped = (plain: string): string => plain.replace(/[&<>"]/g, (character) => ESCAPES[character]);
