@@ -1,5 +1,5 @@
 import { LitElement, css, html, nothing, svg, type PropertyValues } from 'lit';
-import { customElement, property, query } from 'lit/decorators.js';
+import { customElement, property, query, state } from 'lit/decorators.js';
 import { formatLength, type LengthUnit } from '../base/format-length.ts';
 import type { SculptView } from '../model/bench-view.ts';
 import { FAMILIAR_OUTLINES } from '../viewport/familiar-outlines.ts';
@@ -78,11 +78,28 @@ export class ElevationPicture extends LitElement {
   @property() unit: LengthUnit = 'mm';
   /** Light or dark, so that the drawing is made anew when it changes. */
   @property() theme = '';
+  /** Width there is, px. */
+  @state() private room = 0;
   @query('canvas') private canvas!: HTMLCanvasElement;
+
+  // In a frame of its own: a drawing that changes the sheet's height while sizes are told would be told again.
+  #sizes = new ResizeObserver(([entry]) =>
+    requestAnimationFrame(() => (this.room = Math.round(entry.contentRect.width))),
+  );
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#sizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#sizes.disconnect();
+  }
 
   protected override render() {
     const { sculpt } = this;
-    if (sculpt === null || !sculpt.sized) return nothing;
+    if (sculpt === null || !sculpt.sized || this.room === 0) return nothing;
     const plan = this.#plan(sculpt);
     const { size, familiar, scale } = plan;
     const { x, top, width, height, familiarX } = plan;
@@ -110,11 +127,11 @@ export class ElevationPicture extends LitElement {
 
   protected override updated(_changed: PropertyValues): void {
     const { sculpt } = this;
-    if (sculpt === null || !sculpt.sized) return;
+    if (sculpt === null || !sculpt.sized || this.room === 0) return;
     const pen = this.canvas.getContext('2d');
     if (pen === null) return;
     const ratio = window.devicePixelRatio;
-    this.canvas.width = Math.round(this.clientWidth * ratio);
+    this.canvas.width = Math.round(this.room * ratio);
     this.canvas.height = Math.round(HEIGHT_PX * ratio);
     const plan = this.#plan(sculpt);
     const style = getComputedStyle(this);
@@ -135,7 +152,7 @@ export class ElevationPicture extends LitElement {
     const longest = Math.max(size.widthMm, size.heightMm);
     const familiar: Familiar = longest > 1100 ? 'door' : longest > 240 ? 'head' : 'hand';
     const { heightMm, widthMm } = EXTENT[familiar];
-    const room = (this.clientWidth || 420) - ROOM.left - ROOM.between - 40;
+    const room = this.room - ROOM.left - ROOM.between - 40;
     const scale = Math.min(
       (HEIGHT_PX - ROOM.top - ROOM.bottom) / Math.max(size.heightMm, heightMm),
       room / (size.widthMm + widthMm),

@@ -6,6 +6,7 @@ import type { Project, SculptPart } from '../project/project.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import { CommandEvent, PointEvent, VerbEvent } from './events.ts';
 import { SHARED } from './styles.ts';
+import { nextTurn } from './turns.ts';
 import type { Pointed } from './view-state.ts';
 
 /** What every line of the job sheet is given and can ask for. */
@@ -20,6 +21,12 @@ export abstract class JobSection extends LitElement {
   /** Puts the keyboard at the line's heading; the next Tab goes to its first control. */
   override focus(options?: FocusOptions): void {
     this.renderRoot.querySelector<HTMLElement>('fl-job-line')?.focus(options);
+  }
+
+  /** Lines of the sheet are drawn one after the other, each in a task of its own. */
+  protected override async scheduleUpdate(): Promise<void> {
+    await nextTurn();
+    await super.scheduleUpdate();
   }
 
   protected get sculptPart(): SculptPart | null {

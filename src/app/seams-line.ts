@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
 import { addSeamEdges } from '../project/commands.ts';
@@ -60,6 +60,11 @@ export class SeamsLine extends JobSection {
 
   @property() tool: Tool = 'choose';
   @state() private angleDeg = FIRST_ANGLE_DEG;
+  #sharpOnes: readonly number[] = [];
+
+  protected override willUpdate(changed: PropertyValues): void {
+    if (changed.has('bench') || changed.has('angleDeg')) this.#sharpOnes = this.#sharpEdges();
+  }
 
   protected override render() {
     const { sculpt } = this.bench;
@@ -112,7 +117,7 @@ export class SeamsLine extends JobSection {
   }
 
   #sharp() {
-    const count = this.#sharpEdges().length;
+    const count = this.#sharpOnes.length;
     return html`<div class="angle">
       <label for="angle">${WORDS.seams.sharper}</label>
       <input
@@ -179,11 +184,11 @@ export class SeamsLine extends JobSection {
 
   #turnAngle(event: Event): void {
     this.angleDeg = (event.target as HTMLInputElement).valueAsNumber;
-    this.#showSharp();
+    void this.updateComplete.then(() => this.#showSharp());
   }
 
   #showSharp(): void {
-    this.dispatchEvent(new ViewEvent({ preview: this.#sharpEdges() }));
+    this.dispatchEvent(new ViewEvent({ preview: this.#sharpOnes }));
   }
 
   #hideSharp(): void {

@@ -7,6 +7,7 @@ import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import { openFile } from '../../src/app/opening.ts';
 import type { Stage } from '../../src/app/stage.ts';
+import { nextTurn } from '../../src/app/turns.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
 import { makeWorkbench, openPartedTray, openTray, shown } from '../support/tray-workbench.ts';
@@ -45,6 +46,8 @@ const answerOf = (name: string): string => (line(name, '[slot=answer]').textCont
 async function rested(): Promise<void> {
   await shown(workbench);
   await app.updateComplete;
+  // Lines wait for their turn, and what is in them for one after that.
+  for (let i = 0; i < 3; i += 1) await nextTurn();
   await new Promise((resolve) => requestAnimationFrame(resolve));
 }
 
@@ -59,6 +62,7 @@ async function faults(): Promise<string[]> {
 
 describe('the window before anything is open', () => {
   it('says what to do, and marks nothing as done', async () => {
+    await rested();
     expect(find('.over').textContent).toBe(WORDS.stage.empty);
     expect(markOf('foam-line')).toBe('wait');
     expect(markOf('paper-line')).toBe('missing');
