@@ -1,11 +1,9 @@
-import type { RestShape } from './rest-shape.ts';
-
 /**
  * Moves the middle of the area to the origin and turns the longest spread of the area along x, so that the same shape lies the same way
  * whatever its numbering. Of the two ways round, the one with the heavier half to the right is taken (third moment).
  * A shape without a longest spread (a disc, a square) keeps the turn it came with.
  */
-export function canonicalFrame({ triangles }: RestShape, flat: Float64Array): Float64Array {
+export function canonicalFrame(triangles: Uint32Array, flat: Float64Array): Float64Array {
   let [area, cx, cy] = [0, 0, 0];
   eachTriangle(triangles, flat, (a, x, y) => {
     area += a;

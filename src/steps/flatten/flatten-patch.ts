@@ -1,19 +1,18 @@
 import { fail, ok, type Result } from '../../base/result.ts';
-import type { Work } from '../../base/work.ts';
-import { dissectionOrder } from '../../geom/dissection-order.ts';
+import { shareOfWork, type Work } from '../../base/work.ts';
 import { overlappingTriangles } from '../../geom/overlap.ts';
-import { orientOf } from '../../geom/predicates.ts';
-import { buildTopology, type Topology } from '../../mesh/topology.ts';
 import type { FlatPiece, SolveReport } from '../../model/flat-piece.ts';
 import type { Patch } from '../../model/patch.ts';
 import { canonicalFrame } from './canonical-frame.ts';
-import { localGlobalSteps } from './local-global.ts';
+import { circleStart } from './circle-start.ts';
+import { energyOf } from './dirichlet-energy.ts';
+import { flatSystem, type FlatSystem } from './flat-system.ts';
+import { countFlips, hasFlip } from './flips.ts';
+import { LocalGlobal } from './local-global.ts';
 import { measureStretch } from './measure-stretch.ts';
-import { minimise } from './minimise.ts';
-import { restShape, type RestShape } from './rest-shape.ts';
+import { minimise } from './newton.ts';
+import { restShapes, type RestShapes } from './rest-shapes.ts';
 import { seamSprings } from './seam-springs.ts';
-import { dirichletEnergy, hessianPattern } from './symmetric-dirichlet.ts';
-import { tutteStart } from './tutte-start.ts';
 import { unfold } from './unfold.ts';
 
 export interface FlattenOptions {
@@ -33,6 +32,10 @@ export const SEAM_PRICE = 300;
 
 /** Pairs of overlapping triangles listed at most; the piece is refused by the eye long before. */
 const MOST_OVERLAPS = 1000;
+/** A patch whose sides all close to this share of its size is developable: nothing but rounding is left. */
+const DEVELOPABLE_GAP = 1e-9;
+/** Rounds of local-global before the energy with the flip barrier takes over. */
+const LOCAL_GLOBAL_ROUNDS = 10;
 
 /**
  * Lays a patch flat at true scale without a flipped triangle. A developable patch is rolled out exactly; any other is brought to the
@@ -48,88 +51,80 @@ export async function flattenPatch(
   options: FlattenOptions,
   work: Work,
 ): Promise<Result<FlatPiece>> {
+  const where = { triangles: [patch.meshTriangles[0]] };
   if (patch.kind !== 'disc' && patch.kind !== 'windowed') {
     return fail(
       'flatten/not-flat-able',
       'A piece without an edge, or with a handle, cannot be laid flat: part it first.',
-      {
-        triangles: [patch.meshTriangles[0]],
-      },
+      where,
     );
   }
-  const shape = restShape(patch, positions);
-  if (shape.areas.every((area) => area === 0)) {
-    return fail('flatten/no-area', 'A piece made only of faces without area cannot be cut: drop the empty faces.', {
-      triangles: [patch.meshTriangles[0]],
-    });
+  const rest = restShapes(patch, positions);
+  if (!rest.empty.includes(0)) {
+    return fail(
+      'flatten/no-area',
+      'A piece made only of faces without area cannot be cut: drop the empty faces.',
+      where,
+    );
   }
-  const topology = buildTopology(patch.triangles, shape.vertexCount);
-  const rolled = unfold(shape, topology.twin);
-  const isRolled = rolled !== null && isWithoutFlip(patch.triangles, rolled.flat);
-  if (rolled !== null && rolled.exact && isRolled) {
-    return ok(finish(shape, rolled.flat, { method: 'unfolded', steps: 0, converged: true }));
+  const rolled = unfold(rest);
+  const isRolled = !hasFlip(patch.triangles, rolled.flat);
+  if (isRolled && rolled.gap <= DEVELOPABLE_GAP) {
+    return ok(finish(patch, rest, rolled.flat, { method: 'unfolded', steps: 0, converged: true }));
   }
-  const order = dissectionOrder(shape.points, 3, topology.edgeVertices);
   await work.pause(0);
-  const start = bestStart(patch, shape, topology, [options.start, isRolled ? rolled.flat : undefined]);
+  const system = flatSystem(rest);
   await work.pause(0.05);
-  const near = localGlobalSteps(shape, topology.edgeVertices, order, start);
-  const pattern = hessianPattern(shape, topology.edgeVertices, topology.edgeOfHalfedge);
+  const near = nearShape(patch, system, options.start, isRolled ? rolled.flat : undefined);
+  if (near === null) {
+    return fail(
+      'flatten/no-start',
+      'A limb of this piece is too long and thin to lay flat: mark a seam along it.',
+      where,
+    );
+  }
   const { isSeam = () => false, seamPrice = 0 } = options;
-  const springs = seamSprings(patch, isSeam, seamPrice, shape.points, pattern, (v, w) => topology.edgeBetween(v, w));
-  const { flat, steps, converged } = await minimise(shape, pattern, springs, order, near, work);
-  return ok(finish(shape, flat, { method: 'minimised', steps, converged }));
+  const springs = seamSprings(patch, isSeam, seamPrice, rest.points, system.plan);
+  const { flat, steps, converged } = await minimise(system, springs, near, shareOfWork(work, 0.1, 1));
+  return ok(finish(patch, rest, flat, { method: 'minimised', steps, converged }));
 }
 
-/** The candidate of least energy that has no flip; Tutte's when there is none. */
-function bestStart(
+/** A shape without a flip from which to go down: the earlier one, else the best of unfolding and net after rounds of local-global. */
+function nearShape(
   patch: Patch,
-  shape: RestShape,
-  topology: Topology,
-  candidates: readonly (Float64Array | undefined)[],
-): Float64Array {
-  let best: Float64Array | null = null;
-  let least = Infinity;
-  for (const candidate of candidates) {
-    if (candidate?.length !== 2 * shape.vertexCount || !isWithoutFlip(patch.triangles, candidate)) continue;
-    const energy = dirichletEnergy(shape, candidate);
-    if (energy < least) [best, least] = [candidate, energy];
+  system: FlatSystem,
+  earlier: Float64Array | undefined,
+  rolled: Float64Array | undefined,
+): Float64Array | null {
+  if (earlier?.length === 2 * system.rest.vertexCount && !hasFlip(patch.triangles, earlier)) return earlier;
+  const start = rolled ?? circleStart(patch, system);
+  return start === null ? null : bestLocalGlobal(patch, system, start);
+}
+
+/** Of all shapes on the way of local-global that have no flip, the one of least energy. */
+function bestLocalGlobal(patch: Patch, system: FlatSystem, start: Float64Array): Float64Array {
+  const rounds = new LocalGlobal(system);
+  let best = start;
+  let least = energyOf(system.rest, start);
+  let now = start;
+  for (let round = 0; round < LOCAL_GLOBAL_ROUNDS; round += 1) {
+    const next = new Float64Array(start.length);
+    rounds.round(now, next);
+    const energy = energyOf(system.rest, next);
+    if (energy < least && !hasFlip(patch.triangles, next)) [best, least] = [next, energy];
+    now = next;
   }
-  return best ?? atOwnScale(shape, tutteStart(patch, shape, topology.edgeVertices));
+  return best;
 }
 
-/** The start enlarged or reduced as a whole to where its energy is least: s² A + B / s² has its minimum at s⁴ = B / A. */
-function atOwnScale(shape: RestShape, flat: Float64Array): Float64Array {
-  const scaled = (s: number): Float64Array => flat.map((x) => s * x);
-  const [e1, e2] = [dirichletEnergy(shape, flat), dirichletEnergy(shape, scaled(2))];
-  if (e1 === Infinity || e2 === Infinity) throw new Error('flattenPatch: the start has a flipped triangle');
-  const a = (e2 - e1 / 4) / 3.75;
-  const s = Math.sqrt(Math.sqrt(Math.max(0, e1 - a) / a));
-  const better = scaled(s);
-  return dirichletEnergy(shape, better) < e1 ? better : flat;
-}
-
-function isWithoutFlip(triangles: Uint32Array, flat: Float64Array): boolean {
-  return countFlipped(triangles, flat) === 0;
-}
-
-/** Triangles that do not run counter-clockwise, by exact orientation. */
-function countFlipped(triangles: Uint32Array, flat: Float64Array): number {
-  let flipped = 0;
-  for (let t = 0; t < triangles.length; t += 3) {
-    if (!(orientOf(flat, triangles[t], triangles[t + 1], triangles[t + 2]) > 0)) flipped += 1;
-  }
-  return flipped;
-}
-
-function finish(shape: RestShape, flat: Float64Array, solve: SolveReport): FlatPiece {
-  const uv = canonicalFrame(shape, flat);
+function finish(patch: Patch, rest: RestShapes, flat: Float64Array, solve: SolveReport): FlatPiece {
+  const uv = canonicalFrame(patch.triangles, flat);
   return {
     uv,
-    ...measureStretch(shape, uv),
-    energy: dirichletEnergy(shape, uv),
-    flipped: countFlipped(shape.triangles, uv),
-    overlaps: overlappingTriangles(uv, shape.triangles, MOST_OVERLAPS).pairs,
+    ...measureStretch(rest, uv),
+    energy: energyOf(rest, uv),
+    flipped: countFlips(patch.triangles, uv),
+    overlaps: overlappingTriangles(uv, patch.triangles, MOST_OVERLAPS).pairs,
     solve,
   };
 }

@@ -1,5 +1,5 @@
+import { entryBetween, type FactorPlan } from '../../geom/sparse-plan.ts';
 import type { Patch } from '../../model/patch.ts';
-import type { HessianPattern } from './symmetric-dirichlet.ts';
 
 /**
  * Edges that are asked to keep their true length before the inside does, so that the two sides of a seam meet: each costs
@@ -12,7 +12,7 @@ export interface SeamSprings {
   readonly lengths: Float64Array;
   /** Share of the seam times the price asked for; beside an energy whose weights sum to 1. */
   readonly weights: Float64Array;
-  /** First entry in the Hessian's list of each edge. */
+  /** Entries of the matrix for each edge: of its first end, its second end, and between them. */
   readonly slots: Int32Array;
 }
 
@@ -20,7 +20,6 @@ export interface SeamSprings {
  * Springs along the border of a patch.
  * @param isHeld  says of each border edge (two local vertices, in the direction of the loop) whether it is held.
  * @param price   what a seam that is 100 % wrong all along costs, in units of the energy (4 = isometry); 0 turns springs off.
- * @param edgeBetween number of the edge between two local vertices.
  * @param points  x y z per local vertex, mm.
  */
 export function seamSprings(
@@ -28,8 +27,7 @@ export function seamSprings(
   isHeld: (from: number, to: number) => boolean,
   price: number,
   points: Float64Array,
-  pattern: HessianPattern,
-  edgeBetween: (v: number, w: number) => number,
+  plan: FactorPlan,
 ): SeamSprings {
   const ends: number[] = [];
   const lengths: number[] = [];
@@ -51,7 +49,12 @@ export function seamSprings(
     ends: Uint32Array.from(ends),
     lengths: Float64Array.from(lengths),
     weights: Float64Array.from(lengths, (length) => (price * length) / total),
-    slots: Int32Array.from(lengths, (_, i) => 3 * pattern.vertexCount + 4 * edgeBetween(ends[2 * i], ends[2 * i + 1])),
+    slots: Int32Array.from(
+      lengths.flatMap((_, i) => {
+        const [v, w] = [ends[2 * i], ends[2 * i + 1]];
+        return [entryBetween(plan, v, v), entryBetween(plan, w, w), entryBetween(plan, v, w)];
+      }),
+    ),
   };
 }
 
@@ -65,12 +68,18 @@ export function springEnergy({ ends, lengths, weights }: SeamSprings, flat: Floa
   return sum;
 }
 
-/** Adds the springs' gradient and Hessian; the part across a compressed spring, which would be negative, is left out. */
+/**
+ * Adds the springs' gradient and second derivative.
+ * @param values       2 x 2 blocks by entry of the plan.
+ * @param acrossFloor  least curvature allowed across a spring, which is negative in a compressed one: 0 keeps the sum positive
+ *                     semi-definite, -Infinity takes it as it is.
+ */
 export function addSpringDerivatives(
   { ends, lengths, weights, slots }: SeamSprings,
   flat: Float64Array,
   gradient: Float64Array,
-  hessian: Float64Array,
+  values: Float64Array,
+  acrossFloor: number,
 ): void {
   for (let i = 0; i < lengths.length; i += 1) {
     const [v, w] = [2 * ends[2 * i], 2 * ends[2 * i + 1]];
@@ -83,19 +92,17 @@ export function addSpringDerivatives(
     gradient[v + 1] -= pull * y;
     gradient[w] += pull * x;
     gradient[w + 1] += pull * y;
-    const across = Math.max(0, pull / length);
+    const across = Math.max(acrossFloor, pull / length);
     const xx = stiff * x * x + across * y * y;
     const xy = (stiff - across) * x * y;
     const yy = stiff * y * y + across * x * x;
-    for (const diagonal of [3 * ends[2 * i], 3 * ends[2 * i + 1]]) {
-      hessian[diagonal] += xx;
-      hessian[diagonal + 1] += xy;
-      hessian[diagonal + 2] += yy;
+    for (let k = 0; k < 3; k += 1) {
+      const at = 4 * slots[3 * i + k];
+      const sign = k < 2 ? 1 : -1;
+      values[at] += sign * xx;
+      values[at + 1] += sign * xy;
+      values[at + 2] += sign * xy;
+      values[at + 3] += sign * yy;
     }
-    const slot = slots[i];
-    hessian[slot] -= xx;
-    hessian[slot + 1] -= xy;
-    hessian[slot + 2] -= xy;
-    hessian[slot + 3] -= yy;
   }
 }

@@ -1,78 +1,115 @@
-import { nextHalfedge } from '../../mesh/topology.ts';
-import type { RestShape } from './rest-shape.ts';
+import { MinHeap } from '../../base/min-heap.ts';
+import type { RestShapes } from './rest-shapes.ts';
 
-/** Edge lengths that agree to this share of the patch's size are exact to rounding over a long strip. */
-const EXACT_SHARE = 1e-9;
+export interface Unfolded {
+  /** x y per local vertex, mm. */
+  readonly flat: Float64Array;
+  /** Greatest difference between a side in the plane and on the surface, over the patch's size (root of its area). */
+  readonly gap: number;
+}
 
 /**
- * Rolls the patch out triangle by triangle. Where the surface is developable (a strip without inner vertices always is) every edge keeps
- * its length and this is the answer to rounding; elsewhere the mismatch shows at once.
- * @param twin  half-edge across inside the patch, or -1.
- * @returns flat coordinates and whether every edge kept its length; null where a triangle is empty.
+ * Lays triangle after triangle in the plane, each hinged on one already laid, longest hinges first (a long hinge turns a rounding error
+ * into a small angle). Where the surface is developable all sides then close; where not, `gap` tells by how much they miss.
  */
-export function unfold(shape: RestShape, twin: Int32Array): { flat: Float64Array; exact: boolean } | null {
-  const { triangles, points, areas, vertexCount } = shape;
-  if (areas.some((area) => area === 0)) return null;
-  const flat = new Float64Array(2 * vertexCount);
-  const placed = new Uint8Array(vertexCount);
-  const seen = new Uint8Array(areas.length);
-  placeFirst(triangles, points, flat, placed);
-  seen[0] = 1;
-  // Breadth first, so that rounding runs along the shortest way from the first triangle.
-  const queue = [0, 1, 2];
-  for (let at = 0; at < queue.length; at += 1) {
-    const across = twin[queue[at]];
-    if (across < 0) continue;
-    const t = Math.floor(across / 3);
-    if (seen[t] === 1) continue;
-    seen[t] = 1;
-    const apex = triangles[nextHalfedge(nextHalfedge(across))];
-    if (placed[apex] === 0) {
-      placeOver(points, flat, triangles[across], triangles[nextHalfedge(across)], apex);
-      placed[apex] = 1;
+export function unfold(rest: RestShapes): Unfolded {
+  const { corners, count } = rest;
+  const flat = new Float64Array(2 * rest.vertexCount);
+  const across = acrossSides(rest);
+  const laid = new Uint8Array(rest.vertexCount);
+  const done = new Uint8Array(count);
+  const queue = new MinHeap();
+  const first = largestTriangle(rest);
+  flat[2 * corners[3 * first + 1]] = rest.base[first];
+  flat[2 * corners[3 * first + 2]] = rest.foot[first];
+  flat[2 * corners[3 * first + 2] + 1] = rest.height[first];
+  for (let k = 0; k < 3; k += 1) laid[corners[3 * first + k]] = 1;
+  done[first] = 1;
+  const open = (t: number): void => {
+    for (let k = 0; k < 3; k += 1) {
+      const h = 3 * t + k;
+      if (across[h] >= 0 && done[Math.floor(across[h] / 3)] === 0) queue.push(-sideLength(rest, h), across[h]);
     }
-    queue.push(3 * t, 3 * t + 1, 3 * t + 2);
+  };
+  open(first);
+  while (queue.size > 0) {
+    const h = queue.pop().item;
+    const t = Math.floor(h / 3);
+    if (done[t] === 1) continue;
+    done[t] = 1;
+    const apex = corners[3 * t + ((h + 2 - 3 * t) % 3)];
+    if (laid[apex] === 0) {
+      layApex(rest, h, flat, apex);
+      laid[apex] = 1;
+    }
+    open(t);
   }
-  return { flat, exact: keepsLengths(shape, flat) };
+  return { flat, gap: greatestGap(rest, flat) };
 }
 
-function placeFirst(triangles: Uint32Array, points: Float64Array, flat: Float64Array, placed: Uint8Array): void {
-  const [a, b, c] = triangles;
-  flat[2 * b] = length3(points, a, b);
-  placeOver(points, flat, a, b, c);
-  for (const v of [a, b, c]) placed[v] = 1;
-}
-
-/** Lays vertex `k` to the left of the flat edge from `i` to `j`, at its distances in space. */
-function placeOver(points: Float64Array, flat: Float64Array, i: number, j: number, k: number): void {
-  const e = [0, 1, 2].map((axis) => points[3 * j + axis] - points[3 * i + axis]);
-  const d = [0, 1, 2].map((axis) => points[3 * k + axis] - points[3 * i + axis]);
-  const base = Math.hypot(e[0], e[1], e[2]);
-  const along = (e[0] * d[0] + e[1] * d[1] + e[2] * d[2]) / base;
-  const height = Math.hypot(e[1] * d[2] - e[2] * d[1], e[2] * d[0] - e[0] * d[2], e[0] * d[1] - e[1] * d[0]) / base;
-  const fx = flat[2 * j] - flat[2 * i];
-  const fy = flat[2 * j + 1] - flat[2 * i + 1];
-  const length = Math.hypot(fx, fy);
-  flat[2 * k] = flat[2 * i] + (along * fx - height * fy) / length;
-  flat[2 * k + 1] = flat[2 * i + 1] + (along * fy + height * fx) / length;
-}
-
-function keepsLengths({ triangles, points }: RestShape, flat: Float64Array): boolean {
-  let size = 0;
-  for (let h = 0; h < triangles.length; h += 1)
-    size = Math.max(size, Math.abs(flat[2 * triangles[h]]), Math.abs(flat[2 * triangles[h] + 1]));
-  for (let h = 0; h < triangles.length; h += 1) {
-    const [v, w] = [triangles[h], triangles[nextHalfedge(h)]];
-    const flatLength = Math.hypot(flat[2 * w] - flat[2 * v], flat[2 * w + 1] - flat[2 * v + 1]);
-    if (!(Math.abs(flatLength - length3(points, v, w)) <= EXACT_SHARE * size)) return false;
+/** For each side k of triangle t (index 3 t + k, from corner k to the next) the same side in the neighbour, or -1. */
+function acrossSides(rest: RestShapes): Int32Array {
+  const { corners } = rest;
+  const across = new Int32Array(corners.length).fill(-1);
+  const known = new Map<number, number>();
+  for (let h = 0; h < corners.length; h += 1) {
+    const v = corners[h];
+    const w = corners[h % 3 === 2 ? h - 2 : h + 1];
+    const twin = known.get(w * rest.vertexCount + v);
+    if (twin !== undefined) {
+      across[h] = twin;
+      across[twin] = h;
+    } else {
+      known.set(v * rest.vertexCount + w, h);
+    }
   }
-  return true;
+  return across;
 }
 
-function length3(points: Float64Array, v: number, w: number): number {
-  return Math.hypot(
-    points[3 * w] - points[3 * v],
-    points[3 * w + 1] - points[3 * v + 1],
-    points[3 * w + 2] - points[3 * v + 2],
-  );
+function largestTriangle(rest: RestShapes): number {
+  let best = 0;
+  for (let t = 1; t < rest.count; t += 1) if (rest.area[t] > rest.area[best]) best = t;
+  return best;
+}
+
+function sideLength(rest: RestShapes, h: number): number {
+  const t = Math.floor(h / 3);
+  if (h === 3 * t) return rest.base[t];
+  const along = h === 3 * t + 1 ? rest.base[t] - rest.foot[t] : rest.foot[t];
+  return Math.sqrt(along * along + rest.height[t] * rest.height[t]);
+}
+
+/** Places the third corner of a triangle whose side `h` lies in the plane. */
+function layApex(rest: RestShapes, h: number, flat: Float64Array, apex: number): void {
+  const t = Math.floor(h / 3);
+  const k = h - 3 * t;
+  const from = 2 * rest.corners[h];
+  const to = 2 * rest.corners[3 * t + ((k + 1) % 3)];
+  const ex = flat[to] - flat[from];
+  const ey = flat[to + 1] - flat[from + 1];
+  const side = sideLength(rest, h);
+  // Place of the apex along and beside the side, from its start.
+  const beside = (rest.base[t] * rest.height[t]) / side;
+  const along = alongSide(rest, t, k, side);
+  flat[2 * apex] = flat[from] + (along * ex - beside * ey) / side;
+  flat[2 * apex + 1] = flat[from + 1] + (along * ey + beside * ex) / side;
+}
+
+/** Foot of the opposite corner on side k, measured from the side's start: the product of the two sides that leave there over its length. */
+function alongSide(rest: RestShapes, t: number, k: number, side: number): number {
+  const { base, foot, height } = rest;
+  if (k === 0) return foot[t];
+  if (k === 1) return ((base[t] - foot[t]) * base[t]) / side;
+  return (foot[t] * foot[t] + height[t] * height[t] - foot[t] * base[t]) / side;
+}
+
+function greatestGap(rest: RestShapes, flat: Float64Array): number {
+  let most = 0;
+  for (let h = 0; h < rest.corners.length; h += 1) {
+    const a = 2 * rest.corners[h];
+    const b = 2 * rest.corners[h % 3 === 2 ? h - 2 : h + 1];
+    const side = Math.hypot(flat[b] - flat[a], flat[b + 1] - flat[a + 1]);
+    most = Math.max(most, Math.abs(side - sideLength(rest, h)));
+  }
+  return most / Math.sqrt(rest.totalArea);
 }

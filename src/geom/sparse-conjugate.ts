@@ -1,0 +1,74 @@
+import type { SparseFactor } from './sparse-factor.ts';
+import { multiplyBlocks } from './sparse-multiply.ts';
+
+/** How a search for the solution of A x = b ended. */
+export interface ConjugateEnd {
+  /** What is left of the right-hand side, squared and in the metric of the factor, as a share of the beginning; 1 = nothing gained. */
+  readonly left: number;
+  /** False where A turned out not to be positive along a direction; what was found before that stands. */
+  readonly positive: boolean;
+}
+
+/**
+ * Conjugate gradients with the factor of a matrix near by as a guide (Hestenes and Stiefel 1952; stopped at negative curvature after
+ * Steihaug 1983): A is what lies in `factor.values` now, the guide is what was factored last. A few rounds replace a factorisation
+ * where the matrix has changed only a little. Takes its room once and allocates nothing in a search.
+ */
+export class ConjugateSearch {
+  readonly #factor: SparseFactor;
+  readonly #residual: Float64Array;
+  readonly #guided: Float64Array;
+  readonly #along: Float64Array;
+  readonly #product: Float64Array;
+
+  constructor(factor: SparseFactor) {
+    const count = 2 * factor.plan.size;
+    this.#factor = factor;
+    this.#residual = new Float64Array(count);
+    this.#guided = new Float64Array(count);
+    this.#along = new Float64Array(count);
+    this.#product = new Float64Array(count);
+  }
+
+  /**
+   * @param rightSide  b, two numbers per node.
+   * @param x          overwritten with the solution.
+   * @param enough     stop when `left` is at or below this.
+   * @param mostRounds products with A at most.
+   */
+  solve(rightSide: Float64Array, x: Float64Array, enough: number, mostRounds: number): ConjugateEnd {
+    const [residual, guided, along, product] = [this.#residual, this.#guided, this.#along, this.#product];
+    x.fill(0);
+    residual.set(rightSide);
+    guided.set(residual);
+    this.#factor.solve(guided);
+    along.set(guided);
+    let size = dot(residual, guided);
+    const first = size;
+    if (!(first > 0)) return { left: 0, positive: true };
+    for (let round = 0; round < mostRounds; round += 1) {
+      multiplyBlocks(this.#factor.plan, this.#factor.values, along, product);
+      const curvature = dot(along, product);
+      if (!(curvature > 0)) return { left: size / first, positive: false };
+      const step = size / curvature;
+      for (let i = 0; i < x.length; i += 1) {
+        x[i] += step * along[i];
+        residual[i] -= step * product[i];
+      }
+      guided.set(residual);
+      this.#factor.solve(guided);
+      const next = dot(residual, guided);
+      if (next <= enough * first) return { left: next / first, positive: true };
+      const turn = next / size;
+      for (let i = 0; i < along.length; i += 1) along[i] = guided[i] + turn * along[i];
+      size = next;
+    }
+    return { left: size / first, positive: true };
+  }
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i += 1) sum += a[i] * b[i];
+  return sum;
+}

@@ -1,0 +1,37 @@
+import { graphOfTriangles } from '../../geom/sparse-graph.ts';
+import { entryBetween, planFactor, type FactorPlan } from '../../geom/sparse-plan.ts';
+import type { RestShapes } from './rest-shapes.ts';
+
+/** A patch ready for solving: its triangles, the plan of the matrices over its vertices, and where each triangle's numbers go in them. */
+export interface FlatSystem {
+  readonly rest: RestShapes;
+  readonly plan: FactorPlan;
+  /** See {@link findSlots}. */
+  readonly slots: Int32Array;
+}
+
+export function flatSystem(rest: RestShapes): FlatSystem {
+  const plan = planFactor(graphOfTriangles(rest.vertexCount, rest.corners));
+  return { rest, plan, slots: findSlots(plan, rest.corners) };
+}
+
+/**
+ * Where each triangle's numbers go in the matrix: per triangle the entries of its three corners, then of the sides c1-c0, c2-c0, c2-c1.
+ * A side's entry is doubled, plus 1 where its first end is the column, not the row.
+ */
+export function findSlots(plan: FactorPlan, corners: Uint32Array): Int32Array {
+  const { place } = plan.blocks;
+  const slots = new Int32Array(2 * corners.length);
+  for (let t = 0; t < corners.length; t += 3) {
+    const c0 = corners[t];
+    const c1 = corners[t + 1];
+    const c2 = corners[t + 2];
+    slots[2 * t] = entryBetween(plan, c0, c0);
+    slots[2 * t + 1] = entryBetween(plan, c1, c1);
+    slots[2 * t + 2] = entryBetween(plan, c2, c2);
+    slots[2 * t + 3] = 2 * entryBetween(plan, c1, c0) + (place[c1] > place[c0] ? 0 : 1);
+    slots[2 * t + 4] = 2 * entryBetween(plan, c2, c0) + (place[c2] > place[c0] ? 0 : 1);
+    slots[2 * t + 5] = 2 * entryBetween(plan, c2, c1) + (place[c2] > place[c1] ? 0 : 1);
+  }
+  return slots;
+}

@@ -1,0 +1,147 @@
+import type { Work } from '../../base/work.ts';
+import { ConjugateSearch } from '../../geom/sparse-conjugate.ts';
+import { SparseFactor } from '../../geom/sparse-factor.ts';
+import { addUpDerivatives, energyOf } from './dirichlet-energy.ts';
+import type { FlatSystem } from './flat-system.ts';
+import { hasFlip, stepToFirstFlip } from './flips.ts';
+import { addSpringDerivatives, springEnergy, type SeamSprings } from './seam-springs.ts';
+
+/** A flat shape and how it was reached. */
+export interface Minimum {
+  readonly flat: Float64Array;
+  readonly steps: number;
+  readonly converged: boolean;
+}
+
+/** Steps after which the shape is taken as it is; the hardest patches tried needed about forty. */
+const MOST_STEPS = 200;
+
+/**
+ * Settled when the next step promises to lower the energy (about 4) by less than this. The promise is g' H^-1 g, the gradient measured
+ * in the metric of the second derivative, so it means the same for any size and fineness: lengths are then right to 1e-8.
+ */
+const SETTLED_GAIN = 1e-16;
+/** Below this promise rounding hides the change of the energy: steps are taken whole. */
+const ROUNDING_GAIN = 1e-11;
+/** Below this promise, after a whole step, the curvature is taken as it is instead of made positive triangle by triangle. */
+const NEAR_GAIN = 0.1;
+/** Rounds of conjugate gradients at most: they cost about as much as half a factorisation. */
+const MOST_ROUNDS = 8;
+/** Share of the gradient a search may leave, squared: the next step's error is no smaller anyway. */
+const ENOUGH_SHARE = 1e-4;
+/** A search that leaves more than this was badly guided: a new factor is made. */
+const POOR_SHARE = 0.05;
+/** Share of the way to the first flip that a step may go. */
+const BARRIER_SHARE = 0.9;
+/** Part of the promise that a step must keep (Armijo 1966). */
+const ARMIJO = 1e-4;
+const MOST_HALVINGS = 40;
+/** Weight of the pull that keeps every vertex where it is, next to its own curvature: moves and turns of the whole piece cost nothing else. */
+const HOLD = 1e-10;
+
+/**
+ * Newton's method on the symmetric Dirichlet energy, with a line search that stops before the first flip (Smith and Schaefer 2015).
+ *
+ * Far from the minimum the curvature of each triangle is made positive in closed form (Teran et al. 2005; Smith, de Goes and Kim 2019)
+ * and factored. Near it the curvature is taken as it is and the step found by a few rounds of conjugate gradients, guided by the last
+ * factor: the error is squared with each step, and most factorisations are saved. Nothing is rescaled.
+ * @param start    flat coordinates without a flip; not changed.
+ * @param springs  seam edges that are to keep their length; their price is added to the energy.
+ */
+export async function minimise(
+  system: FlatSystem,
+  springs: SeamSprings,
+  start: Float64Array,
+  work: Work,
+): Promise<Minimum> {
+  const { corners } = system.rest;
+  const newton = new NewtonStep(system, springs);
+  const { step } = newton;
+  let flat = start.slice();
+  let next = new Float64Array(start.length);
+  let cost = newton.costOf(flat);
+  if (cost === Infinity) throw new Error('minimise: the start has a flipped triangle');
+  let near = false;
+  for (let steps = 0; steps < MOST_STEPS; steps += 1) {
+    await work.pause(steps / (steps + 12));
+    const gain = newton.find(flat, near);
+    if (gain < SETTLED_GAIN) return { flat, steps, converged: true };
+    let share = Math.min(1, BARRIER_SHARE * stepToFirstFlip(corners, flat, step));
+    let reached = Infinity;
+    let found = false;
+    for (let tries = 0; tries < MOST_HALVINGS && !found; tries += 1) {
+      if (tries > 0) share /= 2;
+      for (let i = 0; i < step.length; i += 1) next[i] = flat[i] + share * step[i];
+      reached = newton.costOf(next);
+      found = reached <= cost - ARMIJO * share * gain || (gain < ROUNDING_GAIN && reached < cost + ROUNDING_GAIN);
+      found &&= !hasFlip(corners, next);
+    }
+    if (!found) return { flat, steps, converged: gain < ROUNDING_GAIN };
+    near = share === 1 && gain < NEAR_GAIN;
+    cost = reached;
+    [flat, next] = [next, flat];
+  }
+  return { flat, steps: MOST_STEPS, converged: false };
+}
+
+/** Finds the next step; keeps the factor from one to the next. */
+class NewtonStep {
+  readonly step: Float64Array;
+  readonly #system: FlatSystem;
+  readonly #springs: SeamSprings;
+  readonly #factor: SparseFactor;
+  readonly #search: ConjugateSearch;
+  readonly #gradient: Float64Array;
+
+  constructor(system: FlatSystem, springs: SeamSprings) {
+    const count = 2 * system.plan.size;
+    this.step = new Float64Array(count);
+    this.#gradient = new Float64Array(count);
+    this.#system = system;
+    this.#springs = springs;
+    this.#factor = new SparseFactor(system.plan, 2);
+    this.#search = new ConjugateSearch(this.#factor);
+  }
+
+  costOf(flat: Float64Array): number {
+    return energyOf(this.#system.rest, flat) + springEnergy(this.#springs, flat);
+  }
+
+  /**
+   * Fills `step` with the way from `flat` towards the minimum.
+   * @param near  the last factor is from a shape hardly different from this one.
+   * @returns how much the step promises to lower the cost (twice that of a quadratic), >= 0.
+   */
+  find(flat: Float64Array, near: boolean): number {
+    if (!near || !this.#findByLastFactor(flat)) this.#findByNewFactor(flat);
+    let promise = 0;
+    for (let i = 0; i < this.step.length; i += 1) promise -= this.#gradient[i] * this.step[i];
+    return promise;
+  }
+
+  #findByNewFactor(flat: Float64Array): void {
+    this.#derive(flat, 0);
+    if (!this.#factor.factor()) throw new Error('minimise: the curvature of a patch is not positive');
+    for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.#gradient[i];
+    this.#factor.solve(this.step);
+  }
+
+  #findByLastFactor(flat: Float64Array): boolean {
+    this.#derive(flat, -Infinity);
+    const { left } = this.#search.solve(this.#gradient, this.step, ENOUGH_SHARE, MOST_ROUNDS);
+    for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.step[i];
+    return left <= POOR_SHARE;
+  }
+
+  #derive(flat: Float64Array, floor: number): void {
+    const { values, plan } = this.#factor;
+    addUpDerivatives(this.#system, flat, this.#gradient, values, floor);
+    addSpringDerivatives(this.#springs, flat, this.#gradient, values, floor);
+    for (let c = 0; c < plan.size; c += 1) {
+      const at = 4 * plan.entryStarts[c];
+      const more = HOLD * (values[at] + values[at + 3]);
+      values[at] += more;
+      values[at + 3] += more;
+    }
+  }
+}
