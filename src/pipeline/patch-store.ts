@@ -89,9 +89,17 @@ function fold(numbers: Uint32Array): number {
   return hash >>> 0;
 }
 
-/** Same triangles with the same local numbering: then loops and vertices are the same too. */
+/**
+ * Same triangles with the same local numbering, and the same loops: a slit of one edge inside a patch doubles no vertex and so leaves the
+ * numbering as it was, but it is a loop of its own.
+ */
 function samePatch(a: Patch, b: Patch): boolean {
-  return sameNumbers(a.meshTriangles, b.meshTriangles) && sameNumbers(a.triangles, b.triangles);
+  return (
+    sameNumbers(a.meshTriangles, b.meshTriangles) &&
+    sameNumbers(a.triangles, b.triangles) &&
+    a.loops.length === b.loops.length &&
+    a.loops.every((loop, i) => sameNumbers(loop, b.loops[i]))
+  );
 }
 
 function sameNumbers(a: Uint32Array, b: Uint32Array): boolean {
