@@ -7,7 +7,7 @@ import type { Words } from '../../model/template.ts';
 import type { Block } from './block.ts';
 import { placeName, tileBox } from './lattice.ts';
 import { Obstacles } from './obstacles.ts';
-import { TYPE_MM, type Pen } from './pen.ts';
+import { Pen, TYPE_MM } from './pen.ts';
 import { isBoxInside, turnedWordsBox, wordsBox } from './words-box.ts';
 
 /** Where a picture lies on its page, and how much smaller it is than the block. */
@@ -39,13 +39,16 @@ export function drawBlockPicture(
   const onPage = (points: ArrayLike<number>): Float64Array =>
     Float64Array.from(points, (value, i) => (i % 2 === 0 ? left : bottom) + value * scale);
   const tiles = isPrinted.flatMap((is, tile) => (is ? [{ tile, box: boxOnPage(tileBox(lattice, tile), place) }] : []));
-  for (const { box } of tiles) pen.rectangle('frame', box.minX, box.minY, box.maxX - box.minX, box.maxY - box.minY);
   const outlines = block.templates.map(({ piece, drawing }) => ({
     piece,
     rings: drawing.strokes.filter(({ role }) => role === 'cut').map(({ points }) => onPage(thinned(points, scale))),
   }));
   const whole = tiles.map(({ box }) => box).reduce(joinBoxes);
+  const frames = new Pen();
+  for (const { box } of tiles) frames.rectangle('frame', box.minX, box.minY, box.maxX - box.minX, box.maxY - box.minY);
+  pen.strokes.push(...frames.strokes);
   const obstacles = new Obstacles();
+  obstacles.addStrokes(frames.strokes);
   for (const { rings } of outlines) {
     const strokes = rings.map((points) => ({ role: 'map' as const, points, closed: true }));
     pen.strokes.push(...strokes);

@@ -1,3 +1,4 @@
+import type { Words } from '../../model/template.ts';
 import type { FlowItem } from './flow.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
 
@@ -11,7 +12,7 @@ const MM_PER_IN = 25.4;
 
 /** From the inch rules to the square, and room for the words beside them, mm. */
 const RULE_AWAY_MM = 13;
-const EDGE_MM = 6;
+const EDGE_MM = 10;
 
 /** Room the whole figure takes, mm: the square with an inch rule on its left and one under it. */
 export function scaleFigureSide({ squareMm, ruleIn }: ScaleSize): number {
@@ -37,8 +38,8 @@ export function scaleFigure(size: ScaleSize): FlowItem {
       const x = left + EDGE_MM + RULE_AWAY_MM;
       const y = top - squareMm;
       drawSquare(pen, x, y, squareMm);
-      drawInchRule(pen, ruleIn, (along, depth) => [x + along, y - RULE_AWAY_MM + depth], 0);
-      drawInchRule(pen, ruleIn, (along, depth) => [x - RULE_AWAY_MM + depth, y + along], Math.PI / 2);
+      drawInchRule(pen, ruleIn, (along, depth) => [x + along, y - RULE_AWAY_MM + depth], false);
+      drawInchRule(pen, ruleIn, (along, depth) => [x - RULE_AWAY_MM + depth, y + along], true);
     },
   };
 }
@@ -61,12 +62,15 @@ function drawSquare(pen: Pen, left: number, bottom: number, side: number): void 
   pen.write('across and up', { x: middle.x, y: middle.y - 7.5 }, { align: 'centre' });
 }
 
+/** From an inch rule to its numbers, mm. */
+const LABEL_AWAY_MM = 1.4;
+
 /** @param at from places along the rule and above it to the page. */
 function drawInchRule(
   pen: Pen,
   lengthIn: number,
   at: (along: number, depth: number) => readonly [number, number],
-  angleRad: number,
+  isUpright: boolean,
 ): void {
   const length = lengthIn * MM_PER_IN;
   pen.line('ruler', ...at(0, 0), ...at(length, 0));
@@ -84,15 +88,11 @@ function drawInchRule(
     const along = (sixteenth * MM_PER_IN) / 16;
     pen.line('ruler', ...at(along, 0), ...at(along, tick));
   }
-  for (let inch = 1; inch < lengthIn; inch += 1) {
-    const [x, y] = at(inch * MM_PER_IN, -TYPE_MM.body - 1.4);
-    pen.write(String(inch), angleRad === 0 ? { x, y } : { x: x + TYPE_MM.body / 2, y: y - TYPE_MM.body / 2 }, {
-      align: 'centre',
-    });
-  }
-  const [x, y] = at(length - 0.2, -TYPE_MM.body - 1.4);
-  pen.write(`${lengthIn} in`, angleRad === 0 ? { x, y } : { x: x + TYPE_MM.body / 2, y: y - TYPE_MM.body }, {
-    align: angleRad === 0 ? 'right' : 'centre',
-    bold: true,
-  });
+  const label = (text: string, along: number, align: Words['align'], bold: boolean): void => {
+    const [x, y] = at(along, -LABEL_AWAY_MM);
+    if (isUpright) pen.write(text, { x, y: y - TYPE_MM.body / 2 }, { align: 'right', bold });
+    else pen.write(text, { x, y: y - TYPE_MM.body }, { align, bold });
+  };
+  for (let inch = 1; inch < lengthIn; inch += 1) label(String(inch), inch * MM_PER_IN, 'centre', false);
+  label(`${lengthIn} in`, length - (isUpright ? TYPE_MM.body / 2 : 0), 'right', true);
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { boxOfPoints, type Box2 } from '../../../src/geom/ring.ts';
-import { doesSegmentMeetBox, doTurnedBoxesMeet, growTurnedBox, type TurnedBox } from '../../../src/geom/turned-box.ts';
+import type { Box2 } from '../../../src/geom/ring.ts';
+import { doesSegmentMeetBox, type TurnedBox } from '../../../src/geom/turned-box.ts';
 import type { Page, PageSet, PaperBlock } from '../../../src/model/page.ts';
 import type { Template, Words } from '../../../src/model/template.ts';
 import { makePages } from '../../../src/steps/tile/make-pages.ts';
@@ -8,7 +8,7 @@ import { turnedWordsBox, wordsBox } from '../../../src/steps/tile/words-box.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
 import { handMadeTemplate, handMadeWords, shieldTemplate, straight } from '../../support/hand-made-templates.ts';
-import { blockFromPage, PAPER_CASES, pageInput, rejoinError, segmentsOf, tilesOf } from './support.ts';
+import { blockFromPage, collisions, PAPER_CASES, pageInput, rejoinError, segmentsOf, tilesOf } from './support.ts';
 
 /** Pairs of printed tiles, the second to the right of or above the first. */
 function joints(block: PaperBlock, pages: readonly Page[]): readonly { a: number; b: number; along: 'x' | 'y' }[] {
@@ -39,43 +39,6 @@ function crosses(block: PaperBlock, pages: readonly Page[], tile: number): reado
   });
   return found;
 }
-
-const isNear = (box: Box2, other: TurnedBox): boolean => {
-  const grown = wordsBoxOf(other);
-  return box.minX < grown.maxX && grown.minX < box.maxX && box.minY < grown.maxY && grown.minY < box.maxY;
-};
-const wordsBoxOf = ({ x, y, halfWidth, halfHeight }: TurnedBox): Box2 => {
-  const r = halfWidth + halfHeight;
-  return { minX: x - r, minY: y - r, maxX: x + r, maxY: y + r };
-};
-
-/** Words of a page that touch lines or other words. */
-function collisions(page: Page): readonly string[] {
-  // A leader may end at the border of its words.
-  const boxes = page.drawing.words.map((words) => ({
-    text: words.text,
-    box: growTurnedBox(turnedWordsBox(words), -0.05),
-  }));
-  const segments = page.drawing.strokes.flatMap((stroke) =>
-    segmentsOf(stroke).map((segment) => ({ segment, box: boxOfPoints(segment), role: stroke.role })),
-  );
-  return boxes.flatMap(({ text, box }, i) => [
-    ...boxes
-      .slice(i + 1)
-      .flatMap((other) => (doTurnedBoxesMeet(box, other.box) ? [`${page.name}: ${text} on ${other.text}`] : [])),
-    ...segments.flatMap(({ segment: [ax, ay, bx, by], box: round, role }) =>
-      isNear(grow(round), box) && doesSegmentMeetBox(ax, ay, bx, by, box)
-        ? [`${page.name}: ${text} on a ${role} line`]
-        : [],
-    ),
-  ]);
-}
-const grow = ({ minX, minY, maxX, maxY }: Box2): Box2 => ({
-  minX: minX - 1,
-  minY: minY - 1,
-  maxX: maxX + 1,
-  maxY: maxY + 1,
-});
 
 const SHIELD = shieldTemplate('shield');
 const CASES = PAPER_CASES.filter(({ name }) => /^(A4|A3|Letter|small|tiles|wide)/.test(name));

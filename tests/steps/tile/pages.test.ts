@@ -5,7 +5,16 @@ import { makePages } from '../../../src/steps/tile/make-pages.ts';
 import { wordsBox } from '../../../src/steps/tile/words-box.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { handMadeTemplate, stripTemplate } from '../../support/hand-made-templates.ts';
-import { areLinesInside, kit, PAPER_CASES, pageInput, rejoinError, segmentsOf, tilesOf } from './support.ts';
+import {
+  areLinesInside,
+  collisions,
+  kit,
+  PAPER_CASES,
+  pageInput,
+  rejoinError,
+  segmentsOf,
+  tilesOf,
+} from './support.ts';
 
 const wordsOf = (page: Page): string => page.drawing.words.map(({ text }) => text).join(' ');
 const tilePages = (set: PageSet): readonly Page[] => set.pages.filter(({ kind }) => kind === 'tile');
@@ -54,6 +63,10 @@ describe.each(PAPER_CASES)('pages on $name', ({ change }) => {
         expect(words.heightMm).toBeGreaterThanOrEqual(2.5);
       }
     }
+  });
+
+  it('let no words run into lines or other words', () => {
+    expect(set.pages.flatMap(collisions)).toEqual([]);
   });
 
   it('rejoin to every line within 0.01 mm', () => {

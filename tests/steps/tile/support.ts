@@ -1,8 +1,10 @@
 import { boxOfPoints } from '../../../src/geom/ring.ts';
+import { doesSegmentMeetBox, doTurnedBoxesMeet, growTurnedBox, uprightBox } from '../../../src/geom/turned-box.ts';
 import { movePoints } from '../../../src/geom/turn-and-move.ts';
 import type { Page, PageSet, PaperBlock } from '../../../src/model/page.ts';
 import type { LineRole, Stroke, Template } from '../../../src/model/template.ts';
 import { findPaper, PAPERS } from '../../../src/model/papers.ts';
+import { turnedWordsBox } from '../../../src/steps/tile/words-box.ts';
 import type { PageInput } from '../../../src/steps/tile/page-input.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 import { handMadeTemplate, pieceOf, shieldTemplate, stripTemplate } from '../../support/hand-made-templates.ts';
@@ -126,5 +128,33 @@ export function areLinesInside({ drawing }: Page, minX: number, minY: number, ma
   return drawing.strokes.every(({ points }) => {
     const box = boxOfPoints(points);
     return box.minX > minX - 1e-6 && box.minY > minY - 1e-6 && box.maxX < maxX + 1e-6 && box.maxY < maxY + 1e-6;
+  });
+}
+
+/** Words of a page that touch lines or other words. */
+export function collisions(page: Page): readonly string[] {
+  // A leader may end at the border of its words.
+  const boxes = page.drawing.words.map((words) => ({
+    text: words.text,
+    box: growTurnedBox(turnedWordsBox(words), -0.05),
+  }));
+  const segments = page.drawing.strokes.flatMap((stroke) =>
+    segmentsOf(stroke).map((segment) => ({ segment, round: boxOfPoints(segment), role: stroke.role })),
+  );
+  return boxes.flatMap(({ text, box }, i) => {
+    const upright = uprightBox(box);
+    const onWords = boxes.slice(i + 1).filter((other) => doTurnedBoxesMeet(box, other.box));
+    const onLines = segments.filter(
+      ({ segment: [ax, ay, bx, by], round }) =>
+        round.minX <= upright.maxX &&
+        round.maxX >= upright.minX &&
+        round.minY <= upright.maxY &&
+        round.maxY >= upright.minY &&
+        doesSegmentMeetBox(ax, ay, bx, by, box),
+    );
+    return [
+      ...onWords.map((other) => `${page.name}: ${text} on ${other.text}`),
+      ...onLines.map(({ role }) => `${page.name}: ${text} on a ${role} line`),
+    ];
   });
 }
