@@ -20,6 +20,10 @@ export interface ReadPath {
   /** Name of the layer it lies on, or null. */
   readonly layer: string | null;
   readonly widthPt: number;
+  /** Dash pattern, pt; empty for a solid line. */
+  readonly dashPt: readonly number[];
+  /** Red of the line's colour, 0 to 255. */
+  readonly grey: number;
 }
 
 export interface ReadPdf {
@@ -67,6 +71,8 @@ function pathsOf(list: { fnArray: number[]; argsArray: unknown[] }, names: Reado
   const paths: ReadPath[] = [];
   let matrix: Matrix = [1, 0, 0, 1, 0, 0];
   let widthPt = 1;
+  let dashPt: readonly number[] = [];
+  let grey = 0;
   const saved: { matrix: Matrix; widthPt: number }[] = [];
   const marked: (string | null)[] = [];
   list.fnArray.forEach((fn, i) => {
@@ -75,13 +81,15 @@ function pathsOf(list: { fnArray: number[]; argsArray: unknown[] }, names: Reado
     else if (fn === OPS.restore) ({ matrix, widthPt } = saved.pop() ?? { matrix, widthPt });
     else if (fn === OPS.transform) matrix = times(matrix, args);
     else if (fn === OPS.setLineWidth) widthPt = args[0];
+    else if (fn === OPS.setDash) dashPt = [...(args[0] as Iterable<number>)];
+    else if (fn === OPS.setStrokeRGBColor) grey = args[0];
     else if (fn === OPS.beginMarkedContentProps) marked.push(layerName(args, names));
     else if (fn === OPS.beginMarkedContent) marked.push(null);
     else if (fn === OPS.endMarkedContent) marked.pop();
     else if (fn === OPS.constructPath) {
       const layer = marked.findLast((name) => name !== null) ?? null;
       for (const { points, closed } of subpaths(args[0], args[1]))
-        paths.push({ points: moved(points, matrix), closed, layer, widthPt });
+        paths.push({ points: moved(points, matrix), closed, layer, widthPt, dashPt, grey });
     }
   });
   return paths;
