@@ -17,7 +17,7 @@ export const FRONT: Readonly<Record<'x' | 'y' | 'z', FrontAxes>> = {
 };
 
 /** More triangles than this are drawn as their box: sorting them would hold the window up. */
-const MOST_TRIANGLES = 12_000;
+export const MOST_TRIANGLES = 8_000;
 
 export interface Elevation {
   readonly widthMm: number;
@@ -67,6 +67,7 @@ export function drawElevation(
   const order = Uint32Array.from(depth.keys()).sort((a, b) => depth[a] - depth[b]);
   pen.lineWidth = 0.6;
   pen.lineJoin = 'round';
+  let toneInPen = -1;
   for (const t of order) {
     const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
     pen.beginPath();
@@ -75,8 +76,11 @@ export function drawElevation(
     pen.lineTo(x(c), y(c));
     pen.closePath();
     const tone = toneOf(x, y, near, a, b, c, pxPerMm);
-    pen.fillStyle = `color-mix(in srgb, ${ink} ${isNight ? 80 - tone : tone}%, ${paper})`;
-    pen.strokeStyle = pen.fillStyle;
+    if (tone !== toneInPen) {
+      pen.fillStyle = `color-mix(in srgb, ${ink} ${isNight ? 80 - tone : tone}%, ${paper})`;
+      pen.strokeStyle = pen.fillStyle;
+      toneInPen = tone;
+    }
     pen.fill();
     pen.stroke();
   }

@@ -4,7 +4,7 @@ import { formatLength, type LengthUnit } from '../base/format-length.ts';
 import type { SculptView } from '../model/bench-view.ts';
 import { FAMILIAR_OUTLINES } from '../viewport/familiar-outlines.ts';
 import { colourOf } from './colour-of.ts';
-import { drawElevation, elevationSize } from './elevation-drawing.ts';
+import { MOST_TRIANGLES, drawElevation, elevationSize } from './elevation-drawing.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -170,7 +170,7 @@ export class ElevationPicture extends LitElement {
       width,
       height,
       familiarX: x + width + ROOM.between,
-      isTooLarge: sculpt.triangles.length > 36_000,
+      isTooLarge: sculpt.triangles.length / 3 > MOST_TRIANGLES,
     };
   }
 }

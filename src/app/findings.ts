@@ -125,9 +125,8 @@ export class FindingList extends JobSection {
 
   #line(finding: Finding) {
     const remedy = remedyFor(finding, this.bench);
-    const place = placeOf(finding, this.bench);
     const text = WORDS.findings.text(finding.text);
-    const light = (): void => this.point(place);
+    const light = (): void => this.point(placeOf(finding, this.bench));
     const dark = (): void => this.point(null);
     return html`<li
       class=${finding.severity}
@@ -139,7 +138,7 @@ export class FindingList extends JobSection {
       <span class="word">${WORDS.findings.severity[finding.severity]}</span>
       <div>
         ${
-          place === null
+          Object.keys(finding.where).length === 0
             ? html`<span>${text}</span>`
             : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`
         }

@@ -5,6 +5,7 @@ import type { ModelUnit, Repair, ScaleChoice } from '../model/source-model.ts';
 import { removeRepair, setScale, setUpAxis } from '../project/commands.ts';
 import './elevation.ts';
 import { elevationSize } from './elevation-drawing.ts';
+import { ViewEvent } from './events.ts';
 import './findings.ts';
 import './job-line.ts';
 import type { LineMark } from './job-line.ts';
@@ -215,6 +216,7 @@ export class SizeLine extends JobSection {
     const { sculpt } = this.bench;
     if (this.measured === null || sculpt === null) return;
     const [from, to] = this.measured.map((corner) => sculpt.fileVertex[corner]);
+    this.dispatchEvent(new ViewEvent({ from: null, to: null }));
     this.#take({ by: 'points', from, to, mm: event.mm });
   }
 

@@ -212,12 +212,29 @@ export class Workbench extends EventTarget {
       return;
     }
     this.#isStale = false;
+    const { stopped } = reply.update;
+    if (this.#isFresh && stopped?.step === 'read' && this.#before !== null)
+      return this.#refuse(this.#before, stopped.problem);
     const edgesBefore = this.#bench.sculpt?.edgeVertices.length;
     this.#bench = mergeUpdate(this.#bench, reply.update);
     const isOtherSculpt = this.#bench.sculpt?.edgeVertices.length !== edgesBefore;
     this.#view = { ...this.#view, pointed: null, ...(isOtherSculpt ? ON_THE_OLD_SCULPT : {}) };
     if (isOtherSculpt || this.#choiceIsGone()) this.#view = { ...this.#view, choice: NOTHING };
     this.#changed();
+  }
+
+  /** True for a job that was just opened and not worked on. */
+  get #isFresh(): boolean {
+    return this.#history?.canUndo === false && this.#history.canRedo === false && this.#bench.sculpt === null;
+  }
+
+  /** A file that cannot be read never takes the place of a job: that one comes back, with the reason said. */
+  #refuse(back: History, problem: Problem): void {
+    this.#before = null;
+    void this.#keepSources(back.project).then(() => {
+      this.#show(back);
+      this.showProblem(problem);
+    });
   }
 
   #choiceIsGone(): boolean {

@@ -209,13 +209,13 @@ describe('a tray parted into six pieces', () => {
     expect(workbench.part?.repairs).toHaveLength(0);
   });
 
-  it('shows what is wrong with a file, and keeps the way back', async () => {
+  it('says what is wrong with a file, and keeps the job in hand', async () => {
     await openFile(workbench, new File(['v 0 0 0\nf 1 2 9\n'], 'broken.obj'));
+    await expect.poll(() => workbench.notice?.text).toContain('line 2');
     await rested();
-    expect(markOf('size-line')).toBe('wrong');
-    expect(line('size-line', 'fl-findings', 'li.error').textContent).toContain('line 2');
-    line('job-head', 'button.plain:not([title]):not([aria-keyshortcuts])').click();
-    await expect.poll(() => workbench.project?.name).toBe('tool tray');
+    expect(line('notice-line', '[role=alert]').textContent).toContain('line 2');
+    expect(workbench.project?.name).toBe('tool tray');
+    expect(workbench.bench.pieces?.pieces).toHaveLength(6);
   });
 });
 
