@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatFine, formatLength } from '../base/format-length.ts';
+import { formatFine, formatLength, formatMeasured } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
@@ -95,7 +95,7 @@ export class ChosenRow extends JobSection {
     const chain = this.bench.seams?.chains[chainIndex(this.bench, id)];
     if (chain === undefined) return nothing;
     const seam = this.bench.pieces?.seams.find((candidate) => candidate.id === id);
-    const [one, other] = (seam?.lengthMm ?? []).map((mm) => formatLength(mm, this.unit));
+    const [one, other] = (seam?.lengthMm ?? []).map((mm) => formatMeasured(mm, this.unit));
     if (chain.kind === 'open')
       return this.#row(
         WORDS.chosen.openEdge(chain.letter),

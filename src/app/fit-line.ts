@@ -30,6 +30,10 @@ export class FitLine extends JobSection {
         display: flex;
         flex-wrap: wrap;
         gap: 0 var(--s4);
+        align-items: baseline;
+      }
+      .worst button {
+        padding-inline: 0;
       }
     `,
   ];
