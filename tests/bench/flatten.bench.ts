@@ -1,52 +1,61 @@
-// Times flattening of one patch at full quality: node scripts/run-ts.mjs tests/bench/flatten.bench.ts [triangles…]
-// The reference mask is subdivided to about 1k, 5k, 20k and 100k triangles; median of 7 after one warm run, and a checksum beside it.
+// Times flattening of one patch at full quality: node scripts/run-ts.mjs tests/bench/flatten.bench.ts [most triangles]
+// The reference mask is refined to about 1k, 4k, 16k and 65k triangles, a dome to 124k; median and spread of 7 runs after warm ones,
+// with a checksum of the result beside each time. "cpu" is the processor's time, which other work on the machine disturbs less.
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { Mesh } from '../../src/mesh/mesh.ts';
 import { topologyOf } from '../../src/mesh/topology.ts';
 import { cutPatches } from '../../src/steps/cut/cut-patches.ts';
 import { flattenPatch } from '../../src/steps/flatten/flatten-patch.ts';
 import { readTestObj } from '../support/read-test-obj.ts';
-import { meshOf } from '../support/meshes.ts';
+import { refined } from './refined.ts';
 
-/** Every triangle into four, corners kept, middles of edges pushed out a little so that the surface stays curved. */
-function subdivided(mesh: Mesh): Mesh {
-  const topology = topologyOf(mesh);
-  const count = mesh.positions.length / 3;
-  const points = Array.from({ length: count }, (_, v): [number, number, number] => [mesh.positions[3 * v], mesh.positions[3 * v + 1], mesh.positions[3 * v + 2]]);
-  for (let e = 0; e < topology.edgeCount; e += 1) {
-    const [v, w] = [points[topology.edgeVertices[2 * e]], points[topology.edgeVertices[2 * e + 1]]];
-    points.push([(v[0] + w[0]) / 2, (v[1] + w[1]) / 2, (v[2] + w[2]) / 2]);
-  }
-  const faces: number[][] = [];
-  for (let t = 0; t < mesh.triangles.length / 3; t += 1) {
-    const [a, b, c] = mesh.triangles.subarray(3 * t, 3 * t + 3);
-    const [ab, bc, ca] = [0, 1, 2].map((k) => count + topology.edgeOfHalfedge[3 * t + k]);
-    faces.push([a, ab, ca], [ab, b, bc], [ca, bc, c], [ab, bc, ca]);
-  }
-  return meshOf(points, faces);
+const RUNS = 7;
+
+interface Time {
+  readonly wallMs: number;
+  readonly cpuMs: number;
 }
 
-const median = (values: number[]): number => values.sort((a, b) => a - b)[Math.floor(values.length / 2)];
+const middle = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
 
-let mesh = readTestObj(new URL('../reference/flatten/mask-1k.obj', import.meta.url));
-const most = Math.max(...process.argv.slice(2).map(Number).filter(Number.isFinite), 70_000);
-for (; mesh.triangles.length / 3 <= most; mesh = subdivided(mesh)) {
+function timed(times: readonly Time[]): string {
+  const walls = times.map(({ wallMs }) => wallMs);
+  const spread = `${Math.min(...walls).toFixed(0)}-${Math.max(...walls).toFixed(0)}`;
+  return `${middle(walls).toFixed(0)} ms (${spread}), cpu ${middle(times.map(({ cpuMs }) => cpuMs)).toFixed(0)} ms`;
+}
+
+async function bench(name: string, mesh: Mesh): Promise<void> {
   const seams = { isSeam: new Uint8Array(topologyOf(mesh).edgeCount), count: 0 };
-  const [patch] = cutPatches(mesh, seams, mesh.positions).patches;
   const run = async (start?: Float64Array) => {
-    const began = performance.now();
+    // A patch of its own for each run: nothing may be remembered from the last one.
+    const [patch] = cutPatches(mesh, seams, mesh.positions).patches;
+    const [began, cpu] = [performance.now(), process.cpuUsage()];
     const result = await flattenPatch(patch, mesh.positions, start === undefined ? {} : { start }, QUIET_WORK);
+    const used = process.cpuUsage(cpu);
     if (!result.ok) throw new Error(result.problem.text);
-    return { ms: performance.now() - began, flat: result.value };
+    const time: Time = { wallMs: performance.now() - began, cpuMs: (used.user + used.system) / 1000 };
+    return { time, flat: result.value };
   };
-  const { flat } = await run();
-  const cold: number[] = [];
-  const warm: number[] = [];
-  for (let i = 0; i < 7; i += 1) {
-    cold.push((await run()).ms);
-    warm.push((await run(flat.uv)).ms);
+  let { flat } = await run();
+  ({ flat } = await run());
+  const cold: Time[] = [];
+  const again: Time[] = [];
+  for (let i = 0; i < RUNS; i += 1) {
+    cold.push((await run()).time);
+    again.push((await run(flat.uv)).time);
   }
+  const checksum = flat.uv.reduce((sum, x) => sum + Math.abs(x), 0).toFixed(6);
   process.stdout.write(
-    `${mesh.triangles.length / 3} triangles: ${median(cold).toFixed(0)} ms, again from the last result ${median(warm).toFixed(0)} ms; energy ${flat.energy.toFixed(6)}, ${flat.solve.steps} Newton steps, ${flat.flipped} flipped, checksum ${flat.uv.reduce((sum, x) => sum + Math.abs(x), 0).toFixed(6)}\n`,
+    `${name}, ${mesh.triangles.length / 3} triangles: ${timed(cold)}; again from its own result ${timed(again)}\n` +
+      `  energy ${flat.energy.toFixed(7)}, ${flat.solve.steps} steps, ${flat.flipped} flipped, checksum ${checksum}\n`,
   );
+}
+
+const most = Number(process.argv[2] ?? 130_000);
+for (const name of ['mask-1k', 'hemisphere-2k']) {
+  let mesh = readTestObj(new URL(`../reference/flatten/${name}.obj`, import.meta.url));
+  for (let level = 0; level < 4 && mesh.triangles.length / 3 <= most; level += 1) {
+    await bench(name, mesh);
+    mesh = refined(mesh);
+  }
 }

@@ -4,66 +4,76 @@
  * A shape without a longest spread (a disc, a square) keeps the turn it came with.
  */
 export function canonicalFrame(triangles: Uint32Array, flat: Float64Array): Float64Array {
-  let [area, cx, cy] = [0, 0, 0];
-  eachTriangle(triangles, flat, (a, x, y) => {
-    area += a;
-    cx += a * x;
-    cy += a * y;
-  });
-  cx /= area;
-  cy /= area;
-  const { xx, xy, yy } = secondMoments(triangles, flat, cx, cy);
-  const isRound = Math.hypot((xx - yy) / 2, xy) < 1e-6 * (xx + yy);
-  const angle = isRound ? 0 : 0.5 * Math.atan2(2 * xy, xx - yy);
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  let skew = 0;
-  eachTriangle(triangles, flat, (a, x, y) => {
-    skew += a * ((x - cx) * cos + (y - cy) * sin) ** 3;
-  });
-  const way = !isRound && skew < 0 ? -1 : 1;
+  const middle = momentsOf(triangles, flat, 0, 0, 1, 0);
+  const about = momentsOf(triangles, flat, middle.x, middle.y, 1, 0);
+  const isRound = Math.hypot((about.xx - about.yy) / 2, about.xy) < 1e-6 * (about.xx + about.yy);
+  const angle = isRound ? 0 : 0.5 * Math.atan2(2 * about.xy, about.xx - about.yy);
+  let cos = Math.cos(angle);
+  let sin = Math.sin(angle);
+  if (!isRound && momentsOf(triangles, flat, middle.x, middle.y, cos, sin).xxx < 0) {
+    cos = -cos;
+    sin = -sin;
+  }
   const result = new Float64Array(flat.length);
   for (let i = 0; i < flat.length; i += 2) {
-    result[i] = way * ((flat[i] - cx) * cos + (flat[i + 1] - cy) * sin);
-    result[i + 1] = way * ((flat[i + 1] - cy) * cos - (flat[i] - cx) * sin);
+    const x = flat[i] - middle.x;
+    const y = flat[i + 1] - middle.y;
+    result[i] = x * cos + y * sin;
+    result[i + 1] = y * cos - x * sin;
   }
   return result;
 }
 
-/** Integrals of x², xy and y² about a point, times 24: exact for each triangle, so they do not depend on how the shape is triangulated. */
-function secondMoments(
-  triangles: Uint32Array,
-  flat: Float64Array,
-  cx: number,
-  cy: number,
-): { xx: number; xy: number; yy: number } {
-  let [xx, xy, yy] = [0, 0, 0];
-  let t = 0;
-  eachTriangle(triangles, flat, (area, mx, my) => {
-    const [sx, sy] = [3 * (mx - cx), 3 * (my - cy)];
-    xx += area * sx * sx;
-    xy += area * sx * sy;
-    yy += area * sy * sy;
-    for (let k = 0; k < 3; k += 1) {
-      const v = 2 * triangles[t + k];
-      const [x, y] = [flat[v] - cx, flat[v + 1] - cy];
-      xx += area * x * x;
-      xy += area * x * y;
-      yy += area * y * y;
-    }
-    t += 3;
-  });
-  return { xx, xy, yy };
+/** Means over the area of x, y, x², x y, y² and x³. */
+interface Moments {
+  readonly x: number;
+  readonly y: number;
+  readonly xx: number;
+  readonly xy: number;
+  readonly yy: number;
+  readonly xxx: number;
 }
 
-/** Calls `visit` with twice the area and the middle of each triangle. */
-function eachTriangle(
+/**
+ * Moments of a flat shape about a point, in axes turned by (cos, sin): exact for each triangle, so they do not depend on how the shape is
+ * triangulated.
+ */
+function momentsOf(
   triangles: Uint32Array,
   flat: Float64Array,
-  visit: (area: number, x: number, y: number) => void,
-): void {
+  atX: number,
+  atY: number,
+  cos: number,
+  sin: number,
+): Moments {
+  let total = 0;
+  let x = 0;
+  let y = 0;
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  let xxx = 0;
   for (let t = 0; t < triangles.length; t += 3) {
-    const [i, j, k] = [2 * triangles[t], 2 * triangles[t + 1], 2 * triangles[t + 2]];
-    const area = (flat[j] - flat[i]) * (flat[k + 1] - flat[i + 1]) - (flat[k] - flat[i]) * (flat[j + 1] - flat[i + 1]);
-    visit(area, (flat[i] + flat[j] + flat[k]) / 3, (flat[i + 1] + flat[j + 1] + flat[k + 1]) / 3);
+    const i = 2 * triangles[t];
+    const j = 2 * triangles[t + 1];
+    const k = 2 * triangles[t + 2];
+    const ax = (flat[i] - atX) * cos + (flat[i + 1] - atY) * sin;
+    const ay = (flat[i + 1] - atY) * cos - (flat[i] - atX) * sin;
+    const bx = (flat[j] - atX) * cos + (flat[j + 1] - atY) * sin;
+    const by = (flat[j + 1] - atY) * cos - (flat[j] - atX) * sin;
+    const cx = (flat[k] - atX) * cos + (flat[k + 1] - atY) * sin;
+    const cy = (flat[k + 1] - atY) * cos - (flat[k] - atX) * sin;
+    const area = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
+    const sumX = ax + bx + cx;
+    const sumY = ay + by + cy;
+    const squares = ax * ax + bx * bx + cx * cx;
+    total += area;
+    x += (area * sumX) / 3;
+    y += (area * sumY) / 3;
+    xx += (area * (squares + sumX * sumX)) / 12;
+    xy += (area * (ax * ay + bx * by + cx * cy + sumX * sumY)) / 12;
+    yy += (area * (ay * ay + by * by + cy * cy + sumY * sumY)) / 12;
+    xxx += (area * (sumX * squares + ax * bx * cx)) / 10;
   }
+  return { x: x / total, y: y / total, xx: xx / total, xy: xy / total, yy: yy / total, xxx: xxx / total };
 }

@@ -1,5 +1,6 @@
-import { graphOfTriangles } from '../../geom/sparse-graph.ts';
+import type { SparseGraph } from '../../geom/sparse-graph.ts';
 import { entryBetween, planFactor, type FactorPlan } from '../../geom/sparse-plan.ts';
+import type { Patch } from '../../model/patch.ts';
 import type { RestShapes } from './rest-shapes.ts';
 
 /** A patch ready for solving: its triangles, the plan of the matrices over its vertices, and where each triangle's numbers go in them. */
@@ -10,8 +11,19 @@ export interface FlatSystem {
   readonly slots: Int32Array;
 }
 
-export function flatSystem(rest: RestShapes): FlatSystem {
-  const plan = planFactor(graphOfTriangles(rest.vertexCount, rest.corners));
+const known = new WeakMap<Patch, FactorPlan>();
+
+/**
+ * The plan of a patch depends on who touches whom alone: it is kept as long as the patch lives, so that another surface of the same
+ * patch (a new thickness) starts at once.
+ * @param graph  which vertices of the patch are joined by a side.
+ */
+export function flatSystem(patch: Patch, rest: RestShapes, graph: SparseGraph): FlatSystem {
+  let plan = known.get(patch);
+  if (plan === undefined) {
+    plan = planFactor(graph);
+    known.set(patch, plan);
+  }
   return { rest, plan, slots: findSlots(plan, rest.corners) };
 }
 

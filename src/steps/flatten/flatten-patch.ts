@@ -1,6 +1,8 @@
 import { fail, ok, type Result } from '../../base/result.ts';
 import { shareOfWork, type Work } from '../../base/work.ts';
 import { overlappingTriangles } from '../../geom/overlap.ts';
+import { isSimpleArea } from '../../geom/ring-simple.ts';
+import { graphOfTriangles } from '../../geom/sparse-graph.ts';
 import type { FlatPiece, SolveReport } from '../../model/flat-piece.ts';
 import type { Patch } from '../../model/patch.ts';
 import { canonicalFrame } from './canonical-frame.ts';
@@ -13,7 +15,7 @@ import { measureStretch } from './measure-stretch.ts';
 import { minimise } from './newton.ts';
 import { restShapes, type RestShapes } from './rest-shapes.ts';
 import { seamSprings } from './seam-springs.ts';
-import { unfold } from './unfold.ts';
+import { angleDefect, unfold } from './unfold.ts';
 
 export interface FlattenOptions {
   /** Flat coordinates of the same patch found earlier, x y per local vertex, mm: where to begin when only the surface changed a little. */
@@ -32,10 +34,12 @@ export const SEAM_PRICE = 300;
 
 /** Pairs of overlapping triangles listed at most; the piece is refused by the eye long before. */
 const MOST_OVERLAPS = 1000;
+/** Angle defect, radians in all, up to which it is worth trying to unfold a patch: it closes, or is a good start. */
+const NEARLY_DEVELOPABLE = 0.5;
 /** A patch whose sides all close to this share of its size is developable: nothing but rounding is left. */
 const DEVELOPABLE_GAP = 1e-9;
 /** Rounds of local-global before the energy with the flip barrier takes over. */
-const LOCAL_GLOBAL_ROUNDS = 10;
+const LOCAL_GLOBAL_ROUNDS = 4;
 
 /**
  * Lays a patch flat at true scale without a flipped triangle. A developable patch is rolled out exactly; any other is brought to the
@@ -67,13 +71,14 @@ export async function flattenPatch(
       where,
     );
   }
-  const rolled = unfold(rest);
-  const isRolled = !hasFlip(patch.triangles, rolled.flat);
+  const graph = graphOfTriangles(rest.vertexCount, patch.triangles);
+  await work.pause(0);
+  const rolled = angleDefect(rest, patch.loops) < NEARLY_DEVELOPABLE ? unfold(rest, graph) : null;
+  const isRolled = rolled !== null && !hasFlip(patch.triangles, rolled.flat);
   if (isRolled && rolled.gap <= DEVELOPABLE_GAP) {
     return ok(finish(patch, rest, rolled.flat, { method: 'unfolded', steps: 0, converged: true }));
   }
-  await work.pause(0);
-  const system = flatSystem(rest);
+  const system = flatSystem(patch, rest, graph);
   await work.pause(0.05);
   const near = nearShape(patch, system, options.start, isRolled ? rolled.flat : undefined);
   if (near === null) {
@@ -124,7 +129,19 @@ function finish(patch: Patch, rest: RestShapes, flat: Float64Array, solve: Solve
     ...measureStretch(rest, uv),
     energy: energyOf(rest, uv),
     flipped: countFlips(patch.triangles, uv),
-    overlaps: overlappingTriangles(uv, patch.triangles, MOST_OVERLAPS).pairs,
+    overlaps: overlapsOf(patch, uv),
     solve,
   };
+}
+
+/**
+ * Without a flip, as many triangles cover a point as its border winds round it. So a border that is simple, the outer loop
+ * counter-clockwise and windows clockwise, leaves nothing to look for.
+ */
+function overlapsOf(patch: Patch, uv: Float64Array): FlatPiece['overlaps'] {
+  const rings = patch.loops.map((loop) =>
+    Float64Array.from(Array.from(loop).flatMap((v) => [uv[2 * v], uv[2 * v + 1]])),
+  );
+  if (isSimpleArea(rings)) return [];
+  return overlappingTriangles(uv, patch.triangles, MOST_OVERLAPS).pairs;
 }

@@ -18,16 +18,24 @@ export function measureStretch(
   const majorAngle = new Float64Array(rest.count);
   for (let t = 0; t < rest.count; t += 1) {
     if (empty[t] === 1) continue;
-    const [i, j, k] = [2 * corners[3 * t], 2 * corners[3 * t + 1], 2 * corners[3 * t + 2]];
-    const [x1, y1] = [flat[j] - flat[i], flat[j + 1] - flat[i + 1]];
-    const [x2, y2] = [flat[k] - flat[i], flat[k + 1] - flat[i + 1]];
+    const i = 2 * corners[3 * t];
+    const j = 2 * corners[3 * t + 1];
+    const k = 2 * corners[3 * t + 2];
+    const x1 = flat[j] - flat[i];
+    const y1 = flat[j + 1] - flat[i + 1];
+    const x2 = flat[k] - flat[i];
+    const y2 = flat[k + 1] - flat[i + 1];
     const det = x1 * y2 - x2 * y1;
     const height = (2 * area[t]) / base[t];
     // Columns of the map times det: what one mm along flat x, and along flat y, becomes in the triangle's own plane.
-    const [xx, xy] = [base[t] * y2 - foot[t] * y1, -height * y1];
-    const [yx, yy] = [foot[t] * x1 - base[t] * x2, height * x1];
-    const [zx, zy] = [xx + yy, xy - yx];
-    const [wx, wy] = [xx - yy, xy + yx];
+    const xx = base[t] * y2 - foot[t] * y1;
+    const xy = -height * y1;
+    const yx = foot[t] * x1 - base[t] * x2;
+    const yy = height * x1;
+    const zx = xx + yy;
+    const zy = xy - yx;
+    const wx = xx - yy;
+    const wy = xy + yx;
     const w = Math.sqrt(wx * wx + wy * wy);
     major[t] = (Math.sqrt(zx * zx + zy * zy) + w) / (2 * det);
     // The smaller one from the area, so that it loses no digits.
@@ -45,20 +53,48 @@ export function measureStretch(
 
 /** Largest, 99 % by area, and mean by area. Negative where the foam must change the other way, and counted so: a - 1 and 1 - b as they are. */
 function spread({ area, empty }: RestShapes, values: Float64Array, percent: (value: number) => number): Spread {
-  const figures = Float64Array.from(values, percent);
-  const order = Uint32Array.from(figures.keys()).sort((a, b) => figures[a] - figures[b] || a - b);
   let total = 0;
-  for (let t = 0; t < area.length; t += 1) if (empty[t] === 0) total += area[t];
-  let max = -Infinity;
-  let p99 = -Infinity;
   let sum = 0;
-  let covered = 0;
-  for (const t of order) {
+  let max = -Infinity;
+  let min = Infinity;
+  for (let t = 0; t < area.length; t += 1) {
     if (empty[t] === 1) continue;
-    if (covered < 0.99 * total) p99 = figures[t];
-    covered += area[t];
-    sum += figures[t] * area[t];
-    max = figures[t];
+    const figure = percent(values[t]);
+    total += area[t];
+    sum += area[t] * figure;
+    if (figure > max) max = figure;
+    if (figure < min) min = figure;
   }
-  return total > 0 ? { max, p99, mean: sum / total } : { max: 0, p99: 0, mean: 0 };
+  if (!(total > 0)) return { max: 0, p99: 0, mean: 0 };
+  const figures = Float64Array.from(values, percent);
+  return { max, p99: figureOfShare(figures, area, empty, 0.99 * total, min, max), mean: sum / total };
+}
+
+/** Slots into which figures are dealt to find the one of a share without sorting them all. */
+const SLOTS = 4096;
+
+/** The smallest figure that triangles of together `share` mm² do not exceed. */
+function figureOfShare(
+  figures: Float64Array,
+  area: Float64Array,
+  empty: Uint8Array,
+  share: number,
+  min: number,
+  max: number,
+): number {
+  const scale = max > min ? (SLOTS - 1) / (max - min) : 0;
+  const slotOf = (t: number): number => Math.floor((figures[t] - min) * scale);
+  const inSlot = new Float64Array(SLOTS);
+  for (let t = 0; t < figures.length; t += 1) if (empty[t] === 0) inSlot[slotOf(t)] += area[t];
+  let slot = 0;
+  let before = 0;
+  while (slot < SLOTS - 1 && before + inSlot[slot] < share) before += inSlot[slot++];
+  const rest: number[] = [];
+  for (let t = 0; t < figures.length; t += 1) if (empty[t] === 0 && slotOf(t) >= slot) rest.push(t);
+  rest.sort((s, t) => figures[s] - figures[t] || s - t);
+  for (const t of rest) {
+    before += area[t];
+    if (before >= share) return figures[t];
+  }
+  return max;
 }

@@ -23,6 +23,8 @@ const MOST_STEPS = 200;
 const SETTLED_GAIN = 1e-16;
 /** Below this promise rounding hides the change of the energy: steps are taken whole. */
 const ROUNDING_GAIN = 1e-11;
+/** A promise below rounding that no longer falls by this share from step to step is all that numbers can tell. */
+const STUCK_SHARE = 0.5;
 /** Below this promise, after a whole step, the curvature is taken as it is instead of made positive triangle by triangle. */
 const NEAR_GAIN = 0.1;
 /** Rounds of conjugate gradients at most: they cost about as much as half a factorisation. */
@@ -62,10 +64,13 @@ export async function minimise(
   let cost = newton.costOf(flat);
   if (cost === Infinity) throw new Error('minimise: the start has a flipped triangle');
   let near = false;
+  let lastGain = Infinity;
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     await work.pause(steps / (steps + 12));
     const gain = newton.find(flat, near);
-    if (gain < SETTLED_GAIN) return { flat, steps, converged: true };
+    const isStuck = gain < ROUNDING_GAIN && gain > STUCK_SHARE * lastGain;
+    if (gain < SETTLED_GAIN || isStuck) return { flat, steps, converged: true };
+    lastGain = gain;
     let share = Math.min(1, BARRIER_SHARE * stepToFirstFlip(corners, flat, step));
     let reached = Infinity;
     let found = false;
