@@ -3,6 +3,7 @@ import type { Box2 } from '../../../src/geom/ring.ts';
 import { doesSegmentMeetBox, type TurnedBox } from '../../../src/geom/turned-box.ts';
 import type { Page, PageSet, PaperBlock } from '../../../src/model/page.ts';
 import type { Template, Words } from '../../../src/model/template.ts';
+import { movePoints } from '../../../src/geom/turn-and-move.ts';
 import { makePages } from '../../../src/steps/tile/make-pages.ts';
 import { turnedWordsBox, wordsBox } from '../../../src/steps/tile/words-box.ts';
 import { expectOk } from '../../support/expect-ok.ts';
@@ -146,7 +147,7 @@ describe('words at a joint', () => {
 
   it('stay together: a block of lines moves as one', () => {
     const lines = ['12  A long title', 'cut 2 · EVA 10 mm', 'this side out'];
-    for (let x = 100; x < 300; x += 13) {
+    for (let x = 20; x < 560; x += 7) {
       const set = on(lines.map((text, i) => handMadeWords(text, x, 80 - 8 * i, { heightMm: 4, align: 'left' })));
       const page = tiles(set).find(({ drawing }) => drawing.words.some(({ text }) => text === lines[0]));
       const at = lines.map((line) => page?.drawing.words.find(({ text }) => text === line)?.at);
@@ -160,6 +161,15 @@ describe('words at a joint', () => {
       }
       expect(Math.hypot(first.x - third.x, first.y - third.y)).toBeCloseTo(16, 9);
     }
+  });
+
+  it('are all there where a joint cuts some lines of a block and not others', () => {
+    const blocks = Array.from({ length: 10 }, (_, i) => [`${i} a title that is longer`, `cut ${i}`, `${i} out`]);
+    const words = blocks.flatMap((lines, b) =>
+      lines.map((text, i) => handMadeWords(text, 8 + 69 * b, 80 - 7 * i, { heightMm: 3.5, align: 'left' })),
+    );
+    const said = tiles(on(words)).flatMap(({ drawing }) => drawing.words.map(({ text }) => text));
+    for (const { text } of words) expect(said).toContain(text);
   });
 
   it('take their leader along', () => {
@@ -222,4 +232,74 @@ describe('any outline', () => {
       },
       { runs: 60 },
     ));
+});
+
+describe('tiles', () => {
+  it('each show something that no other does', () =>
+    forAll(
+      (rand) => {
+        const count = 3 + Math.floor(20 * rand());
+        const size = 200 + 300 * rand();
+        const ring = Array.from({ length: count }, (_, i) => {
+          const radius = size * (0.5 + 0.5 * rand());
+          return [radius * Math.cos((2 * Math.PI * i) / count), radius * Math.sin((2 * Math.PI * i) / count)];
+        });
+        return ring.flat();
+      },
+      (ring) => {
+        const template = handMadeTemplate('any', ring);
+        const { blocks } = expectOk(makePages(pageInput({ templates: [template], overlapMm: 40 })));
+        const [block] = blocks;
+        const boxes = block.pageOfTile.flatMap((page, tile) => (page < 0 ? [] : [wholeBox(block, tile)]));
+        const seenAlone = new Set<number>();
+        for (const [ax, ay, bx, by] of segmentsOf({
+          points: movePoints(template.drawing.strokes[0].points, block.placements[0]),
+          closed: true,
+        })) {
+          const steps = Math.ceil(Math.hypot(bx - ax, by - ay) / 0.5);
+          for (let k = 0; k <= steps; k += 1) {
+            const [x, y] = [ax + (k / steps) * (bx - ax), ay + (k / steps) * (by - ay)];
+            const at = boxes.flatMap((box, i) => (isInside({ minX: x, minY: y, maxX: x, maxY: y }, box) ? [i] : []));
+            if (at.length === 1) seenAlone.add(at[0]);
+          }
+        }
+        expect(seenAlone.size).toBe(boxes.length);
+      },
+      { runs: 40 },
+    ));
+});
+
+function wholeBox(block: PaperBlock, tile: number): Box2 {
+  const x = (tile % block.columns) * block.stepXMm;
+  const y = Math.floor(tile / block.columns) * block.stepYMm;
+  return { minX: x - 1e-6, minY: y - 1e-6, maxX: x + block.tileWidthMm + 1e-6, maxY: y + block.tileHeightMm + 1e-6 };
+}
+
+describe('words beside a piece that just fits a page', () => {
+  const words = [
+    handMadeWords('9  Lantern vent', 290, 22, { align: 'left', heightMm: 3.75, bold: true }),
+    handMadeWords('cut 1 · EVA 6 mm', 290, 17, { align: 'left' }),
+    handMadeWords('M · bevel 22° in under', -60, 40, { align: 'left' }),
+  ];
+  const leaders = [straight('leader', 290, 20, 250, 15), straight('leader', -21.8, 39.2, 0.2, 20)];
+  const vent = handMadeTemplate('vent', [0, 0, 250, 0, 250, 31, 0, 31], leaders, words);
+  const { pages, blocks } = expectOk(makePages(pageInput({ templates: [vent] })));
+  const page = pages[blocks[0].pageOfTile[0]];
+
+  it('move onto it, each with its leader, which still points where it did', () => {
+    expect(blocks).toMatchObject([{ columns: 1, rows: 1 }]);
+    const found = words.map(({ text }) => page.drawing.words.find((line) => line.text === text));
+    expect(found.every((line) => line !== undefined)).toBe(true);
+    expect(collisions(page)).toEqual([]);
+    const { x, y } = blockFromPage(blocks[0], 0);
+    const ends = page.drawing.strokes
+      .filter(({ role }) => role === 'leader')
+      .map(({ points }) => [points[points.length - 2] + x, points[points.length - 1] + y]);
+    const meant = movePoints([250, 15, 0.2, 20], blocks[0].placements[0]);
+    expect(ends.length).toBe(2);
+    for (const [px, py] of ends) {
+      const away = [0, 2].map((i) => Math.hypot(meant[i] - px, meant[i + 1] - py));
+      expect(Math.min(...away)).toBeLessThan(1e-6);
+    }
+  });
 });
