@@ -46,6 +46,11 @@ export class Flow {
     this.#y = this.#columnTop;
   }
 
+  /** Height left under everything on the page, mm. */
+  get restMm(): number {
+    return this.#page().lowest - this.#area.minY;
+  }
+
   /** Width of the column that is being filled, mm. */
   get width(): number {
     return this.#columns[this.#column].width;
@@ -56,14 +61,13 @@ export class Flow {
    * @param heading put again at the head of each column that the list goes on in.
    */
   put(item: FlowItem, heading?: FlowItem): void {
-    const top = this.#y === this.#columnTop && this.#isFreshColumn() ? this.#y : this.#y - item.gapMm;
-    if (top - item.heightMm < this.#area.minY && this.#y < this.#area.maxY) {
-      this.#nextColumn();
-      if (heading !== undefined) this.#draw(heading, this.#y);
-      this.#draw(item, heading === undefined ? this.#y : this.#y - item.gapMm);
+    const top = this.#y === this.#area.maxY ? this.#y : this.#y - item.gapMm;
+    if (!this.#makeRoom(this.#y - top + item.heightMm)) {
+      this.#draw(item, top);
       return;
     }
-    this.#draw(item, top);
+    if (heading !== undefined) this.#draw(heading, this.#y);
+    this.#draw(item, heading === undefined ? this.#y : this.#y - item.gapMm);
   }
 
   /** Goes on in the next column if there is one beside this. */
@@ -74,7 +78,7 @@ export class Flow {
   /** A heading of one line, never left alone at the foot of a column. */
   heading(text: string): void {
     const item = lineItem(text, { heightMm: TYPE_MM.heading, bold: true }, 5);
-    if (this.#y - item.gapMm - item.heightMm - 3 * LEADING * TYPE_MM.body < this.#area.minY) this.#nextColumn();
+    this.#makeRoom(item.gapMm + item.heightMm + 3 * LEADING * TYPE_MM.body);
     this.put(item);
   }
 
@@ -95,9 +99,14 @@ export class Flow {
     this.#page().lowest = Math.min(this.#page().lowest, this.#y);
   }
 
-  /** No white is wanted above the first item of a page; under a section above it is. */
-  #isFreshColumn(): boolean {
-    return this.#columnTop === this.#area.maxY;
+  /** Goes on to the first column that has so much room, mm, or to the head of a page; true when that is another column. */
+  #makeRoom(heightMm: number): boolean {
+    let hasMoved = false;
+    while (this.#y - heightMm < this.#area.minY && this.#y < this.#area.maxY) {
+      this.#nextColumn();
+      hasMoved = true;
+    }
+    return hasMoved;
   }
 
   #nextColumn(): void {

@@ -35,7 +35,8 @@ export function makePages(input: PageInput): Result<PageSet> {
     names: block.isPrinted.map((_, tile) => tileName(block, b + 1, blocks.length, tile)),
     contents: block.isPrinted.flatMap((isPrinted, tile) => (isPrinted ? [tileContent(block, tile, frame)] : [])),
   }));
-  const scale = scalePages(input, frame);
+  const hasJoints = blocks.some((block) => block.isPrinted.filter(Boolean).length > 1);
+  const scale = scalePages(input, frame, hasJoints);
   const map = mapPages(input, frame, blocks, pagesOfPieces(set));
   const pageCount = scale.length + map.length + printed;
   const title = titleOf(input);

@@ -40,24 +40,40 @@ const MOST_LINES = 4;
 /** More pages than this are told as a range. */
 const MOST_PAGES_LISTED = 8;
 
-/** The list of all pieces, a row each; a row that is too long goes on under itself. */
-export function putPieceList(flow: Flow, listed: readonly ListedPiece[]): void {
-  const columns = flow.width < FULL_WIDTH_MM ? COLUMNS.filter(({ heading }) => NEEDED.includes(heading)) : COLUMNS;
+/** The list of all pieces, ready to be put. */
+export interface PieceList {
+  readonly heading: FlowItem;
+  readonly rows: readonly FlowItem[];
+  readonly heightMm: number;
+}
+
+/** A row for each piece, in columns that fill the width, mm; what is too long for its column goes on under itself. */
+export function pieceList(listed: readonly ListedPiece[], widthMm: number): PieceList {
+  const columns = widthMm < FULL_WIDTH_MM ? COLUMNS.filter(({ heading }) => NEEDED.includes(heading)) : COLUMNS;
   const fixed = columns.reduce((sum, column) => sum + (column.widthMm ?? 0) + GAP_MM, -GAP_MM);
-  const widths = columns.map((column) => column.widthMm ?? (column.share ?? 0) * (flow.width - fixed));
+  const widths = columns.map((column) => column.widthMm ?? (column.share ?? 0) * (widthMm - fixed));
   const heading = rowItem(
     columns.map((column) => [column.heading]),
     widths,
     true,
   );
-  flow.heading('Pieces');
-  flow.put(heading);
-  for (const one of listed) {
+  const rows = listed.map((one) => {
     const cells = columns.map((column, i) =>
       wrapText(column.textOf(one), TYPE_MM.body, widths[i]).slice(0, MOST_LINES),
     );
-    flow.put(rowItem(cells, widths, false), heading);
-  }
+    return rowItem(cells, widths, false);
+  });
+  const heightMm = [heading, ...rows].reduce((sum, item) => sum + item.gapMm + item.heightMm, TITLE_MM);
+  return { heading, rows, heightMm };
+}
+
+/** Height of the list's title with its white, mm. */
+const TITLE_MM = 5 + TYPE_MM.heading * LEADING;
+
+export function putPieceList(flow: Flow, { heading, rows }: PieceList): void {
+  flow.heading('Pieces');
+  flow.put(heading);
+  for (const row of rows) flow.put(row, heading);
 }
 
 function rowItem(cells: readonly (readonly string[])[], widths: readonly number[], isHeading: boolean): FlowItem {

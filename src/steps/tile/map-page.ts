@@ -3,7 +3,7 @@ import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Block } from './block.ts';
 import { Flow, lineItem, type FilledPage } from './flow.ts';
 import { putLegend, printedSideText } from './map-legend.ts';
-import { putPieceList } from './map-list.ts';
+import { pieceList, putPieceList, type ListedPiece } from './map-list.ts';
 import { putPictures } from './map-pictures.ts';
 import type { PageInput } from './page-input.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
@@ -16,7 +16,7 @@ const NOTES_MM = 80;
 const COLUMN_GAP_MM = 10;
 const WIDEST_COLUMN_MM = 190;
 
-/** The map: pictures of all pages, the list of pieces, what the lines mean and how pages are joined. */
+/** The map: pictures of all pages, the list of pieces, what the lines mean and on which side the paper lies. */
 export function mapPages(
   input: PageInput,
   frame: PaperFrame,
@@ -31,30 +31,39 @@ export function mapPages(
   flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(summary(input, frame, blocks), { heightMm: TYPE_MM.body }, 1);
   putPictures(flow, blocks, pieces, height);
-  setColumns(flow, tileWidthMm, LIST_MM);
-  putPieceList(
-    flow,
-    input.pieces
-      .filter((piece) => pagesOf.has(piece.id))
-      .map((piece) => ({ piece, pages: pagesOf.get(piece.id) ?? [] })),
-  );
-  setColumns(flow, tileWidthMm, NOTES_MM);
+  const listed = input.pieces
+    .filter((piece) => pagesOf.has(piece.id))
+    .map((piece) => ({ piece, pages: pagesOf.get(piece.id) ?? [] }));
+  putListAndColumns(flow, listed, tileWidthMm);
   putLegend(flow, input.templates);
   flow.breakColumn();
   flow.heading('Printed side');
   flow.paragraph(printedSideText(input.pieces), {}, 0.8);
-  if (blocks.some((block) => block.isPrinted.length > 1)) {
-    flow.heading('Joining');
-    flow.paragraph(joiningText(frame.overlapMm), {}, 0.8);
-  }
   return flow.pages();
 }
 
-/** As many equal columns as the width holds. */
-function setColumns(flow: Flow, widthMm: number, narrowestMm: number): void {
+/** Puts the list, and opens the columns for the notes: beside it where paper is wide and the list short, else under it. */
+function putListAndColumns(flow: Flow, listed: readonly ListedPiece[], widthMm: number): void {
+  const listWidth = Math.min(WIDEST_COLUMN_MM, widthMm - COLUMN_GAP_MM - NOTES_MM);
+  const beside = pieceList(listed, listWidth);
+  if (listWidth >= LIST_MM && beside.heightMm <= flow.restMm) {
+    const notes = equalColumns(widthMm - listWidth - COLUMN_GAP_MM, NOTES_MM);
+    flow.columns([listWidth, ...notes], COLUMN_GAP_MM);
+    putPieceList(flow, beside);
+    flow.breakColumn();
+    return;
+  }
+  const columns = equalColumns(widthMm, LIST_MM);
+  flow.columns(columns, COLUMN_GAP_MM);
+  putPieceList(flow, pieceList(listed, columns[0]));
+  flow.columns(equalColumns(widthMm, NOTES_MM), COLUMN_GAP_MM);
+}
+
+/** As many equal columns as the width holds, none wider than reads well. */
+function equalColumns(widthMm: number, narrowestMm: number): readonly number[] {
   const count = Math.max(1, Math.floor((widthMm + COLUMN_GAP_MM) / (narrowestMm + COLUMN_GAP_MM)));
   const width = Math.min(WIDEST_COLUMN_MM, (widthMm - (count - 1) * COLUMN_GAP_MM) / count);
-  flow.columns(new Array<number>(count).fill(width), COLUMN_GAP_MM);
+  return new Array<number>(count).fill(width);
 }
 
 /** A map on a roll is cut off where it ends, and goes on beside itself rather than grow longer than a bench, mm. */
@@ -68,13 +77,4 @@ function summary(input: PageInput, frame: PaperFrame, blocks: readonly Block[]):
   const pages = `${printed} ${printed === 1 ? 'page' : 'pages'}`;
   const left = blank === 0 ? '' : `, ${blank} blank ${blank === 1 ? 'tile' : 'tiles'} left out`;
   return `${templates} on ${pages}, ${paper}${left}.`;
-}
-
-function joiningText(overlapMm: number): string {
-  if (overlapMm === 0)
-    return 'Cut each page along its frame and tape the edges together so that crosses and ticks meet.';
-  return (
-    'Begin with A1, lower left. Cut the next page along its left and lower lines where they say so, lay it on the ' +
-    `${overlapMm} mm strip of its neighbour so that crosses and ticks meet, and glue.`
-  );
 }

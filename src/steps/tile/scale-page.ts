@@ -10,11 +10,17 @@ const GAP_MM = 10;
 /** Narrowest column that instructions read well in, mm [J]. */
 const NARROWEST_TEXT_MM = 55;
 
+/** A column so wide holds all the rest too; beside a narrower one it goes underneath, mm [J]. */
+const WIDE_TEXT_MM = 90;
+
 /** Longest lines that read well, mm [J]. */
 const WIDEST_TEXT_MM = 190;
 
-/** The page that is printed first and measured: most often one, on very small paper more. */
-export function scalePages(input: PageInput, frame: PaperFrame): readonly FilledPage[] {
+/**
+ * The page that is printed first and measured, with how pages are joined and the cautions: most often one, on very small paper more.
+ * @param hasJoints whether any template goes over several pages.
+ */
+export function scalePages(input: PageInput, frame: PaperFrame, hasJoints: boolean): readonly FilledPage[] {
   const { marginMm, tileWidthMm, tileHeightMm } = frame;
   const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : frame.heightMm - marginMm;
   const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
@@ -31,10 +37,14 @@ export function scalePages(input: PageInput, frame: PaperFrame): readonly Filled
   flow.put(scaleFigure(size));
   flow.breakColumn();
   writeInstructions(flow, size, frame);
-  flow.columns([Math.min(tileWidthMm, WIDEST_TEXT_MM)], 0);
+  if (text < WIDE_TEXT_MM) flow.columns([Math.min(tileWidthMm, WIDEST_TEXT_MM)], 0);
+  if (hasJoints) {
+    flow.heading('Joining');
+    flow.paragraph(joiningText(frame.overlapMm), {}, 0.8);
+  }
   if (input.cautions.length > 0) {
     flow.heading('Take care');
-    for (const caution of input.cautions) flow.paragraph(caution);
+    for (const caution of input.cautions) flow.paragraph(caution, {}, 0.8);
   }
   return flow.pages();
 }
@@ -72,4 +82,13 @@ function measuredItem(): FlowItem {
       pen.line('frame', left + 36, y - 0.6, left + 50, y - 0.6);
     },
   };
+}
+
+function joiningText(overlapMm: number): string {
+  if (overlapMm === 0)
+    return 'Cut each page along its frame and tape the edges together so that crosses and ticks meet.';
+  return (
+    'Begin with A1, lower left. Cut the next page along its left and lower lines where they say so, lay it on the ' +
+    `${overlapMm} mm strip of its neighbour so that crosses and ticks meet, and glue.`
+  );
 }

@@ -140,6 +140,7 @@ describe('makePages', () => {
     expect(wordsOf(scale)).toContain('at 100 %');
     expect(wordsOf(scale)).toContain('100 mm');
     expect(wordsOf(scale)).toContain('Read the label.');
+    expect(wordsOf(scale)).toContain('10 mm strip');
   });
 
   it('lists each piece on the map with its pages, and says the printed side and the lines', () => {
