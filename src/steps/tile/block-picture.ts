@@ -8,6 +8,7 @@ import type { Block } from './block.ts';
 import { placeName, tileBox } from './lattice.ts';
 import { Obstacles } from './obstacles.ts';
 import { Pen, TYPE_MM } from './pen.ts';
+import { thinLine } from './thin-line.ts';
 import { isBoxInside, turnedWordsBox, wordsBox } from './words-box.ts';
 
 /** Where a picture lies on its page, and how much smaller it is than the block. */
@@ -41,7 +42,9 @@ export function drawBlockPicture(
   const tiles = isPrinted.flatMap((is, tile) => (is ? [{ tile, box: boxOnPage(tileBox(lattice, tile), place) }] : []));
   const outlines = block.templates.map(({ piece, drawing }) => ({
     piece,
-    rings: drawing.strokes.filter(({ role }) => role === 'cut').map(({ points }) => onPage(thinned(points, scale))),
+    rings: drawing.strokes
+      .filter(({ role }) => role === 'cut')
+      .map(({ points }) => onPage(thinLine(points, FINEST_MM / scale))),
   }));
   const whole = tiles.map(({ box }) => box).reduce(joinBoxes);
   const frames = new Pen();
@@ -109,14 +112,4 @@ function boxOnPage({ minX, minY, maxX, maxY }: Box2, { left, bottom, scale }: Pi
     maxX: left + maxX * scale,
     maxY: bottom + maxY * scale,
   };
-}
-
-/** The outline with fewer points: what lies nearer than can be seen at this scale is left out. */
-function thinned(points: Float64Array, scale: number): Float64Array {
-  const kept: number[] = [];
-  for (let i = 0; i + 1 < points.length; i += 2) {
-    const far = Math.hypot(points[i] - (kept.at(-2) ?? Infinity), points[i + 1] - (kept.at(-1) ?? Infinity)) * scale;
-    if (i === 0 || far >= FINEST_MM) kept.push(points[i], points[i + 1]);
-  }
-  return Float64Array.from(kept);
 }

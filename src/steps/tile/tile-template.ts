@@ -1,11 +1,12 @@
 import { segmentInBox } from '../../geom/clip-to-box.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import type { Move2 } from '../../geom/turn-and-move.ts';
-import type { Stroke, Template, Words } from '../../model/template.ts';
+import type { Drawing, Stroke, Template, Words } from '../../model/template.ts';
 import { moveDrawing, placeTemplate, sizeOf, type Block } from './block.ts';
 import { drawingOf, labelsOf } from './labels.ts';
 import { neighbourOf, SIDES, tileBox, tilesAlong, tilesTouched, type Lattice, type Side } from './lattice.ts';
 import type { PaperFrame } from './paper-frame.ts';
+import { thinLine } from './thin-line.ts';
 import { visibleCell } from './visible-cell.ts';
 import { drawnBox, isBoxInside, wordsBox } from './words-box.ts';
 
@@ -14,6 +15,9 @@ const SHIFTS = [0.5, 0.25, 0.75, 0, 1];
 
 /** Turns tried, degrees, and how many of the shifts with each: upright ones with all, others with the middle and both ends of the slack. */
 const TURNS_DEG = [0, 90, 15, -15, 30, -30, 45, -45, 60, -60, 75, -75];
+
+/** Lines are thinned to points this far apart while turns and shifts are tried, mm. */
+const THIN_MM = 2;
 
 /** A turn that needs a grid this many times larger than the best so far is not tried: a slanting rope would ask for a square of tiles. */
 const MOST_TIMES = 4;
@@ -25,11 +29,11 @@ const MOST_TIMES = 4;
 export function tileTemplate(template: Template, frame: PaperFrame): Block {
   const { strokes, labels } = labelsOf(template.drawing);
   const fixed = drawingOf({ strokes, labels: labels.filter(({ leader }) => leader === null) });
-  let best: { score: readonly number[]; move: Move2; lattice: Lattice; isPrinted: readonly boolean[] } | null = null;
+  let best: Trial | null = null;
   for (const [t, turnDeg] of TURNS_DEG.entries()) {
     const turnRad = (turnDeg * Math.PI) / 180;
     const turned = moveDrawing(fixed, { x: 0, y: 0, turnRad });
-    const segments = segmentsOf(turned.strokes);
+    const thinned = segmentsOf(turned.strokes, THIN_MM);
     const box = drawnBox(turned);
     const { width, height } = sizeOf(box);
     const lattice = latticeFor(width, height, frame);
@@ -41,14 +45,28 @@ export function tileTemplate(template: Template, frame: PaperFrame): Block {
       for (const [iy, shareY] of shifts.entries()) {
         const x = shareX * slackX - box.minX;
         const y = shareY * slackY - box.minY;
-        const { isPrinted, cutWords } = printedTiles(segments, turned.words, x, y, lattice);
+        const { isPrinted, cutWords } = printedTiles(thinned, turned.words, x, y, lattice);
         const score = [isPrinted.filter(Boolean).length, cutWords, t, ix + iy];
-        if (best === null || isLess(score, best.score)) best = { score, move: { x, y, turnRad }, lattice, isPrinted };
+        if (best === null || isLess(score, best.score))
+          best = { score, move: { x, y, turnRad }, lattice, isPrinted, turned };
       }
     }
   }
   if (best === null) throw new Error('tileTemplate: nothing tried');
-  return trimmed({ lattice: best.lattice, templates: [placeTemplate(template, best.move)], isPrinted: best.isPrinted });
+  const { lattice, move, turned } = best;
+  // The choice was made on thinned lines; what is printed is found on the lines themselves.
+  const { isPrinted } = printedTiles(segmentsOf(turned.strokes, 0), turned.words, move.x, move.y, lattice);
+  return trimmed({ lattice, templates: [placeTemplate(template, move)], isPrinted });
+}
+
+/** One turn and shift. */
+interface Trial {
+  /** The less the better, the first number first. */
+  readonly score: readonly number[];
+  readonly move: Move2;
+  readonly lattice: Lattice;
+  readonly isPrinted: readonly boolean[];
+  readonly turned: Drawing;
 }
 
 /** The block without rows and columns at its rim that carry no page: what they would have shown, their neighbours' overlaps show. */
@@ -90,12 +108,13 @@ function latticeFor(width: number, height: number, frame: PaperFrame): Lattice {
   return { columns, rows: tilesAlong(height, tileHeightMm, stepYMm), tileWidthMm, tileHeightMm, stepXMm, stepYMm };
 }
 
-/** Straight parts, packed ax ay bx by. */
-function segmentsOf(strokes: readonly Stroke[]): Float64Array {
+/** Straight parts, packed ax ay bx by, of lines thinned to points this far apart, mm. */
+function segmentsOf(strokes: readonly Stroke[], thinMm: number): Float64Array {
   const packed: number[] = [];
-  for (const { points, closed } of strokes) {
+  for (const stroke of strokes) {
+    const points = thinLine(stroke.points, thinMm);
     const count = points.length / 2;
-    for (let i = 0; i < (closed ? count : count - 1); i += 1) {
+    for (let i = 0; i < (stroke.closed ? count : count - 1); i += 1) {
       const j = (i + 1) % count;
       packed.push(points[2 * i], points[2 * i + 1], points[2 * j], points[2 * j + 1]);
     }
