@@ -8,18 +8,19 @@ const TOUCH_MM = 1e-6;
  * the other wholly on its outside, so each pair is settled by robust orientation tests; a grid brings near ones together.
  * @param xy         packed corners, mm.
  * @param triangles  three corners each, counter-clockwise.
- * @param most       stop after this many pairs.
- * @returns pairs of triangle numbers, lower first, in ascending order of the grid's walk, and whether more were left.
+ * @param most       list no more pairs than this.
+ * @returns pairs of triangle numbers, lower first, in ascending order of the grid's walk, and how many there are in truth.
  */
 export function overlappingTriangles(
   xy: Float64Array,
   triangles: Uint32Array,
   most: number,
-): { pairs: (readonly [number, number])[]; more: boolean } {
+): { pairs: (readonly [number, number])[]; count: number } {
   const count = triangles.length / 3;
   const boxes = triangleBoxes(xy, triangles);
   const grid = gridOf(boxes, count);
   const pairs: (readonly [number, number])[] = [];
+  let found = 0;
   for (let cell = 0; cell + 1 < grid.starts.length; cell += 1) {
     for (let i = grid.starts[cell]; i < grid.starts[cell + 1]; i += 1) {
       for (let j = i + 1; j < grid.starts[cell + 1]; j += 1) {
@@ -30,12 +31,12 @@ export function overlappingTriangles(
         )
           continue;
         if (isApart(xy, triangles, a, b) || isApart(xy, triangles, b, a)) continue;
-        if (pairs.length === most) return { pairs, more: true };
-        pairs.push([Math.min(a, b), Math.max(a, b)]);
+        found += 1;
+        if (pairs.length < most) pairs.push([Math.min(a, b), Math.max(a, b)]);
       }
     }
   }
-  return { pairs, more: false };
+  return { pairs, count: found };
 }
 
 /** True when a side of triangle `a` has all of triangle `b` on its outside, give or take a touch. */

@@ -4,6 +4,9 @@ import type { FactorPlan } from './sparse-plan.ts';
 /** Numbers per node on a side of an entry: 1 for one unknown per node, 2 for an x and a y that meet in 2 x 2 blocks. */
 export type BlockSize = 1 | 2;
 
+/** Multiplications between two pauses: about ten milliseconds. */
+const PAUSE_WORK = 2e7;
+
 /**
  * The Cholesky factor of a sparse symmetric positive definite matrix, by the multifrontal method (Duff and Reid 1983; Liu, "The
  * multifrontal method for sparse matrix solution", 1992): each block of columns is factored densely and hands its change to the rest,
@@ -16,6 +19,8 @@ export class SparseFactor {
   readonly values: Float64Array;
   readonly #panels: Float64Array;
   readonly #stacks: readonly [Float64Array, Float64Array];
+  /** Where either stack ends now. */
+  readonly #top = [0, 0];
   /** Where each block's square lies on its stack. */
   readonly #squareAt: Float64Array;
   readonly #firstChild: Int32Array;
@@ -43,45 +48,74 @@ export class SparseFactor {
 
   /** Factors the matrix in `values`. @returns false where it is not positive definite; there is no factor then. */
   factor(): boolean {
+    this.#begin();
+    for (let s = 0; s < this.plan.blocks.count; s += 1) if (!this.#factorBlock(s)) return false;
+    return true;
+  }
+
+  /**
+   * The same with pauses: a large matrix takes seconds.
+   * @param pause  called about every ten milliseconds of work and awaited; throws to call the job off (there is no factor then).
+   */
+  async factorWithPauses(pause: () => Promise<void> | undefined): Promise<boolean> {
+    const { blocks } = this.plan;
+    this.#begin();
+    let work = 0;
+    for (let s = 0; s < blocks.count; s += 1) {
+      if (!this.#factorBlock(s)) return false;
+      const columns = this.blockSize * (blocks.starts[s + 1] - blocks.starts[s]);
+      const rows = columns + this.blockSize * blocks.below[s];
+      work += columns * rows * rows;
+      if (work < PAUSE_WORK) continue;
+      work = 0;
+      await pause();
+    }
+    return true;
+  }
+
+  #begin(): void {
+    this.#panels.fill(0);
+    this.#top[0] = 0;
+    this.#top[1] = 0;
+  }
+
+  #factorBlock(s: number): boolean {
     const { plan, blockSize } = this;
     const { blocks } = plan;
     const panels = this.#panels;
-    panels.fill(0);
-    const top = [0, 0];
-    for (let s = 0; s < blocks.count; s += 1) {
-      const columns = blockSize * (blocks.starts[s + 1] - blocks.starts[s]);
-      const below = blockSize * blocks.below[s];
-      const panelAt = blockSize * blockSize * plan.panelStarts[s];
-      const mine = plan.odd[s];
-      const square = this.#stacks[mine];
-      const squareAt = top[mine];
-      this.#scatterEntries(s, panelAt, columns);
-      if (below > 0) square.fill(0, squareAt, squareAt + below * below);
-      for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
-        this.#takeSquare(c, panelAt, columns, square, squareAt, below);
-        top[1 - mine] = Math.min(top[1 - mine], this.#squareAt[c]);
-      }
-      if (!factorPanel(panels, panelAt, columns + below, columns)) return false;
-      if (below === 0) continue;
-      const lowAt = panelAt + columns * columns;
-      subtractProducts(
-        square,
-        squareAt,
-        below,
-        panels,
-        lowAt,
-        columns,
-        below,
-        panels,
-        lowAt,
-        columns,
-        below,
-        columns,
-        true,
-      );
-      this.#squareAt[s] = squareAt;
-      top[mine] = squareAt + below * below;
+    const top = this.#top;
+    const columns = blockSize * (blocks.starts[s + 1] - blocks.starts[s]);
+    const below = blockSize * blocks.below[s];
+    const panelAt = blockSize * blockSize * plan.panelStarts[s];
+    const mine = plan.odd[s];
+    const square = this.#stacks[mine];
+    const squareAt = top[mine];
+    this.#scatterEntries(s, panelAt, columns);
+    if (below > 0) square.fill(0, squareAt, squareAt + below * below);
+    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
+      this.#takeSquare(c, panelAt, columns, square, squareAt, below);
+      top[1 - mine] = Math.min(top[1 - mine], this.#squareAt[c]);
     }
+    if (!factorPanel(panels, panelAt, columns + below, columns)) return false;
+    if (below === 0) return true;
+    const lowAt = panelAt + columns * columns;
+    subtractProducts(
+      square,
+      squareAt,
+      below,
+      panels,
+      lowAt,
+      columns,
+      below,
+      panels,
+      lowAt,
+      columns,
+      below,
+      columns,
+      true,
+    );
+    this.#squareAt[s] = squareAt;
+    top[mine] = squareAt + below * below;
     return true;
   }
 

@@ -18,6 +18,8 @@ export interface FlatPiece {
   readonly flipped: number;
   /** Pairs of triangles (local) that lie on each other although the surface does not: the piece folds over itself. */
   readonly overlaps: readonly (readonly [number, number])[];
+  /** How many such pairs there are in all: `overlaps` may list only the first of them. */
+  readonly overlapCount?: number;
   readonly solve: SolveReport;
 }
 

@@ -76,6 +76,25 @@ describe('SparseFactor', () => {
     }
   });
 
+  it('pauses while it factors a large matrix, with the same result, and stops when called off', async () => {
+    const rand = seededRandom(6);
+    const matrix = springMatrix(3600, gridPairs(60), 2, 0.1, rand);
+    const factor = new SparseFactor(planFactor(matrix.graph), 2);
+    fillValues(factor, matrix);
+    let pauses = 0;
+    expect(await factor.factorWithPauses(() => void (pauses += 1))).toBe(true);
+    expect(pauses).toBeGreaterThan(1);
+    const b = noise(7200, rand);
+    const x = b.slice();
+    factor.solve(x);
+    expect([...x]).toEqual([...solved(matrix, b)]);
+    const callOff = (): undefined => {
+      throw new Error('called off');
+    };
+    await expect(factor.factorWithPauses(callOff)).rejects.toThrow('called off');
+    expect(factor.factor()).toBe(true);
+  });
+
   it('says when a matrix is not positive definite, and takes the next one', () => {
     const factor = new SparseFactor(planFactor(graphOfPairs(2, [0, 1])), 1);
     const two = (diagonal: number, other: number): TestMatrix => ({

@@ -1,3 +1,4 @@
+import type { Work } from '../../base/work.ts';
 import { SparseFactor } from '../../geom/sparse-factor.ts';
 import { graphOfTriangles } from '../../geom/sparse-graph.ts';
 import { planFactor, type FactorPlan } from '../../geom/sparse-plan.ts';
@@ -21,13 +22,15 @@ const MOST_ROUNDS = 12;
  * towards its tip and the net is drawn again.
  * @returns x y per local vertex, mm, with the area of the circle equal to the patch's; null where even softened springs left a flip.
  */
-export function circleStart(patch: Patch, system: FlatSystem): Float64Array | null {
+export async function circleStart(patch: Patch, system: FlatSystem, work: Work): Promise<Float64Array | null> {
   const { rest } = system;
   const net = makeNet(patch, system);
   const points = new Float64Array(2 * net.plan.size);
   const fixed = placeOnCircle(patch, rest, points);
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    if (!relax(net, fixed, points)) return null;
+    await work.pause(round / MOST_ROUNDS);
+    const isSolved = await relax(net, fixed, points, work);
+    if (!isSolved) return null;
     const flat = points.slice(0, 2 * rest.vertexCount);
     if (!hasFlip(patch.triangles, flat)) return flat;
     soften(net, points);
@@ -124,7 +127,7 @@ function sideLengths(loop: Uint32Array, rest: RestShapes): Float64Array {
 }
 
 /** Solves for the points that may move. Fixed points keep a row of their own, so that one plan serves patch and net. */
-function relax({ plan, strength }: Net, fixed: Uint8Array, points: Float64Array): boolean {
+async function relax({ plan, strength }: Net, fixed: Uint8Array, points: Float64Array, work: Work): Promise<boolean> {
   const factor = new SparseFactor(plan, 1);
   const { values } = factor;
   const { entryStarts, entryRows, blocks } = plan;
@@ -141,7 +144,8 @@ function relax({ plan, strength }: Net, fixed: Uint8Array, points: Float64Array)
       if (fixed[b] === 1 && fixed[a] === 0) pull(right, a, k, points, b);
     }
   }
-  if (!factor.factor()) return false;
+  const isDefinite = await factor.factorWithPauses(() => work.pause(0));
+  if (!isDefinite) return false;
   factor.solve(right);
   for (let v = 0; v < plan.size; v += 1) {
     if (fixed[v] === 1) continue;
@@ -171,6 +175,6 @@ function soften({ plan, strength }: Net, points: Float64Array): void {
   }
   const mean = sum / (strength.length - plan.size);
   for (let p = 0; p < strength.length; p += 1) {
-    strength[p] *= Math.min(1, Math.max(1e-3, Math.sqrt(lengths[p] / mean)));
+    strength[p] *= Math.min(1, Math.max(1e-14, lengths[p] / mean));
   }
 }

@@ -80,7 +80,8 @@ export async function flattenPatch(
   }
   const system = flatSystem(patch, rest, graph);
   await work.pause(0.05);
-  const near = nearShape(patch, system, options.start, isRolled ? rolled.flat : undefined);
+  const candidates = { earlier: options.start, rolled: isRolled ? rolled.flat : undefined };
+  const near = await nearShape(patch, system, candidates, shareOfWork(work, 0.05, 0.2));
   if (near === null) {
     return fail(
       'flatten/no-start',
@@ -90,29 +91,35 @@ export async function flattenPatch(
   }
   const { isSeam = () => false, seamPrice = 0 } = options;
   const springs = seamSprings(patch, isSeam, seamPrice, rest.points, system.plan);
-  const { flat, steps, converged } = await minimise(system, springs, near, shareOfWork(work, 0.1, 1));
+  const { flat, steps, converged } = await minimise(system, springs, near, shareOfWork(work, 0.2, 1));
   return ok(finish(patch, rest, flat, { method: 'minimised', steps, converged }));
 }
 
-/** A shape without a flip from which to go down: the earlier one, else the best of unfolding and net after rounds of local-global. */
-function nearShape(
+/** A shape without a flip from which to go down: the earlier one, else the best of unfolding or net after rounds of local-global. */
+async function nearShape(
   patch: Patch,
   system: FlatSystem,
-  earlier: Float64Array | undefined,
-  rolled: Float64Array | undefined,
-): Float64Array | null {
+  { earlier, rolled }: { readonly earlier: Float64Array | undefined; readonly rolled: Float64Array | undefined },
+  work: Work,
+): Promise<Float64Array | null> {
   if (earlier?.length === 2 * system.rest.vertexCount && !hasFlip(patch.triangles, earlier)) return earlier;
-  const start = rolled ?? circleStart(patch, system);
-  return start === null ? null : bestLocalGlobal(patch, system, start);
+  const start = rolled ?? (await circleStart(patch, system, shareOfWork(work, 0, 0.5)));
+  return start === null ? null : bestLocalGlobal(patch, system, start, shareOfWork(work, 0.5, 1));
 }
 
 /** Of all shapes on the way of local-global that have no flip, the one of least energy. */
-function bestLocalGlobal(patch: Patch, system: FlatSystem, start: Float64Array): Float64Array {
-  const rounds = new LocalGlobal(system);
+async function bestLocalGlobal(
+  patch: Patch,
+  system: FlatSystem,
+  start: Float64Array,
+  work: Work,
+): Promise<Float64Array> {
+  const rounds = await LocalGlobal.of(system, work);
   let best = start;
   let least = energyOf(system.rest, start);
   let now = start;
   for (let round = 0; round < LOCAL_GLOBAL_ROUNDS; round += 1) {
+    await work.pause(0.5 + round / LOCAL_GLOBAL_ROUNDS / 2);
     const next = new Float64Array(start.length);
     rounds.round(now, next);
     const energy = energyOf(system.rest, next);
@@ -129,7 +136,7 @@ function finish(patch: Patch, rest: RestShapes, flat: Float64Array, solve: Solve
     ...measureStretch(rest, uv),
     energy: energyOf(rest, uv),
     flipped: countFlips(patch.triangles, uv),
-    overlaps: overlapsOf(patch, uv),
+    ...overlapsOf(patch, uv),
     solve,
   };
 }
@@ -138,10 +145,11 @@ function finish(patch: Patch, rest: RestShapes, flat: Float64Array, solve: Solve
  * Without a flip, as many triangles cover a point as its border winds round it. So a border that is simple, the outer loop
  * counter-clockwise and windows clockwise, leaves nothing to look for.
  */
-function overlapsOf(patch: Patch, uv: Float64Array): FlatPiece['overlaps'] {
+function overlapsOf(patch: Patch, uv: Float64Array): Pick<FlatPiece, 'overlaps' | 'overlapCount'> {
   const rings = patch.loops.map((loop) =>
     Float64Array.from(Array.from(loop).flatMap((v) => [uv[2 * v], uv[2 * v + 1]])),
   );
-  if (isSimpleArea(rings)) return [];
-  return overlappingTriangles(uv, patch.triangles, MOST_OVERLAPS).pairs;
+  if (isSimpleArea(rings)) return { overlaps: [], overlapCount: 0 };
+  const { pairs, count } = overlappingTriangles(uv, patch.triangles, MOST_OVERLAPS);
+  return { overlaps: pairs, overlapCount: count };
 }

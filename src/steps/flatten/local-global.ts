@@ -1,3 +1,4 @@
+import type { Work } from '../../base/work.ts';
 import { SparseFactor } from '../../geom/sparse-factor.ts';
 import type { FlatSystem } from './flat-system.ts';
 import type { RestShapes } from './rest-shapes.ts';
@@ -14,10 +15,15 @@ export class LocalGlobal {
   readonly #rest: RestShapes;
   readonly #factor: SparseFactor;
 
-  constructor({ rest, plan, slots }: FlatSystem) {
+  private constructor(rest: RestShapes, factor: SparseFactor) {
     this.#rest = rest;
-    this.#factor = new SparseFactor(plan, 1);
-    const { values } = this.#factor;
+    this.#factor = factor;
+  }
+
+  /** Makes and factors the springs of a patch. */
+  static async of({ rest, plan, slots }: FlatSystem, work: Work): Promise<LocalGlobal> {
+    const factor = new SparseFactor(plan, 1);
+    const { values } = factor;
     const { base, foot, height, weight } = rest;
     for (let t = 0; t < rest.count; t += 1) {
       const g1x = 1 / base[t];
@@ -33,7 +39,9 @@ export class LocalGlobal {
       values[slots[6 * t + 4] >> 1] -= k12 + k22;
       values[slots[6 * t + 5] >> 1] += k12;
     }
-    if (!this.#factor.factor()) throw new Error('local-global: the springs of a patch are not definite');
+    const isDefinite = await factor.factorWithPauses(() => work.pause(0));
+    if (!isDefinite) throw new Error('local-global: the springs of a patch are not definite');
+    return new LocalGlobal(rest, factor);
   }
 
   /** One round from `flat` to `next`. A triangle may turn over: ask before using it. */

@@ -66,8 +66,9 @@ export async function minimise(
   let near = false;
   let lastGain = Infinity;
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
-    await work.pause(steps / (steps + 12));
-    const gain = newton.find(flat, near);
+    const done = steps / (steps + 12);
+    await work.pause(done);
+    const gain = await newton.find(flat, near, () => work.pause(done));
     const isStuck = gain < ROUNDING_GAIN && gain > STUCK_SHARE * lastGain;
     if (gain < SETTLED_GAIN || isStuck) return { flat, steps, converged: true };
     lastGain = gain;
@@ -114,19 +115,21 @@ class NewtonStep {
 
   /**
    * Fills `step` with the way from `flat` towards the minimum.
-   * @param near  the last factor is from a shape hardly different from this one.
+   * @param near   the last factor is from a shape hardly different from this one.
+   * @param pause  called now and then while a factor is made.
    * @returns how much the step promises to lower the cost (twice that of a quadratic), >= 0.
    */
-  find(flat: Float64Array, near: boolean): number {
-    if (!near || !this.#findByLastFactor(flat)) this.#findByNewFactor(flat);
+  async find(flat: Float64Array, near: boolean, pause: () => Promise<void> | undefined): Promise<number> {
+    if (!near || !this.#findByLastFactor(flat)) await this.#findByNewFactor(flat, pause);
     let promise = 0;
     for (let i = 0; i < this.step.length; i += 1) promise -= this.#gradient[i] * this.step[i];
     return promise;
   }
 
-  #findByNewFactor(flat: Float64Array): void {
+  async #findByNewFactor(flat: Float64Array, pause: () => Promise<void> | undefined): Promise<void> {
     this.#derive(flat, 0);
-    if (!this.#factor.factor()) throw new Error('minimise: the curvature of a patch is not positive');
+    const isPositive = await this.#factor.factorWithPauses(pause);
+    if (!isPositive) throw new Error('minimise: the curvature of a patch is not positive');
     for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.#gradient[i];
     this.#factor.solve(this.step);
   }

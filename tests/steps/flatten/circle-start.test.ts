@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { QUIET_WORK } from '../../../src/base/work.ts';
 import { seededRandom } from '../../../src/base/random.ts';
 import { graphOfTriangles } from '../../../src/geom/sparse-graph.ts';
 import type { Mesh } from '../../../src/mesh/mesh.ts';
@@ -10,38 +11,39 @@ import { meshOf } from '../../support/meshes.ts';
 import { onePatch, referencePatch } from './flatten-support.ts';
 import { needleDisc } from './needle-disc.ts';
 
-function started(mesh: Mesh) {
+async function started(mesh: Mesh) {
   const patch = onePatch(mesh);
   const rest = restShapes(patch, mesh.positions);
-  const flat = circleStart(patch, flatSystem(patch, rest, graphOfTriangles(rest.vertexCount, patch.triangles)));
+  const system = flatSystem(patch, rest, graphOfTriangles(rest.vertexCount, patch.triangles));
+  const flat = await circleStart(patch, system, QUIET_WORK);
   return { patch, rest, flat };
 }
 
 describe('circleStart', () => {
   it.each(['hemisphere-500', 'mask-1k', 'mask-collapsed-1k', 'annulus-frustum-2k', 'spot-flank'])(
     'leaves %s without a flip',
-    (name) => {
-      const { patch, flat } = started(referencePatch(name));
+    async (name) => {
+      const { patch, flat } = await started(referencePatch(name));
       expect(flat === null ? -1 : countFlips(patch.triangles, flat)).toBe(0);
     },
   );
 
-  it('puts the border on a circle of the area of the patch', () => {
-    const { patch, rest, flat } = started(referencePatch('hemisphere-500'));
+  it('puts the border on a circle of the area of the patch', async () => {
+    const { patch, rest, flat } = await started(referencePatch('hemisphere-500'));
     const radius = Math.sqrt(rest.totalArea / Math.PI);
     for (const v of patch.loops[0])
       expect(Math.hypot(flat?.[2 * v] ?? 0, flat?.[2 * v + 1] ?? 0)).toBeCloseTo(radius, 9);
   });
 
-  it('leaves no flip in random discs with needles', () => {
+  it('leaves no flip in random discs with needles', async () => {
     for (let seed = 1; seed <= 40; seed += 1) {
-      const { patch, flat } = started(needleDisc(seededRandom(seed)));
+      const { patch, flat } = await started(needleDisc(seededRandom(seed)));
       expect(flat === null ? -1 : countFlips(patch.triangles, flat), `seed ${seed}`).toBe(0);
     }
   });
 
-  it('gives a finger twenty times as long as thick room to its tip', () => {
-    const { patch, flat } = started(finger(16, 100, 400));
+  it('gives a finger forty times as long as thick room to its tip', async () => {
+    const { patch, flat } = await started(finger(16, 200, 800));
     expect(flat === null ? -1 : countFlips(patch.triangles, flat)).toBe(0);
   });
 });
