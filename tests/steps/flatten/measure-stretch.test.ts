@@ -66,6 +66,22 @@ describe('measureStretch', () => {
     }
   });
 
+  it('finds it also where one triangle is stretched beyond all others', async () => {
+    const mesh = referencePatch('hemisphere-500');
+    const patch = onePatch(mesh);
+    const rest = restShapes(patch, mesh.positions);
+    const { uv } = await flatten(mesh);
+    const [a, b, c] = rest.corners;
+    for (const axis of [0, 1])
+      uv[2 * c + axis] = 0.499999 * (uv[2 * a + axis] + uv[2 * b + axis]) + 2e-6 * uv[2 * c + axis];
+    const { major, stretchPct } = measureStretch(rest, uv);
+    const sorted = [...major.keys()].sort((s, t) => major[s] - major[t]);
+    expect(stretchPct.max).toBeGreaterThan(1e4);
+    let covered = 0;
+    const at99 = sorted.find((t) => (covered += rest.area[t]) >= 0.99 * rest.totalArea);
+    expect(stretchPct.p99).toBeCloseTo(100 * (major[at99 ?? -1] - 1), 9);
+  });
+
   it('measures nothing on a triangle without area', () => {
     const mesh = meshOf(
       [

@@ -83,6 +83,22 @@ describe('unfolding', () => {
     expect(worstSide(tubes, [[0, sides]], flat.uv)).toBeLessThan(1e-9);
   });
 
+  it('goes over long hinges first: rows of needles in a tilted plate do not turn rounding into slant', async () => {
+    const n = 14;
+    const along = (i: number): number => 8 * i - (i % 3 === 1 ? 8 - 1e-4 : 0);
+    const points = Array.from({ length: n * n }, (_, k): [number, number, number] => {
+      const [x, y] = [along(k % n), along(Math.floor(k / n))];
+      return [0.6 * x - 0.48 * y, 0.8 * x + 0.36 * y, 0.8 * y];
+    });
+    const faces: number[][] = [];
+    for (let j = 0; j + 1 < n; j += 1)
+      for (let i = 0; i + 1 < n; i += 1) faces.push([j * n + i, j * n + i + 1, j * n + n + i + 1, j * n + n + i]);
+    const mesh = meshOf(points, faces);
+    const { gap } = unfoldedOf(mesh);
+    expect(gap).toBeLessThan(1e-13);
+    expect((await flatten(mesh)).solve.method).toBe('unfolded');
+  });
+
   it('lays out a bent plate with a window in it', async () => {
     const n = 12;
     const points: [number, number, number][] = [];
