@@ -9,6 +9,7 @@ import type { StepName } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import { FOAM_RULES } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
+import { cautionTexts } from '../model/cautions.ts';
 import { findPaper } from '../model/papers.ts';
 import type { CutOffer, Patch } from '../model/patch.ts';
 import type { SourceModel } from '../model/source-model.ts';
@@ -337,7 +338,7 @@ export class Pipeline {
           projectName: project.name,
           projectRevision: project.revision,
           ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
-          cautions: [],
+          cautions: cautionTexts('cut'),
         });
       },
     );

@@ -65,7 +65,7 @@ export function overlapFinding(label: PieceLabel, patch: Patch, flat: FlatPiece)
     code: 'foam/overlap',
     severity: 'error',
     text: `${label.name} lies over itself when flat and cannot be cut from one sheet: part it once more.`,
-    value: flat.overlaps.length,
+    value: flat.overlapCount ?? flat.overlaps.length,
     limit: 0,
     where: { part: label.part, piece: label.id, triangles: clipPlaces(triangles.map((t) => patch.meshTriangles[t])) },
   };

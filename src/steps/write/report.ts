@@ -116,7 +116,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     squashPct: flat.squashPct,
     energy: flat.energy,
     flipped: flat.flipped,
-    overlaps: flat.overlaps.length,
+    overlaps: flat.overlapCount ?? flat.overlaps.length,
     converged: flat.solve.converged,
     bendStyle: piece.bendStyle,
     bendReason: piece.bendReason,
