@@ -6,6 +6,8 @@ import type { SheetLayout } from '../model/sheet.ts';
 
 /** All that the worker last told, put together from its updates. Replaced, never changed: elements compare by identity. */
 export interface Bench {
+  /** Number of the last update taken; 0 when nothing is shown. */
+  readonly update: number;
   readonly sculpt: SculptView | null;
   readonly shell: ShellView | null;
   readonly seams: SeamsView | null;
@@ -17,6 +19,7 @@ export interface Bench {
 }
 
 export const EMPTY_BENCH: Bench = {
+  update: 0,
   sculpt: null,
   shell: null,
   seams: null,
@@ -31,6 +34,7 @@ export const EMPTY_BENCH: Bench = {
 export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
   const keep = <T>(next: T | undefined, before: T): T => (next === undefined ? before : next);
   return {
+    update: update.number,
     sculpt: keep(update.sculpt, bench.sculpt),
     shell: keep(update.shell, bench.shell),
     seams: keep(update.seams, bench.seams),

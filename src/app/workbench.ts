@@ -186,7 +186,7 @@ export class Workbench extends EventTarget {
       this.#changed();
     };
     try {
-      const reply = await this.workshop.compute(project, onProgress);
+      const reply = await this.workshop.compute(project, this.#bench.update, onProgress);
       isOver = true;
       if (turn === this.#turn) this.#take(reply);
     } catch (error) {

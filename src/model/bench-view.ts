@@ -1,7 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Problem } from '../base/result.ts';
 import type { SerialisedTree } from '../geom/bvh.ts';
-import type { Drawing, Template } from './template.ts';
+import type { Template } from './template.ts';
 import type { FoamPiece, FoamSeam } from './foam-piece.ts';
 import type { ModelFacts } from './model-facts.ts';
 import type { CutOffer, PatchKind } from './patch.ts';
@@ -16,6 +16,8 @@ import type { Spread } from './flat-piece.ts';
  * in an update means: as before. Single precision, because it is only drawn.
  */
 export interface BenchUpdate {
+  /** Counts the updates, from 1. The screen names the last one it took, so that nothing is left out that it does not have. */
+  readonly number: number;
   readonly sculpt?: SculptView | null;
   readonly shell?: ShellView | null;
   readonly seams?: SeamsView | null;
@@ -92,6 +94,3 @@ export interface PatchView {
   readonly stretchSpread: Spread | null;
   readonly squashSpread: Spread | null;
 }
-
-/** A page ready to be shown: the same drawing that goes to the PDF. */
-export type PageDrawing = Drawing;

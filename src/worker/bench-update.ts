@@ -1,5 +1,5 @@
-import { buildTree } from '../geom/bvh.ts';
 import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
+import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type { BenchUpdate, PatchView, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
@@ -7,17 +7,24 @@ import type { Patch } from '../model/patch.ts';
 import type { CutSculpt, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
 
 /**
- * Turns outcomes into what the screen needs, leaving out every part that is still what was sent last: identity tells, because the
- * pipeline remembers by identity.
+ * Turns outcomes into what the screen needs, leaving out every part that the screen has: identity tells, because the pipeline remembers
+ * by identity. A screen that did not take the last update (it came too late, or the screen was emptied) is sent everything.
  */
 export class BenchUpdater {
-  #sent: { sculpt: unknown; shell: unknown; seams: unknown; pieces: unknown; sheets: unknown; paper: unknown } | null =
-    null;
+  #number = 0;
+  #sent: {
+    sculpt: unknown;
+    shell: unknown;
+    seams: unknown;
+    pieces: unknown;
+    sheets: unknown;
+    paper: unknown;
+  } | null = null;
 
-  /** The next update. Call it once for every outcome that really goes to the screen. */
-  next(outcome: Outcome): BenchUpdate {
+  /** @param have number of the last update the screen took; 0 when it shows nothing. */
+  next(outcome: Outcome, have: number): BenchUpdate {
     const { sculpt, cut } = outcome;
-    const before = this.#sent;
+    const before = have === this.#number ? this.#sent : null;
     const keys = {
       sculpt,
       shell: cut?.shell ?? null,
@@ -27,8 +34,10 @@ export class BenchUpdater {
       paper: outcome.paper,
     };
     this.#sent = keys;
+    this.#number += 1;
     const changed = (key: keyof typeof keys): boolean => before === null || before[key] !== keys[key];
     return {
+      number: this.#number,
       ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt) } : {}),
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
@@ -39,11 +48,6 @@ export class BenchUpdater {
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
     };
-  }
-
-  /** Makes the next update whole again: the screen has lost what it was sent. */
-  forget(): void {
-    this.#sent = null;
   }
 }
 
@@ -63,7 +67,7 @@ function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView 
     mmPerUnit,
     facts,
     joined: model.joined,
-    bvh: buildTree(mesh.positions, mesh.triangles).serialise(),
+    bvh: surfaceTreeOf(mesh).serialise(),
   };
 }
 

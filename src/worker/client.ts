@@ -8,7 +8,7 @@ export function connectWorkshop(): Workshop {
   return {
     putSource: (bytes, fileName) => remote.putSource(bytes, fileName),
     getSource: (hash) => remote.getSource(hash),
-    compute: (project, onProgress) => remote.compute(project, Comlink.proxy(onProgress)),
+    compute: (project, have, onProgress) => remote.compute(project, have, Comlink.proxy(onProgress)),
     cancel: () => remote.cancel(),
     sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
     edgePath: (from, to) => remote.edgePath(from, to),

@@ -25,8 +25,11 @@ export interface Workshop {
   putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
   /** The bytes kept under a hash, or undefined. */
   getSource(hash: string): Promise<Uint8Array | undefined>;
-  /** Runs what changed since the last compute and tells what is new. */
-  compute(project: Project, onProgress: (progress: Progress) => void): Promise<ComputeReply>;
+  /**
+   * Runs what changed since the last compute and tells what is new.
+   * @param have number of the last update the screen took, 0 when it shows nothing: parts it has are left out of the reply.
+   */
+  compute(project: Project, have: number, onProgress: (progress: Progress) => void): Promise<ComputeReply>;
   /** Calls off the running compute, if any. */
   cancel(): Promise<void>;
   /** Edges of the sculpt (mesh vertex pairs) whose fold is sharper than `angleDeg`. */

@@ -24,7 +24,7 @@ export class PipelineWorkshop implements Workshop {
   readonly #updater = new BenchUpdater();
   readonly #loadFont: () => Promise<Uint8Array>;
   #running: PoliteWork | null = null;
-  /** The run before, finished or called off: two runs never share the pipeline at the same moment. */
+  /** Resolves when the run before has ended, finished or called off. */
   #settled: Promise<unknown> = Promise.resolve();
   #outcome: Outcome | null = null;
 
@@ -45,13 +45,11 @@ export class PipelineWorkshop implements Workshop {
     return Promise.resolve(this.#pipeline.sourceOf(hash)?.bytes);
   }
 
-  async compute(project: Project, onProgress: (progress: Progress) => void): Promise<ComputeReply> {
+  async compute(project: Project, have: number, onProgress: (progress: Progress) => void): Promise<ComputeReply> {
     this.#running?.cancel();
     const work = new PoliteWork(onProgress);
     this.#running = work;
-    const run = this.#settled.then(() => this.#run(this.#interner.same(project), work));
-    this.#settled = run.catch(() => undefined);
-    return await run;
+    return await this.#inTurn(() => this.#run(this.#interner.same(project), have, work));
   }
 
   cancel(): Promise<void> {
@@ -75,7 +73,7 @@ export class PipelineWorkshop implements Workshop {
     date: string,
   ): Promise<Result<MadeFile>> {
     if (kind === 'project') return ok(projectFile(this.#projectText(project)));
-    const outcome = await this.#pipeline.run(this.#interner.same(project), QUIET_WORK, { date });
+    const outcome = await this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), QUIET_WORK, { date }));
     if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
     switch (kind) {
       case 'pdf':
@@ -102,11 +100,18 @@ export class PipelineWorkshop implements Workshop {
     return ok(opened.value.project);
   }
 
-  async #run(project: Project, work: PoliteWork): Promise<ComputeReply> {
+  /** Begins a run of the pipeline when the one before has ended: two never share it at the same moment. */
+  #inTurn<T>(run: () => Promise<T>): Promise<T> {
+    const turn = this.#settled.then(run);
+    this.#settled = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #run(project: Project, have: number, work: PoliteWork): Promise<ComputeReply> {
     try {
       const outcome = await this.#pipeline.run(project, work);
       this.#outcome = outcome;
-      return { cancelled: false, update: this.#updater.next(outcome) };
+      return { cancelled: false, update: this.#updater.next(outcome, have) };
     } catch (error) {
       if (error instanceof Cancelled) return { cancelled: true };
       throw error;

@@ -93,7 +93,7 @@ describe('the workbench with the chain behind it', () => {
 });
 
 describe('the workbench and slow answers', () => {
-  const idle = { ...makeWorkbench().workbench.bench, findings: [], stopped: null, madeNew: [] };
+  const idle = { number: 1, ...makeWorkbench().workbench.bench, findings: [], stopped: null, madeNew: [] };
 
   /** A workshop whose computes are answered by hand, in any order. */
   function slowWorkshop(): {

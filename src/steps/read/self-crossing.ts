@@ -1,7 +1,7 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
-import { buildTree } from '../../geom/bvh.ts';
 import { doTrianglesCross } from '../../geom/triangle-crossing.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import { surfaceTreeOf } from '../../mesh/surface-tree.ts';
 import { joiningDistance } from './joining-distance.ts';
 import { several } from './wording.ts';
 
@@ -18,7 +18,7 @@ export function selfCrossing(mesh: Mesh): Finding[] {
   const tolerance = joiningDistance(positions).distance;
   const crossing = new Set<number>();
   let [pairs, tests] = [0, 0];
-  const isWhole = buildTree(positions, triangles).pairs((t, u) => {
+  const isWhole = surfaceTreeOf(mesh).pairs((t, u) => {
     if (shareVertex(triangles, t, u)) return false;
     tests += 1;
     if (doTrianglesCross(positions, triangles, t, u, tolerance)) {
