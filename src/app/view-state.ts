@@ -1,4 +1,5 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
+import type { Highlight } from '../viewport/bench-contract.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
 export type Choice =
@@ -12,15 +13,8 @@ export const NOTHING: Choice = { kind: 'nothing' };
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
 export type Tool = 'choose' | 'part' | 'path' | 'measure' | 'walk';
 
-/** Things to be lit on the stage while something that speaks of them is pointed at. Indices as the stage counts. */
-export interface Pointed {
-  readonly pieces?: readonly number[];
-  readonly seams?: readonly number[];
-  readonly edges?: readonly number[];
-  readonly triangles?: readonly number[];
-  readonly vertices?: readonly number[];
-  readonly point?: readonly [number, number, number];
-}
+/** Things to be lit on the stage while something that speaks of them is pointed at. */
+export type Pointed = Highlight;
 
 /** Stretch and squash under the pointer, per cent. */
 export interface Reading {

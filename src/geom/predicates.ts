@@ -9,8 +9,3 @@ export function orient2d(ax: number, ay: number, bx: number, by: number, cx: num
   // The library counts clockwise as positive (its y runs down).
   return -robustOrient2d(ax, ay, bx, by, cx, cy);
 }
-
-/** Twice the signed area of a triangle given by three numbers of points in a packed x, y array; positive when counter-clockwise. */
-export function orientOf(xy: Float64Array, a: number, b: number, c: number): number {
-  return orient2d(xy[2 * a], xy[2 * a + 1], xy[2 * b], xy[2 * b + 1], xy[2 * c], xy[2 * c + 1]);
-}

@@ -56,15 +56,3 @@ export function joinBoxes(a: Box2, b: Box2): Box2 {
     maxY: Math.max(a.maxY, b.maxY),
   };
 }
-
-/** The ring run the other way, beginning at the same point. */
-export function reversedRing(ring: Ring): Ring {
-  const result = new Float64Array(ring.length);
-  const count = ring.length / 2;
-  for (let i = 0; i < count; i += 1) {
-    const from = (count - i) % count;
-    result[2 * i] = ring[2 * from];
-    result[2 * i + 1] = ring[2 * from + 1];
-  }
-  return result;
-}

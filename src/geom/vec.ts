@@ -14,10 +14,8 @@ export interface Vec3 {
 export const vec2 = (x: number, y: number): Vec2 => ({ x, y });
 export const vec3 = (x: number, y: number, z: number): Vec3 => ({ x, y, z });
 
-export const add2 = (a: Vec2, b: Vec2): Vec2 => ({ x: a.x + b.x, y: a.y + b.y });
 export const sub2 = (a: Vec2, b: Vec2): Vec2 => ({ x: a.x - b.x, y: a.y - b.y });
 export const scale2 = (a: Vec2, s: number): Vec2 => ({ x: a.x * s, y: a.y * s });
-export const dot2 = (a: Vec2, b: Vec2): number => a.x * b.x + a.y * b.y;
 /** Twice the signed area of the triangle 0, a, b; positive when b lies to the left of a. */
 export const cross2 = (a: Vec2, b: Vec2): number => a.x * b.y - a.y * b.x;
 export const length2 = (a: Vec2): number => Math.hypot(a.x, a.y);

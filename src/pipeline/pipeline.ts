@@ -11,6 +11,7 @@ import { FOAM_RULES } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { findPaper } from '../model/papers.ts';
+import type { ModelFacts } from '../model/model-facts.ts';
 import type { CutOffer, Patch } from '../model/patch.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
@@ -69,6 +70,7 @@ export class Pipeline {
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
+  readonly #facts = new Memo<[SourceModel], ModelFacts>(KEPT);
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
@@ -157,8 +159,9 @@ export class Pipeline {
     const mesh = meshFromModel(model, mmPerUnit ?? 1);
     const { min, max } = boxOfPoints3(mesh.positions);
     const findings = mmPerUnit === null ? [] : sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z]);
+    const facts = remembered(this.#facts, [model], () => factsOf(model));
     run.made('size');
-    return this.#sized.set([model, scale], { sculpt: { model, facts: factsOf(model), mesh, mmPerUnit }, findings });
+    return this.#sized.set([model, scale], { sculpt: { model, facts, mesh, mmPerUnit }, findings });
   }
 
   async #part(run: Run, work: Work): Promise<void> {

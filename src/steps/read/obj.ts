@@ -6,14 +6,10 @@ import { GroupNames } from './group-names.ts';
 import { GrowingFloats, GrowingNumbers } from './growing.ts';
 import { MOST_CORNERS, MOST_FACE_CORNERS, MOST_TRIANGLES } from './limits.ts';
 import type { RawModel } from './raw-model.ts';
-
-/** How many bytes are read between two pauses. */
-const STRIDE = 1 << 18;
+import { NAME_BYTES, readText, type TextReader } from './read-text.ts';
 
 /** The largest number a face may name: what 32 bits hold less one, so that one more still fits. */
 const MOST_INDEX = 0xfffffffe;
-
-const NAME_BYTES = 1000;
 
 /**
  * Reads a Wavefront OBJ: `v` with 3 numbers or more (x y z, then a weight that polygons do not use, or r g b and maybe an opacity), `f`
@@ -23,17 +19,10 @@ const NAME_BYTES = 1000;
  * @param from first byte after a byte order mark.
  */
 export async function readObj(bytes: Uint8Array, from: number, work: Work): Promise<Result<RawModel>> {
-  const reader = new ObjReader(bytes, from);
-  for (let to = from; !reader.isAtEnd;) {
-    await work.pause(reader.at / bytes.length, 'reading the model');
-    to = Math.max(to, reader.at) + STRIDE;
-    const fault = reader.readTo(to);
-    if (fault !== null) return fault;
-  }
-  return reader.finish();
+  return await readText(new ObjReader(bytes, from), from, bytes.length, work);
 }
 
-class ObjReader {
+class ObjReader implements TextReader {
   readonly #scanner: ByteScanner;
   readonly #points: GrowingFloats;
   readonly #faceStarts: GrowingNumbers;

@@ -8,9 +8,7 @@ import { GrowingNumbers } from './growing.ts';
 import { MOST_TRIANGLES } from './limits.ts';
 import { PointTable } from './point-table.ts';
 import type { RawModel } from './raw-model.ts';
-
-const STRIDE = 1 << 18;
-const NAME_BYTES = 1000;
+import { NAME_BYTES, readText, type TextReader } from './read-text.ts';
 
 /**
  * Reads an ASCII STL: facets of three `vertex` lines between `facet` and `endfacet`, in one or more named solids; words in either case.
@@ -18,17 +16,10 @@ const NAME_BYTES = 1000;
  * @param from first byte after a byte order mark.
  */
 export async function readAsciiStl(bytes: Uint8Array, from: number, work: Work): Promise<Result<RawModel>> {
-  const reader = new AsciiReader(bytes, from);
-  for (let to = from; !reader.isAtEnd;) {
-    await work.pause(reader.at / bytes.length, 'reading the model');
-    to = Math.max(to, reader.at) + STRIDE;
-    const fault = reader.readTo(to);
-    if (fault !== null) return fault;
-  }
-  return reader.finish();
+  return await readText(new AsciiReader(bytes, from), from, bytes.length, work);
 }
 
-class AsciiReader {
+class AsciiReader implements TextReader {
   readonly #scanner: ByteScanner;
   readonly #table: PointTable;
   readonly #corners: GrowingNumbers;

@@ -36,12 +36,3 @@ export function drawnBox({ strokes, words }: Drawing): Box2 {
 export function isBoxInside(inner: Box2, outer: Box2): boolean {
   return inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY;
 }
-
-/** True when they share more than a border. */
-export function doBoxesOverlap(a: Box2, b: Box2): boolean {
-  return a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
-}
-
-export function growBox({ minX, minY, maxX, maxY }: Box2, by: number): Box2 {
-  return { minX: minX - by, minY: minY - by, maxX: maxX + by, maxY: maxY + by };
-}
