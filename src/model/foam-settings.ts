@@ -1,4 +1,5 @@
 import { MARK_SPACING_MM } from '../base/tolerance.ts';
+import type { GrainWish } from './flatten-settings.ts';
 import type { BendStyle, TracedSide } from './foam-piece.ts';
 
 /** Wishes for one piece, tied to a polygon of the file that lies in it, so that they survive a change of seams. */
@@ -8,6 +9,7 @@ export interface PieceSetting {
   readonly quantity?: number;
   readonly bendStyle?: BendStyle;
   readonly tracedSide?: TracedSide;
+  readonly grain?: GrainWish;
 }
 
 /** Shop rules of the foam step; defaults in {@link FOAM_RULES}. */

@@ -1,4 +1,5 @@
 import type { FoamId } from '../base/ids.ts';
+import type { HeatShrinkage } from './flatten-settings.ts';
 
 /** A foam the maker can buy, as data. Limits are shop rules [J] and editable (foam model 3). */
 export interface FoamSheet {
@@ -11,6 +12,8 @@ export interface FoamSheet {
   readonly neutralFraction: number;
   readonly densityKgM3: number;
   readonly stretchLimits: StretchLimits;
+  /** Known when the maker has measured it. */
+  readonly shrinkage?: HeatShrinkage;
 }
 
 /** Per cent of stretch or squash from which the program speaks up. */

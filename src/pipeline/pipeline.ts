@@ -19,7 +19,7 @@ import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
 import { cutPatches } from '../steps/cut/cut-patches.ts';
 import { offerCut } from '../steps/cut/offer-cut.ts';
 import { seamChains } from '../steps/cut/seam-chains.ts';
-import { flattenPatch, SEAM_PRICE } from '../steps/flatten/flatten-patch.ts';
+import { flattenPatch } from '../steps/flatten/flatten-patch.ts';
 import { makeFoamPieces, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { makeTemplate } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
@@ -233,8 +233,8 @@ export class Pipeline {
     const start = this.#patches.startFor(patch);
     const options = {
       ...(start === undefined ? {} : { start }),
-      isSeam: seamTest(run.needSculpt().mesh, patch),
-      seamPrice: SEAM_PRICE,
+      heldEdges: seamEdgesOf(run.needSculpt().mesh, patch),
+      seamPrice: run.part.flatten.seamPrice,
     };
     const result = await flattenPatch(patch, surface, options, work);
     if (!result.ok) {
@@ -432,13 +432,18 @@ function remembered<K extends unknown[], V>(memo: Memo<K, V>, key: K, make: () =
   return memo.get(key) ?? memo.set(key, make());
 }
 
-/** Says of a border edge of a patch whether foam meets it: an open edge of the sculpt has no other side and is not held to a length. */
-function seamTest(mesh: Mesh, patch: Patch): (from: number, to: number) => boolean {
+/** Border edges of a patch where foam meets it: an open edge of the sculpt has no other side and is not held to a length. */
+function seamEdgesOf(mesh: Mesh, patch: Patch): Uint32Array {
   const topology = topologyOf(mesh);
-  return (from, to) => {
-    const edge = topology.edgeBetween(patch.meshVertices[from], patch.meshVertices[to]);
-    return edge >= 0 && topology.twin[topology.halfedgeOfEdge[edge]] >= 0;
-  };
+  const pairs: number[] = [];
+  for (const loop of patch.loops) {
+    for (let i = 0; i < loop.length; i += 1) {
+      const [v, w] = [loop[i], loop[(i + 1) % loop.length]];
+      const edge = topology.edgeBetween(patch.meshVertices[v], patch.meshVertices[w]);
+      if (edge >= 0 && topology.twin[topology.halfedgeOfEdge[edge]] >= 0) pairs.push(v, w);
+    }
+  }
+  return Uint32Array.from(pairs);
 }
 
 const choiceOf = (layer: LayerChoice) => ({

@@ -1,4 +1,5 @@
 import { foamId, layerId, partId } from '../base/ids.ts';
+import { FLATTEN_WISHES } from '../model/flatten-settings.ts';
 import { DEFAULT_FOAMS } from '../model/foams.ts';
 import { NO_SEAMS } from '../model/seams.ts';
 import type { Project, SourceRef } from './project.ts';
@@ -33,6 +34,9 @@ export function newProject(name: string, source: SourceRef): Project {
         seams: NO_SEAMS,
         seamSettings: [],
         pieceSettings: [],
+        flatten: FLATTEN_WISHES,
+        regions: [],
+        edgeWishes: [],
         modelIs: 'face',
         layers: [
           {
@@ -40,6 +44,7 @@ export function newProject(name: string, source: SourceRef): Project {
             foam: foam.id,
             thicknessMm: foam.thicknessMm,
             neutralFraction: foam.neutralFraction,
+            allowForShrinkage: false,
           },
         ],
         tracedSide: 'face',

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { FLATTEN_WISHES, MOST_SEAM_PRICE, MOST_SQUASH_PRICE } from '../model/flatten-settings.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
@@ -24,6 +25,7 @@ const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const positive = v.pipe(v.number(), v.finite(), v.gtValue(0));
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const shrinkPct = v.pipe(finite, v.gtValue(-20), v.ltValue(20));
 const pair = v.strictTuple([count, count]);
 const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
 const side = v.picklist(['face', 'back']);
@@ -80,11 +82,45 @@ const sculpt = v.object({
       quantity: v.optional(v.pipe(count, v.minValue(1))),
       bendStyle: v.optional(v.picklist(['rolled', 'grooved'])),
       tracedSide: v.optional(side),
+      grain: v.optional(
+        v.object({
+          angleDeg: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
+          stretch: v.picklist(['any', 'across', 'along']),
+        }),
+      ),
     }),
+  ),
+  // Absent in files of before these wishes could be made.
+  flatten: v.optional(
+    v.object({
+      seamPrice: v.pipe(finite, v.minValue(0), v.maxValue(MOST_SEAM_PRICE)),
+      squashPrice: v.pipe(finite, v.minValue(1), v.maxValue(MOST_SQUASH_PRICE)),
+      evenOut: v.boolean(),
+      keepApart: v.boolean(),
+    }),
+    FLATTEN_WISHES,
+  ),
+  regions: v.optional(
+    v.array(
+      v.object({ id: v.string(), name: v.string(), faces: v.array(count), give: v.picklist(['stiff', 'soft']) }),
+    ),
+    [],
+  ),
+  edgeWishes: v.optional(
+    v.array(v.object({ edge: pair, holdLength: v.optional(v.boolean()), straight: v.optional(v.boolean()) })),
+    [],
   ),
   modelIs: v.picklist(['face', 'middle', 'back']),
   layers: v.pipe(
-    v.array(v.object({ id: v.string(), foam: v.string(), thicknessMm: positive, neutralFraction: share })),
+    v.array(
+      v.object({
+        id: v.string(),
+        foam: v.string(),
+        thicknessMm: positive,
+        neutralFraction: share,
+        allowForShrinkage: v.optional(v.boolean(), false),
+      }),
+    ),
     v.length(1),
   ),
   tracedSide: side,
@@ -106,6 +142,7 @@ const document = v.object({
         neutralFraction: share,
         densityKgM3: positive,
         stretchLimits: v.object({ noticePct: positive, tooMuchPct: positive }),
+        shrinkage: v.optional(v.object({ alongPct: shrinkPct, acrossPct: shrinkPct })),
       }),
     ),
     v.minLength(1),

@@ -1,6 +1,7 @@
 import type { FoamId, LayerId, PartId } from '../base/ids.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
+import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
@@ -40,6 +41,10 @@ export interface SculptPart {
   readonly seams: SeamMarks;
   readonly seamSettings: readonly SeamSetting[];
   readonly pieceSettings: readonly PieceSetting[];
+  readonly flatten: FlattenWishes;
+  /** Areas that are to stretch less or more than the rest. Where two meet, the later one counts. */
+  readonly regions: readonly Region[];
+  readonly edgeWishes: readonly EdgeWish[];
   readonly modelIs: ModelIs;
   /** From the back outwards. One today. */
   readonly layers: readonly LayerChoice[];
@@ -60,6 +65,8 @@ export interface LayerChoice {
   readonly thicknessMm: number;
   /** k, 0 to 1. */
   readonly neutralFraction: number;
+  /** True to cut the pieces larger by what their foam shrinks under the hot-air gun (`FoamSheet.shrinkage`). */
+  readonly allowForShrinkage: boolean;
 }
 
 export interface PaperChoice {

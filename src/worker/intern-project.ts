@@ -18,6 +18,9 @@ export class ProjectInterner {
         seams: this.#same('seams', part.seams),
         seamSettings: this.#same('seamSettings', part.seamSettings),
         pieceSettings: this.#same('pieceSettings', part.pieceSettings),
+        flatten: this.#same('flatten', part.flatten),
+        regions: this.#same('regions', part.regions),
+        edgeWishes: this.#same('edgeWishes', part.edgeWishes),
         layers: part.layers.map((layer) => this.#same('layer', layer)),
       })),
     };

@@ -20,17 +20,13 @@ import { angleDefect, unfold } from './unfold.ts';
 export interface FlattenOptions {
   /** Flat coordinates of the same patch found earlier, x y per local vertex, mm: where to begin when only the surface changed a little. */
   readonly start?: Float64Array;
-  /** Says of a border edge (two local vertices in the direction of its loop) whether it lies on a seam; without it none is held. */
-  readonly isSeam?: (from: number, to: number) => boolean;
+  /** Border edges that are to keep their length, as pairs of local vertices in the direction of their loop: all seams, and rims that must fit. */
+  readonly heldEdges?: Uint32Array;
   /** Price of a wrong seam length against stretch inside the piece: see {@link seamSprings}; 0 is the plain minimum. */
   readonly seamPrice?: number;
 }
 
-/**
- * Price of seam length that a maker is served by. On the samples the sides of a seam differ by up to 5.0 mm at 0, 1.7 at 10, 0.25 at 100 and
- * 0.03 at 1000, while the greatest stretch of the helm goes from 1.9 to 3.9, 4.8 and 4.9 %; strongly domed pieces need the more.
- */
-export const SEAM_PRICE = 300;
+const NO_EDGES = new Uint32Array(0);
 
 /** Pairs of overlapping triangles listed at most; the piece is refused by the eye long before. */
 const MOST_OVERLAPS = 1000;
@@ -89,8 +85,8 @@ export async function flattenPatch(
       where,
     );
   }
-  const { isSeam = () => false, seamPrice = 0 } = options;
-  const springs = seamSprings(patch, isSeam, seamPrice, rest.points, system.plan);
+  const { heldEdges = NO_EDGES, seamPrice = 0 } = options;
+  const springs = seamSprings(heldEdges, seamPrice, rest.points, system.plan);
   const { flat, steps, converged } = await minimise(system, springs, near, shareOfWork(work, 0.2, 1));
   return ok(finish(patch, rest, flat, { method: 'minimised', steps, converged }));
 }

@@ -1,5 +1,4 @@
 import { entryBetween, type FactorPlan } from '../../geom/sparse-plan.ts';
-import type { Patch } from '../../model/patch.ts';
 
 /**
  * Edges that are asked to keep their true length before the inside does, so that the two sides of a seam meet: each costs
@@ -18,31 +17,28 @@ export interface SeamSprings {
 
 /**
  * Springs along the border of a patch.
- * @param isHeld  says of each border edge (two local vertices, in the direction of the loop) whether it is held.
+ * @param edges   pairs of local vertices joined by a side; one without length is left out.
  * @param price   what a seam that is 100 % wrong all along costs, in units of the energy (4 = isometry); 0 turns springs off.
  * @param points  x y z per local vertex, mm.
  */
 export function seamSprings(
-  patch: Patch,
-  isHeld: (from: number, to: number) => boolean,
+  edges: Uint32Array,
   price: number,
   points: Float64Array,
   plan: FactorPlan,
 ): SeamSprings {
   const ends: number[] = [];
   const lengths: number[] = [];
-  for (const loop of price > 0 ? patch.loops : []) {
-    for (let i = 0; i < loop.length; i += 1) {
-      const [v, w] = [loop[i], loop[(i + 1) % loop.length]];
-      const length = Math.hypot(
-        points[3 * w] - points[3 * v],
-        points[3 * w + 1] - points[3 * v + 1],
-        points[3 * w + 2] - points[3 * v + 2],
-      );
-      if (!(length > 0) || !isHeld(v, w)) continue;
-      ends.push(Math.min(v, w), Math.max(v, w));
-      lengths.push(length);
-    }
+  for (let i = 0; price > 0 && i < edges.length; i += 2) {
+    const [v, w] = [edges[i], edges[i + 1]];
+    const length = Math.hypot(
+      points[3 * w] - points[3 * v],
+      points[3 * w + 1] - points[3 * v + 1],
+      points[3 * w + 2] - points[3 * v + 2],
+    );
+    if (!(length > 0)) continue;
+    ends.push(Math.min(v, w), Math.max(v, w));
+    lengths.push(length);
   }
   const total = lengths.reduce((sum, length) => sum + length, 0);
   return {

@@ -29,3 +29,7 @@ export const referencePatch = (name: string): Mesh =>
 export function fingerprint(uv: Float64Array): number[] {
   return Array.from({ length: uv.length / 2 }, (_, i) => Math.hypot(uv[2 * i], uv[2 * i + 1])).sort((a, b) => a - b);
 }
+
+/** All border edges of a patch as pairs of local vertices. */
+export const rimEdges = (patch: Patch): Uint32Array =>
+  Uint32Array.from(patch.loops.flatMap((loop) => Array.from(loop).flatMap((v, i) => [v, loop[(i + 1) % loop.length]])));

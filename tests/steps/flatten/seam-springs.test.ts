@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { QUIET_WORK } from '../../../src/base/work.ts';
-import { flattenPatch, SEAM_PRICE } from '../../../src/steps/flatten/flatten-patch.ts';
+import { SEAM_PRICE } from '../../../src/base/tolerance.ts';
+import { flattenPatch } from '../../../src/steps/flatten/flatten-patch.ts';
 import { expectOk } from '../../support/expect-ok.ts';
-import { onePatch, referencePatch } from './flatten-support.ts';
+import { onePatch, referencePatch, rimEdges } from './flatten-support.ts';
 
 /** Greatest error of a border edge's flat length, share of its true length, and the flat piece. */
 async function borderError(price: number) {
   const mesh = referencePatch('cap45-2k');
   const patch = onePatch(mesh);
   const flat = expectOk(
-    await flattenPatch(patch, mesh.positions, { isSeam: () => true, seamPrice: price }, QUIET_WORK),
+    await flattenPatch(patch, mesh.positions, { heldEdges: rimEdges(patch), seamPrice: price }, QUIET_WORK),
   );
   const [loop] = patch.loops;
   const errors = Array.from(loop, (v, i) => {

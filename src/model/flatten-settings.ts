@@ -1,0 +1,60 @@
+import { SEAM_PRICE } from '../base/tolerance.ts';
+
+/** What is dear and what is cheap when the pieces of a part are laid flat. The same for all its pieces. */
+export interface FlattenWishes {
+  /** Price of a wrong seam length against stretch inside the piece, 0 to 10 000; 0 is the plain minimum. See {@link SEAM_PRICE}. */
+  readonly seamPrice: number;
+  /** Price of squash against the same stretch, 1 to 20: foam pulls longer far more easily than it gathers. 1 holds both alike. */
+  readonly squashPrice: number;
+  /** True to ease the worst spot at a small rise of the mean. */
+  readonly evenOut: boolean;
+  /** True to keep the edges of a piece from lying over each other, at the price of stretch. */
+  readonly keepApart: boolean;
+}
+
+export const MOST_SEAM_PRICE = 10_000;
+export const MOST_SQUASH_PRICE = 20;
+
+/** What a new part begins with. */
+export const FLATTEN_WISHES: FlattenWishes = { seamPrice: SEAM_PRICE, squashPrice: 1, evenOut: false, keepApart: false };
+
+/** How willingly an area of the sculpt is stretched: a printed motif is `stiff`, a place that will be warmed is `soft`. */
+export type Give = 'stiff' | 'soft';
+
+/** Stiffness of such an area beside the rest, which has 1 (shop judgement). */
+export const STIFFNESS: Readonly<Record<Give, number>> = { stiff: 100, soft: 0.1 };
+
+/** An area of the sculpt that the maker named: polygons of the file. */
+export interface Region {
+  /** Unique in its part. */
+  readonly id: string;
+  readonly name: string;
+  /** Numbers of polygons of the file, ascending. */
+  readonly faces: readonly number[];
+  readonly give: Give;
+}
+
+/** Wishes for one edge of the foam, tied to an edge of the sculpt it runs through (file numbers). */
+export interface EdgeWish {
+  readonly edge: readonly [number, number];
+  /** An open edge that must keep its length: a brim, an arm hole. Seams are held anyway. */
+  readonly holdLength?: boolean;
+  /** The edge is to be straight on the flat piece: a hem, the fold of a mirrored piece. */
+  readonly straight?: boolean;
+}
+
+/** The direction of a textured or printed sheet on a piece, and how the stretch is to lie to it. */
+export interface GrainWish {
+  /** Direction of the grain on the finished piece, degrees counter-clockwise from its up arrow, seen from the face; -180 to 180. */
+  readonly angleDeg: number;
+  /** Where the largest stretch is asked to lie; `any` only lays the piece along the sheet. */
+  readonly stretch: 'any' | 'across' | 'along';
+}
+
+/** How much a foam shrinks under the hot-air gun, measured on a 100 mm square: 2 mm lost is 2 per cent. Negative where it grows. */
+export interface HeatShrinkage {
+  /** Along the sheet's length, per cent, above -20 and below 20. */
+  readonly alongPct: number;
+  /** Across it. */
+  readonly acrossPct: number;
+}
