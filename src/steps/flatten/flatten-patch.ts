@@ -13,18 +13,10 @@ import { countFlips, hasFlip } from './flips.ts';
 import { LocalGlobal } from './local-global.ts';
 import { measureStretch } from './measure-stretch.ts';
 import { minimise } from './newton.ts';
+import type { FlattenOptions } from './flatten-options.ts';
 import { restShapes, type RestShapes } from './rest-shapes.ts';
 import { seamSprings } from './seam-springs.ts';
 import { angleDefect, unfold } from './unfold.ts';
-
-export interface FlattenOptions {
-  /** Flat coordinates of the same patch found earlier, x y per local vertex, mm: where to begin when only the surface changed a little. */
-  readonly start?: Float64Array;
-  /** Border edges that are to keep their length, as pairs of local vertices in the direction of their loop: all seams, and rims that must fit. */
-  readonly heldEdges?: Uint32Array;
-  /** Price of a wrong seam length against stretch inside the piece: see {@link seamSprings}; 0 is the plain minimum. */
-  readonly seamPrice?: number;
-}
 
 const NO_EDGES = new Uint32Array(0);
 
