@@ -4,8 +4,8 @@ import type { Patch } from '../model/patch.ts';
 
 interface Known {
   readonly patch: Patch;
-  /** Flat results of this patch, the newest first, each with the surface it was made from. */
-  flats: { readonly surface: Float64Array; readonly flat: FlatPiece | null }[];
+  /** Flat results of this patch, the newest first, each with the surface it was made from and the wishes it was made by. */
+  flats: { readonly surface: Float64Array; readonly wishes: string; readonly flat: FlatPiece | null }[];
   lastUse: number;
 }
 
@@ -38,20 +38,23 @@ export class PatchStore {
     return settled;
   }
 
-  /** The flat piece made of this patch on this surface; undefined when it has not been made. */
-  flatOf(patch: Patch, surface: Float64Array): FlatPiece | null | undefined {
-    return this.#byPatch.get(patch)?.flats.find((entry) => entry.surface === surface)?.flat;
+  /**
+   * The flat piece made of this patch on this surface; undefined when it has not been made.
+   * @param wishes  what was asked of the piece, in words that are equal when the wishes are.
+   */
+  flatOf(patch: Patch, surface: Float64Array, wishes: string): FlatPiece | null | undefined {
+    return this.#byPatch.get(patch)?.flats.find((entry) => entry.surface === surface && entry.wishes === wishes)?.flat;
   }
 
-  /** The newest flat coordinates of this patch on any surface: where to start from when only the surface changed. */
+  /** The newest flat coordinates of this patch: where to start from when only its surface or the wishes changed. */
   startFor(patch: Patch): Float64Array | undefined {
     return this.#byPatch.get(patch)?.flats.find((entry) => entry.flat !== null)?.flat?.uv;
   }
 
-  keep(patch: Patch, surface: Float64Array, flat: FlatPiece | null): void {
+  keep(patch: Patch, surface: Float64Array, wishes: string, flat: FlatPiece | null): void {
     const known = this.#byPatch.get(patch);
     if (known === undefined) throw new Error('keep: a patch that was never settled');
-    known.flats = [{ surface, flat }, ...known.flats].slice(0, FLATS_PER_PATCH);
+    known.flats = [{ surface, wishes, flat }, ...known.flats].slice(0, FLATS_PER_PATCH);
   }
 
   #settleOne(patch: Patch): Patch {

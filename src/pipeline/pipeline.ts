@@ -227,21 +227,23 @@ export class Pipeline {
 
   async #flattenOne(run: Run, patch: Patch, surface: Float64Array, work: Work): Promise<FlatPiece | null> {
     if (patch.kind === 'closed' || patch.kind === 'handled') return null;
-    const known = this.#patches.flatOf(patch, surface);
+    const { seamPrice } = run.part.flatten;
+    const wishes = JSON.stringify({ seamPrice });
+    const known = this.#patches.flatOf(patch, surface, wishes);
     if (known !== undefined) return known;
     await work.pause(0, 'laying the pieces flat');
     const start = this.#patches.startFor(patch);
     const options = {
       ...(start === undefined ? {} : { start }),
       heldEdges: seamEdgesOf(run.needSculpt().mesh, patch),
-      seamPrice: run.part.flatten.seamPrice,
+      seamPrice,
     };
     const result = await flattenPatch(patch, surface, options, work);
     if (!result.ok) {
       run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patch.meshTriangles[0]] } });
     }
     const flat = result.ok ? result.value : null;
-    this.#patches.keep(patch, surface, flat);
+    this.#patches.keep(patch, surface, wishes, flat);
     run.made('flatten');
     return flat;
   }

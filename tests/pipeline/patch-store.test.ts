@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { FlatPiece } from '../../src/model/flat-piece.ts';
 import type { Patch } from '../../src/model/patch.ts';
 import { PatchStore } from '../../src/pipeline/patch-store.ts';
 import { meshOf } from '../support/meshes.ts';
@@ -44,5 +45,20 @@ describe('patches that were seen before', () => {
     expect(slit).not.toBe(whole);
     expect(slit.loops).toHaveLength(2);
     expect(store.settle(MESH, [patchOf([[0, 1, 2, 3]])])[0]).toBe(whole);
+  });
+});
+
+describe('flat results', () => {
+  const surface = Float64Array.from([0, 0, 0, 1, 0, 0, 1, 1, 0, 0, 1, 0]);
+  const flat = { uv: Float64Array.from([0, 0, 1, 0, 1, 1, 0, 1]) } as FlatPiece;
+
+  it('stand for the surface and the wishes they were made by, and are a start for any other', () => {
+    const store = new PatchStore();
+    const [patch] = store.settle(MESH, [patchOf([[0, 1, 2, 3]])]);
+    store.keep(patch, surface, 'plain', flat);
+    expect(store.flatOf(patch, surface, 'plain')).toBe(flat);
+    expect(store.flatOf(patch, surface, 'even')).toBeUndefined();
+    expect(store.flatOf(patch, surface.slice(), 'plain')).toBeUndefined();
+    expect(store.startFor(patch)).toBe(flat.uv);
   });
 });
