@@ -12,13 +12,10 @@ import { flatSystem, type FlatSystem } from './flat-system.ts';
 import { countFlips, hasFlip } from './flips.ts';
 import { LocalGlobal } from './local-global.ts';
 import { measureStretch } from './measure-stretch.ts';
-import { minimise } from './newton.ts';
 import type { FlattenOptions } from './flatten-options.ts';
 import { restShapes, type RestShapes } from './rest-shapes.ts';
-import { seamSprings } from './seam-springs.ts';
+import { settle } from './settle.ts';
 import { angleDefect, unfold } from './unfold.ts';
-
-const NO_EDGES = new Uint32Array(0);
 
 /** Pairs of overlapping triangles listed at most; the piece is refused by the eye long before. */
 const MOST_OVERLAPS = 1000;
@@ -63,13 +60,15 @@ export async function flattenPatch(
   await work.pause(0);
   const rolled = angleDefect(rest, patch.loops) < NEARLY_DEVELOPABLE ? unfold(rest, graph) : null;
   const isRolled = rolled !== null && !hasFlip(patch.triangles, rolled.flat);
-  if (isRolled && rolled.gap <= DEVELOPABLE_GAP) {
-    return ok(finish(patch, rest, rolled.flat, { method: 'unfolded', steps: 0, converged: true }));
+  const { keepApart: isApart = false, start, straightRuns = [] } = options;
+  if (isRolled && rolled.gap <= DEVELOPABLE_GAP && straightRuns.length === 0) {
+    const piece = finish(patch, rest, rolled.flat, { method: 'unfolded', steps: 0, converged: true });
+    if (!isApart || piece.overlapCount === 0) return ok(piece);
   }
   const system = flatSystem(patch, rest, graph);
   await work.pause(0.05);
-  const candidates = { earlier: options.start, rolled: isRolled ? rolled.flat : undefined };
-  const near = await nearShape(patch, system, candidates, shareOfWork(work, 0.05, 0.2));
+  const candidates = { earlier: start, rolled: isRolled ? rolled.flat : undefined };
+  const near = await (isApart ? shapeApart(patch, system, start, shareOfWork(work, 0.05, 0.2)) : nearShape(patch, system, candidates, shareOfWork(work, 0.05, 0.2)));
   if (near === null) {
     return fail(
       'flatten/no-start',
@@ -77,10 +76,23 @@ export async function flattenPatch(
       where,
     );
   }
-  const { heldEdges = NO_EDGES, seamPrice = 0 } = options;
-  const springs = seamSprings(heldEdges, seamPrice, rest.points, system.plan);
-  const { flat, steps, converged } = await minimise(system, springs, near, shareOfWork(work, 0.2, 1));
+  const { flat, steps, converged } = await settle(system, near, options, shareOfWork(work, 0.2, 1));
   return ok(finish(patch, rest, flat, { method: 'minimised', steps, converged }));
+}
+
+/** A shape whose borders keep clear of each other: the earlier one if it is so, else the net on a circle. */
+async function shapeApart(
+  patch: Patch,
+  system: FlatSystem,
+  earlier: Float64Array | undefined,
+  work: Work,
+): Promise<Float64Array | null> {
+  if (earlier !== undefined && isUsable(patch, system, earlier) && overlapsOf(patch, earlier).overlapCount === 0) return earlier;
+  return circleStart(patch, system, work);
+}
+
+function isUsable(patch: Patch, { rest }: FlatSystem, earlier: Float64Array): boolean {
+  return earlier.length === 2 * rest.vertexCount && !hasFlip(patch.triangles, earlier);
 }
 
 /** A shape without a flip from which to go down: the earlier one, else the best of unfolding or net after rounds of local-global. */
@@ -90,7 +102,7 @@ async function nearShape(
   { earlier, rolled }: { readonly earlier: Float64Array | undefined; readonly rolled: Float64Array | undefined },
   work: Work,
 ): Promise<Float64Array | null> {
-  if (earlier?.length === 2 * system.rest.vertexCount && !hasFlip(patch.triangles, earlier)) return earlier;
+  if (earlier !== undefined && isUsable(patch, system, earlier)) return earlier;
   const start = rolled ?? (await circleStart(patch, system, shareOfWork(work, 0, 0.5)));
   return start === null ? null : bestLocalGlobal(patch, system, start, shareOfWork(work, 0.5, 1));
 }

@@ -1,10 +1,17 @@
 import type { Work } from '../../base/work.ts';
 import { ConjugateSearch } from '../../geom/sparse-conjugate.ts';
 import { SparseFactor } from '../../geom/sparse-factor.ts';
-import { addUpDerivatives, energyOf } from './dirichlet-energy.ts';
 import type { FlatSystem } from './flat-system.ts';
+import type { FlatTerm } from './flat-term.ts';
 import { hasFlip, stepToFirstFlip } from './flips.ts';
-import { addSpringDerivatives, springEnergy, type SeamSprings } from './seam-springs.ts';
+import { addUpDerivatives, costOfTriangles, type TriangleCost } from './triangle-cost.ts';
+
+/** What is to be made small: the cost of the triangles and of all else that is asked of the piece. */
+export interface FlatProblem {
+  readonly system: FlatSystem;
+  readonly cost: TriangleCost;
+  readonly terms: readonly FlatTerm[];
+}
 
 /** A flat shape and how it was reached. */
 export interface Minimum {
@@ -20,7 +27,9 @@ const MOST_STEPS = 200;
  * Settled when the next step promises to lower the energy (about 4) by less than this. The promise is g' H^-1 g, the gradient measured
  * in the metric of the second derivative, so it means the same for any size and fineness: lengths are then right to 1e-8.
  */
-const SETTLED_GAIN = 1e-16;
+export const SETTLED_GAIN = 1e-16;
+/** Promise from which the shape is near enough for a first look: edges are then right to about a thousandth. */
+export const FIRST_LOOK_GAIN = 1e-5;
 /** Below this promise rounding hides the change of the energy: steps are taken whole. */
 const ROUNDING_GAIN = 1e-11;
 /** A promise below rounding that no longer falls by this share from step to step is all that numbers can tell. */
@@ -42,22 +51,22 @@ const MOST_HALVINGS = 40;
 const HOLD = 1e-10;
 
 /**
- * Newton's method on the symmetric Dirichlet energy, with a line search that stops before the first flip (Smith and Schaefer 2015).
+ * Newton's method on the cost of a flat piece, with a line search that stops before the first flip (Smith and Schaefer 2015).
  *
  * Far from the minimum the curvature of each triangle is made positive in closed form (Teran et al. 2005; Smith, de Goes and Kim 2019)
  * and factored. Near it the curvature is taken as it is and the step found by a few rounds of conjugate gradients, guided by the last
  * factor: the error is squared with each step, and most factorisations are saved. Nothing is rescaled.
- * @param start    flat coordinates without a flip; not changed.
- * @param springs  seam edges that are to keep their length; their price is added to the energy.
+ * @param start   flat coordinates without a flip, two per node of the system's plan; not changed.
+ * @param enough  promise at which to stop: {@link SETTLED_GAIN}, or {@link FIRST_LOOK_GAIN} (not `converged` then).
  */
 export async function minimise(
-  system: FlatSystem,
-  springs: SeamSprings,
+  problem: FlatProblem,
   start: Float64Array,
   work: Work,
+  enough = SETTLED_GAIN,
 ): Promise<Minimum> {
-  const { corners } = system.rest;
-  const newton = new NewtonStep(system, springs);
+  const { corners } = problem.system.rest;
+  const newton = new NewtonStep(problem);
   const { step } = newton;
   let flat = start.slice();
   let next = new Float64Array(start.length);
@@ -70,9 +79,9 @@ export async function minimise(
     await work.pause(done);
     const gain = await newton.find(flat, near, () => work.pause(done));
     const isStuck = gain < ROUNDING_GAIN && gain > STUCK_SHARE * lastGain;
-    if (gain < SETTLED_GAIN || isStuck) return { flat, steps, converged: true };
+    if (gain < enough || isStuck) return { flat, steps, converged: gain < SETTLED_GAIN || isStuck };
     lastGain = gain;
-    let share = Math.min(1, BARRIER_SHARE * stepToFirstFlip(corners, flat, step));
+    let share = Math.min(1, BARRIER_SHARE * newton.limit(flat));
     let reached = Infinity;
     let found = false;
     for (let tries = 0; tries < MOST_HALVINGS && !found; tries += 1) {
@@ -93,24 +102,34 @@ export async function minimise(
 /** Finds the next step; keeps the factor from one to the next. */
 class NewtonStep {
   readonly step: Float64Array;
-  readonly #system: FlatSystem;
-  readonly #springs: SeamSprings;
+  readonly #problem: FlatProblem;
   readonly #factor: SparseFactor;
   readonly #search: ConjugateSearch;
   readonly #gradient: Float64Array;
 
-  constructor(system: FlatSystem, springs: SeamSprings) {
-    const count = 2 * system.plan.size;
+  constructor(problem: FlatProblem) {
+    const { plan } = problem.system;
+    const count = 2 * plan.size;
     this.step = new Float64Array(count);
     this.#gradient = new Float64Array(count);
-    this.#system = system;
-    this.#springs = springs;
-    this.#factor = new SparseFactor(system.plan, 2);
+    this.#problem = problem;
+    this.#factor = new SparseFactor(plan, 2);
     this.#search = new ConjugateSearch(this.#factor);
   }
 
   costOf(flat: Float64Array): number {
-    return energyOf(this.#system.rest, flat) + springEnergy(this.#springs, flat);
+    const { system, cost, terms } = this.#problem;
+    let sum = costOfTriangles(system.rest, cost, flat);
+    for (const term of terms) sum += term.costOf(flat);
+    return sum;
+  }
+
+  /** How much of `step` there is before a triangle flips or a term's own end is reached. */
+  limit(flat: Float64Array): number {
+    const { system, terms } = this.#problem;
+    let least = stepToFirstFlip(system.rest.corners, flat, this.step);
+    for (const term of terms) least = Math.min(least, term.stepLimit?.(flat, this.step) ?? Infinity);
+    return least;
   }
 
   /**
@@ -127,7 +146,7 @@ class NewtonStep {
   }
 
   async #findByNewFactor(flat: Float64Array, pause: () => Promise<void> | undefined): Promise<void> {
-    this.#derive(flat, 0);
+    this.#derive(flat, false);
     const isPositive = await this.#factor.factorWithPauses(pause);
     if (!isPositive) throw new Error('minimise: the curvature of a patch is not positive');
     for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.#gradient[i];
@@ -135,16 +154,17 @@ class NewtonStep {
   }
 
   #findByLastFactor(flat: Float64Array): boolean {
-    this.#derive(flat, -Infinity);
+    this.#derive(flat, true);
     const { left } = this.#search.solve(this.#gradient, this.step, ENOUGH_SHARE, MOST_ROUNDS);
     for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.step[i];
     return left <= POOR_SHARE;
   }
 
-  #derive(flat: Float64Array, floor: number): void {
+  #derive(flat: Float64Array, exact: boolean): void {
     const { values, plan } = this.#factor;
-    addUpDerivatives(this.#system, flat, this.#gradient, values, floor);
-    addSpringDerivatives(this.#springs, flat, this.#gradient, values, floor);
+    const { system, cost, terms } = this.#problem;
+    addUpDerivatives(system, cost, flat, this.#gradient, values, exact ? -Infinity : 0);
+    for (const term of terms) term.addDerivatives(flat, this.#gradient, values, exact);
     for (let c = 0; c < plan.size; c += 1) {
       const at = 4 * plan.entryStarts[c];
       const more = HOLD * (values[at] + values[at + 3]);

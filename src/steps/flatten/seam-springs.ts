@@ -1,10 +1,11 @@
+import type { FlatTerm } from './flat-term.ts';
 import { entryBetween, type FactorPlan } from '../../geom/sparse-plan.ts';
 
 /**
  * Edges that are asked to keep their true length before the inside does, so that the two sides of a seam meet: each costs
  * `weight (l / L - 1)²`, with l its flat and L its true length.
  */
-export interface SeamSprings {
+interface SeamSprings {
   /** Two local vertices each, lower first. */
   readonly ends: Uint32Array;
   /** L, mm. */
@@ -20,13 +21,14 @@ export interface SeamSprings {
  * @param edges   pairs of local vertices joined by a side; one without length is left out.
  * @param price   what a seam that is 100 % wrong all along costs, in units of the energy (4 = isometry); 0 turns springs off.
  * @param points  x y z per local vertex, mm.
+ * @returns null where nothing is held.
  */
 export function seamSprings(
   edges: Uint32Array,
   price: number,
   points: Float64Array,
   plan: FactorPlan,
-): SeamSprings {
+): FlatTerm | null {
   const ends: number[] = [];
   const lengths: number[] = [];
   for (let i = 0; price > 0 && i < edges.length; i += 2) {
@@ -40,8 +42,9 @@ export function seamSprings(
     ends.push(Math.min(v, w), Math.max(v, w));
     lengths.push(length);
   }
+  if (lengths.length === 0) return null;
   const total = lengths.reduce((sum, length) => sum + length, 0);
-  return {
+  const springs: SeamSprings = {
     ends: Uint32Array.from(ends),
     lengths: Float64Array.from(lengths),
     weights: Float64Array.from(lengths, (length) => (price * length) / total),
@@ -52,9 +55,15 @@ export function seamSprings(
       }),
     ),
   };
+  return {
+    costOf: (flat) => springCost(springs, flat),
+    addDerivatives: (flat, gradient, values, exact) => {
+      addSpringDerivatives(springs, flat, gradient, values, exact);
+    },
+  };
 }
 
-export function springEnergy({ ends, lengths, weights }: SeamSprings, flat: Float64Array): number {
+function springCost({ ends, lengths, weights }: SeamSprings, flat: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < lengths.length; i += 1) {
     const [v, w] = [2 * ends[2 * i], 2 * ends[2 * i + 1]];
@@ -64,19 +73,15 @@ export function springEnergy({ ends, lengths, weights }: SeamSprings, flat: Floa
   return sum;
 }
 
-/**
- * Adds the springs' gradient and second derivative.
- * @param values       2 x 2 blocks by entry of the plan.
- * @param acrossFloor  least curvature allowed across a spring, which is negative in a compressed one: 0 keeps the sum positive
- *                     semi-definite, -Infinity takes it as it is.
- */
-export function addSpringDerivatives(
+/** The curvature across a compressed spring is negative, and left out where the sum must stay positive. */
+function addSpringDerivatives(
   { ends, lengths, weights, slots }: SeamSprings,
   flat: Float64Array,
   gradient: Float64Array,
   values: Float64Array,
-  acrossFloor: number,
+  exact: boolean,
 ): void {
+  const acrossFloor = exact ? -Infinity : 0;
   for (let i = 0; i < lengths.length; i += 1) {
     const [v, w] = [2 * ends[2 * i], 2 * ends[2 * i + 1]];
     const [dx, dy] = [flat[w] - flat[v], flat[w + 1] - flat[v + 1]];
