@@ -1,4 +1,5 @@
 import type { FoamId } from '../base/ids.ts';
+import type { EdgeWish, FlattenWishes, Give, GrainWish, HeatShrinkage, Region } from '../model/flatten-settings.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import { NO_SEAMS, type SeamMarks, type SeamSetting } from '../model/seams.ts';
@@ -116,11 +117,125 @@ export const setTracedSide = (tracedSide: TracedSide): Command =>
 
 /** Changes wishes for the piece that holds polygon `face` of the file; an earlier wish for the same polygon is extended. */
 export const setPieceSetting = (face: number, wish: Omit<PieceSetting, 'face'>): Command =>
-  onSculpt('change the piece', (part) => {
-    const known = part.pieceSettings.find((setting) => setting.face === face);
-    const others = part.pieceSettings.filter((setting) => setting.face !== face);
-    return { ...part, pieceSettings: [...others, { ...known, ...wish, face }] };
+  onSculpt('change the piece', (part) => withPieceSetting(part, face, wish));
+
+/**
+ * Lays the grain of the sheet on a piece, or leaves it as it comes.
+ * @param faces all polygons of the piece, so that a wish made at any of them is found again; the first one carries it. None: nothing changes.
+ */
+export const setGrain = (faces: readonly number[], grain: GrainWish | null): Command =>
+  onSculpt(
+    'set the grain',
+    (part) => {
+      const own = new Set(faces);
+      const had = part.pieceSettings.filter((setting) => own.has(setting.face) && setting.grain !== undefined);
+      if (faces.length === 0 || (grain === null && had.length === 0)) return part;
+      const others = part.pieceSettings
+        .map((setting) => {
+          if (!had.includes(setting)) return setting;
+          const { grain: _, ...rest } = setting;
+          return rest;
+        })
+        .filter((setting) => Object.keys(setting).length > 1);
+      return grain === null
+        ? { ...part, pieceSettings: others }
+        : withPieceSetting({ ...part, pieceSettings: others }, faces[0], { grain });
+    },
+    'grain',
+  );
+
+/** Changes what is dear and what is cheap when pieces are laid flat. */
+export const setFlattenWishes = (wishes: Partial<FlattenWishes>): Command =>
+  onSculpt(
+    'change how it is laid flat',
+    (part) => {
+      const names = Object.keys(wishes) as (keyof FlattenWishes)[];
+      return names.every((name) => part.flatten[name] === wishes[name])
+        ? part
+        : { ...part, flatten: { ...part.flatten, ...wishes } };
+    },
+    `flatten ${Object.keys(wishes).join(' ')}`,
+  );
+
+/**
+ * Names an area by polygons of the file. They leave the areas they were in, so that each polygon is in one at most; an area left empty is gone.
+ * @param faces in any order; none: nothing changes.
+ */
+export const addRegion = (name: string, faces: readonly number[], give: Give): Command =>
+  onSculpt(`make an area ${give}`, (part) => {
+    const own = [...new Set(faces)].sort((a, b) => a - b);
+    if (own.length === 0) return part;
+    const regions = withoutFaces(part.regions, own);
+    return { ...part, regions: [...regions, { id: freeRegionId(part.regions), name, faces: own, give }] };
   });
+
+/** Takes polygons of the file out of all areas: they give as the rest does. */
+export const freeFaces = (faces: readonly number[]): Command =>
+  onSculpt('let it give as the rest', (part) => {
+    const regions = withoutFaces(part.regions, faces);
+    return regions === part.regions ? part : { ...part, regions };
+  });
+
+export const removeRegion = (id: string): Command =>
+  onSculpt('remove an area', (part) =>
+    part.regions.some((region) => region.id === id)
+      ? { ...part, regions: part.regions.filter((region) => region.id !== id) }
+      : part,
+  );
+
+export const renameRegion = (id: string, name: string): Command =>
+  onRegion('rename an area', id, (region) =>
+    name.trim() === '' || name.trim() === region.name ? region : { ...region, name: name.trim() },
+  );
+
+export const setRegionGive = (id: string, give: Give): Command =>
+  onRegion(`make an area ${give}`, id, (region) => (region.give === give ? region : { ...region, give }));
+
+/**
+ * Changes wishes for the edge of the foam that runs along edges of the sculpt given in file numbers. A wish of false is none.
+ * @param along all edges it runs along, so that a wish made at any of them is found again; the first one carries it. None: nothing changes.
+ */
+export const setEdgeWish = (along: readonly EdgePair[], wish: Omit<EdgeWish, 'edge'>): Command =>
+  onSculpt('change the edge', (part) => {
+    if (along.length === 0) return part;
+    const own = new Set(along.map(edgeKey));
+    const known = part.edgeWishes.filter(({ edge }) => own.has(edgeKey(edge)));
+    const merged = Object.assign({}, ...known, wish) as Omit<EdgeWish, 'edge'>;
+    const kept = part.edgeWishes.filter(({ edge }) => !own.has(edgeKey(edge)));
+    const { holdLength = false, straight = false } = merged;
+    const next: EdgeWish = {
+      edge: known[0]?.edge ?? along[0],
+      ...(holdLength ? { holdLength } : {}),
+      ...(straight ? { straight } : {}),
+    };
+    const isSame = known.every(
+      (old) => (old.holdLength ?? false) === holdLength && (old.straight ?? false) === straight,
+    );
+    if (isSame && known.length === (holdLength || straight ? 1 : 0)) return part;
+    return { ...part, edgeWishes: holdLength || straight ? [...kept, next] : kept };
+  });
+
+/** Keeps what a foam loses under the hot-air gun as its maker measured it, or forgets it. */
+export const setShrinkage = (foam: FoamId, shrinkage: HeatShrinkage | null): Command => ({
+  label: 'set the heat shrinkage',
+  mergeKey: `shrinkage ${foam}`,
+  apply(project) {
+    const foams = project.foams.map((sheet) => {
+      if (sheet.id !== foam || isSameShrinkage(sheet.shrinkage ?? null, shrinkage)) return sheet;
+      const { shrinkage: _, ...rest } = sheet;
+      return shrinkage === null ? rest : { ...rest, shrinkage };
+    });
+    return foams.every((sheet, i) => sheet === project.foams[i]) ? project : { ...project, foams };
+  },
+});
+
+/** Cuts pieces larger by what their foam shrinks under the hot-air gun, or not. */
+export const setAllowForShrinkage = (allowForShrinkage: boolean): Command =>
+  onSculpt('allow for shrinkage', (part) =>
+    part.layers.every((layer) => layer.allowForShrinkage === allowForShrinkage)
+      ? part
+      : { ...part, layers: part.layers.map((layer) => ({ ...layer, allowForShrinkage })) },
+  );
 
 export const setPaper = (paper: PaperChoice): Command => ({
   label: 'choose the paper',
@@ -137,7 +252,40 @@ function onLayer(label: string, change: (layer: LayerChoice) => LayerChoice, mer
   return onSculpt(label, (part) => ({ ...part, layers: part.layers.map(change) }), mergeKey);
 }
 
+function onRegion(label: string, id: string, change: (region: Region) => Region): Command {
+  return onSculpt(label, (part) => {
+    const regions = part.regions.map((region) => (region.id === id ? change(region) : region));
+    return regions.every((region, i) => region === part.regions[i]) ? part : { ...part, regions };
+  });
+}
+
+/** The areas without these polygons; the same list where none held one. */
+function withoutFaces(regions: readonly Region[], faces: readonly number[]): readonly Region[] {
+  const gone = new Set(faces);
+  if (!regions.some((region) => region.faces.some((face) => gone.has(face)))) return regions;
+  return regions
+    .map((region) => {
+      const kept = region.faces.filter((face) => !gone.has(face));
+      return kept.length === region.faces.length ? region : { ...region, faces: kept };
+    })
+    .filter((region) => region.faces.length > 0);
+}
+
+/** `area-1`, `area-2` …: the first that is free. */
+function freeRegionId(regions: readonly Region[]): string {
+  for (let i = 1; ; i += 1) if (!regions.some(({ id }) => id === `area-${i}`)) return `area-${i}`;
+}
+
+const isSameShrinkage = (a: HeatShrinkage | null, b: HeatShrinkage | null): boolean =>
+  a?.alongPct === b?.alongPct && a?.acrossPct === b?.acrossPct;
+
 const edgeKey = ([a, b]: EdgePair): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
+
+function withPieceSetting(part: SculptPart, face: number, wish: Omit<PieceSetting, 'face'>): SculptPart {
+  const known = part.pieceSettings.find((setting) => setting.face === face);
+  const others = part.pieceSettings.filter((setting) => setting.face !== face);
+  return { ...part, pieceSettings: [...others, { ...known, ...wish, face }] };
+}
 
 const withSeams = (part: SculptPart, seams: Pick<SeamMarks, 'edges'>): SculptPart => ({
   ...part,

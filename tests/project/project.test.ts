@@ -2,12 +2,22 @@ import { describe, expect, it } from 'vitest';
 import { contentHash } from '../../src/base/hash.ts';
 import { foamId } from '../../src/base/ids.ts';
 import {
+  addRegion,
   addSeamEdges,
+  freeFaces,
+  removeRegion,
   removeSeamEdges,
   renameProject,
+  renameRegion,
+  setAllowForShrinkage,
+  setEdgeWish,
+  setFlattenWishes,
   setFoam,
+  setGrain,
   setPieceSetting,
+  setRegionGive,
   setScale,
+  setShrinkage,
   setThickness,
 } from '../../src/project/commands.ts';
 import { History } from '../../src/project/history.ts';
@@ -96,6 +106,111 @@ describe('commands', () => {
   });
 });
 
+describe('wishes for laying flat', () => {
+  it('change one by one, and a slider undoes as one', async () => {
+    const history = new History(await project());
+    const before = history.project.parts[0].flatten;
+    history.run(setFlattenWishes({ evenOut: true }));
+    for (const squashPrice of [2, 3, 4]) history.run(setFlattenWishes({ squashPrice }));
+    expect(history.project.parts[0].flatten).toEqual({ ...before, evenOut: true, squashPrice: 4 });
+    history.run(setFlattenWishes({ squashPrice: 4 }));
+    history.undo();
+    expect(history.project.parts[0].flatten).toEqual({ ...before, evenOut: true });
+    history.undo();
+    expect(history.project.parts[0].flatten).toBe(before);
+    expect(history.canUndo).toBe(false);
+  });
+
+  it('name areas by polygons that lie in one area each', async () => {
+    const history = new History(await project());
+    history.run(addRegion('badge', [7, 3, 3, 5], 'stiff'));
+    history.run(addRegion('brow', [5, 9], 'soft'));
+    expect(history.project.parts[0].regions).toEqual([
+      { id: 'area-1', name: 'badge', faces: [3, 7], give: 'stiff' },
+      { id: 'area-2', name: 'brow', faces: [5, 9], give: 'soft' },
+    ]);
+    history.run(freeFaces([3, 7, 9]));
+    history.run(addRegion('cheek', [1], 'stiff'));
+    history.run(renameRegion('area-2', ' brow ridge '));
+    history.run(setRegionGive('area-2', 'stiff'));
+    expect(history.project.parts[0].regions).toEqual([
+      { id: 'area-2', name: 'brow ridge', faces: [5], give: 'stiff' },
+      { id: 'area-1', name: 'cheek', faces: [1], give: 'stiff' },
+    ]);
+    history.run(removeRegion('area-2'));
+    expect(history.project.parts[0].regions.map(({ id }) => id)).toEqual(['area-1']);
+  });
+
+  it('leave no trace of a change to an area that is none', async () => {
+    const history = new History(await project());
+    history.run(addRegion('badge', [1, 2], 'stiff'));
+    const before = history.project;
+    for (const command of [
+      addRegion('nothing', [], 'soft'),
+      freeFaces([3]),
+      removeRegion('area-9'),
+      renameRegion('area-1', '  '),
+      renameRegion('area-1', 'badge'),
+      setRegionGive('area-1', 'stiff'),
+      setRegionGive('area-9', 'soft'),
+    ])
+      expect(history.run(command)).toBe(before);
+  });
+
+  it('speak for a whole edge of the foam, wherever on it they were made', async () => {
+    const history = new History(await project());
+    const along = [
+      [1, 2],
+      [2, 3],
+      [3, 4],
+    ] as const;
+    const wishes = () => history.project.parts[0].edgeWishes;
+    history.run(setEdgeWish([[3, 2]], { holdLength: true }));
+    history.run(setEdgeWish([[8, 9]], { straight: true }));
+    history.run(setEdgeWish(along, { straight: true }));
+    expect(wishes()).toEqual([
+      { edge: [8, 9], straight: true },
+      { edge: [3, 2], holdLength: true, straight: true },
+    ]);
+    const before = history.project;
+    expect(history.run(setEdgeWish(along, { straight: true }))).toBe(before);
+    expect(history.run(setEdgeWish([[5, 6]], { straight: false }))).toBe(before);
+    history.run(setEdgeWish(along, { holdLength: false }));
+    expect(wishes()[1]).toEqual({ edge: [3, 2], straight: true });
+    history.run(setEdgeWish(along, { straight: false }));
+    expect(wishes()).toEqual([{ edge: [8, 9], straight: true }]);
+  });
+
+  it('lay one grain on a piece and take it off again', async () => {
+    const history = new History(await project());
+    const settings = () => history.project.parts[0].pieceSettings;
+    history.run(setPieceSetting(4, { name: 'crown', grain: { angleDeg: 10, stretch: 'any' } }));
+    history.run(setGrain([2, 4, 6], { angleDeg: 30, stretch: 'across' }));
+    expect(settings()).toEqual([
+      { face: 4, name: 'crown' },
+      { face: 2, grain: { angleDeg: 30, stretch: 'across' } },
+    ]);
+    history.run(setGrain([6, 4, 2], null));
+    expect(settings()).toEqual([{ face: 4, name: 'crown' }]);
+    const before = history.project;
+    expect(history.run(setGrain([6, 4, 2], null))).toBe(before);
+  });
+
+  it('keep what a foam was measured to lose', async () => {
+    const history = new History(await project());
+    const [foam] = history.project.foams;
+    history.run(setShrinkage(foam.id, { alongPct: 2, acrossPct: 1 }));
+    const before = history.project;
+    expect(before.foams[0].shrinkage).toEqual({ alongPct: 2, acrossPct: 1 });
+    expect(before.foams[1]).not.toHaveProperty('shrinkage');
+    expect(history.run(setShrinkage(foam.id, { alongPct: 2, acrossPct: 1 }))).toBe(before);
+    history.run(setAllowForShrinkage(true));
+    expect(history.project.parts[0].layers[0].allowForShrinkage).toBe(true);
+    history.run(setShrinkage(foam.id, null));
+    expect(history.project.foams[0]).toEqual(foam);
+  });
+});
+
 describe('project file', () => {
   it('comes back as it was written, with its source', async () => {
     const result = await readProjectFile(await fileText(), 'helm.foamloft.json');
@@ -108,6 +223,7 @@ describe('project file', () => {
     ['project/not-ours', () => '{"version":1}'],
     ['project/newer', (text: string) => text.replace('"schemaVersion": 1', '"schemaVersion": 9')],
     ['project/broken', (text: string) => text.replace('"thicknessMm": 6', '"thicknessMm": -6')],
+    ['project/broken', (text: string) => text.replace('"squashPrice": 1', '"squashPrice": 0')],
     ['project/broken', (text: string) => text.replace('"foam": "eva-6"', '"foam": "eva-77"')],
     ['project/source', (text: string) => text.replace(/"base64": "..../, '"base64": "AAAA')],
     ['project/source', (text: string) => text.replace(/"sources": \{[^]*\}\n\}/, '"sources": {}}')],

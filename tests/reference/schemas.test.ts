@@ -18,6 +18,9 @@ const FINDING = { code: 'a/b', severity: 'note', text: 'x', value: null, limit: 
 
 const gone = (): undefined => undefined;
 const set = (value: unknown) => (): unknown => value;
+const extend =
+  (fields: object) =>
+  (old: unknown): object => ({ ...(old as object), ...fields });
 const push =
   (value: unknown) =>
   (old: unknown): unknown[] => [...(old as unknown[]), value];
@@ -65,11 +68,68 @@ describe('schemas of the files', () => {
   });
 
   it.each<[string, string, (old: unknown) => unknown]>([
+    [
+      'wishes for laying flat',
+      'project.parts.0.flatten',
+      set({ seamPrice: 0, squashPrice: 4, evenOut: true, keepApart: true }),
+    ],
+    [
+      'an area and wishes for an edge',
+      'project.parts.0',
+      extend({
+        regions: [{ id: 'area-1', name: 'badge', faces: [0, 3], give: 'stiff' }],
+        edgeWishes: [
+          { edge: [0, 1], holdLength: true },
+          { edge: [1, 2], straight: true },
+        ],
+      }),
+    ],
+    ['a grain', 'project.parts.0.pieceSettings', push({ face: 0, grain: { angleDeg: -30, stretch: 'across' } })],
+    [
+      'a foam that shrinks one way and grows the other',
+      'project.foams.0',
+      extend({ shrinkage: { alongPct: 2.5, acrossPct: -1 } }),
+    ],
+  ])('and the reader agree to take a project with %s', async (_, path, change) => {
+    const value = changeJson(made.projectText, path, change);
+    expect(schemaFaults(PROJECT, value)).toEqual([]);
+    const read = await readProjectFile(JSON.stringify(value), 'p');
+    expect(read.ok && read.value.project).toEqual((value as { project: unknown }).project);
+  });
+
+  it('take a project of before there were wishes for laying flat', async () => {
+    const value = JSON.parse(made.projectText) as { project: { parts: Record<string, unknown>[] } };
+    for (const name of ['flatten', 'regions', 'edgeWishes']) delete value.project.parts[0][name];
+    delete (value.project.parts[0].layers as Record<string, unknown>[])[0].allowForShrinkage;
+    expect(schemaFaults(PROJECT, value)).toEqual([]);
+    const read = await readProjectFile(JSON.stringify(value), 'p');
+    expect(read.ok && read.value.project).toEqual((JSON.parse(made.projectText) as { project: unknown }).project);
+  });
+
+  it.each<[string, string, (old: unknown) => unknown]>([
     ['no sources', 'sources', gone],
     ['a scale of nothing', 'project.parts.0.scale', set({ by: 'size', axis: 'x', mm: 0 })],
     ['two layers', 'project.parts.0.layers', (old) => [old, old].flat()],
     ['a repair it does not know', 'project.parts.0.repairs', push({ kind: 'melt' })],
     ['a foam with k 2', 'project.foams.0.neutralFraction', set(2)],
+    ['a price below nothing', 'project.parts.0.flatten.seamPrice', set(-1)],
+    ['squash cheaper than stretch', 'project.parts.0.flatten.squashPrice', set(0.5)],
+    ['an area of no kind', 'project.parts.0.regions', push({ id: 'a', name: 'a', faces: [1], give: 'runny' })],
+    ['an area without faces', 'project.parts.0.regions', push({ id: 'a', name: 'a', give: 'soft' })],
+    ['a wish for no edge', 'project.parts.0.edgeWishes', push({ straight: true })],
+    ['a wish said in words', 'project.parts.0.edgeWishes', push({ edge: [0, 1], holdLength: 'please' })],
+    [
+      'a grain that turns too far',
+      'project.parts.0.pieceSettings',
+      push({ face: 0, grain: { angleDeg: 181, stretch: 'any' } }),
+    ],
+    [
+      'a grain that goes nowhere',
+      'project.parts.0.pieceSettings',
+      push({ face: 0, grain: { angleDeg: 1, stretch: 'up' } }),
+    ],
+    ['foam that shrinks away', 'project.foams.0', extend({ shrinkage: { alongPct: 20, acrossPct: 0 } })],
+    ['half a shrinkage', 'project.foams.0', extend({ shrinkage: { alongPct: 2 } })],
     ['a paper that hangs', 'project.paper.orientation', set('hanging')],
   ])('and the reader agree to refuse a project with %s', async (_, path, change) => {
     const value = changeJson(made.projectText, path, change);

@@ -51,6 +51,8 @@ const CHECKS: Readonly<Record<string, Check>> = {
     typeof value === 'number' && value > most ? [`${at}: ${value} is over ${most}`] : [],
   exclusiveMinimum: (least: number, value, at) =>
     typeof value === 'number' && value <= least ? [`${at}: ${value} is not over ${least}`] : [],
+  exclusiveMaximum: (most: number, value, at) =>
+    typeof value === 'number' && value >= most ? [`${at}: ${value} is not under ${most}`] : [],
   pattern: (pattern: string, value, at) =>
     typeof value === 'string' && !new RegExp(pattern, 'u').test(value)
       ? [`${at}: ${brief(value)} is not like ${pattern}`]
