@@ -68,7 +68,9 @@ export async function flattenPatch(
   const system = flatSystem(patch, rest, graph);
   await work.pause(0.05);
   const candidates = { earlier: start, rolled: isRolled ? rolled.flat : undefined };
-  const near = await (isApart ? shapeApart(patch, system, start, shareOfWork(work, 0.05, 0.2)) : nearShape(patch, system, candidates, shareOfWork(work, 0.05, 0.2)));
+  const near = await (isApart
+    ? shapeApart(patch, system, start, shareOfWork(work, 0.05, 0.2))
+    : nearShape(patch, system, candidates, shareOfWork(work, 0.05, 0.2)));
   if (near === null) {
     return fail(
       'flatten/no-start',
@@ -87,7 +89,8 @@ async function shapeApart(
   earlier: Float64Array | undefined,
   work: Work,
 ): Promise<Float64Array | null> {
-  if (earlier !== undefined && isUsable(patch, system, earlier) && overlapsOf(patch, earlier).overlapCount === 0) return earlier;
+  if (earlier !== undefined && isUsable(patch, system, earlier) && overlapsOf(patch, earlier).overlapCount === 0)
+    return earlier;
   return circleStart(patch, system, work);
 }
 

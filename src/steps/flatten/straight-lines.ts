@@ -37,8 +37,8 @@ export function straightLines(
     system: { rest, plan, slots: findSlots(plan, rest.corners) },
     term: {
       costOf: (shape) => lines.reduce((sum, line) => sum + costOfLine(line, shape), 0),
-      addDerivatives: (shape, gradient, values) => {
-        for (const line of lines) addLine(line, shape, gradient, values);
+      addDerivatives: (shape, gradient, values, exact) => {
+        for (const line of lines) addLine(line, shape, gradient, values, exact);
       },
     },
     extend(shape) {
@@ -67,9 +67,7 @@ interface Line {
 }
 
 function planWithLines(vertexCount: number, corners: Uint32Array, runs: readonly Uint32Array[]): FactorPlan {
-  const fans = runs.flatMap((run, i) =>
-    Array.from(run.subarray(1)).flatMap((v, k) => [vertexCount + i, run[k], v]),
-  );
+  const fans = runs.flatMap((run, i) => Array.from(run.subarray(1)).flatMap((v, k) => [vertexCount + i, run[k], v]));
   const joined = new Uint32Array(corners.length + fans.length);
   joined.set(corners);
   joined.set(fans, corners.length);
@@ -129,8 +127,8 @@ function costOfLine(line: Line, flat: Float64Array): number {
   return sum;
 }
 
-/** The curvature of `off` itself (turn times place along) is left out: `off` is nearly 0 wherever it counts. */
-function addLine(line: Line, flat: Float64Array, gradient: Float64Array, values: Float64Array): void {
+/** The curvature of `off` itself (turn times place along) may be negative, and is left out where the sum must stay positive. */
+function addLine(line: Line, flat: Float64Array, gradient: Float64Array, values: Float64Array, exact: boolean): void {
   const { run, node, dx, dy, length, own, between, self, lineIsRow } = line;
   const stiff = (2 * LINE_PRICE) / run.length;
   for (let i = 0; i < run.length; i += 1) {
@@ -145,8 +143,17 @@ function addLine(line: Line, flat: Float64Array, gradient: Float64Array, values:
     gradient[2 * node + 1] -= stiff * off * along;
     addBlock(values, 4 * own[i], stiff, gx, gy, gx, gy);
     addBlock(values, 4 * self, stiff, 1, along, 1, along);
-    if (lineIsRow[i] === 1) addBlock(values, 4 * between[i], stiff, -1, -along, gx, gy);
-    else addBlock(values, 4 * between[i], stiff, gx, gy, -1, -along);
+    const at = 4 * between[i];
+    const bend = exact ? (-stiff * off) / length : 0;
+    if (lineIsRow[i] === 1) {
+      addBlock(values, at, stiff, -1, -along, gx, gy);
+      values[at + 2] += bend * dx;
+      values[at + 3] += bend * dy;
+    } else {
+      addBlock(values, at, stiff, gx, gy, -1, -along);
+      values[at + 1] += bend * dx;
+      values[at + 3] += bend * dy;
+    }
   }
 }
 

@@ -104,4 +104,3 @@ describe('the cost of triangles', () => {
     expect(negativeBefore).toBeGreaterThan(100);
   });
 });
-
