@@ -1,6 +1,8 @@
 import { parseArgs } from 'node:util';
+import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { PaperChoice } from '../project/project.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
+import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
 
@@ -53,6 +55,11 @@ const OPTIONS = {
   neutral: { type: 'string' },
   traced: { type: 'string' },
   up: { type: 'string' },
+  'seam-price': { type: 'string' },
+  'squash-price': { type: 'string' },
+  'even-out': { type: 'boolean' },
+  'keep-apart': { type: 'boolean' },
+  shrink: { type: 'string' },
   paper: { type: 'string' },
   landscape: { type: 'boolean' },
   margin: { type: 'string' },
@@ -84,6 +91,8 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
     ...given('traced', oneOf('traced', values.traced, ['face', 'back'])),
     ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
+    flatten: flattenFrom(values),
+    ...given('shrinkage', shrinkageFrom(values.shrink)),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),
   };
@@ -103,6 +112,29 @@ function scaleFrom(values: Values): ScaleChoice | undefined {
   const mm = number('size', mmWord ?? '', { over: 0, most: 1e6 });
   if (axis === undefined || mm === undefined) throw new WrongUsage('--size looks like longest=320 or y=320, in mm.');
   return { by: 'size', axis, mm };
+}
+
+function flattenFrom(values: Values): Partial<FlattenWishes> {
+  return {
+    ...given('seamPrice', number('seam-price', values['seam-price'], WISH_LIMITS.seamPrice)),
+    ...given('squashPrice', number('squash-price', values['squash-price'], WISH_LIMITS.squashPrice)),
+    ...given('evenOut', values['even-out']),
+    ...given('keepApart', values['keep-apart']),
+  };
+}
+
+/** No decimal commas here: `1,5` is two numbers. */
+function shrinkageFrom(word: string | undefined): HeatShrinkage | undefined {
+  if (word === undefined) return undefined;
+  const [alongPct, acrossPct, ...rest] = word.split(',').map((part) => (part.trim() === '' ? NaN : Number(part)));
+  const isShrinkage = (pct: number | undefined): pct is number =>
+    pct !== undefined && Math.abs(pct) < WISH_LIMITS.shrinkagePct;
+  if (rest.length > 0 || !isShrinkage(alongPct) || !isShrinkage(acrossPct)) {
+    throw new WrongUsage(
+      `--shrink takes two numbers of per cent under ${WISH_LIMITS.shrinkagePct}, along and across the sheet, as 2,1.5, not ${word === '' ? 'nothing' : word}.`,
+    );
+  }
+  return { alongPct, acrossPct };
 }
 
 function paperFrom(values: Values): Partial<PaperChoice> {

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { contentHash } from '../base/hash.ts';
 import type { Finding } from '../base/finding.ts';
+import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
@@ -28,6 +29,9 @@ export interface MakeChoices {
   readonly neutral?: number;
   readonly traced?: TracedSide;
   readonly up?: 'x' | 'y' | 'z';
+  readonly flatten?: Partial<FlattenWishes>;
+  /** What the foam loses when warmed; pieces are then cut larger by it. */
+  readonly shrinkage?: HeatShrinkage;
   readonly paper?: Partial<PaperChoice>;
   readonly date: string;
 }
@@ -112,6 +116,8 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
   const thicknessMm = choices.thicknessMm ?? layer.thicknessMm;
   const foam =
     thicknessMm === layer.thicknessMm ? undefined : project.foams.find((sheet) => sheet.thicknessMm === thicknessMm);
+  const foamId = foam?.id ?? layer.foam;
+  const { shrinkage } = choices;
   return {
     ...changePart(project, {
       ...(choices.scale === undefined ? {} : { scale: choices.scale }),
@@ -119,15 +125,21 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
       modelIs: choices.modelIs ?? part.modelIs,
       tracedSide: choices.traced ?? part.tracedSide,
       upAxis: choices.up ?? part.upAxis,
+      flatten: { ...part.flatten, ...choices.flatten },
       layers: [
         {
           ...layer,
-          foam: foam?.id ?? layer.foam,
+          foam: foamId,
           thicknessMm,
           neutralFraction: choices.neutral ?? foam?.neutralFraction ?? layer.neutralFraction,
+          allowForShrinkage: shrinkage === undefined ? layer.allowForShrinkage : true,
         },
       ],
     }),
+    foams:
+      shrinkage === undefined
+        ? project.foams
+        : project.foams.map((sheet) => (sheet.id === foamId ? { ...sheet, shrinkage } : sheet)),
     paper: { ...project.paper, ...choices.paper },
   };
 }

@@ -1,3 +1,5 @@
+import { SEAM_PRICE } from '../base/tolerance.ts';
+
 /** What `--help` prints. */
 export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
 
@@ -20,6 +22,13 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --neutral K           neutral fraction from the back, 0 to 1, default 0.5
       --traced SIDE         side the template is traced on: face (default), back
       --up AXIS             which way is up in the file: x, y or z
+      --seam-price N        seam lengths against stretch inside a piece: 0 for
+                            least stretch, 10000 for true seams, default ${SEAM_PRICE}
+      --squash-price N      squash against the same stretch, 1 (default) to 20
+      --even-out            ease the worst spot at a small rise of the mean
+      --keep-apart          keep edges of a piece from lying over each other
+      --shrink ALONG,ACROSS what the foam loses when warmed, per cent, along and
+                            across the sheet: pieces are cut larger by it
       --paper NAME          A4 (default), A3, A2, A1, A0, Letter, Legal,
                             Tabloid, "ANSI C" …, roll=MM (its width)
                             or custom=WxH in mm

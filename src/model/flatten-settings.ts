@@ -16,7 +16,12 @@ export const MOST_SEAM_PRICE = 10_000;
 export const MOST_SQUASH_PRICE = 20;
 
 /** What a new part begins with. */
-export const FLATTEN_WISHES: FlattenWishes = { seamPrice: SEAM_PRICE, squashPrice: 1, evenOut: false, keepApart: false };
+export const FLATTEN_WISHES: FlattenWishes = {
+  seamPrice: SEAM_PRICE,
+  squashPrice: 1,
+  evenOut: false,
+  keepApart: false,
+};
 
 /** How willingly an area of the sculpt is stretched: a printed motif is `stiff`, a place that will be warmed is `soft`. */
 export type Give = 'stiff' | 'soft';
@@ -53,8 +58,11 @@ export interface GrainWish {
 
 /** How much a foam shrinks under the hot-air gun, measured on a 100 mm square: 2 mm lost is 2 per cent. Negative where it grows. */
 export interface HeatShrinkage {
-  /** Along the sheet's length, per cent, above -20 and below 20. */
+  /** Along the sheet's length, per cent, under {@link MOST_SHRINKAGE_PCT} either way. */
   readonly alongPct: number;
   /** Across it. */
   readonly acrossPct: number;
 }
+
+/** Shrinkage either way stays under this, per cent. */
+export const MOST_SHRINKAGE_PCT = 20;

@@ -1,10 +1,11 @@
 import * as v from 'valibot';
-import { FLATTEN_WISHES, MOST_SEAM_PRICE, MOST_SQUASH_PRICE } from '../model/flatten-settings.ts';
+import { FLATTEN_WISHES } from '../model/flatten-settings.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
 import type { Project } from './project.ts';
+import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
 export interface OpenedProject {
@@ -25,7 +26,7 @@ const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const positive = v.pipe(v.number(), v.finite(), v.gtValue(0));
 const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
-const shrinkPct = v.pipe(finite, v.gtValue(-20), v.ltValue(20));
+const shrinkPct = v.pipe(finite, v.gtValue(-WISH_LIMITS.shrinkagePct), v.ltValue(WISH_LIMITS.shrinkagePct));
 const pair = v.strictTuple([count, count]);
 const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
 const side = v.picklist(['face', 'back']);
@@ -93,17 +94,15 @@ const sculpt = v.object({
   // Absent in files of before these wishes could be made.
   flatten: v.optional(
     v.object({
-      seamPrice: v.pipe(finite, v.minValue(0), v.maxValue(MOST_SEAM_PRICE)),
-      squashPrice: v.pipe(finite, v.minValue(1), v.maxValue(MOST_SQUASH_PRICE)),
+      seamPrice: v.pipe(finite, v.minValue(WISH_LIMITS.seamPrice.least), v.maxValue(WISH_LIMITS.seamPrice.most)),
+      squashPrice: v.pipe(finite, v.minValue(WISH_LIMITS.squashPrice.least), v.maxValue(WISH_LIMITS.squashPrice.most)),
       evenOut: v.boolean(),
       keepApart: v.boolean(),
     }),
     FLATTEN_WISHES,
   ),
   regions: v.optional(
-    v.array(
-      v.object({ id: v.string(), name: v.string(), faces: v.array(count), give: v.picklist(['stiff', 'soft']) }),
-    ),
+    v.array(v.object({ id: v.string(), name: v.string(), faces: v.array(count), give: v.picklist(['stiff', 'soft']) })),
     [],
   ),
   edgeWishes: v.optional(
