@@ -1,3 +1,5 @@
+import type { LeastRatio, WorstSpot } from './forming.ts';
+
 /**
  * A patch laid flat at true scale: millimetres on the table are millimetres of foam at its neutral surface.
  * Seen from the face side, y up, triangles counter-clockwise.
@@ -21,6 +23,10 @@ export interface FlatPiece {
   /** How many such pairs there are in all: `overlaps` may list only the first of them. */
   readonly overlapCount?: number;
   readonly solve: SolveReport;
+  /** Where the foam must give most, the worst first; left out while the shape is only a first look. */
+  readonly spots?: readonly WorstSpot[];
+  /** What no laying flat of this patch can better; left out likewise. */
+  readonly leastRatio?: LeastRatio;
 }
 
 /** Largest value, the smallest value that 99 % of the area does not exceed, and the area-weighted mean; per cent. */

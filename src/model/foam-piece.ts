@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import type { FoamId, LayerId, PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Vec2 } from '../geom/vec.ts';
+import type { FoamSpot, LeastRatio } from './forming.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
 export type BendStyle = 'rolled' | 'grooved';
@@ -52,6 +53,10 @@ export interface FoamPiece {
   readonly areaMm2: number;
   /** Area of the neutral surface in 3D, mm². */
   readonly surfaceAreaMm2: number;
+  /** Where the foam must give most, the worst first, at most five. */
+  readonly spots?: readonly FoamSpot[];
+  /** What no laying flat of this piece can better. */
+  readonly leastRatio?: LeastRatio;
   readonly findings: readonly Finding[];
 }
 

@@ -1,0 +1,49 @@
+import type { Vec2 } from '../geom/vec.ts';
+
+/** One of the few places of a flat piece where the foam must give most (foam model 3). */
+export interface WorstSpot {
+  readonly kind: 'stretch' | 'squash';
+  /** Triangle with the peak: local to the patch, and of the mesh. */
+  readonly triangle: number;
+  readonly meshTriangle: number;
+  /** What the foam must give at the peak, per cent, > 0. */
+  readonly percent: number;
+  /** Area of the place on the surface, mm². */
+  readonly areaMm2: number;
+  /** Middle of the place, mm: in the flat piece, and on the surface in model space. */
+  readonly at: Vec2;
+  readonly point: readonly [number, number, number];
+  /** Direction in the flat piece along which the foam is pulled (stretch) or gathered (squash), radians from +x, 0 to pi. */
+  readonly alongRad: number;
+}
+
+/** A worst spot of a foam piece, in the piece's own frame, with words for people. */
+export interface FoamSpot extends WorstSpot {
+  /** What to do there, for example `pull along the up arrow` or `gather across the up arrow`. */
+  readonly wayText: string;
+  /** Where on the piece that is, for example `near the upper left edge`. */
+  readonly placeText: string;
+}
+
+/**
+ * What no laying flat of a patch can better: greatest over least scale of the map between the flat piece and the finished shape, which is
+ * the greatest `major` over the least `minor` of all its triangles. It is found from one round area inside the patch.
+ */
+export interface LeastRatio {
+  /** At least 1; 1 where nothing is known, as for a developable patch. */
+  readonly ratio: number;
+  /** What the area is that asks for it: `flat` where `ratio` is 1. */
+  readonly kind: 'dome' | 'saddle' | 'flat';
+  /** Vertex in the middle of that area, and a triangle at it, in the numbering of the mesh; -1 for `flat`. */
+  readonly centreVertex: number;
+  readonly centreTriangle: number;
+  /** The vertex's place on the surface, mm, or null for `flat`. */
+  readonly centre: readonly [number, number, number] | null;
+  /** Radius of the area along the surface, mm; 0 for `flat`. */
+  readonly radiusMm: number;
+  /** Turn missing round the inner vertices of the whole patch, degrees, signed: a hemisphere holds 360, a saddle less than 0. */
+  readonly defectDeg: number;
+  /** The same, of what bulges only, and of what is saddled only, both >= 0; `domeDeg - saddleDeg` is `defectDeg`. */
+  readonly domeDeg: number;
+  readonly saddleDeg: number;
+}
