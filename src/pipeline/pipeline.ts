@@ -4,7 +4,6 @@ import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
-import { topologyOf } from '../mesh/topology.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import { FOAM_RULES } from '../model/foam-settings.ts';
@@ -33,6 +32,7 @@ import { makeShellLayer } from '../steps/shell/make-shell-layer.ts';
 import { makePages } from '../steps/tile/make-pages.ts';
 import type { CutSculpt, Outcome, SizedSculpt } from './outcome.ts';
 import { PatchStore } from './patch-store.ts';
+import { wishesOfPatches, type PatchWishes } from './patch-wishes.ts';
 
 /** A source file kept beside the document. */
 export interface Source {
@@ -74,6 +74,7 @@ export class Pipeline {
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
+  readonly #wishes = new Memo<unknown[], readonly PatchWishes[]>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
@@ -207,12 +208,13 @@ export class Pipeline {
   async #flatten(run: Run, work: Work): Promise<void> {
     const { patches, shell } = run.needCut();
     const surface = shell.neutralPositions;
+    const wishes = this.#wishesOf(run);
     const total = patches.reduce((sum, patch) => sum + patch.meshTriangles.length, 0);
     let done = 0;
     const flats: (FlatPiece | null)[] = [];
-    for (const patch of patches) {
+    for (const [i, patch] of patches.entries()) {
       const share = shareOfWork(work, done / total, (done + patch.meshTriangles.length) / total);
-      flats.push(await this.#flattenOne(run, patch, surface, share));
+      flats.push(await this.#flattenOne(run, patch, surface, wishes[i], share));
       done += patch.meshTriangles.length;
     }
     run.flats = flats;
@@ -225,25 +227,34 @@ export class Pipeline {
     }
   }
 
-  async #flattenOne(run: Run, patch: Patch, surface: Float64Array, work: Work): Promise<FlatPiece | null> {
+  #wishesOf(run: Run): readonly PatchWishes[] {
+    const { part } = run;
+    const { mesh } = run.needSculpt();
+    const { chains, patches } = run.needCut();
+    const { flatten, regions, edgeWishes, pieceSettings, upAxis } = part;
+    const key = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
+    return remembered(this.#wishes, key, () => wishesOfPatches(mesh, patches, chains, part));
+  }
+
+  async #flattenOne(
+    run: Run,
+    patch: Patch,
+    surface: Float64Array,
+    wishes: PatchWishes,
+    work: Work,
+  ): Promise<FlatPiece | null> {
     if (patch.kind === 'closed' || patch.kind === 'handled') return null;
-    const { seamPrice } = run.part.flatten;
-    const wishes = JSON.stringify({ seamPrice });
-    const known = this.#patches.flatOf(patch, surface, wishes);
+    const known = this.#patches.flatOf(patch, surface, wishes.key);
     if (known !== undefined) return known;
     await work.pause(0, 'laying the pieces flat');
     const start = this.#patches.startFor(patch);
-    const options = {
-      ...(start === undefined ? {} : { start }),
-      heldEdges: seamEdgesOf(run.needSculpt().mesh, patch),
-      seamPrice,
-    };
+    const options = start === undefined ? wishes.options : { ...wishes.options, start };
     const result = await flattenPatch(patch, surface, options, work);
     if (!result.ok) {
       run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patch.meshTriangles[0]] } });
     }
     const flat = result.ok ? result.value : null;
-    this.#patches.keep(patch, surface, wishes, flat);
+    this.#patches.keep(patch, surface, wishes.key, flat);
     run.made('flatten');
     return flat;
   }
@@ -432,20 +443,6 @@ class Run {
 
 function remembered<K extends unknown[], V>(memo: Memo<K, V>, key: K, make: () => V): V {
   return memo.get(key) ?? memo.set(key, make());
-}
-
-/** Border edges of a patch where foam meets it: an open edge of the sculpt has no other side and is not held to a length. */
-function seamEdgesOf(mesh: Mesh, patch: Patch): Uint32Array {
-  const topology = topologyOf(mesh);
-  const pairs: number[] = [];
-  for (const loop of patch.loops) {
-    for (let i = 0; i < loop.length; i += 1) {
-      const [v, w] = [loop[i], loop[(i + 1) % loop.length]];
-      const edge = topology.edgeBetween(patch.meshVertices[v], patch.meshVertices[w]);
-      if (edge >= 0 && topology.twin[topology.halfedgeOfEdge[edge]] >= 0) pairs.push(v, w);
-    }
-  }
-  return Uint32Array.from(pairs);
 }
 
 const choiceOf = (layer: LayerChoice) => ({
