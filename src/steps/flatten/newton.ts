@@ -79,14 +79,19 @@ export async function minimise(
     await work.pause(done);
     const gain = await newton.find(flat, near, () => work.pause(done));
     const isStuck = gain < ROUNDING_GAIN && gain > STUCK_SHARE * lastGain;
-    if (gain < enough || isStuck) return { flat, steps, converged: gain < SETTLED_GAIN || isStuck };
+    if (gain < enough || isStuck) {
+      // The step is known, so it is taken: it squares what error is left.
+      addStep(flat, step, 1, next);
+      const isBetter = newton.costOf(next) <= cost + ROUNDING_GAIN && !hasFlip(corners, next);
+      return { flat: isBetter ? next : flat, steps, converged: gain < SETTLED_GAIN || isStuck };
+    }
     lastGain = gain;
     let share = Math.min(1, BARRIER_SHARE * newton.limit(flat));
     let reached = Infinity;
     let found = false;
     for (let tries = 0; tries < MOST_HALVINGS && !found; tries += 1) {
       if (tries > 0) share /= 2;
-      for (let i = 0; i < step.length; i += 1) next[i] = flat[i] + share * step[i];
+      addStep(flat, step, share, next);
       reached = newton.costOf(next);
       found = reached <= cost - ARMIJO * share * gain || (gain < ROUNDING_GAIN && reached < cost + ROUNDING_GAIN);
       found &&= !hasFlip(corners, next);
@@ -97,6 +102,10 @@ export async function minimise(
     [flat, next] = [next, flat];
   }
   return { flat, steps: MOST_STEPS, converged: false };
+}
+
+function addStep(flat: Float64Array, step: Float64Array, share: number, next: Float64Array): void {
+  for (let i = 0; i < step.length; i += 1) next[i] = flat[i] + share * step[i];
 }
 
 /** Finds the next step; keeps the factor from one to the next. */
