@@ -1,14 +1,16 @@
 // What laying flat costs and gives: npm run bench:flatten [-- words]
 //   energies   energy of every reference patch beside the best of the reference program
 //   times      time to full quality on about 1k, 5k, 20k and 100k triangles beside C++
+//   costs      what squash prices and evening out do to stretch, squash and scale
 //   rounds=7   pairs of runs for each time; most=100000 leaves larger patches out of the times
 // The reference program is built when a C++ compiler and its libraries are there; else our own figures stand alone.
 import { readBenchWords } from './bench-words.ts';
 import { energyTable } from './energy-table.ts';
+import { costTable } from './cost-table.ts';
 import { buildReference } from './reference-program.ts';
 import { timeTable } from './time-table.ts';
 
-const words = readBenchWords(process.argv.slice(2), ['energies', 'times'], ['energies', 'times']);
+const words = readBenchWords(process.argv.slice(2), ['energies', 'times', 'costs'], ['energies', 'times', 'costs']);
 const reference = buildReference();
 const program = 'path' in reference ? reference.path : null;
 if ('missing' in reference) {
@@ -19,5 +21,6 @@ if ('missing' in reference) {
 const make = {
   energies: () => energyTable(program),
   times: () => timeTable(program, words),
+  costs: () => costTable(),
 } as const;
 for (const table of words.tables) process.stdout.write(`${await make[table]()}\n`);
