@@ -1,4 +1,4 @@
-import { SEAM_PRICE } from '../base/tolerance.ts';
+import { WISH_LIMITS } from '../project/wish-limits.ts';
 
 /** What `--help` prints. */
 export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
@@ -23,8 +23,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --traced SIDE         side the template is traced on: face (default), back
       --up AXIS             which way is up in the file: x, y or z
       --seam-price N        seam lengths against stretch inside a piece: 0 for
-                            least stretch, 10000 for true seams, default ${SEAM_PRICE}
-      --squash-price N      squash against the same stretch, 1 (default) to 20
+                            least stretch, 10000 for true seams, default ${WISH_LIMITS.seamPrice.usual}
+      --squash-price N      squash against the same stretch, 1 to 20,
+                            default ${WISH_LIMITS.squashPrice.usual}
       --even-out            ease the worst spot at a small rise of the mean
       --keep-apart          keep edges of a piece from lying over each other
       --shrink ALONG,ACROSS what the foam loses when warmed, per cent, along and

@@ -4,6 +4,12 @@ export interface Size2 {
   readonly height: number;
 }
 
+/** A rectangle to be packed. */
+export interface PackSize extends Size2 {
+  /** True where it must stand as it is. */
+  readonly isFixed?: boolean;
+}
+
 /** Where one rectangle lies: lower left corner in its bin, mm; `turned` when its width and height are exchanged. */
 export interface Packed {
   readonly bin: number;
@@ -35,7 +41,7 @@ const SNUG_MM = 1e-9;
  * @param gap   least distance between two rectangles, mm, >= 0.
  * @returns one place for each size, in the same order.
  */
-export function packShelves(sizes: readonly Size2[], bin: Size2, gap: number): readonly Packed[] {
+export function packShelves(sizes: readonly PackSize[], bin: Size2, gap: number): readonly Packed[] {
   for (const size of sizes)
     if (!fitsBin(size, bin)) throw new RangeError(`${size.width} × ${size.height} mm does not fit the bin`);
   let best: { packed: readonly Packed[]; score: readonly number[] } | null = null;
@@ -49,9 +55,9 @@ export function packShelves(sizes: readonly Size2[], bin: Size2, gap: number): r
   return best?.packed ?? [];
 }
 
-/** True when the rectangle fits the bin as it stands or turned. */
-export function fitsBin(size: Size2, bin: Size2): boolean {
-  return stands(size, bin) || stands(turn(size), bin);
+/** True when the rectangle fits the bin as it stands or, where it may be, turned. */
+export function fitsBin(size: PackSize, bin: Size2): boolean {
+  return stands(size, bin) || (size.isFixed !== true && stands(turn(size), bin));
 }
 
 /** Height that is filled in each bin, mm. */
@@ -64,7 +70,7 @@ export function filledHeights(sizes: readonly Size2[], packed: readonly Packed[]
 }
 
 function fillShelves(
-  sizes: readonly Size2[],
+  sizes: readonly PackSize[],
   bin: Size2,
   gap: number,
   stance: Stance,
@@ -79,7 +85,7 @@ function fillShelves(
   const tops: number[] = [];
   const result: Packed[] = new Array<Packed>(sizes.length);
   for (const i of order) {
-    const ways = mayTurn ? [false, true] : [false];
+    const ways = mayTurn && sizes[i].isFixed !== true ? [false, true] : [false];
     let found: Packed | null = null;
     for (const shelf of shelves) {
       for (const other of ways) {
@@ -105,7 +111,8 @@ function fillShelves(
   return result;
 }
 
-function isTurned(size: Size2, bin: Size2, stance: Stance): boolean {
+function isTurned(size: PackSize, bin: Size2, stance: Stance): boolean {
+  if (size.isFixed === true) return false;
   const wish = stance === 'lying' ? size.height > size.width : stance === 'upright' ? size.width > size.height : false;
   return stands(wish ? turn(size) : size, bin) ? wish : !wish;
 }

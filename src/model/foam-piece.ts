@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import type { FoamId, LayerId, PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Vec2 } from '../geom/vec.ts';
+import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
@@ -9,8 +10,8 @@ export type BendStyle = 'rolled' | 'grooved';
 export type TracedSide = 'face' | 'back';
 
 /**
- * What is cut from foam. All flat coordinates are mm, seen from the face side, y up, in the frame of `FlatPiece.uv` turned so that
- * the sculpt's up runs up the page where it has a direction.
+ * What is cut from foam, in the size it has when finished. All flat coordinates are mm, seen from the face side, y up, in the frame of
+ * `FlatPiece.uv` turned so that the sculpt's up runs up the page where it has a direction.
  */
 export interface FoamPiece {
   readonly id: PieceId;
@@ -49,6 +50,13 @@ export interface FoamPiece {
   readonly marks: readonly MatchMark[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
   readonly up: Vec2 | null;
+  /**
+   * How the sheet's length is to lie on the piece, radians counter-clockwise from +x: wished, or needed because the foam shrinks more one way
+   * than the other. Left out where the piece may lie anyhow.
+   */
+  readonly grainRad?: number;
+  /** What the foam loses when it is warmed: the piece is cut larger by it (`cutScaleOf`); left out where it is cut as it is to be. */
+  readonly shrinkage?: HeatShrinkage;
   /** Area inside `outline` less holes, mm². */
   readonly areaMm2: number;
   /** Area of the neutral surface in 3D, mm². */

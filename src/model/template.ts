@@ -11,7 +11,7 @@ export type LineRole =
   | 'fold-out' // bends away from the reader (ridge on the printed side)
   | 'fold-in' // bends towards the reader
   | 'lap' // where a lap's allowance begins
-  | 'mark' // match marks, up arrow
+  | 'mark' // match marks, up arrow, grain arrow
   | 'leader' // thin line from a word to its place
   | 'frame' // tile frame, glue strip, lines of lists
   | 'ruler' // scale square and rules, corner crosses, edge ticks
@@ -53,6 +53,8 @@ export interface Template {
   readonly box: Box2;
   /** Round what is cut from foam: the larger of both edges of every bevel. */
   readonly foamBox: Box2;
+  /** How the sheet's length is to lie in the drawing, radians counter-clockwise from +x; left out where the piece may lie anyhow. */
+  readonly grainRad?: number;
   /** True when the drawing is the mirror image of the piece seen from its face. */
   readonly reversed: boolean;
 }

@@ -1,6 +1,5 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
 import type { Vec2 } from '../../geom/vec.ts';
-import type { FoamPiece } from '../../model/foam-piece.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import { nearestOnRings } from './cut-lines.ts';
 import { chordAt, lengthOf, pointAlong, readableAngle, walkedLine, type WalkedLine } from './edge-places.ts';
@@ -19,9 +18,8 @@ const LEAST_TOLD_MM = 14;
 
 /** Each fold's word and angle beside its line, or for short lines once for all that hang together. */
 export function nameFolds(board: WordBoard, paper: PaperPiece): void {
-  const { piece, flip } = paper;
-  for (const { from, to, text } of toldFolds(piece)) {
-    const line = walkedLine(Float64Array.of(flip * from.x, from.y, flip * to.x, to.y));
+  for (const { from, to, text } of toldFolds(paper)) {
+    const line = walkedLine(Float64Array.of(from.x, from.y, to.x, to.y));
     if (writeAtFold(board, line, text)) continue;
     board.writeBeside(
       oneLine(text, SMALLEST_WORDS_MM),
@@ -72,8 +70,9 @@ const SAME_END_MM = 1e-6;
  * Which lines carry words. Lines long enough speak for themselves; of those that touch and say the same only the longest does. Short ones that
  * hang together and bend the same way are told once, with their least and greatest angle, unless one long enough hangs with them.
  */
-function toldFolds(piece: FoamPiece): readonly ToldFold[] {
-  const folds = piece.folds.map((fold) => ({
+function toldFolds(paper: PaperPiece): readonly ToldFold[] {
+  const { piece } = paper;
+  const folds = paper.folds.map((fold) => ({
     ...fold,
     lengthMm: Math.hypot(fold.to.x - fold.from.x, fold.to.y - fold.from.y),
   }));

@@ -5,6 +5,7 @@ import { length3, pointAt3, rad, sub3 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import type { HeatShrinkage } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam, TracedSide } from '../../model/foam-piece.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
@@ -21,6 +22,7 @@ import { foldLines } from './fold-lines.ts';
 import { findTwins, type Twin } from './mirror-twins.ts';
 import { findPanels, type Panels } from './panels.ts';
 import { lossFinding, narrowFinding, overlapFinding, stretchFindings, type PieceLabel } from './piece-findings.ts';
+import { doGrainsMirror, grainOf } from './piece-grain.ts';
 import { markPlaces, pieceMarks, sideStations } from './piece-marks.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
@@ -42,6 +44,8 @@ export interface FoamInput {
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
   readonly limits: StretchLimits;
+  /** What the foam loses when it is warmed, where the pieces are to be cut larger by it. */
+  readonly shrinkage?: HeatShrinkage;
   readonly rules: FoamRules;
   /** How many of the whole part are built, at least 1. */
   readonly copies: number;
@@ -89,14 +93,31 @@ export function makeFoamPieces(input: FoamInput): FoamOutcome {
     if (shape !== null) for (const run of runs[i]) sides[run.chain].push(sideStations(shape, run));
   });
   const places = chains.map((chain, i) => markPlaces(chain, layer.neutralPositions, sides[i], rules));
-  const twins = findTwins(mesh, patches, input.upAxis, (a, b) =>
-    areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
+  const twins = findTwins(
+    mesh,
+    patches,
+    input.upAxis,
+    (a, b) =>
+      doGrainsMirror(wishes[a].grain, wishes[b].grain) && areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
   );
   const pieces: FoamPiece[] = [];
   patches.forEach((_, i) => {
     const [flat, shape] = [flats[i], shapes[i]];
     if (flat === null || shape === null) return;
-    pieces.push(makePiece({ input, i, flat, shape, bend: bends[i], runs: runs[i], places, twin: twins[i], calls }));
+    pieces.push(
+      makePiece({
+        input,
+        i,
+        flat,
+        shape,
+        bend: bends[i],
+        runs: runs[i],
+        places,
+        twin: twins[i],
+        calls,
+        wish: wishes[i],
+      }),
+    );
   });
   const { seams, findings } = makeSeams(input, shapes, calls, bevels, runs, places);
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
@@ -166,9 +187,10 @@ interface PieceMaking {
   readonly places: readonly (readonly ChainPlace[])[];
   readonly twin: Twin | null;
   readonly calls: readonly PieceCall[];
+  readonly wish: Partial<PieceSetting>;
 }
 
-function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls }: PieceMaking): FoamPiece {
+function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wish }: PieceMaking): FoamPiece {
   const { layer, chains, rules } = input;
   const patch = input.patches[i];
   const { id, number, name, quantity, traced } = calls[i];
@@ -201,6 +223,7 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls }: P
     folds: foldLines(bend.surface, shape.uv, rules.foldLimitDeg, bend.choice.style === 'rolled'),
     marks: pieceMarks(shape, runs, chains, places, traced),
     up: shape.up,
+    ...grainOf(wish.grain, shape.up, input.shrinkage),
     areaMm2,
     surfaceAreaMm2: patch.meshTriangles.reduce(
       (sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t),
@@ -252,6 +275,9 @@ function printedValues(
     [piece.outline, piece.holes, piece.otherOutline, piece.otherHoles],
     piece.edges.map(({ letter, bevelDeg, allowanceMm }) => [letter, bevelDeg, allowanceMm]),
     [piece.folds, piece.marks],
+    ...(piece.grainRad === undefined && piece.shrinkage === undefined
+      ? []
+      : [[piece.grainRad ?? null, piece.shrinkage?.alongPct ?? 0, piece.shrinkage?.acrossPct ?? 0]]),
   ];
 }
 

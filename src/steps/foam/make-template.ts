@@ -1,13 +1,13 @@
 import type { PieceId } from '../../base/ids.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { Template } from '../../model/template.ts';
+import { drawGrain, drawUp } from './direction-arrows.ts';
 import { nameEdge } from './edge-names.ts';
 import { nameFolds } from './fold-names.ts';
 import { bevelSteps, bevelStepStroke, nameMarks, tellBevelSteps } from './mark-names.ts';
 import { foamBoxOf, onPaper, pieceStrokes } from './template-lines.ts';
 import { writeTitle } from './template-title.ts';
 import { titleLines, type WordContext } from './template-words.ts';
-import { drawUp } from './up-arrow.ts';
 import { WordBoard } from './word-board.ts';
 
 export interface TemplateContext {
@@ -19,7 +19,7 @@ export interface TemplateContext {
 
 /**
  * Draws a piece as it is laid on foam and traced: seen from the side it is traced on, so a piece traced on its back is the mirror image and
- * says so. Lines by role, words inside where they fit at 2.5 mm or more, else beside the piece on a leader. y up, mm, in the piece's own frame.
+ * says so, and as large as it is cut. Lines by role, words inside where they fit at 2.5 mm or more, else beside the piece on a leader. y up, mm, in the piece's own frame.
  */
 export function makeTemplate(piece: FoamPiece, seams: readonly FoamSeam[], context: TemplateContext): Template {
   const paper = onPaper(piece);
@@ -36,12 +36,14 @@ export function makeTemplate(piece: FoamPiece, seams: readonly FoamSeam[], conte
   }
   nameFolds(board, paper);
   drawUp(board, paper);
+  drawGrain(board, paper);
   writeTitle(board, paper, titleLines(piece, words));
   return {
     piece: piece.id,
     drawing: { strokes: board.strokes, words: board.words },
     box: board.box(),
     foamBox: foamBoxOf(paper),
+    ...(paper.grain === null ? {} : { grainRad: Math.atan2(paper.grain.y, paper.grain.x) }),
     reversed: paper.flip === -1,
   };
 }

@@ -9,11 +9,9 @@ import { CLEARANCE_MM, type WordBoard } from './word-board.ts';
 import { boxAt, oneLine } from './word-block.ts';
 
 /** Letter and number at each tick: inside the piece behind it, else at the tick's outer end, else on a leader. */
-export function nameMarks(board: WordBoard, { piece, flip }: PaperPiece): void {
-  for (const mark of piece.marks) {
-    const block = oneLine(`${mark.letter}${mark.index}`, SMALLEST_WORDS_MM);
-    const at = { x: flip * mark.at.x, y: mark.at.y };
-    const out = { x: flip * mark.outward.x, y: mark.outward.y };
+export function nameMarks(board: WordBoard, { marks }: PaperPiece): void {
+  for (const { letter, index, at, outward: out } of marks) {
+    const block = oneLine(`${letter}${index}`, SMALLEST_WORDS_MM);
     const reach = (Math.abs(out.x) * block.widthMm + Math.abs(out.y) * block.heightMm) / 2 + CLEARANCE_MM + 0.1;
     const isIn = [0, 1, 2, 3.5, 5.5, 8].some((step) =>
       [0, 2, -2, 4, -4].some((aside) =>

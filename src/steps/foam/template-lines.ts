@@ -1,5 +1,8 @@
 import { boxOfPoints, joinBoxes, type Box2, type Ring } from '../../geom/ring.ts';
-import type { FoamPiece, PieceEdge } from '../../model/foam-piece.ts';
+import { scaledDirection, scaledNormal, scaledPoint, type ScaleAlong } from '../../geom/scale-along.ts';
+import type { Vec2 } from '../../geom/vec.ts';
+import { cutScaleOf } from '../../model/cut-larger.ts';
+import type { FoamPiece, MatchMark, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 import type { Stroke } from '../../model/template.ts';
 import { foldWords } from './template-words.ts';
 
@@ -10,24 +13,55 @@ const TICK_GAP_MM = 0.3;
 /** Points of two edges that lie this near each other are one, mm. */
 const SAME_POINT_MM = 1e-6;
 
-/** Everything of a piece that a template shows, on paper: as it is for a piece traced on its face, mirrored for one traced on its back. */
+/**
+ * Everything of a piece that a template shows, on paper: mirrored for one traced on its back, and larger where its foam will shrink.
+ * Lines grow; words, arrows and the length of ticks do not.
+ */
 export interface PaperPiece {
   readonly piece: FoamPiece;
   /** 1, or -1 where x is mirrored. */
   readonly flip: 1 | -1;
+  /** From the finished piece to what is cut, or null where they are one. */
+  readonly scale: ScaleAlong | null;
   readonly cutRings: readonly Ring[];
   readonly otherRings: readonly Ring[];
+  readonly folds: readonly PieceFold[];
+  readonly marks: readonly MatchMark[];
+  /** Length 1, or null. */
+  readonly up: Vec2 | null;
+  readonly grain: Vec2 | null;
 }
 
 export function onPaper(piece: FoamPiece): PaperPiece {
   const flip = piece.tracedSide === 'back' ? -1 : 1;
-  const mirrored = (ring: Ring): Ring => (flip === 1 ? ring : ring.map((x, i) => (i % 2 === 0 ? -x : x)));
+  const scale = cutScaleOf(piece);
+  const mirrored = ({ x, y }: Vec2): Vec2 => ({ x: flip * x, y });
+  const point = (p: Vec2): Vec2 => mirrored(scale === null ? p : scaledPoint(p, scale));
+  const direction = (way: Vec2): Vec2 => mirrored(scale === null ? way : scaledDirection(way, scale));
+  const normal = (way: Vec2): Vec2 => mirrored(scale === null ? way : scaledNormal(way, scale));
+  const ringOnPaper = (ring: Ring): Ring => (flip === 1 && scale === null ? ring : mapped(ring, point));
+  const { grainRad } = piece;
   return {
     piece,
     flip,
-    cutRings: [piece.outline, ...piece.holes].map(mirrored),
-    otherRings: [piece.otherOutline, ...piece.otherHoles].map(mirrored),
+    scale,
+    cutRings: [piece.outline, ...piece.holes].map(ringOnPaper),
+    otherRings: [piece.otherOutline, ...piece.otherHoles].map(ringOnPaper),
+    folds: piece.folds.map((fold) => ({ ...fold, from: point(fold.from), to: point(fold.to) })),
+    marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
+    up: piece.up === null ? null : direction(piece.up),
+    grain: grainRad === undefined ? null : mirrored({ x: Math.cos(grainRad), y: Math.sin(grainRad) }),
   };
+}
+
+function mapped(points: ArrayLike<number>, map: (p: Vec2) => Vec2): Float64Array {
+  const found = new Float64Array(points.length);
+  for (let i = 0; i + 1 < points.length; i += 2) {
+    const { x, y } = map({ x: points[i], y: points[i + 1] });
+    found[i] = x;
+    found[i + 1] = y;
+  }
+  return found;
 }
 
 /** Round what is cut from foam: the larger of both edges of every bevel. */
@@ -37,24 +71,24 @@ export function foamBoxOf({ cutRings, otherRings }: PaperPiece): Box2 {
 
 /** All lines of a piece but those that belong to words: cut, other edge, laps, folds, ticks. */
 export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
-  const { piece, flip } = paper;
+  const { piece } = paper;
   return [
     ...paper.cutRings.map((points): Stroke => ({ role: 'cut', points, closed: true })),
     ...otherEdges(paper),
     ...piece.edges
       .filter(({ allowanceMm }) => allowanceMm > 0)
       .map((edge): Stroke => ({ role: 'lap', points: edgeLine(paper, edge, 'bare'), closed: false })),
-    ...piece.folds.map(({ from, to, angleDeg }): Stroke => ({
+    ...paper.folds.map(({ from, to, angleDeg }): Stroke => ({
       role: foldWords(piece, angleDeg).isOut ? 'fold-out' : 'fold-in',
-      points: Float64Array.of(flip * from.x, from.y, flip * to.x, to.y),
+      points: Float64Array.of(from.x, from.y, to.x, to.y),
       closed: false,
     })),
-    ...piece.marks.map(({ at, outward }): Stroke => ({
+    ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',
       points: Float64Array.of(
-        flip * (at.x + TICK_GAP_MM * outward.x),
+        at.x + TICK_GAP_MM * outward.x,
         at.y + TICK_GAP_MM * outward.y,
-        flip * (at.x + TICK_MM * outward.x),
+        at.x + TICK_MM * outward.x,
         at.y + TICK_MM * outward.y,
       ),
       closed: false,
@@ -98,7 +132,7 @@ function edgeKey(ring: Ring, i: number): string {
  * without its allowance. At its ends straight out from the edge, not at the corner with the next one.
  */
 export function edgeLine(
-  { piece, flip }: PaperPiece,
+  { piece, flip, scale }: PaperPiece,
   edge: PieceEdge,
   which: 'traced' | 'other' | 'bare',
 ): Float64Array {
@@ -111,10 +145,12 @@ export function edgeLine(
     const at = (edge.from + j) % count;
     const before = j > 0 ? outwardOf(ring, (at + count - 1) % count) : outwardOf(ring, at);
     const after = j + 1 < edge.stationMm.length ? outwardOf(ring, at) : before;
-    const scale = Math.max(0.2, 1 + before.x * after.x + before.y * after.y);
-    const o = (offsets[j] - (which === 'bare' ? edge.allowanceMm : 0)) / scale;
-    points[2 * j] = flip * (ring[2 * at] + o * (before.x + after.x));
-    points[2 * j + 1] = ring[2 * at + 1] + o * (before.y + after.y);
+    const spread = Math.max(0.2, 1 + before.x * after.x + before.y * after.y);
+    const o = (offsets[j] - (which === 'bare' ? edge.allowanceMm : 0)) / spread;
+    const p = { x: ring[2 * at] + o * (before.x + after.x), y: ring[2 * at + 1] + o * (before.y + after.y) };
+    const { x, y } = scale === null ? p : scaledPoint(p, scale);
+    points[2 * j] = flip * x;
+    points[2 * j + 1] = y;
   }
   return points;
 }

@@ -1,3 +1,4 @@
+import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
 import type { FoamPiece, PieceEdge } from '../../model/foam-piece.ts';
 
 /** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
@@ -22,6 +23,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
     ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
     ...handLines(piece, context),
+    ...shrinkLines(piece),
     `${context.projectName} · piece revision ${piece.revision}`,
   ];
 }
@@ -38,6 +40,26 @@ function handLines(piece: FoamPiece, context: WordContext): readonly string[] {
   const twin = context.numberOf(piece.twinOf);
   const hand = piece.hand === undefined ? '' : `${piece.hand}, `;
   return [`${hand}twin of ${twin ?? 'its mirror'}: turn the paper, never the foam`];
+}
+
+/** What the drawing is larger by: `drawn 2 % longer along the grain, 1 % wider across`. */
+function shrinkLines({ shrinkage }: FoamPiece): readonly string[] {
+  if (shrinkage === undefined) return [];
+  const along = growthText(shrinkage.alongPct, hasGrain(shrinkage) ? ['longer', 'shorter'] : ['larger', 'smaller']);
+  const across = growthText(shrinkage.acrossPct, ['wider', 'narrower']);
+  const how = !hasGrain(shrinkage)
+    ? along
+    : along === ''
+      ? `${across} across the grain`
+      : `${along} along the grain${across === '' ? '' : `, ${across} across`}`;
+  return [`drawn ${how}`, 'comes to size when warmed'];
+}
+
+/** How much more or less is cut for what is lost of it, to a tenth of a per cent; nothing where nothing is lost. */
+function growthText(lostPct: number, [more, less]: readonly [string, string]): string {
+  if (lostPct === 0) return '';
+  const pct = Math.round(1000 * Math.abs(cutFactor(lostPct) - 1)) / 10;
+  return `${pct} % ${lostPct > 0 ? more : less}`;
 }
 
 /** An edge's mate letter, the number of the piece it meets, and how the cut leans. */

@@ -39,6 +39,55 @@ describe('layOnSheets', () => {
     expect(tooLarge).toEqual(['huge']);
   });
 
+  describe('of a piece with a grain', () => {
+    const rightAngle = Math.PI / 2;
+    const grained = (grainRad: number, of: FoamSheet, width = 300, height = 40): SheetItem => {
+      const plain = item('g', width, height, of, 2, 15, -8);
+      return { ...plain, template: { ...plain.template, grainRad } };
+    };
+
+    it.each([0, 0.3, -0.3, 1.2, 2, 3, -3, rightAngle, -rightAngle])(
+      'lays it along the longer side of the sheet, grain at %f',
+      (grainRad) => {
+        for (const of of [LARGE, foam('wide', 2000, 1000)]) {
+          const { sheets, tooLarge } = layOnSheets([grained(grainRad, of), item('a', 700, 30, of)], [of]);
+          expect(tooLarge).toEqual([]);
+          const places = sheets.flatMap(({ placements }) => placements).filter(({ piece }) => piece === 'g');
+          expect(places).toHaveLength(2);
+          for (const place of places) {
+            const along = grainRad + place.turnRad - (of === LARGE ? rightAngle : 0);
+            expect(Math.abs(Math.sin(along))).toBeLessThan(1e-12);
+            const { points } = grained(grainRad, of).template.drawing.strokes[0];
+            const box = boxOfPoints(movePoints(points, place));
+            expect(box.minX).toBeGreaterThanOrEqual(SHEET_BORDER_MM - 1e-9);
+            expect(box.minY).toBeGreaterThanOrEqual(SHEET_BORDER_MM - 1e-9);
+            expect(box.maxX).toBeLessThanOrEqual(of.sheetWidthMm - SHEET_BORDER_MM + 1e-9);
+            expect(box.maxY).toBeLessThanOrEqual(of.sheetHeightMm - SHEET_BORDER_MM + 1e-9);
+          }
+        }
+      },
+    );
+
+    it('turns it by whole quarters where its grain is level or upright', () => {
+      for (const [grainRad, turnRad] of [
+        [0, rightAngle],
+        [rightAngle, 0],
+        [-rightAngle + 1e-12, 0],
+        [Math.PI, -rightAngle],
+      ]) {
+        const [{ placements }] = layOnSheets([grained(grainRad, LARGE)], [LARGE]).sheets;
+        expect(Math.abs(placements[0].turnRad)).toBe(Math.abs(turnRad));
+      }
+    });
+
+    it('names it where it fits the sheet only across its grain', () => {
+      const long = grained(rightAngle, SMALL, 880, 100);
+      expect(layOnSheets([long], [SMALL]).tooLarge).toEqual(['g']);
+      const { grainRad: _, ...plain } = long.template;
+      expect(layOnSheets([{ ...long, template: plain }], [SMALL]).tooLarge).toEqual([]);
+    });
+  });
+
   it('counts copies and starts a sheet when one is full', () => {
     // Inside the border 580 × 880: four of 285 × 435 with 5 between them fill it exactly (2 × 285 + 5 = 575).
     const { sheets } = layOnSheets([item('q', 285, 435, SMALL, 5)], [SMALL]);
