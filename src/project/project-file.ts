@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { FLATTEN_WISHES } from '../model/flatten-settings.ts';
+import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
@@ -21,6 +21,9 @@ export function looksLikeProject(bytes: Uint8Array): boolean {
   const begin = new TextDecoder().decode(bytes.subarray(0, 256));
   return begin.trimStart().startsWith('{');
 }
+
+/** How pieces were laid flat before the maker could say: their outlines stay as they were printed. */
+const WISHES_BEFORE: FlattenWishes = { ...FLATTEN_WISHES, squashPrice: 1 };
 
 const finite = v.pipe(v.number(), v.finite());
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -99,7 +102,7 @@ const sculpt = v.object({
       evenOut: v.boolean(),
       keepApart: v.boolean(),
     }),
-    FLATTEN_WISHES,
+    WISHES_BEFORE,
   ),
   regions: v.optional(
     v.array(v.object({ id: v.string(), name: v.string(), faces: v.array(count), give: v.picklist(['stiff', 'soft']) })),

@@ -60,10 +60,29 @@ export function costOfTriangles(rest: RestShapes, cost: TriangleCost, flat: Floa
   return sum;
 }
 
-/** Mean of the priced excess over the weights: what {@link EvenOut.excess} is taken from. */
-export function meanExcess(rest: RestShapes, cost: TriangleCost, flat: Float64Array): number {
-  const total = cost.weights.reduce((sum, weight) => sum + weight, 0);
-  return costOfTriangles(rest, { ...cost, evenOut: null }, flat) / total - 4;
+/** Priced excess of each triangle of a shape without a flip. */
+export function excesses(rest: RestShapes, squashPrice: number, flat: Float64Array): Float64Array {
+  const { corners, base, foot, height } = rest;
+  const each = new Float64Array(rest.count);
+  for (let t = 0; t < rest.count; t += 1) {
+    const a = 2 * corners[3 * t];
+    const b = 2 * corners[3 * t + 1];
+    const c = 2 * corners[3 * t + 2];
+    const ux = (flat[b] - flat[a]) / base[t];
+    const uy = (flat[b + 1] - flat[a + 1]) / base[t];
+    const vx = (flat[c] - flat[a] - foot[t] * ux) / height[t];
+    const vy = (flat[c + 1] - flat[a + 1] - foot[t] * uy) / height[t];
+    const p = Math.sqrt((ux + vy) * (ux + vy) + (uy - vx) * (uy - vx)) / 2;
+    const q = Math.sqrt((ux - vy) * (ux - vy) + (uy + vx) * (uy + vx)) / 2;
+    const s1 = p + q;
+    each[t] = pricedExcess(s1, (ux * vy - uy * vx) / s1, squashPrice);
+  }
+  return each;
+}
+
+/** How much dearer than plain a little more of an excess is. */
+export function evenSlope({ excess: c, power: p }: EvenOut, excess: number): number {
+  return Math.pow(1 + excess / c, p - 1);
 }
 
 /** Priced f(s1) + f(s2) - 4; each part is (s - 1/s)², which loses no digits near 1. */
