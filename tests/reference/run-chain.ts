@@ -1,5 +1,6 @@
 import { contentHash } from '../../src/base/hash.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
+import type { FlattenWishes } from '../../src/model/flatten-settings.ts';
 import type { SeamMarks } from '../../src/model/seams.ts';
 import type { ModelIs } from '../../src/model/shell-layer.ts';
 import type { ScaleChoice } from '../../src/model/source-model.ts';
@@ -18,6 +19,8 @@ export interface ChainInput {
   readonly thicknessMm: number;
   readonly modelIs: ModelIs;
   readonly neutralFraction: number;
+  /** What is dear in laying flat, where it is not what a new part begins with. */
+  readonly flatten?: Partial<FlattenWishes>;
 }
 
 export interface ChainOutput {
@@ -45,6 +48,7 @@ export async function runChain(input: ChainInput): Promise<ChainOutput> {
         scale: input.scale,
         seams: { edges: input.seams, paths: [] },
         modelIs: input.modelIs,
+        flatten: { ...part.flatten, ...input.flatten },
         layers: [{ ...part.layers[0], thicknessMm: input.thicknessMm, neutralFraction: input.neutralFraction }],
       },
     ],
