@@ -41,9 +41,11 @@ export interface LeastRatio {
   readonly centre: readonly [number, number, number] | null;
   /** Radius of the area along the surface, mm; 0 for `flat`. */
   readonly radiusMm: number;
-  /** Turn missing round the inner vertices of the whole patch, degrees, signed: a hemisphere holds 360, a saddle less than 0. */
+  /** Angle defect of that area, degrees: what the angles round its vertices miss to full turns; 0 for `flat`. */
+  readonly heldDeg: number;
+  /** Angle defect of the whole patch, degrees, signed: a hemisphere holds 360, a saddle less than 0. */
   readonly defectDeg: number;
-  /** The same, of what bulges only, and of what is saddled only, both >= 0; `domeDeg - saddleDeg` is `defectDeg`. */
+  /** The greatest dome and the greatest saddle found in any round area inside the patch, degrees, both >= 0. */
   readonly domeDeg: number;
   readonly saddleDeg: number;
 }

@@ -2,24 +2,32 @@ import type { SparseGraph } from '../../geom/sparse-graph.ts';
 import { handedRound } from '../../mesh/angle-defects.ts';
 import type { RestShapes } from './rest-shapes.ts';
 
-/** Rounds in which defects are handed to neighbours before a peak counts: a few sides across, so that one rough vertex is none. */
-const SMOOTHING_ROUNDS = 16;
+/** Share of a patch's greatest depth over which defects are evened out before a peak counts. */
+const EVENED_SHARE = 0.15;
+/** Rounds of handing on, at least and at most: one rough vertex is no dome, and a fine mesh must not cost too much. */
+const ROUNDS = { least: 4, most: 12 };
 /** Values that differ by no more than this share are alike; then the place decides, which does not depend on the numbering. */
 const ALIKE = 1e-9;
 
-/** Angle defect with what single vertices have evened out, radians, and what it is per mm². */
-export interface SmoothDefect {
-  readonly amount: Float64Array;
-  readonly density: Float64Array;
-}
-
-/** @param defect  per vertex, radians. */
-export function smoothDefect(rest: RestShapes, graph: SparseGraph, defect: Float64Array): SmoothDefect {
+/**
+ * Angle defect per mm², with what single vertices have evened out, radians per mm².
+ * @param defect  per vertex, radians.
+ * @param depth   distance to the border per vertex, mm.
+ */
+export function defectDensity(
+  rest: RestShapes,
+  graph: SparseGraph,
+  defect: Float64Array,
+  depth: Float64Array,
+): Float64Array {
   const around = new Float64Array(rest.vertexCount);
   for (let h = 0; h < rest.corners.length; h += 1) around[rest.corners[h]] += rest.area[Math.floor(h / 3)] / 3;
-  const amount = handedRound(graph, defect, SMOOTHING_ROUNDS);
-  const area = handedRound(graph, around, SMOOTHING_ROUNDS);
-  return { amount, density: amount.map((radians, v) => (area[v] > 0 ? radians / area[v] : 0)) };
+  const greatest = depth.reduce((most, mm) => (mm < Infinity && mm > most ? mm : most), 0);
+  // A triangle of area A has sides of about 1.5 root A; a round goes about root(1 / 2) of a side.
+  const sides = (EVENED_SHARE * greatest) / (1.5 * Math.sqrt(rest.totalArea / rest.count));
+  const rounds = Math.min(ROUNDS.most, Math.max(ROUNDS.least, Math.round(2 * sides * sides)));
+  const area = handedRound(graph, around, rounds);
+  return handedRound(graph, defect, rounds).map((radians, v) => (area[v] > 0 ? radians / area[v] : 0));
 }
 
 /**
@@ -28,7 +36,7 @@ export function smoothDefect(rest: RestShapes, graph: SparseGraph, defect: Float
  * @param depth  distance to the border per vertex, mm.
  * @returns each vertex once; empty where all vertices lie on the border.
  */
-export function boundCentres(rest: RestShapes, depth: Float64Array, { density }: SmoothDefect): readonly number[] {
+export function boundCentres(rest: RestShapes, depth: Float64Array, density: Float64Array): readonly number[] {
   const held = density.map((perMm2, v) => Math.PI * perMm2 * depth[v] * depth[v]);
   const isInside = (v: number): boolean => depth[v] > 0 && depth[v] < Infinity;
   const deepest = greatest(rest, depth, isInside);
@@ -62,4 +70,8 @@ function comesBefore(points: Float64Array, v: number, w: number): boolean {
 }
 
 const away = ({ points }: RestShapes, v: number, w: number): number =>
-  Math.hypot(points[3 * v] - points[3 * w], points[3 * v + 1] - points[3 * w + 1], points[3 * v + 2] - points[3 * w + 2]);
+  Math.hypot(
+    points[3 * v] - points[3 * w],
+    points[3 * v + 1] - points[3 * w + 1],
+    points[3 * v + 2] - points[3 * w + 2],
+  );

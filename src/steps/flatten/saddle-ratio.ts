@@ -62,7 +62,8 @@ function firstDomed({ opened }: SurfaceSides, field: RoundField, defect: Float64
   let first = Infinity;
   for (let i = 0; i < field.triangles.length; i += 1) {
     const h = 3 * field.triangles[i];
-    const isDomed = Math.max(defect[opened.corners[h]], defect[opened.corners[h + 1]], defect[opened.corners[h + 2]]) > ROUNDING;
+    const isDomed =
+      Math.max(defect[opened.corners[h]], defect[opened.corners[h + 1]], defect[opened.corners[h + 2]]) > ROUNDING;
     if (isDomed && field.lowest[i] < first) first = field.lowest[i];
   }
   return first;
