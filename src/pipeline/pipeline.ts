@@ -1,7 +1,7 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
 import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
-import { shareOfWork, type Work } from '../base/work.ts';
+import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
@@ -18,7 +18,6 @@ import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
 import { cutPatches } from '../steps/cut/cut-patches.ts';
 import { offerCut } from '../steps/cut/offer-cut.ts';
 import { seamChains } from '../steps/cut/seam-chains.ts';
-import { flattenPatch } from '../steps/flatten/flatten-patch.ts';
 import { makeFoamPieces, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { makeTemplate } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
@@ -30,6 +29,7 @@ import { meshFromModel, mmPerUnitOf, sizeFindings } from '../steps/read/size.ts'
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { makeShellLayer } from '../steps/shell/make-shell-layer.ts';
 import { makePages } from '../steps/tile/make-pages.ts';
+import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import type { CutSculpt, Outcome, SizedSculpt } from './outcome.ts';
 import { PatchStore } from './patch-store.ts';
 import { wishesOfPatches, type PatchWishes } from './patch-wishes.ts';
@@ -65,6 +65,7 @@ const KEPT = 8;
  * thickness re-shells and starts each piece from its last flat shape, undo finds everything as it was.
  */
 export class Pipeline {
+  readonly #crew: FlattenCrew;
   readonly #sources = new Map<string, Source>();
   readonly #patches = new PatchStore();
   readonly #read = new Memo<[string], SourceModel>(3);
@@ -74,11 +75,18 @@ export class Pipeline {
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
+  /** Why a patch could not be laid flat, told again in each run. */
+  readonly #notFlat = new WeakMap<Patch, Problem>();
   readonly #wishes = new Memo<unknown[], readonly PatchWishes[]>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
   readonly #pages = new Memo<unknown[], ReturnType<typeof makePages>>(KEPT);
+
+  /** @param crew  lays the patches flat. */
+  constructor(crew: FlattenCrew = new HomeCrew()) {
+    this.#crew = crew;
+  }
 
   /** Keeps a source file for later runs, under the SHA-256 of its bytes. */
   putSource(hash: string, source: Source): void {
@@ -170,12 +178,12 @@ export class Pipeline {
     const { part } = run;
     const layer = run.layer();
     await work.pause(0, 'moving to the foam’s neutral surface');
-    let shell = this.#shells.get([mesh, layer, part.modelIs]);
+    const choice = { ...choiceOf(layer), modelIs: part.modelIs };
+    // By what it is made of: whether pieces are cut larger for shrinkage is a matter of the same layer, but not of its shell.
+    const shellKey = [mesh, ...Object.values(choice)];
+    let shell = this.#shells.get(shellKey);
     if (shell === undefined) {
-      shell = this.#shells.set(
-        [mesh, layer, part.modelIs],
-        makeShellLayer(mesh, { ...choiceOf(layer), modelIs: part.modelIs }),
-      );
+      shell = this.#shells.set(shellKey, makeShellLayer(mesh, choice));
       run.made('shell');
     }
     await work.pause(0.5, 'parting along the seams');
@@ -206,19 +214,21 @@ export class Pipeline {
   }
 
   async #flatten(run: Run, work: Work): Promise<void> {
-    const { patches, shell } = run.needCut();
-    const surface = shell.neutralPositions;
+    const { patches } = run.needCut();
     const wishes = this.#wishesOf(run);
-    const total = patches.reduce((sum, patch) => sum + patch.meshTriangles.length, 0);
-    let done = 0;
-    const flats: (FlatPiece | null)[] = [];
-    for (const [i, patch] of patches.entries()) {
-      const share = shareOfWork(work, done / total, (done + patch.meshTriangles.length) / total);
-      flats.push(await this.#flattenOne(run, patch, surface, wishes[i], share));
-      done += patch.meshTriangles.length;
-    }
-    run.flats = flats;
-    if (flats.every((flat) => flat === null)) {
+    const sizes = patches.map(({ meshTriangles }) => meshTriangles.length);
+    const shares = sharesOfWork(work, sizes);
+    // Whoever is given the largest first is done the soonest.
+    const order = [...patches.keys()].sort((a, b) => sizes[b] - sizes[a]);
+    const laid = new Array<Promise<FlatPiece | Problem | null>>(patches.length);
+    for (const i of order) laid[i] = this.#flattenOne(run, patches[i], wishes[i], shares[i]);
+    const results = await Promise.all(laid);
+    results.forEach((result, i) => {
+      if (result === null || !('code' in result)) return;
+      run.findings.push({ ...result, severity: 'error', where: { triangles: [patches[i].meshTriangles[0]] } });
+    });
+    run.flats = results.map((result) => (result === null || 'code' in result ? null : result));
+    if (run.flats.every((flat) => flat === null)) {
       const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
       throw new Stopped(
         'flatten',
@@ -236,27 +246,25 @@ export class Pipeline {
     return remembered(this.#wishes, key, () => wishesOfPatches(mesh, patches, chains, part));
   }
 
-  async #flattenOne(
-    run: Run,
-    patch: Patch,
-    surface: Float64Array,
-    wishes: PatchWishes,
-    work: Work,
-  ): Promise<FlatPiece | null> {
+  /** The patch laid flat, or why it cannot be; null where the cut has said so already. */
+  async #flattenOne(run: Run, patch: Patch, wishes: PatchWishes, work: Work): Promise<FlatPiece | Problem | null> {
     if (patch.kind === 'closed' || patch.kind === 'handled') return null;
-    const known = this.#patches.flatOf(patch, surface, wishes.key);
-    if (known !== undefined) return known;
+    const positions = run.needCut().shell.neutralPositions;
+    const known = this.#patches.flatOf(patch, positions, wishes.key);
+    if (known === null) return this.#notFlat.get(patch) ?? null;
+    if (known !== undefined) {
+      await work.pause(1);
+      return known;
+    }
     await work.pause(0, 'laying the pieces flat');
     const start = this.#patches.startFor(patch);
     const options = start === undefined ? wishes.options : { ...wishes.options, start };
-    const result = await flattenPatch(patch, surface, options, work);
-    if (!result.ok) {
-      run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patch.meshTriangles[0]] } });
-    }
-    const flat = result.ok ? result.value : null;
-    this.#patches.keep(patch, surface, wishes.key, flat);
+    const result = await this.#crew.flatten({ patch, positions, options, wishes: wishes.key }, work);
+    this.#patches.keep(patch, positions, wishes.key, result.ok ? result.value : null);
     run.made('flatten');
-    return flat;
+    if (result.ok) return result.value;
+    this.#notFlat.set(patch, result.problem);
+    return result.problem;
   }
 
   #makeFoam(run: Run): void {
@@ -265,6 +273,7 @@ export class Pipeline {
     const flats = run.needFlats();
     const { part, project } = run;
     const foam = run.foam();
+    const shrinkage = run.layer().allowForShrinkage ? foam.shrinkage : undefined;
     const key = [
       cut.shell,
       cut.chains,
@@ -275,6 +284,7 @@ export class Pipeline {
       part.copies,
       part.name,
       foam,
+      shrinkage,
       ...flats,
     ];
     let made = this.#foam.get(key);
@@ -293,6 +303,7 @@ export class Pipeline {
           tracedSide: part.tracedSide,
           upAxis: part.upAxis,
           limits: foam.stretchLimits,
+          ...(shrinkage === undefined ? {} : { shrinkage }),
           rules: FOAM_RULES,
           copies: part.copies,
           firstNumber: 1,

@@ -8,7 +8,8 @@ const BREATH_MS = 20;
 export class PoliteWork implements Work {
   #last = performance.now();
   #text = '';
-  #cancelled = false;
+  readonly #controller = new AbortController();
+  readonly signal = this.#controller.signal;
   readonly #tell: (progress: Progress) => void;
 
   constructor(tell: (progress: Progress) => void) {
@@ -16,18 +17,18 @@ export class PoliteWork implements Work {
   }
 
   cancel(): void {
-    this.#cancelled = true;
+    this.#controller.abort();
   }
 
   pause(done: number, text?: string): Promise<void> | undefined {
     this.#text = text ?? this.#text;
-    if (this.#cancelled) throw new Cancelled();
+    if (this.signal.aborted) throw new Cancelled();
     const now = performance.now();
     if (now - this.#last < BREATH_MS) return undefined;
     this.#tell({ done, text: this.#text });
     return nextMessage().then(() => {
       this.#last = performance.now();
-      if (this.#cancelled) throw new Cancelled();
+      if (this.signal.aborted) throw new Cancelled();
     });
   }
 }

@@ -6,7 +6,7 @@ import { letters } from '../../src/base/ids.ts';
 import { Memo } from '../../src/base/memo.ts';
 import { MinHeap } from '../../src/base/min-heap.ts';
 import { seededRandom } from '../../src/base/random.ts';
-import { shareOfWork } from '../../src/base/work.ts';
+import { shareOfWork, sharesOfWork } from '../../src/base/work.ts';
 
 describe('letters', () => {
   it('counts A to Z, then AA', () => {
@@ -73,5 +73,23 @@ describe('shareOfWork', () => {
     void part.pause(0.5);
     void part.pause(2);
     expect(told).toEqual([0.2, 0.4, 0.6]);
+  });
+
+  it('is called off with the whole', () => {
+    const { signal } = new AbortController();
+    expect(shareOfWork({ pause: () => undefined, signal }, 0, 1).signal).toBe(signal);
+    expect(shareOfWork({ pause: () => undefined }, 0, 1)).not.toHaveProperty('signal');
+  });
+});
+
+describe('sharesOfWork', () => {
+  it('adds up what parts done at the same time have told', () => {
+    const told: number[] = [];
+    const [small, large] = sharesOfWork({ pause: (done) => void told.push(done) }, [1, 3]);
+    void large.pause(0.5);
+    void small.pause(1);
+    void large.pause(0.4);
+    void large.pause(1);
+    expect(told).toEqual([0.375, 0.625, 0.625, 1]);
   });
 });
