@@ -56,6 +56,8 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
   const { project } = outcome;
   const { model, facts, mesh, mmPerUnit } = need(outcome.sculpt);
   const { shell, patches } = need(outcome.cut);
+  const [layer] = outcome.part.layers;
+  const foam = project.foams.find((sheet) => sheet.id === layer.foam);
   const report = makeReport({
     projectName: project.name,
     projectRevision: project.revision,
@@ -65,6 +67,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     facts,
     mesh,
     shell,
+    shrinkage: (layer.allowForShrinkage ? foam?.shrinkage : undefined) ?? null,
     patches,
     flats: need(outcome.flats),
     pieces: need(outcome.pieces),

@@ -46,6 +46,8 @@ describe('help', () => {
       '--neutral',
     ])
       expect(stdout).toContain(word);
+    for (const word of ['--seam-price', '--squash-price', '--even-out', '--keep-apart', '--shrink'])
+      expect(stdout).toContain(word);
     for (const word of ['--unit', '--size', '--paper', '--margin', '--overlap', '--date', '--json'])
       expect(stdout).toContain(word);
     expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
@@ -74,6 +76,9 @@ describe('wrong usage', () => {
     ['a neutral surface outside the foam', ['make', model, '--out', 'x', '--neutral', '1.5'], /--neutral/],
     ['an unknown side', ['make', model, '--out', 'x', '--model-is', 'front'], /face, middle, back/],
     ['a day that is none', ['make', model, '--out', 'x', '--date', '2026-02-31x'], /--date/],
+    ['a price that is none', ['make', model, '--out', 'x', '--seam-price', 'dear'], /--seam-price takes a number/],
+    ['squash cheaper than stretch', ['make', model, '--out', 'x', '--squash-price', '0.5'], /from 1 to 20/],
+    ['one shrinkage of two', ['make', model, '--out', 'x', '--shrink', '2'], /--shrink takes two numbers/],
     ['an empty margin', ['make', model, '--out', 'x', '--margin', ''], /--margin/],
   ])('of %s is told in one sentence', (_, words, sentence) => {
     const { status, stdout, stderr } = runCli(...words);
@@ -169,6 +174,22 @@ describe('make', () => {
     expect(after.pages.paper).toBe('Letter');
     expect(after.pieces.map((piece) => piece.id)).toEqual(before.pieces.map((piece) => piece.id));
     expect(after.pieces[0].surfaceAreaMm2).toBeLessThan(before.pieces[0].surfaceAreaMm2);
+  });
+
+  it('keeps what it is told of laying flat and of shrinkage, in the project and in the report', () => {
+    const [first, second] = ['a', 'b'].map((name) => join(scratchFolder(), name));
+    const wishes = ['--seam-price', '10', '--squash-price', '4', '--even-out', '--keep-apart', '--shrink', '2,1'];
+    const { status, stderr } = runCli(...MAKE, ...wishes, '--out', first);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    const report = reportIn(first);
+    expect(report.parts[0].flatten).toEqual({ seamPrice: 10, squashPrice: 4, evenOut: true, keepApart: true });
+    expect(report.layers[0].shrinkage).toEqual({ alongPct: 2, acrossPct: 1 });
+    expect(report.pieces.every((piece) => piece.cutOutlineMm !== undefined)).toBe(true);
+    expect(recompute(readFileSync(model), report).faults).toEqual([]);
+    runCli('make', join(first, 'project.foamloft.json'), '--out', second, '--date', '2026-03-01');
+    for (const name of PROMISED)
+      expect(readFileSync(join(first, name)).equals(readFileSync(join(second, name))), name).toBe(true);
   });
 
   it('offers a cut for a closed surface, and the cut is enough', () => {

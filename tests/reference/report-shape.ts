@@ -6,10 +6,17 @@ export interface Report {
   readonly scaleMmPerUnit: number;
   readonly modelHash: string;
   readonly model: { readonly triangles: number; readonly areaMm2: number };
+  readonly parts: readonly { readonly flatten: unknown; readonly regions: unknown; readonly edgeWishes: unknown }[];
+  readonly layers: readonly { readonly shrinkage: ReportShrinkage | null }[];
   readonly pieces: readonly ReportPiece[];
   readonly seams: readonly ReportSeam[];
   readonly findings: readonly ReportFinding[];
   readonly pages: { readonly paper: string; readonly count: number };
+}
+
+export interface ReportShrinkage {
+  readonly alongPct: number;
+  readonly acrossPct: number;
 }
 
 export interface ReportPiece {
@@ -23,6 +30,11 @@ export interface ReportPiece {
   readonly energy: number;
   readonly flipped: number;
   readonly overlaps: number;
+  readonly solve: { readonly method: string; readonly steps: number; readonly converged: boolean };
+  readonly scaleRatio: number;
+  readonly grainDeg?: number;
+  readonly shrinkage?: ReportShrinkage;
+  readonly cutOutlineMm?: readonly Pair[];
   readonly bendStyle: 'rolled' | 'grooved';
   readonly outlineMm: readonly Pair[];
   readonly neutralOutlineMm: readonly Pair[];

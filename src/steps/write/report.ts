@@ -2,6 +2,7 @@ import type { Finding } from '../../base/finding.ts';
 import { boxOfPoints, ringArea } from '../../geom/ring.ts';
 import { pointAt3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import type { EdgeWish, FlattenWishes, HeatShrinkage, Region } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
@@ -9,6 +10,8 @@ import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import type { SheetLayout } from '../../model/sheet.ts';
+import { cuttingReport, layingReport } from './report-forming.ts';
+import { pairs, triples } from './report-numbers.ts';
 
 export interface ReportInput {
   readonly projectName: string;
@@ -19,12 +22,17 @@ export interface ReportInput {
     readonly source: { readonly fileName: string; readonly hash: string };
     readonly transform: readonly number[];
     readonly copies: number;
+    readonly flatten: FlattenWishes;
+    readonly regions: readonly Region[];
+    readonly edgeWishes: readonly EdgeWish[];
   }[];
   readonly modelHash: string;
   readonly mmPerUnit: number;
   readonly facts: ModelFacts;
   readonly mesh: Mesh;
   readonly shell: ShellLayer;
+  /** What the layer's foam loses when warmed, where its pieces are cut larger by it; else null. */
+  readonly shrinkage: HeatShrinkage | null;
   readonly patches: readonly Patch[];
   readonly flats: readonly (FlatPiece | null)[];
   readonly pieces: readonly FoamPiece[];
@@ -53,6 +61,9 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       source: { fileName: part.source.fileName, hash: part.source.hash },
       transform: part.transform,
       copies: part.copies,
+      flatten: part.flatten,
+      regions: part.regions,
+      edgeWishes: part.edgeWishes,
     })),
     model: {
       vertices: facts.vertices,
@@ -73,6 +84,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
         thicknessMm: input.shell.thicknessMm,
         neutralFraction: input.shell.neutralFraction,
         modelIs: input.shell.modelIs,
+        shrinkage: input.shrinkage,
       },
     ],
     pieces: input.pieces.map((piece) => pieceReport(piece, input)),
@@ -117,7 +129,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     energy: flat.energy,
     flipped: flat.flipped,
     overlaps: flat.overlapCount ?? flat.overlaps.length,
-    converged: flat.solve.converged,
+    ...layingReport(piece, flat, input.mesh),
     bendStyle: piece.bendStyle,
     bendReason: piece.bendReason,
     outlineMm: pairs(piece.outline),
@@ -126,6 +138,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     holesMm: piece.holes.map(pairs),
     neutralHolesMm: piece.neutralHoles.map(pairs),
     otherHolesMm: piece.otherHoles.map(pairs),
+    ...cuttingReport(piece),
     edges: piece.edges.map((edge) => ({
       seam: edge.seam,
       letter: edge.letter,
@@ -212,8 +225,3 @@ function sizeOf(ring: Float64Array): readonly [number, number] {
   const box = boxOfPoints(ring);
   return [box.maxX - box.minX, box.maxY - box.minY];
 }
-
-const pairs = (xy: Float64Array): number[][] =>
-  Array.from({ length: xy.length / 2 }, (_, i) => [xy[2 * i], xy[2 * i + 1]]);
-const triples = (numbers: Uint32Array): number[][] =>
-  Array.from({ length: numbers.length / 3 }, (_, i) => [numbers[3 * i], numbers[3 * i + 1], numbers[3 * i + 2]]);

@@ -32,7 +32,33 @@ export function checkPiece(piece, tolerance, ledger) {
     overlaps === 0 ? piece.overlaps === 0 || touches(flats) : piece.overlaps > 0,
     `${name}.overlaps: the report says ${piece.overlaps}, recomputed ${overlaps}`,
   );
+  if (piece.shrinkage !== undefined) checkWarmed(piece, name, tolerance, ledger);
   return checkRings(piece, name, tolerance, ledger);
+}
+
+/** What is cut, shrunk along the grain and across it, is the finished outline. */
+function checkWarmed(piece, name, tolerance, ledger) {
+  const grain = ((piece.grainDeg ?? 0) * Math.PI) / 180;
+  const [c, s] = [Math.cos(grain), Math.sin(grain)];
+  const warmed = ([x, y]) => {
+    const along = (c * x + s * y) * (1 - piece.shrinkage.alongPct / 100);
+    const across = (c * y - s * x) * (1 - piece.shrinkage.acrossPct / 100);
+    return [c * along - s * across, s * along + c * across];
+  };
+  ledger.must(
+    piece.grainDeg !== undefined || piece.shrinkage.alongPct === piece.shrinkage.acrossPct,
+    `${name}: shrinks more one way than the other, and has no grain`,
+  );
+  const rings = [
+    ['outlineMm', [piece.cutOutlineMm], [piece.outlineMm]],
+    ['holesMm', piece.cutHolesMm, piece.holesMm],
+    ['otherOutlineMm', [piece.cutOtherOutlineMm], [piece.otherOutlineMm]],
+    ['otherHolesMm', piece.cutOtherHolesMm, piece.otherHolesMm],
+  ];
+  for (const [key, cut, finished] of rings) {
+    const misses = cut.flatMap((ring, r) => ring.map((p, i) => distance(warmed(p), finished[r][i])));
+    ledger.agree('warmed', `${name}.${key}: farthest off when warmed`, Math.max(0, ...misses), 0, tolerance);
+  }
 }
 
 /** True when triangles share ground too small to be held against a report that counts it exactly. */
@@ -47,6 +73,10 @@ function checkStretch(piece, name, flats, spaces, tolerance, ledger) {
   const values = flats.map((flat, t) => (areas[t] > 0 ? singularValues(flat, spaces[t]) : [1, 1]));
   const energy = values.reduce((sum, [a, b], t) => sum + areas[t] * symmetricDirichlet(a, b), 0) / total;
   if (piece.energy !== undefined) ledger.agree('energy', `${name}.energy`, piece.energy, energy, tolerance);
+  if (piece.scaleRatio !== undefined) {
+    const ratio = Math.max(...values.map(([a]) => a)) / Math.min(...values.map(([, b]) => b));
+    ledger.agree('scaleRatio', `${name}.scaleRatio`, piece.scaleRatio, ratio, tolerance);
+  }
   for (const [key, percent] of [
     ['stretchPct', values.map(([a]) => 100 * (a - 1))],
     ['squashPct', values.map(([, b]) => 100 * (1 - b))],
