@@ -1,6 +1,7 @@
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { Patch } from '../model/patch.ts';
+import { carryOver, countShared, type EarlierFlat } from '../steps/flatten/carry-over.ts';
 
 interface Known {
   readonly patch: Patch;
@@ -15,6 +16,9 @@ const FLATS_PER_PATCH = 4;
 /** Patches kept for one mesh: enough for a long row of undo steps. */
 const MOST_PATCHES = 4000;
 
+/** Patches laid last among which a start for a changed one is looked for: a sculpt's pieces, a few times over. */
+const MOST_REMEMBERED_LAID = 200;
+
 /**
  * Gives a patch that was seen before its old object back, so that a change to one seam leaves all other pieces as they were
  * (house style, section 2), and remembers their flat results.
@@ -23,6 +27,9 @@ export class PatchStore {
   #mesh: Mesh | null = null;
   #known = new Map<string, Known[]>();
   #byPatch = new Map<Patch, Known>();
+  /** What was laid flat last, the newest at the end, and the surface it was laid from. */
+  readonly #lastLaid = new Set<Known>();
+  #surface: Float64Array | null = null;
   #clock = 0;
 
   /** The patches with each one that is equal to an earlier one of the same mesh replaced by it. */
@@ -31,6 +38,8 @@ export class PatchStore {
       this.#mesh = mesh;
       this.#known.clear();
       this.#byPatch.clear();
+      this.#lastLaid.clear();
+      this.#surface = null;
     }
     this.#clock += 1;
     const settled = patches.map((patch) => this.#settleOne(patch));
@@ -46,15 +55,40 @@ export class PatchStore {
     return this.#byPatch.get(patch)?.flats.find((entry) => entry.surface === surface && entry.wishes === wishes)?.flat;
   }
 
-  /** The newest flat coordinates of this patch: where to start from when only its surface or the wishes changed. */
+  /**
+   * Where to start from: the newest flat coordinates of this patch when only its surface or the wishes changed, else what earlier
+   * patches of the same mesh, with which it shares triangles, lead to. Undefined where there is no such start.
+   */
   startFor(patch: Patch): Float64Array | undefined {
-    return this.#byPatch.get(patch)?.flats.find((entry) => entry.flat !== null)?.flat?.uv;
+    const own = this.#byPatch.get(patch)?.flats.find((entry) => entry.flat !== null)?.flat?.uv;
+    if (own !== undefined || this.#surface === null) return own;
+    return carryOver(patch, this.#surface, this.#earlierOf(patch)) ?? undefined;
+  }
+
+  /** Flat patches that share triangles with this one, the last laid first: as many as it takes to have met most of its triangles. */
+  #earlierOf(patch: Patch): EarlierFlat[] {
+    const found: EarlierFlat[] = [];
+    let met = 0;
+    for (const { patch: other, flats } of [...this.#lastLaid].reverse()) {
+      const flat = flats.find((entry) => entry.flat !== null)?.flat;
+      const shared = flat === null || flat === undefined ? 0 : countShared(patch, other);
+      if (flat === null || flat === undefined || shared === 0) continue;
+      found.push({ patch: other, uv: flat.uv });
+      met += shared;
+      if (met >= patch.meshTriangles.length) break;
+    }
+    return found;
   }
 
   keep(patch: Patch, surface: Float64Array, wishes: string, flat: FlatPiece | null): void {
     const known = this.#byPatch.get(patch);
     if (known === undefined) throw new Error('keep: a patch that was never settled');
     known.flats = [{ surface, wishes, flat }, ...known.flats].slice(0, FLATS_PER_PATCH);
+    this.#surface = surface;
+    this.#lastLaid.delete(known);
+    this.#lastLaid.add(known);
+    const [oldest] = this.#lastLaid;
+    if (this.#lastLaid.size > MOST_REMEMBERED_LAID) this.#lastLaid.delete(oldest);
   }
 
   #settleOne(patch: Patch): Patch {
@@ -76,7 +110,10 @@ export class PatchStore {
       .sort((a, b) => a.lastUse - b.lastUse)
       .slice(0, this.#byPatch.size - MOST_PATCHES / 2);
     const gone = new Set(old.filter((entry) => entry.lastUse < this.#clock));
-    for (const entry of gone) this.#byPatch.delete(entry.patch);
+    for (const entry of gone) {
+      this.#byPatch.delete(entry.patch);
+      this.#lastLaid.delete(entry);
+    }
     for (const [key, list] of this.#known) {
       const left = list.filter((entry) => !gone.has(entry));
       if (left.length === 0) this.#known.delete(key);

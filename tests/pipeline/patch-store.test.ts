@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { QUIET_WORK } from '../../src/base/work.ts';
 import type { FlatPiece } from '../../src/model/flat-piece.ts';
 import type { Patch } from '../../src/model/patch.ts';
 import { PatchStore } from '../../src/pipeline/patch-store.ts';
+import { flattenPatch } from '../../src/steps/flatten/flatten-patch.ts';
+import { countFlips } from '../../src/steps/flatten/flips.ts';
+import { expectOk } from '../support/expect-ok.ts';
 import { meshOf } from '../support/meshes.ts';
 
 /** Two triangles; the store looks at numbers only. */
@@ -60,5 +64,43 @@ describe('flat results', () => {
     expect(store.flatOf(patch, surface, 'even')).toBeUndefined();
     expect(store.flatOf(patch, surface.slice(), 'plain')).toBeUndefined();
     expect(store.startFor(patch)).toBe(flat.uv);
+  });
+});
+
+describe('where to start from', () => {
+  const part = (patch: Patch, t: number): Patch => ({
+    ...patch,
+    meshTriangles: patch.meshTriangles.slice(t, t + 1),
+    triangles: Uint32Array.from([0, 1, 2]),
+    meshVertices: patch.triangles.slice(3 * t, 3 * t + 3),
+    loops: [Uint32Array.from([0, 1, 2])],
+  });
+
+  it('is the last flat shape of a patch, else that of the patch of which it was a part, and nothing on another mesh', async () => {
+    const store = new PatchStore();
+    const [whole] = store.settle(MESH, [patchOf([[0, 1, 2, 3]])]);
+    expect(store.startFor(whole)).toBeUndefined();
+    const flat = expectOk(await flattenPatch(whole, MESH.positions, {}, QUIET_WORK));
+    store.keep(whole, MESH.positions, '', flat);
+    expect(store.startFor(whole)).toBe(flat.uv);
+    const [half] = store.settle(MESH, [part(whole, 1)]);
+    expect(Array.from(store.startFor(half) ?? [], (x) => x.toFixed(9))).toEqual(
+      Array.from(half.meshVertices).flatMap((v) => [flat.uv[2 * v].toFixed(9), flat.uv[2 * v + 1].toFixed(9)]),
+    );
+    const other = { ...MESH };
+    const [unknown] = store.settle(other, [part(whole, 1)]);
+    expect(store.startFor(unknown)).toBeUndefined();
+  });
+
+  it('joins what two patches gave', async () => {
+    const store = new PatchStore();
+    const whole = patchOf([[0, 1, 2, 3]]);
+    for (const half of store.settle(MESH, [part(whole, 0), part(whole, 1)])) {
+      store.keep(half, MESH.positions, '', expectOk(await flattenPatch(half, MESH.positions, {}, QUIET_WORK)));
+    }
+    const [joined] = store.settle(MESH, [whole]);
+    const start = store.startFor(joined);
+    expect(start).toHaveLength(8);
+    if (start !== undefined) expect(countFlips(whole.triangles, start)).toBe(0);
   });
 });

@@ -10,7 +10,7 @@ import { addRigidSprings, addTurnedTriangles } from './rigid-springs.ts';
 import { addUpDerivatives, type TriangleCost } from './triangle-cost.ts';
 
 /** Rings around the loose vertices that may give way, one try after the other. */
-const RINGS = (process.env.RINGS ?? '3,8,20').split(',').map(Number);
+const RINGS = [6, 12, 24];
 /** Rounds of local-global in one try. */
 const MOST_ROUNDS = 16;
 /** A round that lowers the energy by less than this share is the last. */
@@ -108,7 +108,11 @@ function partOf(patch: Patch, free: Uint8Array): Part {
 }
 
 /** The best shape without a flip that was found for the part, and its mean energy; null where none had no flip. */
-function relax(part: Part, positions: Float64Array, whole: Float64Array): { flat: Float64Array; energy: number } | null {
+function relax(
+  part: Part,
+  positions: Float64Array,
+  whole: Float64Array,
+): { flat: Float64Array; energy: number } | null {
   const { patch, localVertices } = part;
   const rest = restShapes(patch, positions);
   const plan = planFactor(graphOfTriangles(rest.vertexCount, patch.triangles));
