@@ -24,7 +24,8 @@ import { downloadFile } from './saving.ts';
 import { partSharp, setChosenSeam, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
-import type { Stage, StageHoverEvent, StagePickEvent } from './stage.ts';
+import { SeamDrag } from './seam-drag.ts';
+import type { Stage, StageDragEvent, StageGrabEvent, StageHoverEvent, StagePickEvent } from './stage.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
 import type { StageGoEvent } from './stage-rule.ts';
@@ -48,6 +49,7 @@ export class App extends LitElement {
   @query('fl-job-sheet') private sheet!: JobSheet;
   @query('input[type=file]') private chooser!: HTMLInputElement;
   #picks!: StagePicks;
+  #seamDrag!: SeamDrag;
   #travel!: Travel;
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
@@ -55,6 +57,7 @@ export class App extends LitElement {
     super.connectedCallback();
     const { workbench } = this;
     this.#picks = new StagePicks(workbench);
+    this.#seamDrag = new SeamDrag(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
     window.addEventListener('keydown', this.#onKey);
@@ -108,6 +111,9 @@ export class App extends LitElement {
           .stale=${workbench.isStale && workbench.progress !== null && bench.sculpt !== null}
           @fl-stage-hover=${(event: StageHoverEvent) => this.#picks.hover(event.pick)}
           @fl-stage-pick=${(event: StagePickEvent) => this.#picks.click(event.pick)}
+          @fl-stage-grab=${(event: StageGrabEvent) => this.#seamDrag.grab(event.pick) && event.preventDefault()}
+          @fl-stage-drag=${(event: StageDragEvent) => this.#seamDrag.drag(event.pick)}
+          @fl-stage-drop=${() => this.#seamDrag.drop()}
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${this.#over()}

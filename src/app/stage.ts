@@ -17,6 +17,27 @@ export class StageHoverEvent extends Event {
   }
 }
 
+/** A press on something of the stage; cancel it to drag that thing instead of turning the view. */
+export class StageGrabEvent extends Event {
+  constructor(readonly pick: BenchPick) {
+    super('fl-stage-grab', { bubbles: true, composed: true, cancelable: true });
+  }
+}
+
+/** What was grabbed is dragged to another place. */
+export class StageDragEvent extends Event {
+  constructor(readonly pick: BenchPick) {
+    super('fl-stage-drag', { bubbles: true, composed: true });
+  }
+}
+
+/** What was dragged is let go. */
+export class StageDropEvent extends Event {
+  constructor() {
+    super('fl-stage-drop', { bubbles: true, composed: true });
+  }
+}
+
 /** Something on the stage was clicked. */
 export class StagePickEvent extends Event {
   constructor(readonly pick: BenchPick) {
@@ -28,6 +49,9 @@ declare global {
   interface HTMLElementEventMap {
     'fl-stage-hover': StageHoverEvent;
     'fl-stage-pick': StagePickEvent;
+    'fl-stage-grab': StageGrabEvent;
+    'fl-stage-drag': StageDragEvent;
+    'fl-stage-drop': StageDropEvent;
   }
 }
 
@@ -197,6 +221,9 @@ export class Stage extends LitElement {
       this.#scene = new BenchScene(this.canvas, {
         onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
         onPick: (pick) => this.dispatchEvent(new StagePickEvent(pick)),
+        onGrab: (pick) => !this.dispatchEvent(new StageGrabEvent(pick)),
+        onDrag: (pick) => this.dispatchEvent(new StageDragEvent(pick)),
+        onDrop: () => this.dispatchEvent(new StageDropEvent()),
         onContextLost: () => (this.stand = 'lost'),
         onContextRestored: () => (this.stand = 'drawn'),
       });

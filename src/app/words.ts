@@ -290,6 +290,7 @@ export const WORDS = {
     parted: (n: number) => `Parted along ${count(n, 'edge', 'edges')}.`,
     joined: (n: number) => `Joined along ${count(n, 'edge', 'edges')}.`,
     allJoined: 'Everything joined.',
+    moved: 'Seam moved.',
     openAlready: 'This is an open edge of the prop already.',
     pathFrom: 'Path begins here. Click where it ends.',
     walkBegins: 'Walking. Arrow keys go along edges, P parts, Escape ends.',

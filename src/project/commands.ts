@@ -74,6 +74,37 @@ export const removeSeamEdges = (pairs: readonly EdgePair[], mergeKey?: string): 
     mergeKey,
   );
 
+/**
+ * Takes a stretch of seam to another place. What was said of a seam by one of the edges it leaves is said by one it takes.
+ * @param before   the marks and the seams' settings when the seam was taken hold of: every step of one drag counts from these.
+ * @param gone     edges it leaves, file numbers.
+ * @param added    edges it takes.
+ * @param mergeKey the drag's own key.
+ */
+export const moveSeam = (
+  before: { readonly seams: SeamMarks; readonly settings: readonly SeamSetting[] },
+  gone: readonly EdgePair[],
+  added: readonly EdgePair[],
+  mergeKey: string,
+): Command =>
+  onSculpt(
+    'move the seam',
+    (part) => {
+      const left = new Set(gone.map(edgeKey));
+      const taken = new Set(added.map(edgeKey));
+      const kept = before.seams.edges.filter((pair) => !left.has(edgeKey(pair)) && !taken.has(edgeKey(pair)));
+      const [first] = added;
+      const settings = before.settings.map((setting) =>
+        first !== undefined && left.has(edgeKey(setting.edge)) && !taken.has(edgeKey(setting.edge))
+          ? { ...setting, edge: first }
+          : setting,
+      );
+      const fresh = added.filter((pair, i) => added.findIndex((other) => edgeKey(other) === edgeKey(pair)) === i);
+      return { ...part, seams: { ...before.seams, edges: [...kept, ...fresh] }, seamSettings: settings };
+    },
+    mergeKey,
+  );
+
 export const clearSeams = (): Command =>
   onSculpt('join everything', (part) =>
     part.seams.edges.length + part.seams.paths.length === 0 ? part : { ...part, seams: NO_SEAMS },

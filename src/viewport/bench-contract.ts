@@ -8,6 +8,8 @@ export interface BenchPick {
   readonly edge?: number;
   /** Vertex of the sculpt nearest to the pointer on that triangle. */
   readonly vertex?: number;
+  /** True where it is the sculpt itself (or its foam in place), not a piece on its way or flat. */
+  readonly onSculpt?: boolean;
   /** Index into the pieces on show. */
   readonly piece?: number;
   /** Index of the seam's chain. */
@@ -26,6 +28,12 @@ export interface BenchEvents {
   onHover(pick: BenchPick): void;
   /** A click or tap that did not turn the view. */
   onPick(pick: BenchPick, event: { readonly shift: boolean; readonly alt: boolean }): void;
+  /** A press on something. @returns true when a drag is to move it instead of turning the view. */
+  onGrab(pick: BenchPick): boolean;
+  /** What was grabbed is dragged to another place; at most once a frame. */
+  onDrag(pick: BenchPick): void;
+  /** What was dragged is let go. */
+  onDrop(): void;
   /** The picture is gone until the graphics card is back; the job goes on without it. */
   onContextLost(): void;
   onContextRestored(): void;

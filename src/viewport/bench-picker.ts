@@ -81,6 +81,7 @@ export class BenchPicker {
       kind: found !== null ? 'edge' : isApart ? 'piece' : 'surface',
       triangle,
       vertex: this.#nearestVertex(pointer, triangle, corners),
+      onSculpt: !isApart,
       point: this.#placeOn(triangle, corners, pointer),
       ...(found === null ? {} : { edge: found.edge }),
       ...(seam < 0 ? {} : { seam }),

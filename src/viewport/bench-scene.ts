@@ -51,6 +51,8 @@ export class BenchScene {
   #hoverAt: { x: number; y: number } | null = null;
   #hoverRequest = 0;
   #lastHover = '';
+  #dragAt: { x: number; y: number } | null = null;
+  #dragRequest = 0;
 
   /** @throws NoWebGl when this browser cannot draw in 3D. */
   constructor(canvas: HTMLCanvasElement, events: BenchEvents) {
@@ -77,8 +79,16 @@ export class BenchScene {
         this.#hoverAt = null;
         this.#tellHover({ kind: 'nothing' });
       },
-      clicked: (x, y, keys) =>
-        events.onPick(this.#aimed()?.pick({ x, y }, this.#isEdgeTool) ?? { kind: 'nothing' }, keys),
+      clicked: (x, y, keys) => events.onPick(this.#pickAt({ x, y }), keys),
+      grabbed: (x, y) => events.onGrab(this.#pickAt({ x, y })),
+      dragged: (x, y) => {
+        this.#dragAt = { x, y };
+        if (this.#dragRequest === 0) this.#dragRequest = requestAnimationFrame(() => this.#drag());
+      },
+      dropped: () => {
+        this.#drag();
+        events.onDrop();
+      },
     });
     this.#opening = this.#studio.open();
   }
@@ -191,6 +201,7 @@ export class BenchScene {
 
   dispose(): void {
     cancelAnimationFrame(this.#hoverRequest);
+    cancelAnimationFrame(this.#dragRequest);
     this.#pointer.dispose();
     this.#show.dispose();
     this.#studio.dispose();
@@ -234,7 +245,19 @@ export class BenchScene {
   #hover(): void {
     this.#hoverRequest = 0;
     if (this.#hoverAt === null || this.#pointer.isDragging) return;
-    this.#tellHover(this.#aimed()?.pick(this.#hoverAt, this.#isEdgeTool) ?? { kind: 'nothing' });
+    this.#tellHover(this.#pickAt(this.#hoverAt));
+  }
+
+  #drag(): void {
+    cancelAnimationFrame(this.#dragRequest);
+    this.#dragRequest = 0;
+    if (this.#dragAt === null) return;
+    this.#events.onDrag(this.#pickAt(this.#dragAt));
+    this.#dragAt = null;
+  }
+
+  #pickAt(pointer: { readonly x: number; readonly y: number }): BenchPick {
+    return this.#aimed()?.pick(pointer, this.#isEdgeTool) ?? { kind: 'nothing' };
   }
 
   #tellHover(pick: BenchPick): void {

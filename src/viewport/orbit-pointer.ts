@@ -11,6 +11,10 @@ export interface OrbitHost {
   hovered(x: number, y: number): void;
   left(): void;
   clicked(x: number, y: number, keys: { readonly shift: boolean; readonly alt: boolean }): void;
+  /** A press with the first button or one finger. @returns true when a drag from here moves what lies there, not the view. */
+  grabbed(x: number, y: number): boolean;
+  dragged(x: number, y: number): void;
+  dropped(): void;
 }
 
 /** Radians for a drag over the whole height of the picture. */
@@ -27,11 +31,13 @@ interface Press {
   readonly startX: number;
   readonly startY: number;
   readonly pans: boolean;
+  /** True while the drag moves a thing of the scene. */
+  holds: boolean;
   hasMoved: boolean;
 }
 
 /**
- * Turns pointers into moves of the eye: one drags to turn; right, middle, Shift or two fingers move sideways; wheel and pinch come
+ * Turns pointers into moves of the eye: one drags to turn (or moves what it took hold of); right, middle, Shift or two fingers move sideways; wheel and pinch come
  * nearer to what is under the pointer.
  */
 export class OrbitPointer {
@@ -49,7 +55,7 @@ export class OrbitPointer {
     canvas.addEventListener('pointerdown', (event) => this.#down(event), { signal });
     canvas.addEventListener('pointermove', (event) => this.#move(event), { signal });
     canvas.addEventListener('pointerup', (event) => this.#up(event), { signal });
-    canvas.addEventListener('pointercancel', (event) => this.#presses.delete(event.pointerId), { signal });
+    canvas.addEventListener('pointercancel', (event) => this.#cancelled(event), { signal });
     canvas.addEventListener('pointerleave', () => this.#presses.size === 0 && host.left(), { signal });
     canvas.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
     canvas.addEventListener('wheel', (event) => this.#wheel(event), { signal, passive: false });
@@ -67,7 +73,9 @@ export class OrbitPointer {
   #down(event: PointerEvent): void {
     const { x, y } = this.#place(event);
     const pans = event.button === 1 || event.button === 2 || event.shiftKey;
-    this.#presses.set(event.pointerId, { x, y, startX: x, startY: y, pans, hasMoved: false });
+    const holds = event.button === 0 && !pans && this.#presses.size === 0 && this.#host.grabbed(x, y);
+    if (!holds) this.#letGo();
+    this.#presses.set(event.pointerId, { x, y, startX: x, startY: y, pans, holds, hasMoved: false });
     this.#canvas.setPointerCapture(event.pointerId);
     if (this.#presses.size > 1) this.#isPinching = true;
     if (event.button === 1) event.preventDefault();
@@ -83,6 +91,10 @@ export class OrbitPointer {
     const slack = event.pointerType === 'touch' ? CLICK_PX.touch : CLICK_PX.mouse;
     if (!press.hasMoved && Math.hypot(x - press.startX, y - press.startY) <= slack && !this.#isPinching) return;
     press.hasMoved = true;
+    if (press.holds) {
+      this.#host.dragged(x, y);
+      return;
+    }
     const [dx, dy] = [x - press.x, y - press.y];
     if (this.#presses.size > 1) {
       this.#pinch(press, event.pointerId, dx, dy);
@@ -109,12 +121,26 @@ export class OrbitPointer {
 
   #up(event: PointerEvent): void {
     const press = this.#presses.get(event.pointerId);
+    if (press?.holds === true && press.hasMoved) this.#host.dropped();
     this.#presses.delete(event.pointerId);
     const wasPinching = this.#isPinching;
     if (this.#presses.size === 0) this.#isPinching = false;
     if (press === undefined || press.hasMoved || wasPinching || event.button !== 0) return;
     const { x, y } = this.#place(event);
     this.#host.clicked(x, y, { shift: event.shiftKey, alt: event.altKey });
+  }
+
+  #cancelled(event: PointerEvent): void {
+    this.#letGo();
+    this.#presses.delete(event.pointerId);
+  }
+
+  /** A second finger, or the end of a press: what was held stays where it is now. */
+  #letGo(): void {
+    for (const press of this.#presses.values()) {
+      if (press.holds && press.hasMoved) this.#host.dropped();
+      press.holds = false;
+    }
   }
 
   #wheel(event: WheelEvent): void {

@@ -1,13 +1,19 @@
 import type { PatchView } from '../model/bench-view.ts';
 import type { LineBatch } from './line-batch.ts';
-import { signedStretch } from './stretch-colours.ts';
 
 /**
- * Short lines that tell which way foam must be pulled (along the stretch) or gathered (along the squash). Each is tied to a triangle by
- * weights on its corners, so that it lies on the sculpt and on the piece alike.
+ * Short lines that tell which way foam must be pulled and which way it must be gathered. A whole stroke runs along the stretch; a stroke
+ * broken in its middle runs along the squash, so that its halves point at each other and the other stroke passes between them:
+ *
+ *            |
+ *      ───── │ ─────        pulled up and down, gathered from left and right
+ *            |
+ *
+ * Each is as long as the change of length is great. They are tied to a triangle by weights on its corners, and so lie on the sculpt and on
+ * the piece alike.
  */
 export interface StretchStrokes {
-  /** Triangle of the sculpt for each stroke. */
+  /** Triangle of the sculpt for each line: a whole stroke is one, a broken one two. */
   readonly triangles: Uint32Array;
   /** Weights of corners 0, 1, 2 for the start and for the end: six a stroke. */
   readonly weights: Float32Array;
@@ -20,6 +26,8 @@ const MOST_ACROSS = 40;
 const LEAST_SHARE = 0.12;
 const SHORTEST = 0.3;
 const LONGEST = 0.85;
+/** Half the gap in a broken stroke, as a share of the spacing. */
+const GAP = 0.09;
 
 /** Strokes on a grid over every flat piece. @param limitPct per cent where strokes are longest. */
 export function stretchStrokes(patches: readonly PatchView[], limitPct: number): StretchStrokes {
@@ -34,12 +42,8 @@ function addPatch(patch: PatchView, limitPct: number, found: number[], weights: 
   if (uv === null || stretchPct === null || squashPct === null || majorAngle === null) return;
   const spacing = Math.max(LEAST_SPACING_MM, extentOf(uv) / MOST_ACROSS);
   for (let t = 0; t < meshTriangles.length; t += 1) {
-    const signed = signedStretch(stretchPct[t], squashPct[t]);
-    const share = Math.min(1, Math.abs(signed) / limitPct);
-    if (share < LEAST_SHARE) continue;
-    const angle = majorAngle[t] + (signed < 0 ? Math.PI / 2 : 0);
-    const half = (spacing * (SHORTEST + (LONGEST - SHORTEST) * share)) / 2;
-    const [dx, dy] = [half * Math.cos(angle), half * Math.sin(angle)];
+    const lines = linesOf(stretchPct[t] / limitPct, squashPct[t] / limitPct, majorAngle[t], spacing);
+    if (lines.length === 0) continue;
     const [a, b, c] = [2 * triangles[3 * t], 2 * triangles[3 * t + 1], 2 * triangles[3 * t + 2]];
     const [ux, uy, vx, vy] = [uv[b] - uv[a], uv[b + 1] - uv[a + 1], uv[c] - uv[a], uv[c + 1] - uv[a + 1]];
     const area = ux * vy - uy * vx;
@@ -55,11 +59,34 @@ function addPatch(patch: PatchView, limitPct: number, found: number[], weights: 
       for (let j = first(1); j <= last(1); j += 1) {
         const [x, y] = [i * spacing, j * spacing];
         if (weigh(x, y).some((weight) => weight < 0)) continue;
-        found.push(meshTriangles[t]);
-        weights.push(...weigh(x - dx, y - dy), ...weigh(x + dx, y + dy));
+        for (const [x0, y0, x1, y1] of lines) {
+          found.push(meshTriangles[t]);
+          weights.push(...weigh(x + x0, y + y0), ...weigh(x + x1, y + y1));
+        }
       }
     }
   }
+}
+
+/** The lines at one place, as start and end from it: the whole stroke first. @param stretch, squash shares of the limit. */
+function linesOf(
+  stretch: number,
+  squash: number,
+  angle: number,
+  spacing: number,
+): readonly (readonly [number, number, number, number])[] {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const halfOf = (share: number): number => (spacing * (SHORTEST + (LONGEST - SHORTEST) * Math.min(1, share))) / 2;
+  const lines: [number, number, number, number][] = [];
+  if (stretch >= LEAST_SHARE) {
+    const half = halfOf(stretch);
+    lines.push([-half * c, -half * s, half * c, half * s]);
+  }
+  if (squash >= LEAST_SHARE) {
+    const [half, gap] = [halfOf(squash), GAP * spacing];
+    for (const end of [-1, 1]) lines.push([end * gap * -s, end * gap * c, end * half * -s, end * half * c]);
+  }
+  return lines;
 }
 
 function extentOf(uv: Float32Array): number {

@@ -28,6 +28,9 @@ async function makeBench(): Promise<Bench> {
   const scene = new BenchScene(canvas, {
     onHover: (pick) => hovers.push(pick),
     onPick: (pick, keys) => picks.push({ pick, ...keys }),
+    onGrab: () => false,
+    onDrag: () => undefined,
+    onDrop: () => undefined,
     onContextLost: () => lost.push('lost'),
     onContextRestored: () => lost.push('restored'),
   });
@@ -298,6 +301,9 @@ it('says so where 3D is missing', () => {
   const silent = {
     onHover: () => undefined,
     onPick: () => undefined,
+    onGrab: () => false,
+    onDrag: () => undefined,
+    onDrop: () => undefined,
     onContextLost: () => undefined,
     onContextRestored: () => undefined,
   };

@@ -1,0 +1,134 @@
+import type { SculptView } from '../model/bench-view.ts';
+import type { SeamChain, SeamMarks, SeamSetting } from '../model/seams.ts';
+import { moveSeam } from '../project/commands.ts';
+import type { BenchPick } from '../viewport/bench-contract.ts';
+import { edgeIndexOf, filePairs } from './edge-index.ts';
+import { moveReach } from './move-reach.ts';
+import { pathEdges } from './seam-actions.ts';
+import type { Workbench } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** Longest wait for pieces of one place before the seam follows the pointer to the next, ms. */
+const MOST_WAIT_MS = 400;
+
+interface Grip {
+  readonly sculpt: SculptView;
+  readonly chain: SeamChain;
+  /** Place of the grabbed corner in the chain. */
+  readonly at: number;
+  /** The marks as they were when the seam was grabbed. */
+  readonly seams: SeamMarks;
+  readonly settings: readonly SeamSetting[];
+  readonly mergeKey: string;
+}
+
+/**
+ * Moves a seam by dragging it over the sculpt: it runs through the corner under the pointer, from there along the shortest way back to
+ * where it was, and the farther it is dragged the more of it comes along. The whole drag undoes as one.
+ */
+export class SeamDrag {
+  readonly #bench: Workbench;
+  #grip: Grip | null = null;
+  /** Corner the seam is wanted at, and the one it was last brought to. */
+  #wanted = -1;
+  #reached = -1;
+  #isFollowing = false;
+  #count = 0;
+
+  constructor(bench: Workbench) {
+    this.#bench = bench;
+  }
+
+  /** @returns true when the press took hold of a seam that can be moved. */
+  grab(pick: BenchPick): boolean {
+    const { bench, view, part } = this.#bench;
+    const { seam = -1, vertex = -1, edge = -1 } = pick;
+    const chain = seam < 0 ? undefined : bench.seams?.chains[seam];
+    this.#grip = null;
+    if (view.tool !== 'choose' || pick.onSculpt !== true || part === null || bench.sculpt === null) return false;
+    if (chain === undefined || chain.kind === 'open' || chain.vertices.length < 3) return false;
+    const at = placeIn(chain, bench.sculpt, vertex, edge);
+    if (at < 0) return false;
+    this.#count += 1;
+    this.#grip = {
+      sculpt: bench.sculpt,
+      chain,
+      at,
+      seams: part.seams,
+      settings: part.seamSettings,
+      mergeKey: `move-seam-${this.#count}`,
+    };
+    this.#wanted = chain.vertices[at];
+    this.#reached = this.#wanted;
+    return true;
+  }
+
+  drag(pick: BenchPick): void {
+    if (this.#grip === null || pick.onSculpt !== true || pick.vertex === undefined) return;
+    if (pick.vertex === this.#wanted) return;
+    this.#wanted = pick.vertex;
+    if (!this.#isFollowing) void this.#follow();
+  }
+
+  /** The seam stays where it is wanted now. */
+  drop(): void {
+    if (this.#grip !== null) this.#bench.say(WORDS.spoken.moved);
+  }
+
+  /** Brings the seam to one wanted corner after the other; those passed while the pieces were made are left out. */
+  async #follow(): Promise<void> {
+    this.#isFollowing = true;
+    try {
+      while (this.#grip !== null && this.#reached !== this.#wanted) {
+        const { mergeKey } = this.#grip;
+        this.#reached = this.#wanted;
+        await this.#moveTo(this.#grip, this.#wanted);
+        if (this.#grip?.mergeKey === mergeKey) await this.#piecesShown();
+      }
+    } finally {
+      this.#isFollowing = false;
+    }
+  }
+
+  async #moveTo(grip: Grip, corner: number): Promise<void> {
+    const { chain, at, sculpt, seams, settings, mergeKey } = grip;
+    const reach = moveReach(sculpt.positions, chain, at, corner);
+    const [from, to] = reach;
+    const ways = [
+      await pathEdges(this.#bench, chain.vertices[from], corner),
+      await pathEdges(this.#bench, corner, chain.vertices[to]),
+    ];
+    if (this.#bench.bench.sculpt !== sculpt || ways.includes(null)) return;
+    const gone = edgeIndexOf(sculpt).along(chain.vertices.slice(from, to + 1));
+    const added = ways.flatMap((way) => way ?? []).filter((edge) => sculpt.edgeIsOpen[edge] === 0);
+    this.#bench.run(moveSeam({ seams, settings }, filePairs(sculpt, gone), filePairs(sculpt, added), mergeKey));
+  }
+
+  /** Waits until the pieces of the last place are on the screen, or long enough. */
+  #piecesShown(): Promise<void> {
+    const { bench } = this.#bench;
+    return new Promise((resolve) => {
+      const look = (): void => {
+        if (this.#bench.isStale && this.#bench.bench === bench) return;
+        done();
+      };
+      const timer = setTimeout(() => done(), MOST_WAIT_MS);
+      const done = (): void => {
+        clearTimeout(timer);
+        this.#bench.removeEventListener('change', look);
+        resolve();
+      };
+      this.#bench.addEventListener('change', look);
+    });
+  }
+}
+
+/** The place of the corner in the chain, or of an end of the edge that lies on it; never one of the chain's own ends. */
+function placeIn(chain: SeamChain, sculpt: SculptView, vertex: number, edge: number): number {
+  const inner = (v: number): number => {
+    const at = chain.vertices.indexOf(v);
+    return at > 0 && at < chain.vertices.length - 1 ? at : -1;
+  };
+  const ends = edge < 0 ? [] : [sculpt.edgeVertices[2 * edge], sculpt.edgeVertices[2 * edge + 1]];
+  return [vertex, ...ends].map(inner).find((at) => at >= 0) ?? -1;
+}
