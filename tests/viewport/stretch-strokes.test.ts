@@ -37,7 +37,29 @@ describe('strokes of stretch', () => {
       expect(Math.atan2(v - y, u - x)).toBeCloseTo(0.5, 3);
     const gathered = square([0, 0], [4, 4], 0.5);
     for (const [x, y, u, v] of ends(stretchStrokes([gathered], 8), gathered)) {
-      expect(Math.atan2(v - y, u - x)).toBeCloseTo(0.5 + Math.PI / 2, 3);
+      expect(Math.abs(Math.sin(Math.atan2(v - y, u - x) - 0.5))).toBeCloseTo(1, 5);
+    }
+  });
+
+  it('cross where foam is pulled one way and gathered the other: the whole one passes through the gap of the broken one', () => {
+    const both = square([8, 8], [4, 4], 0.5);
+    const lines = ends(stretchStrokes([both], 8), both);
+    expect(lines.length % 3).toBe(0);
+    for (let i = 0; i < lines.length; i += 3) {
+      const [whole, ...halves] = lines.slice(i, i + 3);
+      const middle = [(whole[0] + whole[2]) / 2, (whole[1] + whole[3]) / 2];
+      const length = Math.hypot(whole[2] - whole[0], whole[3] - whole[1]);
+      const [one, other] = halves.map(([x, y, u, v]) => ({
+        near: Math.hypot(x - middle[0], y - middle[1]),
+        far: Math.hypot(u - middle[0], v - middle[1]),
+        along: Math.cos(Math.atan2(v - middle[1], u - middle[0]) - 0.5 - Math.PI / 2),
+      }));
+      expect(one.near).toBeGreaterThan(0.5);
+      expect(one.near).toBeCloseTo(other.near, 4);
+      expect(one.far).toBeCloseTo(other.far, 4);
+      expect(2 * one.far).toBeLessThan(length);
+      expect(one.along).toBeCloseTo(-other.along, 4);
+      expect(Math.abs(one.along)).toBeCloseTo(1, 4);
     }
   });
 
