@@ -21,7 +21,7 @@ const SOURCES = [
 const STAMP = join(DIST, '.sources');
 
 /**
- * Builds both. The app goes first, because its build empties dist/. A build that fails leaves no stamp, and so is made again.
+ * Builds all. The app goes first, because its build empties dist/. A build that fails leaves no stamp, and so is made again.
  * @param {string} [sources]  hash of the sources, where it is known already
  */
 export async function buildAll(sources = hashSources()) {
@@ -30,7 +30,7 @@ export async function buildAll(sources = hashSources()) {
   }
   const { build } = await import('vite');
   rmSync(STAMP, { force: true });
-  for (const config of ['vite.config.ts', 'vite.cli.config.ts']) {
+  for (const config of ['vite.config.ts', 'vite.cli.config.ts', 'vite.cli-thread.config.ts']) {
     await build({ root: ROOT, configFile: join(ROOT, 'scripts', config), logLevel: 'warn' });
   }
   writeFileSync(STAMP, sources);

@@ -7,6 +7,7 @@ import type { ScaleChoice } from '../model/source-model.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
+import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { writeFiles } from '../pipeline/write-files.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
 import { looksLikeProject, readProjectFile } from '../project/project-file.ts';
@@ -16,6 +17,7 @@ import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
 import { readInput, type InputFile } from './read-input.ts';
+import { startThread, threadsOfMachine } from './flatten-threads.ts';
 import { terminalWork } from './terminal-work.ts';
 
 /** What the command line said; left out means: as the project has it, or the default. */
@@ -40,12 +42,18 @@ export interface MakeChoices {
 export async function makeCommand(choices: MakeChoices): Promise<string> {
   const started = performance.now();
   const file = await readInput(choices.input);
-  const pipeline = new Pipeline();
+  const crew = new ThreadCrew(startThread, threadsOfMachine());
+  const pipeline = new Pipeline(crew);
   const { project: found, assumed } = await openInput(file, pipeline, choices);
   const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);
   const project = withChoices(found, choices, seams);
   const work = terminalWork();
-  const outcome = await pipeline.run(project, work, { strictSeams: seams !== null, date: choices.date });
+  const run = pipeline.run(project, work, { strictSeams: seams !== null, date: choices.date });
+  let threads = 0;
+  const outcome = await run.finally(() => {
+    ({ threads } = crew);
+    crew.end();
+  });
   work.clear();
   refuseIfUnfinished(outcome, choices.seams ?? file.name);
   const computed = performance.now();
@@ -60,6 +68,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const timings = {
     readAndComputeMs: computed - started,
     writeMs: written - computed,
+    threads,
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
   await writeAll(choices.out, new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]));

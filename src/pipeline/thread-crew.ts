@@ -37,6 +37,11 @@ export class ThreadCrew implements FlattenCrew {
     this.#most = most;
   }
 
+  /** Threads there are now, busy or free. */
+  get threads(): number {
+    return this.#hands.length;
+  }
+
   flatten(task: FlattenTask, work: Work): Promise<Result<FlatPiece>> {
     const job = this.#takenUp(task) ?? this.#entered(task);
     const result = job.wait(work);

@@ -1,5 +1,7 @@
 /// <reference lib="webworker" />
 import * as Comlink from 'comlink';
+import { ThreadCrew } from '../pipeline/thread-crew.ts';
+import { handsOfBrowser, startBrowserHand } from './browser-hands.ts';
 import { PipelineWorkshop } from './workshop.ts';
 
 /** DejaVu Sans from our own origin, fetched when the first PDF is made. The worker's file lies in `assets/`, the font beside it. */
@@ -9,4 +11,4 @@ async function loadFont(): Promise<Uint8Array> {
   return new Uint8Array(await reply.arrayBuffer());
 }
 
-Comlink.expose(new PipelineWorkshop(loadFont));
+Comlink.expose(new PipelineWorkshop(loadFont, new ThreadCrew(startBrowserHand, handsOfBrowser())));

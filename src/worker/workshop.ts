@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../base/result.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { ModelFormat } from '../model/source-model.ts';
+import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { FILE_NAMES, pdfOf, reportOf, svgOf } from '../pipeline/write-files.ts';
@@ -19,7 +20,7 @@ import type { ComputeReply, MadeFile, Progress, Workshop } from './workshop-api.
 
 /** The pipeline behind the calls of {@link Workshop}. One project at a time; a new compute calls off the one before. */
 export class PipelineWorkshop implements Workshop {
-  readonly #pipeline = new Pipeline();
+  readonly #pipeline: Pipeline;
   readonly #interner = new ProjectInterner();
   readonly #updater = new BenchUpdater();
   readonly #loadFont: () => Promise<Uint8Array>;
@@ -28,9 +29,13 @@ export class PipelineWorkshop implements Workshop {
   #settled: Promise<unknown> = Promise.resolve();
   #outcome: Outcome | null = null;
 
-  /** @param loadFont gives DejaVu Sans as a TrueType file; asked for when the first PDF is made. */
-  constructor(loadFont: () => Promise<Uint8Array>) {
+  /**
+   * @param loadFont gives DejaVu Sans as a TrueType file; asked for when the first PDF is made.
+   * @param crew     lays the patches flat; in this thread unless said.
+   */
+  constructor(loadFont: () => Promise<Uint8Array>, crew?: FlattenCrew) {
     this.#loadFont = loadFont;
+    this.#pipeline = new Pipeline(crew);
   }
 
   async putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>> {
@@ -49,7 +54,9 @@ export class PipelineWorkshop implements Workshop {
     this.#running?.cancel();
     const work = new PoliteWork(onProgress);
     this.#running = work;
-    return await this.#inTurn(() => this.#run(this.#interner.same(project), have, work));
+    const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, work));
+    // Who calls off is answered now; the run itself ends at its next pause.
+    return await Promise.race([turn, calledOff(work)]);
   }
 
   cancel(): Promise<void> {
@@ -135,6 +142,10 @@ export class PipelineWorkshop implements Workshop {
     return writeProjectFile(project, sources);
   }
 }
+
+/** Resolves when the work is called off. */
+const calledOff = ({ signal }: PoliteWork): Promise<ComputeReply> =>
+  new Promise((resolve) => signal.addEventListener('abort', () => resolve({ cancelled: true }), { once: true }));
 
 const projectFile = (text: string): MadeFile => ({
   name: FILE_NAMES.project,
