@@ -1,7 +1,11 @@
-import { fillReducingOrder } from './sparse-order.ts';
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import type { SparseGraph } from './sparse-graph.ts';
+import { minimumDegreeOrder } from './sparse-min-degree.ts';
 import { findSupernodes, type Supernodes } from './sparse-supernodes.ts';
-import { eliminationTree } from './sparse-tree.ts';
+import { eliminationTreeSteps } from './sparse-tree.ts';
+
+/** Blocks whose rows are listed between two pauses: a few milliseconds. */
+const PAUSE_BLOCKS = 2048;
 
 /**
  * All of a sparse factorisation that depends on the graph alone; made once, used for every matrix with these entries.
@@ -33,11 +37,19 @@ export interface FactorPlan {
   readonly fill: number;
 }
 
-/** Orders the unknowns and works out the shape of the factor. */
-export function planFactor(graph: SparseGraph, order: Int32Array = fillReducingOrder(graph)): FactorPlan {
-  const blocks = findSupernodes(eliminationTree(graph, order));
+/** Works out the shape of the factor for an order of elimination. */
+export function planFactor(graph: SparseGraph, order: Int32Array = minimumDegreeOrder(graph)): FactorPlan {
+  return runAtOnce(planSteps(graph, order));
+}
+
+/** The same in stretches. */
+export function* planSteps(graph: SparseGraph, order: Int32Array): Stepwise<FactorPlan> {
+  const tree = yield* eliminationTreeSteps(graph, order);
+  const blocks = findSupernodes(tree);
+  yield;
   const { entryStarts, entryRows } = lowerEntries(graph, blocks);
-  const { rowStarts, rows, rowInParent, entryPanelRow } = findRows(graph.size, blocks, entryStarts, entryRows);
+  yield;
+  const { rowStarts, rows, rowInParent, entryPanelRow } = yield* findRows(graph.size, blocks, entryStarts, entryRows);
   const panelStarts = new Float64Array(blocks.count + 1);
   let largestFront = 0;
   for (let s = 0; s < blocks.count; s += 1) {
@@ -103,44 +115,104 @@ function lowerEntries(graph: SparseGraph, blocks: Supernodes): { entryStarts: In
   return { entryStarts, entryRows };
 }
 
-function findRows(n: number, blocks: Supernodes, entryStarts: Int32Array, entryRows: Int32Array) {
+/** The rows of every block, and where they and the entries of the matrix stand in the panels. */
+interface BlockRows {
+  readonly rowStarts: Int32Array;
+  readonly rows: Int32Array;
+  readonly rowInParent: Int32Array;
+  readonly entryPanelRow: Int32Array;
+}
+
+function* findRows(n: number, blocks: Supernodes, entryStarts: Int32Array, entryRows: Int32Array): Stepwise<BlockRows> {
   const rowStarts = new Int32Array(blocks.count + 1);
   for (let s = 0; s < blocks.count; s += 1) rowStarts[s + 1] = rowStarts[s] + blocks.below[s];
   const rows = new Int32Array(rowStarts[blocks.count]);
-  const rowInParent = new Int32Array(rows.length);
-  const entryPanelRow = new Int32Array(entryRows.length);
-  const firstChild = new Int32Array(blocks.count).fill(-1);
-  const sibling = new Int32Array(blocks.count).fill(-1);
-  const marked = new Int32Array(n).fill(-1);
-  const local = new Int32Array(n);
-  for (let s = 0; s < blocks.count; s += 1) {
-    const first = blocks.starts[s];
-    const end = blocks.starts[s + 1];
-    let put = rowStarts[s];
-    const add = (r: number): void => {
-      if (r < end || marked[r] === s) return;
-      marked[r] = s;
-      rows[put++] = r;
-    };
-    for (let p = entryStarts[first]; p < entryStarts[end]; p += 1) add(entryRows[p]);
-    for (let c = firstChild[s]; c >= 0; c = sibling[c]) {
-      for (let p = rowStarts[c]; p < rowStarts[c + 1]; p += 1) add(rows[p]);
-    }
-    if (put !== rowStarts[s + 1])
-      throw new Error(`block ${s}: ${put - rowStarts[s]} rows, ${blocks.below[s]} foreseen`);
-    rows.subarray(rowStarts[s], put).sort();
-    for (let c = first; c < end; c += 1) local[c] = c - first;
-    for (let p = rowStarts[s]; p < put; p += 1) local[rows[p]] = end - first + p - rowStarts[s];
-    for (let p = entryStarts[first]; p < entryStarts[end]; p += 1) entryPanelRow[p] = local[entryRows[p]];
-    for (let c = firstChild[s]; c >= 0; c = sibling[c]) {
-      for (let p = rowStarts[c]; p < rowStarts[c + 1]; p += 1) rowInParent[p] = local[rows[p]];
-    }
-    if (blocks.parent[s] >= 0) {
-      sibling[s] = firstChild[blocks.parent[s]];
-      firstChild[blocks.parent[s]] = s;
+  const finder = new RowFinder(n, blocks, entryStarts, entryRows, {
+    rowStarts,
+    rows,
+    rowInParent: new Int32Array(rows.length),
+    entryPanelRow: new Int32Array(entryRows.length),
+  });
+  for (let s = 0; s < blocks.count; s += PAUSE_BLOCKS) {
+    finder.find(s, Math.min(blocks.count, s + PAUSE_BLOCKS));
+    yield;
+  }
+  return finder.found;
+}
+
+class RowFinder {
+  readonly found: BlockRows;
+  readonly #blocks: Supernodes;
+  readonly #entryStarts: Int32Array;
+  readonly #entryRows: Int32Array;
+  readonly #firstChild: Int32Array;
+  readonly #sibling: Int32Array;
+  /** Block in which each row was met last, and its place among that block's columns and rows. */
+  readonly #marked: Int32Array;
+  readonly #local: Int32Array;
+
+  constructor(n: number, blocks: Supernodes, entryStarts: Int32Array, entryRows: Int32Array, found: BlockRows) {
+    this.found = found;
+    this.#blocks = blocks;
+    this.#entryStarts = entryStarts;
+    this.#entryRows = entryRows;
+    this.#firstChild = new Int32Array(blocks.count).fill(-1);
+    this.#sibling = new Int32Array(blocks.count).fill(-1);
+    this.#marked = new Int32Array(n).fill(-1);
+    this.#local = new Int32Array(n);
+  }
+
+  /** Lists the rows of blocks `from .. to`; all blocks before them must have been done. */
+  find(from: number, to: number): void {
+    for (let s = from; s < to; s += 1) {
+      this.#listRows(s);
+      this.#placeRows(s);
+      const parent = this.#blocks.parent[s];
+      if (parent < 0) continue;
+      this.#sibling[s] = this.#firstChild[parent];
+      this.#firstChild[parent] = s;
     }
   }
-  return { rowStarts, rows, rowInParent, entryPanelRow };
+
+  #listRows(s: number): void {
+    const { rowStarts, rows } = this.found;
+    const { starts, below } = this.#blocks;
+    const marked = this.#marked;
+    const end = starts[s + 1];
+    const entriesEnd = this.#entryStarts[end];
+    let put = rowStarts[s];
+    for (let p = this.#entryStarts[starts[s]]; p < entriesEnd; p += 1) {
+      const r = this.#entryRows[p];
+      if (r < end || marked[r] === s) continue;
+      marked[r] = s;
+      rows[put++] = r;
+    }
+    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
+      for (let p = rowStarts[c]; p < rowStarts[c + 1]; p += 1) {
+        const r = rows[p];
+        if (r < end || marked[r] === s) continue;
+        marked[r] = s;
+        rows[put++] = r;
+      }
+    }
+    if (put !== rowStarts[s + 1]) throw new Error(`block ${s}: ${put - rowStarts[s]} rows, ${below[s]} foreseen`);
+    rows.subarray(rowStarts[s], put).sort();
+  }
+
+  #placeRows(s: number): void {
+    const { rowStarts, rows, rowInParent, entryPanelRow } = this.found;
+    const { starts } = this.#blocks;
+    const local = this.#local;
+    const first = starts[s];
+    const end = starts[s + 1];
+    for (let c = first; c < end; c += 1) local[c] = c - first;
+    for (let p = rowStarts[s]; p < rowStarts[s + 1]; p += 1) local[rows[p]] = end - first + p - rowStarts[s];
+    const entriesEnd = this.#entryStarts[end];
+    for (let p = this.#entryStarts[first]; p < entriesEnd; p += 1) entryPanelRow[p] = local[this.#entryRows[p]];
+    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
+      for (let p = rowStarts[c]; p < rowStarts[c + 1]; p += 1) rowInParent[p] = local[rows[p]];
+    }
+  }
 }
 
 function depthParity(blocks: Supernodes): Uint8Array {

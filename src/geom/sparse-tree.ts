@@ -1,4 +1,8 @@
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import type { SparseGraph } from './sparse-graph.ts';
+
+/** Rows gone through between two pauses: a few milliseconds. */
+const PAUSE_ROWS = 8192;
 
 /**
  * The elimination tree of a symmetric matrix in a given order (Liu, "The role of elimination trees in sparse factorization", 1990),
@@ -17,14 +21,33 @@ export interface EliminationTree {
 
 /** @param order any order of all nodes; the tree's own order is equivalent to it (same factor, other numbering). */
 export function eliminationTree(graph: SparseGraph, order: Int32Array): EliminationTree {
+  return runAtOnce(eliminationTreeSteps(graph, order));
+}
+
+/** The same in stretches. */
+export function* eliminationTreeSteps(graph: SparseGraph, order: Int32Array): Stepwise<EliminationTree> {
+  const n = graph.size;
   const first = invert(order);
-  const parent = findParents(graph, order, first);
+  const parent = new Int32Array(n).fill(-1);
+  const ancestor = new Int32Array(n).fill(-1);
+  for (let row = 0; row < n; row += PAUSE_ROWS) {
+    findParents(graph, order, first, parent, ancestor, row, Math.min(n, row + PAUSE_ROWS));
+    yield;
+  }
   const post = postorder(parent);
+  yield;
   const newOrder = post.map((k) => order[k]);
   const newPlace = invert(post);
   const newParent = post.map((k) => (parent[k] < 0 ? -1 : newPlace[parent[k]]));
   const place = invert(newOrder);
-  return { order: newOrder, place, parent: newParent, below: countBelow(graph, newOrder, place, newParent) };
+  yield;
+  const below = new Int32Array(n);
+  const met = new Int32Array(n).fill(-1);
+  for (let row = 0; row < n; row += PAUSE_ROWS) {
+    countBelow(graph, newOrder, place, newParent, below, met, row, Math.min(n, row + PAUSE_ROWS));
+    yield;
+  }
+  return { order: newOrder, place, parent: newParent, below };
 }
 
 export function invert(order: Int32Array): Int32Array {
@@ -33,11 +56,17 @@ export function invert(order: Int32Array): Int32Array {
   return place;
 }
 
-function findParents(graph: SparseGraph, order: Int32Array, place: Int32Array): Int32Array {
-  const n = graph.size;
-  const parent = new Int32Array(n).fill(-1);
-  const ancestor = new Int32Array(n).fill(-1);
-  for (let k = 0; k < n; k += 1) {
+/** Finds the parents of the nodes whose lowest neighbour above comes in rows `from .. to`. */
+function findParents(
+  graph: SparseGraph,
+  order: Int32Array,
+  place: Int32Array,
+  parent: Int32Array,
+  ancestor: Int32Array,
+  from: number,
+  to: number,
+): void {
+  for (let k = from; k < to; k += 1) {
     const v = order[k];
     for (let p = graph.starts[v]; p < graph.starts[v + 1]; p += 1) {
       let i = place[graph.neighbours[p]];
@@ -52,7 +81,6 @@ function findParents(graph: SparseGraph, order: Int32Array, place: Int32Array): 
       }
     }
   }
-  return parent;
 }
 
 /** Numbers a forest so that children come before parents: `result[k]` is the node that comes k-th. */
@@ -84,12 +112,18 @@ export function postorder(parent: Int32Array): Int32Array {
   return post;
 }
 
-/** Walks up the tree from every neighbour of each row: the nodes met are the columns in which that row is not empty. */
-function countBelow(graph: SparseGraph, order: Int32Array, place: Int32Array, parent: Int32Array): Int32Array {
-  const n = graph.size;
-  const below = new Int32Array(n);
-  const met = new Int32Array(n).fill(-1);
-  for (let row = 0; row < n; row += 1) {
+/** Walks up the tree from every neighbour of rows `from .. to`: the nodes met are the columns in which that row is not empty. */
+function countBelow(
+  graph: SparseGraph,
+  order: Int32Array,
+  place: Int32Array,
+  parent: Int32Array,
+  below: Int32Array,
+  met: Int32Array,
+  from: number,
+  to: number,
+): void {
+  for (let row = from; row < to; row += 1) {
     met[row] = row;
     const v = order[row];
     for (let p = graph.starts[v]; p < graph.starts[v + 1]; p += 1) {
@@ -99,5 +133,4 @@ function countBelow(graph: SparseGraph, order: Int32Array, place: Int32Array, pa
       }
     }
   }
-  return below;
 }

@@ -1,14 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random.ts';
-import { dissectionOrder } from '../../src/geom/sparse-dissection.ts';
 import { graphOfPairs, graphOfTriangles, type SparseGraph } from '../../src/geom/sparse-graph.ts';
+import { halvingOrder } from '../../src/geom/sparse-halving.ts';
 import { minimumDegreeOrder } from '../../src/geom/sparse-min-degree.ts';
 import { eliminationTree } from '../../src/geom/sparse-tree.ts';
 import { gridPairs } from './sparse-support.ts';
 
+/** Nodes of a square grid, row by row; any other graph gets points that say nothing about it. */
+function pointsOf(size: number): Float64Array {
+  const side = Math.round(Math.sqrt(size));
+  return Float64Array.from(
+    { length: 3 * size },
+    (_, i) => [Math.floor(i / 3) % side, Math.floor(i / 3 / side), 0][i % 3],
+  );
+}
+
 const ORDERS = [
   ['minimum degree', minimumDegreeOrder],
-  ['nested dissection', dissectionOrder],
+  ['halving', (graph: SparseGraph) => halvingOrder(graph, pointsOf(graph.size))],
 ] as const;
 
 const fillOf = (graph: SparseGraph, order: Int32Array): number =>
@@ -66,6 +75,21 @@ describe.each(ORDERS)('%s', (_, orderOf) => {
     const graph = graphOfPairs(3600, gridPairs(60));
     const natural = Int32Array.from({ length: 3600 }, (_, i) => i);
     expect(fillOf(graph, orderOf(graph))).toBeLessThan(0.45 * fillOf(graph, natural));
+  });
+});
+
+describe('halving', () => {
+  it('puts nodes without a point last, and takes nodes that all lie in one point', () => {
+    const graph = graphOfPairs(3601, [...gridPairs(60), ...Array.from({ length: 3600 }, (_, v) => [v, 3600]).flat()]);
+    const order = halvingOrder(graph, pointsOf(3600));
+    expect(order[3600]).toBe(3600);
+    expect(fillOf(graph, order)).toBeLessThan(3600 + 1.05 * fillOf(graph, minimumDegreeOrder(graph)));
+    expect(new Set(halvingOrder(graph, new Float64Array(3 * 3601))).size).toBe(3601);
+  });
+
+  it('keeps the factor of a large grid thinner than minimum degree does', () => {
+    const graph = graphOfPairs(14_400, gridPairs(120));
+    expect(fillOf(graph, halvingOrder(graph, pointsOf(14_400)))).toBeLessThan(fillOf(graph, minimumDegreeOrder(graph)));
   });
 });
 

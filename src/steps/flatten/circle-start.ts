@@ -1,7 +1,9 @@
+import { runWithPauses } from '../../base/stepwise.ts';
 import type { Work } from '../../base/work.ts';
 import { SparseFactor } from '../../geom/sparse-factor.ts';
 import { graphOfTriangles } from '../../geom/sparse-graph.ts';
-import { planFactor, type FactorPlan } from '../../geom/sparse-plan.ts';
+import { halvingSteps } from '../../geom/sparse-halving.ts';
+import { planSteps, type FactorPlan } from '../../geom/sparse-plan.ts';
 import type { Patch } from '../../model/patch.ts';
 import { findSlots, type FlatSystem } from './flat-system.ts';
 import { hasFlip } from './flips.ts';
@@ -24,7 +26,7 @@ const MOST_ROUNDS = 12;
  */
 export async function circleStart(patch: Patch, system: FlatSystem, work: Work): Promise<Float64Array | null> {
   const { rest } = system;
-  const net = makeNet(patch, system);
+  const net = await makeNet(patch, system, work);
   const points = new Float64Array(2 * net.plan.size);
   const fixed = placeOnCircle(patch, rest, points);
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
@@ -44,12 +46,18 @@ interface Net {
   readonly strength: Float64Array;
 }
 
-function makeNet(patch: Patch, { rest, plan: patchPlan, slots: patchSlots }: FlatSystem): Net {
+async function makeNet(
+  patch: Patch,
+  { rest, plan: patchPlan, slots: patchSlots }: FlatSystem,
+  work: Work,
+): Promise<Net> {
   const windows = patch.loops.slice(1);
   let plan = patchPlan;
   let slots = patchSlots;
   if (windows.length > 0) {
-    plan = planFactor(graphOfTriangles(rest.vertexCount + windows.length, withWindowFans(rest, windows)));
+    const graph = graphOfTriangles(rest.vertexCount + windows.length, withWindowFans(rest, windows));
+    const pause = () => work.pause(0);
+    plan = await runWithPauses(planSteps(graph, await runWithPauses(halvingSteps(graph, rest.points), pause)), pause);
     slots = findSlots(plan, rest.corners);
   }
   const strength = cotangents(rest, slots, plan.entryRows.length);

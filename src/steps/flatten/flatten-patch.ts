@@ -5,7 +5,7 @@ import type { FlatPiece, SolveReport } from '../../model/flat-piece.ts';
 import type { Patch } from '../../model/patch.ts';
 import { canonicalFrame } from './canonical-frame.ts';
 import { energyOf } from './dirichlet-energy.ts';
-import { flatSystem } from './flat-system.ts';
+import { flatSystemWithPauses } from './flat-system.ts';
 import { countFlips, hasFlip } from './flips.ts';
 import { measureStretch } from './measure-stretch.ts';
 import type { FlattenOptions } from './flatten-options.ts';
@@ -59,7 +59,7 @@ export async function flattenPatch(
     const piece = finish(patch, rest, rolled.flat, { method: 'unfolded', steps: 0, converged: true });
     if (!isApart || piece.overlapCount === 0) return ok(piece);
   }
-  const system = flatSystem(patch, rest, graph);
+  const system = await flatSystemWithPauses(patch, rest, graph, () => work.pause(0));
   await work.pause(0.05);
   const early = shareOfWork(work, 0.05, 0.2);
   const near = isApart

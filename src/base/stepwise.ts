@@ -1,0 +1,25 @@
+/**
+ * A long computation cut into stretches of a few milliseconds: it yields between them and returns its result at the end. One text of it
+ * then serves those who want it at once and those who must let others run meanwhile.
+ */
+export type Stepwise<T> = Generator<undefined, T, undefined>;
+
+/** Runs all stretches in a row. */
+export function runAtOnce<T>(job: Stepwise<T>): T {
+  for (;;) {
+    const next = job.next();
+    if (next.done === true) return next.value;
+  }
+}
+
+/**
+ * Runs stretch after stretch.
+ * @param pause  called and awaited between them; throws to call the job off.
+ */
+export async function runWithPauses<T>(job: Stepwise<T>, pause: () => Promise<void> | undefined): Promise<T> {
+  for (;;) {
+    const next = job.next();
+    if (next.done === true) return next.value;
+    await pause();
+  }
+}
