@@ -1,6 +1,6 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
-import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
+import { fail, ok, type Fail, type Ok, type Problem, type Result } from '../base/result.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
@@ -76,7 +76,7 @@ export class Pipeline {
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
   /** Why a patch could not be laid flat, told again in each run. */
-  readonly #notFlat = new WeakMap<Patch, Problem>();
+  readonly #notFlat = new WeakMap<Patch, Fail>();
   readonly #wishes = new Memo<unknown[], readonly PatchWishes[]>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
@@ -220,14 +220,26 @@ export class Pipeline {
     const shares = sharesOfWork(work, sizes);
     // Whoever is given the largest first is done the soonest.
     const order = [...patches.keys()].sort((a, b) => sizes[b] - sizes[a]);
-    const laid = new Array<Promise<FlatPiece | Problem | null>>(patches.length);
-    for (const i of order) laid[i] = this.#flattenOne(run, patches[i], wishes[i], shares[i]);
-    const results = await Promise.all(laid);
+    const laid = new Array<Promise<Result<FlatPiece> | null>>(patches.length);
+    const fresh = new Map<number, Result<FlatPiece>>();
+    for (const i of order) {
+      laid[i] = this.#flattenOne(run, patches[i], wishes[i], shares[i], (result) => fresh.set(i, result));
+    }
+    let results: readonly (Result<FlatPiece> | null)[] = [];
+    try {
+      results = await Promise.all(laid);
+    } finally {
+      // In the order of the patches, whoever was done first: what is started from later does not depend on chance.
+      patches.forEach((patch, i) => {
+        const result = fresh.get(i);
+        if (result !== undefined) this.#keep(run, patch, wishes[i], result);
+      });
+    }
     results.forEach((result, i) => {
-      if (result === null || !('code' in result)) return;
-      run.findings.push({ ...result, severity: 'error', where: { triangles: [patches[i].meshTriangles[0]] } });
+      if (result === null || result.ok) return;
+      run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patches[i].meshTriangles[0]] } });
     });
-    run.flats = results.map((result) => (result === null || 'code' in result ? null : result));
+    run.flats = results.map((result) => (result?.ok === true ? result.value : null));
     if (run.flats.every((flat) => flat === null)) {
       const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
       throw new Stopped(
@@ -246,25 +258,37 @@ export class Pipeline {
     return remembered(this.#wishes, key, () => wishesOfPatches(mesh, patches, chains, part));
   }
 
-  /** The patch laid flat, or why it cannot be; null where the cut has said so already. */
-  async #flattenOne(run: Run, patch: Patch, wishes: PatchWishes, work: Work): Promise<FlatPiece | Problem | null> {
+  /**
+   * The patch laid flat, or why it cannot be; null where the cut has said so already.
+   * @param made  called with a result that was not known before.
+   */
+  async #flattenOne(
+    run: Run,
+    patch: Patch,
+    wishes: PatchWishes,
+    work: Work,
+    made: (result: Result<FlatPiece>) => void,
+  ): Promise<Result<FlatPiece> | null> {
     if (patch.kind === 'closed' || patch.kind === 'handled') return null;
     const positions = run.needCut().shell.neutralPositions;
     const known = this.#patches.flatOf(patch, positions, wishes.key);
     if (known === null) return this.#notFlat.get(patch) ?? null;
     if (known !== undefined) {
       await work.pause(1);
-      return known;
+      return ok(known);
     }
-    await work.pause(0, 'laying the pieces flat');
     const start = this.#patches.startFor(patch);
     const options = start === undefined ? wishes.options : { ...wishes.options, start };
+    await work.pause(0, 'laying the pieces flat');
     const result = await this.#crew.flatten({ patch, positions, options, wishes: wishes.key }, work);
-    this.#patches.keep(patch, positions, wishes.key, result.ok ? result.value : null);
+    made(result);
+    return result;
+  }
+
+  #keep(run: Run, patch: Patch, { key }: PatchWishes, result: Result<FlatPiece>): void {
+    this.#patches.keep(patch, run.needCut().shell.neutralPositions, key, result.ok ? result.value : null);
+    if (!result.ok) this.#notFlat.set(patch, result);
     run.made('flatten');
-    if (result.ok) return result.value;
-    this.#notFlat.set(patch, result.problem);
-    return result.problem;
   }
 
   #makeFoam(run: Run): void {
