@@ -48,9 +48,12 @@ describe.each(WISHES)('the outline of a patch, %s', (what, wish) => {
     }
   });
 
-  it.each(patches)('is bit for bit the same when asked for twice: %s', async (_, make) => {
+  it.each(patches.slice(0, 12))('is bit for bit the same when asked for twice: %s', async (_, make) => {
     const [first, again] = [await lay(make(), wish), await lay(make(), wish)];
-    expect(again.piece).toEqual(first.piece);
-    expect(Buffer.from(again.piece.uv.buffer).equals(Buffer.from(first.piece.uv.buffer))).toBe(true);
+    for (const figures of ['uv', 'major', 'minor', 'majorAngle'] as const)
+      expect(bytesOf(again.piece[figures]).equals(bytesOf(first.piece[figures])), figures).toBe(true);
+    expect(again.piece.solve).toEqual(first.piece.solve);
   });
 });
+
+const bytesOf = (numbers: Float64Array): Buffer => Buffer.from(numbers.buffer, numbers.byteOffset, numbers.byteLength);
