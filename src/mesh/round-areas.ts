@@ -15,6 +15,8 @@ export interface RoundAreas {
 
 /** Bands of levels in each of which the slope is bounded. */
 const BANDS = 64;
+/** Share of the squared level under which -k is rounding; at the vertex itself its root would show. */
+const ROUNDING = 1e-13;
 /** Bands after which the areas are measured, closer together towards the largest. */
 const MEASURED = [4, 8, 12, 16, 20, 24, 28, 32, 36, 40, 44, 48, 52, 56, 59, 61, 62, 63, 64];
 
@@ -56,7 +58,7 @@ export function roundAreas({ opened }: SurfaceSides, field: RoundField): RoundAr
 function nearOfBands({ top, triangles, k, lowest, highest }: RoundField): Float64Array {
   const steepest = new Float64Array(BANDS);
   for (let i = 0; i < triangles.length; i += 1) {
-    if (k[i] >= 0 || lowest[i] >= top) continue;
+    if (-k[i] <= ROUNDING * highest[i] * highest[i] || lowest[i] >= top) continue;
     // A band more at each end than rounding could hide.
     const from = Math.max(0, Math.floor((lowest[i] / top) * BANDS - 1e-6));
     const to = Math.min(BANDS - 1, Math.floor((highest[i] / top) * BANDS + 1e-6));

@@ -18,6 +18,9 @@ export interface RoundField {
   readonly highest: Float64Array;
 }
 
+/** Share by which the largest level stays clear of the side it is held up by: a line that just touches is found only to half the digits. */
+const CLEAR_SHARE = 1e-6;
+
 export function roundField(sides: SurfaceSides, distance: SurfaceDistance): RoundField {
   const { corners, base, foot, height } = sides.opened;
   const { value, settled, reach } = distance;
@@ -53,7 +56,7 @@ export function roundField(sides: SurfaceSides, distance: SurfaceDistance): Roun
     const isRoundZ = y > 0 && x * height[t] > y * foot[t] && (base[t] - x) * height[t] > y * (base[t] - foot[t]);
     lowest[i] = isRoundZ ? Math.sqrt(Math.max(0, k[i])) : least;
   }
-  return { top, triangles, zx, zy, k, lowest, highest };
+  return { top: (1 - CLEAR_SHARE) * top, triangles, zx, zy, k, lowest, highest };
 }
 
 /** The triangles at some vertices, each once, in the order of the vertices. */

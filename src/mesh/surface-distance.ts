@@ -121,6 +121,12 @@ export async function distancesFrom(
 }
 
 /**
+ * Share of its square by which a distance may fall short of lying off a side and still come along it: rounding, where a front runs down a
+ * side, would otherwise show as its root.
+ */
+const IN_LINE = 1e-14;
+
+/**
  * Distance of a triangle's corner c by the straight line from the point that lies `a` from one end of the opposite side and `b` from the
  * other, on the far side of it; Infinity where no such point is or the line misses the side.
  * @param side   length of that side; `ca` and `cb` the lengths from c to its ends.
@@ -129,8 +135,8 @@ export async function distancesFrom(
 function overSide(a: number, b: number, side: number, ca: number, cb: number, twice: number): number {
   const zx = (a * a - b * b + side * side) / (2 * side);
   const square = a * a - zx * zx;
-  if (!(square >= 0)) return Infinity;
-  const below = Math.sqrt(square);
+  if (!(square > -IN_LINE * a * a)) return Infinity;
+  const below = Math.sqrt(Math.max(0, square - IN_LINE * a * a));
   const along = (ca * ca - cb * cb + side * side) / (2 * side);
   const above = twice / side;
   const crossing = zx * above + along * below;

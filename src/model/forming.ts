@@ -3,25 +3,30 @@ import type { Vec2 } from '../geom/vec.ts';
 /** One of the few places of a flat piece where the foam must give most (foam model 3). */
 export interface WorstSpot {
   readonly kind: 'stretch' | 'squash';
-  /** Triangle with the peak: local to the patch, and of the mesh. */
+  /** Triangle at the peak: local to the patch, and of the mesh. */
   readonly triangle: number;
   readonly meshTriangle: number;
-  /** What the foam must give at the peak, per cent, > 0. */
+  /** What the foam must give at the peak, per cent, > 0: the mean by area of the triangles round a vertex. */
   readonly percent: number;
-  /** Area of the place on the surface, mm². */
+  /** Area on the surface of all that is joined to the peak and gives at least 60 % as much, mm². */
   readonly areaMm2: number;
   /** Middle of the place, mm: in the flat piece, and on the surface in model space. */
   readonly at: Vec2;
   readonly point: readonly [number, number, number];
-  /** Direction in the flat piece along which the foam is pulled (stretch) or gathered (squash), radians from +x, 0 to pi. */
+  /** Direction in the flat piece along which the foam is pulled (stretch) or gathered (squash) at the peak, radians from +x, 0 to pi. */
   readonly alongRad: number;
+  /**
+   * one: the place gives along `alongRad` as a whole. all: it gives about alike in every direction. edge: along the edge of the piece.
+   * varied: in one direction at each point, but not in the same.
+   */
+  readonly way: 'one' | 'all' | 'edge' | 'varied';
 }
 
-/** A worst spot of a foam piece, in the piece's own frame, with words for people. */
+/** A worst spot of a foam piece, with `at` and `alongRad` in the piece's own frame and words for people. */
 export interface FoamSpot extends WorstSpot {
-  /** What to do there, for example `pull along the up arrow` or `gather across the up arrow`. */
+  /** What to do there, for example `pull along the up arrow` or `gather along the edge`. */
   readonly wayText: string;
-  /** Where on the piece that is, for example `near the upper left edge`. */
+  /** Where on the piece that is, for example `near the top` or `in the middle`. */
   readonly placeText: string;
 }
 

@@ -60,7 +60,7 @@ export async function leastRatio(patch: Patch, rest: RestShapes, graph: SparseGr
         most.saddle = Math.max(most.saddle, -radians);
       }
       const dome = domeRatio(areas, first);
-      const saddle = saddleRatio(sides, field, areas, defect);
+      const saddle = saddleRatio(sides, field, areas, defect, first);
       const kind = dome.ratio >= saddle.ratio ? 'dome' : 'saddle';
       const { ratio, index } = kind === 'dome' ? dome : saddle;
       if (ratio <= (best?.ratio ?? 1) + ROUNDING) continue;

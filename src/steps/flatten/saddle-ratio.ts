@@ -5,7 +5,7 @@ import type { SurfaceSides } from '../../mesh/surface-distance.ts';
 /** Angle defect that counts as rounding, radians. */
 const ROUNDING = 1e-9;
 
-/** A ratio and the level of {@link RoundAreas} it comes from. */
+/** A ratio and the index of the area it comes from, -1 for none. */
 export interface RatioAt {
   readonly ratio: number;
   readonly index: number;
@@ -33,26 +33,29 @@ export interface RatioAt {
  * On a surface of constant curvature -1 this goes as 1 + R² / 12, the true circle as 1 + R² / 6.
  * (Bridson and Haefliger, "Metric spaces of non-positive curvature", 1999, chapters II.1, II.2 and II.5.)
  * @param defect  angle defect per vertex, radians.
+ * @param first   index of the smallest area that counts.
+ * @returns the ratio, and the index of the area in which the lines back from the plane run.
  */
 export function saddleRatio(
   sides: SurfaceSides,
   field: RoundField,
   { level, near, area }: RoundAreas,
   defect: Float64Array,
+  first: number,
 ): RatioAt {
   const limit = firstDomed(sides, field, defect);
   let last = level.length - 1;
   while (last >= 0 && level[last] > limit) last -= 1;
   const none = { ratio: 1, index: -1 };
-  if (last < 0 || !hasNoHole(sides, field, level[last])) return none;
+  if (last < first || !hasNoHole(sides, field, level[last])) return none;
   let best: RatioAt = none;
-  for (let j = 0; j <= last; j += 1) {
+  for (let j = first; j <= last; j += 1) {
     let circle = area[j] / (Math.PI * level[j] * level[j]);
     for (let i = 0; i < j; i += 1) {
       circle = Math.max(circle, (area[j] - area[i]) / (Math.PI * (level[j] * level[j] - near[i] * near[i])));
     }
     const ratio = Math.min(near[last] / level[j], circle);
-    if (ratio > best.ratio) best = { ratio, index: j };
+    if (ratio > best.ratio) best = { ratio, index: last };
   }
   return best;
 }
