@@ -145,6 +145,7 @@ export class App extends LitElement {
         .earlier=${workbench.before?.name ?? ''}
         .notice=${workbench.notice}
         .theme=${this.#theme()}
+        .isStale=${workbench.isStale}
         @fl-notice-done=${() => workbench.setNotice(null)}
       ></fl-job-sheet>
       <input type="file" accept=".obj,.stl,.json" tabindex="-1" aria-hidden="true" @change=${this.#onFile} />
@@ -223,7 +224,7 @@ export class App extends LitElement {
     else if ((tool === 'path' || tool === 'measure') && from !== null)
       workbench.setView({ from: null, to: null, preview: null });
     else if (tool !== 'choose') workbench.setView({ tool: 'choose', cursor: null, walked: null, preview: null });
-    else workbench.setView({ choice: NOTHING });
+    else workbench.setView({ choice: NOTHING, place: null });
   }
 
   #beginWalk(): void {
@@ -251,7 +252,7 @@ export class App extends LitElement {
   }
 
   #onChoose(event: ChooseEvent): void {
-    this.workbench.setView({ choice: event.choice, tool: 'choose', preview: null });
+    this.workbench.setView({ choice: event.choice, place: null, tool: 'choose', preview: null });
   }
 
   #onSample(event: SampleEvent): void {

@@ -4,7 +4,11 @@ import { formatFine, formatLength, formatMeasured } from '../base/format-length.
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
+import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
 import { edgeFacts } from './edge-facts.ts';
+import { ViewEvent } from './events.ts';
+import './grain-field.ts';
+import type { GrainEvent } from './grain-field.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -13,6 +17,7 @@ import { SHARED } from './styles.ts';
 import './verb-row.ts';
 import type { Verb } from './verbs.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
+import { edgeWishOf, grainCommands, grainOf } from './wish-actions.ts';
 import { WORDS } from './words.ts';
 
 /** A new lap width was typed for the chosen seam, mm. */
@@ -96,16 +101,19 @@ export class ChosenRow extends JobSection {
     if (chain === undefined) return nothing;
     const seam = this.bench.pieces?.seams.find((candidate) => candidate.id === id);
     const [one, other] = (seam?.lengthMm ?? []).map((mm) => formatMeasured(mm, this.unit));
+    const wishes = this.#wishes(id);
     if (chain.kind === 'open')
       return this.#row(
         WORDS.chosen.openEdge(chain.letter),
-        one === undefined ? '' : WORDS.chosen.openFacts(one),
+        [...(one === undefined ? [] : [WORDS.chosen.openFacts(one)]), ...wishes].join(', '),
         verbs,
       );
     const facts =
       seam === undefined || other === undefined
         ? ''
-        : WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit));
+        : [WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit)), ...wishes].join(
+            ', ',
+          );
     const lap =
       chain.kind === 'lap'
         ? html`<fl-length-field
@@ -120,8 +128,18 @@ export class ChosenRow extends JobSection {
     return this.#row(WORDS.chosen.seam(chain.letter), facts, verbs, lap);
   }
 
+  #wishes(id: string): readonly string[] {
+    const { holdLength = false, straight = false } = edgeWishOf(this.bench, this.sculptPart, id);
+    const words = WORDS.forming.edges;
+    return [...(holdLength ? [words.held] : []), ...(straight ? [words.straight] : [])];
+  }
+
   #piece(piece: FoamPiece, verbs: readonly Verb[]) {
-    const facts = WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason);
+    const area = chosenArea(this.bench, this.view);
+    const facts =
+      area === null
+        ? WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason)
+        : areaWords(area, giveOf(this.sculptPart?.regions ?? [], area.faces), this.unit, this.view.withinMm === null);
     const fields = html`<label>
         ${WORDS.chosen.pieceName}
         <input
@@ -140,8 +158,36 @@ export class ChosenRow extends JobSection {
           .value=${String(piece.quantity)}
           @change=${(event: Event) => this.#quantity(piece, event)}
         />
-      </label>`;
+      </label>
+      <fl-grain-field
+        .grain=${grainOf(this.bench, this.sculptPart, piece)}
+        .hasUp=${piece.up !== null}
+        @fl-grain=${(event: GrainEvent) => grainCommands(this.bench, piece, event.grain).forEach((command) => this.send(command))}
+      ></fl-grain-field>
+      ${area === null ? nothing : this.#within()}`;
     return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
+  }
+
+  /** How far the area reaches from the place that was clicked; emptied, as far as its panel. */
+  #within() {
+    const words = WORDS.forming.areas;
+    return html`<label>
+      ${words.within}
+      <input
+        type="number"
+        min="1"
+        max="2000"
+        placeholder=${words.wholePanel}
+        .value=${this.view.withinMm === null ? '' : String(this.view.withinMm)}
+        @change=${this.#takeWithin}
+      />
+      mm
+    </label>`;
+  }
+
+  #takeWithin(event: Event): void {
+    const mm = (event.target as HTMLInputElement).valueAsNumber;
+    this.dispatchEvent(new ViewEvent({ withinMm: mm > 0 ? mm : null }));
   }
 
   #name(piece: FoamPiece, event: Event): void {

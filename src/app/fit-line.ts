@@ -6,12 +6,16 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import './cautions.ts';
 import { pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
+import './area-list.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
+import { fitFigures } from './fit-figures.ts';
 import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
+import './laying-group.ts';
 import './seam-table.ts';
+import './spot-list.ts';
 import './stretch-legend.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice, type Reading } from './view-state.ts';
@@ -41,6 +45,8 @@ export class FitLine extends JobSection {
   @property({ attribute: false }) choice: Choice = NOTHING;
   @property({ attribute: false }) reading: Reading | null = null;
   @property() colouring: 'plain' | 'stretch' | 'pieces' = 'plain';
+  /** True while the pieces are worked out anew. */
+  @property({ type: Boolean }) isStale = false;
 
   protected override render() {
     const pieces = this.bench.pieces?.pieces ?? [];
@@ -65,7 +71,10 @@ export class FitLine extends JobSection {
                 </button>
               </div>
               ${this.#worst()}
-              <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>`
+              <fl-spot-list .bench=${this.bench} .project=${this.project}></fl-spot-list>
+              <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>
+              <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
+              <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>`
       }
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['flatten', 'foam']}></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
@@ -81,30 +90,23 @@ export class FitLine extends JobSection {
     const { pieces } = this.bench;
     if (hasWrong(this.bench, ['flatten', 'foam'])) return 'wrong';
     if (pieces === null || pieces.pieces.length === 0) return 'missing';
-    return this.#worstOf('stretchSpread') > this.#limits().tooMuchPct ||
-      this.#worstOf('squashSpread') > this.#limits().tooMuchPct
-      ? 'wrong'
-      : 'so';
+    const { stretch, squash } = fitFigures(this.bench) ?? { stretch: 0, squash: 0 };
+    return Math.max(stretch, squash) > this.#limits().tooMuchPct ? 'wrong' : 'so';
   }
 
   #answer() {
     const seams = this.bench.pieces?.seams ?? [];
-    const difference = Math.max(0, ...seams.map((seam) => Math.abs(seam.differenceMm)));
-    return html`<p slot="answer">
-        ${WORDS.fit.answer(formatPercent(this.#worstOf('stretchSpread')), formatPercent(this.#worstOf('squashSpread')))}
-      </p>
+    const { stretch, squash, seams: difference } = fitFigures(this.bench) ?? { stretch: 0, squash: 0, seams: 0 };
+    return html`<p slot="answer">${WORDS.fit.answer(formatPercent(stretch), formatPercent(squash))}</p>
       <p>
         ${seams.some((seam) => seam.kind !== 'open') ? WORDS.fit.closes(formatFine(difference, this.unit)) : WORDS.fit.noSeams}
       </p>`;
   }
 
-  #worstOf(which: 'stretchSpread' | 'squashSpread'): number {
-    return Math.max(0, ...(this.bench.pieces?.patches ?? []).map((patch) => patch[which]?.max ?? 0));
-  }
-
   #worst() {
     const view = this.bench.pieces;
-    if (view === null || view.pieces.length < 2) return nothing;
+    // Once places are known by themselves, their list says it better.
+    if (view === null || view.pieces.length < 2 || view.pieces.some(({ spots }) => spots !== undefined)) return nothing;
     const give = (patch: PatchView): number => Math.max(patch.stretchSpread?.max ?? 0, patch.squashSpread?.max ?? 0);
     const worst = view.pieces
       .map((piece) => ({ piece, pct: give(view.patches[piece.patch]) }))

@@ -72,6 +72,8 @@ export class JobSheet extends LitElement {
   /** Name of the job to go back to, or empty. */
   @property() earlier = '';
   @property() theme = '';
+  /** True while what is shown is from before the last change. */
+  @property({ type: Boolean }) isStale = false;
 
   /** Brings a line into view and puts the keyboard there. */
   goTo(line: string): void {
@@ -111,6 +113,7 @@ export class JobSheet extends LitElement {
         .choice=${view.choice}
         .reading=${view.reading}
         .colouring=${view.colouring}
+        .isStale=${this.isStale}
       ></fl-fit-line>
       <fl-sheets-line id="sheets" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>
       <fl-paper-line id="paper" .project=${project} .bench=${bench} .choice=${view.choice}></fl-paper-line>

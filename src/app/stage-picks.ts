@@ -44,7 +44,7 @@ export class StagePicks {
         if (pick.vertex !== undefined) bench.setView({ cursor: pick.vertex, walked: null });
         return;
       case 'choose':
-        bench.setView({ choice: this.#choiceOf(pick) });
+        bench.setView({ choice: this.#choiceOf(pick), place: pick.triangle ?? null, withinMm: null });
     }
   }
 

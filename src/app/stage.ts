@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
+import { chosenArea } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
@@ -293,7 +294,10 @@ export class Stage extends LitElement {
       case 'seam':
         return { seams: [chainIndex(this.bench, choice.seam)] };
       case 'piece':
-        return { pieces: [pieceIndex(this.bench, choice.piece)] };
+        return {
+          pieces: [pieceIndex(this.bench, choice.piece)],
+          triangles: chosenArea(this.bench, this.view)?.triangles ?? [],
+        };
       default:
         return null;
     }

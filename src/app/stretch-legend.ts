@@ -8,6 +8,12 @@ import { WORDS } from './words.ts';
 
 const STEPS = 41;
 
+/** Strokes as they are drawn on the foam. */
+const STROKES = [
+  ['whole', 'M1 6h24'],
+  ['broken', 'M1 6h9M16 6h9'],
+] as const;
+
 /** The scale of stretch and squash: the same colours as on the stage, ends at the foam's limit, the number under the pointer on it. */
 @customElement('fl-stretch-legend')
 export class StretchLegend extends LitElement {
@@ -26,6 +32,21 @@ export class StretchLegend extends LitElement {
       text {
         font-size: 0.8333rem;
         fill: var(--ink);
+      }
+      svg.stroke {
+        display: inline-block;
+        inline-size: 26px;
+        block-size: 12px;
+        vertical-align: -1px;
+      }
+      .stroke path {
+        stroke: var(--ink);
+        stroke-width: 1.6;
+      }
+      .strokes {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--s4);
       }
       .tick {
         stroke: var(--ink);
@@ -65,6 +86,15 @@ export class StretchLegend extends LitElement {
       </svg>
       <p class="small">
         ${reading === null ? WORDS.fit.legendHint : WORDS.fit.reading(formatPercent(reading.squashPct), formatPercent(reading.stretchPct))}
+      </p>
+      <p class="small strokes">
+        ${STROKES.map(
+          ([name, path]) =>
+            html`<span>
+              <svg class="stroke" viewBox="0 0 26 12" aria-hidden="true">${svg`<path d=${path} />`}</svg>
+              ${WORDS.forming.legend[name]}
+            </span>`,
+        )}
       </p>`;
   }
 }

@@ -1,10 +1,12 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
 import { pieceIndex } from './bench-state.ts';
+import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { isParted } from './edge-facts.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { joinChosen, joinEdges, joinEverything, partEdges, setChosenSeam } from './seam-actions.ts';
 import { NOTHING } from './view-state.ts';
+import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -61,7 +63,8 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
 
 function seamVerbs(bench: Workbench, id: string): Verb[] {
   const seam = bench.bench.seams?.chains.find((chain) => chain.id === id);
-  if (seam === undefined || seam.kind === 'open') return [];
+  if (seam === undefined) return [];
+  if (seam.kind === 'open') return edgeWishVerbs(bench, id, true);
   const words = WORDS.verbs;
   const lap = (side: 0 | 1) => () =>
     setChosenSeam(bench, 'lap', seam.allowanceMm > 0 ? seam.allowanceMm : LAP_MM, side);
@@ -75,6 +78,48 @@ function seamVerbs(bench: Workbench, id: string): Verb[] {
   return [
     { id: 'join', label: words.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
     ...kinds,
+    ...edgeWishVerbs(bench, id, false),
+  ];
+}
+
+/** Wishes for an edge of the foam. Seams keep their length anyway. */
+function edgeWishVerbs(bench: Workbench, id: string, isOpen: boolean): Verb[] {
+  const { holdLength = false, straight = false } = edgeWishOf(bench.bench, bench.part, id);
+  const words = WORDS.forming.verbs;
+  const hold: Verb = {
+    id: 'hold-length',
+    label: holdLength ? words.letLength : words.holdLength,
+    key: 'h',
+    isNear: true,
+    run: () => setEdgeWishOf(bench, id, { holdLength: !holdLength }),
+  };
+  return [
+    ...(isOpen ? [hold] : []),
+    {
+      id: 'straight',
+      label: straight ? words.letStraight : words.straight,
+      key: 'i',
+      isNear: true,
+      run: () => setEdgeWishOf(bench, id, { straight: !straight }),
+    },
+  ];
+}
+
+/** What can be done with an area of the chosen piece: step to it, and say how it gives. */
+function areaVerbs(bench: Workbench): Verb[] {
+  const words = WORDS.forming.verbs;
+  const area = chosenArea(bench.bench, bench.view);
+  const give = area === null ? null : giveOf(bench.part?.regions ?? [], area.faces);
+  const gives = [
+    ['stiff', words.stiff],
+    ['soft', words.soft],
+    ['rest', words.asRest],
+  ] as const;
+  return [
+    { id: 'next-panel', label: words.nextPanel, key: 'n', isNear: true, run: () => nextPanel(bench) },
+    ...gives
+      .filter(([kind]) => give !== null && give !== kind)
+      .map(([kind, label]) => ({ id: `area-${kind}`, label, isNear: true, run: () => setChosenGive(bench, kind) })),
   ];
 }
 
@@ -102,6 +147,7 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
       isNear: true,
       run: () => bench.run(setPieceSetting(face, { bendStyle: style })),
     },
+    ...areaVerbs(bench),
     ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
       ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]
       : []),

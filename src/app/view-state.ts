@@ -29,6 +29,10 @@ export interface ViewState {
   readonly colouring: 'plain' | 'stretch' | 'pieces';
   readonly familiar: 'none' | 'hand' | 'head' | 'door';
   readonly choice: Choice;
+  /** Triangle of the sculpt that was clicked when a piece was chosen: an area of it may be meant; null where none was. */
+  readonly place: number | null;
+  /** How far from there the area reaches, mm; null as far as its panel. */
+  readonly withinMm: number | null;
   readonly tool: Tool;
   /** First corner of a path or of a measured length, in the numbering of the sculpt. */
   readonly from: number | null;
@@ -49,6 +53,8 @@ export const FIRST_VIEW: ViewState = {
   colouring: 'plain',
   familiar: 'none',
   choice: NOTHING,
+  place: null,
+  withinMm: null,
   tool: 'choose',
   from: null,
   to: null,

@@ -2,6 +2,7 @@ import { formatLength, formatNumber, type LengthUnit } from '../base/format-leng
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Page } from '../model/page.ts';
 import type { EdgeFacts } from './edge-facts.ts';
+import { FORMING_WORDS } from './forming-words.ts';
 
 /** `1 seam`, `2 seams`. */
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
@@ -93,7 +94,7 @@ export const WORDS = {
     measured: 'Measured thickness',
     modelIs: 'The sculpt is the foam’s',
     surfaces: { face: 'face', middle: 'middle', back: 'back' },
-    finer: 'Bending and tracing',
+    finer: 'Bending, tracing and shrinkage',
     neutral: 'Neutral fraction, from the inside of a bend',
     neutralWhy:
       'The layer of the foam that keeps its length when it bends. 0.5 until you have bent and measured a strip of your own.',
@@ -111,6 +112,7 @@ export const WORDS = {
     reading: (squash: string, stretch: string) => `Here: squash ${squash}, stretch ${stretch}`,
     worst: 'Gives most:',
   },
+  forming: FORMING_WORDS,
   seamTable: {
     caption: 'Seams with the length of both sides',
     seam: 'Seam',

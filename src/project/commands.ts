@@ -153,8 +153,9 @@ export const setPieceSetting = (face: number, wish: Omit<PieceSetting, 'face'>):
 /**
  * Lays the grain of the sheet on a piece, or leaves it as it comes.
  * @param faces all polygons of the piece, so that a wish made at any of them is found again; the first one carries it. None: nothing changes.
+ * @param mergeKey of changes that undo as one: those of a piece and its twin.
  */
-export const setGrain = (faces: readonly number[], grain: GrainWish | null): Command =>
+export const setGrain = (faces: readonly number[], grain: GrainWish | null, mergeKey?: string): Command =>
   onSculpt(
     'set the grain',
     (part) => {
@@ -172,7 +173,7 @@ export const setGrain = (faces: readonly number[], grain: GrainWish | null): Com
         ? { ...part, pieceSettings: others }
         : withPieceSetting({ ...part, pieceSettings: others }, faces[0], { grain });
     },
-    'grain',
+    mergeKey,
   );
 
 /** Changes what is dear and what is cheap when pieces are laid flat. */

@@ -1,0 +1,90 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { formatArea } from '../base/format-length.ts';
+import type { Give, Region } from '../model/flatten-settings.ts';
+import { removeRegion, renameRegion, setRegionGive } from '../project/commands.ts';
+import { JobSection } from './job-section.ts';
+import { areaOf } from './panels.ts';
+import { SHARED } from './styles.ts';
+import { WORDS } from './words.ts';
+
+/** The areas the maker named, each with how it gives and the way to be rid of it; pointing at one lights it up. */
+@customElement('fl-area-list')
+export class AreaList extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+      }
+      h3 {
+        font-size: var(--t-small);
+        font-weight: 600;
+      }
+      li {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto auto auto;
+        gap: var(--s1) var(--s3);
+        align-items: center;
+        padding-block: var(--s1);
+        border-block-start: var(--narrow) solid var(--rule-soft);
+        font-size: var(--t-small);
+      }
+      li:first-child {
+        border-block-start: 0;
+      }
+      input[type='text'] {
+        inline-size: 100%;
+        border-block-end-width: var(--narrow);
+      }
+      select {
+        border-block-end-width: var(--narrow);
+      }
+    `,
+  ];
+
+  protected override render() {
+    const regions = this.sculptPart?.regions ?? [];
+    if (regions.length === 0) return nothing;
+    return html`<h3>${WORDS.forming.areas.heading}</h3>
+      <ul>
+        ${regions.map((region) => this.#area(region))}
+      </ul>`;
+  }
+
+  #area(region: Region) {
+    const words = WORDS.forming.areas;
+    const { sculpt } = this.bench;
+    const triangles = this.#trianglesOf(region);
+    const light = (): void => this.point({ triangles });
+    const dark = (): void => this.point(null);
+    return html`<li @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
+      <input
+        type="text"
+        autocomplete="off"
+        aria-label=${words.name}
+        .value=${region.name}
+        @change=${(event: Event) => this.send(renameRegion(region.id, (event.target as HTMLInputElement).value))}
+      />
+      <span class="number soft">${sculpt === null ? '' : formatArea(areaOf(sculpt, triangles), this.unit)}</span>
+      <select
+        aria-label="${words.give}: ${region.name}"
+        @change=${(event: Event) => this.send(setRegionGive(region.id, (event.target as HTMLSelectElement).value as Give))}
+      >
+        ${(['stiff', 'soft'] as const).map(
+          (give) => html`<option value=${give} .selected=${give === region.give}>${words.gives[give]}</option>`,
+        )}
+      </select>
+      <button aria-label=${words.remove(region.name)} @click=${() => this.send(removeRegion(region.id))}>×</button>
+    </li>`;
+  }
+
+  #trianglesOf({ faces }: Region): number[] {
+    const wanted = new Set(faces);
+    const found: number[] = [];
+    this.bench.sculpt?.faceOfTriangle.forEach((face, t) => {
+      if (wanted.has(face)) found.push(t);
+    });
+    return found;
+  }
+}

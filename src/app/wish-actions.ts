@@ -1,0 +1,54 @@
+import type { EdgeWish, GrainWish } from '../model/flatten-settings.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import { setEdgeWish, setGrain, type Command } from '../project/commands.ts';
+import type { SculptPart } from '../project/project.ts';
+import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
+import { edgesOfChain } from './edge-facts.ts';
+import { filePairs } from './edge-index.ts';
+import { facesOf } from './panels.ts';
+import type { Workbench } from './workbench.ts';
+
+/** Edges of the sculpt that a seam or an open edge runs along, in file numbers. */
+function pairsOf(bench: Bench, seam: string): [number, number][] {
+  const { sculpt } = bench;
+  return sculpt === null ? [] : filePairs(sculpt, edgesOfChain(bench, chainIndex(bench, seam)));
+}
+
+/** What is wished for a seam or an open edge. */
+export function edgeWishOf(bench: Bench, part: SculptPart | null, seam: string): Omit<EdgeWish, 'edge'> {
+  const wishes = part?.edgeWishes ?? [];
+  if (wishes.length === 0) return {};
+  const own = new Set(pairsOf(bench, seam).flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]));
+  const { holdLength = false, straight = false } = Object.assign(
+    {},
+    ...wishes.filter(({ edge }) => own.has(edge.join(' '))),
+  ) as Partial<EdgeWish>;
+  return { holdLength, straight };
+}
+
+export function setEdgeWishOf(bench: Workbench, seam: string, wish: Omit<EdgeWish, 'edge'>): void {
+  bench.run(setEdgeWish(pairsOf(bench.bench, seam), wish));
+}
+
+/** Polygons of the file in a piece. */
+const facesOfPiece = ({ sculpt, pieces }: Bench, piece: FoamPiece): number[] =>
+  sculpt === null ? [] : facesOf(sculpt, pieces?.patches[piece.patch]?.meshTriangles ?? []);
+
+/** What is wished for the grain of a piece, or null. */
+export function grainOf(bench: Bench, part: SculptPart | null, piece: FoamPiece): GrainWish | null {
+  const settings = part?.pieceSettings.filter(({ grain }) => grain !== undefined) ?? [];
+  if (settings.length === 0) return null;
+  const faces = new Set(facesOfPiece(bench, piece));
+  return settings.findLast(({ face }) => faces.has(face))?.grain ?? null;
+}
+
+/** Lays the grain on a piece, and its mirror image on the piece's twin, so that twins they stay. They undo as one. */
+export function grainCommands(bench: Bench, piece: FoamPiece, grain: GrainWish | null): readonly Command[] {
+  const key = `grain ${piece.id}`;
+  const twin = piece.twinOf === undefined ? undefined : bench.pieces?.pieces[pieceIndex(bench, piece.twinOf)];
+  const mirrored = grain === null ? null : { ...grain, angleDeg: 0 - grain.angleDeg };
+  return [
+    setGrain(facesOfPiece(bench, piece), grain, key),
+    ...(twin === undefined ? [] : [setGrain(facesOfPiece(bench, twin), mirrored, key)]),
+  ];
+}
