@@ -1,4 +1,5 @@
-import { scaleAlong, type ScaleAlong } from '../geom/scale-along.ts';
+import type { Ring } from '../geom/ring.ts';
+import { scaleAlong, scaledPoints, type ScaleAlong } from '../geom/scale-along.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamPiece } from './foam-piece.ts';
 
@@ -9,6 +10,12 @@ export const cutFactor = (lostPct: number): number => 1 / (1 - lostPct / 100);
 export function cutScaleOf({ shrinkage, grainRad }: Pick<FoamPiece, 'shrinkage' | 'grainRad'>): ScaleAlong | null {
   if (shrinkage === undefined) return null;
   return scaleAlong(grainRad ?? 0, cutFactor(shrinkage.alongPct), cutFactor(shrinkage.acrossPct));
+}
+
+/** A ring of the finished piece as it is cut; the ring itself where they are one. */
+export function cutRing(piece: Pick<FoamPiece, 'shrinkage' | 'grainRad'>, ring: Ring): Ring {
+  const scale = cutScaleOf(piece);
+  return scale === null ? ring : scaledPoints(ring, scale);
 }
 
 /** True when a foam loses more one way than the other, so that it matters how a piece lies on its sheet. */

@@ -2,6 +2,7 @@ import { Matrix4 } from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import { boxOfPoints, joinBoxes, type Box2 } from '../geom/ring.ts';
+import { cutRing } from '../model/cut-larger.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Template } from '../model/template.ts';
 import { benchFromDrawing } from './journey.ts';
@@ -62,9 +63,9 @@ export function placePieces(
   return { layout: bench, sceneFromDrawing, drawingFromFlat, sceneFromSheet, sheetOfPiece };
 }
 
-/** Box of the cut lines, both edges of every bevel, seen from the face. */
-export function cutBox(piece: FoamPiece): Box2 {
-  return joinBoxes(boxOfPoints(piece.outline), boxOfPoints(piece.otherOutline));
+/** Box of the cut lines as they are cut, both edges of every bevel, seen from the face. */
+function cutBox(piece: FoamPiece): Box2 {
+  return joinBoxes(boxOfPoints(cutRing(piece, piece.outline)), boxOfPoints(cutRing(piece, piece.otherOutline)));
 }
 
 /** Box of what is cut, in the template's drawing. */
@@ -72,7 +73,7 @@ function drawnBox(piece: FoamPiece, template: Template | undefined): Box2 {
   return template?.foamBox ?? cutBox(piece);
 }
 
-/** A template may be moved against its piece, and is mirrored where the back is traced: the piece then lies on its face. */
+/** A template may be moved against its piece, larger than it where the foam will shrink (about one origin), and is mirrored where the back is traced: the piece then lies on its face. */
 function flatIntoDrawing(piece: FoamPiece, template: Template | undefined): Matrix4 {
   const cut = cutBox(piece);
   const drawn = drawnBox(piece, template);

@@ -9,6 +9,7 @@ import {
   type MeshStandardMaterial,
 } from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
+import { cutRing } from '../model/cut-larger.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
@@ -149,8 +150,8 @@ function cutRings(piece: FoamPiece, template: Template | undefined): { outer: Sl
   const pair = (traced: ArrayLike<number>, other: ArrayLike<number>): SlabHole =>
     isTracedUp ? { upper: traced, lower: other } : { upper: other, lower: traced };
   return {
-    outer: pair(piece.outline, piece.otherOutline),
-    inner: piece.holes.map((hole, i) => pair(hole, piece.otherHoles[i] ?? hole)),
+    outer: pair(cutRing(piece, piece.outline), cutRing(piece, piece.otherOutline)),
+    inner: piece.holes.map((hole, i) => pair(cutRing(piece, hole), cutRing(piece, piece.otherHoles[i] ?? hole))),
   };
 }
 

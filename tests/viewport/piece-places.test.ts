@@ -50,6 +50,22 @@ describe('where a flat piece lies', () => {
     expect(foot.z).toBeCloseTo(at.z - 40, 9);
   });
 
+  it('lies inside its larger cut where the foam will shrink, about one origin', () => {
+    const shrinkage = { alongPct: 5, acrossPct: 5 };
+    const view = viewOf('face');
+    const [piece] = view.pieces;
+    const larger = templateOf({ ...piece, outline: piece.outline.map((x) => x / 0.95) });
+    const places = placePieces(
+      footprint,
+      { ...view, pieces: [{ ...piece, shrinkage }], templates: [larger] },
+      sheet([{ x: 100, y: 50, turnRad: 0 }]),
+    );
+    const origin = new Vector3(0, 0, -4).applyMatrix4(places.drawingFromFlat[0]);
+    expect(origin.distanceTo(new Vector3(0, 0, 0))).toBeLessThan(1e-9);
+    const corner = new Vector3(60, 0, -4).applyMatrix4(places.drawingFromFlat[0]);
+    expect(corner.x).toBeCloseTo(60, 9);
+  });
+
   it('lies on its face where the back is traced', () => {
     const places = placePieces(footprint, viewOf('back'), sheet([{ x: 100, y: 50, turnRad: 0 }]));
     const move = places.sceneFromDrawing[0].clone().multiply(places.drawingFromFlat[0]);

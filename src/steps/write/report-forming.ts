@@ -1,7 +1,6 @@
-import { scaledPoints } from '../../geom/scale-along.ts';
 import { deg } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import { cutScaleOf } from '../../model/cut-larger.ts';
+import { cutRing } from '../../model/cut-larger.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamSpot, LeastRatio } from '../../model/forming.ts';
@@ -22,11 +21,10 @@ export function layingReport(piece: FoamPiece, flat: FlatPiece, mesh: Mesh): Rec
 
 /** How a piece lies on its sheet, and what is cut where its foam will shrink: the lines of the finished piece scaled about the origin. */
 export function cuttingReport(piece: FoamPiece): Record<string, unknown> {
-  const scale = cutScaleOf(piece);
-  const larger = (ring: Ring): number[][] => pairs(scale === null ? ring : scaledPoints(ring, scale));
+  const larger = (ring: Ring): number[][] => pairs(cutRing(piece, ring));
   return {
     ...(piece.grainRad === undefined ? {} : { grainDeg: deg(piece.grainRad) }),
-    ...(scale === null
+    ...(piece.shrinkage === undefined
       ? {}
       : {
           shrinkage: piece.shrinkage,
