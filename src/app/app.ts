@@ -1,5 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { SculptPart } from '../project/project.ts';
 import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
 import type {
@@ -36,6 +37,8 @@ import { NOTHING } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 import { WINDOW_STYLE } from './window-style.ts';
+
+const NO_REGIONS: SculptPart['regions'] = [];
 
 /** The window: the bench and its job sheet. Gives slices of the workbench to its elements and turns their events into changes. */
 @customElement('fl-app')
@@ -107,6 +110,7 @@ export class App extends LitElement {
           .up=${part?.upAxis ?? 'y'}
           .theme=${this.#theme()}
           .limitPct=${limit}
+          .regions=${part?.regions ?? NO_REGIONS}
           .tool=${view.tool}
           .stale=${workbench.isStale && workbench.progress !== null && bench.sculpt !== null}
           @fl-stage-hover=${(event: StageHoverEvent) => this.#picks.hover(event.pick)}

@@ -23,10 +23,10 @@ export class AreaList extends JobSection {
       }
       li {
         display: grid;
-        grid-template-columns: minmax(0, 1fr) auto auto auto;
+        grid-template-columns: minmax(0, 1fr) auto;
         gap: var(--s1) var(--s3);
         align-items: center;
-        padding-block: var(--s1);
+        padding-block: var(--s2);
         border-block-start: var(--narrow) solid var(--rule-soft);
         font-size: var(--t-small);
       }
@@ -66,7 +66,8 @@ export class AreaList extends JobSection {
         .value=${region.name}
         @change=${(event: Event) => this.send(renameRegion(region.id, (event.target as HTMLInputElement).value))}
       />
-      <span class="number soft">${sculpt === null ? '' : formatArea(areaOf(sculpt, triangles), this.unit)}</span>
+      <button aria-label=${words.remove(region.name)} @click=${() => this.send(removeRegion(region.id))}>×</button>
+      <span class="soft">${sculpt === null ? '' : formatArea(areaOf(sculpt, triangles), this.unit)}</span>
       <select
         aria-label="${words.give}: ${region.name}"
         @change=${(event: Event) => this.send(setRegionGive(region.id, (event.target as HTMLSelectElement).value as Give))}
@@ -75,7 +76,6 @@ export class AreaList extends JobSection {
           (give) => html`<option value=${give} .selected=${give === region.give}>${words.gives[give]}</option>`,
         )}
       </select>
-      <button aria-label=${words.remove(region.name)} @click=${() => this.send(removeRegion(region.id))}>×</button>
     </li>`;
   }
 

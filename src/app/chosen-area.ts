@@ -1,5 +1,5 @@
 import { formatArea, type LengthUnit } from '../base/format-length.ts';
-import type { PiecesView } from '../model/bench-view.ts';
+import type { PiecesView, SculptView } from '../model/bench-view.ts';
 import type { Give, Region } from '../model/flatten-settings.ts';
 import { addRegion, freeFaces } from '../project/commands.ts';
 import { pieceIndex, type Bench } from './bench-state.ts';
@@ -92,4 +92,11 @@ export function areaWords(area: ChosenArea, give: Give | 'rest', unit: LengthUni
   const size = formatArea(area.areaMm2, unit);
   const what = isPanel ? words.panel(area.panel + 1, area.panels, size) : words.spot(size);
   return give === 'rest' ? what : `${what} ${give === 'stiff' ? words.isStiff : words.isSoft}`;
+}
+
+/** How each triangle of the sculpt gives: 0 as the rest, 1 stiff, 2 soft. Where areas meet, the later one counts. */
+export function givesOfTriangles(sculpt: SculptView | null, regions: readonly Region[]): Uint8Array {
+  const gives = new Map<number, number>();
+  for (const { faces, give } of regions) for (const face of faces) gives.set(face, give === 'stiff' ? 1 : 2);
+  return Uint8Array.from(sculpt?.faceOfTriangle ?? [], (face) => gives.get(face) ?? 0);
 }

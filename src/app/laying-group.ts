@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { formatFine, formatNumber, formatPercent } from '../base/format-length.ts';
 import type { FlattenWishes } from '../model/flatten-settings.ts';
 import { setFlattenWishes } from '../project/commands.ts';
+import type { SculptPart } from '../project/project.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { fitFigures, type FitFigures } from './fit-figures.ts';
 import { JobSection } from './job-section.ts';
@@ -64,21 +65,20 @@ export class LayingGroup extends JobSection {
   @state() private earlier: FitFigures | null = null;
   /** Step and price as the sliders show them while they are moved. */
   @state() private moved: Partial<Pick<FlattenWishes, 'seamPrice' | 'squashPrice'>> = {};
-  #wishes: FlattenWishes | null = null;
-  #job = '';
+  #part: SculptPart | null = null;
   /** The update that was on show when the wishes changed: its figures are not yet theirs. */
   #updateThen = -1;
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const part = this.sculptPart;
-    const wishes = part?.flatten ?? null;
-    if (wishes === this.#wishes) return;
-    const job = `${part?.source.hash ?? ''} ${part?.id ?? ''}`;
+    const last = this.#part;
+    if (part === last) return;
+    this.#part = part;
     const bench = changed.get('bench') ?? this.bench;
-    this.earlier = job === this.#job && this.#wishes !== null ? fitFigures(bench) : null;
-    this.#updateThen = this.earlier === null ? -1 : bench.update;
-    this.#job = job;
-    this.#wishes = wishes;
+    // Anything else that changes makes figures of before worthless.
+    const isWish = part !== null && last !== null && differsInWishesAlone(part, last);
+    this.earlier = isWish ? fitFigures(bench) : null;
+    this.#updateThen = isWish ? bench.update : -1;
     this.moved = {};
   }
 
@@ -185,6 +185,12 @@ export class LayingGroup extends JobSection {
     </table>`;
   }
 }
+
+/** What is wished of laying flat; names and numbers of pieces change no figure. */
+const WISHES: readonly string[] = ['flatten', 'regions', 'edgeWishes', 'pieceSettings'];
+
+const differsInWishesAlone = (part: SculptPart, last: SculptPart): boolean =>
+  (Object.keys(part) as (keyof SculptPart)[]).every((name) => WISHES.includes(name) || part[name] === last[name]);
 
 const valueOf = (event: Event): number => (event.target as HTMLInputElement).valueAsNumber;
 

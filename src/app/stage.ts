@@ -1,8 +1,9 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { Region } from '../model/flatten-settings.ts';
 import type { BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
-import { chosenArea } from './chosen-area.ts';
+import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
@@ -80,6 +81,8 @@ const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
   danger: '--wrong',
 };
 
+const NO_REGIONS: readonly Region[] = [];
+
 /** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
 type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
 
@@ -141,6 +144,8 @@ export class Stage extends LitElement {
   /** Changes whenever the window's colours do. */
   @property() theme = '';
   @property({ type: Number }) limitPct = 8;
+  /** Areas that give otherwise than the rest: they are toned. */
+  @property({ attribute: false }) regions: readonly Region[] = NO_REGIONS;
   /** What clicks do, for the pointer's look. */
   @property({ reflect: true }) tool = 'choose';
   /** True while the picture shows an older document. */
@@ -149,6 +154,8 @@ export class Stage extends LitElement {
   @state() private stand: Stand = 'loading';
   #scene: BenchScene | null = null;
   #stageShown: number | null = null;
+  /** What the scene was last told of areas. */
+  #given: { readonly regions: readonly Region[]; readonly sculpt: Bench['sculpt'] } | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
   #sizes = new ResizeObserver(() => this.#scene?.resize());
 
@@ -249,6 +256,7 @@ export class Stage extends LitElement {
     if (isNew('up')) scene.setUpAxis(this.up);
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
     if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));
+    if (isNew('bench') || isNew('regions')) this.#showGives(scene);
     if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view'));
   }
 
@@ -261,6 +269,16 @@ export class Stage extends LitElement {
       ...(pieces === before.pieces ? {} : { pieces }),
       ...(sheets === before.sheets ? {} : { sheets }),
     });
+  }
+
+  /** Tones areas; the scene is told only what is new to it. */
+  #showGives(scene: BenchScene): void {
+    const { regions } = this;
+    const { sculpt } = this.bench;
+    const last = this.#given;
+    if (last !== null && last.regions === regions && last.sculpt === sculpt) return;
+    this.#given = { regions, sculpt };
+    if (regions.length > 0 || (last?.regions.length ?? 0) > 0) scene.setGives(givesOfTriangles(sculpt, regions));
   }
 
   #showView(scene: BenchScene, before: ViewState | undefined): void {

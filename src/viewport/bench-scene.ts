@@ -120,6 +120,11 @@ export class BenchScene {
     this.#show.colouring = kind;
   }
 
+  /** How areas give, per triangle of the sculpt: 0 as the rest, 1 stiff, 2 soft. They are toned while no measure is shown. */
+  setGives(gives: Uint8Array): void {
+    this.#show.gives = gives;
+  }
+
   /** Ends of the colours of stretch, per cent, > 0. */
   setStretchLimit(pct: number): void {
     this.#show.limitPct = pct;

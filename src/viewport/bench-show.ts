@@ -46,6 +46,7 @@ export class BenchShow {
   #colours: BenchColours = coloursOf(PAPER_THEME);
   #up: UpAxis = 'y';
   #colouring: Colouring = 'plain';
+  #gives: Uint8Array = new Uint8Array(0);
   #limitPct = 8;
   #stage = 0;
   #isEdgeTool = false;
@@ -96,6 +97,12 @@ export class BenchShow {
   set colouring(colouring: Colouring) {
     this.#colouring = colouring;
     this.#drawLines();
+    this.#paint();
+  }
+
+  /** How areas give, per triangle of the sculpt: see `GIVES`. */
+  set gives(gives: Uint8Array) {
+    this.#gives = gives;
     this.#paint();
   }
 
@@ -352,7 +359,7 @@ export class BenchShow {
     showGrain(this.#skins.material, this.#colouring !== 'stretch');
     this.pointing.paint(colours, this.#studio.pixelRatio);
     this.#lineColours();
-    if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours);
+    if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives);
     this.#studio.changed();
   }
 

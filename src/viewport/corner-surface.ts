@@ -51,6 +51,14 @@ export class CornerSurface {
     }
   }
 
+  /** Mixes a colour, 0 to 255, into that of triangle `t`. @param share of it, 0 to 1. */
+  tone(t: number, [r, g, b]: readonly [number, number, number], share: number): void {
+    const i = 12 * t;
+    const mix = (at: number, to: number): number => Math.round(at + share * (to - at));
+    const { colours } = this;
+    this.paint(t, mix(colours[i], r), mix(colours[i + 1], g), mix(colours[i + 2], b));
+  }
+
   /** Must follow every change of positions and normals. */
   moved(): void {
     for (const part of this.parts) {

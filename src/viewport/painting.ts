@@ -16,8 +16,28 @@ const PIECE_GROUNDS = [
   [97, 94, 126],
 ] as const;
 
-/** Colours foam and sculpt triangle by triangle, both alike where a measure is shown. */
-export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: number, colours: BenchColours): void {
+/** How areas of the sculpt give, as numbers per triangle. */
+export const GIVES = { rest: 0, stiff: 1, soft: 2 } as const;
+
+/** Tones of areas that give otherwise than the rest, sRGB, and how much of them is mixed in: chalk for stiff, rust for what will be warmed. */
+const GIVE_TONES: readonly (readonly [number, number, number])[] = [
+  [0, 0, 0],
+  [236, 228, 210],
+  [158, 84, 60],
+];
+const TONE_SHARE = [0, 0.3, 0.55];
+
+/**
+ * Colours foam and sculpt triangle by triangle, both alike where a measure is shown.
+ * @param gives see {@link GIVES}, per triangle of the sculpt; a list of another length is out of date and passed over.
+ */
+export function paintSolid(
+  solid: SolidDisplay,
+  colouring: Colouring,
+  limitPct: number,
+  colours: BenchColours,
+  gives: Uint8Array,
+): void {
   const { form, body, pieces } = solid;
   const { sculpt } = solid.base;
   const count = sculpt.triangles.length / 3;
@@ -43,8 +63,18 @@ export function paintSolid(solid: SolidDisplay, colouring: Colouring, limitPct: 
       }
     }
   }
+  if (colouring !== 'stretch' && 3 * gives.length === sculpt.triangles.length) paintGives(solid, gives);
   form.painted();
   body?.skins.painted();
+}
+
+function paintGives({ form, body }: SolidDisplay, gives: Uint8Array): void {
+  for (let t = 0; t < gives.length; t += 1) {
+    const [tone, share] = [GIVE_TONES[gives[t]], TONE_SHARE[gives[t]]];
+    if (share === 0) continue;
+    form.tone(t, tone, share);
+    body?.skins.tone(t, tone, share);
+  }
 }
 
 /** Steps of the scale of stretch on each side of 0: finer than a screen shows. */

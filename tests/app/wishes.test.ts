@@ -1,5 +1,12 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { areaWords, chosenArea, giveOf, nextPanel, setChosenGive } from '../../src/app/chosen-area.ts';
+import {
+  areaWords,
+  chosenArea,
+  giveOf,
+  givesOfTriangles,
+  nextPanel,
+  setChosenGive,
+} from '../../src/app/chosen-area.ts';
 import { fitFigures } from '../../src/app/fit-figures.ts';
 import { areaOf, facesOf, panelsOfPiece } from '../../src/app/panels.ts';
 import { edgeWishOf, grainCommands, grainOf, setEdgeWishOf } from '../../src/app/wish-actions.ts';
@@ -107,6 +114,21 @@ describe('an area of the chosen piece', () => {
     expect(reach(0.001)).toBeGreaterThan(0);
     expect(reach(0.001)).toBeLessThanOrEqual(whole?.areaMm2 ?? 0);
     expect(reach(10_000)).toBeCloseTo(whole?.areaMm2 ?? 0, 6);
+  });
+});
+
+describe('areas as the bench is told of them', () => {
+  it('are numbers for each triangle, the later area counting', () => {
+    const { sculpt } = workbench.bench;
+    if (sculpt === null) throw new Error('no sculpt');
+    const area = (faces: number[], give: 'stiff' | 'soft') => ({ id: String(faces), name: 'a', faces, give });
+    const gives = givesOfTriangles(sculpt, [area([0, 1], 'stiff'), area([1], 'soft')]);
+    expect(gives).toHaveLength(sculpt.triangles.length / 3);
+    gives.forEach((give, t) => {
+      const face = sculpt.faceOfTriangle[t];
+      expect(give).toBe(face === 0 ? 1 : face === 1 ? 2 : 0);
+    });
+    expect(givesOfTriangles(null, [])).toHaveLength(0);
   });
 });
 

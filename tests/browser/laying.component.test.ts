@@ -8,7 +8,7 @@ import type { App } from '../../src/app/app.ts';
 import { nextTurn } from '../../src/app/turns.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
-import { addRegion } from '../../src/project/commands.ts';
+import { addRegion, setThickness } from '../../src/project/commands.ts';
 import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
 
 let app: App;
@@ -108,6 +108,9 @@ describe('how pieces are laid flat', () => {
     expect(cells).toHaveLength(6);
     for (const cell of cells) expect(cell).toMatch(/^\d+\.\d+ (%|mm)$/);
     expect(await faults()).toEqual([]);
+    workbench.run(setThickness(8));
+    await rested();
+    expect(headings()).toEqual([WORDS.forming.laying.now]);
   });
 });
 
