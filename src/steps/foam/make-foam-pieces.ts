@@ -21,9 +21,17 @@ import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { foldLines } from './fold-lines.ts';
 import { findTwins, type Twin } from './mirror-twins.ts';
 import { findPanels, type Panels } from './panels.ts';
-import { lossFinding, narrowFinding, overlapFinding, stretchFindings, type PieceLabel } from './piece-findings.ts';
+import {
+  lossFinding,
+  narrowFinding,
+  overlapFinding,
+  stretchFindings,
+  type PieceLabel,
+  type StretchFacts,
+} from './piece-findings.ts';
 import { doGrainsMirror, grainOf } from './piece-grain.ts';
 import { markPlaces, pieceMarks, sideStations } from './piece-marks.ts';
+import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { pieceSurface, type PieceSurface } from './piece-surface.ts';
@@ -197,6 +205,11 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
   const lines = tracedLines(shape, traced);
   const other = otherLines(shape, traced);
   const areaMm2 = [lines.outline, ...lines.holes].reduce((sum, ring) => sum + ringArea(ring), 0);
+  const surfaceAreaMm2 = patch.meshTriangles.reduce(
+    (sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t),
+    0,
+  );
+  const spots = pieceSpots(flat, shape, surfaceAreaMm2);
   const made = {
     id,
     number,
@@ -225,11 +238,10 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     up: shape.up,
     ...grainOf(wish.grain, shape.up, input.shrinkage),
     areaMm2,
-    surfaceAreaMm2: patch.meshTriangles.reduce(
-      (sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t),
-      0,
-    ),
-    findings: findingsOf(input, { id, part: input.part, name }, patch, flat, shape),
+    surfaceAreaMm2,
+    ...(flat.spots === undefined ? {} : { spots }),
+    ...(flat.leastRatio === undefined ? {} : { leastRatio: flat.leastRatio }),
+    findings: findingsOf(input, { id, part: input.part, name }, { patch, flat, spots, limits: input.limits }, shape),
   };
   return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
 }
@@ -237,25 +249,16 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
 /** Width of the widest place is known to this, mm: finer than any foam is cut. */
 const WIDTH_PRECISION_MM = 0.1;
 
-function findingsOf(
-  input: FoamInput,
-  label: PieceLabel,
-  patch: Patch,
-  flat: FlatPiece,
-  shape: PieceShape,
-): readonly Finding[] {
+function findingsOf(input: FoamInput, label: PieceLabel, facts: StretchFacts, shape: PieceShape): readonly Finding[] {
   const { layer, rules } = input;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
-    overlapFinding(label, patch, flat),
+    overlapFinding(label, facts.patch, facts.flat),
     lossFinding(label, 'face', shape.face.loss),
     lossFinding(label, 'back', shape.back.loss),
     narrowFinding(label, widthMm, layer.thicknessMm, rules.narrowThicknesses),
   ];
-  return [
-    ...stretchFindings(label, patch, flat, input.limits),
-    ...found.filter((finding): finding is Finding => finding !== null),
-  ];
+  return [...stretchFindings(label, facts), ...found.filter((finding): finding is Finding => finding !== null)];
 }
 
 /** Everything a template shows of a piece, so that its code changes with it. */

@@ -1,7 +1,8 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
 import type { PieceId } from '../../base/ids.ts';
-import type { FlatPiece, Spread } from '../../model/flat-piece.ts';
+import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
+import type { FoamSpot, LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 
 /** The piece as its findings call it, and where it is. */
@@ -11,50 +12,90 @@ export interface PieceLabel {
   readonly name: string;
 }
 
+/** What the findings of stretch go by. */
+export interface StretchFacts {
+  readonly patch: Patch;
+  readonly flat: FlatPiece;
+  /** The piece's worst spots, the worst first. */
+  readonly spots: readonly FoamSpot[];
+  readonly limits: StretchLimits;
+}
+
 /**
  * Stretch and squash against the foam's limits (foam model 3). The figure held against the limit is the one that 99 % of the area does not
- * exceed: one sliver of a triangle is no trouble to a maker. Limits are shop rules.
+ * exceed: one sliver of a triangle is no trouble to a maker. Limits are shop rules. Of two findings only the first says what another way
+ * of laying the piece flat could change, for it is the same for both.
  */
-export function stretchFindings(
-  label: PieceLabel,
-  patch: Patch,
-  flat: FlatPiece,
-  limits: StretchLimits,
-): readonly Finding[] {
-  const stretch = stretchFinding('stretch', flat.stretchPct, (t) => (flat.major[t] - 1) * 100, label, patch, limits);
-  const squash = stretchFinding('squash', flat.squashPct, (t) => (1 - flat.minor[t]) * 100, label, patch, limits);
+export function stretchFindings(label: PieceLabel, facts: StretchFacts): readonly Finding[] {
+  const stretch = stretchFinding('stretch', label, facts);
+  const squash = stretchFinding('squash', label, facts, stretch === null);
   return [stretch, squash].filter((finding): finding is Finding => finding !== null);
 }
 
 function stretchFinding(
   kind: 'stretch' | 'squash',
-  spread: Spread,
-  percentAt: (t: number) => number,
   label: PieceLabel,
-  patch: Patch,
-  limits: StretchLimits,
+  { patch, flat, spots, limits }: StretchFacts,
+  isFirst = true,
 ): Finding | null {
+  const spread = kind === 'stretch' ? flat.stretchPct : flat.squashPct;
   if (spread.p99 <= limits.noticePct) return null;
+  const percentAt = (t: number): number => 100 * (kind === 'stretch' ? flat.major[t] - 1 : 1 - flat.minor[t]);
   const isTooMuch = spread.p99 > limits.tooMuchPct;
   const limit = isTooMuch ? limits.tooMuchPct : limits.noticePct;
   const places = [...patch.meshTriangles.keys()]
     .filter((t) => percentAt(t) > limit)
     .sort((a, b) => percentAt(b) - percentAt(a) || a - b);
   const must = kind === 'stretch' ? 'be pulled' : 'be gathered';
-  const remedy = isTooMuch
-    ? 'part it once more, or end a seam in it as a dart'
-    : kind === 'stretch'
-      ? 'it will go with some warmth'
-      : 'press it in with some warmth';
+  const spot = spots.find((candidate) => candidate.kind === kind);
+  const sentences = [
+    `${label.name} must ${must} by ${percent(spread.p99)} in places (at most ${percent(spread.max)}), over the ${percent(limit)} ${isTooMuch ? 'this foam takes' : 'worth a word'} by shop rule: ${remedyOf(kind, isTooMuch, canBeBetter(flat.leastRatio, limit))}.`,
+    spot === undefined ? null : `${capital(spot.placeText)}: ${spot.wayText}.`,
+    isFirst ? leastSentence(flat.leastRatio, limit, isTooMuch) : null,
+  ];
   return {
     code: `foam/${kind}`,
     severity: isTooMuch ? 'warning' : 'note',
-    text: `${label.name} must ${must} by ${percent(spread.p99)} in places (at most ${percent(spread.max)}), over the ${percent(limit)} ${isTooMuch ? 'this foam takes' : 'worth a word'} by shop rule: ${remedy}.`,
+    text: sentences.filter((sentence) => sentence !== null).join(' '),
     value: spread.p99,
     limit,
     unit: '%',
-    where: { part: label.part, piece: label.id, triangles: clipPlaces(places.map((t) => patch.meshTriangles[t])) },
+    where: {
+      part: label.part,
+      piece: label.id,
+      triangles: clipPlaces(places.map((t) => patch.meshTriangles[t])),
+      ...(spot === undefined ? {} : { point: spot.point }),
+    },
   };
+}
+
+/**
+ * Whether a piece could be laid flat within a limit of both stretch and squash as far as is known: then no place is longer than another by
+ * more than (1 + limit) / (1 - limit). `unknown` where nothing in the piece asks for anything.
+ */
+function canBeBetter(least: LeastRatio | undefined, limitPct: number): 'no' | 'maybe' | 'unknown' {
+  if (least === undefined || least.kind === 'flat') return 'unknown';
+  return least.ratio > (1 + limitPct / 100) / (1 - limitPct / 100) ? 'no' : 'maybe';
+}
+
+function remedyOf(kind: 'stretch' | 'squash', isTooMuch: boolean, better: 'no' | 'maybe' | 'unknown'): string {
+  if (isTooMuch) {
+    return better === 'maybe'
+      ? 'even out the worst, let seam lengths give a little, or warm it'
+      : 'part it once more, or end a seam in it as a dart';
+  }
+  return kind === 'stretch' ? 'it will go with some warmth' : 'press it in with some warmth';
+}
+
+/** What the shape itself asks for, where it is known. */
+function leastSentence(least: LeastRatio | undefined, limitPct: number, isTooMuch: boolean): string | null {
+  const better = canBeBetter(least, limitPct);
+  if (least === undefined || better === 'unknown') return null;
+  if (better === 'maybe') {
+    return isTooMuch ? 'Nothing known of its shape rules out less, so another seam is not the only way.' : null;
+  }
+  const held = `${Math.abs(least.heldDeg).toFixed(0)}° of ${least.kind} within ${least.radiusMm.toFixed(0)} mm`;
+  return `No way of laying it flat keeps all of it under ${percent(limitPct)}, for it holds ${held}: only another seam through that place, a dart there, or warmth helps.`;
 }
 
 /** A piece that lies on itself when flat: it cannot be cut from one sheet, however little it stretches. */
@@ -105,5 +146,6 @@ export function lossFinding(
   };
 }
 
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const percent = (x: number): string => `${x.toFixed(1)} %`;
 const millimetres = (x: number): string => `${x.toFixed(1)} mm`;
