@@ -320,6 +320,8 @@ export const WORDS = {
     noLicences: 'The list could not be fetched; it is in licences.json beside the page.',
     licences: 'Works by others inside, and their terms',
   },
+
+  settling: (text: string) => `${text}, pieces still settling`,
 };
 
 /** `flat`, `ridge 34°` where the surface turns outward, `valley 12°` where it turns inward. */
