@@ -17,6 +17,7 @@ import { angleDefect, unfold } from './unfold.ts';
 
 /** Angle defect, radians in all, up to which it is worth trying to unfold a patch: it closes, or is a good start. */
 const NEARLY_DEVELOPABLE = 0.5;
+const TOO_LONG = 'A limb of this piece is too long and thin to lay flat: mark a seam along it.';
 /** A patch whose sides all close to this share of its size is developable: nothing but rounding is left. */
 const DEVELOPABLE_GAP = 1e-9;
 
@@ -24,6 +25,7 @@ const DEVELOPABLE_GAP = 1e-9;
  * Lays a patch flat at true scale without a flipped triangle. A developable patch is rolled out exactly; any other is brought to the
  * minimum of the symmetric Dirichlet energy from a start without a flip. Nothing is rescaled.
  * @param positions  neutral surface of the whole mesh, x y z per mesh vertex, mm.
+ * @param look  called once on the way with a shape that is valid and near the last one, measured as it is, where there is time to tell.
  * @returns the flat piece, seen from the face side, centred on the origin and turned to a frame of its own that does not depend on the
  *          numbering. Fails with `flatten/not-flat-able` for a patch that has to be cut first, `flatten/no-area` for one without
  *          area.
@@ -33,6 +35,7 @@ export async function flattenPatch(
   positions: Float64Array,
   options: FlattenOptions,
   work: Work,
+  look?: (flat: FlatPiece) => void,
 ): Promise<Result<FlatPiece>> {
   const where = { triangles: [patch.meshTriangles[0]] };
   if (patch.kind !== 'disc' && patch.kind !== 'windowed') {
@@ -66,13 +69,13 @@ export async function flattenPatch(
     ? await startApart(patch, system, start, early)
     : await startNear(patch, system, { earlier: start, rolled: isRolled ? rolled.flat : undefined }, early);
   if (near === null) {
-    return fail(
-      'flatten/no-start',
-      'A limb of this piece is too long and thin to lay flat: mark a seam along it.',
-      where,
-    );
+    return fail('flatten/no-start', TOO_LONG, where);
   }
-  const { flat, steps, converged } = await settle(system, near, options, shareOfWork(work, 0.2, 1));
+  const settled = await settle(system, near, options, shareOfWork(work, 0.2, 1), (flat, steps) =>
+    look?.(finish(patch, rest, flat, { method: 'minimised', steps, converged: false })),
+  );
+  if (settled === null) return fail('flatten/no-start', TOO_LONG, where);
+  const { flat, steps, converged } = settled;
   return ok(finish(patch, rest, flat, { method: 'minimised', steps, converged }));
 }
 

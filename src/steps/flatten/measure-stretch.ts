@@ -67,7 +67,9 @@ function spread({ area, empty }: RestShapes, values: Float64Array, percent: (val
   }
   if (!(total > 0)) return { max: 0, p99: 0, mean: 0 };
   const figures = Float64Array.from(values, percent);
-  return { max, p99: figureOfShare(figures, area, empty, 0.99 * total, min, max), mean: sum / total };
+  // A mean is rounded once more than the figures it is of.
+  const mean = Math.min(max, sum / total);
+  return { max, p99: figureOfShare(figures, area, empty, 0.99 * total, min, max), mean };
 }
 
 /** Slots into which figures are dealt to find the one of a share without sorting them all. */

@@ -20,6 +20,9 @@ export interface Minimum {
   readonly converged: boolean;
 }
 
+/** Is shown a shape that is on its way: it must not be changed or kept. */
+export type Look = (flat: Float64Array, steps: number) => void;
+
 /** Steps after which the shape is taken as it is; the hardest patches tried needed about forty. */
 const MOST_STEPS = 200;
 
@@ -57,14 +60,17 @@ const HOLD = 1e-10;
  * and factored. Near it the curvature is taken as it is and the step found by a few rounds of conjugate gradients, guided by the last
  * factor: the error is squared with each step, and most factorisations are saved. Nothing is rescaled.
  * @param start   flat coordinates without a flip, two per node of the system's plan; not changed.
+ * @returns null where triangles are crushed so far that numbers cannot tell the curvature of the cost.
  * @param enough  promise at which to stop: {@link SETTLED_GAIN}, or {@link FIRST_LOOK_GAIN} (not `converged` then).
+ * @param look    called once on the way, with the first shape that promises less than {@link FIRST_LOOK_GAIN}, unless it is the last one.
  */
 export async function minimise(
   problem: FlatProblem,
   start: Float64Array,
   work: Work,
   enough = SETTLED_GAIN,
-): Promise<Minimum> {
+  look?: Look,
+): Promise<Minimum | null> {
   const { corners } = problem.system.rest;
   const newton = new NewtonStep(problem);
   const { step } = newton;
@@ -74,16 +80,22 @@ export async function minimise(
   if (cost === Infinity) throw new Error('minimise: the start has a flipped triangle');
   let near = false;
   let lastGain = Infinity;
+  let isSeen = false;
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     const done = steps / (steps + 12);
     await work.pause(done);
     const gain = await newton.find(flat, near, () => work.pause(done));
+    if (gain === null) return null;
     const isStuck = gain < ROUNDING_GAIN && gain > STUCK_SHARE * lastGain;
     if (gain < enough || isStuck) {
       // The step is known, so it is taken: it squares what error is left.
       addStep(flat, step, 1, next);
       const isBetter = newton.costOf(next) <= cost + ROUNDING_GAIN && !hasFlip(corners, next);
       return { flat: isBetter ? next : flat, steps, converged: gain < SETTLED_GAIN || isStuck };
+    }
+    if (gain < FIRST_LOOK_GAIN && !isSeen) {
+      look?.(flat, steps);
+      isSeen = true;
     }
     lastGain = gain;
     let share = Math.min(1, BARRIER_SHARE * newton.limit(flat));
@@ -145,21 +157,25 @@ class NewtonStep {
    * Fills `step` with the way from `flat` towards the minimum.
    * @param near   the last factor is from a shape hardly different from this one.
    * @param pause  called now and then while a factor is made.
-   * @returns how much the step promises to lower the cost (twice that of a quadratic), >= 0.
+   * @returns how much the step promises to lower the cost (twice that of a quadratic), >= 0; null where no step can be found.
    */
-  async find(flat: Float64Array, near: boolean, pause: () => Promise<void> | undefined): Promise<number> {
-    if (!near || !this.#findByLastFactor(flat)) await this.#findByNewFactor(flat, pause);
+  async find(flat: Float64Array, near: boolean, pause: () => Promise<void> | undefined): Promise<number | null> {
+    if (!near || !this.#findByLastFactor(flat)) {
+      const isFound = await this.#findByNewFactor(flat, pause);
+      if (!isFound) return null;
+    }
     let promise = 0;
     for (let i = 0; i < this.step.length; i += 1) promise -= this.#gradient[i] * this.step[i];
-    return promise;
+    return Number.isFinite(promise) ? promise : null;
   }
 
-  async #findByNewFactor(flat: Float64Array, pause: () => Promise<void> | undefined): Promise<void> {
+  async #findByNewFactor(flat: Float64Array, pause: () => Promise<void> | undefined): Promise<boolean> {
     this.#derive(flat, false);
     const isPositive = await this.#factor.factorWithPauses(pause);
-    if (!isPositive) throw new Error('minimise: the curvature of a patch is not positive');
+    if (!isPositive) return false;
     for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.#gradient[i];
     this.#factor.solve(this.step);
+    return true;
   }
 
   #findByLastFactor(flat: Float64Array): boolean {

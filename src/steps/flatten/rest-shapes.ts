@@ -1,4 +1,3 @@
-import { EMPTY_TRIANGLE_SHARE } from '../../base/tolerance.ts';
 import type { Patch } from '../../model/patch.ts';
 
 /**
@@ -27,7 +26,7 @@ export interface RestShapes {
   readonly totalArea: number;
   /** Share of each triangle in the energy; the shares add up to about 1. */
   readonly weight: Float64Array;
-  /** 1 for a triangle without area: it is kept from flipping but nothing is measured on it. */
+  /** 1 for a triangle without area, or opened as above: it is kept from flipping but nothing is measured on it. */
   readonly empty: Uint8Array;
 }
 
@@ -79,7 +78,7 @@ export function restShapes(patch: Patch, positions: Float64Array): RestShapes {
     foot[t] = side > 0 ? (px * qx + py * qy + pz * qz) / side : 0;
     height[t] = side > 0 ? twice / side : 0;
     area[t] = twice / 2;
-    empty[t] = twice / 2 <= EMPTY_TRIANGLE_SHARE * side * side ? 1 : 0;
+    empty[t] = twice <= LEAST_HEIGHT_SHARE * side * side ? 1 : 0;
     totalArea += area[t];
     longest = Math.max(longest, side);
   }
@@ -88,6 +87,7 @@ export function restShapes(patch: Patch, positions: Float64Array): RestShapes {
     if (base[t] < LEAST_HEIGHT_SHARE * longest) {
       base[t] = LEAST_HEIGHT_SHARE * longest;
       foot[t] = base[t] / 2;
+      empty[t] = 1;
     }
     height[t] = Math.max(height[t], LEAST_HEIGHT_SHARE * base[t]);
     weight[t] = (base[t] * height[t]) / 2 / totalArea;

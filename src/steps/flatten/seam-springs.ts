@@ -17,6 +17,12 @@ interface SeamSprings {
 }
 
 /**
+ * Share of the mean held edge below which an edge counts as if it were so long: what is next to nothing would be a spring so stiff that
+ * nothing else could move.
+ */
+const LEAST_SPRING_SHARE = 1e-3;
+
+/**
  * Springs along the border of a patch.
  * @param edges   pairs of local vertices joined by a side; one without length is left out.
  * @param price   what a seam that is 100 % wrong all along costs, in units of the energy (4 = isometry); 0 turns springs off.
@@ -44,10 +50,11 @@ export function seamSprings(
   }
   if (lengths.length === 0) return null;
   const total = lengths.reduce((sum, length) => sum + length, 0);
+  const least = (LEAST_SPRING_SHARE * total) / lengths.length;
   const springs: SeamSprings = {
     ends: Uint32Array.from(ends),
     lengths: Float64Array.from(lengths),
-    weights: Float64Array.from(lengths, (length) => (price * length) / total),
+    weights: Float64Array.from(lengths, (length) => ((price * length) / total) * Math.min(1, (length / least) ** 2)),
     slots: Int32Array.from(
       lengths.flatMap((_, i) => {
         const [v, w] = [ends[2 * i], ends[2 * i + 1]];

@@ -3,20 +3,25 @@ import type { FlatSystem } from './flat-system.ts';
 import type { FlatTerm } from './flat-term.ts';
 import type { FlattenOptions } from './flatten-options.ts';
 import { grainThreads } from './grain-threads.ts';
-import { FIRST_LOOK_GAIN, minimise, SETTLED_GAIN, type FlatProblem, type Minimum } from './newton.ts';
+import { FIRST_LOOK_GAIN, minimise, SETTLED_GAIN, type FlatProblem, type Look, type Minimum } from './newton.ts';
 import { seamSprings } from './seam-springs.ts';
 import { straightLines } from './straight-lines.ts';
 import { evenSlope, excesses } from './triangle-cost.ts';
 
 const NO_EDGES = new Uint32Array(0);
 
-/** From a shape without a flip to the one of least cost under all that was asked for. */
+/**
+ * From a shape without a flip to the one of least cost under all that was asked for.
+ * @param look  see `minimise`.
+ * @returns null where the start is crushed beyond what numbers can hold.
+ */
 export async function settle(
   patchSystem: FlatSystem,
   near: Float64Array,
   options: FlattenOptions,
   work: Work,
-): Promise<Minimum> {
+  look?: Look,
+): Promise<Minimum | null> {
   const { squashPrice = 1, evenOut = false, quality = 'full' } = options;
   const lines = straightLines(patchSystem, options.straightRuns ?? [], near);
   const system = lines?.system ?? patchSystem;
@@ -25,9 +30,12 @@ export async function settle(
   const problem: FlatProblem = { system, cost, terms: termsAt(1) };
   const begin = lines?.extend(near) ?? near;
   const enough = quality === 'first' ? FIRST_LOOK_GAIN : SETTLED_GAIN;
-  const mean = await minimise(problem, begin, evenOut ? shareOfWork(work, 0, 0.4) : work, enough);
+  const show: Look = (flat, steps) => look?.(flat.subarray(0, near.length), steps);
+  const mean = await minimise(problem, begin, evenOut ? shareOfWork(work, 0, 0.4) : work, enough, show);
+  if (mean === null) return null;
   const reached =
     evenOut && quality === 'full' ? await evenedOut(problem, termsAt, mean, shareOfWork(work, 0.4, 1)) : mean;
+  if (reached === null) return null;
   return { ...reached, flat: reached.flat.subarray(0, near.length) };
 }
 
@@ -61,7 +69,7 @@ async function evenedOut(
   termsAt: (factor: number) => readonly FlatTerm[],
   mean: Minimum,
   work: Work,
-): Promise<Minimum> {
+): Promise<Minimum | null> {
   const found = excesses(system.rest, cost.squashPrice, mean.flat);
   const excess = found.reduce((sum, each, t) => sum + each * system.rest.weight[t], 0);
   if (!(excess > LEAST_EXCESS)) return mean;
@@ -72,6 +80,7 @@ async function evenedOut(
     const evenOut = { excess, power };
     const dearer = terms.length === 0 ? terms : termsAt(evenSlope(evenOut, bad));
     const next = await minimise({ system, cost: { ...cost, evenOut }, terms: dearer }, flat, part);
+    if (next === null) return null;
     flat = next.flat;
     steps += next.steps;
     converged = next.converged;

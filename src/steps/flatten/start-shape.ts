@@ -11,6 +11,8 @@ import { planeStart } from './plane-start.ts';
 /** Rounds of local-global before the energy with the flip barrier takes over. */
 const LOCAL_GLOBAL_ROUNDS = 4;
 
+/** Mean energy (4 = true size) up to which an earlier shape is worth beginning from: crushed ones are not. */
+const MOST_EARLIER_ENERGY = 1e4;
 /** Mean energy (4 = true size) up to which the look along the mean normal is a better start than the net on a circle. */
 const MOST_PLANE_ENERGY = 6;
 
@@ -27,7 +29,11 @@ export async function startApart(
 }
 
 function isUsable(patch: Patch, { rest }: FlatSystem, earlier: Float64Array): boolean {
-  return earlier.length === 2 * rest.vertexCount && !hasFlip(patch.triangles, earlier);
+  return (
+    earlier.length === 2 * rest.vertexCount &&
+    !hasFlip(patch.triangles, earlier) &&
+    energyOf(rest, earlier) < MOST_EARLIER_ENERGY
+  );
 }
 
 /** A shape without a flip from which to go down: the earlier one, else the best after rounds of local-global from unfolding, from the look along the mean normal, or from the net. */

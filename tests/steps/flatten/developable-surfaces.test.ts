@@ -115,9 +115,12 @@ describe.each(SHAPES)('a %s with many corners inside', (_, shape) => {
   });
 });
 
-// Rounding grows by a factor of 1.4 from ruling to ruling where hinges are taken longest first: 48 rulings miss by 5e-5, 72 by 7e-5.
-it.fails('rolls a tangent developable of 48 sides out hinge by hinge', async () => {
-  expect((await layRuled(tangentDevelopable(48), 48)).method).toBe('unfolded');
+// Rounding grows by a factor of 1.4 from ruling to ruling where hinges are taken longest first: 48 rulings miss by 5e-5. What is unfolded
+// so is only begun from, and the minimum has true sides again.
+it('is as exact where rounding keeps the hinges of a tangent developable from closing', async () => {
+  const { uv, size, method } = await layRuled(tangentDevelopable(48), 48);
+  expect(method).toBe('minimised');
+  expect(worstAfterFit(flatOf(tangentDevelopable(48), 48), uv) / size).toBeLessThan(RELATIVE);
 });
 
 describe('the smooth shape', () => {

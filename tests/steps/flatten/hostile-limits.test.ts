@@ -18,10 +18,10 @@ it('asks for a seam where a closed finger is 400 times as long as thick', async 
   expectProblem(await flattenPatch(onePatch(mesh), mesh.positions, {}, QUIET_WORK), 'flatten/no-start');
 });
 
-/** Where laying flat still gives way: each says what ought to be, and fails as long as it is not. */
+/** Where laying flat once gave way: each comment tells how. */
 describe('limits', () => {
-  // The mean of one figure is rounded once more than the figure: 2.2204460492503134e-14 beside 2.220446049250313e-14.
-  it.fails('a single triangle has a mean stretch no greater than its greatest', async () => {
+  // The mean of one figure is rounded once more than the figure.
+  it('a single triangle has a mean stretch no greater than its greatest', async () => {
     await lay(
       meshOf(
         [
@@ -35,8 +35,8 @@ describe('limits', () => {
     );
   });
 
-  // A needle thinner than a millionth is opened to it, and its squash is measured against the true height: 99.9 % for 1.4 %.
-  it.fails('needles too thin to see count for nothing in stretch and squash', async () => {
+  // A needle thinner than a millionth is opened to it, and nothing is measured on it.
+  it('needles too thin to see count for nothing in stretch and squash', async () => {
     const flat = (await lay(squeezedSheet(0), plain)).piece;
     for (const share of [1e-7, 1e-9, 1e-11]) {
       const { stretchPct, squashPct, energy } = (await lay(squeezedSheet(share), plain)).piece;
@@ -46,8 +46,8 @@ describe('limits', () => {
     }
   });
 
-  // A held edge of a billionth of a mm is a spring so stiff that Newton creeps: 200 steps at 1e-9, no factor at all at 1e-14.
-  it.fails('held edges of next to no length do not keep a piece from settling', async () => {
+  // A held edge of a billionth of a mm as a spring of its own would be so stiff that nothing else could move.
+  it('held edges of next to no length do not keep a piece from settling', async () => {
     for (const share of [1e-9, 1e-10, 1e-12, 1e-14]) {
       const { piece } = await lay(squeezedSheet(share), held);
       expect(piece.solve.converged, `${share}`).toBe(true);
@@ -55,16 +55,16 @@ describe('limits', () => {
     }
   });
 
-  // The worst spot of such a disc is a triangle opened from nothing, and all weight goes to it.
-  it.fails('the worst is evened out among needles too', async () => {
+  // A triangle opened from nothing is no bad spot.
+  it('the worst is evened out among needles too', async () => {
     for (const seed of [1003, 1006, 1060, 1251, 1259]) {
       const { piece } = await lay(needleDisc(seededRandom(seed)), evened);
       expect(piece.solve.converged, `seed ${seed}`).toBe(true);
     }
   });
 
-  // A tube without a slit, 20 mm thick: at this length its net is crushed so far that the curvature cannot be factored.
-  it.fails('a tube much too long to lie flat is refused in words, or laid flat', async () => {
+  // A tube without a slit, 20 mm thick: its net is crushed so far that the curvature cannot be factored.
+  it('a tube much too long to lie flat is refused in words, or laid flat', async () => {
     for (const [sides, rings, step] of [
       [3, 25, 100],
       [6, 23, 400],
@@ -76,8 +76,8 @@ describe('limits', () => {
     }
   });
 
-  // Such a start has no flip by exact arithmetic, but its energy overflows or cannot be differentiated.
-  it.fails('an earlier result with a triangle next to empty is not begun from', async () => {
+  // Such a start has no flip by exact arithmetic, but its energy overflows or nearly so.
+  it('an earlier result with a triangle next to empty is not begun from', async () => {
     const mesh = spike();
     const patch = onePatch(mesh);
     for (let fortieth = 1; fortieth < 40; fortieth += 1) {
