@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Mesh } from '../../src/mesh/mesh.ts';
 import { readTestObj } from '../support/read-test-obj.ts';
+import { objText } from './obj-text.ts';
 import { ontoSphere, splitTriangles } from './split-triangles.ts';
 
 /** A surface to lay flat, with the files another program reads it from. */
@@ -82,13 +83,4 @@ export class BenchFolder {
     writeFileSync(objPath, objText(mesh));
     return { name, mesh, seams: [], objPath };
   }
-}
-
-function objText({ positions, triangles }: Mesh): string {
-  const lines: string[] = [];
-  for (let i = 0; i < positions.length; i += 3) lines.push(`v ${positions.slice(i, i + 3).join(' ')}`);
-  for (let i = 0; i < triangles.length; i += 3) {
-    lines.push(`f ${triangles[i] + 1} ${triangles[i + 1] + 1} ${triangles[i + 2] + 1}`);
-  }
-  return `${lines.join('\n')}\n`;
 }

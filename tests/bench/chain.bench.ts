@@ -1,26 +1,11 @@
 // Times the whole chain on domes of 5k, 50k and 500k triangles: node scripts/run-ts.mjs tests/bench/chain.bench.ts [sizes…]
 // Prints for each the wall time of every phase, the peak memory of the process and a checksum of the flat pieces.
 import { contentHash } from '../../src/base/hash.ts';
-import type { Work } from '../../src/base/work.ts';
 import { Pipeline } from '../../src/pipeline/pipeline.ts';
 import { newProject } from '../../src/project/new-project.ts';
 import type { Project } from '../../src/project/project.ts';
 import { domeModel } from './dome-model.ts';
-
-/** Adds up the time between pauses under the phase that was being done. */
-class PhaseClock implements Work {
-  readonly ms = new Map<string, number>();
-  #phase = 'start';
-  #since = performance.now();
-
-  pause(_done: number, text?: string): undefined {
-    const now = performance.now();
-    this.ms.set(this.#phase, (this.ms.get(this.#phase) ?? 0) + now - this.#since);
-    this.#since = now;
-    this.#phase = text ?? this.#phase;
-    return undefined;
-  }
-}
+import { PhaseClock } from './phase-clock.ts';
 
 const sizes = process.argv.slice(2).map(Number).filter(Number.isFinite);
 
