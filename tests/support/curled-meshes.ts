@@ -84,3 +84,23 @@ export function coneHookMesh(wedge: number, gap: number, radius = 40, width = 20
   }
   return meshOf(points, faces);
 }
+
+/**
+ * A C on a saddle: a ring, middle of its band at `radius` mm, open over `gap` radians, on the surface z = `bend` r² cos(2 angle) / radius.
+ * Round a saddle there is more than a full turn, so that in the plane the limbs run over each other.
+ */
+export function saddleHookMesh(bend = 0.6, gap = 0.2, radius = 40, width = 16): Mesh {
+  const [columns, rows] = [72, 4];
+  const points: [number, number, number][] = [];
+  const faces: number[][] = [];
+  const at = (i: number, j: number): number => (rows + 1) * i + j;
+  for (let i = 0; i <= columns; i += 1) {
+    const angle = gap / 2 + ((2 * Math.PI - gap) * i) / columns;
+    for (let j = 0; j <= rows; j += 1) {
+      const r = radius + width * (j / rows - 0.5);
+      points.push([r * Math.cos(angle), r * Math.sin(angle), (bend * r * r * Math.cos(2 * angle)) / radius]);
+      if (i < columns && j < rows) faces.push([at(i, j), at(i, j + 1), at(i + 1, j + 1), at(i + 1, j)]);
+    }
+  }
+  return meshOf(points, faces);
+}
