@@ -23,7 +23,18 @@ export function keepApart(patch: Patch, system: FlatSystem): FlatTerm {
   return apartTerm(new NearBorders(borderPairs(patch, system.rest)), system);
 }
 
-/** The same for a border that is known already. */
+/** Barrier up to which borders are clear enough of each other to begin from: all lie at half their reach. */
+const MOST_BEGIN_COST = PRICE;
+
+/**
+ * True where the borders of a shape are clear of each other and not all but touching, so that it may be the start of a search with the
+ * barrier. Sides of a dart that lie on each other are not: nothing overlaps there, but neither side can tell on which side it is.
+ */
+export function isClearOfItself(patch: Patch, system: FlatSystem, flat: Float64Array): boolean {
+  return keepApart(patch, system).costOf(flat) <= MOST_BEGIN_COST;
+}
+
+/** {@link keepApart} for a border that is known already. */
 export function apartTerm(borders: NearBorders, { rest, plan }: FlatSystem): FlatTerm {
   const { vertices, tails, heads, gap, shares, lengths } = borders.border;
   /** Finely divided edges share what one long edge would cost. */

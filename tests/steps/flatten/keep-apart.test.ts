@@ -10,7 +10,7 @@ import { circleStart } from '../../../src/steps/flatten/circle-start.ts';
 import { energyOf } from '../../../src/steps/flatten/dirichlet-energy.ts';
 import { findSlots, flatSystem, type FlatSystem } from '../../../src/steps/flatten/flat-system.ts';
 import { countFlips } from '../../../src/steps/flatten/flips.ts';
-import { keepApart } from '../../../src/steps/flatten/keep-apart.ts';
+import { isClearOfItself, keepApart } from '../../../src/steps/flatten/keep-apart.ts';
 import { measureStretch } from '../../../src/steps/flatten/measure-stretch.ts';
 import { minimiseApart } from '../../../src/steps/flatten/minimise-apart.ts';
 import { overlapsOf } from '../../../src/steps/flatten/overlaps-of.ts';
@@ -229,6 +229,16 @@ describe('keepApart', () => {
     };
     expect(term.costOf(opened(0.03))).toBe(0);
     expect(term.costOf(opened(0.004))).toBeGreaterThan(0);
+  });
+
+  it('takes a shape to begin from whose borders are clear, not one that crosses itself or whose dart is shut', () => {
+    const { patch, system } = ready(uMesh());
+    expect(isClearOfItself(patch, system, fromAbove(uMesh()))).toBe(true);
+    expect(isClearOfItself(patch, system, leaning(0.93, 1))).toBe(true);
+    expect(isClearOfItself(patch, system, leaning(1.2, 1))).toBe(false);
+    const { mesh, seams } = slitSquare();
+    const slit = ready(mesh, seams);
+    expect(isClearOfItself(slit.patch, slit.system, fromAbove(mesh, seams))).toBe(false);
   });
 
   it('raises no alarm on borders full of needles and empty triangles', () => {
