@@ -80,7 +80,10 @@ export class SpotList extends JobSection {
   }
 
   #spot(piece: FoamPiece, spot: FoamSpot) {
-    const light = (): void => this.point({ triangles: [spot.meshTriangle] });
+    // A corner has a dot wherever its piece is now; a triangle of a fine sculpt would be too small to see.
+    const corner = this.bench.sculpt?.triangles[3 * spot.meshTriangle];
+    const light = (): void =>
+      this.point({ triangles: [spot.meshTriangle], ...(corner === undefined ? {} : { vertices: [corner] }) });
     const dark = (): void => this.point(null);
     const words = WORDS.forming.spots;
     return html`<button

@@ -5,9 +5,11 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import type { SpotList } from '../../src/app/spot-list.ts';
 import { nextTurn } from '../../src/app/turns.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
+import type { FoamSpot } from '../../src/model/forming.ts';
 import { addRegion, setThickness } from '../../src/project/commands.ts';
 import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
 
@@ -114,6 +116,60 @@ describe('how pieces are laid flat', () => {
   });
 });
 
+describe('places where the foam gives most', () => {
+  const spot = (percent: number, meshTriangle: number): FoamSpot => ({
+    kind: percent > 5 ? 'stretch' : 'squash',
+    triangle: 0,
+    meshTriangle,
+    percent,
+    areaMm2: 40,
+    at: { x: 0, y: 0 },
+    point: [0, 0, 0],
+    alongRad: 0,
+    way: 'one',
+    wayText: 'pull it along the up arrow',
+    placeText: 'near the top',
+  });
+
+  it('are listed worst first, pointed at and chosen, beside what no laying flat can better', async () => {
+    const { pieces } = workbench.bench;
+    const [first, second, ...others] = pieces!.pieces;
+    const least = { kind: 'dome', centreVertex: 0, centreTriangle: 0, centre: [0, 0, 0], radiusMm: 30 } as const;
+    const leastRatio = { ...least, ratio: 1.07, heldDeg: 40, defectDeg: 40, domeDeg: 40, saddleDeg: 0 };
+    const list = document.createElement('fl-spot-list') as SpotList;
+    list.project = workbench.project;
+    list.bench = {
+      ...workbench.bench,
+      pieces: {
+        ...pieces!,
+        pieces: [
+          { ...first, spots: [spot(4, 0), spot(0.2, 1)] },
+          { ...second, spots: [spot(9, 7), spot(3, 2), spot(2, 3)], leastRatio },
+          ...others,
+        ],
+      },
+    };
+    app.shadowRoot!.querySelector('main')!.append(list);
+    await list.updateComplete;
+    const places = (): HTMLElement[] => [...list.shadowRoot!.querySelectorAll<HTMLElement>('button.place')];
+    expect(places().map(textOf)).toEqual([
+      `9.0 % stretch ${second.name}, near the top: pull it along the up arrow`,
+      `4.0 % squash ${first.name}, near the top: pull it along the up arrow`,
+      `3.0 % squash ${second.name}, near the top: pull it along the up arrow`,
+    ]);
+    expect(textOf(list.shadowRoot!.querySelector('.bound')!)).toContain('at least 7.0 % longer');
+    places()[0].focus();
+    expect(workbench.view.pointed?.vertices).toEqual([workbench.bench.sculpt!.triangles[21]]);
+    places()[0].click();
+    expect(workbench.view.choice).toEqual({ kind: 'piece', piece: second.id });
+    list.shadowRoot!.querySelector<HTMLElement>('button.plain')!.click();
+    await list.updateComplete;
+    expect(places()).toHaveLength(4);
+    expect(await faults()).toEqual([]);
+    list.remove();
+  });
+});
+
 describe('heat shrinkage', () => {
   const fields = (): HTMLInputElement[] => [
     ...inFoam('fl-shrink-fields', '.fields').querySelectorAll<HTMLInputElement>('input'),
@@ -207,6 +263,8 @@ describe('wishes for a chosen thing', () => {
     expect(workbench.view.pointed?.triangles?.length).toBeGreaterThan(0);
     await userEvent.fill(name, 'badge');
     await userEvent.keyboard('{Tab}');
+    // The list speaks of the area by its new name from now on.
+    await rested();
     await userEvent.selectOptions(inFit('fl-area-list', 'select'), 'soft');
     await rested();
     expect(workbench.part?.regions).toMatchObject([{ name: 'badge', give: 'soft' }]);

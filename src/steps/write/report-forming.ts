@@ -52,8 +52,9 @@ const spotReport = (spot: FoamSpot, mesh: Mesh): Record<string, unknown> => ({
   at: [spot.at.x, spot.at.y],
   point: [...spot.point],
   alongDeg: deg(spot.alongRad),
-  place: spot.placeText,
-  way: spot.wayText,
+  way: spot.way,
+  placeText: spot.placeText,
+  wayText: spot.wayText,
 });
 
 const leastRatioReport = (least: LeastRatio, mesh: Mesh): Record<string, unknown> => ({
@@ -62,6 +63,7 @@ const leastRatioReport = (least: LeastRatio, mesh: Mesh): Record<string, unknown
   vertex: least.centreVertex < 0 ? null : mesh.fileVertex[least.centreVertex],
   centre: least.centre,
   radiusMm: least.radiusMm,
+  heldDeg: least.heldDeg,
   defectDeg: least.defectDeg,
   domeDeg: least.domeDeg,
   saddleDeg: least.saddleDeg,
