@@ -71,7 +71,7 @@ export async function flattenPatch(
   if (near === null) {
     return fail('flatten/no-start', TOO_LONG, where);
   }
-  const settled = await settle(system, near, options, shareOfWork(work, 0.2, 1), (flat, steps) =>
+  const settled = await settle(patch, system, near, options, shareOfWork(work, 0.2, 1), (flat, steps) =>
     look?.(finish(patch, rest, flat, { method: 'minimised', steps, converged: false })),
   );
   if (settled === null) return fail('flatten/no-start', TOO_LONG, where);

@@ -25,6 +25,9 @@ export type Look = (flat: Float64Array, steps: number) => void;
 
 /** Steps after which the shape is taken as it is; the hardest patches tried needed about forty. */
 const MOST_STEPS = 200;
+/** So many steps that together lower the cost by less than this lead nowhere: the shape is taken as it is. */
+const STALLED_STEPS = 20;
+const STALLED_GAIN = 1e-9;
 
 /**
  * Settled when the next step promises to lower the energy (about 4) by less than this. The promise is g' H^-1 g, the gradient measured
@@ -80,6 +83,7 @@ export async function minimise(
   if (cost === Infinity) throw new Error('minimise: the start has a flipped triangle');
   let near = false;
   let lastGain = Infinity;
+  let costBefore = Infinity;
   let isSeen = false;
   for (let steps = 0; steps < MOST_STEPS; steps += 1) {
     const done = steps / (steps + 12);
@@ -98,6 +102,10 @@ export async function minimise(
       isSeen = true;
     }
     lastGain = gain;
+    if (steps % STALLED_STEPS === 0) {
+      if (costBefore - cost < STALLED_GAIN) return { flat, steps, converged: false };
+      costBefore = cost;
+    }
     let share = Math.min(1, BARRIER_SHARE * newton.limit(flat));
     let reached = Infinity;
     let found = false;

@@ -1,56 +1,86 @@
 import { shareOfWork, type Work } from '../../base/work.ts';
+import type { Patch } from '../../model/patch.ts';
 import type { FlatSystem } from './flat-system.ts';
-import type { FlatTerm } from './flat-term.ts';
 import type { FlattenOptions } from './flatten-options.ts';
 import { grainThreads } from './grain-threads.ts';
+import { minimiseApart } from './minimise-apart.ts';
 import { FIRST_LOOK_GAIN, minimise, SETTLED_GAIN, type FlatProblem, type Look, type Minimum } from './newton.ts';
 import { seamSprings } from './seam-springs.ts';
-import { straightLines } from './straight-lines.ts';
-import { evenSlope, excesses } from './triangle-cost.ts';
+import { straightLines, type StraightLines } from './straight-lines.ts';
+import { evenSlope, excesses, type EvenOut } from './triangle-cost.ts';
 
 const NO_EDGES = new Uint32Array(0);
 
 /**
  * From a shape without a flip to the one of least cost under all that was asked for.
+ * @param near  where to begin; clear of itself where borders are to be kept apart.
  * @param look  see `minimise`.
  * @returns null where the start is crushed beyond what numbers can hold.
  */
 export async function settle(
+  patch: Patch,
   patchSystem: FlatSystem,
   near: Float64Array,
   options: FlattenOptions,
   work: Work,
   look?: Look,
 ): Promise<Minimum | null> {
-  const { squashPrice = 1, evenOut = false, quality = 'full' } = options;
+  const { evenOut = false, quality = 'full' } = options;
   const lines = straightLines(patchSystem, options.straightRuns ?? [], near);
-  const system = lines?.system ?? patchSystem;
-  const cost = { weights: stiffened(system.rest.weight, options.stiffness), squashPrice, evenOut: null };
-  const termsAt = seamsDearer(system, options, lines?.term ?? null);
-  const problem: FlatProblem = { system, cost, terms: termsAt(1) };
+  const seeker = new Seeker(patch, lines?.system ?? patchSystem, options, lines);
   const begin = lines?.extend(near) ?? near;
   const enough = quality === 'first' ? FIRST_LOOK_GAIN : SETTLED_GAIN;
   const show: Look = (flat, steps) => look?.(flat.subarray(0, near.length), steps);
-  const mean = await minimise(problem, begin, evenOut ? shareOfWork(work, 0, 0.4) : work, enough, show);
-  if (mean === null) return null;
-  const reached =
-    evenOut && quality === 'full' ? await evenedOut(problem, termsAt, mean, shareOfWork(work, 0.4, 1)) : mean;
-  if (reached === null) return null;
-  return { ...reached, flat: reached.flat.subarray(0, near.length) };
+  const isEven = evenOut && quality === 'full';
+  const mean = await seeker.seek(begin, PLAIN, isEven ? shareOfWork(work, 0, 0.4) : work, enough, show);
+  const reached = isEven && mean !== null ? await evenedOut(seeker, mean, shareOfWork(work, 0.4, 1)) : mean;
+  return reached === null ? null : { ...reached, flat: reached.flat.subarray(0, near.length) };
 }
 
-/** All costs beside the triangles', with the price of seams raised by a factor. */
-function seamsDearer(
-  system: FlatSystem,
-  options: FlattenOptions,
-  lines: FlatTerm | null,
-): (factor: number) => readonly FlatTerm[] {
-  const { heldEdges = NO_EDGES, seamPrice = 0, grain } = options;
-  const others = [grain === undefined ? null : grainThreads(system, grain), lines];
-  return (factor) =>
-    [seamSprings(heldEdges, factor * seamPrice, system.rest.points, system.plan), ...others].filter(
-      (term) => term !== null,
-    );
+/** What changes from one stage to the next: how the triangles' cost is bent, and how much dearer seams are. */
+interface Stage {
+  readonly evenOut: EvenOut | null;
+  readonly seamFactor: number;
+}
+
+const PLAIN: Stage = { evenOut: null, seamFactor: 1 };
+
+/** Seeks the shape of least cost of one piece under its options, stage by stage. */
+class Seeker {
+  readonly system: FlatSystem;
+  readonly squashPrice: number;
+  readonly #patch: Patch;
+  readonly #options: FlattenOptions;
+  readonly #lines: StraightLines | null;
+  readonly #weights: Float64Array;
+
+  constructor(patch: Patch, system: FlatSystem, options: FlattenOptions, lines: StraightLines | null) {
+    this.#patch = patch;
+    this.system = system;
+    this.squashPrice = options.squashPrice ?? 1;
+    this.#options = options;
+    this.#lines = lines;
+    this.#weights = stiffened(system.rest.weight, options.stiffness);
+  }
+
+  seek(begin: Float64Array, stage: Stage, work: Work, enough?: number, look?: Look): Promise<Minimum | null> {
+    if (this.#options.keepApart !== true) {
+      return minimise(this.#problemOver(this.system, stage), begin, work, enough, look);
+    }
+    const problemAt = (system: FlatSystem): FlatProblem => this.#problemOver(system, stage);
+    return minimiseApart(this.#patch, this.system, problemAt, begin, work, enough, look);
+  }
+
+  /** @param system  the same triangles, perhaps over a plan with more entries. */
+  #problemOver(system: FlatSystem, { evenOut, seamFactor }: Stage): FlatProblem {
+    const { heldEdges = NO_EDGES, seamPrice = 0, grain } = this.#options;
+    const terms = [
+      seamSprings(heldEdges, seamFactor * seamPrice, system.rest.points, system.plan),
+      grain === undefined ? null : grainThreads(system, grain),
+      this.#lines?.termOver(system) ?? null,
+    ].filter((term) => term !== null);
+    return { system, cost: { weights: this.#weights, squashPrice: this.squashPrice, evenOut }, terms };
+  }
 }
 
 /** Powers by which the worst is evened out, each from the result of the one before. */
@@ -64,22 +94,17 @@ const SHARE_NOT_WORSE = 0.99;
  * From the shape whose mean is least to the one whose worst is eased, step by step. Foam that is stretched much becomes stiff by this, and
  * would pull the seams out of length: their price rises with it.
  */
-async function evenedOut(
-  { system, cost, terms }: FlatProblem,
-  termsAt: (factor: number) => readonly FlatTerm[],
-  mean: Minimum,
-  work: Work,
-): Promise<Minimum | null> {
-  const found = excesses(system.rest, cost.squashPrice, mean.flat);
-  const excess = found.reduce((sum, each, t) => sum + each * system.rest.weight[t], 0);
+async function evenedOut(seeker: Seeker, mean: Minimum, work: Work): Promise<Minimum | null> {
+  const { rest } = seeker.system;
+  const found = excesses(rest, seeker.squashPrice, mean.flat);
+  const excess = found.reduce((sum, each, t) => sum + each * rest.weight[t], 0);
   if (!(excess > LEAST_EXCESS)) return mean;
-  const bad = excessOfShare(found, system.rest.weight, SHARE_NOT_WORSE);
+  const bad = excessOfShare(found, rest.weight, SHARE_NOT_WORSE);
   let { flat, steps, converged } = mean;
   for (const [i, power] of EVEN_POWERS.entries()) {
     const part = shareOfWork(work, i / EVEN_POWERS.length, (i + 1) / EVEN_POWERS.length);
     const evenOut = { excess, power };
-    const dearer = terms.length === 0 ? terms : termsAt(evenSlope(evenOut, bad));
-    const next = await minimise({ system, cost: { ...cost, evenOut }, terms: dearer }, flat, part);
+    const next = await seeker.seek(flat, { evenOut, seamFactor: evenSlope(evenOut, bad) }, part);
     if (next === null) return null;
     flat = next.flat;
     steps += next.steps;

@@ -12,7 +12,8 @@ const LINE_PRICE = 1e6;
 /** Borders held to straight lines: a system with one more node for each line, which says where the line lies. */
 export interface StraightLines {
   readonly system: FlatSystem;
-  readonly term: FlatTerm;
+  /** The lines' cost, over that system or one of the same nodes with more entries. */
+  termOver(system: FlatSystem): FlatTerm;
   /** The shape with the lines' own two numbers behind its points: each line as it fits the shape now. */
   extend(flat: Float64Array): Float64Array;
 }
@@ -32,14 +33,17 @@ export function straightLines(
   const held = runs.filter((run) => run.length >= 3);
   if (held.length === 0) return null;
   const plan = planWithLines(rest.vertexCount, rest.corners, held);
-  const lines = held.map((run, i) => fitLine(run, rest.vertexCount + i, flat, plan));
+  const lines = held.map((run, i) => fitLine(run, rest.vertexCount + i, flat));
   return {
     system: { rest, plan, slots: findSlots(plan, rest.corners) },
-    term: {
-      costOf: (shape) => lines.reduce((sum, line) => sum + costOfLine(line, shape), 0),
-      addDerivatives: (shape, gradient, values, exact) => {
-        for (const line of lines) addLine(line, shape, gradient, values, exact);
-      },
+    termOver(system) {
+      const slots = lines.map((line) => slotsOf(line, system.plan));
+      return {
+        costOf: (shape) => lines.reduce((sum, line) => sum + costOfLine(line, shape), 0),
+        addDerivatives: (shape, gradient, values, exact) => {
+          for (const [i, line] of lines.entries()) addLine(line, slots[i], shape, gradient, values, exact);
+        },
+      };
     },
     extend(shape) {
       const longer = new Float64Array(2 * plan.size);
@@ -58,6 +62,9 @@ interface Line {
   readonly dx: number;
   readonly dy: number;
   readonly length: number;
+}
+
+interface LineSlots {
   /** Entries of the plan: of each vertex with itself, of each with the line, of the line with itself. */
   readonly own: Int32Array;
   readonly between: Int32Array;
@@ -75,7 +82,7 @@ function planWithLines(vertexCount: number, corners: Uint32Array, runs: readonly
 }
 
 /** The line of least squares through the run (its longest spread), as it lies now. */
-function fitLine(run: Uint32Array, node: number, flat: Float64Array, plan: FactorPlan): Line {
+function fitLine(run: Uint32Array, node: number, flat: Float64Array): Line {
   let cx = 0;
   let cy = 0;
   for (const v of run) {
@@ -102,6 +109,11 @@ function fitLine(run: Uint32Array, node: number, flat: Float64Array, plan: Facto
     dx: Math.cos(angle),
     dy: Math.sin(angle),
     length: length > 0 ? length : 1,
+  };
+}
+
+function slotsOf({ run, node }: Line, plan: FactorPlan): LineSlots {
+  return {
     own: Int32Array.from(run, (v) => entryBetween(plan, v, v)),
     between: Int32Array.from(run, (v) => entryBetween(plan, v, node)),
     self: entryBetween(plan, node, node),
@@ -128,8 +140,15 @@ function costOfLine(line: Line, flat: Float64Array): number {
 }
 
 /** The curvature of `off` itself (turn times place along) may be negative, and is left out where the sum must stay positive. */
-function addLine(line: Line, flat: Float64Array, gradient: Float64Array, values: Float64Array, exact: boolean): void {
-  const { run, node, dx, dy, length, own, between, self, lineIsRow } = line;
+function addLine(
+  line: Line,
+  { own, between, self, lineIsRow }: LineSlots,
+  flat: Float64Array,
+  gradient: Float64Array,
+  values: Float64Array,
+  exact: boolean,
+): void {
+  const { run, node, dx, dy, length } = line;
   const stiff = (2 * LINE_PRICE) / run.length;
   for (let i = 0; i < run.length; i += 1) {
     const v = run[i];

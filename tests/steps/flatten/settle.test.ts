@@ -4,7 +4,7 @@ import type { FlatPiece } from '../../../src/model/flat-piece.ts';
 import { flattenPatch } from '../../../src/steps/flatten/flatten-patch.ts';
 import type { FlattenOptions } from '../../../src/steps/flatten/flatten-options.ts';
 import { expectOk } from '../../support/expect-ok.ts';
-import { onePatch, referencePatch } from './flatten-support.ts';
+import { onePatch, referencePatch, rimEdges } from './flatten-support.ts';
 
 const mask = referencePatch('mask-1k');
 const maskPatch = onePatch(mask);
@@ -81,5 +81,27 @@ describe('a first look', () => {
     expect(first.energy).toBeLessThan(full.energy + 1e-4);
     const on = await lay({ start: first.uv });
     full.uv.forEach((x, i) => expect(on.uv[i]).toBeCloseTo(x, 6));
+  });
+});
+
+describe('borders kept apart', () => {
+  it('goes with straight edges, held edges and evening out in one piece', async () => {
+    const [loop] = maskPatch.loops;
+    const heldEdges = rimEdges(maskPatch);
+    const straightRuns = [loop.slice(0, Math.floor(loop.length / 10))];
+    const piece = await lay({
+      keepApart: true,
+      straightRuns,
+      heldEdges,
+      seamPrice: 300,
+      evenOut: true,
+      squashPrice: 3,
+    });
+    expect([piece.flipped, piece.overlapCount, piece.solve.converged]).toEqual([0, 0, true]);
+  });
+
+  it('change nothing where none come near', async () => {
+    const [plain, apart] = [await lay({}), await lay({ keepApart: true })];
+    plain.uv.forEach((x, i) => expect(apart.uv[i]).toBeCloseTo(x, 5));
   });
 });

@@ -40,7 +40,10 @@ describe('straight lines', () => {
 
   it('have the slopes and curvatures of their cost, and leave out runs of two corners, which are straight', () => {
     expectDerivatives(
-      (system, flat) => straightLines(system, [Uint32Array.of(1, 2, 3), Uint32Array.of(5, 6)], flat)?.term ?? null,
+      (system, flat) => {
+        const lines = straightLines(system, [Uint32Array.of(1, 2, 3), Uint32Array.of(5, 6)], flat);
+        return lines?.termOver(lines.system) ?? null;
+      },
       (flat, size) => {
         const longer = new Float64Array(2 * size);
         longer.set(flat);
