@@ -73,6 +73,63 @@ export function elbow(sides: number, radius: number, height: number): Solid {
 }
 
 /**
+ * A strip wound up a rod of `sides` flat sides, over `count` of them, `rise` wide along the rod: lower corners 0 .. count, the upper ones
+ * after them. A strip as wide as its pitch must end before its turn is full: its corners would become one.
+ */
+export function windingStrip(sides: number, count: number, radius: number, pitch: number, rise: number): Solid {
+  const at = Array.from({ length: count + 1 }, (_, i) => i);
+  const edge = (above: number): (readonly [number, number, number])[] =>
+    at.map((i) => onCircle(i, sides, radius, (pitch * i) / sides + above));
+  return {
+    corners: [...edge(0), ...edge(rise)],
+    faces: at.slice(1).map((i) => [i - 1, i, count + 1 + i, count + i]),
+    seams: [],
+  };
+}
+
+/**
+ * One of `gores` gores of a ball, from pole to pole in `rows` even steps: corner 0 the lower pole, then rows of `columns + 1` corners from
+ * the left edge to the right one as seen from outside, the upper pole last.
+ * @param place  a point for an azimuth counted from the gore's middle and a latitude, radians.
+ */
+export function gore(
+  gores: number,
+  rows: number,
+  columns: number,
+  place: (azimuth: number, latitude: number) => readonly [number, number, number],
+): Solid {
+  const corners = [place(0, -Math.PI / 2)];
+  for (let j = 1; j < rows; j += 1) {
+    for (let i = 0; i <= columns; i += 1)
+      corners.push(place(((2 * i) / columns - 1) * (Math.PI / gores), Math.PI * (j / rows - 0.5)));
+  }
+  corners.push(place(0, Math.PI / 2));
+  const at = (j: number, i: number): number => 1 + (j - 1) * (columns + 1) + i;
+  const faces: number[][] = [];
+  for (let i = 0; i < columns; i += 1) {
+    faces.push([0, at(1, i + 1), at(1, i)]);
+    for (let j = 1; j + 1 < rows; j += 1) faces.push([at(j, i), at(j, i + 1), at(j + 1, i + 1), at(j + 1, i)]);
+    faces.push([at(rows - 1, i), at(rows - 1, i + 1), corners.length - 1]);
+  }
+  return { corners, faces, seams: [] };
+}
+
+/** A gutter: flat sides between `sides + 1` corners of an arc of a circle of `radius` over `angle` radians, and `length` long. */
+export function gutter(sides: number, radius: number, angle: number, length: number): Solid {
+  const ends = [0, length].flatMap((y) =>
+    Array.from({ length: sides + 1 }, (_, i): readonly [number, number, number] => {
+      const turn = angle * (i / sides - 0.5);
+      return [radius * Math.sin(turn), y, radius * Math.cos(turn)];
+    }),
+  );
+  return {
+    corners: ends,
+    faces: Array.from({ length: sides }, (_, i) => [i, i + 1, sides + 2 + i, sides + 1 + i]),
+    seams: [],
+  };
+}
+
+/**
  * Two flat panels that meet along y, each `length` long across their edge and `width` along it; the second turns down by `fold` radians
  * from the first, whose outside looks to +z. Parted along the edge they share, corners 1 and 2.
  */
