@@ -1,6 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { PieceId, SeamId } from '../base/ids.ts';
-import type { BenchUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { PageSet } from '../model/page.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 
@@ -44,6 +44,22 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     findings: update.findings,
     stopped: update.stopped,
   };
+}
+
+/** Shapes sent ahead: what follows from the pieces stays as it was, or goes with their sculpt. */
+export function mergeEarly(bench: Bench, early: EarlyUpdate): Bench {
+  const { sculpt, shell, seams, pieces, number: update } = early;
+  const isSame = sculpt === undefined;
+  return mergeUpdate(isSame ? bench : EMPTY_BENCH, {
+    number: update,
+    ...(isSame ? {} : { sculpt }),
+    ...(shell === undefined ? {} : { shell }),
+    ...(seams === undefined ? {} : { seams }),
+    ...(pieces === undefined ? {} : { pieces }),
+    findings: isSame ? bench.findings : [],
+    stopped: null,
+    madeNew: [],
+  });
 }
 
 /** Place of a piece in `pieces.pieces`, or -1. */

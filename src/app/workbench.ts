@@ -1,10 +1,11 @@
 import type { Problem } from '../base/result.ts';
+import type { EarlyUpdate } from '../model/bench-view.ts';
 import type { Command } from '../project/commands.ts';
 import { History } from '../project/history.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 import type { ComputeReply, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
 import { Autosave, type SaveState } from './autosave.ts';
-import { EMPTY_BENCH, chainIndex, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
+import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
 import type { SavedSource, Storage } from './storage.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, type ViewState, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -182,11 +183,17 @@ export class Workbench extends EventTarget {
     const onProgress = (progress: Progress): void => {
       // Messages may arrive after the reply they belong to.
       if (turn !== this.#turn || isOver) return;
-      this.#progress = progress;
+      const isSettling = this.#bench.pieces?.isFinal === false;
+      this.#progress = isSettling ? { ...progress, text: WORDS.settling(progress.text) } : progress;
       this.#changed();
     };
+    const onEarly = (early: EarlyUpdate): Promise<boolean> => {
+      const isTaken = turn === this.#turn && !isOver;
+      if (isTaken) this.#showBench(mergeEarly(this.#bench, early));
+      return Promise.resolve(isTaken);
+    };
     try {
-      const reply = await this.workshop.compute(project, this.#bench.update, onProgress);
+      const reply = await this.workshop.compute(project, this.#bench.update, onProgress, onEarly);
       isOver = true;
       if (turn === this.#turn) this.#take(reply);
     } catch (error) {
@@ -215,8 +222,13 @@ export class Workbench extends EventTarget {
     const { stopped } = reply.update;
     if (this.#isFresh && stopped?.step === 'read' && this.#before !== null)
       return this.#refuse(this.#before, stopped.problem);
+    this.#showBench(mergeUpdate(this.#bench, reply.update));
+  }
+
+  /** Puts another bench up, and lets go of what was chosen on the old one and is gone. */
+  #showBench(bench: Bench): void {
     const edgesBefore = this.#bench.sculpt?.edgeVertices.length;
-    this.#bench = mergeUpdate(this.#bench, reply.update);
+    this.#bench = bench;
     const isOtherSculpt = this.#bench.sculpt?.edgeVertices.length !== edgesBefore;
     this.#view = { ...this.#view, pointed: null, ...(isOtherSculpt ? ON_THE_OLD_SCULPT : {}) };
     if (isOtherSculpt || this.#choiceIsGone()) this.#view = { ...this.#view, choice: NOTHING };

@@ -32,6 +32,9 @@ export interface BenchUpdate {
   readonly madeNew: readonly StepName[];
 }
 
+/** What can be shown before a run is done: of the parts of an update those that changed. What follows from them is as it was. */
+export type EarlyUpdate = Pick<BenchUpdate, 'number' | 'sculpt' | 'shell' | 'seams' | 'pieces'>;
+
 export type StepName = 'read' | 'size' | 'seams' | 'shell' | 'cut' | 'flatten' | 'foam' | 'nest' | 'tile';
 
 /** The sculpt in mm with what picking and marking need. Also sent before the size is known, in file units, with `sized` false. */
@@ -69,6 +72,8 @@ export interface SeamsView {
 }
 
 export interface PiecesView {
+  /** False for shapes sent ahead while the work goes on: pieces not done yet are bare outlines, and seams are as they were. */
+  readonly isFinal: boolean;
   /** Per triangle of the sculpt the index of its patch. */
   readonly patchOfTriangle: Int32Array;
   readonly patches: readonly PatchView[];
@@ -85,6 +90,8 @@ export interface PatchView {
   readonly meshTriangles: Uint32Array;
   readonly triangles: Uint32Array;
   readonly meshVertices: Uint32Array;
+  /** False while the flat shape is still being bettered: valid and measured as it is, but not the last one. */
+  readonly isFinal: boolean;
   /** x y per local vertex, mm, in the piece's frame, or null. */
   readonly uv: Float32Array | null;
   /** Per triangle: stretch and squash in per cent, and the direction of the stretch in the flat piece, radians. */

@@ -1,4 +1,5 @@
 import { Cancelled, type Work } from '../base/work.ts';
+import type { FlatPiece } from '../model/flat-piece.ts';
 import type { Patch } from '../model/patch.ts';
 import { flattenPatch } from '../steps/flatten/flatten-patch.ts';
 import { memoryOf, type FromHand, type ToHand } from './crew-messages.ts';
@@ -36,14 +37,16 @@ export class CrewDesk {
     }
   }
 
-  async #solve({ task, number, patch, positions, options }: ToHand & { kind: 'solve' }): Promise<void> {
+  async #solve(message: ToHand & { kind: 'solve' }): Promise<void> {
+    const { task, number, patch, positions, options, wantsFirst } = message;
     if (patch !== undefined) this.#patches.set(number, patch);
     const work = this.#beginWork((done) => this.#say({ kind: 'progress', task, done }, []));
     this.#running = { task, work };
     try {
       const kept = this.#patches.get(number);
       if (kept === undefined) throw new Error('solve: a patch that was never given');
-      const result = await flattenPatch(kept, positions, options, work);
+      const look = (flat: FlatPiece): void => this.#say({ kind: 'first', task, flat }, memoryOf(flat));
+      const result = await flattenPatch(kept, positions, options, work, wantsFirst ? look : undefined);
       this.#say({ kind: 'done', task, result }, result.ok ? memoryOf(result.value) : []);
     } catch (error) {
       this.#say({ kind: error instanceof Cancelled ? 'stopped' : 'broke', task }, []);

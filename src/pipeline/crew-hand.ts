@@ -76,8 +76,10 @@ export class CrewHand {
     this.#lastTask += 1;
     const positions = positionsOf(task);
     const given = known === undefined ? { patch: patchAlone(patch) } : {};
-    const message = { kind: 'solve', task: this.#lastTask, number, positions, options: task.options } as const;
-    this.#port.post({ ...message, ...given }, [positions.buffer as ArrayBuffer]);
+    const [wantsFirst, { options }] = [task.look !== undefined, task];
+    this.#port.post({ kind: 'solve', task: this.#lastTask, number, positions, options, wantsFirst, ...given }, [
+      positions.buffer as ArrayBuffer,
+    ]);
     this.#forgetOld();
   }
 
@@ -106,6 +108,7 @@ export class CrewHand {
     const job = this.#job;
     if (this.#isEnded || job === null || message.task !== this.#lastTask) return;
     if (message.kind === 'progress') return job.told(message.done);
+    if (message.kind === 'first') return job.looked(message.flat);
     clearTimeout(this.#deadline);
     this.#deadline = undefined;
     this.#job = null;

@@ -6,6 +6,7 @@ import type { FlattenTask } from './flatten-crew.ts';
 /** Who waits for a job. */
 interface Client {
   readonly work: Work;
+  readonly look: FlattenTask['look'];
   settle(result: Result<FlatPiece>): void;
   leave(error: Error): void;
 }
@@ -18,6 +19,7 @@ export class CrewJob {
   readonly task: FlattenTask;
   readonly #onLeft: (job: CrewJob) => void;
   #client: Client | null = null;
+  #first: FlatPiece | null = null;
   #result: Result<FlatPiece> | null = null;
 
   /** @param onLeft  called when nobody waits for the job any more although it is not done. */
@@ -44,8 +46,11 @@ export class CrewJob {
     return own.patch === task.patch && own.positions === task.positions && own.wishes === task.wishes;
   }
 
-  /** Waits for the job; rejects with {@link Cancelled} as soon as the work is called off. */
-  wait(work: Work): Promise<Result<FlatPiece>> {
+  /**
+   * Waits for the job; rejects with {@link Cancelled} as soon as the work is called off.
+   * @param look  called with its first shape, also when that is known already.
+   */
+  wait(work: Work, look: FlattenTask['look']): Promise<Result<FlatPiece>> {
     const result = this.#result;
     if (result !== null) return Promise.resolve(result);
     return new Promise((resolve, reject) => {
@@ -53,6 +58,7 @@ export class CrewJob {
       const done = (): void => work.signal?.removeEventListener('abort', onAbort);
       this.#client = {
         work,
+        look,
         settle: (settled) => {
           done();
           resolve(settled);
@@ -64,6 +70,7 @@ export class CrewJob {
       };
       work.signal?.addEventListener('abort', onAbort);
       if (work.signal?.aborted === true) onAbort();
+      else if (this.#first !== null) look?.(this.#first);
     });
   }
 
@@ -75,6 +82,11 @@ export class CrewJob {
     } catch (error) {
       this.#leave(error as Error);
     }
+  }
+
+  looked(flat: FlatPiece): void {
+    this.#first = flat;
+    this.#client?.look?.(flat);
   }
 
   finish(result: Result<FlatPiece>): void {

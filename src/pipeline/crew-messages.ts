@@ -16,6 +16,8 @@ export type ToHand =
       /** Neutral surface, x y z per local vertex, mm. */
       readonly positions: Float64Array;
       readonly options: FlattenOptions;
+      /** Whether a first shape is to be told on the way. */
+      readonly wantsFirst: boolean;
     }
   | { readonly kind: 'stop'; readonly task: number }
   | { readonly kind: 'forget'; readonly number: number };
@@ -23,6 +25,7 @@ export type ToHand =
 /** What a hand of the crew says. */
 export type FromHand =
   | { readonly kind: 'progress'; readonly task: number; readonly done: number }
+  | { readonly kind: 'first'; readonly task: number; readonly flat: FlatPiece }
   | { readonly kind: 'done'; readonly task: number; readonly result: Result<FlatPiece> }
   | { readonly kind: 'stopped'; readonly task: number }
   /** Its code threw: our own mistake, or no memory is left. */

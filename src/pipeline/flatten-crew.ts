@@ -13,6 +13,8 @@ export interface FlattenTask {
   readonly options: FlattenOptions;
   /** Equal where the same is wished of the same patch: a task called off and asked for again may be gone on with. */
   readonly wishes: string;
+  /** Called at most once, with a shape that is near the last one, where there is time to tell. */
+  readonly look?: (flat: FlatPiece) => void;
 }
 
 /** Those who lay patches flat. The same task gives the same result to the last bit, whoever does it. */
@@ -29,10 +31,10 @@ export interface FlattenCrew {
 export class HomeCrew implements FlattenCrew {
   #last: Promise<unknown> = Promise.resolve();
 
-  flatten({ patch, positions, options }: FlattenTask, work: Work): Promise<Result<FlatPiece>> {
+  flatten({ patch, positions, options, look }: FlattenTask, work: Work): Promise<Result<FlatPiece>> {
     const turn = this.#last.then(async () => {
       await work.pause(0);
-      return await flattenPatch(patch, positions, options, work);
+      return await flattenPatch(patch, positions, options, work, look);
     });
     this.#last = turn.catch(() => undefined);
     return turn;

@@ -32,6 +32,18 @@ export interface CutSculpt {
   readonly offers: readonly CutOffer[];
 }
 
+/** What can be shown while patches are still being laid flat. */
+export interface EarlyOutcome {
+  readonly project: Project;
+  readonly part: SculptPart;
+  readonly sculpt: SizedSculpt;
+  readonly cut: CutSculpt;
+  /** One per patch: its shape so far, valid and measured as it is; null where there is none yet, or can be none. */
+  readonly flats: readonly (FlatPiece | null)[];
+  /** Per patch whether that is the last word on it. */
+  readonly isFinal: readonly boolean[];
+}
+
 /**
  * Everything the chain made of a project. Later fields are null where an earlier step could not go on; `stopped` says which and why.
  * Never saved, never edited.

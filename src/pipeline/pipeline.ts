@@ -1,7 +1,7 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
-import { fail, ok, type Fail, type Ok, type Problem, type Result } from '../base/result.ts';
-import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
+import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
@@ -11,7 +11,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { findPaper } from '../model/papers.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
-import type { CutOffer, Patch } from '../model/patch.ts';
+import type { CutOffer } from '../model/patch.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
@@ -30,9 +30,9 @@ import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { makeShellLayer } from '../steps/shell/make-shell-layer.ts';
 import { makePages } from '../steps/tile/make-pages.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
-import type { CutSculpt, Outcome, SizedSculpt } from './outcome.ts';
+import { LayFlat } from './lay-flat.ts';
+import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import { PatchStore } from './patch-store.ts';
-import { wishesOfPatches, type PatchWishes } from './patch-wishes.ts';
 
 /** A source file kept beside the document. */
 export interface Source {
@@ -45,6 +45,11 @@ export interface RunChoices {
   readonly strictSeams?: boolean;
   /** Printed on the pages, `YYYY-MM-DD`. */
   readonly date?: string;
+  /**
+   * Told as soon as a patch is flat or near it, while the run goes on; left out where nobody looks. The result of the run is the same in
+   * either case.
+   */
+  readonly onEarly?: (early: EarlyOutcome) => void;
 }
 
 /** Thrown inside a run to leave the chain; never leaves this file. */
@@ -65,9 +70,9 @@ const KEPT = 8;
  * thickness re-shells and starts each piece from its last flat shape, undo finds everything as it was.
  */
 export class Pipeline {
-  readonly #crew: FlattenCrew;
   readonly #sources = new Map<string, Source>();
   readonly #patches = new PatchStore();
+  readonly #layFlat: LayFlat;
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
@@ -75,9 +80,6 @@ export class Pipeline {
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
-  /** Why a patch could not be laid flat, told again in each run. */
-  readonly #notFlat = new WeakMap<Patch, Fail>();
-  readonly #wishes = new Memo<unknown[], readonly PatchWishes[]>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
@@ -85,7 +87,7 @@ export class Pipeline {
 
   /** @param crew  lays the patches flat. */
   constructor(crew: FlattenCrew = new HomeCrew()) {
-    this.#crew = crew;
+    this.#layFlat = new LayFlat(crew, this.#patches);
   }
 
   /** Keeps a source file for later runs, under the SHA-256 of its bytes. */
@@ -214,27 +216,15 @@ export class Pipeline {
   }
 
   async #flatten(run: Run, work: Work): Promise<void> {
-    const { patches } = run.needCut();
-    const wishes = this.#wishesOf(run);
-    const sizes = patches.map(({ meshTriangles }) => meshTriangles.length);
-    const shares = sharesOfWork(work, sizes);
-    // Whoever is given the largest first is done the soonest.
-    const order = [...patches.keys()].sort((a, b) => sizes[b] - sizes[a]);
-    const laid = new Array<Promise<Result<FlatPiece> | null>>(patches.length);
-    const fresh = new Map<number, Result<FlatPiece>>();
-    for (const i of order) {
-      laid[i] = this.#flattenOne(run, patches[i], wishes[i], shares[i], (result) => fresh.set(i, result));
-    }
-    let results: readonly (Result<FlatPiece> | null)[] = [];
-    try {
-      results = await Promise.all(laid);
-    } finally {
-      // In the order of the patches, whoever was done first: what is started from later does not depend on chance.
-      patches.forEach((patch, i) => {
-        const result = fresh.get(i);
-        if (result !== undefined) this.#keep(run, patch, wishes[i], result);
-      });
-    }
+    const { project, part, choices } = run;
+    const [sculpt, cut] = [run.needSculpt(), run.needCut()];
+    const { onEarly } = choices;
+    const tell =
+      onEarly &&
+      ((early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early }));
+    const { results, isNew } = await this.#layFlat.lay({ mesh: sculpt.mesh, cut, part }, work, tell);
+    if (isNew) run.made('flatten');
+    const { patches } = cut;
     results.forEach((result, i) => {
       if (result === null || result.ok) return;
       run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patches[i].meshTriangles[0]] } });
@@ -247,48 +237,6 @@ export class Pipeline {
         fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem,
       );
     }
-  }
-
-  #wishesOf(run: Run): readonly PatchWishes[] {
-    const { part } = run;
-    const { mesh } = run.needSculpt();
-    const { chains, patches } = run.needCut();
-    const { flatten, regions, edgeWishes, pieceSettings, upAxis } = part;
-    const key = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
-    return remembered(this.#wishes, key, () => wishesOfPatches(mesh, patches, chains, part));
-  }
-
-  /**
-   * The patch laid flat, or why it cannot be; null where the cut has said so already.
-   * @param made  called with a result that was not known before.
-   */
-  async #flattenOne(
-    run: Run,
-    patch: Patch,
-    wishes: PatchWishes,
-    work: Work,
-    made: (result: Result<FlatPiece>) => void,
-  ): Promise<Result<FlatPiece> | null> {
-    if (patch.kind === 'closed' || patch.kind === 'handled') return null;
-    const positions = run.needCut().shell.neutralPositions;
-    const known = this.#patches.flatOf(patch, positions, wishes.key);
-    if (known === null) return this.#notFlat.get(patch) ?? null;
-    if (known !== undefined) {
-      await work.pause(1);
-      return ok(known);
-    }
-    const start = this.#patches.startFor(patch);
-    const options = start === undefined ? wishes.options : { ...wishes.options, start };
-    await work.pause(0, 'laying the pieces flat');
-    const result = await this.#crew.flatten({ patch, positions, options, wishes: wishes.key }, work);
-    made(result);
-    return result;
-  }
-
-  #keep(run: Run, patch: Patch, { key }: PatchWishes, result: Result<FlatPiece>): void {
-    this.#patches.keep(patch, run.needCut().shell.neutralPositions, key, result.ok ? result.value : null);
-    if (!result.ok) this.#notFlat.set(patch, result);
-    run.made('flatten');
   }
 
   #makeFoam(run: Run): void {

@@ -44,7 +44,7 @@ export class ThreadCrew implements FlattenCrew {
 
   flatten(task: FlattenTask, work: Work): Promise<Result<FlatPiece>> {
     const job = this.#takenUp(task) ?? this.#entered(task);
-    const result = job.wait(work);
+    const result = job.wait(work, task.look);
     this.#dealSoon();
     return result;
   }
@@ -167,7 +167,7 @@ export class ThreadCrew implements FlattenCrew {
     this.#unqueue(job);
     this.#isHomeBusy = true;
     void this.#home
-      .flatten(job.task, job.work)
+      .flatten(job.task.look === undefined ? job.task : { ...job.task, look: (flat) => job.looked(flat) }, job.work)
       .then(
         (result) => job.finish(result),
         (error: Error) => job.fail(error),

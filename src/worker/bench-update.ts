@@ -1,31 +1,45 @@
 import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
 import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import { topologyOf } from '../mesh/topology.ts';
-import type { BenchUpdate, PatchView, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type {
+  BenchUpdate,
+  EarlyUpdate,
+  PatchView,
+  PiecesView,
+  SculptView,
+  SeamsView,
+  ShellView,
+} from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
-import type { Patch } from '../model/patch.ts';
-import type { CutSculpt, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+import type { FoamSeam } from '../model/foam-piece.ts';
+import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
+import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+
+/** What an update was made of. */
+interface Made {
+  readonly sculpt: unknown;
+  readonly shell: unknown;
+  readonly seams: unknown;
+  readonly pieces: unknown;
+  readonly sheets: unknown;
+  readonly paper: unknown;
+}
+
+/** Updates remembered: a screen is at most a few behind. */
+const MOST_REMEMBERED = 8;
 
 /**
  * Turns outcomes into what the screen needs, leaving out every part that the screen has: identity tells, because the pipeline remembers
- * by identity. A screen that did not take the last update (it came too late, or the screen was emptied) is sent everything.
+ * by identity. A screen whose last update is forgotten here, or that was emptied, is sent everything.
  */
 export class BenchUpdater {
   #number = 0;
-  #sent: {
-    sculpt: unknown;
-    shell: unknown;
-    seams: unknown;
-    pieces: unknown;
-    sheets: unknown;
-    paper: unknown;
-  } | null = null;
+  readonly #sent = new Map<number, Made>();
 
   /** @param have number of the last update the screen took; 0 when it shows nothing. */
   next(outcome: Outcome, have: number): BenchUpdate {
     const { sculpt, cut } = outcome;
-    const before = have === this.#number ? this.#sent : null;
-    const keys = {
+    const made = {
       sculpt,
       shell: cut?.shell ?? null,
       seams: cut?.chains ?? null,
@@ -33,11 +47,9 @@ export class BenchUpdater {
       sheets: outcome.sheets,
       paper: outcome.paper,
     };
-    this.#sent = keys;
-    this.#number += 1;
-    const changed = (key: keyof typeof keys): boolean => before === null || before[key] !== keys[key];
+    const changed = this.#changes(made, have);
     return {
-      number: this.#number,
+      number: this.#remember(made),
       ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt) } : {}),
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
@@ -48,6 +60,39 @@ export class BenchUpdater {
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
     };
+  }
+
+  /**
+   * Shapes that are sent ahead; sheets and paper stay as they were, and go with their sculpt.
+   * @param before  the last finished outcome, if any: its pieces stay drawn as they were where they are the same.
+   */
+  early(early: EarlyOutcome, before: Outcome | null, have: number): EarlyUpdate {
+    const { sculpt, cut } = early;
+    const drawn = barePieces(early, before);
+    const sent = this.#sent.get(have);
+    // Sheets and paper of another sculpt mean nothing.
+    const { sheets, paper } = sent?.sculpt === sculpt ? sent : { sheets: null, paper: null };
+    const made = { sculpt, shell: cut.shell, seams: cut.chains, pieces: drawn.templates, sheets, paper };
+    const changed = this.#changes(made, have);
+    return {
+      number: this.#remember(made),
+      ...(changed('sculpt') ? { sculpt: sculptView(sculpt) } : {}),
+      ...(changed('shell') ? { shell: shellView(cut) } : {}),
+      ...(changed('seams') ? { seams: seamsView(sculpt, cut) } : {}),
+      pieces: earlyView(early, drawn, before?.sculpt === sculpt ? (before.seams ?? []) : []),
+    };
+  }
+
+  #changes(made: Made, have: number): (key: keyof Made) => boolean {
+    const before = this.#sent.get(have);
+    return (key) => before === undefined || before[key] !== made[key];
+  }
+
+  #remember(made: Made): number {
+    this.#number += 1;
+    this.#sent.set(this.#number, made);
+    this.#sent.delete(this.#number - MOST_REMEMBERED);
+    return this.#number;
   }
 }
 
@@ -88,33 +133,43 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
 }
 
 function piecesView(outcome: Outcome, cut: CutSculpt): PiecesView {
-  const pieces = outcome.pieces ?? [];
-  const pieceOfPatch = new Map(pieces.map((piece, index) => [piece.patch, index]));
-  return {
-    patchOfTriangle: cut.patchOfTriangle,
-    patches: cut.patches.map((patch, i) => {
-      const piece = pieceOfPatch.get(i) ?? -1;
-      return patchView(patch, outcome.flats?.[i] ?? null, piece, piece < 0 ? null : pieces[piece].uv);
-    }),
-    pieces,
-    seams: outcome.seams ?? [],
-    templates: outcome.templates ?? [],
-    cutOffers: cut.offers,
-  };
+  const { flats, pieces, templates, seams } = outcome;
+  const drawn = { pieces: pieces ?? [], templates: templates ?? [] };
+  const patches = patchViews(cut, drawn, flats ?? [], () => true);
+  return { isFinal: true, ...drawn, patches, seams: seams ?? [], ...placesOf(cut) };
 }
 
-function patchView(patch: Patch, flat: FlatPiece | null, piece: number, uv: Float64Array | null): PatchView {
-  return {
-    piece,
-    kind: patch.kind,
-    meshTriangles: patch.meshTriangles,
-    triangles: patch.triangles,
-    meshVertices: patch.meshVertices,
-    uv: uv === null ? null : Float32Array.from(uv),
-    stretchPct: flat === null ? null : Float32Array.from(flat.major, (a) => 100 * Math.max(0, a - 1)),
-    squashPct: flat === null ? null : Float32Array.from(flat.minor, (b) => 100 * Math.max(0, 1 - b)),
-    majorAngle: flat === null ? null : Float32Array.from(flat.majorAngle),
-    stretchSpread: flat?.stretchPct ?? null,
-    squashSpread: flat?.squashPct ?? null,
-  };
+/** @param seams  as they were measured last. */
+function earlyView({ cut, flats, isFinal }: EarlyOutcome, drawn: DrawnPieces, seams: readonly FoamSeam[]): PiecesView {
+  const patches = patchViews(cut, drawn, flats, (i) => isFinal[i]);
+  return { isFinal: false, ...drawn, patches, seams, ...placesOf(cut) };
+}
+
+const placesOf = ({ patchOfTriangle, offers }: CutSculpt) => ({ patchOfTriangle, cutOffers: offers });
+
+function patchViews(
+  cut: CutSculpt,
+  { pieces }: DrawnPieces,
+  flats: readonly (FlatPiece | null)[],
+  isFinal: (patch: number) => boolean,
+): PatchView[] {
+  const pieceOfPatch = new Map(pieces.map((piece, index) => [piece.patch, index]));
+  return cut.patches.map((patch, i) => {
+    const flat = flats[i] ?? null;
+    const piece = pieceOfPatch.get(i) ?? -1;
+    return {
+      piece,
+      kind: patch.kind,
+      isFinal: isFinal(i),
+      meshTriangles: patch.meshTriangles,
+      triangles: patch.triangles,
+      meshVertices: patch.meshVertices,
+      uv: piece < 0 ? null : Float32Array.from(pieces[piece].uv),
+      stretchPct: flat === null ? null : Float32Array.from(flat.major, (a) => 100 * Math.max(0, a - 1)),
+      squashPct: flat === null ? null : Float32Array.from(flat.minor, (b) => 100 * Math.max(0, 1 - b)),
+      majorAngle: flat === null ? null : Float32Array.from(flat.majorAngle),
+      stretchSpread: flat?.stretchPct ?? null,
+      squashSpread: flat?.squashPct ?? null,
+    };
+  });
 }

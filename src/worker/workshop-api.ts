@@ -1,5 +1,5 @@
 import type { Problem, Result } from '../base/result.ts';
-import type { BenchUpdate } from '../model/bench-view.ts';
+import type { BenchUpdate, EarlyUpdate } from '../model/bench-view.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { Project } from '../project/project.ts';
 
@@ -16,6 +16,9 @@ export interface MadeFile {
   readonly bytes: Uint8Array;
 }
 
+/** Takes shapes that are sent ahead of a result. @returns whether they are shown, so that they need not be sent again. */
+export type OnEarly = (early: EarlyUpdate) => Promise<boolean>;
+
 /**
  * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
  * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
@@ -28,8 +31,14 @@ export interface Workshop {
   /**
    * Runs what changed since the last compute and tells what is new.
    * @param have number of the last update the screen took, 0 when it shows nothing: parts it has are left out of the reply.
+   * @param onEarly called with the flat pieces as they come, before they are done and before all else that follows from them.
    */
-  compute(project: Project, have: number, onProgress: (progress: Progress) => void): Promise<ComputeReply>;
+  compute(
+    project: Project,
+    have: number,
+    onProgress: (progress: Progress) => void,
+    onEarly?: OnEarly,
+  ): Promise<ComputeReply>;
   /** Calls off the running compute, if any. */
   cancel(): Promise<void>;
   /** Edges of the sculpt (mesh vertex pairs) whose fold is sharper than `angleDeg`. */

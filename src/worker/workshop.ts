@@ -14,9 +14,10 @@ import { edgePath } from '../steps/seams/edge-path.ts';
 import { sharpEdges } from '../steps/seams/sharp-edges.ts';
 import { rad } from '../geom/vec.ts';
 import { BenchUpdater } from './bench-update.ts';
+import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
 import { PoliteWork } from './polite-work.ts';
-import type { ComputeReply, MadeFile, Progress, Workshop } from './workshop-api.ts';
+import type { ComputeReply, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
 /** The pipeline behind the calls of {@link Workshop}. One project at a time; a new compute calls off the one before. */
 export class PipelineWorkshop implements Workshop {
@@ -50,11 +51,16 @@ export class PipelineWorkshop implements Workshop {
     return Promise.resolve(this.#pipeline.sourceOf(hash)?.bytes);
   }
 
-  async compute(project: Project, have: number, onProgress: (progress: Progress) => void): Promise<ComputeReply> {
+  async compute(
+    project: Project,
+    have: number,
+    onProgress: (progress: Progress) => void,
+    onEarly?: OnEarly,
+  ): Promise<ComputeReply> {
     this.#running?.cancel();
     const work = new PoliteWork(onProgress);
     this.#running = work;
-    const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, work));
+    const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, work, onEarly));
     // Who calls off is answered now; the run itself ends at its next pause.
     return await Promise.race([turn, calledOff(work)]);
   }
@@ -114,17 +120,29 @@ export class PipelineWorkshop implements Workshop {
     return turn;
   }
 
-  async #run(project: Project, have: number, work: PoliteWork): Promise<ComputeReply> {
+  async #run(project: Project, have: number, work: PoliteWork, onEarly: OnEarly | undefined): Promise<ComputeReply> {
+    const post = onEarly === undefined ? null : this.#earlyPost(onEarly, have);
     try {
-      const outcome = await this.#pipeline.run(project, work);
+      const outcome = await this.#pipeline.run(
+        project,
+        work,
+        post === null ? {} : { onEarly: (early) => post.offer(early) },
+      );
       this.#outcome = outcome;
-      return { cancelled: false, update: this.#updater.next(outcome, have) };
+      return { cancelled: false, update: this.#updater.next(outcome, post?.have ?? have) };
     } catch (error) {
       if (error instanceof Cancelled) return { cancelled: true };
       throw error;
     } finally {
+      post?.end();
       if (this.#running === work) this.#running = null;
     }
+  }
+
+  #earlyPost(onEarly: OnEarly, have: number): EarlyPost {
+    const before = this.#outcome;
+    const hasPieces = have > 0 && before?.pieces !== null && before !== null;
+    return new EarlyPost(onEarly, have, hasPieces, (early, taken) => this.#updater.early(early, before, taken));
   }
 
   #mesh(): Mesh | null {

@@ -52,6 +52,7 @@ export function boxViews(): BoxViews {
     majorAngle: new Float32Array(patch.meshTriangles.length),
     stretchSpread: null,
     squashSpread: null,
+    isFinal: true,
   }));
   return {
     sculpt,
@@ -67,6 +68,7 @@ export function boxViews(): BoxViews {
       pieces,
       seams: [],
       templates: pieces.map(templateOf),
+      isFinal: true,
       cutOffers: [],
     },
     sheets: {

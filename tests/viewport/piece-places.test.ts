@@ -16,6 +16,7 @@ function viewOf(tracedSide: 'face' | 'back'): PiecesView {
     pieces: [piece],
     seams: [],
     templates: [templateOf(piece)],
+    isFinal: true,
     cutOffers: [],
   };
 }

@@ -16,6 +16,7 @@ function square(stretchPct: readonly [number, number], squashPct: readonly [numb
     majorAngle: Float32Array.of(angle, angle),
     stretchSpread: null,
     squashSpread: null,
+    isFinal: true,
   };
 }
 

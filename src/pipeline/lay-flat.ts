@@ -1,0 +1,159 @@
+import { Memo } from '../base/memo.ts';
+import { ok, type Fail, type Result } from '../base/result.ts';
+import { sharesOfWork, type Work } from '../base/work.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { FlatPiece } from '../model/flat-piece.ts';
+import type { Patch } from '../model/patch.ts';
+import type { SculptPart } from '../project/project.ts';
+import type { FlattenCrew } from './flatten-crew.ts';
+import type { CutSculpt, EarlyOutcome } from './outcome.ts';
+import type { PatchStore } from './patch-store.ts';
+import { wishesOfPatches, type PatchWishes } from './patch-wishes.ts';
+
+/** Wishes of so many cuts are remembered: a maker goes a few steps back and forth. */
+const KEPT = 8;
+/** Triangles from which a patch is shown before it is done: a smaller one is done as soon. */
+const LONG_TRIANGLES = 3000;
+
+export interface FlatInput {
+  readonly mesh: Mesh;
+  readonly cut: CutSculpt;
+  readonly part: SculptPart;
+}
+
+/** How each patch came out: null where it cannot be laid flat and the cut has said so. */
+export interface LaidFlat {
+  readonly results: readonly (Result<FlatPiece> | null)[];
+  /** False when all of it was remembered. */
+  readonly isNew: boolean;
+}
+
+/** Shapes so far, as in an {@link EarlyOutcome}. */
+export type TellEarly = (early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => void;
+
+/** Has all patches of a cut laid flat at once by a crew; what was laid flat before is remembered, and started from. */
+export class LayFlat {
+  readonly #crew: FlattenCrew;
+  readonly #patches: PatchStore;
+  readonly #wishes = new Memo<unknown[], readonly PatchWishes[]>(KEPT);
+  /** Why a patch could not be laid flat, told again in each run. */
+  readonly #notFlat = new WeakMap<Patch, Fail>();
+
+  /** @param patches  where the patches of every cut have been settled. */
+  constructor(crew: FlattenCrew, patches: PatchStore) {
+    this.#crew = crew;
+    this.#patches = patches;
+  }
+
+  /**
+   * @param tell  called whenever there is another shape to show; changes nothing of the result.
+   * @throws Cancelled when the work was called off; what was done by then is remembered.
+   */
+  async lay(input: FlatInput, work: Work, tell?: TellEarly): Promise<LaidFlat> {
+    const { patches, shell } = input.cut;
+    const wishes = this.#wishesOf(input);
+    const sizes = patches.map(({ meshTriangles }) => meshTriangles.length);
+    const shares = sharesOfWork(work, sizes);
+    const early = new EarlyFlats(patches.length, tell);
+    const fresh = new Map<number, Result<FlatPiece>>();
+    const laid = new Array<Promise<Result<FlatPiece> | null>>(patches.length);
+    // Whoever is given the largest first is done the soonest.
+    for (const i of [...patches.keys()].sort((a, b) => sizes[b] - sizes[a])) {
+      const remembered = this.#remembered(patches[i], shell.neutralPositions, wishes[i]);
+      if (remembered !== undefined) {
+        early.knows(i, remembered);
+        laid[i] = passed(shares[i], remembered);
+        continue;
+      }
+      laid[i] = this.#lay(input, i, wishes[i], shares[i], early).then((result) => {
+        fresh.set(i, result);
+        early.finish(i, result);
+        return result;
+      });
+    }
+    try {
+      return { results: await Promise.all(laid), isNew: fresh.size > 0 };
+    } finally {
+      // In the order of the patches, whoever was done first: what is started from later does not depend on chance.
+      patches.forEach((patch, i) => {
+        const result = fresh.get(i);
+        if (result === undefined) return;
+        this.#patches.keep(patch, shell.neutralPositions, wishes[i].key, result.ok ? result.value : null);
+        if (!result.ok) this.#notFlat.set(patch, result);
+      });
+    }
+  }
+
+  /** What is known of a patch without work: null where the cut has said that it cannot be flat, undefined where nothing is known. */
+  #remembered(patch: Patch, positions: Float64Array, { key }: PatchWishes): Result<FlatPiece> | null | undefined {
+    if (patch.kind === 'closed' || patch.kind === 'handled') return null;
+    const flat = this.#patches.flatOf(patch, positions, key);
+    return flat === null ? this.#notFlat.get(patch) : flat && ok(flat);
+  }
+
+  async #lay(
+    { cut }: FlatInput,
+    i: number,
+    wishes: PatchWishes,
+    work: Work,
+    early: EarlyFlats,
+  ): Promise<Result<FlatPiece>> {
+    const patch = cut.patches[i];
+    const start = this.#patches.startFor(patch);
+    const options = start === undefined ? wishes.options : { ...wishes.options, start };
+    const isLong = early.isAsked && patch.meshTriangles.length >= LONG_TRIANGLES;
+    const look = isLong ? { look: (flat: FlatPiece) => early.look(i, flat) } : {};
+    await work.pause(0, 'laying the pieces flat');
+    const task = { patch, positions: cut.shell.neutralPositions, options, wishes: wishes.key, ...look };
+    return await this.#crew.flatten(task, work);
+  }
+
+  #wishesOf({ mesh, cut, part }: FlatInput): readonly PatchWishes[] {
+    const { chains, patches } = cut;
+    const { flatten, regions, edgeWishes, pieceSettings, upAxis } = part;
+    const key = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
+    return this.#wishes.get(key) ?? this.#wishes.set(key, wishesOfPatches(mesh, patches, chains, part));
+  }
+}
+
+/** A part of the work that was done before. */
+async function passed<T>(work: Work, result: T): Promise<T> {
+  await work.pause(1);
+  return result;
+}
+
+/** Gathers shapes as they come and tells them. */
+class EarlyFlats {
+  readonly #flats: (FlatPiece | null)[];
+  readonly #isFinal: boolean[];
+  readonly #tell: TellEarly | undefined;
+
+  constructor(count: number, tell: TellEarly | undefined) {
+    this.#flats = new Array<FlatPiece | null>(count).fill(null);
+    this.#isFinal = new Array<boolean>(count).fill(false);
+    this.#tell = tell;
+  }
+
+  get isAsked(): boolean {
+    return this.#tell !== undefined;
+  }
+
+  knows(i: number, result: Result<FlatPiece> | null): void {
+    this.#flats[i] = result?.ok === true ? result.value : null;
+    this.#isFinal[i] = true;
+  }
+
+  look(i: number, flat: FlatPiece): void {
+    this.#flats[i] = flat;
+    this.#told();
+  }
+
+  finish(i: number, result: Result<FlatPiece>): void {
+    this.knows(i, result);
+    this.#told();
+  }
+
+  #told(): void {
+    this.#tell?.({ flats: [...this.#flats], isFinal: [...this.#isFinal] });
+  }
+}
