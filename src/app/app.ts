@@ -220,15 +220,16 @@ export class App extends LitElement {
     }
   }
 
-  /** Esc: leaves the finder, then a path begun, then the tool, then what is chosen. Nothing is lost by it. */
+  /** Esc: leaves the finder, then a path begun, then the tool, then the place on what is chosen, then that itself. Nothing is lost by it. */
   #stepBack(): void {
     const { workbench } = this;
-    const { finderOpen, tool, from } = workbench.view;
+    const { finderOpen, tool, from, place } = workbench.view;
     if (finderOpen) workbench.setView({ finderOpen: false });
     else if ((tool === 'path' || tool === 'measure') && from !== null)
       workbench.setView({ from: null, to: null, preview: null });
     else if (tool !== 'choose') workbench.setView({ tool: 'choose', cursor: null, walked: null, preview: null });
-    else workbench.setView({ choice: NOTHING, place: null });
+    else if (place !== null) workbench.setView({ place: null, withinMm: null });
+    else workbench.setView({ choice: NOTHING });
   }
 
   #beginWalk(): void {

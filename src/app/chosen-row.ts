@@ -138,7 +138,7 @@ export class ChosenRow extends JobSection {
     const area = chosenArea(this.bench, this.view);
     const facts =
       area === null
-        ? WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason)
+        ? `${WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason)} ${WORDS.forming.areas.again}`
         : areaWords(area, giveOf(this.sculptPart?.regions ?? [], area.faces), this.unit, this.view.withinMm === null);
     const fields = html`<label>
         ${WORDS.chosen.pieceName}

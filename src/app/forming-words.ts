@@ -47,6 +47,7 @@ export const FORMING_WORDS = {
     within: 'Within',
     wholePanel: 'panel',
     named: { panel: (piece: string, at: number) => `${piece}, panel ${at}`, spot: (piece: string) => `${piece}, area` },
+    again: 'Click a place on it to mean an area.',
     isStiff: 'Stiff.',
     isSoft: 'Soft, to be warmed.',
   },

@@ -44,8 +44,16 @@ export class StagePicks {
         if (pick.vertex !== undefined) bench.setView({ cursor: pick.vertex, walked: null });
         return;
       case 'choose':
-        bench.setView({ choice: this.#choiceOf(pick), place: pick.triangle ?? null, withinMm: null });
+        this.#choose(pick);
     }
+  }
+
+  /** The first click on a piece chooses it; the next one means a place on it. */
+  #choose(pick: BenchPick): void {
+    const { choice: before } = this.#bench.view;
+    const choice = this.#choiceOf(pick);
+    const isAgain = choice.kind === 'piece' && before.kind === 'piece' && choice.piece === before.piece;
+    this.#bench.setView({ choice, place: isAgain ? (pick.triangle ?? null) : null, withinMm: null });
   }
 
   #choiceOf(pick: BenchPick): Choice {
