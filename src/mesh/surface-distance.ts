@@ -53,20 +53,24 @@ export function surfaceSides(opened: OpenedTriangles): SurfaceSides {
 export interface SurfaceDistance {
   /** Per vertex, mm; Infinity where the search did not come. */
   readonly value: Float64Array;
-  /** Vertices nearer than `reach`, nearest first. All vertices they share a triangle with have a value. */
+  /** Vertices nearer than `reach`. All vertices they share a triangle with have a value too. */
   readonly settled: Int32Array;
   /** Value at which the search came to its end; Infinity where it came everywhere. */
   readonly reach: number;
 }
 
-/** Vertices settled between two breaths. */
+/** Vertices looked at between two breaths. */
 const BREATH = 4096;
+/** Share by which a value must fall to be handed on: less is rounding. */
+const LEAST_GAIN = 1e-12;
 
 /**
- * Distances along a surface from some vertices out to the first vertex that is marked, by fast marching with round fronts: a value comes
- * over a side from the point that has the side's two values as distances to its ends, where the straight line from it crosses the side
- * (Novotni and Klein, "Computing geodesic distances on triangular meshes", 2002), else along sides. From one vertex it is exact as far as
- * straight lines reach over flat triangles; elsewhere its error, relative to the distance, is of the order of side x distance x curvature.
+ * Distances along a surface from some vertices out to the first vertex that is marked, by marching with round fronts: a value comes over a
+ * side from the point that has the side's two values as distances to its ends, where the straight line from it crosses the side (Novotni
+ * and Klein, "Computing geodesic distances on triangular meshes", 2002), else along sides. A vertex that a front passes before it has come
+ * to both ends of the side behind it, as at a blunt corner, is set right later and handed on again. From one vertex the values are exact
+ * as far as straight lines reach over flat triangles; elsewhere the error, relative to the distance, is of the order of side x distance x
+ * curvature.
  * @param isEnd  1 for vertices at which the search ends.
  */
 export async function distancesFrom(
@@ -78,27 +82,32 @@ export async function distancesFrom(
   const { opened, length, starts, places } = sides;
   const { corners, base, height, vertexCount } = opened;
   const value = new Float64Array(vertexCount).fill(Infinity);
-  const isSettled = new Uint8Array(vertexCount);
-  const settled = new Int32Array(vertexCount);
+  const isKnown = new Uint8Array(vertexCount);
+  const known = new Int32Array(vertexCount);
   let count = 0;
+  let looks = 0;
   let reach = Infinity;
   const queue = new MinHeap();
+  let isBeyond = false;
   const offer = (v: number, distance: number): void => {
-    // Beyond the end only what was come near to is brought to its value: the triangles at the rim need it.
-    if (distance >= value[v] || (reach < Infinity && value[v] === Infinity)) return;
+    // From beyond the end only what was come near to is brought to its value: the triangles at the rim need it.
+    if (!(distance < value[v] * (1 - LEAST_GAIN)) || (isBeyond && value[v] === Infinity)) return;
     value[v] = distance;
     queue.push(distance, v);
   };
-  for (let i = 0; i < sources.length; i += 1) offer(sources[i], 0);
+  for (let i = 0; i < sources.length; i += 1) {
+    value[sources[i]] = 0;
+    queue.push(0, sources[i]);
+  }
   while (queue.size > 0) {
     const { key, item: v } = queue.pop();
-    if (isSettled[v] === 1) continue;
-    isSettled[v] = 1;
-    if (isEnd[v] === 1 && reach === Infinity) reach = key;
-    if (reach === Infinity) {
-      settled[count++] = v;
-      if (count % BREATH === 0) await work.pause(count / vertexCount);
-    }
+    if (key > value[v]) continue;
+    if (isEnd[v] === 1) reach = Math.min(reach, key);
+    isBeyond = key >= reach;
+    if (isKnown[v] === 0) known[count++] = v;
+    isKnown[v] = 1;
+    looks += 1;
+    if (looks % BREATH === 0) await work.pause(count / vertexCount);
     for (let i = starts[v]; i < starts[v + 1]; i += 1) {
       const here = places[i];
       const t = Math.floor(here / 3);
@@ -107,17 +116,13 @@ export async function distancesFrom(
       const twice = base[t] * height[t];
       const p = corners[next];
       const q = corners[last];
-      if (isSettled[p] === 0) {
-        offer(p, key + length[here]);
-        if (isSettled[q] === 1) offer(p, overSide(value[q], key, length[last], length[next], length[here], twice));
-      }
-      if (isSettled[q] === 0) {
-        offer(q, key + length[last]);
-        if (isSettled[p] === 1) offer(q, overSide(key, value[p], length[here], length[last], length[next], twice));
-      }
+      offer(p, key + length[here]);
+      offer(q, key + length[last]);
+      if (isKnown[q] === 1) offer(p, overSide(value[q], key, length[last], length[next], length[here], twice));
+      if (isKnown[p] === 1) offer(q, overSide(key, value[p], length[here], length[last], length[next], twice));
     }
   }
-  return { value, settled: settled.subarray(0, count), reach };
+  return { value, settled: known.subarray(0, count).filter((v) => value[v] < reach), reach };
 }
 
 /**

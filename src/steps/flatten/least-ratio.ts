@@ -4,12 +4,12 @@ import { deg } from '../../geom/vec.ts';
 import { angleDefects } from '../../mesh/angle-defects.ts';
 import { roundAreas, type RoundAreas } from '../../mesh/round-areas.ts';
 import { roundField } from '../../mesh/round-field.ts';
-import { distancesFrom, surfaceSides, type SurfaceDistance } from '../../mesh/surface-distance.ts';
+import { distancesFrom, surfaceSides, type SurfaceDistance, type SurfaceSides } from '../../mesh/surface-distance.ts';
 import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 import { boundCentres, defectDensity } from './bound-centres.ts';
 import type { RestShapes } from './rest-shapes.ts';
-import { saddleRatio, type RatioAt } from './saddle-ratio.ts';
+import { saddleEnds, saddleRatio, type RatioAt } from './saddle-ratio.ts';
 
 /** An area smaller than this share of the patch asks for nothing: a maker presses it in, and one rough vertex is no dome. */
 const LEAST_SHARE = 0.01;
@@ -44,27 +44,25 @@ export async function leastRatio(patch: Patch, rest: RestShapes, graph: SparseGr
     const sides = surfaceSides(rest);
     const rim = Array.from(isRim.keys()).filter((v) => isRim[v] === 1);
     const depth = await distancesFrom(sides, rim, new Uint8Array(rest.vertexCount), shareOfWork(work, 0, 0.2));
-    const density = defectDensity(rest, graph, defect, depth.value);
-    const centres = boundCentres(rest, depth.value, density);
+    const centres = boundCentres(rest, depth.value, defectDensity(rest, graph, defect, depth.value));
+    const isSaddleEnd = saddleEnds(isRim, defect);
+    const leastAreaMm2 = LEAST_SHARE * rest.totalArea;
     for (const [i, centre] of centres.entries()) {
       const share = shareOfWork(work, 0.2 + (0.8 * i) / centres.length, 0.2 + (0.8 * (i + 1)) / centres.length);
-      const distance = await distancesFrom(sides, [centre], isRim, share);
-      const field = roundField(sides, distance);
-      if (!(field.top > 0 && field.top < Infinity)) continue;
-      const areas = roundAreas(sides, field);
-      const held = heldBy(areas, distance, defect);
-      const first = areas.area.findIndex((mm2) => mm2 >= LEAST_SHARE * rest.totalArea);
-      if (first < 0) continue;
-      for (const radians of held.subarray(first)) {
-        most.dome = Math.max(most.dome, radians);
-        most.saddle = Math.max(most.saddle, -radians);
+      const all = measured(sides, await distancesFrom(sides, [centre], isRim, share), defect, leastAreaMm2);
+      if (all !== null) {
+        for (const radians of all.held.subarray(all.first)) {
+          most.dome = Math.max(most.dome, radians);
+          most.saddle = Math.max(most.saddle, -radians);
+        }
+        best = better(best, centre, 'dome', all, domeRatio(all.areas, all.first));
       }
-      const dome = domeRatio(areas, first);
-      const saddle = saddleRatio(sides, field, areas, defect, first);
-      const kind = dome.ratio >= saddle.ratio ? 'dome' : 'saddle';
-      const { ratio, index } = kind === 'dome' ? dome : saddle;
-      if (ratio <= (best?.ratio ?? 1) + ROUNDING) continue;
-      best = { centre, kind, ratio, radiusMm: areas.level[index], held: held[index] };
+      if (isSaddleEnd[centre] === 1) continue;
+      const distance = await distancesFrom(sides, [centre], isSaddleEnd, share);
+      const hollow = measured(sides, distance, defect, leastAreaMm2);
+      if (hollow === null) continue;
+      const ratio = saddleRatio(sides, distance, hollow.areas, isSaddleEnd, hollow.first);
+      best = better(best, centre, 'saddle', hollow, ratio);
     }
   }
   return {
@@ -105,15 +103,41 @@ export function domeRatio({ near, area, rim }: RoundAreas, first: number): Ratio
   return best;
 }
 
+/** Areas round a centre, what each holds, radians, and the index of the smallest that counts; null where none does. */
+interface Measured {
+  readonly areas: RoundAreas;
+  readonly held: Float64Array;
+  readonly first: number;
+}
+
+function measured(
+  sides: SurfaceSides,
+  distance: SurfaceDistance,
+  defect: Float64Array,
+  leastAreaMm2: number,
+): Measured | null {
+  const field = roundField(sides, distance);
+  if (!(field.top > 0 && field.top < Infinity)) return null;
+  const areas = roundAreas(sides, field);
+  const first = areas.area.findIndex((mm2) => mm2 >= leastAreaMm2);
+  return first < 0 ? null : { areas, first, held: heldBy(areas, distance, defect) };
+}
+
+function better(
+  best: Found | null,
+  centre: number,
+  kind: Found['kind'],
+  { areas, held }: Measured,
+  { ratio, index }: RatioAt,
+): Found | null {
+  if (ratio <= (best?.ratio ?? 1) + ROUNDING) return best;
+  return { centre, kind, ratio, radiusMm: areas.level[index], held: held[index] };
+}
+
 /** Angle defect inside each area, radians. */
 function heldBy({ level }: RoundAreas, { settled, value }: SurfaceDistance, defect: Float64Array): Float64Array {
   const held = new Float64Array(level.length);
-  let sum = 0;
-  let next = 0;
-  for (let l = 0; l < level.length; l += 1) {
-    while (next < settled.length && value[settled[next]] < level[l]) sum += defect[settled[next++]];
-    held[l] = sum;
-  }
+  for (const v of settled) for (let l = level.length - 1; l >= 0 && value[v] < level[l]; l -= 1) held[l] += defect[v];
   return held;
 }
 
