@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { Workbench } from '../../src/app/workbench.ts';
+import type { EarlyUpdate } from '../../src/model/bench-view.ts';
 import { WORDS } from '../../src/app/words.ts';
 import { renameProject, setThickness } from '../../src/project/commands.ts';
 import type { ComputeReply, Workshop } from '../../src/worker/workshop-api.ts';
@@ -100,21 +101,24 @@ describe('the workbench and slow answers', () => {
     workshop: Workshop;
     answers: ((reply: ComputeReply) => void)[];
     fail: ((error: Error) => void)[];
+    asked: Parameters<Workshop['compute']>[];
   } {
     const real = makeWorkbench().workbench.workshop;
     const answers: ((reply: ComputeReply) => void)[] = [];
     const fail: ((error: Error) => void)[] = [];
+    const asked: Parameters<Workshop['compute']>[] = [];
     const workshop = {
       putSource: real.putSource.bind(real),
       getSource: real.getSource.bind(real),
-      compute: () =>
+      compute: (...given: Parameters<Workshop['compute']>) =>
         new Promise<ComputeReply>((resolve, reject) => {
+          asked.push(given);
           answers.push(resolve);
           fail.push(reject);
         }),
       cancel: () => Promise.resolve(),
     } as unknown as Workshop;
-    return { workshop, answers, fail };
+    return { workshop, answers, fail, asked };
   }
 
   async function begin() {
@@ -141,6 +145,28 @@ describe('the workbench and slow answers', () => {
     });
     await expect.poll(() => workbench.isStale).toBe(false);
     expect(workbench.bench.findings.map(({ code }) => code)).toEqual(['new/one']);
+  });
+
+  it('shows shapes sent ahead as unfinished, and takes none for an older document', async () => {
+    const { workbench, answers, asked } = await begin();
+    const pieces = { isFinal: false, patches: [], pieces: [], seams: [], templates: [], cutOffers: [] } as const;
+    const early: EarlyUpdate = { number: 1, pieces: { ...pieces, patchOfTriangle: new Int32Array(0) } };
+    const [, have, onProgress, onEarly] = asked[0];
+    expect(have).toBe(0);
+    expect(await onEarly!(early)).toBe(true);
+    expect(workbench.bench.pieces).toBe(early.pieces);
+    expect(workbench.bench.update).toBe(1);
+    expect(workbench.isStale).toBe(true);
+    onProgress({ done: 0.5, text: 'laying' });
+    expect(workbench.progress?.text).toBe(WORDS.settling('laying'));
+    workbench.run(renameProject('newer'));
+    expect(asked[1][1]).toBe(1);
+    expect(await onEarly!({ number: 2, pieces: null })).toBe(false);
+    expect(workbench.bench.pieces).toBe(early.pieces);
+    answers[1]({ cancelled: false, update: { ...idle, number: 3 } });
+    await expect.poll(() => workbench.isStale).toBe(false);
+    expect(await asked[1][3]!(early)).toBe(false);
+    expect(workbench.bench.update).toBe(3);
   });
 
   it('offers to go on after work was called off', async () => {

@@ -5,6 +5,7 @@ import type { FlatPiece } from '../../src/model/flat-piece.ts';
 import type { Patch } from '../../src/model/patch.ts';
 import type { ToHand } from '../../src/pipeline/crew-messages.ts';
 import { HomeCrew, type FlattenCrew, type FlattenTask } from '../../src/pipeline/flatten-crew.ts';
+import type { EarlyOutcome } from '../../src/pipeline/outcome.ts';
 import { Pipeline } from '../../src/pipeline/pipeline.ts';
 import { ThreadCrew } from '../../src/pipeline/thread-crew.ts';
 import { cutDome } from '../support/dome-project.ts';
@@ -150,6 +151,40 @@ describe('a crew of threads', () => {
   });
 });
 
+describe('a first shape', () => {
+  it.each([0, 1])('comes before the last one, near it and measured as it is; %i threads', async (most) => {
+    const [task] = tasks;
+    const seen: FlatPiece[] = [];
+    const crew = new ThreadCrew(nearHands(), most);
+    const last = expectOk(await crew.flatten({ ...task, look: (flat) => seen.push(flat) }, QUIET_WORK));
+    expect(last).toEqual(pieces[0]);
+    expect(seen).toHaveLength(1);
+    const [first] = seen;
+    expect(first.solve.converged).toBe(false);
+    expect(first.flipped).toBe(0);
+    expect(first.energy).toBeGreaterThan(last.energy);
+    expect(first.energy - last.energy).toBeLessThan(1e-4);
+    expect(Math.max(...first.major.map((a, t) => Math.abs(a - last.major[t])))).toBeLessThan(0.01);
+  });
+
+  it('is shown at once to whoever goes on with the job', async () => {
+    const { hands, start } = puppetHands();
+    const crew = new ThreadCrew(start, 1);
+    const work = new StoppableWork();
+    const [before, after]: FlatPiece[][] = [[], []];
+    const task = bundle(3000);
+    const called = refusal(crew.flatten({ ...task, look: (flat) => before.push(flat) }, work));
+    await moment();
+    hands[0].say({ kind: 'first', task: hands[0].task, flat: PIECE });
+    work.cancel();
+    await called;
+    const again = crew.flatten({ ...task, look: (flat) => after.push(flat) }, QUIET_WORK);
+    hands[0].say(done(hands[0].task));
+    await again;
+    expect([before, after]).toEqual([[PIECE], [PIECE]]);
+  });
+});
+
 describe('a thread that fails', () => {
   const atHome = async (crew: ThreadCrew, work: () => void = () => undefined): Promise<void> => {
     const results = [0, 1].map((i) => crew.flatten(tasks[i], QUIET_WORK));
@@ -266,6 +301,22 @@ describe('the chain with a crew', () => {
     expect(together.flats).toEqual(alone.flats);
     expect(together.pieces).toEqual(alone.pieces);
     expect(together.findings).toEqual(alone.findings);
+  });
+
+  it('tells shapes as they come, and makes the same whether or not anybody looks', async () => {
+    const { project, pipeline } = await sampleProject('maul-head');
+    const told: EarlyOutcome[] = [];
+    const seen = await pipeline.run(project, QUIET_WORK, { onEarly: (early) => told.push(early) });
+    const { pipeline: other } = await sampleProject('maul-head');
+    expect(seen.flats).toEqual((await other.run(project, QUIET_WORK)).flats);
+    expect(told.length).toBeGreaterThan(0);
+    expect(told.at(-1)!.flats).toEqual(seen.flats);
+    expect(told.at(-1)!.isFinal.every(Boolean)).toBe(true);
+    expect(told[0].isFinal.every(Boolean)).toBe(seen.flats!.length === 1);
+    // Nothing is new the second time, and so nothing is told.
+    told.length = 0;
+    await pipeline.run(project, QUIET_WORK, { onEarly: (early) => told.push(early) });
+    expect(told).toEqual([]);
   });
 
   it('tells in every run why a piece cannot be laid flat', async () => {

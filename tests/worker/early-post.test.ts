@@ -1,5 +1,4 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { EarlyUpdate } from '../../src/model/bench-view.ts';
 import type { FlatPiece } from '../../src/model/flat-piece.ts';
 import type { EarlyOutcome } from '../../src/pipeline/outcome.ts';
 import { EarlyPost } from '../../src/worker/early-post.ts';

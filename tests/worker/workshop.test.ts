@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { Result } from '../../src/base/result.ts';
+import type { Work } from '../../src/base/work.ts';
+import type { EarlyUpdate } from '../../src/model/bench-view.ts';
+import type { FlatPiece } from '../../src/model/flat-piece.ts';
+import { HomeCrew, type FlattenCrew, type FlattenTask } from '../../src/pipeline/flatten-crew.ts';
 import { setScale, setSeams, setThickness } from '../../src/project/commands.ts';
 import type { Project } from '../../src/project/project.ts';
 import { PipelineWorkshop } from '../../src/worker/workshop.ts';
@@ -64,6 +69,91 @@ describe('what the screen has been sent', () => {
     expect(workbench.bench.shell?.thicknessMm).toBe(9);
   });
 });
+
+describe('shapes sent ahead', () => {
+  /** Pieces that are never laid flat before the test says so, so that there is time to look. */
+  async function slowWorkshop(crew: SlowCrew) {
+    const { project, pipeline } = await sampleProject('maul-head');
+    const workshop = new PipelineWorkshop(() => Promise.reject(new Error('no font')), crew);
+    const { hash, fileName } = project.parts[0].source;
+    expectOk(await workshop.putSource(pipeline.sourceOf(hash)!.bytes, fileName));
+    return { workshop, project };
+  }
+
+  it('show pieces that are done while others are not, and the reply holds what the screen does not have', async () => {
+    const crew = new SlowCrew();
+    const { workshop, project } = await slowWorkshop(crew);
+    const early: EarlyUpdate[] = [];
+    const result = workshop.compute(
+      crossed(project),
+      0,
+      () => undefined,
+      (update) => {
+        early.push(update);
+        return Promise.resolve(true);
+      },
+    );
+    await crew.release(1);
+    await expect.poll(() => early.length).toBe(1);
+    const [{ sculpt, shell, seams, pieces }] = early;
+    expect([sculpt, shell, seams].every((part) => part != null)).toBe(true);
+    expect(pieces!.isFinal).toBe(false);
+    expect(pieces!.pieces).toHaveLength(1);
+    const [shown] = pieces!.pieces;
+    expect(pieces!.patches[shown.patch].isFinal).toBe(true);
+    expect(pieces!.patches.filter(({ uv }) => uv !== null)).toHaveLength(1);
+    await crew.release(Infinity);
+    const reply = await result;
+    if (reply.cancelled) throw new Error('called off');
+    const { update } = reply;
+    expect(update.number).toBe(early.at(-1)!.number + 1);
+    expect(update.pieces?.isFinal).toBe(true);
+    expect(update.pieces?.patches.every(({ isFinal }) => isFinal)).toBe(true);
+    expect('sculpt' in update || 'shell' in update || 'seams' in update).toBe(false);
+    expect(update.paper).not.toBeNull();
+  });
+
+  it('are sent again with the reply to a screen that did not take them', async () => {
+    const crew = new SlowCrew();
+    const { workshop, project } = await slowWorkshop(crew);
+    let sent = 0;
+    const result = workshop.compute(
+      crossed(project),
+      0,
+      () => undefined,
+      () => {
+        sent += 1;
+        return Promise.resolve(false);
+      },
+    );
+    await crew.release(1);
+    await expect.poll(() => sent).toBe(1);
+    await crew.release(Infinity);
+    const reply = await result;
+    expect(reply.cancelled === false && reply.update.sculpt).toBeTruthy();
+  });
+});
+
+/** Lays patches flat only when it is told to. */
+class SlowCrew implements FlattenCrew {
+  readonly #home = new HomeCrew();
+  #waiting: (() => void)[] = [];
+  #free = 0;
+
+  async flatten(task: FlattenTask, work: Work): Promise<Result<FlatPiece>> {
+    if (this.#free > 0) this.#free -= 1;
+    else await new Promise<void>((resolve) => this.#waiting.push(resolve));
+    return await this.#home.flatten(task, work);
+  }
+
+  /** Lets so many go, those that wait first. */
+  async release(count: number): Promise<void> {
+    await expect.poll(() => this.#waiting.length).toBeGreaterThan(0);
+    const gone = this.#waiting.splice(0, count);
+    for (const go of gone) go();
+    this.#free = count - gone.length;
+  }
+}
 
 describe('the workshop', () => {
   it('answers a run called off by a newer one, and the newer one stands', async () => {
