@@ -77,7 +77,9 @@ export class LayingGroup extends JobSection {
     const bench = changed.get('bench') ?? this.bench;
     // Anything else that changes makes figures of before worthless.
     const isWish = part !== null && last !== null && differsInWishesAlone(part, last);
-    this.earlier = isWish ? fitFigures(bench) : null;
+    // While pieces still settle, the figures of before the change under way stay.
+    if (!isWish) this.earlier = null;
+    else if (bench.pieces?.isFinal !== false) this.earlier = fitFigures(bench);
     this.#updateThen = isWish ? bench.update : -1;
     this.moved = {};
   }
@@ -158,7 +160,9 @@ export class LayingGroup extends JobSection {
     const now = fitFigures(this.bench);
     if (now === null) return nothing;
     const before = this.earlier;
-    const isPending = before !== null && (this.isStale || this.bench.update === this.#updateThen);
+    const isPending =
+      before !== null &&
+      (this.isStale || this.bench.update === this.#updateThen || this.bench.pieces?.isFinal === false);
     const shown = (name: keyof FitFigures, figures: FitFigures): string =>
       name === 'seams' ? formatFine(figures.seams, this.unit) : formatPercent(figures[name]);
     return html`<table>
