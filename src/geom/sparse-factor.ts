@@ -1,11 +1,18 @@
-import { factorPanel, subtractProducts } from './sparse-dense.ts';
+import { runAtOnce, runWithPauses, type Stepwise } from '../base/stepwise.ts';
+import { factorColumns, PANEL_STEP } from './dense-panel.ts';
+import { DenseRoom } from './dense-room.ts';
+import type { DenseKernel } from './dense-wasm.ts';
 import type { FactorPlan } from './sparse-plan.ts';
 
 /** Numbers per node on a side of an entry: 1 for one unknown per node, 2 for an x and a y that meet in 2 x 2 blocks. */
 export type BlockSize = 1 | 2;
 
-/** Multiplications between two pauses: about ten milliseconds. */
-const PAUSE_WORK = 2e7;
+/** Multiplications between two pauses: a few milliseconds. */
+const PAUSE_WORK = 1e7;
+/** Rows of a large square that are brought up to date at a time, a multiple of the tile. */
+const STRIP_ROWS = 64;
+/** Numbers that are set or moved in the time of one multiplication of a product. */
+const MOVES_PER_WORK = 0.25;
 
 /**
  * The Cholesky factor of a sparse symmetric positive definite matrix, by the multifrontal method (Duff and Reid 1983; Liu, "The
@@ -17,111 +24,142 @@ export class SparseFactor {
   readonly blockSize: BlockSize;
   /** The lower half of the matrix: `blockSize`² numbers per entry of the plan, row by row. Fill it, then call {@link factor}. */
   readonly values: Float64Array;
-  readonly #panels: Float64Array;
-  readonly #stacks: readonly [Float64Array, Float64Array];
-  /** Where either stack ends now. */
+  /** The panels of all blocks, then two stacks of squares, then the vector that is being solved for. */
+  readonly #room: DenseRoom;
+  readonly #numbers: Float64Array;
+  /** Where either stack begins, and where it ends now. */
+  readonly #stackAt: readonly [number, number];
   readonly #top = [0, 0];
-  /** Where each block's square lies on its stack. */
+  /** Where each block's square lies. */
   readonly #squareAt: Float64Array;
   readonly #firstChild: Int32Array;
   readonly #sibling: Int32Array;
-  readonly #x: Float64Array;
+  readonly #xAt: number;
 
+  /** @throws RangeError where the machine has no room for the factor. */
   constructor(plan: FactorPlan, blockSize: BlockSize) {
     const each = blockSize * blockSize;
+    const { blocks, stackSizes } = plan;
     this.plan = plan;
     this.blockSize = blockSize;
     this.values = new Float64Array(plan.entryRows.length * each);
-    this.#panels = new Float64Array(plan.fill * each);
-    this.#stacks = [new Float64Array(plan.stackSizes[0] * each), new Float64Array(plan.stackSizes[1] * each)];
-    this.#squareAt = new Float64Array(plan.blocks.count);
-    this.#firstChild = new Int32Array(plan.blocks.count).fill(-1);
-    this.#sibling = new Int32Array(plan.blocks.count).fill(-1);
-    for (let s = plan.blocks.count - 1; s >= 0; s -= 1) {
-      const parent = plan.blocks.parent[s];
+    this.#stackAt = [each * plan.fill, each * (plan.fill + stackSizes[0])];
+    // Vectors of two numbers are read from even places.
+    this.#xAt = 2 * Math.ceil((each * (plan.fill + stackSizes[0] + stackSizes[1])) / 2);
+    this.#room = new DenseRoom(this.#xAt + 2 * plan.size, plan.rows);
+    this.#numbers = this.#room.numbers;
+    this.#squareAt = new Float64Array(blocks.count);
+    this.#firstChild = new Int32Array(blocks.count).fill(-1);
+    this.#sibling = new Int32Array(blocks.count).fill(-1);
+    for (let s = blocks.count - 1; s >= 0; s -= 1) {
+      const parent = blocks.parent[s];
       if (parent < 0) continue;
       this.#sibling[s] = this.#firstChild[parent];
       this.#firstChild[parent] = s;
     }
-    this.#x = new Float64Array(2 * plan.size);
   }
 
   /** Factors the matrix in `values`. @returns false where it is not positive definite; there is no factor then. */
   factor(): boolean {
-    this.#begin();
-    for (let s = 0; s < this.plan.blocks.count; s += 1) if (!this.#factorBlock(s)) return false;
-    return true;
+    return runAtOnce(this.#factorSteps());
   }
 
   /**
    * The same with pauses: a large matrix takes seconds.
-   * @param pause  called about every ten milliseconds of work and awaited; throws to call the job off (there is no factor then).
+   * @param pause  called every few milliseconds of work and awaited; throws to call the job off (there is no factor then).
    */
-  async factorWithPauses(pause: () => Promise<void> | undefined): Promise<boolean> {
+  factorWithPauses(pause: () => Promise<void> | undefined): Promise<boolean> {
+    return runWithPauses(this.#factorSteps(), pause);
+  }
+
+  *#factorSteps(): Stepwise<boolean> {
     const { blocks } = this.plan;
-    this.#begin();
+    this.#top[0] = this.#stackAt[0];
+    this.#top[1] = this.#stackAt[1];
     let work = 0;
     for (let s = 0; s < blocks.count; s += 1) {
-      if (!this.#factorBlock(s)) return false;
       const columns = this.blockSize * (blocks.starts[s + 1] - blocks.starts[s]);
       const rows = columns + this.blockSize * blocks.below[s];
-      work += columns * rows * rows;
-      if (work < PAUSE_WORK) continue;
-      work = 0;
-      await pause();
+      const mine = columns * rows * rows + MOVES_PER_WORK * rows * rows;
+      if (work + mine >= PAUSE_WORK) {
+        if (work > 0) yield;
+        work = 0;
+      }
+      const isDone = mine < PAUSE_WORK ? this.#factorBlock(s) : yield* this.#factorLargeBlock(s);
+      if (!isDone) return false;
+      work += Math.min(mine, PAUSE_WORK);
     }
     return true;
   }
 
-  #begin(): void {
-    this.#panels.fill(0);
-    this.#top[0] = 0;
-    this.#top[1] = 0;
+  #factorBlock(s: number): boolean {
+    const { panelAt, columns, squareAt, below } = this.#begin(s);
+    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c])
+      this.#takeSquare(c, panelAt, columns, squareAt, below);
+    for (let from = 0; from < columns; from += PANEL_STEP) {
+      if (!factorColumns(this.#room, panelAt, columns + below, columns, from)) return false;
+    }
+    if (below > 0) {
+      const lowAt = panelAt + columns * columns;
+      this.#room.subtract(squareAt, below, lowAt, columns, below, lowAt, columns, below, columns, true);
+    }
+    return true;
   }
 
-  #factorBlock(s: number): boolean {
+  *#factorLargeBlock(s: number): Stepwise<boolean> {
+    const { panelAt, columns, squareAt, below } = this.#begin(s);
+    yield;
+    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
+      this.#takeSquare(c, panelAt, columns, squareAt, below);
+      yield;
+    }
+    let work = 0;
+    for (let from = 0; from < columns; from += PANEL_STEP) {
+      if (!factorColumns(this.#room, panelAt, columns + below, columns, from)) return false;
+      work += PANEL_STEP * from * (columns + below - from);
+      if (work < PAUSE_WORK) continue;
+      work = 0;
+      yield;
+    }
+    const lowAt = panelAt + columns * columns;
+    for (let from = 0; from < below; from += STRIP_ROWS) {
+      const rows = Math.min(STRIP_ROWS, below - from);
+      const at = squareAt + from * below;
+      const aAt = lowAt + from * columns;
+      this.#room.subtract(at, below, aAt, columns, rows, lowAt, columns, from, columns, false);
+      this.#room.subtract(at + from, below, aAt, columns, rows, aAt, columns, rows, columns, true);
+      work += rows * (from + rows) * columns;
+      if (work < PAUSE_WORK) continue;
+      work = 0;
+      yield;
+    }
+    return true;
+  }
+
+  /** Makes room for a block: its entries in its panel, noughts in its square. The squares of its children are given up. */
+  #begin(s: number): { panelAt: number; columns: number; squareAt: number; below: number } {
     const { plan, blockSize } = this;
     const { blocks } = plan;
-    const panels = this.#panels;
-    const top = this.#top;
     const columns = blockSize * (blocks.starts[s + 1] - blocks.starts[s]);
     const below = blockSize * blocks.below[s];
     const panelAt = blockSize * blockSize * plan.panelStarts[s];
     const mine = plan.odd[s];
-    const square = this.#stacks[mine];
-    const squareAt = top[mine];
+    const squareAt = this.#top[mine];
+    this.#numbers.fill(0, panelAt, panelAt + columns * (columns + below));
+    this.#numbers.fill(0, squareAt, squareAt + below * below);
     this.#scatterEntries(s, panelAt, columns);
-    if (below > 0) square.fill(0, squareAt, squareAt + below * below);
-    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
-      this.#takeSquare(c, panelAt, columns, square, squareAt, below);
-      top[1 - mine] = Math.min(top[1 - mine], this.#squareAt[c]);
-    }
-    if (!factorPanel(panels, panelAt, columns + below, columns)) return false;
-    if (below === 0) return true;
-    const lowAt = panelAt + columns * columns;
-    subtractProducts(
-      square,
-      squareAt,
-      below,
-      panels,
-      lowAt,
-      columns,
-      below,
-      panels,
-      lowAt,
-      columns,
-      below,
-      columns,
-      true,
-    );
     this.#squareAt[s] = squareAt;
-    top[mine] = squareAt + below * below;
-    return true;
+    this.#top[mine] = squareAt + below * below;
+    // The children's squares lie on the other stack, on which nothing is put before they have been taken.
+    for (let c = this.#firstChild[s]; c >= 0; c = this.#sibling[c]) {
+      this.#top[1 - mine] = Math.min(this.#top[1 - mine], this.#squareAt[c]);
+    }
+    return { panelAt, columns, squareAt, below };
   }
 
   #scatterEntries(s: number, panelAt: number, stride: number): void {
     const { plan, values } = this;
-    const panels = this.#panels;
+    const panels = this.#numbers;
     const first = plan.blocks.starts[s];
     const end = plan.blocks.starts[s + 1];
     const { entryStarts, entryPanelRow } = plan;
@@ -146,17 +184,9 @@ export class SparseFactor {
   }
 
   /** Adds what child `c` changes to its parent's panel and square. */
-  #takeSquare(
-    c: number,
-    panelAt: number,
-    columns: number,
-    square: Float64Array,
-    squareAt: number,
-    below: number,
-  ): void {
+  #takeSquare(c: number, panelAt: number, columns: number, squareAt: number, below: number): void {
     const { plan, blockSize } = this;
-    const panels = this.#panels;
-    const from = this.#stacks[plan.odd[c]];
+    const numbers = this.#numbers;
     const fromAt = this.#squareAt[c];
     const { rowInParent } = plan;
     const rowsAt = plan.rowStarts[c];
@@ -171,9 +201,9 @@ export class SparseFactor {
         const read = fromAt + r * stride;
         const toPanel = panelAt + row * columns;
         const split = Math.min(inPanel, r + 1);
-        for (let q = 0; q < split; q += 1) panels[toPanel + rowInParent[rowsAt + q]] += from[read + q];
+        for (let q = 0; q < split; q += 1) numbers[toPanel + rowInParent[rowsAt + q]] += numbers[read + q];
         const toSquare = squareAt + (row - columns) * below - columns;
-        for (let q = split; q <= r; q += 1) square[toSquare + rowInParent[rowsAt + q]] += from[read + q];
+        for (let q = split; q <= r; q += 1) numbers[toSquare + rowInParent[rowsAt + q]] += numbers[read + q];
       }
       return;
     }
@@ -185,19 +215,19 @@ export class SparseFactor {
       for (let q = 0; q < split; q += 1) {
         const to = toPanel + 2 * rowInParent[rowsAt + q];
         const at = read + 2 * q;
-        panels[to] += from[at];
-        panels[to + 1] += from[at + 1];
-        panels[to + columns] += from[at + stride];
-        panels[to + columns + 1] += from[at + stride + 1];
+        numbers[to] += numbers[at];
+        numbers[to + 1] += numbers[at + 1];
+        numbers[to + columns] += numbers[at + stride];
+        numbers[to + columns + 1] += numbers[at + stride + 1];
       }
       const toSquare = squareAt + (2 * row - columns) * below - columns;
       for (let q = split; q <= r; q += 1) {
         const to = toSquare + 2 * rowInParent[rowsAt + q];
         const at = read + 2 * q;
-        square[to] += from[at];
-        square[to + 1] += from[at + 1];
-        square[to + below] += from[at + stride];
-        square[to + below + 1] += from[at + stride + 1];
+        numbers[to] += numbers[at];
+        numbers[to + 1] += numbers[at + 1];
+        numbers[to + below] += numbers[at + stride];
+        numbers[to + below + 1] += numbers[at + stride + 1];
       }
     }
   }
@@ -209,7 +239,7 @@ export class SparseFactor {
    */
   solve(xy: Float64Array): void {
     const { order } = this.plan.blocks;
-    const x = this.#x;
+    const x = this.#numbers.subarray(this.#xAt, this.#xAt + 2 * this.plan.size);
     for (let c = 0; c < order.length; c += 1) {
       x[2 * c] = xy[2 * order[c]];
       x[2 * c + 1] = xy[2 * order[c] + 1];
@@ -217,6 +247,8 @@ export class SparseFactor {
     if (this.blockSize === 1) {
       this.#forwardTwo(x);
       this.#backTwo(x);
+    } else if (this.#room.kernel !== null) {
+      this.#solveByKernel(this.#room.kernel);
     } else {
       this.#forwardBlocks(x);
       this.#backBlocks(x);
@@ -229,7 +261,7 @@ export class SparseFactor {
 
   #forwardTwo(x: Float64Array): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
-    const panels = this.#panels;
+    const panels = this.#numbers;
     for (let s = 0; s < blocks.count; s += 1) {
       const columns = blocks.starts[s + 1] - blocks.starts[s];
       const at = 2 * blocks.starts[s];
@@ -261,7 +293,7 @@ export class SparseFactor {
 
   #backTwo(x: Float64Array): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
-    const panels = this.#panels;
+    const panels = this.#numbers;
     for (let s = blocks.count - 1; s >= 0; s -= 1) {
       const columns = blocks.starts[s + 1] - blocks.starts[s];
       const at = 2 * blocks.starts[s];
@@ -290,9 +322,25 @@ export class SparseFactor {
     }
   }
 
+  #solveByKernel(kernel: DenseKernel): void {
+    const { blocks, rowStarts, panelStarts } = this.plan;
+    const x = 8 * this.#xAt;
+    const { indicesAt } = this.#room;
+    for (let s = 0; s < blocks.count; s += 1) {
+      const first = blocks.starts[s];
+      const columns = 2 * (blocks.starts[s + 1] - first);
+      kernel.forward(32 * panelStarts[s], columns, x + 16 * first, indicesAt + 4 * rowStarts[s], blocks.below[s], x);
+    }
+    for (let s = blocks.count - 1; s >= 0; s -= 1) {
+      const first = blocks.starts[s];
+      const columns = 2 * (blocks.starts[s + 1] - first);
+      kernel.back(32 * panelStarts[s], columns, x + 16 * first, indicesAt + 4 * rowStarts[s], blocks.below[s], x);
+    }
+  }
+
   #forwardBlocks(x: Float64Array): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
-    const panels = this.#panels;
+    const panels = this.#numbers;
     for (let s = 0; s < blocks.count; s += 1) {
       const columns = 2 * (blocks.starts[s + 1] - blocks.starts[s]);
       const at = 2 * blocks.starts[s];
@@ -303,21 +351,26 @@ export class SparseFactor {
         x[at + i] = u * panels[row + i];
       }
       for (let r = rowStarts[s]; r < rowStarts[s + 1]; r += 1, row += 2 * columns) {
-        let u = 0;
-        let v = 0;
-        for (let p = 0; p < columns; p += 1) {
-          u += panels[row + p] * x[at + p];
-          v += panels[row + columns + p] * x[at + p];
+        // Even and odd columns are summed apart, as the kernel does.
+        let u0 = 0;
+        let u1 = 0;
+        let v0 = 0;
+        let v1 = 0;
+        for (let p = 0; p < columns; p += 2) {
+          u0 += panels[row + p] * x[at + p];
+          u1 += panels[row + p + 1] * x[at + p + 1];
+          v0 += panels[row + columns + p] * x[at + p];
+          v1 += panels[row + columns + p + 1] * x[at + p + 1];
         }
-        x[2 * rows[r]] -= u;
-        x[2 * rows[r] + 1] -= v;
+        x[2 * rows[r]] -= u0 + u1;
+        x[2 * rows[r] + 1] -= v0 + v1;
       }
     }
   }
 
   #backBlocks(x: Float64Array): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
-    const panels = this.#panels;
+    const panels = this.#numbers;
     for (let s = blocks.count - 1; s >= 0; s -= 1) {
       const columns = 2 * (blocks.starts[s + 1] - blocks.starts[s]);
       const at = 2 * blocks.starts[s];

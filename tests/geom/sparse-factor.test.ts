@@ -76,6 +76,21 @@ describe('SparseFactor', () => {
     }
   });
 
+  it('solves with the vector kernel as without, to the last bit', () => {
+    const rand = seededRandom(9);
+    const matrix = springMatrix(900, gridPairs(30), 2, 0.1, rand);
+    const b = noise(1800, rand);
+    const withKernel = solved(matrix, b);
+    const platform = globalThis.WebAssembly;
+    // @ts-expect-error: a platform without it
+    globalThis.WebAssembly = undefined;
+    try {
+      expect([...solved(matrix, b)]).toEqual([...withKernel]);
+    } finally {
+      globalThis.WebAssembly = platform;
+    }
+  });
+
   it('pauses while it factors a large matrix, with the same result, and stops when called off', async () => {
     const rand = seededRandom(6);
     const matrix = springMatrix(3600, gridPairs(60), 2, 0.1, rand);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../src/base/random.ts';
-import { factorPanel, subtractProducts } from '../../src/geom/sparse-dense.ts';
+import { factorColumns, PANEL_STEP } from '../../src/geom/dense-panel.ts';
+import { subtractProducts } from '../../src/geom/dense-products.ts';
+import { DenseRoom, LEAST_NUMBERS } from '../../src/geom/dense-room.ts';
 
 describe('subtractProducts', () => {
   it('is C - A B^T for every shape of tile and rest, on the whole or on the lower half', () => {
@@ -33,7 +35,33 @@ describe('subtractProducts', () => {
   });
 });
 
-describe('factorPanel', () => {
+describe('a room', () => {
+  it('has the vector kernel here, and gets from it the numbers of the plain loops to the last bit', () => {
+    const rand = seededRandom(5);
+    const room = new DenseRoom(LEAST_NUMBERS, new Int32Array(0));
+    expect(room.kernel).not.toBeNull();
+    for (let rows = 0; rows <= 14; rows += 1) {
+      for (const columns of [0, 1, 2, 4, 6, 8, 13, 14]) {
+        for (const depth of [1, 2, 7, 8]) {
+          for (const lower of [false, true]) {
+            if (lower && rows !== columns) continue;
+            for (let i = 0; i < 700; i += 1) room.numbers[i] = rand() - 0.5;
+            const plain = room.numbers.slice(0, 700);
+            room.subtract(5, 17, 300, 9, rows, 500, 9, columns, depth, lower);
+            subtractProducts(plain, 5, 17, plain, 300, 9, rows, plain, 500, 9, columns, depth, lower);
+            for (let i = 0; i < rows; i += 1) {
+              for (let j = 0; j < (lower ? i + 1 : columns); j += 1)
+                expect(room.numbers[5 + 17 * i + j]).toBe(plain[5 + 17 * i + j]);
+            }
+            if (!lower) expect([...room.numbers.subarray(0, 700)]).toEqual([...plain]);
+          }
+        }
+      }
+    }
+  });
+});
+
+describe('factorColumns', () => {
   it.each([
     [1, 1],
     [3, 1],
@@ -46,9 +74,12 @@ describe('factorPanel', () => {
     const root = Array.from({ length: rows }, () => Array.from({ length: columns }, () => rand() - 0.5));
     for (let i = 0; i < columns; i += 1) root[i][i] += 3;
     const product = (i: number, j: number): number => root[i].reduce((sum, value, p) => sum + value * root[j][p], 0);
-    const panel = new Float64Array(rows * columns + 4);
+    const room = new DenseRoom(rows * columns + 4, new Int32Array(0));
+    const panel = room.numbers;
     for (let i = 0; i < rows; i += 1) for (let j = 0; j < columns; j += 1) panel[4 + i * columns + j] = product(i, j);
-    expect(factorPanel(panel, 4, rows, columns)).toBe(true);
+    for (let from = 0; from < columns; from += PANEL_STEP) {
+      expect(factorColumns(room, 4, rows, columns, from)).toBe(true);
+    }
     const l = (i: number, j: number): number =>
       j > i ? 0 : j === i ? 1 / panel[4 + i * columns + j] : panel[4 + i * columns + j];
     for (let i = 0; i < rows; i += 1) {
@@ -61,9 +92,13 @@ describe('factorPanel', () => {
   });
 
   it('says where a pivot is not positive', () => {
-    expect(factorPanel(Float64Array.from([1, 0, 2, 1]), 0, 2, 2)).toBe(false);
-    expect(factorPanel(Float64Array.from([-1]), 0, 1, 1)).toBe(false);
-    expect(factorPanel(Float64Array.from([NaN]), 0, 1, 1)).toBe(false);
-    expect(factorPanel(Float64Array.from([0]), 0, 1, 1)).toBe(false);
+    const isPositive = (panel: readonly number[], side: number): boolean => {
+      const room = new DenseRoom(panel.length, new Int32Array(0));
+      room.numbers.set(panel);
+      return factorColumns(room, 0, side, side, 0);
+    };
+    expect(isPositive([1, 0, 2, 1], 2)).toBe(false);
+    for (const pivot of [-1, NaN, 0]) expect(isPositive([pivot], 1)).toBe(false);
+    expect(isPositive([4], 1)).toBe(true);
   });
 });
