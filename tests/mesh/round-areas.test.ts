@@ -105,6 +105,24 @@ describe('distances and round areas', () => {
     expect(near[near.length - 1] / level[level.length - 1]).toBeGreaterThan(0.93);
   });
 
+  it('never say too much, however wrong the values are', async () => {
+    const { mesh, isRim } = sheet(20, (x, y) => [x, y, 0], 0.4);
+    const source = middleOf(20);
+    const sides = surfaceSides(opened(mesh));
+    const found = await distancesFrom(sides, [source], isRim, QUIET_WORK);
+    const random = seededRandom(11);
+    for (const wrong of [() => 1.2, () => 1 + 0.2 * random()]) {
+      const value = found.value.map((mm) => mm * wrong());
+      const { level, near } = roundAreas(sides, roundField(sides, { ...found, value }));
+      for (let l = 0; l < level.length; l += 1) {
+        // The nearest vertex beyond the rim is truly this far off; the rim lies before it.
+        const beyond = found.value.filter((_, v) => value[v] >= level[l]).reduce((a, b) => Math.min(a, b));
+        expect(near[l]).toBeGreaterThan(0);
+        expect(near[l]).toBeLessThan(beyond);
+      }
+    }
+  });
+
   it('waits for others when asked to', async () => {
     const { mesh, isRim } = sheet(80, (x, y) => [x, y, 0], 0);
     let pauses = 0;
