@@ -46,6 +46,8 @@ export class EarlyPost {
     if (this.#needsAll && !early.flats.every((flat, i) => flat !== null || early.isFinal[i])) return;
     this.#latest = early;
     this.#sendOn();
+    // When all is laid flat the result itself is near: what cannot be sent now comes with it.
+    if (early.isFinal.every(Boolean)) this.#latest = null;
   }
 
   /** The run is over: nothing more is sent. */

@@ -58,6 +58,16 @@ describe('shapes sent ahead', () => {
     expect(post.have).toBe(8);
   });
 
+  it('are left to the result when all is laid flat before they could be sent', async () => {
+    const { post, sent } = postTo(false);
+    post.offer(earlyOf(FLAT));
+    post.offer({ ...earlyOf(FLAT), isFinal: [true] });
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(sent).toEqual([]);
+    post.offer({ ...earlyOf(FLAT), isFinal: [true] });
+    expect(sent).toHaveLength(1);
+  });
+
   it('wait for a shape of every piece where the screen shows pieces', async () => {
     const { post, sent } = postTo(true);
     post.offer(earlyOf(FLAT, null));
