@@ -66,7 +66,9 @@ export class AreaList extends JobSection {
         .value=${region.name}
         @change=${(event: Event) => this.send(renameRegion(region.id, (event.target as HTMLInputElement).value))}
       />
-      <button aria-label=${words.remove(region.name)} @click=${() => this.send(removeRegion(region.id))}>×</button>
+      <button class="plain" aria-label=${words.remove(region.name)} @click=${() => this.send(removeRegion(region.id))}>
+        ${words.takeAway}
+      </button>
       <span class="soft">${sculpt === null ? '' : formatArea(areaOf(sculpt, triangles), this.unit)}</span>
       <select
         aria-label="${words.give}: ${region.name}"
