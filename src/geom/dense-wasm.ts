@@ -43,7 +43,7 @@ export interface DenseKernel {
    * C -= A B^T in tiles of 4 x 4; what is left over at the end of rows and columns is not touched.
    * @param lower  1 where only tiles that reach to or over the diagonal from below are wanted.
    */
-  subtractTiles(
+  readonly subtractTiles: (
     c: number,
     cStride: number,
     a: number,
@@ -54,12 +54,14 @@ export interface DenseKernel {
     bRows: number,
     depth: number,
     lower: number,
-  ): void;
+  ) => void;
   /** One block's part of solving downwards: its own unknowns at `own`, then its pairs of rows below, each at `all + 16 rows[r]`. */
-  forward(panel: number, columns: number, own: number, rows: number, below: number, all: number): void;
+  readonly forward: SolveHalf;
   /** One block's part of solving upwards. */
-  back(panel: number, columns: number, own: number, rows: number, below: number, all: number): void;
+  readonly back: SolveHalf;
 }
+
+export type SolveHalf = (panel: number, columns: number, own: number, rows: number, below: number, all: number) => void;
 
 const range = (count: number): number[] => Array.from({ length: count }, (_, i) => i);
 const increase = (local: number, by: Code): Code => set(local, add(get(local), by));

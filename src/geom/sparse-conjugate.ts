@@ -1,5 +1,9 @@
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import type { SparseFactor } from './sparse-factor.ts';
 import { multiplyBlocks } from './sparse-multiply.ts';
+
+/** Numbers from which a product with the matrix is a stretch of its own. */
+const LARGE = 100_000;
 
 /** How a search for the solution of A x = b ended. */
 export interface ConjugateEnd {
@@ -37,34 +41,55 @@ export class ConjugateSearch {
    * @param mostRounds products with A at most.
    */
   solve(rightSide: Float64Array, x: Float64Array, enough: number, mostRounds: number): ConjugateEnd {
+    return runAtOnce(this.solveSteps(rightSide, x, enough, mostRounds));
+  }
+
+  /** The same in stretches. */
+  *solveSteps(rightSide: Float64Array, x: Float64Array, enough: number, mostRounds: number): Stepwise<ConjugateEnd> {
     const [residual, guided, along, product] = [this.#residual, this.#guided, this.#along, this.#product];
+    const isLarge = x.length > LARGE;
     x.fill(0);
     residual.set(rightSide);
     guided.set(residual);
-    this.#factor.solve(guided);
+    yield* this.#factor.solveSteps(guided);
     along.set(guided);
     let size = dot(residual, guided);
     const first = size;
     if (!(first > 0)) return { left: 0, positive: true };
     for (let round = 0; round < mostRounds; round += 1) {
+      if (isLarge) yield;
       multiplyBlocks(this.#factor.plan, this.#factor.values, along, product);
       const curvature = dot(along, product);
       if (!(curvature > 0)) return { left: size / first, positive: false };
       const step = size / curvature;
-      for (let i = 0; i < x.length; i += 1) {
-        x[i] += step * along[i];
-        residual[i] -= step * product[i];
-      }
+      takeStep(x, residual, along, product, step);
       guided.set(residual);
-      this.#factor.solve(guided);
+      yield* this.#factor.solveSteps(guided);
       const next = dot(residual, guided);
       if (next <= enough * first) return { left: next / first, positive: true };
       const turn = next / size;
-      for (let i = 0; i < along.length; i += 1) along[i] = guided[i] + turn * along[i];
+      turnTowards(along, guided, turn);
       size = next;
     }
     return { left: size / first, positive: true };
   }
+}
+
+function takeStep(
+  x: Float64Array,
+  residual: Float64Array,
+  along: Float64Array,
+  product: Float64Array,
+  step: number,
+): void {
+  for (let i = 0; i < x.length; i += 1) {
+    x[i] += step * along[i];
+    residual[i] -= step * product[i];
+  }
+}
+
+function turnTowards(along: Float64Array, guided: Float64Array, turn: number): void {
+  for (let i = 0; i < along.length; i += 1) along[i] = guided[i] + turn * along[i];
 }
 
 function dot(a: Float64Array, b: Float64Array): number {

@@ -1,7 +1,7 @@
 import { runAtOnce, runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import { factorColumns, PANEL_STEP } from './dense-panel.ts';
 import { DenseRoom } from './dense-room.ts';
-import type { DenseKernel } from './dense-wasm.ts';
+import type { SolveHalf } from './dense-wasm.ts';
 import type { FactorPlan } from './sparse-plan.ts';
 
 /** Numbers per node on a side of an entry: 1 for one unknown per node, 2 for an x and a y that meet in 2 x 2 blocks. */
@@ -9,6 +9,8 @@ export type BlockSize = 1 | 2;
 
 /** Multiplications between two pauses: a few milliseconds. */
 const PAUSE_WORK = 1e7;
+/** Numbers of the factor that are gone through between two pauses of solving: a few milliseconds. */
+const PAUSE_ENTRIES = 5e6;
 /** Rows of a large square that are brought up to date at a time, a multiple of the tile. */
 const STRIP_ROWS = 64;
 /** Numbers that are set or moved in the time of one multiplication of a product. */
@@ -238,20 +240,32 @@ export class SparseFactor {
    *            they are two right-hand sides side by side.
    */
   solve(xy: Float64Array): void {
-    const { order } = this.plan.blocks;
-    const x = this.#numbers.subarray(this.#xAt, this.#xAt + 2 * this.plan.size);
+    runAtOnce(this.solveSteps(xy));
+  }
+
+  /** The same in stretches; `xy` is filled at the end. */
+  *solveSteps(xy: Float64Array): Stepwise<void> {
+    const { blocks, size } = this.plan;
+    const { order } = blocks;
+    const x = this.#numbers.subarray(this.#xAt, this.#xAt + 2 * size);
     for (let c = 0; c < order.length; c += 1) {
       x[2 * c] = xy[2 * order[c]];
       x[2 * c + 1] = xy[2 * order[c] + 1];
     }
-    if (this.blockSize === 1) {
-      this.#forwardTwo(x);
-      this.#backTwo(x);
-    } else if (this.#room.kernel !== null) {
-      this.#solveByKernel(this.#room.kernel);
-    } else {
-      this.#forwardBlocks(x);
-      this.#backBlocks(x);
+    for (let from = 0; from < blocks.count;) {
+      const to = this.#endOfStretch(from);
+      this.#forward(x, from, to);
+      from = to;
+      if (to < blocks.count) yield;
+    }
+    // Stretches from the end are not those from the front, but as long.
+    const starts: number[] = [];
+    for (let from = 0; from < blocks.count; from = this.#endOfStretch(from)) starts.push(from);
+    let to = blocks.count;
+    for (const from of starts.reverse()) {
+      this.#back(x, from, to);
+      to = from;
+      if (from > 0) yield;
     }
     for (let c = 0; c < order.length; c += 1) {
       xy[2 * order[c]] = x[2 * c];
@@ -259,10 +273,51 @@ export class SparseFactor {
     }
   }
 
-  #forwardTwo(x: Float64Array): void {
+  /** The block before which to pause when solving begins at block `from`. */
+  #endOfStretch(from: number): number {
+    const { blocks, panelStarts } = this.plan;
+    const enough = panelStarts[from] + PAUSE_ENTRIES / (this.blockSize * this.blockSize);
+    if (panelStarts[blocks.count] <= enough) return blocks.count;
+    let low = from + 1;
+    let high = blocks.count;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (panelStarts[middle] < enough) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  /** Solves downwards for blocks `from .. to`. */
+  #forward(x: Float64Array, from: number, to: number): void {
+    if (this.blockSize === 1) this.#forwardTwo(x, from, to);
+    else if (this.#room.kernel === null) this.#forwardBlocks(x, from, to);
+    else {
+      for (let s = from; s < to; s += 1) this.#callKernel(this.#room.kernel.forward, s);
+    }
+  }
+
+  /** Solves upwards for blocks `from .. to`, the last first. */
+  #back(x: Float64Array, from: number, to: number): void {
+    if (this.blockSize === 1) this.#backTwo(x, from, to);
+    else if (this.#room.kernel === null) this.#backBlocks(x, from, to);
+    else {
+      for (let s = to - 1; s >= from; s -= 1) this.#callKernel(this.#room.kernel.back, s);
+    }
+  }
+
+  #callKernel(half: SolveHalf, s: number): void {
+    const { blocks, rowStarts, panelStarts } = this.plan;
+    const all = 8 * this.#xAt;
+    const own = all + 16 * blocks.starts[s];
+    const columns = 2 * (blocks.starts[s + 1] - blocks.starts[s]);
+    half(32 * panelStarts[s], columns, own, this.#room.indicesAt + 4 * rowStarts[s], blocks.below[s], all);
+  }
+
+  #forwardTwo(x: Float64Array, from: number, to: number): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
     const panels = this.#numbers;
-    for (let s = 0; s < blocks.count; s += 1) {
+    for (let s = from; s < to; s += 1) {
       const columns = blocks.starts[s + 1] - blocks.starts[s];
       const at = 2 * blocks.starts[s];
       let row = panelStarts[s];
@@ -291,10 +346,10 @@ export class SparseFactor {
     }
   }
 
-  #backTwo(x: Float64Array): void {
+  #backTwo(x: Float64Array, from: number, to: number): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
     const panels = this.#numbers;
-    for (let s = blocks.count - 1; s >= 0; s -= 1) {
+    for (let s = to - 1; s >= from; s -= 1) {
       const columns = blocks.starts[s + 1] - blocks.starts[s];
       const at = 2 * blocks.starts[s];
       let row = panelStarts[s] + columns * columns;
@@ -322,26 +377,10 @@ export class SparseFactor {
     }
   }
 
-  #solveByKernel(kernel: DenseKernel): void {
-    const { blocks, rowStarts, panelStarts } = this.plan;
-    const x = 8 * this.#xAt;
-    const { indicesAt } = this.#room;
-    for (let s = 0; s < blocks.count; s += 1) {
-      const first = blocks.starts[s];
-      const columns = 2 * (blocks.starts[s + 1] - first);
-      kernel.forward(32 * panelStarts[s], columns, x + 16 * first, indicesAt + 4 * rowStarts[s], blocks.below[s], x);
-    }
-    for (let s = blocks.count - 1; s >= 0; s -= 1) {
-      const first = blocks.starts[s];
-      const columns = 2 * (blocks.starts[s + 1] - first);
-      kernel.back(32 * panelStarts[s], columns, x + 16 * first, indicesAt + 4 * rowStarts[s], blocks.below[s], x);
-    }
-  }
-
-  #forwardBlocks(x: Float64Array): void {
+  #forwardBlocks(x: Float64Array, from: number, to: number): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
     const panels = this.#numbers;
-    for (let s = 0; s < blocks.count; s += 1) {
+    for (let s = from; s < to; s += 1) {
       const columns = 2 * (blocks.starts[s + 1] - blocks.starts[s]);
       const at = 2 * blocks.starts[s];
       let row = 4 * panelStarts[s];
@@ -368,10 +407,10 @@ export class SparseFactor {
     }
   }
 
-  #backBlocks(x: Float64Array): void {
+  #backBlocks(x: Float64Array, from: number, to: number): void {
     const { blocks, rows, rowStarts, panelStarts } = this.plan;
     const panels = this.#numbers;
-    for (let s = blocks.count - 1; s >= 0; s -= 1) {
+    for (let s = to - 1; s >= from; s -= 1) {
       const columns = 2 * (blocks.starts[s + 1] - blocks.starts[s]);
       const at = 2 * blocks.starts[s];
       let row = 4 * panelStarts[s] + columns * columns;
