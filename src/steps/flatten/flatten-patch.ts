@@ -7,8 +7,10 @@ import { canonicalFrame } from './canonical-frame.ts';
 import { energyOf } from './dirichlet-energy.ts';
 import { flatSystemWithPauses } from './flat-system.ts';
 import { countFlips, hasFlip } from './flips.ts';
+import { keepApart } from './keep-apart.ts';
 import { measureStretch } from './measure-stretch.ts';
 import type { FlattenOptions } from './flatten-options.ts';
+import type { Look } from './newton.ts';
 import { overlapsOf } from './overlaps-of.ts';
 import { restShapes, type RestShapes } from './rest-shapes.ts';
 import { settle } from './settle.ts';
@@ -64,16 +66,18 @@ export async function flattenPatch(
   }
   const system = await flatSystemWithPauses(patch, rest, graph, () => work.pause(0));
   await work.pause(0.05);
-  const early = shareOfWork(work, 0.05, 0.2);
-  const near = isApart
-    ? await startApart(patch, system, start, early)
-    : await startNear(patch, system, { earlier: start, rolled: isRolled ? rolled.flat : undefined }, early);
-  if (near === null) {
-    return fail('flatten/no-start', TOO_LONG, where);
+  const known = { earlier: start, rolled: isRolled ? rolled.flat : undefined };
+  const near = await startNear(patch, system, known, shareOfWork(work, 0.05, 0.2));
+  if (near === null) return fail('flatten/no-start', TOO_LONG, where);
+  const show: Look = (flat, steps) =>
+    look?.(finish(patch, rest, flat, { method: 'minimised', steps, converged: false }));
+  const free = { ...options, keepApart: false };
+  let settled = await settle(patch, system, near, free, shareOfWork(work, 0.2, isApart ? 0.5 : 1), show);
+  // Where the borders keep clear by themselves, the shape is the one sought: what keeps them apart costs nothing there.
+  if (settled !== null && isApart && keepApart(patch, system).costOf(settled.flat) > 0) {
+    const clear = await startApart(patch, system, [settled.flat, start], shareOfWork(work, 0.5, 0.6));
+    settled = clear === null ? null : await settle(patch, system, clear, options, shareOfWork(work, 0.6, 1), show);
   }
-  const settled = await settle(patch, system, near, options, shareOfWork(work, 0.2, 1), (flat, steps) =>
-    look?.(finish(patch, rest, flat, { method: 'minimised', steps, converged: false })),
-  );
   if (settled === null) return fail('flatten/no-start', TOO_LONG, where);
   const { flat, steps, converged } = settled;
   return ok(finish(patch, rest, flat, { method: 'minimised', steps, converged }));

@@ -94,7 +94,7 @@ export async function minimise(
     if (gain < enough || isStuck) {
       // The step is known, so it is taken: it squares what error is left.
       addStep(flat, step, 1, next);
-      const isBetter = newton.costOf(next) <= cost + ROUNDING_GAIN && !hasFlip(corners, next);
+      const isBetter = newton.limit(flat) > 1 && newton.costOf(next) <= cost + ROUNDING_GAIN && !hasFlip(corners, next);
       return { flat: isBetter ? next : flat, steps, converged: gain < SETTLED_GAIN || isStuck };
     }
     if (gain < FIRST_LOOK_GAIN && !isSeen) {

@@ -94,7 +94,7 @@ const SHARE_NOT_WORSE = 0.99;
  * From the shape whose mean is least to the one whose worst is eased, step by step. Foam that is stretched much becomes stiff by this, and
  * would pull the seams out of length: their price rises with it.
  */
-async function evenedOut(seeker: Seeker, mean: Minimum, work: Work): Promise<Minimum | null> {
+async function evenedOut(seeker: Seeker, mean: Minimum, work: Work): Promise<Minimum> {
   const { rest } = seeker.system;
   const found = excesses(rest, seeker.squashPrice, mean.flat);
   const excess = found.reduce((sum, each, t) => sum + each * rest.weight[t], 0);
@@ -105,7 +105,7 @@ async function evenedOut(seeker: Seeker, mean: Minimum, work: Work): Promise<Min
     const part = shareOfWork(work, i / EVEN_POWERS.length, (i + 1) / EVEN_POWERS.length);
     const evenOut = { excess, power };
     const next = await seeker.seek(flat, { evenOut, seamFactor: evenSlope(evenOut, bad) }, part);
-    if (next === null) return null;
+    if (next === null) return { flat, steps, converged: false };
     flat = next.flat;
     steps += next.steps;
     converged = next.converged;

@@ -4,8 +4,8 @@ import { circleStart } from './circle-start.ts';
 import { energyOf } from './dirichlet-energy.ts';
 import type { FlatSystem } from './flat-system.ts';
 import { hasFlip } from './flips.ts';
+import { isClearOfItself } from './keep-apart.ts';
 import { LocalGlobal } from './local-global.ts';
-import { overlapsOf } from './overlaps-of.ts';
 import { planeStart } from './plane-start.ts';
 
 /** Rounds of local-global before the energy with the flip barrier takes over. */
@@ -16,16 +16,17 @@ const MOST_EARLIER_ENERGY = 1e4;
 /** Mean energy (4 = true size) up to which the look along the mean normal is a better start than the net on a circle. */
 const MOST_PLANE_ENERGY = 6;
 
-/** A shape whose borders keep clear of each other: the earlier one if it is so, else the net on a circle. */
+/** A shape whose borders are clear of each other: the first of the given ones that is so, else the net on a circle. */
 export async function startApart(
   patch: Patch,
   system: FlatSystem,
-  earlier: Float64Array | undefined,
+  shapes: readonly (Float64Array | undefined)[],
   work: Work,
 ): Promise<Float64Array | null> {
-  if (earlier !== undefined && isUsable(patch, system, earlier) && overlapsOf(patch, earlier).overlapCount === 0)
-    return earlier;
-  return circleStart(patch, system, work);
+  const clear = shapes.find(
+    (shape) => shape !== undefined && isUsable(patch, system, shape) && isClearOfItself(patch, system, shape),
+  );
+  return clear ?? (await circleStart(patch, system, work));
 }
 
 function isUsable(patch: Patch, { rest }: FlatSystem, earlier: Float64Array): boolean {
@@ -36,7 +37,10 @@ function isUsable(patch: Patch, { rest }: FlatSystem, earlier: Float64Array): bo
   );
 }
 
-/** A shape without a flip from which to go down: the earlier one, else the best after rounds of local-global from unfolding, from the look along the mean normal, or from the net. */
+/**
+ * A shape without a flip from which to go down: the earlier one, else the best after rounds of local-global from unfolding, from the look
+ * along the mean normal, or from the net.
+ */
 export async function startNear(
   patch: Patch,
   system: FlatSystem,

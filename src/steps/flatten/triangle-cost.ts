@@ -8,7 +8,7 @@ import type { RestShapes } from './rest-shapes.ts';
  * of the map from the surface to the plane. Two settings change it:
  * - *squash is dearer*: f(s) - 2 counts `squashPrice` times where s > 1, where the flat piece is larger than the surface it must make.
  * - *even out the worst*: the excess e over 2 f(1) counts as c/p ((1 + e/c)^p - 1), c about its mean. As e grows with the square of the
- *   strain, p = 4 is like the L8 norm of the strain where it is large. A triangle opened from nothing is no bad spot and stays plain.
+ *   strain, p = 4 is like the L8 norm of the strain where it is large. A needle is no bad spot and stays plain.
  *
  * The map of a triangle is written in complex numbers, J p = z p + w conj(p): then s1 = |z| + |w|, s2 = |z| - |w|, and with corner
  * gradients g the parts are z = ½ Σ u conj(g), w = ½ Σ u g. The second derivative of an isotropic cost has four directions of its own
@@ -31,9 +31,12 @@ export interface EvenOut {
   readonly power: number;
 }
 
+/** Height over base below which a triangle is a needle, whose stretch says little about the foam. */
+const NEEDLE_SHARE = 0.01;
+
 /** Cost of a shape, with 4 taken from every plain triangle added again; Infinity where a triangle has no positive area. */
 export function costOfTriangles(rest: RestShapes, cost: TriangleCost, flat: Float64Array): number {
-  const { corners, base, foot, height, empty } = rest;
+  const { corners, base, foot, height } = rest;
   const { weights, squashPrice, evenOut } = cost;
   const isPlain = squashPrice === 1 && evenOut === null;
   let sum = 0;
@@ -55,12 +58,13 @@ export function costOfTriangles(rest: RestShapes, cost: TriangleCost, flat: Floa
     const q = Math.sqrt((ux - vy) * (ux - vy) + (uy + vx) * (uy + vx)) / 2;
     const s1 = p + q;
     const excess = pricedExcess(s1, det / s1, squashPrice);
-    sum += weights[t] * (4 + (evenOut === null || empty[t] === 1 ? excess : evenCost(evenOut, excess)));
+    sum +=
+      weights[t] * (4 + (evenOut === null || height[t] < NEEDLE_SHARE * base[t] ? excess : evenCost(evenOut, excess)));
   }
   return sum;
 }
 
-/** Priced excess of each triangle of a shape without a flip; 0 for one without area of its own. */
+/** Priced excess of each triangle of a shape without a flip; 0 for a needle. */
 export function excesses(rest: RestShapes, squashPrice: number, flat: Float64Array): Float64Array {
   const { corners, base, foot, height } = rest;
   const each = new Float64Array(rest.count);
@@ -75,7 +79,7 @@ export function excesses(rest: RestShapes, squashPrice: number, flat: Float64Arr
     const p = Math.sqrt((ux + vy) * (ux + vy) + (uy - vx) * (uy - vx)) / 2;
     const q = Math.sqrt((ux - vy) * (ux - vy) + (uy + vx) * (uy + vx)) / 2;
     const s1 = p + q;
-    if (rest.empty[t] === 1) continue;
+    if (height[t] < NEEDLE_SHARE * base[t]) continue;
     each[t] = pricedExcess(s1, (ux * vy - uy * vx) / s1, squashPrice);
   }
   return each;
@@ -111,7 +115,7 @@ export function addUpDerivatives(
   values: Float64Array,
   twistFloor: number,
 ): void {
-  const { corners, base, foot, height, empty } = rest;
+  const { corners, base, foot, height } = rest;
   const { weights, squashPrice, evenOut } = cost;
   gradient.fill(0);
   values.fill(0);
@@ -171,7 +175,7 @@ export function addUpDerivatives(
       }
     }
     twist = Math.max(twistFloor, twist);
-    if (evenOut !== null && empty[t] === 0) {
+    if (evenOut !== null && height[t] >= NEEDLE_SHARE * base[t]) {
       const rise = 1 + pricedExcess(s1, s2, squashPrice) / evenOut.excess;
       const slope = Math.pow(rise, evenOut.power - 1);
       const bend = (evenOut.power - 1) / evenOut.excess / rise;

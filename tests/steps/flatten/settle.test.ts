@@ -89,19 +89,15 @@ describe('borders kept apart', () => {
     const [loop] = maskPatch.loops;
     const heldEdges = rimEdges(maskPatch);
     const straightRuns = [loop.slice(0, Math.floor(loop.length / 10))];
-    const piece = await lay({
-      keepApart: true,
-      straightRuns,
-      heldEdges,
-      seamPrice: 300,
-      evenOut: true,
-      squashPrice: 3,
-    });
-    expect([piece.flipped, piece.overlapCount, piece.solve.converged]).toEqual([0, 0, true]);
+    const wishes = { straightRuns, heldEdges, seamPrice: 300, evenOut: true, squashPrice: 3 };
+    const [free, apart] = [await lay(wishes), await lay({ ...wishes, keepApart: true })];
+    expect([apart.flipped, apart.overlapCount]).toEqual([0, 0]);
+    expect(apart.energy).toBeCloseTo(free.energy, 3);
+    expect(apart.solve.steps).toBeLessThan(100);
   });
 
-  it('change nothing where none come near', async () => {
+  it('changes nothing where none come near', async () => {
     const [plain, apart] = [await lay({}), await lay({ keepApart: true })];
-    plain.uv.forEach((x, i) => expect(apart.uv[i]).toBeCloseTo(x, 5));
+    plain.uv.forEach((x, i) => expect(apart.uv[i]).toBe(x));
   });
 });
