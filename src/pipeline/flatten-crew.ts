@@ -13,7 +13,7 @@ export interface FlattenTask {
   readonly options: FlattenOptions;
   /** Equal where the same is wished of the same patch: a task called off and asked for again may be gone on with. */
   readonly wishes: string;
-  /** Called at most once, with a shape that is near the last one, where there is time to tell. */
+  /** Called on the way with shapes that are valid and nearer each time, where there is time to tell. */
   readonly look?: (flat: FlatPiece) => void;
 }
 

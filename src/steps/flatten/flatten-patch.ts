@@ -22,12 +22,14 @@ const NEARLY_DEVELOPABLE = 0.5;
 const TOO_LONG = 'A limb of this piece is too long and thin to lay flat: mark a seam along it.';
 /** A patch whose sides all close to this share of its size is developable: nothing but rounding is left. */
 const DEVELOPABLE_GAP = 1e-9;
+/** A start of less energy than this is worth a look: 4 is an isometry, and this much a strain of 7 % all over in one direction. */
+const NEAR_ENERGY = 4.02;
 
 /**
  * Lays a patch flat at true scale without a flipped triangle. A developable patch is rolled out exactly; any other is brought to the
  * minimum of the symmetric Dirichlet energy from a start without a flip. Nothing is rescaled.
  * @param positions  neutral surface of the whole mesh, x y z per mesh vertex, mm.
- * @param look  called once on the way with a shape that is valid and near the last one, measured as it is, where there is time to tell.
+ * @param look  called a few times on the way, each time with a shape that is valid and nearer to the last one, measured as it is.
  * @returns the flat piece, seen from the face side, centred on the origin and turned to a frame of its own that does not depend on the
  *          numbering. Fails with `flatten/not-flat-able` for a patch that has to be cut first, `flatten/no-area` for one without
  *          area.
@@ -71,6 +73,7 @@ export async function flattenPatch(
   if (near === null) return fail('flatten/no-start', TOO_LONG, where);
   const show: Look = (flat, steps) =>
     look?.(finish(patch, rest, flat, { method: 'minimised', steps, converged: false }));
+  if (look !== undefined && energyOf(rest, near) < NEAR_ENERGY) show(near, 0);
   const free = { ...options, keepApart: false };
   let settled = await settle(patch, system, near, free, shareOfWork(work, 0.2, isApart ? 0.5 : 1), show);
   // Where the borders keep clear by themselves, the shape is the one sought: what keeps them apart costs nothing there.
