@@ -32,6 +32,7 @@ import { makePages } from '../steps/tile/make-pages.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayFlat } from './lay-flat.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from './outcome.ts';
+import { OverlapOffers } from './overlap-offers.ts';
 import { PatchStore } from './patch-store.ts';
 
 /** A source file kept beside the document. */
@@ -73,6 +74,7 @@ export class Pipeline {
   readonly #sources = new Map<string, Source>();
   readonly #patches = new PatchStore();
   readonly #layFlat: LayFlat;
+  readonly #overlapOffers: OverlapOffers;
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
@@ -88,6 +90,7 @@ export class Pipeline {
   /** @param crew  lays the patches flat. */
   constructor(crew: FlattenCrew = new HomeCrew()) {
     this.#layFlat = new LayFlat(crew, this.#patches);
+    this.#overlapOffers = new OverlapOffers(crew);
   }
 
   /** Keeps a source file for later runs, under the SHA-256 of its bytes. */
@@ -115,6 +118,7 @@ export class Pipeline {
       this.#makeFoam(run);
       await work.pause(0.95, 'laying out sheets and pages');
       this.#layOut(run);
+      await this.#offerCuts(run, shareOfWork(work, 0.97, 1));
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       run.stopped = { step: error.step, problem: error.problem };
@@ -237,6 +241,14 @@ export class Pipeline {
         fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem,
       );
     }
+  }
+
+  /** Last of all, because all else can be shown without it: what would free the pieces that lie over themselves. */
+  async #offerCuts(run: Run, work: Work): Promise<void> {
+    const { part } = run;
+    const [{ mesh }, cut] = [run.needSculpt(), run.needCut()];
+    const eased = await this.#overlapOffers.of({ mesh, cut, part }, run.needFlats(), work);
+    if (eased.length > 0) run.cut = { ...cut, offers: [...cut.offers, ...eased] };
   }
 
   #makeFoam(run: Run): void {
