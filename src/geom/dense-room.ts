@@ -4,6 +4,8 @@ import { subtractProducts } from './dense-products.ts';
 /** Bytes of a page of memory, and pages at most: addresses have 32 bits. */
 const PAGE_BYTES = 65_536;
 const MOST_PAGES = 65_536;
+/** Four gigabytes. */
+export const MOST_ROOM_BYTES = MOST_PAGES * PAGE_BYTES;
 const NUMBER_BYTES = 8;
 /** For fewer numbers than this a memory of their own costs more than the kernel saves. */
 export const LEAST_NUMBERS = 30_000;

@@ -17,6 +17,15 @@ const STRIP_ROWS = 64;
 const MOVES_PER_WORK = 0.25;
 
 /**
+ * Bytes that a factor of this plan takes: known before any of them is asked for. Beyond {@link MOST_ROOM_BYTES} it is slower, and few
+ * machines have it.
+ */
+export function factorBytes(plan: FactorPlan, blockSize: BlockSize): number {
+  const each = blockSize * blockSize;
+  return 8 * (each * (plan.fill + plan.stackSizes[0] + plan.stackSizes[1] + plan.entryRows.length) + 2 * plan.size);
+}
+
+/**
  * The Cholesky factor of a sparse symmetric positive definite matrix, by the multifrontal method (Duff and Reid 1983; Liu, "The
  * multifrontal method for sparse matrix solution", 1992): each block of columns is factored densely and hands its change to the rest,
  * a dense square, on to its parent. All room is taken when the object is made; factoring and solving allocate nothing.

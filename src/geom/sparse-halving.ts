@@ -28,7 +28,7 @@ export function* halvingSteps(graph: SparseGraph, points: Float64Array): Stepwis
   const halving = new Halving(graph, points);
   let done = 0;
   while (halving.hasParts()) {
-    done += halving.orderNext();
+    done += yield* halving.orderNext();
     if (done < PAUSE_NODES) continue;
     done = 0;
     yield;
@@ -73,18 +73,20 @@ class Halving {
   }
 
   /** Halves or orders the next part; returns how many nodes it has. */
-  orderNext(): number {
+  *orderNext(): Stepwise<number> {
     const [from, to, last] = this.#parts.splice(-3);
     const nodes = this.#nodes;
     if (to - from <= SMALL_PART) {
       this.order.set(nodes.subarray(from, to), last - (to - from));
       return to - from;
     }
-    const middle = this.#halve(from, to);
+    const middle = yield* this.#halve(from, to);
     const [first, second] = [(this.#halves += 1), (this.#halves += 1)];
     for (let i = from; i < middle; i += 1) this.#half[nodes[i]] = first;
     for (let i = middle; i < to; i += 1) this.#half[nodes[i]] = second;
+    if (to - from > PAUSE_NODES) yield;
     const separator = this.#separator(from, middle, second);
+    if (to - from > PAUSE_NODES) yield;
     for (const v of separator) this.#half[v] = 0;
     this.order.set(separator, last - separator.length);
     const [left, right] = this.#dealOut(from, to, first);
@@ -94,13 +96,20 @@ class Halving {
   }
 
   /** Brings the half that lies lower across the better of the widest spreads to the front; returns where the other begins. */
-  #halve(from: number, to: number): number {
+  *#halve(from: number, to: number): Stepwise<number> {
+    const isLarge = to - from > PAUSE_NODES;
     const [widest, next] = this.#axesBySpread(from, to);
+    if (isLarge) yield;
     const middle = this.#splitAcross(from, to, widest);
     if (to - from < WORTH_TWO_TRIES) return middle;
+    if (isLarge) yield;
     const first = this.#borderCount(from, middle, to);
+    if (isLarge) yield;
     this.#splitAcross(from, to, next);
-    if (this.#borderCount(from, middle, to) > first) this.#splitAcross(from, to, widest);
+    if (isLarge) yield;
+    const second = this.#borderCount(from, middle, to);
+    if (isLarge) yield;
+    if (second > first) this.#splitAcross(from, to, widest);
     return middle;
   }
 

@@ -1,7 +1,7 @@
 import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import type { SparseGraph } from './sparse-graph.ts';
 import { minimumDegreeOrder } from './sparse-min-degree.ts';
-import { findSupernodes, type Supernodes } from './sparse-supernodes.ts';
+import { supernodeSteps, type Supernodes } from './sparse-supernodes.ts';
 import { eliminationTreeSteps } from './sparse-tree.ts';
 
 /** Blocks whose rows are listed between two pauses: a few milliseconds. */
@@ -45,7 +45,7 @@ export function planFactor(graph: SparseGraph, order: Int32Array = minimumDegree
 /** The same in stretches. */
 export function* planSteps(graph: SparseGraph, order: Int32Array): Stepwise<FactorPlan> {
   const tree = yield* eliminationTreeSteps(graph, order);
-  const blocks = findSupernodes(tree);
+  const blocks = yield* supernodeSteps(tree);
   yield;
   const { entryStarts, entryRows } = lowerEntries(graph, blocks);
   yield;

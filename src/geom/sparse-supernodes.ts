@@ -1,3 +1,4 @@
+import type { Stepwise } from '../base/stepwise.ts';
 import { invert, postorder, type EliminationTree } from './sparse-tree.ts';
 
 /**
@@ -28,9 +29,11 @@ const WIDE_ZERO_SHARE = 0.06;
  * Finds columns of equal structure, then joins blocks with their parents where few zeros are stored for it (Ashcraft and Grimes,
  * "The influence of relaxed supernode partitions on the multifrontal method", 1989).
  */
-export function findSupernodes(tree: EliminationTree): Supernodes {
+export function* supernodeSteps(tree: EliminationTree): Stepwise<Supernodes> {
   const exact = equalColumns(tree);
+  yield;
   const leader = joinBlocks(exact);
+  yield;
   return renumber(tree, exact, leader);
 }
 

@@ -34,6 +34,7 @@ export async function circleStart(patch: Patch, system: FlatSystem, work: Work):
     const isSolved = await relax(net, fixed, points, work);
     if (!isSolved) return null;
     const flat = points.slice(0, 2 * rest.vertexCount);
+    await work.pause(round / MOST_ROUNDS);
     if (!hasFlip(patch.triangles, flat)) return flat;
     soften(net, points);
   }
@@ -61,6 +62,7 @@ async function makeNet(
     slots = findSlots(plan, rest.corners);
   }
   const strength = cotangents(rest, slots, plan.entryRows.length);
+  await work.pause(0);
   const { entryStarts, entryRows, blocks } = plan;
   for (let c = 0; c < plan.size; c += 1) {
     for (let p = entryStarts[c] + 1; p < entryStarts[c + 1]; p += 1) {
@@ -140,6 +142,7 @@ async function relax({ plan, strength }: Net, fixed: Uint8Array, points: Float64
   const { values } = factor;
   const { entryStarts, entryRows, blocks } = plan;
   const right = new Float64Array(2 * plan.size);
+  await work.pause(0);
   for (let c = 0; c < plan.size; c += 1) {
     const a = blocks.order[c];
     for (let p = entryStarts[c] + 1; p < entryStarts[c + 1]; p += 1) {
@@ -154,7 +157,7 @@ async function relax({ plan, strength }: Net, fixed: Uint8Array, points: Float64
   }
   const isDefinite = await factor.factorWithPauses(() => work.pause(0));
   if (!isDefinite) return false;
-  factor.solve(right);
+  await runWithPauses(factor.solveSteps(right), () => work.pause(0));
   for (let v = 0; v < plan.size; v += 1) {
     if (fixed[v] === 1) continue;
     points[2 * v] = right[2 * v];

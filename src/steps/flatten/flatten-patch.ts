@@ -1,5 +1,7 @@
 import { fail, ok, type Result } from '../../base/result.ts';
 import { shareOfWork, type Work } from '../../base/work.ts';
+import { MOST_ROOM_BYTES } from '../../geom/dense-room.ts';
+import { factorBytes } from '../../geom/sparse-factor.ts';
 import { graphOfTriangles } from '../../geom/sparse-graph.ts';
 import type { FlatPiece, SolveReport } from '../../model/flat-piece.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -17,6 +19,8 @@ import { settle } from './settle.ts';
 import { startApart, startNear } from './start-shape.ts';
 import { angleDefect, unfold } from './unfold.ts';
 
+const TOO_LARGE = 'A piece of so many triangles is more than memory holds: part it, or thin out its mesh.';
+
 /** Angle defect, radians in all, up to which it is worth trying to unfold a patch: it closes, or is a good start. */
 const NEARLY_DEVELOPABLE = 0.5;
 const TOO_LONG = 'A limb of this piece is too long and thin to lay flat: mark a seam along it.';
@@ -32,7 +36,7 @@ const NEAR_ENERGY = 4.02;
  * @param look  called a few times on the way, each time with a shape that is valid and nearer to the last one, measured as it is.
  * @returns the flat piece, seen from the face side, centred on the origin and turned to a frame of its own that does not depend on the
  *          numbering. Fails with `flatten/not-flat-able` for a patch that has to be cut first, `flatten/no-area` for one without
- *          area.
+ *          area, `flatten/too-large` for one of several million triangles.
  */
 export async function flattenPatch(
   patch: Patch,
@@ -67,6 +71,7 @@ export async function flattenPatch(
     if (!isApart || piece.overlapCount === 0) return ok(piece);
   }
   const system = await flatSystemWithPauses(patch, rest, graph, () => work.pause(0));
+  if (factorBytes(system.plan, 2) > MOST_ROOM_BYTES) return fail('flatten/too-large', TOO_LARGE, where);
   await work.pause(0.05);
   const known = { earlier: start, rolled: isRolled ? rolled.flat : undefined };
   const near = await startNear(patch, system, known, shareOfWork(work, 0.05, 0.2));
