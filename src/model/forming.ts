@@ -39,7 +39,10 @@ export interface LeastRatio {
   readonly ratio: number;
   /** What the area is that asks for it: `flat` where `ratio` is 1. */
   readonly kind: 'dome' | 'saddle' | 'flat';
-  /** Vertex in the middle of that area, and a triangle at it, in the numbering of the mesh; -1 for `flat`. */
+  /**
+   * Vertex in the middle of that area, local to the patch in a flat piece and of the mesh in a foam piece, and a triangle of the mesh at
+   * it; -1 for `flat`.
+   */
   readonly centreVertex: number;
   readonly centreTriangle: number;
   /** The vertex's place on the surface, mm, or null for `flat`. */

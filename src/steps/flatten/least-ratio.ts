@@ -155,7 +155,7 @@ function placeOf(
     kind,
     radiusMm,
     heldDeg: deg(held),
-    centreVertex: patch.meshVertices[centre],
+    centreVertex: centre,
     centreTriangle: patch.meshTriangles[Math.floor(corners.indexOf(centre) / 3)],
     centre: [points[3 * centre], points[3 * centre + 1], points[3 * centre + 2]],
   };

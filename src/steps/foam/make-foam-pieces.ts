@@ -10,6 +10,7 @@ import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam, TracedSide } from '../../model/foam-piece.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
+import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
@@ -240,11 +241,14 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     areaMm2,
     surfaceAreaMm2,
     ...(flat.spots === undefined ? {} : { spots }),
-    ...(flat.leastRatio === undefined ? {} : { leastRatio: flat.leastRatio }),
+    ...(flat.leastRatio === undefined ? {} : { leastRatio: leastOnMesh(patch, flat.leastRatio) }),
     findings: findingsOf(input, { id, part: input.part, name }, { patch, flat, spots, limits: input.limits }, shape),
   };
   return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
 }
+
+const leastOnMesh = (patch: Patch, least: LeastRatio): LeastRatio =>
+  least.centreVertex < 0 ? least : { ...least, centreVertex: patch.meshVertices[least.centreVertex] };
 
 /** Width of the widest place is known to this, mm: finer than any foam is cut. */
 const WIDTH_PRECISION_MM = 0.1;
