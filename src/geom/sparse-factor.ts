@@ -10,7 +10,7 @@ export type BlockSize = 1 | 2;
 /** Multiplications between two pauses: a few milliseconds. */
 const PAUSE_WORK = 1e7;
 /** Numbers of the factor that are gone through between two pauses of solving: a few milliseconds. */
-const PAUSE_ENTRIES = 5e6;
+const PAUSE_ENTRIES = 3e6;
 /** Rows of a large square that are brought up to date at a time, a multiple of the tile. */
 const STRIP_ROWS = 64;
 /** Numbers that are set or moved in the time of one multiplication of a product. */
