@@ -3,11 +3,21 @@ import { foldBetween, triangleNormal } from './measure.ts';
 import type { Mesh } from './mesh.ts';
 import { originOf, targetOf, topologyOf, triangleOfHalfedge } from './topology.ts';
 
+const known = new WeakMap<Mesh, Float64Array>();
+
 /**
- * Signed turn between the outward normals at every edge of the mesh, radians; convex > 0, open edges 0.
+ * Signed turn between the outward normals at every edge of the mesh, radians; convex > 0, open edges 0. Those of the mesh itself
+ * are found once and kept as long as it lives: they must not be written to.
  * @param positions usually the mesh's own; another surface of the foam with the same triangles is welcome.
  */
 export function edgeFolds(mesh: Mesh, positions: Float64Array = mesh.positions): Float64Array {
+  if (positions !== mesh.positions) return foldsOn(mesh, positions);
+  const folds = known.get(mesh) ?? foldsOn(mesh, positions);
+  known.set(mesh, folds);
+  return folds;
+}
+
+function foldsOn(mesh: Mesh, positions: Float64Array): Float64Array {
   const topology = topologyOf(mesh);
   const folds = new Float64Array(topology.edgeCount);
   for (let e = 0; e < topology.edgeCount; e += 1) {

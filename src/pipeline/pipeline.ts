@@ -198,13 +198,16 @@ export class Pipeline {
     if (parted === undefined) {
       const seams = run.take('seams', seamSetFromMarks(mesh, part.seams, run.choices.strictSeams ?? false));
       const raw = cutPatches(mesh, seams.value, mesh.positions);
+      await work.pause(0.7);
       const patches = this.#patches.settle(mesh, raw.patches);
       const offers = patches
         .map((_, i) => offerCut(mesh, seams.value, patches, i))
         .filter((offer): offer is CutOffer => offer !== null);
+      const chains = seamChains(mesh, seams.value, { ...raw, patches }, part.seamSettings);
+      await work.pause(0.9);
       parted = this.#cuts.set(key, {
         cut: {
-          chains: seamChains(mesh, seams.value, { ...raw, patches }, part.seamSettings),
+          chains,
           patches,
           patchOfTriangle: raw.patchOfTriangle,
           offers,
