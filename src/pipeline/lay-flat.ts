@@ -99,7 +99,7 @@ export class LayFlat {
     early: EarlyFlats,
   ): Promise<Result<FlatPiece>> {
     const patch = cut.patches[i];
-    const start = this.#patches.startFor(patch);
+    const start = this.#patches.startFor(patch, wishes.options);
     const options = start === undefined ? wishes.options : { ...wishes.options, start };
     const isLong = early.isAsked && patch.meshTriangles.length >= LONG_TRIANGLES;
     const look = isLong ? { look: (flat: FlatPiece) => early.look(i, flat) } : {};

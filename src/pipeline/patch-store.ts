@@ -2,6 +2,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { Patch } from '../model/patch.ts';
 import { carryOver, countShared, type EarlierFlat } from '../steps/flatten/carry-over.ts';
+import type { PartWishes } from '../steps/flatten/relax-part.ts';
 
 interface Known {
   readonly patch: Patch;
@@ -57,12 +58,12 @@ export class PatchStore {
 
   /**
    * Where to start from: the newest flat coordinates of this patch when only its surface or the wishes changed, else what earlier
-   * patches of the same mesh, with which it shares triangles, lead to. Undefined where there is no such start.
+   * patches of the same mesh, with which it shares triangles, lead to under these wishes. Undefined where there is no such start.
    */
-  startFor(patch: Patch): Float64Array | undefined {
+  startFor(patch: Patch, wishes: PartWishes = {}): Float64Array | undefined {
     const own = this.#byPatch.get(patch)?.flats.find((entry) => entry.flat !== null)?.flat?.uv;
     if (own !== undefined || this.#surface === null) return own;
-    return carryOver(patch, this.#surface, this.#earlierOf(patch)) ?? undefined;
+    return carryOver(patch, this.#surface, this.#earlierOf(patch), wishes) ?? undefined;
   }
 
   /** Flat patches that share triangles with this one, the last laid first: as many as it takes to have met most of its triangles. */

@@ -1,6 +1,6 @@
 import { MinHeap } from '../../base/min-heap.ts';
 import type { Patch } from '../../model/patch.ts';
-import { relaxPart } from './relax-part.ts';
+import { relaxPart, type PartWishes } from './relax-part.ts';
 
 /** A patch of the same mesh that was laid flat before. */
 export interface EarlierFlat {
@@ -24,10 +24,16 @@ const SAME_PLACE_SHARE = 1e-9;
  * leaves triangles crushed or turned over, they and some rings around them are relaxed.
  * @param positions  x y z per mesh vertex of a surface of that mesh, mm; any of the patch's layers serves.
  * @param earlier    laid flat without a flip; of two that share as much the first counts.
+ * @param wishes     what the patch is asked for: what is relaxed is brought near the best under it.
  * @returns x y per local vertex, mm, in the frame of the earlier patch that shares most and without a flip; null where nothing is shared
  *          or no such shape was found near by, for an ordinary start.
  */
-export function carryOver(patch: Patch, positions: Float64Array, earlier: readonly EarlierFlat[]): Float64Array | null {
+export function carryOver(
+  patch: Patch,
+  positions: Float64Array,
+  earlier: readonly EarlierFlat[],
+  wishes: PartWishes = {},
+): Float64Array | null {
   const shares = earlier
     .map(({ patch: old, uv }) => ({ old, uv, ...sharedTriangles(patch, old) }))
     .filter(({ count }) => count > 0)
@@ -41,7 +47,7 @@ export function carryOver(patch: Patch, positions: Float64Array, earlier: readon
   }
   layout.unfoldOthers();
   layout.loosenChanges(shares[0]);
-  return layout.isComplete() ? relaxPart(patch, positions, layout.flat, layout.loose) : null;
+  return layout.isComplete() ? relaxPart(patch, positions, layout.flat, layout.loose, wishes) : null;
 }
 
 /** How many triangles of `patch` the other holds too. Both lists ascend. */

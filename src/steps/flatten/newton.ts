@@ -1,6 +1,8 @@
+import { runWithPauses } from '../../base/stepwise.ts';
 import type { Work } from '../../base/work.ts';
 import { ConjugateSearch } from '../../geom/sparse-conjugate.ts';
 import { SparseFactor } from '../../geom/sparse-factor.ts';
+import type { FactorPlan } from '../../geom/sparse-plan.ts';
 import type { FlatSystem } from './flat-system.ts';
 import type { FlatTerm } from './flat-term.ts';
 import { hasFlip, stepToFirstFlip } from './flips.ts';
@@ -31,9 +33,9 @@ const STALLED_GAIN = 1e-9;
 
 /**
  * Settled when the next step promises to lower the energy (about 4) by less than this. The promise is g' H^-1 g, the gradient measured
- * in the metric of the second derivative, so it means the same for any size and fineness: lengths are then right to 1e-8.
+ * in the metric of the second derivative, so it means the same for any size and fineness: once that step is taken lengths are right to 1e-9.
  */
-export const SETTLED_GAIN = 1e-16;
+export const SETTLED_GAIN = 1e-14;
 /** Promise from which the shape is near enough for a first look: edges are then right to about a thousandth. */
 export const FIRST_LOOK_GAIN = 1e-5;
 /** Below this promise rounding hides the change of the energy: steps are taken whole. */
@@ -46,8 +48,12 @@ const NEAR_GAIN = 0.1;
 const MOST_ROUNDS = 8;
 /** Share of the gradient a search may leave, squared: the next step's error is no smaller anyway. */
 const ENOUGH_SHARE = 1e-4;
-/** A search that leaves more than this was badly guided: a new factor is made. */
+/** A search that leaves no more than this was well guided. */
+const GOOD_SHARE = 0.01;
+/** A step that leaves more than this is not worth taking. */
 const POOR_SHARE = 0.05;
+
+type Pause = () => Promise<void> | undefined;
 /** Share of the way to the first flip that a step may go. */
 const BARRIER_SHARE = 0.9;
 /** Part of the promise that a step must keep (Armijo 1966). */
@@ -65,6 +71,7 @@ const HOLD = 1e-10;
  * @param start   flat coordinates without a flip, two per node of the system's plan; not changed.
  * @returns null where triangles are crushed so far that numbers cannot tell the curvature of the cost.
  * @param enough  promise at which to stop: {@link SETTLED_GAIN}, or {@link FIRST_LOOK_GAIN} (not `converged` then).
+ * @param room    for the matrices, of the same plan, where it is at hand.
  * @param look    called once on the way, with the first shape that promises less than {@link FIRST_LOOK_GAIN}, unless it is the last one.
  */
 export async function minimise(
@@ -73,10 +80,11 @@ export async function minimise(
   work: Work,
   enough = SETTLED_GAIN,
   look?: Look,
+  room = new NewtonRoom(problem.system.plan),
 ): Promise<Minimum | null> {
   const { corners } = problem.system.rest;
-  const newton = new NewtonStep(problem);
-  const { step } = newton;
+  const newton = new NewtonStep(problem, room);
+  const { step } = room;
   let flat = start.slice();
   let next = new Float64Array(start.length);
   let cost = newton.costOf(flat);
@@ -128,22 +136,31 @@ function addStep(flat: Float64Array, step: Float64Array, share: number, next: Fl
   for (let i = 0; i < step.length; i += 1) next[i] = flat[i] + share * step[i];
 }
 
+/** Room for Newton's method on one plan: taken once, used by one search after the other. */
+export class NewtonRoom {
+  readonly step: Float64Array;
+  readonly gradient: Float64Array;
+  readonly factor: SparseFactor;
+  readonly search: ConjugateSearch;
+
+  constructor(plan: FactorPlan) {
+    this.step = new Float64Array(2 * plan.size);
+    this.gradient = new Float64Array(2 * plan.size);
+    this.factor = new SparseFactor(plan, 2);
+    this.search = new ConjugateSearch(this.factor);
+  }
+}
+
 /** Finds the next step; keeps the factor from one to the next. */
 class NewtonStep {
-  readonly step: Float64Array;
   readonly #problem: FlatProblem;
-  readonly #factor: SparseFactor;
-  readonly #search: ConjugateSearch;
-  readonly #gradient: Float64Array;
+  readonly #room: NewtonRoom;
+  /** True while the room holds a whole factor from a shape of this search. */
+  #hasGuide = false;
 
-  constructor(problem: FlatProblem) {
-    const { plan } = problem.system;
-    const count = 2 * plan.size;
-    this.step = new Float64Array(count);
-    this.#gradient = new Float64Array(count);
+  constructor(problem: FlatProblem, room: NewtonRoom) {
     this.#problem = problem;
-    this.#factor = new SparseFactor(plan, 2);
-    this.#search = new ConjugateSearch(this.#factor);
+    this.#room = room;
   }
 
   costOf(flat: Float64Array): number {
@@ -156,8 +173,8 @@ class NewtonStep {
   /** How much of `step` there is before a triangle flips or a term's own end is reached. */
   limit(flat: Float64Array): number {
     const { system, terms } = this.#problem;
-    let least = stepToFirstFlip(system.rest.corners, flat, this.step);
-    for (const term of terms) least = Math.min(least, term.stepLimit?.(flat, this.step) ?? Infinity);
+    let least = stepToFirstFlip(system.rest.corners, flat, this.#room.step);
+    for (const term of terms) least = Math.min(least, term.stepLimit?.(flat, this.#room.step) ?? Infinity);
     return least;
   }
 
@@ -167,37 +184,49 @@ class NewtonStep {
    * @param pause  called now and then while a factor is made.
    * @returns how much the step promises to lower the cost (twice that of a quadratic), >= 0; null where no step can be found.
    */
-  async find(flat: Float64Array, near: boolean, pause: () => Promise<void> | undefined): Promise<number | null> {
-    if (!near || !this.#findByLastFactor(flat)) {
-      const isFound = await this.#findByNewFactor(flat, pause);
-      if (!isFound) return null;
-    }
+  async find(flat: Float64Array, near: boolean, pause: Pause): Promise<number | null> {
+    const isFound = near && this.#hasGuide ? await this.#findNear(flat, pause) : await this.#findFar(flat, pause);
+    if (!isFound) return null;
+    const { step, gradient } = this.#room;
     let promise = 0;
-    for (let i = 0; i < this.step.length; i += 1) promise -= this.#gradient[i] * this.step[i];
+    for (let i = 0; i < step.length; i += 1) promise -= gradient[i] * step[i];
     return Number.isFinite(promise) ? promise : null;
   }
 
-  async #findByNewFactor(flat: Float64Array, pause: () => Promise<void> | undefined): Promise<boolean> {
+  /** By a new factor of the curvature made positive. @returns false where even that is not positive in numbers. */
+  async #findFar(flat: Float64Array, pause: Pause): Promise<boolean> {
     this.#derive(flat, false);
-    const isPositive = await this.#factor.factorWithPauses(pause);
+    this.#hasGuide = await this.#findByFactoring(pause);
+    return this.#hasGuide;
+  }
+
+  /** Guided by the last factor; where that guides poorly, by a new one of the curvature as it is, which may turn out not positive. */
+  async #findNear(flat: Float64Array, pause: Pause): Promise<boolean> {
+    const { step, gradient, search } = this.#room;
+    this.#derive(flat, true);
+    const { left } = await runWithPauses(search.solveSteps(gradient, step, ENOUGH_SHARE, MOST_ROUNDS), pause);
+    for (let i = 0; i < step.length; i += 1) step[i] = -step[i];
+    if (left <= GOOD_SHARE) return true;
+    this.#hasGuide = await this.#findByFactoring(pause);
+    return this.#hasGuide || left <= POOR_SHARE || (await this.#findFar(flat, pause));
+  }
+
+  /** Factors what has been derived; leaves `step` as it was where that is not positive. */
+  async #findByFactoring(pause: Pause): Promise<boolean> {
+    const { step, gradient, factor } = this.#room;
+    const isPositive = await factor.factorWithPauses(pause);
     if (!isPositive) return false;
-    for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.#gradient[i];
-    this.#factor.solve(this.step);
+    for (let i = 0; i < step.length; i += 1) step[i] = -gradient[i];
+    await runWithPauses(factor.solveSteps(step), pause);
     return true;
   }
 
-  #findByLastFactor(flat: Float64Array): boolean {
-    this.#derive(flat, true);
-    const { left } = this.#search.solve(this.#gradient, this.step, ENOUGH_SHARE, MOST_ROUNDS);
-    for (let i = 0; i < this.step.length; i += 1) this.step[i] = -this.step[i];
-    return left <= POOR_SHARE;
-  }
-
   #derive(flat: Float64Array, exact: boolean): void {
-    const { values, plan } = this.#factor;
+    const { gradient, factor } = this.#room;
+    const { values, plan } = factor;
     const { system, cost, terms } = this.#problem;
-    addUpDerivatives(system, cost, flat, this.#gradient, values, exact ? -Infinity : 0);
-    for (const term of terms) term.addDerivatives(flat, this.#gradient, values, exact);
+    addUpDerivatives(system, cost, flat, gradient, values, exact ? -Infinity : 0);
+    for (const term of terms) term.addDerivatives(flat, gradient, values, exact);
     for (let c = 0; c < plan.size; c += 1) {
       const at = 4 * plan.entryStarts[c];
       const more = HOLD * (values[at] + values[at + 3]);

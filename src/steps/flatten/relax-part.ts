@@ -4,10 +4,21 @@ import { planFactor } from '../../geom/sparse-plan.ts';
 import type { Patch } from '../../model/patch.ts';
 import { energyOf } from './dirichlet-energy.ts';
 import { findSlots, type FlatSystem } from './flat-system.ts';
+import type { FlattenOptions } from './flatten-options.ts';
 import { hasFlip, stepToFirstFlip } from './flips.ts';
+import type { FlatProblem } from './newton.ts';
 import { restShapes } from './rest-shapes.ts';
 import { addRigidSprings, addTurnedTriangles } from './rigid-springs.ts';
-import { addUpDerivatives, type TriangleCost } from './triangle-cost.ts';
+import { seamSprings } from './seam-springs.ts';
+import { addUpDerivatives, costOfTriangles, type TriangleCost } from './triangle-cost.ts';
+
+/** What of the wishes for the whole patch bears on a part of it; see `FlattenOptions`. */
+export type PartWishes = Pick<FlattenOptions, 'heldEdges' | 'seamPrice' | 'squashPrice'>;
+
+const NO_EDGES = new Uint32Array(0);
+
+/** Shares of the price of seams, one after the other: see `settle`. */
+const PRICE_STAGES = [1 / 30, 1 / 5, 1];
 
 /** Rings around the loose vertices that may give way, one try after the other. */
 const RINGS = [6, 12, 24];
@@ -34,6 +45,7 @@ const CRUSHED = 6;
  * all else being held, on more and more rings until no triangle is turned over or crushed.
  * @param flat   x y per local vertex, mm; no triangle without a loose corner is turned over.
  * @param loose  1 for each vertex whose place is only a guess.
+ * @param wishes what the whole patch is asked for: the part is brought near the best under it.
  * @returns a shape without a flip, `flat` itself where nothing is loose; null where none was found.
  */
 export function relaxPart(
@@ -41,6 +53,7 @@ export function relaxPart(
   positions: Float64Array,
   flat: Float64Array,
   loose: Uint8Array,
+  wishes: PartWishes = {},
 ): Float64Array | null {
   let best = hasFlip(patch.triangles, flat) ? null : flat;
   if (!loose.includes(1)) return best;
@@ -51,7 +64,7 @@ export function relaxPart(
     const part = partOf(patch, free);
     const count = part.patch.meshTriangles.length;
     if (count > MANY_TRIANGLES && count > MOST_SHARE * patch.meshTriangles.length) return best;
-    const relaxed = relax(part, positions, best ?? flat);
+    const relaxed = relax(part, positions, best ?? flat, wishes, patch);
     if (relaxed === null) continue;
     best = relaxed.flat;
     if (relaxed.energy < CRUSHED) break;
@@ -112,6 +125,8 @@ function relax(
   part: Part,
   positions: Float64Array,
   whole: Float64Array,
+  wishes: PartWishes,
+  wholePatch: Patch,
 ): { flat: Float64Array; energy: number } | null {
   const { patch, localVertices } = part;
   const rest = restShapes(patch, positions);
@@ -124,7 +139,7 @@ function relax(
   }
   const near = asRigidAsPossible(part, system, start);
   if (near === null) return null;
-  const best = descend(part, system, near);
+  const best = descendUnder(part, system, near, pricedSeams(part, system, wishes, wholePatch, positions), wishes);
   const flat = whole.slice();
   for (let i = 0; i < localVertices.length; i += 1) {
     flat[2 * localVertices[i]] = best[2 * i];
@@ -159,16 +174,72 @@ function asRigidAsPossible({ patch, free }: Part, system: FlatSystem, start: Flo
   return best;
 }
 
-/** Newton steps on the symmetric Dirichlet energy of the part: what is left for the whole patch is then smooth. */
-function descend({ patch, free }: Part, system: FlatSystem, start: Float64Array): Float64Array {
-  const { rest, plan } = system;
-  const factor = new SparseFactor(plan, 2);
-  const cost: TriangleCost = { weights: rest.weight, squashPrice: 1, evenOut: null };
+/** Held edges of the whole patch with both ends in the part, and the price that makes them as dear beside the part as beside the whole. */
+interface PricedSeams {
+  readonly edges: Uint32Array;
+  readonly price: number;
+}
+
+function pricedSeams(
+  { patch, localVertices }: Part,
+  { rest }: FlatSystem,
+  { heldEdges = NO_EDGES, seamPrice = 0 }: PartWishes,
+  whole: Patch,
+  positions: Float64Array,
+): PricedSeams {
+  const inPart = new Map(Array.from(localVertices, (v, i) => [v, i]));
+  const lengthOf = (v: number, w: number): number => {
+    const [a, b] = [3 * whole.meshVertices[v], 3 * whole.meshVertices[w]];
+    return Math.hypot(
+      positions[b] - positions[a],
+      positions[b + 1] - positions[a + 1],
+      positions[b + 2] - positions[a + 2],
+    );
+  };
+  const edges: number[] = [];
+  let [own, all] = [0, 0];
+  for (let i = 0; i < heldEdges.length; i += 2) {
+    const [v, w] = [heldEdges[i], heldEdges[i + 1]];
+    const length = lengthOf(v, w);
+    all += length;
+    const [a, b] = [inPart.get(v), inPart.get(w)];
+    if (a === undefined || b === undefined || !isSide(patch, a, b)) continue;
+    edges.push(a, b);
+    own += length;
+  }
+  const shareOfArea = rest.totalArea / areaOf(whole, positions);
+  return { edges: Uint32Array.from(edges), price: all > 0 ? (seamPrice * own) / all / shareOfArea : 0 };
+}
+
+/** Newton steps on the part's cost, the price of seams raised in stages: what is left for the whole patch is then smooth. */
+function descendUnder(
+  part: Part,
+  system: FlatSystem,
+  start: Float64Array,
+  { edges, price }: PricedSeams,
+  { squashPrice = 1 }: PartWishes,
+): Float64Array {
+  const cost: TriangleCost = { weights: system.rest.weight, squashPrice, evenOut: null };
+  const factor = new SparseFactor(system.plan, 2);
+  let flat = start;
+  for (const share of price > 0 && edges.length > 0 ? PRICE_STAGES : [0]) {
+    const springs = seamSprings(edges, share * price, system.rest.points, system.plan);
+    flat = descend(part, { system, cost, terms: springs === null ? [] : [springs] }, factor, flat);
+  }
+  return flat;
+}
+
+function descend({ patch, free }: Part, problem: FlatProblem, factor: SparseFactor, start: Float64Array): Float64Array {
+  const { system, cost, terms } = problem;
+  const { rest } = system;
+  const costOf = (shape: Float64Array): number =>
+    terms.reduce((sum, term) => sum + term.costOf(shape), costOfTriangles(rest, cost, shape));
   const step = new Float64Array(start.length);
   let flat = start;
-  let energy = energyOf(rest, flat);
+  let energy = costOf(flat);
   for (let steps = 0; steps < MOST_DESCENTS; steps += 1) {
     addUpDerivatives(system, cost, flat, step, factor.values, 0);
+    for (const term of terms) term.addDerivatives(flat, step, factor.values, false);
     hold(system, free, factor.values, 2);
     for (let i = 0; i < step.length; i += 1) step[i] = free[i >> 1] === 0 ? 0 : -step[i];
     if (!factor.factor()) return flat;
@@ -179,7 +250,7 @@ function descend({ patch, free }: Part, system: FlatSystem, start: Float64Array)
     let reached = Infinity;
     for (; share > LEAST_STEP && !(reached < energy); share /= 2) {
       next = flat.map((x, i) => x + share * step[i]);
-      reached = hasFlip(patch.triangles, next) ? Infinity : energyOf(rest, next);
+      reached = hasFlip(patch.triangles, next) ? Infinity : costOf(next);
     }
     if (!(reached < energy)) return flat;
     const gain = energy - reached;
@@ -205,4 +276,34 @@ function hold({ plan }: FlatSystem, free: Uint8Array, values: Float64Array, each
     if (each === 2) values[at + 3] += pulls[v];
   }
   return pulls;
+}
+
+/** True where a triangle of the patch has a side between the two. */
+function isSide({ triangles }: Patch, v: number, w: number): boolean {
+  for (let h = 0; h < triangles.length; h += 1) {
+    const next = h % 3 === 2 ? h - 2 : h + 1;
+    if ((triangles[h] === v && triangles[next] === w) || (triangles[h] === w && triangles[next] === v)) return true;
+  }
+  return false;
+}
+
+/** Area of a patch on the surface, mm². */
+function areaOf({ triangles, meshVertices }: Patch, positions: Float64Array): number {
+  let sum = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = 3 * meshVertices[triangles[t]];
+    const b = 3 * meshVertices[triangles[t + 1]];
+    const c = 3 * meshVertices[triangles[t + 2]];
+    const px = positions[b] - positions[a];
+    const py = positions[b + 1] - positions[a + 1];
+    const pz = positions[b + 2] - positions[a + 2];
+    const qx = positions[c] - positions[a];
+    const qy = positions[c + 1] - positions[a + 1];
+    const qz = positions[c + 2] - positions[a + 2];
+    const x = py * qz - pz * qy;
+    const y = pz * qx - px * qz;
+    const z = px * qy - py * qx;
+    sum += Math.sqrt(x * x + y * y + z * z) / 2;
+  }
+  return sum;
 }

@@ -4,12 +4,25 @@ import type { FlatSystem } from './flat-system.ts';
 import type { FlattenOptions } from './flatten-options.ts';
 import { grainThreads } from './grain-threads.ts';
 import { minimiseApart } from './minimise-apart.ts';
-import { FIRST_LOOK_GAIN, minimise, SETTLED_GAIN, type FlatProblem, type Look, type Minimum } from './newton.ts';
+import {
+  FIRST_LOOK_GAIN,
+  minimise,
+  NewtonRoom,
+  SETTLED_GAIN,
+  type FlatProblem,
+  type Look,
+  type Minimum,
+} from './newton.ts';
 import { seamSprings } from './seam-springs.ts';
 import { straightLines, type StraightLines } from './straight-lines.ts';
 import { evenSlope, excesses, type EvenOut } from './triangle-cost.ts';
 
 const NO_EDGES = new Uint32Array(0);
+
+/** Cost of the seams, at their full price, from which their price is raised in stages; shares of it, and the promise at which to go on. */
+const FAR_SEAMS = 0.1;
+const PRICE_STAGES = [1 / 30, 1 / 5];
+const STAGE_GAIN = 1e-3;
 
 /**
  * From a shape without a flip to the one of least cost under all that was asked for.
@@ -53,6 +66,7 @@ class Seeker {
   readonly #options: FlattenOptions;
   readonly #lines: StraightLines | null;
   readonly #weights: Float64Array;
+  #room: NewtonRoom | null = null;
 
   constructor(patch: Patch, system: FlatSystem, options: FlattenOptions, lines: StraightLines | null) {
     this.#patch = patch;
@@ -63,12 +77,46 @@ class Seeker {
     this.#weights = stiffened(system.rest.weight, options.stiffness);
   }
 
-  seek(begin: Float64Array, stage: Stage, work: Work, enough?: number, look?: Look): Promise<Minimum | null> {
-    if (this.#options.keepApart !== true) {
-      return minimise(this.#problemOver(this.system, stage), begin, work, enough, look);
+  async seek(
+    begin: Float64Array,
+    stage: Stage,
+    work: Work,
+    enough = SETTLED_GAIN,
+    look?: Look,
+  ): Promise<Minimum | null> {
+    if (this.#options.keepApart === true) {
+      const problemAt = (system: FlatSystem): FlatProblem => this.#problemOver(system, stage);
+      return minimiseApart(this.#patch, this.system, problemAt, begin, work, enough, look);
     }
-    const problemAt = (system: FlatSystem): FlatProblem => this.#problemOver(system, stage);
-    return minimiseApart(this.#patch, this.system, problemAt, begin, work, enough, look);
+    this.#room ??= new NewtonRoom(this.system.plan);
+    const problem = this.#problemOver(this.system, stage);
+    const reached = await this.#nearSeams(problem, begin, stage, shareOfWork(work, 0, 0.5));
+    if (reached === null) return null;
+    const last = await minimise(problem, reached.flat, shareOfWork(work, 0.5, 1), enough, look, this.#room);
+    return last && { ...last, steps: reached.steps + last.steps };
+  }
+
+  /**
+   * Where seams are far from their length, a stiff spring turns in small steps only (each straight step lengthens it): their price is
+   * raised in stages, and each but the last is left when the shape is near its best.
+   */
+  async #nearSeams(
+    { terms: [first] }: FlatProblem,
+    begin: Float64Array,
+    stage: Stage,
+    work: Work,
+  ): Promise<Pick<Minimum, 'flat' | 'steps'> | null> {
+    let flat = begin;
+    let steps = 0;
+    const isFar = (this.#options.heldEdges?.length ?? 0) > 0 && first !== undefined && first.costOf(begin) > FAR_SEAMS;
+    for (const share of isFar ? PRICE_STAGES : []) {
+      const problem = this.#problemOver(this.system, { ...stage, seamFactor: share * stage.seamFactor });
+      const next = await minimise(problem, flat, work, STAGE_GAIN, undefined, this.#room ?? undefined);
+      if (next === null) return null;
+      flat = next.flat;
+      steps += next.steps + 1;
+    }
+    return { flat, steps };
   }
 
   /** @param system  the same triangles, perhaps over a plan with more entries. */
