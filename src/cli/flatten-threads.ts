@@ -5,6 +5,12 @@ import type { FromHand } from '../pipeline/crew-messages.ts';
 
 const MOST_THREADS = 8;
 
+/**
+ * Triangles in all from which threads are started: they are new in every run, and each has to warm up its code first. On two cores 50,000
+ * and 124,000 triangles took no less time with threads.
+ */
+export const LEAST_TRIANGLES = 200_000;
+
 /** As many threads as there are cores; none where there is only one, which this thread has. */
 export function threadsOfMachine(): number {
   const cores = availableParallelism();

@@ -17,7 +17,7 @@ import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
 import { readInput, type InputFile } from './read-input.ts';
-import { startThread, threadsOfMachine } from './flatten-threads.ts';
+import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { terminalWork } from './terminal-work.ts';
 
 /** What the command line said; left out means: as the project has it, or the default. */
@@ -42,7 +42,7 @@ export interface MakeChoices {
 export async function makeCommand(choices: MakeChoices): Promise<string> {
   const started = performance.now();
   const file = await readInput(choices.input);
-  const crew = new ThreadCrew(startThread, threadsOfMachine());
+  const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
   const { project: found, assumed } = await openInput(file, pipeline, choices);
   const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);

@@ -18,6 +18,7 @@ const GRACE_MS = 250;
  */
 export class ThreadCrew implements FlattenCrew {
   readonly #start: StartHand;
+  readonly #leastTriangles: number;
   readonly #home = new HomeCrew();
   /** Threads it may have: one less for each that failed. */
   #most: number;
@@ -31,9 +32,13 @@ export class ThreadCrew implements FlattenCrew {
   #isHomeBusy = false;
   #isDealing = false;
 
-  /** @param most  threads at most, >= 0; they are started when they are needed. */
-  constructor(start: StartHand, most: number) {
+  /**
+   * @param most            threads at most, >= 0; they are started when they are needed.
+   * @param leastTriangles  below so many in all none is started: a new thread is slow until its code has run for a while.
+   */
+  constructor(start: StartHand, most: number, leastTriangles = 0) {
     this.#start = start;
+    this.#leastTriangles = leastTriangles;
     this.#most = most;
   }
 
@@ -108,7 +113,8 @@ export class ThreadCrew implements FlattenCrew {
   }
 
   #dealToHands(): void {
-    const triangles = this.#queue.reduce((sum, job) => sum + job.size, 0);
+    if (this.#isAlone) return;
+    const triangles = this.#trianglesWaiting;
     if (triangles < MANY_TRIANGLES && !this.#queue.some((job) => job.size >= SMALL_TRIANGLES)) return;
     const jobs = this.#queue.filter((job) => !this.#homeOnly.has(job));
     const wanted = jobs.length - this.#hands.filter((hand) => hand.job === null).length;
@@ -180,8 +186,17 @@ export class ThreadCrew implements FlattenCrew {
       });
   }
 
+  get #trianglesWaiting(): number {
+    return this.#queue.reduce((sum, job) => sum + job.size, 0);
+  }
+
+  /** There is no thread, and none is to be started. */
+  get #isAlone(): boolean {
+    return this.#hands.length === 0 && (this.#most <= 0 || this.#trianglesWaiting < this.#leastTriangles);
+  }
+
   #jobForHome(): CrewJob | undefined {
-    const isAlone = this.#hands.length === 0 && this.#most <= 0;
+    const isAlone = this.#isAlone;
     return (
       this.#queue.find((job) => isAlone || this.#homeOnly.has(job)) ??
       this.#queue.findLast((job) => job.size < SMALL_TRIANGLES)

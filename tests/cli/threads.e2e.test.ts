@@ -1,40 +1,62 @@
 import { spawnSync } from 'node:child_process';
-import { cpSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
 import { describe, expect, it } from 'vitest';
+import { QUIET_WORK } from '../../src/base/work.ts';
+import type { StartHand } from '../../src/pipeline/crew-hand.ts';
+import type { FromHand } from '../../src/pipeline/crew-messages.ts';
+import { HomeCrew } from '../../src/pipeline/flatten-crew.ts';
+import { ThreadCrew } from '../../src/pipeline/thread-crew.ts';
 import { domeModel } from '../bench/dome-model.ts';
+import { cutDome } from '../support/dome-project.ts';
+import { expectOk } from '../support/expect-ok.ts';
 import { CLI, ROOT, scratchFiles, scratchFolder } from './run-cli.ts';
 
-const DOME = domeModel(18_000);
+/** Starts the built thread, wherever this file lies. */
+const startBuilt: StartHand = (heard, failed) => {
+  const thread = new Worker(join(ROOT, 'dist/cli-thread.js'));
+  thread.on('message', (message: FromHand) => heard(message));
+  thread.on('error', failed);
+  return {
+    post: (message, transfer) => thread.postMessage(message, transfer),
+    end: () => void thread.terminate(),
+  };
+};
 
-/** Runs a command line that may lie anywhere. @returns the bytes of its report and pieces, and the threads it had. */
-function make(cli: string): { report: Buffer; pieces: Buffer; threads: number } {
+/** Makes a dome of so many triangles by the command line. @returns the threads it had at work. */
+function threadsFor(triangles: number): number {
+  const dome = domeModel(triangles);
   const [model, seams] = scratchFiles({
-    'dome.obj': DOME.obj,
-    'dome.seams.json': JSON.stringify({ version: 1, edges: DOME.seams }),
+    'dome.obj': dome.obj,
+    'dome.seams.json': JSON.stringify({ version: 1, edges: dome.seams }),
   });
   const out = join(scratchFolder(), 'out');
-  const words = ['make', model, '--seams', seams, '--unit', 'mm', '--date', '2026-03-01', '--out', out];
-  const { status, stderr } = spawnSync(process.execPath, [cli, ...words], { encoding: 'utf8' });
+  const words = ['make', model, '--seams', seams, '--unit', 'mm', '--out', out];
+  const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...words], { encoding: 'utf8' });
   expect(stderr).toBe('');
   expect(status).toBe(0);
-  const { threads } = JSON.parse(readFileSync(join(out, 'timings.json'), 'utf8')) as { threads: number };
-  return { report: readFileSync(join(out, 'report.json')), pieces: readFileSync(join(out, 'pieces.svg')), threads };
+  expect(stdout).toMatch(/^8 pieces/);
+  return (JSON.parse(readFileSync(join(out, 'timings.json'), 'utf8')) as { threads: number }).threads;
 }
 
 describe('threads of the command line', () => {
-  it('make what it makes alone, to the byte', () => {
-    const folder = scratchFolder();
-    const alone = join(folder, 'cli.js');
-    cpSync(CLI, alone);
-    cpSync(join(ROOT, 'dist/fonts'), join(folder, 'fonts'), { recursive: true });
-    const together = make(CLI);
-    const single = make(alone);
-    expect(together.threads).toBe(availableParallelism() < 2 ? 0 : Math.min(8, availableParallelism()));
-    // The file of the threads does not lie beside this one.
-    expect(single.threads).toBe(0);
-    expect(together.report.equals(single.report)).toBe(true);
-    expect(together.pieces.equals(single.pieces)).toBe(true);
+  it('lay patches flat as this thread does, to the last bit', async () => {
+    const { mesh, patches } = await cutDome(18_000);
+    const crew = new ThreadCrew(startBuilt, 2);
+    const tasks = patches.slice(0, 2).map((patch) => ({ patch, positions: mesh.positions, options: {}, wishes: '' }));
+    const together = await Promise.all(tasks.map((task) => crew.flatten(task, QUIET_WORK)));
+    expect(crew.threads).toBe(2);
+    crew.end();
+    for (const [i, task] of tasks.entries()) {
+      expect(expectOk(together[i])).toEqual(expectOk(await new HomeCrew().flatten(task, QUIET_WORK)));
+    }
+  });
+
+  it('are started for a large sculpt alone', () => {
+    const cores = availableParallelism();
+    expect(threadsFor(18_000)).toBe(0);
+    expect(threadsFor(210_000)).toBe(cores < 2 ? 0 : Math.min(8, cores));
   });
 });

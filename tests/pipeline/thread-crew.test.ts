@@ -127,6 +127,18 @@ describe('a crew of threads', () => {
     expect(hands).toHaveLength(0);
   });
 
+  it('starts no thread for less than it is told', async () => {
+    const { hands, start } = puppetHands();
+    const crew = new ThreadCrew(start, 2, 10_000);
+    expect(expectOk(await crew.flatten(tasks[0], QUIET_WORK))).toEqual(pieces[0]);
+    expect(hands).toHaveLength(0);
+    const results = [6000, 5000].map((size) => crew.flatten(bundle(size), QUIET_WORK));
+    await moment();
+    expect(hands).toHaveLength(2);
+    for (const hand of hands) hand.say(done(hand.task));
+    await Promise.all(results);
+  });
+
   it('forgets old patches, and says so to the hand that kept them', async () => {
     const { hands, start } = puppetHands();
     const crew = new ThreadCrew(start, 1);
