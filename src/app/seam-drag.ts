@@ -1,4 +1,5 @@
 import type { SculptView } from '../model/bench-view.ts';
+import type { EdgeWish } from '../model/flatten-settings.ts';
 import type { SeamChain, SeamMarks, SeamSetting } from '../model/seams.ts';
 import { moveSeam } from '../project/commands.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
@@ -19,6 +20,7 @@ interface Grip {
   /** The marks as they were when the seam was grabbed. */
   readonly seams: SeamMarks;
   readonly settings: readonly SeamSetting[];
+  readonly edgeWishes: readonly EdgeWish[];
   readonly mergeKey: string;
 }
 
@@ -56,6 +58,7 @@ export class SeamDrag {
       at,
       seams: part.seams,
       settings: part.seamSettings,
+      edgeWishes: part.edgeWishes,
       mergeKey: `move-seam-${this.#count}`,
     };
     this.#wanted = chain.vertices[at];
@@ -91,7 +94,7 @@ export class SeamDrag {
   }
 
   async #moveTo(grip: Grip, corner: number): Promise<void> {
-    const { chain, at, sculpt, seams, settings, mergeKey } = grip;
+    const { chain, at, sculpt, mergeKey } = grip;
     const reach = moveReach(sculpt.positions, chain, at, corner);
     const [from, to] = reach;
     const ways = [
@@ -101,7 +104,7 @@ export class SeamDrag {
     if (this.#bench.bench.sculpt !== sculpt || ways.includes(null)) return;
     const gone = edgeIndexOf(sculpt).along(chain.vertices.slice(from, to + 1));
     const added = ways.flatMap((way) => way ?? []).filter((edge) => sculpt.edgeIsOpen[edge] === 0);
-    this.#bench.run(moveSeam({ seams, settings }, filePairs(sculpt, gone), filePairs(sculpt, added), mergeKey));
+    this.#bench.run(moveSeam(grip, filePairs(sculpt, gone), filePairs(sculpt, added), mergeKey));
   }
 
   /** Waits until the pieces of the last place are on the screen, or long enough. */

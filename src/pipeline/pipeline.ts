@@ -32,6 +32,7 @@ import { makePages } from '../steps/tile/make-pages.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayFlat } from './lay-flat.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from './outcome.ts';
+import { Forming } from './forming.ts';
 import { OverlapOffers } from './overlap-offers.ts';
 import { PatchStore } from './patch-store.ts';
 
@@ -75,6 +76,7 @@ export class Pipeline {
   readonly #patches = new PatchStore();
   readonly #layFlat: LayFlat;
   readonly #overlapOffers: OverlapOffers;
+  readonly #forming = new Forming();
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
@@ -229,14 +231,19 @@ export class Pipeline {
     const tell =
       onEarly &&
       ((early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early }));
-    const { results, isNew } = await this.#layFlat.lay({ mesh: sculpt.mesh, cut, part }, work, tell);
+    const { results, isNew } = await this.#layFlat.lay(
+      { mesh: sculpt.mesh, cut, part },
+      shareOfWork(work, 0, 0.9),
+      tell,
+    );
     if (isNew) run.made('flatten');
     const { patches } = cut;
     results.forEach((result, i) => {
       if (result === null || result.ok) return;
       run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patches[i].meshTriangles[0]] } });
     });
-    run.flats = results.map((result) => (result?.ok === true ? result.value : null));
+    const laid = results.map((result) => (result?.ok === true ? result.value : null));
+    run.flats = await this.#forming.of(patches, laid, cut.shell.neutralPositions, shareOfWork(work, 0.9, 1));
     if (run.flats.every((flat) => flat === null)) {
       const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
       throw new Stopped(

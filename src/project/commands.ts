@@ -82,7 +82,11 @@ export const removeSeamEdges = (pairs: readonly EdgePair[], mergeKey?: string): 
  * @param mergeKey the drag's own key.
  */
 export const moveSeam = (
-  before: { readonly seams: SeamMarks; readonly settings: readonly SeamSetting[] },
+  before: {
+    readonly seams: SeamMarks;
+    readonly settings: readonly SeamSetting[];
+    readonly edgeWishes: readonly EdgeWish[];
+  },
   gone: readonly EdgePair[],
   added: readonly EdgePair[],
   mergeKey: string,
@@ -94,13 +98,17 @@ export const moveSeam = (
       const taken = new Set(added.map(edgeKey));
       const kept = before.seams.edges.filter((pair) => !left.has(edgeKey(pair)) && !taken.has(edgeKey(pair)));
       const [first] = added;
-      const settings = before.settings.map((setting) =>
-        first !== undefined && left.has(edgeKey(setting.edge)) && !taken.has(edgeKey(setting.edge))
-          ? { ...setting, edge: first }
-          : setting,
-      );
+      const moved = <T extends { readonly edge: EdgePair }>(said: T): T =>
+        first !== undefined && left.has(edgeKey(said.edge)) && !taken.has(edgeKey(said.edge))
+          ? { ...said, edge: first }
+          : said;
       const fresh = added.filter((pair, i) => added.findIndex((other) => edgeKey(other) === edgeKey(pair)) === i);
-      return { ...part, seams: { ...before.seams, edges: [...kept, ...fresh] }, seamSettings: settings };
+      return {
+        ...part,
+        seams: { ...before.seams, edges: [...kept, ...fresh] },
+        seamSettings: before.settings.map(moved),
+        edgeWishes: before.edgeWishes.map(moved),
+      };
     },
     mergeKey,
   );

@@ -1,3 +1,4 @@
+import { turnBetween } from '../geom/turn-between.ts';
 import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
 import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import { topologyOf } from '../mesh/topology.ts';
@@ -157,6 +158,8 @@ function patchViews(
   return cut.patches.map((patch, i) => {
     const flat = flats[i] ?? null;
     const piece = pieceOfPatch.get(i) ?? -1;
+    // Pieces are turned after they are laid flat, and the directions in them with them.
+    const turnRad = flat === null || piece < 0 ? 0 : turnBetween(flat.uv, pieces[piece].uv);
     return {
       piece,
       kind: patch.kind,
@@ -167,7 +170,7 @@ function patchViews(
       uv: piece < 0 ? null : Float32Array.from(pieces[piece].uv),
       stretchPct: flat === null ? null : Float32Array.from(flat.major, (a) => 100 * Math.max(0, a - 1)),
       squashPct: flat === null ? null : Float32Array.from(flat.minor, (b) => 100 * Math.max(0, 1 - b)),
-      majorAngle: flat === null ? null : Float32Array.from(flat.majorAngle),
+      majorAngle: flat === null ? null : Float32Array.from(flat.majorAngle, (angle) => angle + turnRad),
       stretchSpread: flat?.stretchPct ?? null,
       squashSpread: flat?.squashPct ?? null,
     };

@@ -324,7 +324,8 @@ describe('the chain with a crew', () => {
     const { pipeline: other } = await sampleProject('maul-head');
     expect(seen.flats).toEqual((await other.run(project, QUIET_WORK)).flats);
     expect(told.length).toBeGreaterThan(0);
-    expect(told.at(-1)!.flats).toEqual(seen.flats);
+    // What they mean to the maker is worked out when all are done.
+    expect(seen.flats).toMatchObject(told.at(-1)!.flats);
     expect(told.at(-1)!.isFinal.every(Boolean)).toBe(true);
     expect(told[0].isFinal.every(Boolean)).toBe(seen.flats!.length === 1);
     // Nothing is new the second time, and so nothing is told.

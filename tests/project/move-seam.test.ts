@@ -19,11 +19,16 @@ function begin(): Project {
       paths: [],
     },
     seamSettings: [{ edge: [3, 2] as [number, number], kind: 'lap' as const, allowanceMm: 8 }],
+    edgeWishes: [{ edge: [2, 3] as [number, number], straight: true }],
   };
   return { ...project, parts: [part] };
 }
 
-const before = ({ parts: [part] }: Project) => ({ seams: part.seams, settings: part.seamSettings });
+const before = ({ parts: [part] }: Project) => ({
+  seams: part.seams,
+  settings: part.seamSettings,
+  edgeWishes: part.edgeWishes,
+});
 
 describe('moving a seam', () => {
   it('leaves what it left, takes what it took, and keeps its setting', () => {
@@ -47,6 +52,7 @@ describe('moving a seam', () => {
       [6, 4],
     ]);
     expect(part.seamSettings).toEqual([{ edge: [2, 6], kind: 'lap', allowanceMm: 8 }]);
+    expect(part.edgeWishes).toEqual([{ edge: [2, 6], straight: true }]);
   });
 
   it('counts every step of a drag from its beginning, and undoes them as one', () => {

@@ -1,5 +1,7 @@
+import { halvingOrder } from '../../geom/sparse-halving.ts';
 import { graphOfTriangles } from '../../geom/sparse-graph.ts';
 import { entryBetween, planFactor, type FactorPlan } from '../../geom/sparse-plan.ts';
+import type { RestShapes } from './rest-shapes.ts';
 import { findSlots, type FlatSystem } from './flat-system.ts';
 import type { FlatTerm } from './flat-term.ts';
 
@@ -32,7 +34,7 @@ export function straightLines(
 ): StraightLines | null {
   const held = runs.filter((run) => run.length >= 3);
   if (held.length === 0) return null;
-  const plan = planWithLines(rest.vertexCount, rest.corners, held);
+  const plan = planWithLines(rest, held);
   const lines = held.map((run, i) => fitLine(run, rest.vertexCount + i, flat));
   return {
     system: { rest, plan, slots: findSlots(plan, rest.corners) },
@@ -73,12 +75,13 @@ interface LineSlots {
   readonly lineIsRow: Uint8Array;
 }
 
-function planWithLines(vertexCount: number, corners: Uint32Array, runs: readonly Uint32Array[]): FactorPlan {
+function planWithLines({ vertexCount, corners, points }: RestShapes, runs: readonly Uint32Array[]): FactorPlan {
   const fans = runs.flatMap((run, i) => Array.from(run.subarray(1)).flatMap((v, k) => [vertexCount + i, run[k], v]));
   const joined = new Uint32Array(corners.length + fans.length);
   joined.set(corners);
   joined.set(fans, corners.length);
-  return planFactor(graphOfTriangles(vertexCount + runs.length, joined));
+  const graph = graphOfTriangles(vertexCount + runs.length, joined);
+  return planFactor(graph, halvingOrder(graph, points));
 }
 
 /** The line of least squares through the run (its longest spread), as it lies now. */
