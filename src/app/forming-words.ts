@@ -34,7 +34,7 @@ export const FORMING_WORDS = {
   },
   bound: {
     least: (piece: string, least: string, now: string) =>
-      `However ${piece} is laid flat, its most stretched place ends up at least ${least} longer than its most gathered one (now ${now}). Only another seam changes that.`,
+      `However ${piece} is laid flat, its most stretched place ends up at least ${least} longer than its most gathered one (now ${now}). Only another seam or a dart changes that.`,
   },
   areas: {
     heading: 'Areas',

@@ -20,7 +20,7 @@ import { evenSlope, excesses, type EvenOut } from './triangle-cost.ts';
 const NO_EDGES = new Uint32Array(0);
 
 /** Cost of the seams, at their full price, from which their price is raised in stages; shares of it, and the promise at which to go on. */
-const FAR_SEAMS = 0.1;
+const FAR_SEAMS = 0.01;
 const PRICE_STAGES = [1 / 30, 1 / 5];
 const STAGE_GAIN = 1e-3;
 
