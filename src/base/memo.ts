@@ -21,7 +21,10 @@ export class Memo<K extends readonly unknown[], V> {
     return entry.value;
   }
 
+  /** Takes the place of what was remembered for the same inputs. */
   set(key: K, value: V): V {
+    const at = this.#entries.findIndex((entry) => sameParts(entry.key, key));
+    if (at >= 0) this.#entries.splice(at, 1);
     this.#entries.unshift({ key, value });
     if (this.#entries.length > this.#cap) this.#entries.pop();
     return value;

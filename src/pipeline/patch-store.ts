@@ -33,7 +33,7 @@ export class PatchStore {
   #surface: Float64Array | null = null;
   #clock = 0;
 
-  /** The patches with each one that is equal to an earlier one of the same mesh replaced by it. */
+  /** The patches with each one that is equal to an earlier one of the same mesh replaced by it; the same list where none is. */
   settle(mesh: Mesh, patches: readonly Patch[]): readonly Patch[] {
     if (mesh !== this.#mesh) {
       this.#mesh = mesh;
@@ -45,7 +45,7 @@ export class PatchStore {
     this.#clock += 1;
     const settled = patches.map((patch) => this.#settleOne(patch));
     this.#forgetOld();
-    return settled;
+    return settled.every((patch, i) => patch === patches[i]) ? patches : settled;
   }
 
   /**

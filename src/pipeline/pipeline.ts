@@ -218,7 +218,9 @@ export class Pipeline {
       });
       run.made('seams', 'cut');
     } else {
-      this.#patches.settle(mesh, parted.cut.patches);
+      const patches = this.#patches.settle(mesh, parted.cut.patches);
+      // The store may have begun anew since, and know equal patches by other objects: those are the ones that results are kept for.
+      if (patches !== parted.cut.patches) parted = this.#cuts.set(key, { ...parted, cut: { ...parted.cut, patches } });
     }
     run.findings.push(...parted.findings, ...shell.findings, ...parted.cut.patches.flatMap((patch) => patch.findings));
     run.cut = { ...parted.cut, shell };

@@ -26,6 +26,15 @@ describe('Memo', () => {
     expect(memo.get([key, 2])).toBeUndefined();
     expect(memo.get([key, 1])).toBe('a');
   });
+
+  it('takes a new result for the same inputs in place of the old one, not beside it', () => {
+    const memo = new Memo<[number], string>(2);
+    memo.set([1], 'a');
+    memo.set([2], 'b');
+    memo.set([2], 'c');
+    expect(memo.get([2])).toBe('c');
+    expect(memo.get([1])).toBe('a');
+  });
 });
 
 describe('MinHeap', () => {

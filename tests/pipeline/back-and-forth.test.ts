@@ -1,0 +1,20 @@
+import { expect, it } from 'vitest';
+import { QUIET_WORK } from '../../src/base/work.ts';
+import type { Project } from '../../src/project/project.ts';
+import { sampleProject } from '../support/run-sample.ts';
+
+it('goes on after another size and other seams were tried and taken back', async () => {
+  const { project, pipeline } = await sampleProject('bracer');
+  const [part] = project.parts;
+  const having = (change: Partial<typeof part>): Project => ({ ...project, parts: [{ ...part, ...change }] });
+  const first = await pipeline.run(project, QUIET_WORK);
+  await pipeline.run(having({ scale: { by: 'unit', unit: 'cm' } }), QUIET_WORK);
+  // In mm again, but parted elsewhere: one piece is the same as before, seen for the first time since the size was another.
+  await pipeline.run(having({ seams: { ...part.seams, edges: part.seams.edges.slice(1) } }), QUIET_WORK);
+  const again = await pipeline.run(project, QUIET_WORK);
+  expect(again.stopped).toBeNull();
+  const outlines = (outcome: typeof first) => outcome.pieces?.map(({ areaMm2 }) => areaMm2.toFixed(4));
+  expect(outlines(again)).toEqual(outlines(first));
+  // And what was found then is remembered: nothing is made new the next time.
+  expect((await pipeline.run(project, QUIET_WORK)).madeNew).toEqual([]);
+});
