@@ -3,6 +3,10 @@
  */
 export type Ring = Float64Array;
 
+/** The ring of some of packed points, in the order of their numbers. */
+export const ringOfPoints = (xy: ArrayLike<number>, points: Uint32Array): Ring =>
+  Float64Array.from({ length: 2 * points.length }, (_, i) => xy[2 * points[i >> 1] + (i & 1)]);
+
 /** Signed area, mm²; positive when the ring runs counter-clockwise. Sums about the first point, so far-away rings keep their digits. */
 export function ringArea(ring: ArrayLike<number>): number {
   let twice = 0;

@@ -8,6 +8,8 @@ import type { RestShapes } from './rest-shapes.ts';
 export interface BorderPairs {
   /** Local vertex of each border point. */
   readonly vertices: Uint32Array;
+  /** The loops inside the outer one, as local vertices with the patch on their left: clockwise on a flat piece. */
+  readonly windows: readonly Uint32Array[];
   /** Each point's share of the whole border: half of the edges at it. The shares add up to 1. */
   readonly shares: Float64Array;
   /** Local vertices of each edge: from `tails`, with the patch on the left, to `heads`. Edge i begins at point i and ends at point `pointAt[i]`. */
@@ -56,6 +58,7 @@ export function borderPairs(patch: Patch, rest: RestShapes): BorderPairs {
   const throughFoam = pairsThroughFoam(patch, rest, vertices, heads, NARROW_GAPS * gap);
   return {
     vertices,
+    windows: patch.loops.slice(1),
     shares,
     tails: vertices,
     heads,

@@ -1,4 +1,5 @@
 import { forEachMeeting } from '../../geom/meeting-boxes.ts';
+import { ringArea, ringOfPoints } from '../../geom/ring.ts';
 import type { BorderPairs } from './border-pairs.ts';
 
 /** A border point and a border edge near each other in the plane. */
@@ -52,9 +53,10 @@ export class NearBorders {
     });
   }
 
-  /** True where two edges of the border pass through each other. */
+  /** True where two edges of the border pass through each other, or a window (a slit above all) is turned inside out, which crosses nothing. */
   hasCrossing(flat: Float64Array): boolean {
-    const { tails, heads } = this.border;
+    const { tails, heads, windows } = this.border;
+    if (windows.some((loop) => ringArea(ringOfPoints(flat, loop)) > 0)) return true;
     this.#placeEdges(flat);
     let found = false;
     forEachMeeting(this.#edgeBoxes, this.#edgeBoxes, (i, j) => {

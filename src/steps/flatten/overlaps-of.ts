@@ -1,4 +1,5 @@
 import { overlappingTriangles } from '../../geom/overlap.ts';
+import { ringOfPoints } from '../../geom/ring.ts';
 import { isSimpleArea } from '../../geom/ring-simple.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -13,10 +14,7 @@ const MOST_OVERLAPS = 1000;
  * counter-clockwise and windows clockwise, leaves nothing to look for.
  */
 export function overlapsOf(patch: Patch, uv: Float64Array): Pick<FlatPiece, 'overlaps' | 'overlapCount'> {
-  const rings = patch.loops.map((loop) =>
-    Float64Array.from(Array.from(loop).flatMap((v) => [uv[2 * v], uv[2 * v + 1]])),
-  );
-  if (isSimpleArea(rings)) return { overlaps: [], overlapCount: 0 };
+  if (isSimpleArea(patch.loops.map((loop) => ringOfPoints(uv, loop)))) return { overlaps: [], overlapCount: 0 };
   const { pairs, count } = overlappingTriangles(uv, patch.triangles, MOST_OVERLAPS);
   return { overlaps: pairs, overlapCount: count };
 }

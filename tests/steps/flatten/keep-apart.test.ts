@@ -9,6 +9,7 @@ import type { Mesh } from '../../../src/mesh/mesh.ts';
 import { circleStart } from '../../../src/steps/flatten/circle-start.ts';
 import { energyOf } from '../../../src/steps/flatten/dirichlet-energy.ts';
 import { findSlots, flatSystem, type FlatSystem } from '../../../src/steps/flatten/flat-system.ts';
+import { flattenPatch } from '../../../src/steps/flatten/flatten-patch.ts';
 import { countFlips } from '../../../src/steps/flatten/flips.ts';
 import { isClearOfItself, keepApart } from '../../../src/steps/flatten/keep-apart.ts';
 import { measureStretch } from '../../../src/steps/flatten/measure-stretch.ts';
@@ -17,7 +18,9 @@ import { overlapsOf } from '../../../src/steps/flatten/overlaps-of.ts';
 import { restShapes } from '../../../src/steps/flatten/rest-shapes.ts';
 import { saddleHookMesh, wideRampMesh } from '../../support/curled-meshes.ts';
 import { meshOf } from '../../support/meshes.ts';
+import { expectOk } from '../../support/expect-ok.ts';
 import { flatten, onePatch, referencePatch } from './flatten-support.ts';
+import { gridMesh } from './grid-mesh.ts';
 
 type Seams = readonly (readonly [number, number])[];
 
@@ -289,4 +292,26 @@ describe('minimiseApart', () => {
     const [plain, apart] = [await flatten(cap), await laidApart(cap)];
     expect(apart.energy).toBeCloseTo(plain.energy, 10);
   });
+});
+
+/** A dome of 80 mm with a slit of 40 mm across its middle: laid flat, the sides of the slit want to lie over each other. */
+function slitDome(): { mesh: Mesh; seams: Seams } {
+  const mesh = gridMesh(16, 16, (i, j) => {
+    const [x, y] = [5 * (i - 8), 5 * (j - 8)];
+    return [x, y, -0.006 * (x * x + y * y)];
+  });
+  const seams = Array.from({ length: 8 }, (_, i) => [17 * 8 + i + 4, 17 * 8 + i + 5] as const);
+  return { mesh, seams };
+}
+
+it('keeps the sides of a slit inside a dome from lying over each other, though no edge crosses another there', async () => {
+  const { mesh, seams } = slitDome();
+  const { patch, system } = ready(mesh, seams);
+  const lay = async (wish: boolean) =>
+    expectOk(await flattenPatch(patch, mesh.positions, { keepApart: wish }, QUIET_WORK));
+  const [plain, apart] = [await lay(false), await lay(true)];
+  expect(plain.overlapCount).toBeGreaterThan(0);
+  expect(isClearOfItself(patch, system, plain.uv)).toBe(false);
+  expect(isClearOfItself(patch, system, apart.uv)).toBe(true);
+  expect([apart.overlapCount, apart.flipped, apart.solve.converged]).toEqual([0, 0, true]);
 });
