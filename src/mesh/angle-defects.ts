@@ -4,9 +4,9 @@ import type { OpenedTriangles } from './surface-distance.ts';
 /**
  * What the angles round each inner vertex miss to a full turn, radians: > 0 where the surface bulges, < 0 where it is saddled, 0 where it
  * can be laid flat. 0 at the border.
- * @param isRim  1 for vertices of the border.
+ * @param loops  loops of the border.
  */
-export function angleDefects(opened: OpenedTriangles, isRim: Uint8Array): Float64Array {
+export function angleDefects(opened: OpenedTriangles, loops: readonly Uint32Array[]): Float64Array {
   const { corners, base, foot, height, count, vertexCount } = opened;
   const missing = new Float64Array(vertexCount).fill(2 * Math.PI);
   for (let t = 0; t < count; t += 1) {
@@ -16,7 +16,7 @@ export function angleDefects(opened: OpenedTriangles, isRim: Uint8Array): Float6
     missing[corners[3 * t + 1]] -= second;
     missing[corners[3 * t + 2]] -= Math.PI - first - second;
   }
-  for (let v = 0; v < vertexCount; v += 1) if (isRim[v] === 1) missing[v] = 0;
+  for (const loop of loops) for (const v of loop) missing[v] = 0;
   return missing;
 }
 

@@ -6,7 +6,7 @@ import { cutsForOverlap, type OverlapCut } from '../steps/cut/part-overlap.ts';
 import { cutPatchAgain } from '../steps/cut/patch-as-mesh.ts';
 
 /** Lays a patch flat as the chain would; null where it cannot be. A look from a start is enough to drop a cut that does not help. */
-export type LayFlat = (
+export type LayTrial = (
   patch: Patch,
   look: { readonly quality: 'first'; readonly start: Float64Array } | { readonly quality: 'full' },
   work: Work,
@@ -38,7 +38,7 @@ export async function easeOverlap(
   patch: Patch,
   flat: FlatPiece,
   positions: Float64Array,
-  layFlat: LayFlat,
+  layFlat: LayTrial,
   work: Work,
 ): Promise<CutOffer | null> {
   if (flat.overlaps.length === 0) return null;
@@ -138,11 +138,11 @@ async function withoutSpare(trials: Trials, whole: Lying, cuts: readonly Overlap
 /** Cuts pieces and lays them flat, as long as the budget lasts. */
 class Trials {
   readonly positions: Float64Array;
-  readonly #layFlat: LayFlat;
+  readonly #layFlat: LayTrial;
   readonly #work: Work;
   #laid = 0;
 
-  constructor(positions: Float64Array, layFlat: LayFlat, work: Work) {
+  constructor(positions: Float64Array, layFlat: LayTrial, work: Work) {
     this.positions = positions;
     this.#layFlat = layFlat;
     this.#work = work;

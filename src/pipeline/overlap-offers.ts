@@ -2,7 +2,7 @@ import { Memo } from '../base/memo.ts';
 import { sharesOfWork, type Work } from '../base/work.ts';
 import type { CutOffer, Patch } from '../model/patch.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
-import { easeOverlap, type LayFlat } from './ease-overlap.ts';
+import { easeOverlap, type LayTrial } from './ease-overlap.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import type { FlatInput } from './lay-flat.ts';
 import { wishesOfPatches } from './patch-wishes.ts';
@@ -50,7 +50,7 @@ export class OverlapOffers {
   }
 
   /** Lays a part of a piece flat with the wishes of the whole; edges that other seams would have to be known for are let go. */
-  #trial({ mesh, cut, part }: FlatInput): LayFlat {
+  #trial({ mesh, cut, part }: FlatInput): LayTrial {
     return async (patch: Patch, look, work) => {
       const [{ options, key }] = wishesOfPatches(mesh, [patch], [], part);
       const positions = cut.shell.neutralPositions;

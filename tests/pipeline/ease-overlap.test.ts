@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { Mesh } from '../../src/mesh/mesh.ts';
 import { topologyOf } from '../../src/mesh/topology.ts';
-import { easeOverlap, type LayFlat } from '../../src/pipeline/ease-overlap.ts';
+import { easeOverlap, type LayTrial } from '../../src/pipeline/ease-overlap.ts';
 import { cutPatches } from '../../src/steps/cut/cut-patches.ts';
 import { flattenPatch } from '../../src/steps/flatten/flatten-patch.ts';
 import { coneHookMesh, rampMesh } from '../support/curled-meshes.ts';
 import { flatten, onePatch } from '../steps/flatten/flatten-support.ts';
 
 const layFlatOn =
-  (mesh: Mesh): LayFlat =>
+  (mesh: Mesh): LayTrial =>
   async (patch, look, work) => {
     const result = await flattenPatch(patch, mesh.positions, look, work);
     return result.ok ? result.value : null;

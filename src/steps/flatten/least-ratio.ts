@@ -36,7 +36,7 @@ interface Found {
 export async function leastRatio(patch: Patch, rest: RestShapes, graph: SparseGraph, work: Work): Promise<LeastRatio> {
   const isRim = new Uint8Array(rest.vertexCount);
   for (const loop of patch.loops) for (const v of loop) isRim[v] = 1;
-  const defect = angleDefects(rest, isRim);
+  const defect = angleDefects(rest, patch.loops);
   const total = defect.reduce((sum, radians) => sum + radians, 0);
   const most = { dome: 0, saddle: 0 };
   let best: Found | null = null;

@@ -1,6 +1,7 @@
 import { SparseFactor } from '../../geom/sparse-factor.ts';
 import { graphOfTriangles } from '../../geom/sparse-graph.ts';
 import { planFactor } from '../../geom/sparse-plan.ts';
+import { surfaceArea } from '../../mesh/measure.ts';
 import type { Patch } from '../../model/patch.ts';
 import { energyOf } from './dirichlet-energy.ts';
 import { findSlots, type FlatSystem } from './flat-system.ts';
@@ -9,16 +10,13 @@ import { hasFlip, stepToFirstFlip } from './flips.ts';
 import type { FlatProblem } from './newton.ts';
 import { restShapes } from './rest-shapes.ts';
 import { addRigidSprings, addTurnedTriangles } from './rigid-springs.ts';
-import { seamSprings } from './seam-springs.ts';
+import { PRICE_STAGES, seamSprings } from './seam-springs.ts';
 import { addUpDerivatives, costOfTriangles, type TriangleCost } from './triangle-cost.ts';
 
 /** What of the wishes for the whole patch bears on a part of it; see `FlattenOptions`. */
 export type PartWishes = Pick<FlattenOptions, 'heldEdges' | 'seamPrice' | 'squashPrice'>;
 
 const NO_EDGES = new Uint32Array(0);
-
-/** Shares of the price of seams, one after the other: see `settle`. */
-const PRICE_STAGES = [1 / 30, 1 / 5, 1];
 
 /** Rings around the loose vertices that may give way, one try after the other. */
 const RINGS = [6, 12, 24];
@@ -222,7 +220,7 @@ function descendUnder(
   const cost: TriangleCost = { weights: system.rest.weight, squashPrice, evenOut: null };
   const factor = new SparseFactor(system.plan, 2);
   let flat = start;
-  for (const share of price > 0 && edges.length > 0 ? PRICE_STAGES : [0]) {
+  for (const share of price > 0 && edges.length > 0 ? [...PRICE_STAGES, 1] : [0]) {
     const springs = seamSprings(edges, share * price, system.rest.points, system.plan);
     flat = descend(part, { system, cost, terms: springs === null ? [] : [springs] }, factor, flat);
   }
@@ -288,22 +286,8 @@ function isSide({ triangles }: Patch, v: number, w: number): boolean {
 }
 
 /** Area of a patch on the surface, mm². */
-function areaOf({ triangles, meshVertices }: Patch, positions: Float64Array): number {
-  let sum = 0;
-  for (let t = 0; t < triangles.length; t += 3) {
-    const a = 3 * meshVertices[triangles[t]];
-    const b = 3 * meshVertices[triangles[t + 1]];
-    const c = 3 * meshVertices[triangles[t + 2]];
-    const px = positions[b] - positions[a];
-    const py = positions[b + 1] - positions[a + 1];
-    const pz = positions[b + 2] - positions[a + 2];
-    const qx = positions[c] - positions[a];
-    const qy = positions[c + 1] - positions[a + 1];
-    const qz = positions[c + 2] - positions[a + 2];
-    const x = py * qz - pz * qy;
-    const y = pz * qx - px * qz;
-    const z = px * qy - py * qx;
-    sum += Math.sqrt(x * x + y * y + z * z) / 2;
-  }
-  return sum;
-}
+const areaOf = ({ triangles, meshVertices }: Patch, positions: Float64Array): number =>
+  surfaceArea(
+    positions,
+    triangles.map((v) => meshVertices[v]),
+  );

@@ -22,6 +22,9 @@ interface SeamSprings {
  */
 const LEAST_SPRING_SHARE = 1e-3;
 
+/** Shares of the full price that come before it where seams are far from their length: stiff springs turn in small steps only. */
+export const PRICE_STAGES: readonly number[] = [1 / 30, 1 / 5];
+
 /**
  * Springs along the border of a patch.
  * @param edges   pairs of local vertices joined by a side; one without length is left out.

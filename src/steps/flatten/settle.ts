@@ -13,15 +13,14 @@ import {
   type Look,
   type Minimum,
 } from './newton.ts';
-import { seamSprings } from './seam-springs.ts';
+import { PRICE_STAGES, seamSprings } from './seam-springs.ts';
 import { straightLines, type StraightLines } from './straight-lines.ts';
 import { evenSlope, excesses, type EvenOut } from './triangle-cost.ts';
 
 const NO_EDGES = new Uint32Array(0);
 
-/** Cost of the seams, at their full price, from which their price is raised in stages; shares of it, and the promise at which to go on. */
+/** Cost of the seams, at their full price, from which their price is raised in stages, and the promise at which to go on to the next. */
 const FAR_SEAMS = 0.01;
-const PRICE_STAGES = [1 / 30, 1 / 5];
 const STAGE_GAIN = 1e-3;
 
 /**

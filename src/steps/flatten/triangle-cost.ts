@@ -1,3 +1,4 @@
+import { energyOf } from './dirichlet-energy.ts';
 import type { FlatSystem } from './flat-system.ts';
 import type { RestShapes } from './rest-shapes.ts';
 
@@ -36,53 +37,45 @@ const NEEDLE_SHARE = 0.01;
 
 /** Cost of a shape, with 4 taken from every plain triangle added again; Infinity where a triangle has no positive area. */
 export function costOfTriangles(rest: RestShapes, cost: TriangleCost, flat: Float64Array): number {
-  const { corners, base, foot, height } = rest;
   const { weights, squashPrice, evenOut } = cost;
-  const isPlain = squashPrice === 1 && evenOut === null;
+  if (squashPrice === 1 && evenOut === null) return energyOf(rest, flat, weights);
   let sum = 0;
   for (let t = 0; t < rest.count; t += 1) {
-    const a = 2 * corners[3 * t];
-    const b = 2 * corners[3 * t + 1];
-    const c = 2 * corners[3 * t + 2];
-    const ux = (flat[b] - flat[a]) / base[t];
-    const uy = (flat[b + 1] - flat[a + 1]) / base[t];
-    const vx = (flat[c] - flat[a] - foot[t] * ux) / height[t];
-    const vy = (flat[c + 1] - flat[a + 1] - foot[t] * uy) / height[t];
-    const det = ux * vy - uy * vx;
-    if (!(det > 0)) return Infinity;
-    if (isPlain) {
-      sum += weights[t] * (ux * ux + uy * uy + vx * vx + vy * vy) * (1 + 1 / (det * det));
-      continue;
-    }
-    const p = Math.sqrt((ux + vy) * (ux + vy) + (uy - vx) * (uy - vx)) / 2;
-    const q = Math.sqrt((ux - vy) * (ux - vy) + (uy + vx) * (uy + vx)) / 2;
-    const s1 = p + q;
-    const excess = pricedExcess(s1, det / s1, squashPrice);
-    sum +=
-      weights[t] * (4 + (evenOut === null || height[t] < NEEDLE_SHARE * base[t] ? excess : evenCost(evenOut, excess)));
+    const excess = excessAt(rest, squashPrice, flat, t);
+    if (excess === Infinity) return Infinity;
+    sum += weights[t] * (4 + (evenOut === null || isNeedle(rest, t) ? excess : evenCost(evenOut, excess)));
   }
   return sum;
 }
 
 /** Priced excess of each triangle of a shape without a flip; 0 for a needle. */
 export function excesses(rest: RestShapes, squashPrice: number, flat: Float64Array): Float64Array {
-  const { corners, base, foot, height } = rest;
   const each = new Float64Array(rest.count);
-  for (let t = 0; t < rest.count; t += 1) {
-    const a = 2 * corners[3 * t];
-    const b = 2 * corners[3 * t + 1];
-    const c = 2 * corners[3 * t + 2];
-    const ux = (flat[b] - flat[a]) / base[t];
-    const uy = (flat[b + 1] - flat[a + 1]) / base[t];
-    const vx = (flat[c] - flat[a] - foot[t] * ux) / height[t];
-    const vy = (flat[c + 1] - flat[a + 1] - foot[t] * uy) / height[t];
-    const p = Math.sqrt((ux + vy) * (ux + vy) + (uy - vx) * (uy - vx)) / 2;
-    const q = Math.sqrt((ux - vy) * (ux - vy) + (uy + vx) * (uy + vx)) / 2;
-    const s1 = p + q;
-    if (height[t] < NEEDLE_SHARE * base[t]) continue;
-    each[t] = pricedExcess(s1, (ux * vy - uy * vx) / s1, squashPrice);
-  }
+  for (let t = 0; t < rest.count; t += 1) if (!isNeedle(rest, t)) each[t] = excessAt(rest, squashPrice, flat, t);
   return each;
+}
+
+const isNeedle = ({ base, height }: RestShapes, t: number): boolean => height[t] < NEEDLE_SHARE * base[t];
+
+/** Priced excess of one triangle; Infinity where it has no positive area. */
+function excessAt(
+  { corners, base, foot, height }: RestShapes,
+  squashPrice: number,
+  flat: Float64Array,
+  t: number,
+): number {
+  const a = 2 * corners[3 * t];
+  const b = 2 * corners[3 * t + 1];
+  const c = 2 * corners[3 * t + 2];
+  const ux = (flat[b] - flat[a]) / base[t];
+  const uy = (flat[b + 1] - flat[a + 1]) / base[t];
+  const vx = (flat[c] - flat[a] - foot[t] * ux) / height[t];
+  const vy = (flat[c + 1] - flat[a + 1] - foot[t] * uy) / height[t];
+  const det = ux * vy - uy * vx;
+  if (!(det > 0)) return Infinity;
+  const p = Math.sqrt((ux + vy) * (ux + vy) + (uy - vx) * (uy - vx)) / 2;
+  const q = Math.sqrt((ux - vy) * (ux - vy) + (uy + vx) * (uy + vx)) / 2;
+  return pricedExcess(p + q, det / (p + q), squashPrice);
 }
 
 /** How much dearer than plain a little more of an excess is. */
@@ -175,7 +168,7 @@ export function addUpDerivatives(
       }
     }
     twist = Math.max(twistFloor, twist);
-    if (evenOut !== null && height[t] >= NEEDLE_SHARE * base[t]) {
+    if (evenOut !== null && !isNeedle(rest, t)) {
       const rise = 1 + pricedExcess(s1, s2, squashPrice) / evenOut.excess;
       const slope = Math.pow(rise, evenOut.power - 1);
       const bend = (evenOut.power - 1) / evenOut.excess / rise;

@@ -1,5 +1,6 @@
 import { MinHeap } from '../../base/min-heap.ts';
 import type { SparseGraph } from '../../geom/sparse-graph.ts';
+import { angleDefects } from '../../mesh/angle-defects.ts';
 import type { RestShapes } from './rest-shapes.ts';
 
 export interface Unfolded {
@@ -53,21 +54,8 @@ export function unfold(rest: RestShapes, graph: SparseGraph): Unfolded {
  * radians. 0 for a developable patch (up to rounding), about 6.3 for a hemisphere.
  * @param loops  border loops; their vertices are not inner ones.
  */
-export function angleDefect(rest: RestShapes, loops: readonly Uint32Array[]): number {
-  const { corners, base, foot, height, count } = rest;
-  const missing = new Float64Array(rest.vertexCount).fill(2 * Math.PI);
-  for (let t = 0; t < count; t += 1) {
-    const first = Math.atan2(height[t], foot[t]);
-    const second = Math.atan2(height[t], base[t] - foot[t]);
-    missing[corners[3 * t]] -= first;
-    missing[corners[3 * t + 1]] -= second;
-    missing[corners[3 * t + 2]] -= Math.PI - first - second;
-  }
-  for (const loop of loops) for (const v of loop) missing[v] = 0;
-  let sum = 0;
-  for (let v = 0; v < missing.length; v += 1) sum += Math.abs(missing[v]);
-  return sum;
-}
+export const angleDefect = (rest: RestShapes, loops: readonly Uint32Array[]): number =>
+  angleDefects(rest, loops).reduce((sum, radians) => sum + Math.abs(radians), 0);
 
 /** For each side k of triangle t (index 3 t + k, from corner k to the next) the same side in the neighbour, or -1. */
 function acrossSides(rest: RestShapes, graph: SparseGraph): Int32Array {

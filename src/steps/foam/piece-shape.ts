@@ -1,4 +1,4 @@
-import type { Ring } from '../../geom/ring.ts';
+import { ringOfPoints, type Ring } from '../../geom/ring.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { PieceEdge, TracedSide } from '../../model/foam-piece.ts';
@@ -35,9 +35,7 @@ export function shapePiece(
   upAxis: 'x' | 'y' | 'z',
 ): PieceShape {
   const { uv, up } = turnUpright(patch, flat.uv, layer.neutralPositions, upAxis);
-  const neutral = patch.loops.map((loop) =>
-    Float64Array.from(Array.from(loop, (v) => [uv[2 * v], uv[2 * v + 1]]).flat()),
-  );
+  const neutral = patch.loops.map((loop) => ringOfPoints(uv, loop));
   const offsets = ringOffsets(patch.loops, runs, chains, bevels, layer.thicknessMm, layer.neutralFraction);
   const isFolded = flat.overlaps.length > 0;
   return {
