@@ -42,21 +42,6 @@ export class FindingList extends JobSection {
         font-weight: 500;
         color: var(--ink-soft);
       }
-      button.place {
-        display: block;
-        inline-size: 100%;
-        min-block-size: 24px;
-        padding: 2px 0;
-        border: 0;
-        background: none;
-        text-align: start;
-        font-weight: 450;
-        line-height: var(--lead);
-      }
-      button.place:hover {
-        text-decoration: underline;
-        background: none;
-      }
       .row {
         margin-block: var(--s2) var(--s1);
       }

@@ -31,19 +31,7 @@ export class SpotList extends JobSection {
         font-weight: 600;
       }
       button.place {
-        display: block;
-        inline-size: 100%;
         min-block-size: 28px;
-        padding: 2px 0;
-        border: 0;
-        background: none;
-        text-align: start;
-        font-weight: 450;
-        line-height: var(--lead);
-      }
-      button.place:hover {
-        text-decoration: underline;
-        background: none;
       }
       li + li {
         border-block-start: var(--narrow) solid var(--rule-soft);

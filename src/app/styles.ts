@@ -120,6 +120,22 @@ export const SHARED = css`
   button.plain:hover:not(:disabled) {
     background: var(--paper-low);
   }
+  /* A line of a list that leads to the place it speaks of. */
+  button.place {
+    display: block;
+    inline-size: 100%;
+    min-block-size: 24px;
+    padding: 2px 0;
+    border: 0;
+    background: none;
+    text-align: start;
+    font-weight: 450;
+    line-height: var(--lead);
+  }
+  button.place:hover:not(:disabled) {
+    text-decoration: underline;
+    background: none;
+  }
   kbd {
     font: inherit;
     font-size: 0.8em;

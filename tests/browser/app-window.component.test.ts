@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
@@ -7,10 +6,10 @@ import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import { openFile } from '../../src/app/opening.ts';
 import type { Stage } from '../../src/app/stage.ts';
-import { nextTurn } from '../../src/app/turns.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
-import { makeWorkbench, openPartedTray, openTray, shown } from '../support/tray-workbench.ts';
+import { makeWorkbench, openPartedTray, openTray } from '../support/tray-workbench.ts';
+import { axeFaults, findIn, restedApp } from './app-element.ts';
 import { TRAY_FOLDS } from './open-tray.ts';
 
 let app: App;
@@ -28,37 +27,15 @@ afterEach(() => {
   app.remove();
 });
 
-/** An element inside the window, through its shadow roots: one selector for each root on the way. */
-function find<T extends HTMLElement = HTMLElement>(...path: string[]): T {
-  let here: Element = app;
-  for (const selector of path) {
-    const next: Element | null | undefined = here.shadowRoot?.querySelector(selector);
-    if (next == null) throw new Error(`no ${selector} in ${here.localName}`);
-    here = next;
-  }
-  return here as T;
-}
+const find = <T extends HTMLElement = HTMLElement>(...path: string[]): T => findIn<T>(app, ...path);
 
 const line = (name: string, ...rest: string[]): HTMLElement => find('fl-job-sheet', `fl-${name}`, ...rest);
 const markOf = (name: string): string | null => line(name, 'fl-job-line').getAttribute('mark');
 const answerOf = (name: string): string => (line(name, '[slot=answer]').textContent ?? '').replace(/\s+/g, ' ').trim();
 
-async function rested(): Promise<void> {
-  await shown(workbench);
-  await app.updateComplete;
-  // Lines wait for their turn, and what is in them for one after that.
-  for (let i = 0; i < 3; i += 1) await nextTurn();
-  await new Promise((resolve) => requestAnimationFrame(resolve));
-}
+const rested = (): Promise<void> => restedApp(app);
 
-/** Faults of any weight that the rules find in the window as it stands. */
-async function faults(): Promise<string[]> {
-  const { violations } = await axe.run(app, {
-    // One document holds the test runner as well: its own headings and landmarks are not the window's.
-    rules: { 'page-has-heading-one': { enabled: false }, region: { enabled: false } },
-  });
-  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`));
-}
+const faults = (): Promise<string[]> => axeFaults(app);
 
 describe('the window before anything is open', () => {
   it('says what to do, and marks nothing as done', async () => {

@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
@@ -6,12 +5,12 @@ import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { SpotList } from '../../src/app/spot-list.ts';
-import { nextTurn } from '../../src/app/turns.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
 import type { FoamSpot } from '../../src/model/forming.ts';
 import { addRegion, setThickness } from '../../src/project/commands.ts';
-import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
+import { makeWorkbench, openPartedTray } from '../support/tray-workbench.ts';
+import { axeFaults, findIn, restedApp } from './app-element.ts';
 
 let app: App;
 let workbench: Workbench;
@@ -29,37 +28,16 @@ afterEach(() => {
   app.remove();
 });
 
-/** An element inside the window, through its shadow roots: one selector for each root on the way. */
-function find<T extends HTMLElement = HTMLElement>(...path: string[]): T {
-  let here: Element = app;
-  for (const selector of path) {
-    const next: Element | null | undefined = here.shadowRoot?.querySelector(selector);
-    if (next == null) throw new Error(`no ${selector} in ${here.localName}`);
-    here = next;
-  }
-  return here as T;
-}
+const find = <T extends HTMLElement = HTMLElement>(...path: string[]): T => findIn<T>(app, ...path);
 
 const inFit = <T extends HTMLElement>(...path: string[]): T => find<T>('fl-job-sheet', 'fl-fit-line', ...path);
 const inFoam = <T extends HTMLElement>(...path: string[]): T => find<T>('fl-job-sheet', 'fl-foam-line', ...path);
 const inRow = <T extends HTMLElement>(...path: string[]): T => find<T>('fl-chosen-row', ...path);
 const textOf = (element: HTMLElement): string => (element.textContent ?? '').replace(/\s+/g, ' ').trim();
 
-async function rested(): Promise<void> {
-  await shown(workbench);
-  await app.updateComplete;
-  // Lines wait for their turn, and what is in them for one after that.
-  for (let i = 0; i < 4; i += 1) await nextTurn();
-  await new Promise((resolve) => requestAnimationFrame(resolve));
-}
+const rested = (): Promise<void> => restedApp(app);
 
-async function faults(): Promise<string[]> {
-  const { violations } = await axe.run(app, {
-    // One document holds the test runner as well: its own headings and landmarks are not the window's.
-    rules: { 'page-has-heading-one': { enabled: false }, region: { enabled: false } },
-  });
-  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`));
-}
+const faults = (): Promise<string[]> => axeFaults(app);
 
 describe('how pieces are laid flat', () => {
   const wishes = () => workbench.part?.flatten;

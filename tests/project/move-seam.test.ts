@@ -24,6 +24,9 @@ function begin(): Project {
   return { ...project, parts: [part] };
 }
 
+/** The edges of a walk from corner to corner. */
+const walk = (...corners: number[]): [number, number][] => corners.slice(1).map((v, i) => [corners[i], v]);
+
 const before = ({ parts: [part] }: Project) => ({
   seams: part.seams,
   settings: part.seamSettings,
@@ -33,18 +36,7 @@ const before = ({ parts: [part] }: Project) => ({
 describe('moving a seam', () => {
   it('leaves what it left, takes what it took, and keeps its setting', () => {
     const project = begin();
-    const [part] = moveSeam(
-      before(project),
-      [
-        [2, 3],
-        [3, 4],
-      ],
-      [
-        [2, 6],
-        [6, 4],
-      ],
-      'drag',
-    ).apply(project).parts;
+    const [part] = moveSeam(before(project), walk(2, 3, 4), walk(2, 6, 4), 'drag').apply(project).parts;
     expect(part.seams.edges).toEqual([
       [1, 2],
       [8, 9],
@@ -58,34 +50,8 @@ describe('moving a seam', () => {
   it('counts every step of a drag from its beginning, and undoes them as one', () => {
     const project = begin();
     const history = new History(project);
-    history.run(
-      moveSeam(
-        before(project),
-        [
-          [2, 3],
-          [3, 4],
-        ],
-        [
-          [2, 6],
-          [6, 4],
-        ],
-        'drag',
-      ),
-    );
-    history.run(
-      moveSeam(
-        before(project),
-        [
-          [2, 3],
-          [3, 4],
-        ],
-        [
-          [2, 7],
-          [7, 4],
-        ],
-        'drag',
-      ),
-    );
+    history.run(moveSeam(before(project), walk(2, 3, 4), walk(2, 6, 4), 'drag'));
+    history.run(moveSeam(before(project), walk(2, 3, 4), walk(2, 7, 4), 'drag'));
     expect(history.project.parts[0].seams.edges).toEqual([
       [1, 2],
       [8, 9],

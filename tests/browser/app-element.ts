@@ -1,0 +1,33 @@
+import axe from 'axe-core';
+import type { App } from '../../src/app/app.ts';
+import { nextTurn } from '../../src/app/turns.ts';
+import { shown } from '../support/tray-workbench.ts';
+
+/** An element inside the window, through its shadow roots: one selector for each root on the way. */
+export function findIn<T extends HTMLElement = HTMLElement>(app: App, ...path: string[]): T {
+  let here: Element = app;
+  for (const selector of path) {
+    const next: Element | null | undefined = here.shadowRoot?.querySelector(selector);
+    if (next == null) throw new Error(`no ${selector} in ${here.localName}`);
+    here = next;
+  }
+  return here as T;
+}
+
+/** Waits until the window shows the last result, with all that waits for its turn in it. */
+export async function restedApp(app: App): Promise<void> {
+  await shown(app.workbench);
+  await app.updateComplete;
+  // Lines wait for their turn, and what is in them for one after that.
+  for (let i = 0; i < 4; i += 1) await nextTurn();
+  await new Promise((resolve) => requestAnimationFrame(resolve));
+}
+
+/** Faults of any weight that the rules find in the window as it stands. */
+export async function axeFaults(app: App): Promise<string[]> {
+  const { violations } = await axe.run(app, {
+    // One document holds the test runner as well: its own headings and landmarks are not the window's.
+    rules: { 'page-has-heading-one': { enabled: false }, region: { enabled: false } },
+  });
+  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)}`));
+}
