@@ -126,7 +126,7 @@ function flattenFrom(values: Values): Partial<FlattenWishes> {
 /** No decimal commas here: `1,5` is two numbers. */
 function shrinkageFrom(word: string | undefined): HeatShrinkage | undefined {
   if (word === undefined) return undefined;
-  const [alongPct, acrossPct, ...rest] = word.split(',').map((part) => (part.trim() === '' ? NaN : Number(part)));
+  const [alongPct, acrossPct, ...rest] = word.split(',').map(decimal);
   const isShrinkage = (pct: number | undefined): pct is number =>
     pct !== undefined && Math.abs(pct) < WISH_LIMITS.shrinkagePct;
   if (rest.length > 0 || !isShrinkage(alongPct) || !isShrinkage(acrossPct)) {
@@ -188,13 +188,17 @@ function oneOf<const T extends string>(
   return found;
 }
 
+/** A number as people write it, else NaN: no other bases, no words. */
+const decimal = (word: string): number =>
+  /^\s*[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(word) ? Number(word) : NaN;
+
 function number(
   name: string,
   word: string | undefined,
   limits: { least?: number; over?: number; most: number },
 ): number | undefined {
   if (word === undefined) return undefined;
-  const value = word.trim() === '' ? NaN : Number(word.replace(',', '.'));
+  const value = decimal(word.replace(',', '.'));
   const { least, over, most } = limits;
   if (
     !Number.isFinite(value) ||

@@ -42,6 +42,8 @@ describe('wishes for laying flat on the command line', () => {
     ['--seam-price', '10001', /from 0 to 10000/],
     ['--squash-price', '0.9', /from 1 to 20/],
     ['--squash-price', '', /not nothing/],
+    ['--seam-price', '0x10', /not 0x10/],
+    ['--shrink', '0x2,1', /not 0x2,1/],
   ])('refuse %s %j', (option, word, sentence) => expect(() => choicesOf(`${option}=${word}`)).toThrow(sentence));
 
   it('are told in the help, no wider than a terminal', () => {
