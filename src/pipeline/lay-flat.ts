@@ -4,6 +4,7 @@ import { sharesOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { Patch } from '../model/patch.ts';
+import type { ChainBevels } from '../steps/foam/chain-bevels.ts';
 import type { SculptPart } from '../project/project.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import type { CutSculpt, EarlyOutcome } from './outcome.ts';
@@ -19,6 +20,8 @@ export interface FlatInput {
   readonly mesh: Mesh;
   readonly cut: CutSculpt;
   readonly part: SculptPart;
+  /** How the seams lean, one per chain. */
+  readonly bevels: readonly ChainBevels[];
 }
 
 /** How each patch came out: null where it cannot be laid flat and the cut has said so. */
@@ -108,11 +111,15 @@ export class LayFlat {
     return await this.#crew.flatten(task, work);
   }
 
-  #wishesOf({ mesh, cut, part }: FlatInput): readonly PatchWishes[] {
-    const { chains, patches } = cut;
-    const { flatten, regions, edgeWishes, pieceSettings, upAxis } = part;
-    const key = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
-    return this.#wishes.get(key) ?? this.#wishes.set(key, wishesOfPatches(mesh, patches, chains, part));
+  #wishesOf({ mesh, cut, part, bevels }: FlatInput): readonly PatchWishes[] {
+    const { chains, patches, shell } = cut;
+    const { flatten, regions, edgeWishes, pieceSettings, upAxis, tracedSide } = part;
+    const { thicknessMm, neutralFraction } = shell;
+    const key: unknown[] = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
+    // What is asked of straight edges alone depends on the foam too.
+    if (edgeWishes.some(({ straight }) => straight === true))
+      key.push(bevels, tracedSide, thicknessMm, neutralFraction);
+    return this.#wishes.get(key) ?? this.#wishes.set(key, wishesOfPatches(mesh, cut, bevels, part));
   }
 }
 

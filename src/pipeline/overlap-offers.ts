@@ -52,7 +52,7 @@ export class OverlapOffers {
   /** Lays a part of a piece flat with the wishes of the whole; edges that other seams would have to be known for are let go. */
   #trial({ mesh, cut, part }: FlatInput): LayTrial {
     return async (patch: Patch, look, work) => {
-      const [{ options, key }] = wishesOfPatches(mesh, [patch], [], part);
+      const [{ options, key }] = wishesOfPatches(mesh, { patches: [patch], chains: [], shell: cut.shell }, [], part);
       const positions = cut.shell.neutralPositions;
       const task = { patch, positions, options: { ...options, ...look }, wishes: `${look.quality} ${key}` };
       const result = await this.#crew.flatten(task, work);

@@ -2,11 +2,16 @@ import { vec3, rad, type Vec3 } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import { STIFFNESS, type EdgeWish, type Give, type Region } from '../model/flatten-settings.ts';
+import type { TracedSide } from '../model/foam-piece.ts';
 import type { Patch } from '../model/patch.ts';
 import type { SeamChain } from '../model/seams.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SculptPart } from '../project/project.ts';
-import type { FlattenOptions } from '../steps/flatten/flatten-options.ts';
+import type { FlattenOptions, StraightRun } from '../steps/flatten/flatten-options.ts';
+import type { ChainBevels } from '../steps/foam/chain-bevels.ts';
+import { allowanceOf, leanOf } from '../steps/foam/edge-offsets.ts';
 import { settingsOfPatches } from '../steps/foam/piece-names.ts';
+import type { CutSculpt } from './outcome.ts';
 
 /** How one patch is to be laid flat. */
 export interface PatchWishes {
@@ -20,9 +25,9 @@ const UP: Readonly<Record<'x' | 'y' | 'z', Vec3>> = { x: vec3(1, 0, 0), y: vec3(
 /** Brings the maker's wishes, which name polygons and vertices of the file, to the local numbers of each patch. */
 export function wishesOfPatches(
   mesh: Mesh,
-  patches: readonly Patch[],
-  chains: readonly SeamChain[],
-  part: Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis'>,
+  { patches, chains, shell }: Pick<CutSculpt, 'patches' | 'chains' | 'shell'>,
+  bevels: readonly ChainBevels[],
+  part: Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis' | 'tracedSide'>,
 ): readonly PatchWishes[] {
   const wishOfChain = wishesOfChains(mesh, chains, part.edgeWishes);
   const settings = settingsOfPatches(mesh, patches, part.pieceSettings);
@@ -35,7 +40,10 @@ export function wishesOfPatches(
   );
   return patches.map((patch, i) => {
     const held = heldEdgesOf(mesh, patch, heldOpen);
-    const straightRuns = straightRunsOf(chains, wishOfChain, i);
+    const traced = settings[i].tracedSide ?? part.tracedSide;
+    const straightRuns = straightRunsOf(chains, wishOfChain, i, (chain, side) =>
+      outwardAlong(chains[chain], bevels[chain], side, traced, shell),
+    );
     const gives = givesOfTriangles(mesh, patch, giveOfFace);
     const { grain } = settings[i];
     // A grain that asks nothing of the stretch only turns the piece on its sheet.
@@ -56,7 +64,7 @@ export function wishesOfPatches(
       key: JSON.stringify([
         [seamPrice, squashPrice, evenOut, keepApart],
         held.openOnes,
-        straightRuns.map((run) => Array.from(run)),
+        straightRuns.map(({ vertices, outwardMm }) => [Array.from(vertices), Array.from(outwardMm)]),
         gives?.runs ?? [],
         asked === null ? null : [part.upAxis, asked.angleDeg, asked.stretch],
       ]),
@@ -115,17 +123,40 @@ function heldEdgesOf(
   return { edges: Uint32Array.from(pairs), openOnes };
 }
 
-/** Runs of local vertices that are to be straight. A chain that closes in a ring cannot be; one of two points is. */
+/** Stretches of the border that are to be cut straight. A chain that closes in a ring cannot be; one of two points is. */
 function straightRunsOf(
   chains: readonly SeamChain[],
   wishOfChain: readonly (Partial<EdgeWish> | undefined)[],
   patch: number,
-): Uint32Array[] {
-  return chains.flatMap(({ closed, sides }, i) =>
-    closed || wishOfChain[i]?.straight !== true
-      ? []
-      : sides.filter((side) => side.patch === patch && side.localVertices.length > 2).map((side) => side.localVertices),
-  );
+  outward: (chain: number, side: 0 | 1) => Float64Array,
+): StraightRun[] {
+  return chains.flatMap(({ closed, sides }, i) => {
+    if (closed || wishOfChain[i]?.straight !== true) return [];
+    return sides.flatMap(({ patch: own, localVertices }, side): StraightRun[] => {
+      if (own !== patch || localVertices.length < 3) return [];
+      if (side === 0) return [{ vertices: localVertices, outwardMm: outward(i, 0) }];
+      // The loop of the right side runs against the chain.
+      return [{ vertices: localVertices.slice().reverse(), outwardMm: outward(i, 1).reverse() }];
+    });
+  });
+}
+
+/** How far outside the neutral line a side's traced edge runs at each vertex of its chain, mm. */
+function outwardAlong(
+  chain: SeamChain,
+  { atStart, atEnd }: ChainBevels,
+  side: 0 | 1,
+  traced: TracedSide,
+  { thicknessMm, neutralFraction }: ShellLayer,
+): Float64Array {
+  const last = chain.vertices.length - 1;
+  const share = traced === 'face' ? 1 - neutralFraction : -neutralFraction;
+  const offsetOf = (bevel: number) => allowanceOf(chain, side) + share * thicknessMm * leanOf(bevel);
+  return Float64Array.from(chain.vertices, (_, i) => {
+    if (i === 0) return offsetOf(atStart[0]);
+    if (i === last) return offsetOf(atEnd[last - 1]);
+    return (offsetOf(atEnd[i - 1]) + offsetOf(atStart[i])) / 2;
+  });
 }
 
 function givesOfFaces(regions: readonly Region[]): ReadonlyMap<number, Give> {

@@ -19,6 +19,7 @@ import { cutPatches } from '../steps/cut/cut-patches.ts';
 import { offerCut } from '../steps/cut/offer-cut.ts';
 import { seamChains } from '../steps/cut/seam-chains.ts';
 import { makeFoamPieces, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
+import { partBends, type PartBends } from '../steps/foam/part-bends.ts';
 import { makeTemplate } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { factsOf } from '../steps/read/facts.ts';
@@ -84,6 +85,7 @@ export class Pipeline {
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
+  readonly #bent = new Memo<unknown[], PartBends>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
@@ -234,7 +236,7 @@ export class Pipeline {
       onEarly &&
       ((early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early }));
     const { results, isNew } = await this.#layFlat.lay(
-      { mesh: sculpt.mesh, cut, part },
+      { mesh: sculpt.mesh, cut, part, bevels: this.#bends(run).bevels },
       shareOfWork(work, 0, 0.9),
       tell,
     );
@@ -255,11 +257,23 @@ export class Pipeline {
     }
   }
 
+  #bends(run: Run): PartBends {
+    const [{ mesh }, { patches, chains }] = [run.needSculpt(), run.needCut()];
+    const { pieceSettings } = run.part;
+    return remembered(this.#bent, [mesh, patches, chains, pieceSettings], () =>
+      partBends(mesh, patches, chains, pieceSettings, FOAM_RULES),
+    );
+  }
+
   /** Last of all, because all else can be shown without it: what would free the pieces that lie over themselves. */
   async #offerCuts(run: Run, work: Work): Promise<void> {
     const { part } = run;
     const [{ mesh }, cut] = [run.needSculpt(), run.needCut()];
-    const eased = await this.#overlapOffers.of({ mesh, cut, part }, run.needFlats(), work);
+    const eased = await this.#overlapOffers.of(
+      { mesh, cut, part, bevels: this.#bends(run).bevels },
+      run.needFlats(),
+      work,
+    );
     if (eased.length > 0) run.cut = { ...cut, offers: [...cut.offers, ...eased] };
   }
 
@@ -295,6 +309,7 @@ export class Pipeline {
           patches: cut.patches,
           flats,
           chains: cut.chains,
+          bends: this.#bends(run),
           pieceSettings: part.pieceSettings,
           tracedSide: part.tracedSide,
           upAxis: part.upAxis,

@@ -3,6 +3,9 @@ import { QUIET_WORK } from '../../src/base/work.ts';
 import { FLATTEN_WISHES, type EdgeWish } from '../../src/model/flatten-settings.ts';
 import { wishesOfPatches } from '../../src/pipeline/patch-wishes.ts';
 import type { SculptPart } from '../../src/project/project.ts';
+import { foamId, layerId } from '../../src/base/ids.ts';
+import { squareBevels, type ChainBevels } from '../../src/steps/foam/chain-bevels.ts';
+import { makeShellLayer } from '../../src/steps/shell/make-shell-layer.ts';
 import { cutPatches } from '../../src/steps/cut/cut-patches.ts';
 import { seamChains } from '../../src/steps/cut/seam-chains.ts';
 import { seamSetFromMarks } from '../../src/steps/seams/seam-set.ts';
@@ -34,10 +37,25 @@ const SEAMS = expectOk(
 const CUT = cutPatches(MESH, SEAMS, MESH.positions);
 const CHAINS = seamChains(MESH, SEAMS, CUT, []);
 
-type Wishes = Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis'>;
-const PLAIN: Wishes = { flatten: FLATTEN_WISHES, regions: [], edgeWishes: [], pieceSettings: [], upAxis: 'y' };
+type Wishes = Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis' | 'tracedSide'>;
+const PLAIN: Wishes = {
+  flatten: FLATTEN_WISHES,
+  regions: [],
+  edgeWishes: [],
+  pieceSettings: [],
+  upAxis: 'y',
+  tracedSide: 'face',
+};
+const SHELL = makeShellLayer(MESH, {
+  layer: layerId('layer-1'),
+  foam: foamId('eva'),
+  thicknessMm: 10,
+  neutralFraction: 0.4,
+  modelIs: 'face',
+});
 
-const wished = (change: Partial<Wishes> = {}) => wishesOfPatches(MESH, CUT.patches, CHAINS, { ...PLAIN, ...change });
+const wished = (change: Partial<Wishes> = {}, bevels: readonly ChainBevels[] = CHAINS.map(squareBevels)) =>
+  wishesOfPatches(MESH, { patches: CUT.patches, chains: CHAINS, shell: SHELL }, bevels, { ...PLAIN, ...change });
 const withEdge = (wish: EdgeWish) => wished({ edgeWishes: [wish] });
 
 /** Vertices of the mesh along held edges of a patch. */
@@ -73,8 +91,28 @@ describe('wishes of a part, brought to its patches', () => {
     const wishes = withEdge({ edge: [7, 12], straight: true });
     for (const [i, patch] of CUT.patches.entries()) {
       const runs = wishes[i].options.straightRuns ?? [];
-      expect(runs.map((run) => Array.from(run, (v) => patch.meshVertices[v]))).toEqual([[2, 7, 12]]);
+      const along = runs.map(({ vertices }) => Array.from(vertices, (v) => patch.meshVertices[v]));
+      // Each in the direction of its own loop, the piece to the left.
+      expect(along).toEqual([i === 0 ? [2, 7, 12] : [12, 7, 2]]);
     }
+  });
+
+  it('straighten the line that is cut: 10 mm of foam with k 0.4 leans out 6 mm at 45 degrees on its face, in 4 mm on its back', () => {
+    const edgeWishes: EdgeWish[] = [{ edge: [7, 12], straight: true }];
+    const bevels = CHAINS.map((chain) =>
+      chain.kind === 'butt'
+        ? { atStart: Float64Array.of(0, Math.PI / 4), atEnd: Float64Array.of(0, Math.atan(0.5)) }
+        : squareBevels(chain),
+    );
+    const outward = (tracedSide: 'face' | 'back') =>
+      wished({ edgeWishes, tracedSide }, bevels).map(({ options }) =>
+        Array.from(options.straightRuns?.[0].outwardMm ?? [], (mm) => Number(mm.toFixed(9))),
+      );
+    expect(outward('face')).toEqual([
+      [0, 3, 3],
+      [3, 3, 0],
+    ]);
+    expect(outward('back')[0]).toEqual([0, -2, -2]);
   });
 
   it('stiffen the triangles of an area, the later one counting', () => {

@@ -15,13 +15,21 @@ export interface FlattenOptions {
   readonly evenOut?: boolean;
   /** Stiffness of each triangle beside plain foam, which has 1; > 0. */
   readonly stiffness?: Float64Array;
-  /** Runs of three or more border vertices in a row that are to lie on a straight line. */
-  readonly straightRuns?: readonly Uint32Array[];
+  /** Stretches of the border whose cut edge is to be a straight line. */
+  readonly straightRuns?: readonly StraightRun[];
   readonly grain?: GrainOnSurface;
   /** True to keep borders from lying over each other, at the price of stretch. */
   readonly keepApart?: boolean;
   /** `first`: stop as soon as the shape is near its best, for a first look; `full` unless said. */
   readonly quality?: 'first' | 'full';
+}
+
+/** A stretch of border to be cut straight. */
+export interface StraightRun {
+  /** Three or more vertices of the border in the direction of their loop: the piece lies to the left. */
+  readonly vertices: Uint32Array;
+  /** How far outside the border the cut edge runs at each of them, mm: what a bevel or a lap adds there. */
+  readonly outwardMm: Float64Array;
 }
 
 /** Where the grain of the sheet runs on the finished surface. */

@@ -1,17 +1,18 @@
 import { halvingOrder } from '../../geom/sparse-halving.ts';
 import { graphOfTriangles } from '../../geom/sparse-graph.ts';
 import { entryBetween, planFactor, type FactorPlan } from '../../geom/sparse-plan.ts';
+import type { StraightRun } from './flatten-options.ts';
 import type { RestShapes } from './rest-shapes.ts';
 import { findSlots, type FlatSystem } from './flat-system.ts';
 import type { FlatTerm } from './flat-term.ts';
 
 /**
- * Price of a border that leaves its straight line, in units of the energy for a distance as long as the line: the forces in a piece are
+ * Price of an edge that leaves its straight line, in units of the energy for a distance as long as the line: the forces in a piece are
  * below 1, so it strays by about a millionth of its length.
  */
 const LINE_PRICE = 1e6;
 
-/** Borders held to straight lines: a system with one more node for each line, which says where the line lies. */
+/** Cut edges held to straight lines: a system with one more node for each line, which says where the line lies. */
 export interface StraightLines {
   readonly system: FlatSystem;
   /** The lines' cost, over that system or one of the same nodes with more entries. */
@@ -21,21 +22,22 @@ export interface StraightLines {
 }
 
 /**
- * Lines that runs of border vertices are to lie on. A line may move and turn as the piece wishes: with n and d the normal and the
- * direction it has in the beginning and L its length, a point x on it is off by `r = n (x - c) - shift - turn d (x - c) / L`, and costs
- * `share (r / L)²`. `shift` and `turn` are the unknowns of the line's node.
- * @param runs  local vertices, three or more each; runs of fewer are straight anyway.
+ * Lines that the cut edges along runs of border vertices are to lie on. A line may move and turn as the piece wishes: with `n` its normal
+ * to the left, turned by `turn` from how it lay in the beginning, L the run's true length and `o` how far the cut edge stands outside
+ * the border at a point x, that point is off by `r = n(turn) (x - c) - o - shift L`, and costs `share (r / L)²`. `shift` and `turn` are the
+ * unknowns of the line's node. All lines can be reached from any start, so the cost does not depend on it.
+ * @param runs  of three or more vertices each; runs of fewer are straight anyway.
  * @returns null where there is nothing to hold.
  */
 export function straightLines(
   { rest }: FlatSystem,
-  runs: readonly Uint32Array[],
+  runs: readonly StraightRun[],
   flat: Float64Array,
 ): StraightLines | null {
-  const held = runs.filter((run) => run.length >= 3);
+  const held = runs.filter(({ vertices }) => vertices.length >= 3);
   if (held.length === 0) return null;
   const plan = planWithLines(rest, held);
-  const lines = held.map((run, i) => fitLine(run, rest.vertexCount + i, flat));
+  const lines = held.map((run, i) => fitLine(run, rest.vertexCount + i, flat, trueLength(rest, run)));
   return {
     system: { rest, plan, slots: findSlots(plan, rest.corners) },
     termOver(system) {
@@ -57,12 +59,13 @@ export function straightLines(
 
 interface Line {
   readonly run: Uint32Array;
+  readonly outward: Float64Array;
   readonly node: number;
-  /** A point on the line at the beginning, its direction, and its length. */
+  /** A point on the line at the beginning, and the direction it has there, radians. */
   readonly cx: number;
   readonly cy: number;
-  readonly dx: number;
-  readonly dy: number;
+  readonly angle: number;
+  /** True length of the run. */
   readonly length: number;
 }
 
@@ -75,8 +78,10 @@ interface LineSlots {
   readonly lineIsRow: Uint8Array;
 }
 
-function planWithLines({ vertexCount, corners, points }: RestShapes, runs: readonly Uint32Array[]): FactorPlan {
-  const fans = runs.flatMap((run, i) => Array.from(run.subarray(1)).flatMap((v, k) => [vertexCount + i, run[k], v]));
+function planWithLines({ vertexCount, corners, points }: RestShapes, runs: readonly StraightRun[]): FactorPlan {
+  const fans = runs.flatMap(({ vertices }, i) =>
+    Array.from(vertices.subarray(1)).flatMap((v, k) => [vertexCount + i, vertices[k], v]),
+  );
   const joined = new Uint32Array(corners.length + fans.length);
   joined.set(corners);
   joined.set(fans, corners.length);
@@ -84,33 +89,50 @@ function planWithLines({ vertexCount, corners, points }: RestShapes, runs: reado
   return planFactor(graph, halvingOrder(graph, points));
 }
 
-/** The line of least squares through the run (its longest spread), as it lies now. */
-function fitLine(run: Uint32Array, node: number, flat: Float64Array): Line {
+function trueLength({ points }: RestShapes, { vertices }: StraightRun): number {
+  let length = 0;
+  for (let i = 1; i < vertices.length; i += 1) {
+    const [a, b] = [3 * vertices[i - 1], 3 * vertices[i]];
+    length += Math.hypot(points[b] - points[a], points[b + 1] - points[a + 1], points[b + 2] - points[a + 2]);
+  }
+  return length;
+}
+
+/** The line of least squares through the run's cut edge (its longest spread), as it lies now, from the run's first point to its last. */
+function fitLine({ vertices, outwardMm }: StraightRun, node: number, flat: Float64Array, length: number): Line {
+  const count = vertices.length;
+  const [first, last] = [2 * vertices[0], 2 * vertices[count - 1]];
+  const [wayX, wayY] = [flat[last] - flat[first], flat[last + 1] - flat[first + 1]];
+  const chord = Math.hypot(wayX, wayY) || 1;
+  const cut = (i: number) => [
+    flat[2 * vertices[i]] + (outwardMm[i] * wayY) / chord,
+    flat[2 * vertices[i] + 1] - (outwardMm[i] * wayX) / chord,
+  ];
   let cx = 0;
   let cy = 0;
-  for (const v of run) {
-    cx += flat[2 * v] / run.length;
-    cy += flat[2 * v + 1] / run.length;
+  for (let i = 0; i < count; i += 1) {
+    const [x, y] = cut(i);
+    cx += x / count;
+    cy += y / count;
   }
   let xx = 0;
   let xy = 0;
   let yy = 0;
-  for (const v of run) {
-    const [x, y] = [flat[2 * v] - cx, flat[2 * v + 1] - cy];
-    xx += x * x;
-    xy += x * y;
-    yy += y * y;
+  for (let i = 0; i < count; i += 1) {
+    const [x, y] = cut(i);
+    xx += (x - cx) * (x - cx);
+    xy += (x - cx) * (y - cy);
+    yy += (y - cy) * (y - cy);
   }
   const angle = 0.5 * Math.atan2(2 * xy, xx - yy);
-  const [first, last] = [2 * run[0], 2 * run[run.length - 1]];
-  const length = Math.hypot(flat[last] - flat[first], flat[last + 1] - flat[first + 1]);
+  const isAgainst = Math.cos(angle) * wayX + Math.sin(angle) * wayY < 0;
   return {
-    run,
+    run: vertices,
+    outward: outwardMm,
     node,
     cx,
     cy,
-    dx: Math.cos(angle),
-    dy: Math.sin(angle),
+    angle: isAgainst ? angle + Math.PI : angle,
     length: length > 0 ? length : 1,
   };
 }
@@ -124,25 +146,32 @@ function slotsOf({ run, node }: Line, plan: FactorPlan): LineSlots {
   };
 }
 
-/** How far point `v` is off the line, and how far along it stands, both as shares of its length. */
-function offLine({ node, cx, cy, dx, dy, length }: Line, flat: Float64Array, v: number) {
-  const [x, y] = [flat[2 * v] - cx, flat[2 * v + 1] - cy];
-  const along = (dx * x + dy * y) / length;
-  const turn = flat[2 * node + 1];
-  return { off: (dx * y - dy * x) / length - flat[2 * node] - turn * along, along, turn };
+/** Direction of a line as it is turned now: a unit vector. */
+function directionOf({ node, angle }: Line, flat: Float64Array): readonly [number, number] {
+  const now = angle + flat[2 * node + 1];
+  return [Math.cos(now), Math.sin(now)];
+}
+
+/** How far the cut edge at the `i`-th point is to the left of the line, and how far along it the point stands, both as shares of the length. */
+function offLine(line: Line, dx: number, dy: number, flat: Float64Array, i: number) {
+  const { run, outward, node, cx, cy, length } = line;
+  const [x, y] = [flat[2 * run[i]] - cx, flat[2 * run[i] + 1] - cy];
+  const left = (dx * y - dy * x) / length;
+  return { off: left - outward[i] / length - flat[2 * node], left, along: (dx * x + dy * y) / length };
 }
 
 function costOfLine(line: Line, flat: Float64Array): number {
   const share = LINE_PRICE / line.run.length;
+  const [dx, dy] = directionOf(line, flat);
   let sum = 0;
-  for (const v of line.run) {
-    const { off } = offLine(line, flat, v);
+  for (let i = 0; i < line.run.length; i += 1) {
+    const { off } = offLine(line, dx, dy, flat, i);
     sum += share * off * off;
   }
   return sum;
 }
 
-/** The curvature of `off` itself (turn times place along) may be negative, and is left out where the sum must stay positive. */
+/** The curvature of `off` itself (turn with place) may be negative, and is left out where the sum must stay positive. */
 function addLine(
   line: Line,
   { own, between, self, lineIsRow }: LineSlots,
@@ -151,14 +180,14 @@ function addLine(
   values: Float64Array,
   exact: boolean,
 ): void {
-  const { run, node, dx, dy, length } = line;
+  const { run, node, length } = line;
   const stiff = (2 * LINE_PRICE) / run.length;
+  const [dx, dy] = directionOf(line, flat);
+  // Slopes of `off` along x and y of a point; along the line's two numbers they are -1 and -along.
+  const [gx, gy] = [-dy / length, dx / length];
   for (let i = 0; i < run.length; i += 1) {
     const v = run[i];
-    const { off, along, turn } = offLine(line, flat, v);
-    // Slopes of `off` along x and y of the point, and along the line's two numbers.
-    const gx = (-dy - turn * dx) / length;
-    const gy = (dx - turn * dy) / length;
+    const { off, left, along } = offLine(line, dx, dy, flat, i);
     gradient[2 * v] += stiff * off * gx;
     gradient[2 * v + 1] += stiff * off * gy;
     gradient[2 * node] -= stiff * off;
@@ -167,6 +196,7 @@ function addLine(
     addBlock(values, 4 * self, stiff, 1, along, 1, along);
     const at = 4 * between[i];
     const bend = exact ? (-stiff * off) / length : 0;
+    if (exact) values[4 * self + 3] -= stiff * off * left;
     if (lineIsRow[i] === 1) {
       addBlock(values, at, stiff, -1, -along, gx, gy);
       values[at + 2] += bend * dx;

@@ -53,7 +53,7 @@ export function ringOffsets(
         ['atStart', run.reversed ? atEnd[e] : atStart[e]],
         ['atEnd', run.reversed ? atStart[e] : atEnd[e]],
       ] as const) {
-        const lean = Math.tan(Math.min(STEEPEST_DRAWN_RAD, Math.max(-STEEPEST_DRAWN_RAD, bevel)));
+        const lean = leanOf(bevel);
         ring.bevel[end][at] = bevel;
         ring.face[end][at] = allowance + (1 - k) * t * lean;
         ring.back[end][at] = allowance - k * t * lean;
@@ -62,6 +62,10 @@ export function ringOffsets(
   }
   return rings;
 }
+
+/** How far a cut of this bevel leans over one millimetre of foam, mm. */
+export const leanOf = (bevel: number): number =>
+  Math.tan(Math.min(STEEPEST_DRAWN_RAD, Math.max(-STEEPEST_DRAWN_RAD, bevel)));
 
 const emptyOffsets = (count: number): EdgeOffsets => ({
   atStart: new Float64Array(count),

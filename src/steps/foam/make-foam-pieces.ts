@@ -1,7 +1,6 @@
 import type { Finding } from '../../base/finding.ts';
 import type { PartId, PieceId } from '../../base/ids.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
-import { length3, pointAt3, rad, sub3 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
@@ -14,14 +13,13 @@ import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
-import { chooseBendStyle, type BendChoice } from './bend-style.ts';
-import { bevelsBetween, squareBevels, type BevelSide, type ChainBevels } from './chain-bevels.ts';
+import type { ChainBevels } from './chain-bevels.ts';
 import { allowanceOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
 import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { foldLines } from './fold-lines.ts';
 import { findTwins, type Twin } from './mirror-twins.ts';
-import { findPanels, type Panels } from './panels.ts';
+import type { PartBends, PatchBend } from './part-bends.ts';
 import {
   lossFinding,
   narrowFinding,
@@ -35,7 +33,6 @@ import { markPlaces, pieceMarks, sideStations } from './piece-marks.ts';
 import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
-import { pieceSurface, type PieceSurface } from './piece-surface.ts';
 import { revisionCode } from './revision.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
 import type { ChainPlace, Stations } from './seam-walk.ts';
@@ -49,6 +46,7 @@ export interface FoamInput {
   /** One per patch, laid flat from the layer's neutral surface; null where it cannot be: such a patch gives no piece. */
   readonly flats: readonly (FlatPiece | null)[];
   readonly chains: readonly SeamChain[];
+  readonly bends: PartBends;
   readonly pieceSettings: readonly PieceSetting[];
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
@@ -69,13 +67,6 @@ export interface FoamOutcome {
   readonly findings: readonly Finding[];
 }
 
-/** What is known of a patch before its edges are made. */
-interface PatchBend {
-  readonly surface: PieceSurface;
-  readonly panels: Panels;
-  readonly choice: BendChoice;
-}
-
 /** What a patch's piece is called and how it is wanted. */
 interface PieceCall {
   readonly id: PieceId;
@@ -89,8 +80,7 @@ interface PieceCall {
 export function makeFoamPieces(input: FoamInput): FoamOutcome {
   const { mesh, layer, patches, flats, chains, rules } = input;
   const wishes = settingsOfPatches(mesh, patches, input.pieceSettings);
-  const bends = patches.map((patch, i) => bendOf(mesh, patch, rules, wishes[i]));
-  const bevels = chains.map((chain) => bevelsOfChain(mesh, chain, bends));
+  const { patches: bends, bevels } = input.bends;
   const runs = edgeRuns(patches, chains);
   const calls = callPieces(input, wishes);
   const shapes = patches.map((patch, i) => {
@@ -130,24 +120,6 @@ export function makeFoamPieces(input: FoamInput): FoamOutcome {
   });
   const { seams, findings } = makeSeams(input, shapes, calls, bevels, runs, places);
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
-}
-
-function bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): PatchBend {
-  const surface = pieceSurface(mesh, patch);
-  const panels = findPanels(surface, rad(rules.foldLimitDeg));
-  const point = (corner: number) => pointAt3(mesh.positions, patch.meshVertices[patch.triangles[corner]]);
-  const lengthOf = (h: number): number => length3(sub3(point(h % 3 === 2 ? h - 2 : h + 1), point(h)));
-  return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle) };
-}
-
-/** Only butt seams lean: open edges and laps are cut square (foam model 4). */
-function bevelsOfChain(mesh: Mesh, chain: SeamChain, bends: readonly PatchBend[]): ChainBevels {
-  if (chain.kind !== 'butt') return squareBevels(chain);
-  const sides = chain.sides.map((side, which): BevelSide => {
-    const { surface, panels, choice } = bends[side.patch];
-    return { side, which: which === 0 ? 0 : 1, surface, panels, isSmooth: choice.style === 'rolled' };
-  });
-  return bevelsBetween(mesh, chain, sides);
 }
 
 function callPieces(input: FoamInput, wishes: readonly Partial<PieceSetting>[]): readonly PieceCall[] {

@@ -88,7 +88,8 @@ describe('borders kept apart', () => {
   it('goes with straight edges, held edges and evening out in one piece', async () => {
     const [loop] = maskPatch.loops;
     const heldEdges = rimEdges(maskPatch);
-    const straightRuns = [loop.slice(0, Math.floor(loop.length / 10))];
+    const vertices = loop.slice(0, Math.floor(loop.length / 10));
+    const straightRuns = [{ vertices, outwardMm: new Float64Array(vertices.length) }];
     const wishes = { straightRuns, heldEdges, seamPrice: 300, evenOut: true, squashPrice: 3 };
     const [free, apart] = [await lay(wishes), await lay({ ...wishes, keepApart: true })];
     expect([apart.flipped, apart.overlapCount]).toEqual([0, 0]);

@@ -10,6 +10,7 @@ import { meshOf } from '../../support/meshes.ts';
 import { cutPatches } from '../../../src/steps/cut/cut-patches.ts';
 import { seamChains } from '../../../src/steps/cut/seam-chains.ts';
 import { makeFoamPieces, type FoamInput, type FoamOutcome } from '../../../src/steps/foam/make-foam-pieces.ts';
+import { partBends } from '../../../src/steps/foam/part-bends.ts';
 import { makeShellLayer } from '../../../src/steps/shell/make-shell-layer.ts';
 
 export type Pair = readonly [number, number];
@@ -114,6 +115,7 @@ export function hingedFlat(patch: Patch, positions: Float64Array): FlatPiece {
 
 /** The foam step's input for parted surfaces that bend without stretch. */
 export function foamInput(parted: Parted, change: Partial<FoamInput> = {}): FoamInput {
+  const { rules = FOAM_RULES, pieceSettings = [] } = change;
   return {
     part: partId('part-1'),
     partName: 'bench block',
@@ -124,11 +126,12 @@ export function foamInput(parted: Parted, change: Partial<FoamInput> = {}): Foam
       patch.kind === 'closed' || patch.kind === 'handled' ? null : hingedFlat(patch, parted.layer.neutralPositions),
     ),
     chains: parted.chains,
-    pieceSettings: [],
+    bends: partBends(parted.mesh, parted.patches, parted.chains, pieceSettings, rules),
+    pieceSettings,
     tracedSide: 'face',
     upAxis: 'z',
     limits: { noticePct: 3, tooMuchPct: 8 },
-    rules: FOAM_RULES,
+    rules,
     copies: 1,
     firstNumber: 1,
     ...change,

@@ -1,0 +1,55 @@
+import { length3, pointAt3, rad, sub3 } from '../../geom/vec.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
+import type { Patch } from '../../model/patch.ts';
+import type { SeamChain } from '../../model/seams.ts';
+import { chooseBendStyle, type BendChoice } from './bend-style.ts';
+import { bevelsBetween, squareBevels, type BevelSide, type ChainBevels } from './chain-bevels.ts';
+import { findPanels, type Panels } from './panels.ts';
+import { settingsOfPatches } from './piece-names.ts';
+import { pieceSurface, type PieceSurface } from './piece-surface.ts';
+
+/** How a patch's piece bends: what follows from the sculpt and the maker's wish alone, before it is laid flat. */
+export interface PatchBend {
+  readonly surface: PieceSurface;
+  readonly panels: Panels;
+  readonly choice: BendChoice;
+}
+
+/** How all pieces of a part bend, and how their seams lean. */
+export interface PartBends {
+  /** One per patch. */
+  readonly patches: readonly PatchBend[];
+  /** One per chain. */
+  readonly bevels: readonly ChainBevels[];
+}
+
+export function partBends(
+  mesh: Mesh,
+  patches: readonly Patch[],
+  chains: readonly SeamChain[],
+  pieceSettings: readonly PieceSetting[],
+  rules: FoamRules,
+): PartBends {
+  const wishes = settingsOfPatches(mesh, patches, pieceSettings);
+  const bends = patches.map((patch, i) => bendOf(mesh, patch, rules, wishes[i]));
+  return { patches: bends, bevels: chains.map((chain) => bevelsOfChain(mesh, chain, bends)) };
+}
+
+function bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): PatchBend {
+  const surface = pieceSurface(mesh, patch);
+  const panels = findPanels(surface, rad(rules.foldLimitDeg));
+  const point = (corner: number) => pointAt3(mesh.positions, patch.meshVertices[patch.triangles[corner]]);
+  const lengthOf = (h: number): number => length3(sub3(point(h % 3 === 2 ? h - 2 : h + 1), point(h)));
+  return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle) };
+}
+
+/** Only butt seams lean: open edges and laps are cut square (foam model 4). */
+function bevelsOfChain(mesh: Mesh, chain: SeamChain, bends: readonly PatchBend[]): ChainBevels {
+  if (chain.kind !== 'butt') return squareBevels(chain);
+  const sides = chain.sides.map((side, which): BevelSide => {
+    const { surface, panels, choice } = bends[side.patch];
+    return { side, which: which === 0 ? 0 : 1, surface, panels, isSmooth: choice.style === 'rolled' };
+  });
+  return bevelsBetween(mesh, chain, sides);
+}
