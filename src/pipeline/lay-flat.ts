@@ -1,6 +1,6 @@
 import { Memo } from '../base/memo.ts';
 import { ok, type Fail, type Result } from '../base/result.ts';
-import { sharesOfWork, type Work } from '../base/work.ts';
+import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { Patch } from '../model/patch.ts';
@@ -24,9 +24,11 @@ export interface FlatInput {
   readonly bevels: readonly ChainBevels[];
 }
 
-/** How each patch came out: null where it cannot be laid flat and the cut has said so. */
 export interface LaidFlat {
+  /** How each patch came out: null where it cannot be laid flat and the cut has said so. */
   readonly results: readonly (Result<FlatPiece> | null)[];
+  /** What was asked of each patch. */
+  readonly wishes: readonly PatchWishes[];
   /** False when all of it was remembered. */
   readonly isNew: boolean;
 }
@@ -75,7 +77,7 @@ export class LayFlat {
       });
     }
     try {
-      return { results: await Promise.all(laid), isNew: fresh.size > 0 };
+      return { results: await Promise.all(laid), wishes, isNew: fresh.size > 0 };
     } finally {
       // In the order of the patches, whoever was done first: what is started from later does not depend on chance.
       patches.forEach((patch, i) => {
@@ -102,13 +104,22 @@ export class LayFlat {
     early: EarlyFlats,
   ): Promise<Result<FlatPiece>> {
     const patch = cut.patches[i];
-    const start = this.#patches.startFor(patch, wishes.options);
-    const options = start === undefined ? wishes.options : { ...wishes.options, start };
+    const start = patch.kind === 'windowed' ? undefined : this.#patches.startFor(patch, wishes.options);
     const isLong = early.isAsked && patch.meshTriangles.length >= LONG_TRIANGLES;
     const look = isLong ? { look: (flat: FlatPiece) => early.look(i, flat) } : {};
     await work.pause(0, 'laying the pieces flat');
-    const task = { patch, positions: cut.shell.neutralPositions, options, wishes: wishes.key, ...look };
-    return await this.#crew.flatten(task, work);
+    const task = {
+      patch,
+      positions: cut.shell.neutralPositions,
+      options: wishes.options,
+      wishes: wishes.key,
+      ...look,
+    };
+    if (start === undefined) return await this.#crew.flatten(task, work);
+    const begun = { ...task, options: { ...wishes.options, start } };
+    const result = await this.#crew.flatten(begun, shareOfWork(work, 0, 0.5));
+    const isSure = result.ok && !mayHaveOtherMinima(result.value);
+    return isSure ? result : await this.#crew.flatten(task, shareOfWork(work, 0.5, 1));
   }
 
   #wishesOf({ mesh, cut, part, bevels }: FlatInput): readonly PatchWishes[] {
@@ -121,6 +132,18 @@ export class LayFlat {
       key.push(bevels, tracedSide, thicknessMm, neutralFraction);
     return this.#wishes.get(key) ?? this.#wishes.set(key, wishesOfPatches(mesh, cut, bevels, part));
   }
+}
+
+/** Stretch or squash beyond which a shape is crumpled rather than formed, per cent. */
+const CRUMPLED_PCT = 50;
+
+/**
+ * Whether the way to a shape may decide what it comes to: a piece that lies over itself or is crumpled has more than one shape that no small
+ * change betters. (A piece with windows may too.) Such a piece is laid flat from nothing, so that the same project gives the same templates
+ * whatever the maker tried before.
+ */
+function mayHaveOtherMinima({ overlapCount, overlaps, stretchPct, squashPct }: FlatPiece): boolean {
+  return (overlapCount ?? overlaps.length) > 0 || stretchPct.max > CRUMPLED_PCT || squashPct.max > CRUMPLED_PCT;
 }
 
 /** A part of the work that was done before. */

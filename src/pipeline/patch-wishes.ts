@@ -18,6 +18,8 @@ export interface PatchWishes {
   readonly options: FlattenOptions;
   /** Equal for equal wishes of the same patch: its flat results are remembered under it. Names nothing that other patches alone wish. */
   readonly key: string;
+  /** Chain of each of the straight runs, in their order. */
+  readonly straightChains: readonly number[];
 }
 
 const UP: Readonly<Record<'x' | 'y' | 'z', Vec3>> = { x: vec3(1, 0, 0), y: vec3(0, 1, 0), z: vec3(0, 0, 1) };
@@ -41,14 +43,16 @@ export function wishesOfPatches(
   return patches.map((patch, i) => {
     const held = heldEdgesOf(mesh, patch, heldOpen);
     const traced = settings[i].tracedSide ?? part.tracedSide;
-    const straightRuns = straightRunsOf(chains, wishOfChain, i, (chain, side) =>
+    const straight = straightRunsOf(chains, wishOfChain, i, (chain, side) =>
       outwardAlong(chains[chain], bevels[chain], side, traced, shell),
     );
+    const straightRuns = straight.map(({ run }) => run);
     const gives = givesOfTriangles(mesh, patch, giveOfFace);
     const { grain } = settings[i];
     // A grain that asks nothing of the stretch only turns the piece on its sheet.
     const asked = grain === undefined || grain.stretch === 'any' ? null : grain;
     return {
+      straightChains: straight.map(({ chain }) => chain),
       options: {
         seamPrice,
         squashPrice,
@@ -129,14 +133,15 @@ function straightRunsOf(
   wishOfChain: readonly (Partial<EdgeWish> | undefined)[],
   patch: number,
   outward: (chain: number, side: 0 | 1) => Float64Array,
-): StraightRun[] {
+): readonly { readonly chain: number; readonly run: StraightRun }[] {
   return chains.flatMap(({ closed, sides }, i) => {
     if (closed || wishOfChain[i]?.straight !== true) return [];
-    return sides.flatMap(({ patch: own, localVertices }, side): StraightRun[] => {
+    return sides.flatMap(({ patch: own, localVertices }, side) => {
       if (own !== patch || localVertices.length < 3) return [];
-      if (side === 0) return [{ vertices: localVertices, outwardMm: outward(i, 0) }];
+      if (side === 0) return [{ chain: i, run: { vertices: localVertices, outwardMm: outward(i, 0) } }];
       // The loop of the right side runs against the chain.
-      return [{ vertices: localVertices.slice().reverse(), outwardMm: outward(i, 1).reverse() }];
+      const run = { vertices: localVertices.slice().reverse(), outwardMm: outward(i, 1).reverse() };
+      return [{ chain: i, run }];
     });
   });
 }

@@ -36,6 +36,8 @@ import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from './outcome.ts
 import { Forming } from './forming.ts';
 import { OverlapOffers } from './overlap-offers.ts';
 import { PatchStore } from './patch-store.ts';
+import type { PatchWishes } from './patch-wishes.ts';
+import { straightFindings } from './straight-findings.ts';
 
 /** A source file kept beside the document. */
 export interface Source {
@@ -235,12 +237,13 @@ export class Pipeline {
     const tell =
       onEarly &&
       ((early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early }));
-    const { results, isNew } = await this.#layFlat.lay(
+    const { results, wishes, isNew } = await this.#layFlat.lay(
       { mesh: sculpt.mesh, cut, part, bevels: this.#bends(run).bevels },
       shareOfWork(work, 0, 0.9),
       tell,
     );
     if (isNew) run.made('flatten');
+    run.wishes = wishes;
     const { patches } = cut;
     results.forEach((result, i) => {
       if (result === null || result.ok) return;
@@ -326,6 +329,7 @@ export class Pipeline {
     run.pieces = pieces;
     run.seams = seams;
     run.findings.push(...findings);
+    run.findings.push(...straightFindings(sculpt.mesh, cut, flats, run.wishes, pieces, foam.stretchLimits));
     run.templates = remembered(this.#templates, [pieces, seams, project.name, foam.name], () => {
       const mates = new Map(pieces.map((piece) => [piece.id, piece.number]));
       return pieces.map((piece) =>
@@ -392,6 +396,7 @@ class Run {
   sculpt: SizedSculpt | null = null;
   cut: CutSculpt | null = null;
   flats: readonly (FlatPiece | null)[] | null = null;
+  wishes: readonly PatchWishes[] = [];
   pieces: Outcome['pieces'] = null;
   seams: Outcome['seams'] = null;
   templates: Outcome['templates'] = null;
