@@ -37,6 +37,7 @@ import { Forming } from './forming.ts';
 import { OverlapOffers } from './overlap-offers.ts';
 import { PatchStore } from './patch-store.ts';
 import type { PatchWishes } from './patch-wishes.ts';
+import { wishFindings } from './wish-findings.ts';
 import { straightFindings } from './straight-findings.ts';
 
 /** A source file kept beside the document. */
@@ -87,6 +88,7 @@ export class Pipeline {
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
   readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
+  readonly #unheard = new Memo<unknown[], readonly Finding[]>(KEPT);
   readonly #bent = new Memo<unknown[], PartBends>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
@@ -226,6 +228,11 @@ export class Pipeline {
       // The store may have begun anew since, and know equal patches by other objects: those are the ones that results are kept for.
       if (patches !== parted.cut.patches) parted = this.#cuts.set(key, { ...parted, cut: { ...parted.cut, patches } });
     }
+    const foam = run.foam();
+    const { chains } = parted.cut;
+    const { edgeWishes, flatten, layers, pieceSettings, regions, seamSettings } = part;
+    const wishes = [mesh, chains, foam, edgeWishes, flatten, layers, pieceSettings, regions, seamSettings];
+    run.findings.push(...remembered(this.#unheard, wishes, () => wishFindings(mesh, chains, part, foam)));
     run.findings.push(...parted.findings, ...shell.findings, ...parted.cut.patches.flatMap((patch) => patch.findings));
     run.cut = { ...parted.cut, shell };
   }
