@@ -53,3 +53,9 @@ export const SMALL_HOLE_SHARE = 0.02;
  * from 1.9 to 3.9, 4.8 and 4.9 %; strongly domed pieces need the more.
  */
 export const SEAM_PRICE = 300;
+
+/**
+ * A gap or overlap between two finished edges up to this much, mm, closes under contact glue without a trace: what a hand knife strays
+ * anyhow [shop rule], and the same as seam sides may differ in length.
+ */
+export const DRY_FIT_MM = 0.5;

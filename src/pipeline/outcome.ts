@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import type { Problem } from '../base/result.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
+import type { DryFit } from '../model/dry-fit.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
@@ -60,6 +61,8 @@ export interface Outcome {
   readonly templates: readonly Template[] | null;
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
+  /** The finished pieces put together again. */
+  readonly dryFit: DryFit | null;
   /** All that the steps found, in the order of the job. */
   readonly findings: readonly Finding[];
   readonly stopped: { readonly step: StepName; readonly problem: Problem } | null;

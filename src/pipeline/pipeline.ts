@@ -32,12 +32,14 @@ import { makeShellLayer } from '../steps/shell/make-shell-layer.ts';
 import { makePages } from '../steps/tile/make-pages.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayFlat } from './lay-flat.ts';
+import { DryFits } from './dry-fit.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import { Forming } from './forming.ts';
 import { OverlapOffers } from './overlap-offers.ts';
 import { PatchStore } from './patch-store.ts';
 import type { PatchWishes } from './patch-wishes.ts';
 import { wishFindings } from './wish-findings.ts';
+import { dryFitFindings } from './dry-fit-findings.ts';
 import { straightFindings } from './straight-findings.ts';
 
 /** A source file kept beside the document. */
@@ -81,6 +83,7 @@ export class Pipeline {
   readonly #layFlat: LayFlat;
   readonly #overlapOffers: OverlapOffers;
   readonly #forming = new Forming();
+  readonly #dryFits = new DryFits();
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
@@ -126,7 +129,8 @@ export class Pipeline {
       this.#makeFoam(run);
       await work.pause(0.95, 'laying out sheets and pages');
       this.#layOut(run);
-      await this.#offerCuts(run, shareOfWork(work, 0.97, 1));
+      await this.#offerCuts(run, shareOfWork(work, 0.97, 0.98));
+      await this.#fitDry(run, shareOfWork(work, 0.98, 1));
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       run.stopped = { step: error.step, problem: error.problem };
@@ -287,6 +291,16 @@ export class Pipeline {
     if (eased.length > 0) run.cut = { ...cut, offers: [...cut.offers, ...eased] };
   }
 
+  /** After all that can be printed: the finished pieces put together again. */
+  async #fitDry(run: Run, work: Work): Promise<void> {
+    const [{ mesh }, cut] = [run.needSculpt(), run.needCut()];
+    const { tooMuchPct } = run.foam().stretchLimits;
+    const [pieces, seams] = [run.pieces ?? [], run.seams ?? []];
+    const job = { mesh, cut, bends: this.#bends(run), pieces, seams, tooMuchPct };
+    run.dryFit = await this.#dryFits.of(job, work);
+    run.findings.push(...dryFitFindings(run.part.id, run.dryFit));
+  }
+
   #makeFoam(run: Run): void {
     const sculpt = run.needSculpt();
     const cut = run.needCut();
@@ -409,6 +423,7 @@ class Run {
   templates: Outcome['templates'] = null;
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;
+  dryFit: Outcome['dryFit'] = null;
   stopped: Outcome['stopped'] = null;
   readonly #madeNew = new Set<StepName>();
 
@@ -456,7 +471,8 @@ class Run {
   }
 
   outcome(): Outcome {
-    const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, findings, stopped } = this;
+    const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, dryFit, findings, stopped } =
+      this;
     return {
       project,
       part,
@@ -468,6 +484,7 @@ class Run {
       templates,
       sheets,
       paper,
+      dryFit,
       findings,
       stopped,
       madeNew: [...this.#madeNew],

@@ -10,7 +10,7 @@ export interface FolderRow {
 }
 
 const CORE = ['base', 'geom', 'mesh', 'model'];
-const STEPS = ['read', 'seams', 'shell', 'cut', 'flatten', 'shapes', 'foam', 'nest', 'tile', 'write'].map(
+const STEPS = ['read', 'seams', 'shell', 'cut', 'flatten', 'shapes', 'foam', 'dryfit', 'nest', 'tile', 'write'].map(
   (name) => `steps/${name}`,
 );
 

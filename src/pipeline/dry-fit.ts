@@ -1,0 +1,133 @@
+import { shareOfWork, type Work } from '../base/work.ts';
+import type { Ring } from '../geom/ring.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { DryFit, SeamFit } from '../model/dry-fit.ts';
+import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
+import type { Patch } from '../model/patch.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
+import { dryFitOf, joinedSeams, type JoinedSeam, type SeamRun } from '../steps/dryfit/dry-fit.ts';
+import type { FitSide } from '../steps/dryfit/fit-side.ts';
+import { measureSeam } from '../steps/dryfit/measure-seam.ts';
+import type { PartBends } from '../steps/foam/part-bends.ts';
+import { smoothTilts } from '../steps/foam/side-tilts.ts';
+import type { CutSculpt } from './outcome.ts';
+
+/** What pieces are put together from. */
+export interface DryFitJob {
+  readonly mesh: Mesh;
+  readonly cut: Pick<CutSculpt, 'shell' | 'chains' | 'patches'>;
+  readonly bends: PartBends;
+  readonly pieces: readonly FoamPiece[];
+  readonly seams: readonly FoamSeam[];
+  /** Stretch beyond which the foam takes no more, per cent. */
+  readonly tooMuchPct: number;
+}
+
+/** A seam as it was measured, with all it was measured from. */
+interface Measured {
+  readonly mesh: Mesh;
+  readonly shell: ShellLayer;
+  readonly patches: readonly [Patch, Patch];
+  readonly joined: JoinedSeam;
+  readonly tooMuchPct: number;
+  readonly fit: SeamFit;
+}
+
+/** Dry fits of a pipeline. A seam is measured anew only when one of the two pieces beside it is cut otherwise or bent otherwise. */
+export class DryFits {
+  #measured: ReadonlyMap<string, Measured> = new Map();
+  #last: { readonly job: DryFitJob; readonly fit: DryFit } | null = null;
+  #count = 0;
+
+  /** How many seams have been measured so far. */
+  get measuredCount(): number {
+    return this.#count;
+  }
+
+  /** @throws Cancelled when the work was called off; what was measured by then is measured again the next time. */
+  async of(job: DryFitJob, work: Work): Promise<DryFit> {
+    if (this.#last !== null && isSameJob(this.#last.job, job)) return this.#last.fit;
+    const measured = new Map<string, Measured>();
+    const joined = joinedSeams(job.pieces, job.seams);
+    for (const [i, seam] of joined.entries()) {
+      await shareOfWork(work, i / joined.length, 1).pause(0, 'putting the pieces together');
+      const before = this.#measured.get(seam.seam.id);
+      const isAsBefore = before !== undefined && isSame(before, job, seam);
+      measured.set(seam.seam.id, isAsBefore ? { ...before, joined: seam } : this.#measure(job, seam));
+    }
+    this.#measured = measured;
+    const fit = dryFitOf([...measured.values()].map((one) => one.fit));
+    this.#last = { job, fit };
+    return fit;
+  }
+
+  #measure(job: DryFitJob, joined: JoinedSeam): Measured {
+    this.#count += 1;
+    const [a, b] = joined.sides;
+    return {
+      mesh: job.mesh,
+      shell: job.cut.shell,
+      patches: [job.cut.patches[a.piece.patch], job.cut.patches[b.piece.patch]],
+      joined,
+      tooMuchPct: job.tooMuchPct,
+      fit: measureSeam(joined.seam, [sideOf(job, a), sideOf(job, b)], job.tooMuchPct / 100),
+    };
+  }
+}
+
+function sideOf({ mesh, cut, bends }: DryFitJob, { piece, edge }: SeamRun): FitSide {
+  const chain = cut.chains.find(({ id }) => id === edge.seam);
+  if (chain === undefined) throw new Error(`sideOf: no seam ${edge.seam}`);
+  const { surface, panels, choice } = bends.patches[piece.patch];
+  return {
+    piece,
+    edge,
+    patch: cut.patches[piece.patch],
+    neutralPositions: cut.shell.neutralPositions,
+    neutralFraction: cut.shell.neutralFraction,
+    tiltRad: choice.style === 'rolled' ? smoothTilts(mesh, surface, panels, chain.sides[edge.side], edge.side) : null,
+  };
+}
+
+const isSameJob = (a: DryFitJob, b: DryFitJob): boolean =>
+  a.pieces === b.pieces && a.seams === b.seams && a.cut.shell === b.cut.shell && a.tooMuchPct === b.tooMuchPct;
+
+function isSame(before: Measured, job: DryFitJob, joined: JoinedSeam): boolean {
+  const { mesh, cut, tooMuchPct } = job;
+  return (
+    before.mesh === mesh &&
+    before.shell === cut.shell &&
+    before.tooMuchPct === tooMuchPct &&
+    before.joined.seam.kind === joined.seam.kind &&
+    before.joined.seam.letter === joined.seam.letter &&
+    joined.sides.every(
+      (run, i) => before.patches[i] === cut.patches[run.piece.patch] && isCutAlike(before.joined.sides[i], run),
+    )
+  );
+}
+
+/** Pieces are made anew whenever one of them changes, so that they are compared by what is cut. */
+function isCutAlike(a: SeamRun, b: SeamRun): boolean {
+  const [p, q] = [a.piece, b.piece];
+  const marksOf = ({ piece, edge }: SeamRun): Ring =>
+    Float64Array.from(
+      piece.marks.filter(({ seam, side }) => seam === edge.seam && side === edge.side).map((mark) => mark.stationMm),
+    );
+  return (
+    p.id === q.id &&
+    p.bendStyle === q.bendStyle &&
+    p.tracedSide === q.tracedSide &&
+    a.edge.ring === b.edge.ring &&
+    a.edge.from === b.edge.from &&
+    a.edge.to === b.edge.to &&
+    a.edge.allowanceMm === b.edge.allowanceMm &&
+    areSame([p.neutralOutline, ...p.neutralHoles], [q.neutralOutline, ...q.neutralHoles]) &&
+    areSame([p.outline, ...p.holes], [q.outline, ...q.holes]) &&
+    areSame([p.otherOutline, ...p.otherHoles], [q.otherOutline, ...q.otherHoles]) &&
+    areSame([marksOf(a)], [marksOf(b)])
+  );
+}
+
+const areSame = (a: readonly Ring[], b: readonly Ring[]): boolean =>
+  a.length === b.length &&
+  a.every((ring, i) => ring === b[i] || (ring.length === b[i].length && ring.every((x, j) => x === b[i][j])));
