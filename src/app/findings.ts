@@ -123,7 +123,7 @@ export class FindingList extends JobSection {
       <span class="word">${WORDS.findings.severity[finding.severity]}</span>
       <div>
         ${
-          Object.keys(finding.where).length === 0
+          placeOf(finding, this.bench) === null
             ? html`<span>${text}</span>`
             : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`
         }

@@ -76,7 +76,7 @@ export class FitLine extends JobSection {
               <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
               <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>`
       }
-      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['flatten', 'foam']}></fl-findings>
+      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['flatten', 'foam', 'wish']}></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
     </fl-job-line>`;
   }

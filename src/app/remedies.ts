@@ -1,5 +1,5 @@
 import type { Finding } from '../base/finding.ts';
-import { addRepair, type Command } from '../project/commands.ts';
+import { addRepair, forgetWish, type Command } from '../project/commands.ts';
 import type { Bench } from './bench-state.ts';
 import { WORDS } from './words.ts';
 
@@ -12,6 +12,7 @@ export interface Remedy {
 /** The remedy of a finding, or null where only the maker can know. */
 export function remedyFor(finding: Finding, bench: Bench): Remedy | null {
   const words = WORDS.remedies;
+  if (finding.wish !== undefined) return { label: words.forgetWish, command: forgetWish(finding.wish) };
   switch (finding.code) {
     case 'read/turned-faces':
     case 'read/inside-out':

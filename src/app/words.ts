@@ -197,6 +197,7 @@ export const WORDS = {
     dropDoubled: 'Drop the doubles',
     dropEmpty: 'Drop them',
     closeHole: 'Close it',
+    forgetWish: 'Forget this wish',
   },
 
   stages: ['whole', 'apart', 'flat', 'on the sheet'],

@@ -18,6 +18,18 @@ export interface FindingPlace {
   readonly point?: readonly [number, number, number];
 }
 
+/** One of the maker's wishes as the document names it: edges as pairs of corners and faces in file numbers. What forgetting it takes. */
+export type NamedWish =
+  | { readonly about: 'edge'; readonly edges: readonly (readonly [number, number])[]; readonly asks: WishedOfEdge }
+  | { readonly about: 'seam'; readonly edge: readonly [number, number] }
+  | { readonly about: 'piece'; readonly face: number }
+  | { readonly about: 'area'; readonly id: string }
+  | { readonly about: 'faces'; readonly faces: readonly number[] }
+  | { readonly about: 'shrinkage' };
+
+/** What a wish for an edge asks. */
+export type WishedOfEdge = 'anything' | 'holdLength' | 'straight';
+
 export interface Finding {
   /** Stable name, `folder/what`, for example `read/hole`. */
   readonly code: string;
@@ -29,6 +41,8 @@ export interface Finding {
   readonly limit?: number;
   readonly unit?: string;
   readonly where: FindingPlace;
+  /** The wish it speaks of, where forgetting it would settle the matter. */
+  readonly wish?: NamedWish;
 }
 
 /** The most elements one finding carries; a broken scan may have a million. The text still gives the true count. */

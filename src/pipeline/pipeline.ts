@@ -233,10 +233,10 @@ export class Pipeline {
       if (patches !== parted.cut.patches) parted = this.#cuts.set(key, { ...parted, cut: { ...parted.cut, patches } });
     }
     const foam = run.foam();
-    const { chains } = parted.cut;
+    const { patches, chains } = parted.cut;
     const { edgeWishes, flatten, layers, pieceSettings, regions, seamSettings } = part;
-    const wishes = [mesh, chains, foam, edgeWishes, flatten, layers, pieceSettings, regions, seamSettings];
-    run.findings.push(...remembered(this.#unheard, wishes, () => wishFindings(mesh, chains, part, foam)));
+    const wishes = [mesh, patches, chains, foam, edgeWishes, flatten, layers, pieceSettings, regions, seamSettings];
+    run.findings.push(...remembered(this.#unheard, wishes, () => wishFindings(mesh, { patches, chains }, part, foam)));
     run.findings.push(...parted.findings, ...shell.findings, ...parted.cut.patches.flatMap((patch) => patch.findings));
     run.cut = { ...parted.cut, shell };
   }

@@ -1,160 +1,250 @@
 import { clipPlaces, type Finding, type FindingPlace } from '../base/finding.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf } from '../mesh/topology.ts';
+import type { EdgeWish, Region } from '../model/flatten-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
-import type { SeamChain } from '../model/seams.ts';
+import type { PieceSetting } from '../model/foam-settings.ts';
+import type { Patch } from '../model/patch.ts';
+import type { SeamChain, SeamSetting } from '../model/seams.ts';
 import type { SculptPart } from '../project/project.ts';
 
 type Edge = readonly [number, number];
+/** What an edge of the file is: a seam or open edge, an edge inside the foam, or none of the sculpt's. */
+type Found = SeamChain | 'inside' | 'nowhere';
+
+/** Numbers said in one sentence; the rest are counted. */
+const MOST_SAID = 5;
 
 /**
- * What the maker asked for and cannot have as it is asked: wishes that name nothing, or nothing they could change. Wishes are kept; a seam
- * that was joined for a while finds its own again.
+ * What the maker asked for and cannot have as it is asked: wishes that name nothing, or nothing they could change. They are kept all the
+ * same, because a seam that was joined for a while finds its own again.
  * @param foam  of the part's layer.
  */
 export function wishFindings(
   mesh: Mesh,
-  chains: readonly SeamChain[],
+  { patches, chains }: { readonly patches: readonly Patch[]; readonly chains: readonly SeamChain[] },
   part: Pick<SculptPart, 'id' | 'edgeWishes' | 'flatten' | 'layers' | 'pieceSettings' | 'regions' | 'seamSettings'>,
   foam: FoamSheet,
 ): readonly Finding[] {
-  const chainOfEdge = new ChainsByEdge(mesh, chains);
-  const found = [
-    ...part.edgeWishes.flatMap((wish) => edgeWishFindings(mesh, chainOfEdge, wish, part.flatten.seamPrice)),
-    ...part.seamSettings.flatMap(({ edge }) =>
-      edgeFinding(mesh, chainOfEdge.at(edge), edge, 'What was said of the seam'),
-    ),
-    ...faceFindings(mesh, part),
-    ...shrinkageFindings(part, foam),
+  const { edgeWishes, seamSettings, regions, pieceSettings, flatten, layers } = part;
+  const find = edgeWishes.length + seamSettings.length === 0 ? () => 'nowhere' as const : edgeFinder(mesh, chains);
+  const findings = [
+    ...edgeWishFindings(mesh, find, edgeWishes, flatten.seamPrice),
+    ...seamSettings.flatMap((setting) => seamSettingFindings(mesh, patches, find(setting.edge), setting)),
+    ...faceFindings(mesh, regions, pieceSettings),
+    ...shrinkageFindings(layers, foam),
   ];
-  return found.map((finding) => ({ ...finding, where: { part: part.id, ...finding.where } }));
+  return findings.map((finding) => ({ ...finding, where: { part: part.id, ...finding.where } }));
 }
 
-/** Which chain runs along an edge given in file numbers: `none` where it is no seam, `unknown` where the sculpt has no such edge. */
-class ChainsByEdge {
-  readonly #mesh: Mesh;
-  readonly #chains: readonly SeamChain[];
-  readonly #chainOf = new Map<number, number>();
-
-  constructor(mesh: Mesh, chains: readonly SeamChain[]) {
-    this.#mesh = mesh;
-    this.#chains = chains;
-    const topology = topologyOf(mesh);
-    chains.forEach(({ vertices }, i) => {
-      for (let j = 1; j < vertices.length; j += 1) {
-        this.#chainOf.set(topology.edgeBetween(vertices[j - 1], vertices[j]), i);
-      }
-    });
+/** Tells of an edge given in file numbers what it is. */
+function edgeFinder(mesh: Mesh, chains: readonly SeamChain[]): (edge: Edge) => Found {
+  const topology = topologyOf(mesh);
+  const chainOf = new Map<number, SeamChain>();
+  for (const chain of chains) {
+    const { vertices } = chain;
+    for (let i = 1; i < vertices.length; i += 1) chainOf.set(topology.edgeBetween(vertices[i - 1], vertices[i]), chain);
   }
-
-  at(edge: Edge): SeamChain | 'none' | 'unknown' {
-    const [v, w] = meshEdge(this.#mesh, edge);
-    const index = v < 0 || w < 0 ? -1 : topologyOf(this.#mesh).edgeBetween(v, w);
-    if (index < 0) return 'unknown';
-    const chain = this.#chainOf.get(index);
-    return chain === undefined ? 'none' : this.#chains[chain];
-  }
+  return (edge) => {
+    const [v, w] = verticesOf(mesh, edge);
+    const index = v < 0 || w < 0 ? -1 : topology.edgeBetween(v, w);
+    return index < 0 ? 'nowhere' : (chainOf.get(index) ?? 'inside');
+  };
 }
 
-const meshEdge = (mesh: Mesh, [a, b]: Edge): Edge => [mesh.vertexOfFile[a] ?? -1, mesh.vertexOfFile[b] ?? -1];
+const verticesOf = (mesh: Mesh, [a, b]: Edge): Edge => [mesh.vertexOfFile[a] ?? -1, mesh.vertexOfFile[b] ?? -1];
 
-/** An edge that what is said of it cannot be about. */
-function edgeFinding(mesh: Mesh, chain: SeamChain | 'none' | 'unknown', edge: Edge, said: string): readonly Finding[] {
-  if (chain === 'unknown') {
-    return [
-      {
-        code: 'wish/no-such-edge',
-        severity: 'warning',
-        text: `${said} through corners ${edge[0]} and ${edge[1]} of the file is about no edge of this sculpt and does nothing: say it anew of the edge you mean.`,
-        where: {},
-      },
-    ];
-  }
-  if (chain !== 'none') return [];
-  return [
-    {
-      code: 'wish/no-seam',
-      severity: 'note',
-      text: `${said} through corners ${edge[0]} and ${edge[1]} of the file does nothing now, because the foam is not parted there: it holds again once it is.`,
-      where: { edges: [meshEdge(mesh, edge)] },
-    },
-  ];
-}
+const inFile = ([a, b]: Edge): string => `corners ${a} and ${b} of the file (counted from 0)`;
 
 function edgeWishFindings(
   mesh: Mesh,
-  chains: ChainsByEdge,
-  { edge, holdLength = false, straight = false }: SculptPart['edgeWishes'][number],
+  find: (edge: Edge) => Found,
+  wishes: readonly EdgeWish[],
   seamPrice: number,
 ): readonly Finding[] {
-  if (!holdLength && !straight) return [];
-  const chain = chains.at(edge);
-  const lost = edgeFinding(mesh, chain, edge, 'The wish for the edge');
-  if (chain === 'none' || chain === 'unknown') return lost;
-  const where: FindingPlace = {
-    seam: chain.id,
-    edges: clipPlaces(Array.from(chain.vertices.subarray(1), (v, i) => [chain.vertices[i], v] as const)),
-  };
-  const name = chain.kind === 'open' ? 'An open edge' : `Seam ${chain.letter}`;
-  const findings: Finding[] = [];
-  if (straight && chain.closed) {
-    findings.push({
-      code: 'wish/ring-straight',
+  const ofChain = new Map<SeamChain, EdgeWish[]>();
+  const lost: Finding[] = [];
+  for (const wish of wishes) {
+    const found = find(wish.edge);
+    if (typeof found === 'object') ofChain.set(found, [...(ofChain.get(found) ?? []), wish]);
+    else if (wish.holdLength === true || wish.straight === true) lost.push(lostWish(mesh, found, wish));
+  }
+  return [...lost, ...[...ofChain].flatMap(([chain, own]) => chainFindings(chain, own, seamPrice))];
+}
+
+function lostWish(mesh: Mesh, found: 'inside' | 'nowhere', { edge, holdLength, straight }: EdgeWish): Finding {
+  const asks = [holdLength === true ? 'hold its length' : '', straight === true ? 'be straight' : ''];
+  const said = `The edge between ${inFile(edge)} is to ${asks.filter((ask) => ask !== '').join(' and ')}`;
+  const wish = { about: 'edge', edges: [edge], asks: 'anything' } as const;
+  if (found === 'nowhere') {
+    return {
+      code: 'wish/no-such-edge',
       severity: 'warning',
-      text: `${name} that closes in a ring cannot be straight: part the foam across it first, or let it curve.`,
+      text: `${said}, but the sculpt has no such edge: forget the wish, or say it of the edge you mean.`,
+      where: cornersThere(mesh, edge),
+      wish,
+    };
+  }
+  return {
+    code: 'wish/no-foam-edge',
+    severity: 'warning',
+    text: `${said}, but the foam has no edge there: part it there, or forget the wish.`,
+    where: { edges: [verticesOf(mesh, edge)] },
+    wish,
+  };
+}
+
+/** Those corners of an edge given in file numbers that the sculpt has. */
+function cornersThere(mesh: Mesh, edge: Edge): FindingPlace {
+  const vertices = verticesOf(mesh, edge).filter((v) => v >= 0);
+  return vertices.length === 0 ? {} : { vertices };
+}
+
+/** @param wishes  all that are tied to one of the chain's edges: of each question the last word counts. */
+function chainFindings(chain: SeamChain, wishes: readonly EdgeWish[], seamPrice: number): readonly Finding[] {
+  const { holdLength = false, straight = false } = Object.assign({}, ...wishes) as Partial<EdgeWish>;
+  const name = chain.kind === 'open' ? 'The open edge' : `Seam ${chain.letter}`;
+  const at = `${name} through ${inFile(wishes[0].edge)}`;
+  const where = placeOf(chain);
+  const edges = wishes.map(({ edge }) => edge);
+  const findings: Finding[] = [];
+  if (straight && isRing(chain)) {
+    findings.push({
+      code: 'wish/straight-ring',
+      severity: 'warning',
+      text: `${at} is to be straight, but closes in a ring: let a seam run into it from each piece that lies along it, or let it curve.`,
       where,
+      wish: { about: 'edge', edges, asks: 'straight' },
     });
   }
   if (holdLength && seamPrice === 0) {
     findings.push({
       code: 'wish/nothing-holds',
       severity: 'warning',
-      text: `${name} is to hold its length, but lengths have no price now and nothing holds it: move “seam lengths against stretch” to the right.`,
+      text: `${at} is to hold its length, but seam lengths have no price, so nothing holds it: give “seam lengths against stretch” more than 0, or forget the wish.`,
       where,
+      wish: { about: 'edge', edges, asks: 'holdLength' },
     });
   }
   return findings;
 }
 
-/** Areas and pieces named by polygons that are not there. */
-function faceFindings(
+/** True where a piece has the chain all round: one side ends where it begins. */
+const isRing = ({ closed, sides }: SeamChain): boolean =>
+  closed || sides.some(({ localVertices }) => localVertices[0] === localVertices[localVertices.length - 1]);
+
+function placeOf({ id, vertices }: SeamChain): FindingPlace {
+  return { seam: id, edges: clipPlaces(Array.from(vertices.subarray(1), (v, i) => [vertices[i], v] as const)) };
+}
+
+function seamSettingFindings(
   mesh: Mesh,
-  { regions, pieceSettings }: Pick<SculptPart, 'regions' | 'pieceSettings'>,
+  patches: readonly Patch[],
+  found: Found,
+  { edge, kind, allowanceMm, lapFace }: SeamSetting,
 ): readonly Finding[] {
-  if (regions.length === 0 && pieceSettings.length === 0) return [];
-  const known = new Set(mesh.faceOfTriangle);
-  const findings: Finding[] = [];
-  for (const { name, faces } of regions) {
-    const missing = faces.filter((face) => !known.has(face)).length;
-    if (missing === 0) continue;
-    const all = missing === faces.length;
-    findings.push({
-      code: 'wish/no-such-area',
-      severity: 'warning',
-      text: `${all ? 'None' : `Of ${faces.length} faces ${missing}`} of the area “${name}” ${all || missing === 1 ? 'is' : 'are'} on this sculpt${all ? ': remove it, or mark it anew' : ', and the rest is taken for it: mark it anew if it has moved'}.`,
-      where: {},
-    });
+  const wish = { about: 'seam', edge } as const;
+  const said = `The seam through ${inFile(edge)} is to ${kind === 'lap' ? 'lap' : 'butt'} with an allowance of ${allowanceMm} mm`;
+  if (found === 'nowhere') {
+    return [
+      {
+        code: 'wish/no-such-edge',
+        severity: 'warning',
+        text: `${said}, but the sculpt has no such edge: forget the wish, or say it of the seam you mean.`,
+        where: cornersThere(mesh, edge),
+        wish,
+      },
+    ];
   }
-  for (const { face } of pieceSettings) {
-    if (known.has(face)) continue;
-    findings.push({
-      code: 'wish/no-such-piece',
-      severity: 'warning',
-      text: `What was said of the piece with face ${face} of the file is about no piece of this sculpt and does nothing: say it anew of the piece you mean.`,
-      where: {},
-    });
+  // A plain butt seam is what every seam is: nothing is lost with it.
+  const isPlain = kind === 'butt' && allowanceMm === 0;
+  if (found === 'inside' || found.kind === 'open') {
+    if (isPlain) return [];
+    const why = found === 'inside' ? 'the foam is not parted there: part it there' : 'that is an open edge of the foam';
+    return [
+      {
+        code: 'wish/no-seam',
+        severity: 'warning',
+        text: `${said}, but ${why}${found === 'inside' ? ', or forget the wish' : ', with nothing to meet: forget the wish'}.`,
+        where: found === 'inside' ? { edges: [verticesOf(mesh, edge)] } : placeOf(found),
+        wish,
+      },
+    ];
   }
-  return findings;
+  if (isPlain || lapFace === undefined || holdsFace(mesh, patches, found, lapFace)) return [];
+  return [
+    {
+      code: 'wish/no-such-side',
+      severity: 'warning',
+      text: `Seam ${found.letter} is to carry its allowance on the piece with face ${lapFace} of the file (counted from 0), but neither of its sides is that piece: choose the side anew.`,
+      where: placeOf(found),
+    },
+  ];
 }
 
-function shrinkageFindings({ layers }: Pick<SculptPart, 'layers'>, foam: FoamSheet): readonly Finding[] {
+/** True when one of a seam's sides lies on the patch with the face. */
+function holdsFace(mesh: Mesh, patches: readonly Patch[], { sides }: SeamChain, face: number): boolean {
+  return sides.some(({ patch }) => patches[patch].meshTriangles.some((t) => mesh.faceOfTriangle[t] === face));
+}
+
+/** Areas and pieces named by polygons that the sculpt does not have: every polygon it has lies in a piece. */
+function faceFindings(mesh: Mesh, regions: readonly Region[], settings: readonly PieceSetting[]): readonly Finding[] {
+  if (regions.length + settings.length === 0) return [];
+  const known = new Set(mesh.faceOfTriangle);
+  return [
+    ...regions.flatMap((region) => areaFindings(mesh, known, region)),
+    ...settings
+      .filter(({ face }) => !known.has(face))
+      .map(({ face, name }): Finding => ({
+        code: 'wish/no-such-piece',
+        severity: 'warning',
+        text: `What was wished for the piece ${name === undefined ? '' : `“${name}” `}with face ${face} of the file (counted from 0) is lost, because the sculpt has no such face: forget it, or say it of the piece you mean.`,
+        where: {},
+        wish: { about: 'piece', face },
+      })),
+  ];
+}
+
+function areaFindings(mesh: Mesh, known: ReadonlySet<number>, { id, name, faces, give }: Region): readonly Finding[] {
+  const missing = faces.filter((face) => !known.has(face));
+  if (missing.length === 0 && faces.length > 0) return [];
+  const said = missing.slice(0, MOST_SAID).join(', ');
+  const numbers = `${said}${missing.length > MOST_SAID ? ` and ${missing.length - MOST_SAID} more` : ''}, counted from 0`;
+  if (missing.length === faces.length) {
+    const why = faces.length === 0 ? 'names no face' : `names no face of the sculpt (${numbers})`;
+    return [
+      {
+        code: 'wish/no-such-area',
+        severity: 'warning',
+        text: `The area “${name}” is to be ${give}, but ${why}: forget it, or mark it anew.`,
+        where: {},
+        wish: { about: 'area', id },
+      },
+    ];
+  }
+  const own = new Set(faces);
+  const there = Array.from(mesh.faceOfTriangle.keys()).filter((t) => own.has(mesh.faceOfTriangle[t]));
+  return [
+    {
+      code: 'wish/area-in-part',
+      severity: 'warning',
+      text: `Of the ${faces.length} faces of the area “${name}” the sculpt lacks ${missing.length} (${numbers}), and only the rest is ${give}: mark the area anew if it should be larger.`,
+      value: missing.length,
+      where: { triangles: clipPlaces(there) },
+      wish: { about: 'faces', faces: missing },
+    },
+  ];
+}
+
+function shrinkageFindings(layers: SculptPart['layers'], foam: FoamSheet): readonly Finding[] {
   if (foam.shrinkage !== undefined || !layers.some(({ allowForShrinkage }) => allowForShrinkage)) return [];
   return [
     {
       code: 'wish/shrinkage-unknown',
       severity: 'warning',
-      text: `Pieces are to be cut larger for shrinkage, but nobody has measured what ${foam.name} loses, so they are not: warm a square of 100 mm and type what is left.`,
+      text: `Pieces are to be cut larger for shrinkage, but it is not known what ${foam.name} loses, so they are not: warm a square of 100 mm and enter what it loses along and across, or forget the wish.`,
       where: {},
+      wish: { about: 'shrinkage' },
     },
   ];
 }

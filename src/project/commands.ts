@@ -1,3 +1,4 @@
+import type { NamedWish } from '../base/finding.ts';
 import type { FoamId } from '../base/ids.ts';
 import type { EdgeWish, FlattenWishes, Give, GrainWish, HeatShrinkage, Region } from '../model/flatten-settings.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
@@ -276,6 +277,35 @@ export const setAllowForShrinkage = (allowForShrinkage: boolean): Command =>
       ? part
       : { ...part, layers: part.layers.map((layer) => ({ ...layer, allowForShrinkage })) },
   );
+
+/** Takes back a wish that cannot be followed. Wishes beside it stay. */
+export function forgetWish(wish: NamedWish): Command {
+  const label = 'forget a wish';
+  const named = (command: Command): Command => ({ ...command, label });
+  switch (wish.about) {
+    case 'edge': {
+      const { edges, asks } = wish;
+      const none = { holdLength: false, straight: false };
+      return named(setEdgeWish(edges, asks === 'anything' ? none : { [asks]: false }));
+    }
+    case 'seam':
+      return onSculpt(label, (part) => {
+        const seamSettings = part.seamSettings.filter(({ edge }) => edgeKey(edge) !== edgeKey(wish.edge));
+        return seamSettings.length === part.seamSettings.length ? part : { ...part, seamSettings };
+      });
+    case 'piece':
+      return onSculpt(label, (part) => {
+        const pieceSettings = part.pieceSettings.filter(({ face }) => face !== wish.face);
+        return pieceSettings.length === part.pieceSettings.length ? part : { ...part, pieceSettings };
+      });
+    case 'area':
+      return named(removeRegion(wish.id));
+    case 'faces':
+      return named(freeFaces(wish.faces));
+    case 'shrinkage':
+      return named(setAllowForShrinkage(false));
+  }
+}
 
 export const setPaper = (paper: PaperChoice): Command => ({
   label: 'choose the paper',

@@ -218,6 +218,12 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       'project/broken',
       `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`,
     );
+  const doubled = doubledId(project.parts[0].regions);
+  if (doubled !== null)
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: two of its areas have the id ${doubled}, so that neither can be told from the other; give one of them an id of its own in the file.`,
+    );
   const sources = new Map<string, { fileName: string; bytes: Uint8Array }>();
   for (const [name, source] of Object.entries(parsed.output.sources)) {
     const bytes = bytesFromBase64(source.base64);
@@ -237,4 +243,9 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     );
   }
   return ok({ project, sources });
+}
+
+/** The first id that several carry, or null. */
+function doubledId(list: readonly { readonly id: string }[]): string | null {
+  return list.find(({ id }, i) => list.findIndex((other) => other.id === id) !== i)?.id ?? null;
 }

@@ -4,6 +4,7 @@ import { foamId } from '../../src/base/ids.ts';
 import {
   addRegion,
   addSeamEdges,
+  forgetWish,
   freeFaces,
   removeRegion,
   removeSeamEdges,
@@ -17,6 +18,7 @@ import {
   setPieceSetting,
   setRegionGive,
   setScale,
+  setSeamKind,
   setShrinkage,
   setThickness,
 } from '../../src/project/commands.ts';
@@ -211,6 +213,50 @@ describe('wishes for laying flat', () => {
   });
 });
 
+describe('forgetWish', () => {
+  it('takes back the one wish and leaves those beside it', async () => {
+    const history = new History(await project());
+    const part = () => history.project.parts[0];
+    history.run(setEdgeWish([[1, 2]], { straight: true, holdLength: true }));
+    history.run(forgetWish({ about: 'edge', edges: [[2, 1]], asks: 'straight' }));
+    expect(part().edgeWishes).toEqual([{ edge: [1, 2], holdLength: true }]);
+    history.run(forgetWish({ about: 'edge', edges: [[1, 2]], asks: 'anything' }));
+    expect(part().edgeWishes).toEqual([]);
+    history.run(setSeamKind([1, 2], 'lap', 8));
+    history.run(setSeamKind([3, 4], 'lap', 8));
+    history.run(forgetWish({ about: 'seam', edge: [2, 1] }));
+    expect(part().seamSettings.map(({ edge }) => edge)).toEqual([[3, 4]]);
+    history.run(setPieceSetting(5, { name: 'cheek' }));
+    history.run(setPieceSetting(6, { name: 'brow' }));
+    history.run(forgetWish({ about: 'piece', face: 5 }));
+    expect(part().pieceSettings).toEqual([{ face: 6, name: 'brow' }]);
+    history.run(addRegion('badge', [1, 2], 'stiff'));
+    history.run(addRegion('rim', [3], 'soft'));
+    history.run(forgetWish({ about: 'faces', faces: [2] }));
+    history.run(forgetWish({ about: 'area', id: 'area-2' }));
+    expect(part().regions.map(({ faces }) => faces)).toEqual([[1]]);
+    history.run(setAllowForShrinkage(true));
+    history.run(forgetWish({ about: 'shrinkage' }));
+    expect(part().layers[0].allowForShrinkage).toBe(false);
+    expect(history.undoLabel).toBe('forget a wish');
+    history.undo();
+    expect(part().layers[0].allowForShrinkage).toBe(true);
+  });
+
+  it('changes nothing where the wish is gone already', async () => {
+    const before = await project();
+    for (const wish of [
+      { about: 'edge', edges: [[1, 2]], asks: 'anything' },
+      { about: 'seam', edge: [1, 2] },
+      { about: 'piece', face: 5 },
+      { about: 'area', id: 'area-1' },
+      { about: 'faces', faces: [1] },
+      { about: 'shrinkage' },
+    ] as const)
+      expect(forgetWish(wish).apply(before)).toBe(before);
+  });
+});
+
 describe('project file', () => {
   it('comes back as it was written, with its source', async () => {
     const result = await readProjectFile(await fileText(), 'helm.foamloft.json');
@@ -233,6 +279,17 @@ describe('project file', () => {
     const result = await readProjectFile(spoil(text), 'helm.foamloft.json');
     expect(!result.ok && result.problem.code).toBe(code);
     expect(!result.ok && result.problem.text).toContain('helm.foamloft.json');
+  });
+
+  it('refuses two areas of one id, by that id', async () => {
+    const areas = ['brow', 'badge', 'brow'].map((id) => ({ id, name: 'x', faces: [0], give: 'soft' }));
+    const withAreas = async (list: typeof areas) =>
+      readProjectFile((await fileText()).replace('"regions": []', `"regions": ${JSON.stringify(list)}`), 'helm.json');
+    expect((await withAreas(areas.slice(1))).ok).toBe(true);
+    const refused = await withAreas(areas);
+    expect(!refused.ok && refused.problem.text).toBe(
+      'helm.json cannot be used: two of its areas have the id brow, so that neither can be told from the other; give one of them an id of its own in the file.',
+    );
   });
 });
 
