@@ -10,9 +10,20 @@ export interface FolderRow {
 }
 
 const CORE = ['base', 'geom', 'mesh', 'model'];
-const STEPS = ['read', 'seams', 'shell', 'cut', 'flatten', 'shapes', 'foam', 'dryfit', 'nest', 'tile', 'write'].map(
-  (name) => `steps/${name}`,
-);
+const STEPS = [
+  'read',
+  'seams',
+  'shell',
+  'cut',
+  'flatten',
+  'shapes',
+  'foam',
+  'dryfit',
+  'wear',
+  'nest',
+  'tile',
+  'write',
+].map((name) => `steps/${name}`);
 
 export const FOLDERS: readonly FolderRow[] = [
   { folder: 'base', may: [] },

@@ -1,0 +1,119 @@
+import { dot3, pointAt3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
+import { nextHalfedge, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
+
+/** A plane in space: a point of it, mm, and a direction square to it, any length but 0. */
+export interface Plane {
+  readonly point: Vec3;
+  readonly normal: Vec3;
+}
+
+/** A surface of triangles with who touches whom; positions may be those of any surface of the foam. */
+export interface Surface {
+  readonly positions: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly topology: Topology;
+}
+
+/** One closed line of a section. */
+export interface SectionLoop {
+  /** x y z per corner, mm, without a repeated last point. */
+  readonly points: Float64Array;
+  /** Corners after which the line leaves the surface and bridges an opening to the next corner; ascending. */
+  readonly bridgedAfter: readonly number[];
+}
+
+/**
+ * Cuts a surface by a plane.
+ *
+ * Every vertex is on one side of the plane, a vertex in the plane on the upper one, so each triangle that is cut has exactly one side
+ * running up through the plane and one running down. Lines are joined by going from triangle to triangle through these sides: a line can
+ * neither tear nor branch, whatever the rounding, through vertices, along edges and over triangles that lie in the plane (the section is
+ * then the border of what lies under it). The cut of a side is worked out from its lower-numbered vertex, so both triangles beside it get
+ * one point. At an open side the line goes on along the rim above the plane to where that comes down through it again: as if the opening
+ * were filled, which is what a tape does.
+ * @returns loops in the order of their first triangle; none where the plane misses the surface.
+ */
+export function planeSection(surface: Surface, plane: Plane): readonly SectionLoop[] {
+  const { positions, triangles, topology } = surface;
+  const heights = heightsOver(positions, plane);
+  const isUp = (v: number): boolean => heights[v] >= 0;
+  const crosses = (h: number): boolean => isUp(triangles[h]) !== isUp(triangles[nextHalfedge(h)]);
+  const seen = new Uint8Array(triangles.length / 3);
+  const loops: SectionLoop[] = [];
+  for (let t = 0; t < seen.length; t += 1) {
+    if (seen[t] === 1) continue;
+    const first = [3 * t, 3 * t + 1, 3 * t + 2].find((h) => crosses(h) && isUp(triangles[h]));
+    if (first === undefined) continue;
+    const points: number[] = [];
+    const bridgedAfter: number[] = [];
+    for (let down = first; seen[triangleOfHalfedge(down)] === 0;) {
+      seen[triangleOfHalfedge(down)] = 1;
+      pushCut(points, surface, heights, down);
+      const up = [nextHalfedge(down), nextHalfedge(nextHalfedge(down))].find(crosses);
+      if (up === undefined) throw new Error('plane section: a triangle is cut once');
+      const across = topology.twin[up];
+      if (across >= 0) down = across;
+      else {
+        pushCut(points, surface, heights, up);
+        bridgedAfter.push(points.length / 3 - 1);
+        down = alongRim(surface, up, (h) => crosses(h));
+      }
+    }
+    loops.push(withoutRepeats(points, bridgedAfter));
+  }
+  return loops;
+}
+
+/** Height of each vertex over the plane, mm. For a plane square to an axis the sign is exact: one subtraction. */
+function heightsOver(positions: Float64Array, plane: Plane): Float64Array {
+  const normal = unit3(plane.normal);
+  return Float64Array.from({ length: positions.length / 3 }, (_, v) =>
+    dot3(normal, sub3(pointAt3(positions, v), plane.point)),
+  );
+}
+
+/** From an open half-edge forward along the rim to the next one that is wanted. */
+function alongRim({ topology }: Surface, from: number, isWanted: (h: number) => boolean): number {
+  for (let h = nextOnRim(topology, from); ; h = nextOnRim(topology, h)) if (isWanted(h)) return h;
+}
+
+/** The open half-edge that goes on where an open half-edge ends, round the same fan. */
+export function nextOnRim({ twin }: Topology, h: number): number {
+  let next = nextHalfedge(h);
+  while (twin[next] >= 0) next = nextHalfedge(twin[next]);
+  return next;
+}
+
+/** Adds the point where a half-edge goes through the plane. */
+function pushCut(points: number[], { positions, triangles }: Surface, heights: Float64Array, h: number): void {
+  const [a, b] = [triangles[h], triangles[nextHalfedge(h)]];
+  const [low, high] = a < b ? [a, b] : [b, a];
+  const share = heights[low] / (heights[low] - heights[high]);
+  for (let axis = 0; axis < 3; axis += 1) {
+    const [p, q] = [positions[3 * low + axis], positions[3 * high + axis]];
+    points.push(share === 1 ? q : p + share * (q - p));
+  }
+}
+
+/** A line through a vertex comes by it in each triangle round it: told once. */
+function withoutRepeats(points: readonly number[], bridgedAfter: readonly number[]): SectionLoop {
+  const kept: number[] = [];
+  const bridges: number[] = [];
+  const bridged = new Set(bridgedAfter);
+  for (let i = 0; i < points.length; i += 3) {
+    const last = kept.length - 3;
+    const isSame =
+      last >= 0 && points[i] === kept[last] && points[i + 1] === kept[last + 1] && points[i + 2] === kept[last + 2];
+    if (!isSame) kept.push(points[i], points[i + 1], points[i + 2]);
+    if (bridged.has(i / 3)) bridges.push(kept.length / 3 - 1);
+  }
+  const end = kept.length - 3;
+  if (end > 0 && [0, 1, 2].every((axis) => kept[axis] === kept[end + axis])) {
+    kept.length = end;
+    return {
+      points: Float64Array.from(kept),
+      bridgedAfter: [...new Set(bridges.map((i) => Math.min(i, end / 3 - 1)))],
+    };
+  }
+  return { points: Float64Array.from(kept), bridgedAfter: bridges };
+}
