@@ -1,6 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { SculptPart } from '../project/project.ts';
+import type { FileKind } from '../worker/workshop-api.ts';
 import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
 import type {
@@ -244,7 +245,7 @@ export class App extends LitElement {
     this.#travel.go(this.workbench.view.stage, Math.min(stage, this.#lastStage()));
   }
 
-  async #save(kind: 'pdf' | 'svg' | 'report' | 'project'): Promise<void> {
+  async #save(kind: FileKind): Promise<void> {
     const file = await this.workbench.makeFile(kind, new Date().toISOString().slice(0, 10));
     if (file === null) return;
     downloadFile(file);

@@ -9,6 +9,7 @@ import './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
+import './neutral-form.ts';
 import './shrink-fields.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -146,6 +147,7 @@ export class FoamLine extends JobSection {
               )}
             </div>
           </fieldset>
+          <fl-neutral-form .project=${this.project} .bench=${this.bench}></fl-neutral-form>
           <fl-shrink-fields .project=${this.project} .bench=${this.bench}></fl-shrink-fields>
         </div>
       </details>

@@ -1,5 +1,6 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
+import type { FileKind } from '../worker/workshop-api.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { isParted } from './edge-facts.ts';
@@ -30,7 +31,7 @@ export interface WindowActions {
   rollTo(stage: number): void;
   beginWalk(): void;
   openFile(): void;
-  save(kind: 'pdf' | 'svg' | 'report' | 'project'): void;
+  save(kind: FileKind): void;
   goTo(line: string): void;
 }
 
@@ -237,7 +238,11 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       : []),
     ...(bench.project === null
       ? []
-      : [{ id: 'save-project', label: words.save('project'), run: () => actions.save('project') }]),
+      : (['project', 'strip'] as const).map((kind) => ({
+          id: `save-${kind}`,
+          label: words.save(kind),
+          run: () => actions.save(kind),
+        }))),
     ...Object.entries(WORDS.lines).map(([line, title], i) => ({
       id: `go-${line}`,
       label: words.goTo(title),

@@ -1,8 +1,10 @@
 import { formatLength, formatNumber, type LengthUnit } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Page } from '../model/page.ts';
+import type { FileKind } from '../worker/workshop-api.ts';
 import type { EdgeFacts } from './edge-facts.ts';
 import { FORMING_WORDS } from './forming-words.ts';
+import { NEUTRAL_WORDS } from './neutral-words.ts';
 
 /** `1 seam`, `2 seams`. */
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
@@ -113,6 +115,7 @@ export const WORDS = {
     worst: 'Gives most:',
   },
   forming: FORMING_WORDS,
+  neutral: NEUTRAL_WORDS,
   seamTable: {
     caption: 'Seams with the length of both sides',
     seam: 'Seam',
@@ -238,10 +241,14 @@ export const WORDS = {
     undo: (label: string) => `undo: ${label}`,
     redo: (label: string) => `redo: ${label}`,
     open: 'open a file',
-    save: (kind: 'pdf' | 'svg' | 'report' | 'project') =>
-      ({ pdf: 'save templates as PDF', svg: 'save pieces as SVG', report: 'save the report', project: 'save the job' })[
-        kind
-      ],
+    save: (kind: FileKind) =>
+      ({
+        pdf: 'save templates as PDF',
+        svg: 'save pieces as SVG',
+        report: 'save the report',
+        project: 'save the job',
+        strip: 'save the test strip as PDF',
+      })[kind],
     keepSurface: 'keep only this surface',
     goTo: (line: string) => `go to: ${line}`,
     beside: { none: 'nothing beside it', hand: 'a hand beside it', head: 'a head beside it', door: 'a door beside it' },

@@ -3,7 +3,7 @@ import type { EarlyUpdate } from '../model/bench-view.ts';
 import type { Command } from '../project/commands.ts';
 import { History } from '../project/history.ts';
 import type { Project, SculptPart } from '../project/project.ts';
-import type { ComputeReply, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
+import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
 import { Autosave, type SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
 import type { SavedSource, Storage } from './storage.ts';
@@ -158,7 +158,7 @@ export class Workbench extends EventTarget {
   }
 
   /** A file of the last result. Problems become a notice. */
-  async makeFile(kind: 'pdf' | 'svg' | 'report' | 'project', date: string): Promise<MadeFile | null> {
+  async makeFile(kind: FileKind, date: string): Promise<MadeFile | null> {
     const { project } = this;
     if (project === null) return null;
     const made = await this.workshop.makeFile(kind, project, date);

@@ -5,12 +5,14 @@ import type { ScaleChoice } from '../model/source-model.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
+import type { StripChoices } from './strip-command.ts';
 
 export type Command =
   | { readonly name: 'help' }
   | { readonly name: 'version' }
   | { readonly name: 'inspect'; readonly input: string; readonly json: boolean }
-  | { readonly name: 'make'; readonly choices: MakeChoices };
+  | { readonly name: 'make'; readonly choices: MakeChoices }
+  | { readonly name: 'strip'; readonly choices: StripChoices };
 
 /**
  * Understands the command line.
@@ -23,8 +25,9 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (values.help === true || words.length === 0) return { name: 'help' };
   if (values.version === true) return { name: 'version' };
   const [command, input, ...rest] = positionals;
+  if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
   if (command !== 'inspect' && command !== 'make')
-    throw new WrongUsage(`there is no command ${command}: use inspect or make.`);
+    throw new WrongUsage(`there is no command ${command}: use inspect, make or strip.`);
   if (input === undefined)
     throw new WrongUsage(
       `${command} needs a file: node dist/cli.js ${command} MODEL${command === 'make' ? ' --out DIR' : ''}.`,
@@ -93,6 +96,21 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
     flatten: flattenFrom(values),
     ...given('shrinkage', shrinkageFrom(values.shrink)),
+    paper: paperFrom(values),
+    date: dateFrom(values.date, today),
+  };
+}
+
+const STRIP_OPTIONS: readonly string[] = ['out', 'thickness', 'paper', 'margin', 'date'];
+
+function stripChoices(positionals: readonly string[], values: Values, today: string): StripChoices {
+  if (positionals.length > 1) throw new WrongUsage('strip takes no file: it is the same for every sculpt.');
+  const stray = Object.keys(values).find((name) => !STRIP_OPTIONS.includes(name));
+  if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of make, not of strip.`);
+  if (values.out === undefined) throw new WrongUsage('strip needs a folder to write to: add --out DIR.');
+  return {
+    out: values.out,
+    ...given('thicknessMm', number('thickness', values.thickness, { over: 0, most: 200 })),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),
   };

@@ -39,6 +39,10 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --date YYYY-MM-DD     date on the paper, default today; the same input
                             and date give the same bytes
 
+  node dist/cli.js strip --out DIR [--thickness MM] [--paper NAME] [--margin MM]
+      Writes test-strip.pdf: a strip to bend, from which the neutral fraction of
+      a foam is found.
+
   --help, --version
 
 Exit: 0 done · 1 the file or a choice is at fault (one sentence says why)

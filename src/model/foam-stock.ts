@@ -1,5 +1,6 @@
 import type { FoamId } from '../base/ids.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
+import type { NeutralTest } from './neutral-test.ts';
 
 /** A foam the maker can buy, as data. Limits are shop rules [J] and editable (foam model 3). */
 export interface FoamSheet {
@@ -14,6 +15,8 @@ export interface FoamSheet {
   readonly stretchLimits: StretchLimits;
   /** Known when the maker has measured it. */
   readonly shrinkage?: HeatShrinkage;
+  /** What was measured to find `neutralFraction`, kept so that it can be gone on with. */
+  readonly neutralTest?: NeutralTest;
 }
 
 /** Per cent of stretch or squash from which the program speaks up. */

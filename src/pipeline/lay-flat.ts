@@ -134,7 +134,7 @@ export class LayFlat {
   }
 }
 
-/** Stretch or squash beyond which a shape is crumpled rather than formed, per cent. */
+/** Stretch or squash of more than a hundredth of its area beyond which a shape is crumpled rather than formed, per cent. */
 const CRUMPLED_PCT = 50;
 
 /**
@@ -143,7 +143,7 @@ const CRUMPLED_PCT = 50;
  * whatever the maker tried before.
  */
 function mayHaveOtherMinima({ overlapCount, overlaps, stretchPct, squashPct }: FlatPiece): boolean {
-  return (overlapCount ?? overlaps.length) > 0 || stretchPct.max > CRUMPLED_PCT || squashPct.max > CRUMPLED_PCT;
+  return (overlapCount ?? overlaps.length) > 0 || stretchPct.p99 > CRUMPLED_PCT || squashPct.p99 > CRUMPLED_PCT;
 }
 
 /** A part of the work that was done before. */

@@ -1,4 +1,9 @@
 import type { Finding } from '../base/finding.ts';
+import { ok, type Result } from '../base/result.ts';
+import { cautionTexts } from '../model/cautions.ts';
+import { findPaper } from '../model/papers.ts';
+import type { Project } from '../project/project.ts';
+import { stripPages } from '../steps/tile/strip-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
 import { makeReport } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
@@ -22,6 +27,7 @@ export const FILE_NAMES = {
   svg: 'pieces.svg',
   report: 'report.json',
   project: 'project.foamloft.json',
+  strip: 'test-strip.pdf',
 } as const;
 
 /** All files of a finished project, by name. The same outcome and date give the same bytes. */
@@ -41,6 +47,23 @@ export async function pdfOf(outcome: Outcome, choices: Pick<WriteChoices, 'font'
     date: choices.date,
     revision: outcome.project.revision,
   });
+}
+
+/** The page from which the neutral fraction of the part's foam is found, on the project's paper. Fails as `stripPages` does. */
+export async function stripPdfOf(
+  project: Project,
+  { font, date }: Pick<WriteChoices, 'font' | 'date'>,
+): Promise<Result<Uint8Array>> {
+  const { paper: choice, foams, parts, revision } = project;
+  const paper = findPaper(choice.name, choice.widthMm, choice.heightMm);
+  if (!paper.ok) return paper;
+  const [layer] = parts[0].layers;
+  const foamName = foams.find(({ id }) => id === layer.foam)?.name ?? 'foam';
+  const { thicknessMm } = layer;
+  const cautions = cautionTexts('cut');
+  const pages = stripPages({ paper: paper.value, marginMm: choice.marginMm, foamName, thicknessMm, date, cautions });
+  if (!pages.ok) return pages;
+  return ok(await writePdf(pages.value, { font, title: `Test strip, ${foamName}`, date, revision }), pages.notes);
 }
 
 export const svgOf = (outcome: Outcome): string => writePiecesSvg(need(outcome.templates), need(outcome.sheets));
@@ -74,6 +97,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     seams: need(outcome.seams),
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },
+    bodyFit: outcome.bodyFit,
     findings: [...notes, ...outcome.findings],
   });
   return `${JSON.stringify(report)}\n`;

@@ -2,6 +2,7 @@ import type { NamedWish } from '../base/finding.ts';
 import type { FoamId } from '../base/ids.ts';
 import type { EdgeWish, FlattenWishes, Give, GrainWish, HeatShrinkage, Region } from '../model/flatten-settings.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
+import type { NeutralTest } from '../model/neutral-test.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import { NO_SEAMS, type SeamMarks, type SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
@@ -20,7 +21,7 @@ export interface Command {
 type EdgePair = readonly [number, number];
 
 /** Changes the sculpt in the project's only part of that kind. */
-function onSculpt(label: string, change: (part: SculptPart) => SculptPart, mergeKey?: string): Command {
+export function onSculpt(label: string, change: (part: SculptPart) => SculptPart, mergeKey?: string): Command {
   return {
     label,
     ...(mergeKey === undefined ? {} : { mergeKey }),
@@ -267,6 +268,33 @@ export const setShrinkage = (foam: FoamId, shrinkage: HeatShrinkage | null): Com
       return shrinkage === null ? rest : { ...rest, shrinkage };
     });
     return foams.every((sheet, i) => sheet === project.foams[i]) ? project : { ...project, foams };
+  },
+});
+
+/** Keeps what was measured of a foam to find its neutral fraction, or forgets it. Changes no piece. */
+export const setNeutralTest = (foam: FoamId, neutralTest: NeutralTest | null): Command => ({
+  label: 'keep a bend of the test strip',
+  mergeKey: `neutral test ${foam}`,
+  apply: (project) => ({
+    ...project,
+    foams: project.foams.map((sheet) => {
+      if (sheet.id !== foam) return sheet;
+      const { neutralTest: _, ...rest } = sheet;
+      return neutralTest === null ? rest : { ...rest, neutralTest };
+    }),
+  }),
+});
+
+/** Takes a neutral fraction as that of a foam: its pieces now, and all that are made of it later. */
+export const useNeutral = (foam: FoamId, neutralFraction: number): Command => ({
+  label: 'take the measured neutral fraction',
+  apply(project) {
+    const onLayers = onSculpt('', (part) => ({
+      ...part,
+      layers: part.layers.map((layer) => (layer.foam === foam ? { ...layer, neutralFraction } : layer)),
+    }));
+    const foams = project.foams.map((sheet) => (sheet.id === foam ? { ...sheet, neutralFraction } : sheet));
+    return { ...onLayers.apply(project), foams };
   },
 });
 

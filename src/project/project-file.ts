@@ -50,6 +50,41 @@ const repair = v.variant('kind', [
   v.object({ kind: v.literal('keep-shell'), vertex: count }),
 ]);
 
+const triple = v.strictTuple([finite, finite, finite]);
+const direction = v.pipe(
+  triple,
+  v.check(([x, y, z]) => x !== 0 || y !== 0 || z !== 0, 'a direction that is not 0'),
+);
+const notNegative = v.pipe(finite, v.minValue(0));
+
+const tape = v.object({
+  id: v.string(),
+  name: v.string(),
+  pointInFile: triple,
+  normal: direction,
+  bodyGirthMm: v.optional(positive),
+  easeMm: v.optional(notNegative),
+  bodyBreadthMm: v.optional(positive),
+  bodyLengthMm: v.optional(positive),
+});
+
+const coreRod = v.object({
+  id: v.string(),
+  name: v.string(),
+  pointInFile: triple,
+  direction,
+  diameterMm: positive,
+  lengthMm: v.optional(positive),
+  roomMm: v.optional(notNegative),
+});
+
+/** A list of things whose ids differ. */
+const withOwnIds = <T extends { id: string }>(thing: v.GenericSchema<T>, what: string) =>
+  v.pipe(
+    v.array(thing),
+    v.checkItems(({ id }, index, list) => list.findIndex((other) => other.id === id) === index, what),
+  );
+
 const sculpt = v.object({
   kind: v.literal('sculpt'),
   id: v.string(),
@@ -126,6 +161,12 @@ const sculpt = v.object({
     v.length(1),
   ),
   tracedSide: side,
+  // Absent where nothing was said of who or what wears the part.
+  tapes: v.optional(withOwnIds(tape, 'a tape with an id of its own')),
+  core: v.optional(withOwnIds(coreRod, 'a core with an id of its own')),
+  worn: v.optional(
+    v.object({ girthMm: v.optional(positive), breadthMm: v.optional(positive), tape: v.optional(v.string()) }),
+  ),
 });
 
 const document = v.object({
@@ -145,6 +186,13 @@ const document = v.object({
         densityKgM3: positive,
         stretchLimits: v.object({ noticePct: positive, tooMuchPct: positive }),
         shrinkage: v.optional(v.object({ alongPct: shrinkPct, acrossPct: shrinkPct })),
+        neutralTest: v.optional(
+          v.object({
+            lengthMm: positive,
+            thicknessMm: positive,
+            readings: v.array(v.object({ mandrelMm: positive, arcMm: positive })),
+          }),
+        ),
       }),
     ),
     v.minLength(1),

@@ -9,6 +9,9 @@ export interface Progress {
   readonly text: string;
 }
 
+/** Files that can be saved. `strip`: the page from which a foam's neutral fraction is found; it needs no pieces. */
+export type FileKind = 'pdf' | 'svg' | 'report' | 'project' | 'strip';
+
 /** A file to save: what it is called and its bytes. */
 export interface MadeFile {
   readonly name: string;
@@ -46,7 +49,7 @@ export interface Workshop {
   /** Shortest path along edges between two mesh vertices, as mesh vertices; a Problem when they lie on separate shells. */
   edgePath(from: number, to: number): Promise<Result<readonly number[]>>;
   /** Files of the last complete compute. `date` is ISO 8601 and goes into the PDF's information. */
-  makeFile(kind: 'pdf' | 'svg' | 'report' | 'project', project: Project, date: string): Promise<Result<MadeFile>>;
+  makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>>;
   /** Reads a project file: the document and its sources (kept here as by `putSource`). */
   openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>>;
 }

@@ -6,7 +6,7 @@ import type { ModelFormat } from '../model/source-model.ts';
 import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
-import { FILE_NAMES, pdfOf, reportOf, svgOf } from '../pipeline/write-files.ts';
+import { FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project } from '../project/project.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
@@ -17,7 +17,7 @@ import { BenchUpdater } from './bench-update.ts';
 import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
 import { PoliteWork } from './polite-work.ts';
-import type { ComputeReply, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
+import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
 /** The pipeline behind the calls of {@link Workshop}. One project at a time; a new compute calls off the one before. */
 export class PipelineWorkshop implements Workshop {
@@ -80,12 +80,12 @@ export class PipelineWorkshop implements Workshop {
     return Promise.resolve(mesh === null ? fail('seams/no-sculpt', 'Open a sculpt first.') : edgePath(mesh, from, to));
   }
 
-  async makeFile(
-    kind: 'pdf' | 'svg' | 'report' | 'project',
-    project: Project,
-    date: string,
-  ): Promise<Result<MadeFile>> {
+  async makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>> {
     if (kind === 'project') return ok(projectFile(this.#projectText(project)));
+    if (kind === 'strip') {
+      const made = await stripPdfOf(project, { font: await this.#loadFont(), date });
+      return made.ok ? ok({ name: FILE_NAMES.strip, mime: 'application/pdf', bytes: made.value }, made.notes) : made;
+    }
     const outcome = await this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), QUIET_WORK, { date }));
     if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
     switch (kind) {

@@ -52,3 +52,17 @@ describe('wishes for laying flat on the command line', () => {
     for (const line of USAGE.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
   });
 });
+
+describe('strip', () => {
+  it('is read, and needs a folder and no file', () => {
+    expect(parseCommand(['strip', '--out', 'out', '--thickness', '10', '--paper', 'Letter'], '2026-03-01')).toEqual({
+      name: 'strip',
+      choices: { out: 'out', thicknessMm: 10, paper: { name: 'Letter' }, date: '2026-03-01' },
+    });
+    expect(() => parseCommand(['strip'], '2026-03-01')).toThrow(/--out DIR/);
+    expect(() => parseCommand(['strip', 'helm.obj', '--out', 'out'], '2026-03-01')).toThrow(/takes no file/);
+    expect(() => parseCommand(['strip', '--out', 'out', '--even-out'], '2026-03-01')).toThrow(
+      /--even-out is an option/,
+    );
+  });
+});

@@ -90,6 +90,11 @@ describe('schemas of the files', () => {
       'project.foams.0',
       extend({ shrinkage: { alongPct: 2.5, acrossPct: -1 } }),
     ],
+    [
+      'a foam whose strip was bent',
+      'project.foams.0',
+      extend({ neutralTest: { lengthMm: 240, thicknessMm: 6, readings: [{ mandrelMm: 75, arcMm: 222 }] } }),
+    ],
   ])('and the reader agree to take a project with %s', async (_, path, change) => {
     const value = changeJson(made.projectText, path, change);
     expect(schemaFaults(PROJECT, value)).toEqual([]);
@@ -130,6 +135,11 @@ describe('schemas of the files', () => {
       push({ face: 0, grain: { angleDeg: 1, stretch: 'up' } }),
     ],
     ['foam that shrinks away', 'project.foams.0', extend({ shrinkage: { alongPct: 20, acrossPct: 0 } })],
+    [
+      'a bend round nothing',
+      'project.foams.0',
+      extend({ neutralTest: { lengthMm: 240, thicknessMm: 6, readings: [{ mandrelMm: 0, arcMm: 1 }] } }),
+    ],
     ['half a shrinkage', 'project.foams.0', extend({ shrinkage: { alongPct: 2 } })],
     ['a paper that hangs', 'project.paper.orientation', set('hanging')],
   ])('and the reader agree to refuse a project with %s', async (_, path, change) => {

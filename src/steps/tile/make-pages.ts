@@ -1,16 +1,15 @@
 import type { PieceId } from '../../base/ids.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
-import type { Page, PageSet, PaperBlock } from '../../model/page.ts';
-import { moveDrawing, sizeOf, type Block } from './block.ts';
+import type { PageSet, PaperBlock } from '../../model/page.ts';
+import { sizeOf, type Block } from './block.ts';
 import type { FilledPage } from './flow.ts';
 import { tilesAlong } from './lattice.ts';
 import { fullBox, makeBlocks } from './make-blocks.ts';
 import { mapPages } from './map-page.ts';
-import { drawFoot } from './page-foot.ts';
+import { frontPage } from './front-page.ts';
 import type { PageInput } from './page-input.ts';
 import { FOOT_MM, MOST_PAGES, paperFrame, type PaperFrame } from './paper-frame.ts';
-import { Pen } from './pen.ts';
 import { scalePages } from './scale-page.ts';
 import { tileContent, tileName, tilePage, type TileContent } from './tile-page.ts';
 
@@ -103,29 +102,6 @@ function pagesOfPieces(
 
 function named(kind: 'scale' | 'map') {
   return (filled: FilledPage, i: number) => ({ kind, name: i === 0 ? kind : `${kind} ${i + 1}`, filled });
-}
-
-/** A scale or map page with its foot; on a roll cut off where it ends. */
-function frontPage(
-  kind: 'scale' | 'map',
-  name: string,
-  { pen, lowestMm }: FilledPage,
-  frame: PaperFrame,
-  foot: { readonly title: string; readonly pageNumber: number; readonly pageCount: number },
-): Page {
-  const unused = frame.roll ? lowestMm - frame.marginMm - FOOT_MM : 0;
-  const { strokes, words } = moveDrawing(pen.drawing(), { x: 0, y: -unused, turnRad: 0 });
-  const under = new Pen();
-  drawFoot(under, frame, { ...foot, pageName: name, below: '', hasCheckRule: false });
-  const heightMm = frame.roll ? frame.tileHeightMm + 2 * frame.marginMm + FOOT_MM - unused : frame.heightMm;
-  return {
-    kind,
-    name,
-    widthMm: frame.widthMm,
-    heightMm,
-    drawing: { strokes: [...strokes, ...under.strokes], words: [...words, ...under.words] },
-    pieces: [],
-  };
 }
 
 function recordOf(block: Block, number: number, frame: PaperFrame, pageOfTile: readonly number[]): PaperBlock {

@@ -1,0 +1,130 @@
+import { fail, ok, type Result } from '../../base/result.ts';
+import type { Paper } from '../../model/foam-stock.ts';
+import type { Page } from '../../model/page.ts';
+import { Flow, lineItem, type FlowItem } from './flow.ts';
+import { frontPage } from './front-page.ts';
+import { FOOT_MM, paperFrame } from './paper-frame.ts';
+import { TYPE_MM, type Pen } from './pen.ts';
+
+/** What the pages of the test strip are made of. */
+export interface StripInput {
+  readonly paper: Paper;
+  readonly marginMm: number;
+  readonly foamName: string;
+  readonly thicknessMm: number;
+  /** Printed as it is given. */
+  readonly date?: string;
+  /** Whole sentences from shared/cautions.json. */
+  readonly cautions: readonly string[];
+}
+
+/** Longest and shortest strip worth bending, and the step between, mm. Wide enough to bend evenly. */
+const LONGEST_MM = 240;
+const SHORTEST_MM = 120;
+const STEP_MM = 20;
+const WIDTH_MM = 40;
+const TICK_EVERY_MM = 10;
+/** Rows to fill in. */
+const BENDS = 5;
+
+/** Things round enough that most shops have, outside diameter, mm [J]. */
+const ROUND_THINGS = 'pipes of 50, 75 and 110 mm, tins of 73 and 99 mm, a bottle';
+
+/**
+ * The page from which a maker finds a foam's neutral fraction: a strip in true size to trace, what to do with it, and a table to write in.
+ * @returns fails with `tile/margin`, or with `tile/strip` where the paper is too short for a strip.
+ */
+export function stripPages(input: StripInput): Result<readonly Page[]> {
+  const upright = input.paper.roll || input.paper.widthMm - 2 * input.marginMm >= LONGEST_MM;
+  const framed = paperFrame(input.paper, upright ? 'portrait' : 'landscape', input.marginMm, 0);
+  if (!framed.ok) return framed;
+  const frame = framed.value;
+  const { marginMm, tileWidthMm, tileHeightMm, heightMm } = frame;
+  const stripMm = Math.min(LONGEST_MM, STEP_MM * Math.floor(tileWidthMm / STEP_MM));
+  if (stripMm < SHORTEST_MM) {
+    return fail('tile/strip', `${frame.paperName} is too short for a test strip: take paper of A5 or larger.`);
+  }
+  const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : heightMm - marginMm;
+  const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
+  const thickness = `${input.thicknessMm} mm`;
+  const title = `Test strip: ${input.foamName}${input.foamName.includes(thickness) ? '' : `, ${thickness}`}`;
+  flow.put(lineItem(title, { heightMm: TYPE_MM.title, bold: true }));
+  flow.paragraph(
+    `Where in its thickness a foam keeps its length (k) decides how long a bent piece must be cut. Print at 100 %, trace the strip, cut it square and measure its length and thickness.`,
+  );
+  flow.put(stripItem(stripMm));
+  const isWide = tileWidthMm >= 2 * NARROWEST_COLUMN_MM + COLUMN_GAP_MM;
+  if (isWide) flow.columns([(tileWidthMm - COLUMN_GAP_MM) / 2, (tileWidthMm - COLUMN_GAP_MM) / 2], COLUMN_GAP_MM);
+  flow.heading('Bend it');
+  flow.paragraph(
+    `1. Take three or more round things of unlike size, each longer round than the strip or nearly so: ${ROUND_THINGS}. Measure across each with a calliper.`,
+  );
+  flow.paragraph('2. Lay the strip round it without pulling, as cold or warm as you will work, and tape it.');
+  flow.paragraph(
+    '3. Mark both ends of the strip on the round thing, take the strip off, and measure along the round thing from mark to mark, where the foam lay.',
+  );
+  flow.paragraph('4. Type the figures beside the foam: k comes with how sure it is.');
+  for (const caution of input.cautions) flow.paragraph(caution, {}, 1.2);
+  flow.breakColumn();
+  flow.heading('Measured');
+  flow.put(measuredRow(['length of strip', 'its thickness']));
+  for (let i = 1; i <= BENDS; i += 1) flow.put(measuredRow([`${i}.  across`, 'mark to mark']));
+  const said = { title: [title, ...(input.date === undefined ? [] : [input.date])].join(' · ') };
+  const filled = flow.pages();
+  return ok(
+    filled.map((page, i) =>
+      frontPage('strip', i === 0 ? 'strip' : `strip ${i + 1}`, page, frame, {
+        ...said,
+        pageNumber: i + 1,
+        pageCount: filled.length,
+      }),
+    ),
+    framed.notes,
+  );
+}
+
+const NARROWEST_COLUMN_MM = 80;
+const COLUMN_GAP_MM = 10;
+
+/**
+ * The strip: cut lines, a tick every 10 mm along both edges and a number every 50.
+ *
+ *     ┌┬┬┬┬┬┬┬┬┬┬┬┬┬┐
+ *     │    50   100  │
+ *     └┴┴┴┴┴┴┴┴┴┴┴┴┴┘
+ */
+function stripItem(lengthMm: number): FlowItem {
+  return {
+    heightMm: WIDTH_MM,
+    gapMm: 5,
+    draw: (pen: Pen, left: number, top: number) => {
+      const bottom = top - WIDTH_MM;
+      pen.rectangle('cut', left, bottom, lengthMm, WIDTH_MM);
+      for (let mm = TICK_EVERY_MM; mm < lengthMm; mm += TICK_EVERY_MM) {
+        const tick = mm % 50 === 0 ? 4 : 2.4;
+        pen.line('mark', left + mm, bottom, left + mm, bottom + tick);
+        pen.line('mark', left + mm, top, left + mm, top - tick);
+        if (mm % 50 === 0) pen.write(String(mm), { x: left + mm, y: bottom + 5.4 }, { align: 'centre' });
+      }
+      const middle = { x: left + lengthMm / 2, y: top - WIDTH_MM / 2 - TYPE_MM.name / 2 };
+      pen.write(`${lengthMm} mm`, middle, { heightMm: TYPE_MM.name, align: 'centre', bold: true });
+    },
+  };
+}
+
+/** Blanks to write into, side by side. */
+function measuredRow(labels: readonly [string, string]): FlowItem {
+  const [labelMm, blankMm] = [27, 15];
+  return {
+    heightMm: 9,
+    gapMm: 1,
+    draw: (pen: Pen, left: number, top: number) => {
+      const y = top - 7;
+      labels.forEach((label, i) => {
+        const x = left + i * (labelMm + blankMm + 1);
+        pen.write(label, { x, y });
+        pen.line('frame', x + labelMm, y - 0.6, x + labelMm + blankMm - 2, y - 0.6);
+      });
+    },
+  };
+}
