@@ -109,28 +109,27 @@ describe('a wish for an edge', () => {
 
   it('inside the foam points at it, unless nothing is asked', () => {
     const findings = onHalves({ edgeWishes: [{ edge: [1, 6], holdLength: true }, { edge: [3, 8] }] });
-    expect(codes(findings)).toEqual(['wish/no-foam-edge']);
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['wish/no-foam-edge', 'warning']]);
     expect(findings[0].where.edges).toEqual([[1, 6]]);
   });
 
   it('speaks of corners by their numbers in the file, and points by those of the mesh', () => {
-    // The first corner is used by no face, so that all others are counted down by one.
-    const mesh = meshOf(
-      [
-        [9, 9, 9],
-        [0, 0, 0],
-        [1, 0, 0],
-        [1, 1, 0],
-        [0, 1, 0],
+    // As if the file had one corner more, before all others, that no face uses.
+    const mesh: Mesh = {
+      ...TWO_ROWS,
+      fileVertex: TWO_ROWS.fileVertex.map((n) => n + 1),
+      vertexOfFile: Int32Array.of(-1, ...TWO_ROWS.vertexOfFile),
+    };
+    const [inside, nowhere] = found(mesh, [], {
+      edgeWishes: [
+        { edge: [2, 7], straight: true },
+        { edge: [0, 7], straight: true },
       ],
-      [
-        [1, 2, 3],
-        [1, 3, 4],
-      ],
-    );
-    const [finding] = found(mesh, [], { edgeWishes: [{ edge: [1, 3], straight: true }] });
-    expect(finding.text).toContain('corners 1 and 3 ');
-    expect(finding.where.edges?.[0].map((v) => mesh.fileVertex[v])).toEqual([1, 3]);
+    });
+    expect(inside.text).toContain('corners 2 and 7 ');
+    expect(inside.where.edges).toEqual([[1, 6]]);
+    expect(nowhere.text).toContain('corners 0 and 7 ');
+    expect(nowhere.where.vertices).toEqual([6]);
   });
 
   it('cannot be straight all round a ring', () => {
