@@ -2,7 +2,8 @@ import type { PieceId, SeamId } from '../base/ids.ts';
 
 /**
  * How the finished pieces meet when they are bent and put together again. Lengths mm. A gap is air between two edges, an overlap foam that
- * must be squeezed or cut away; both are counted across the seam, at the face and at the back of the foam, and are >= 0.
+ * must be squeezed or cut away: how much the two edges together are too short or too long, in the pieces' own surfaces, at the face and at
+ * the back of the foam. Both are >= 0.
  */
 export interface DryFit {
   readonly worstGapMm: number;

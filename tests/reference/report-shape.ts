@@ -22,6 +22,8 @@ export interface ReportShrinkage {
 export interface ReportPiece {
   readonly id: string;
   readonly name: string;
+  readonly thicknessMm: number;
+  readonly tracedSide: 'face' | 'back';
   readonly areaMm2: number;
   readonly flatAreaMm2: number;
   readonly surfaceAreaMm2: number;

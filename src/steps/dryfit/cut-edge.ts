@@ -24,9 +24,9 @@ const ALIKE_COSINE = 0.5;
 const REACH_THICKNESSES = 6;
 
 /**
- * Finds the finished cut of one side of a seam on one skin of the foam: from the middle of each neutral edge straight out (or in) to the
- * nearest line of the outline that runs the same way. That line's ends are the ends of the cut there, corners and all. Where none does,
- * because crossings were cleaned away, what stands nearest is all there is: a cut of one point.
+ * Finds the finished cut of one side of a seam on one skin of the foam: beside each neutral edge the line of the outline that runs the same
+ * way with its ends nearest to the edge's. Those ends are the ends of the cut there, corners and all. Where there is none, because crossings
+ * were cleaned away, the nearest point of the outline is all there is: a cut of one point.
  * @returns one for each edge of the seam.
  */
 export function cutEdges(side: FitSide, skin: Skin): readonly CutEdge[] {
@@ -40,54 +40,69 @@ export function cutEdges(side: FitSide, skin: Skin): readonly CutEdge[] {
   });
 }
 
+/** One line of the outline beside an edge, in mm along and outward from the edge's start. */
+interface Line {
+  readonly s0: number;
+  readonly o0: number;
+  readonly s1: number;
+  readonly o1: number;
+}
+
 /** @param turn 1 where outward lies to the right of the way from `p` to `q`, else -1. */
 function cutBeside(neutral: Ring, p: number, q: number, turn: 1 | -1, lines: readonly Ring[], reach: number): CutEdge {
+  const length = Math.hypot(neutral[q] - neutral[p], neutral[q + 1] - neutral[p + 1]);
+  const beside = linesBeside(neutral, p, q, turn, lines);
+  let best: Line | null = null;
+  let least = 2 * reach;
+  for (const line of beside) {
+    if (!isAlike(line) || line.s1 < 0 || line.s0 > length) continue;
+    const away = Math.hypot(line.s0, line.o0) + Math.hypot(line.s1 - length, line.o1);
+    if (away < least) [best, least] = [line, away];
+  }
+  const { s0, o0, s1, o1 } = best ?? nearestPoint(beside, length);
+  const share = (s: number): number => (length > 0 ? s / length : 0);
+  return { f0: share(s0), o0, f1: share(s1), o1 };
+}
+
+const isAlike = ({ s0, o0, s1, o1 }: Line): boolean =>
+  s1 > s0 && s1 - s0 >= ALIKE_COSINE * Math.hypot(s1 - s0, o1 - o0);
+
+/** All lines of the outline as an edge sees them; lines that run its way have `s1 > s0`. */
+function linesBeside(neutral: Ring, p: number, q: number, turn: 1 | -1, lines: readonly Ring[]): readonly Line[] {
   const [px, py] = [neutral[p], neutral[p + 1]];
   const [dx, dy] = [neutral[q] - px, neutral[q + 1] - py];
   const length = Math.hypot(dx, dy);
   const [ex, ey] = length > 0 ? [dx / length, dy / length] : [1, 0];
-  // Along and outward from the start of the edge, mm.
-  const along = (x: number, y: number): number => ex * (x - px) + ey * (y - py);
-  const outward = (x: number, y: number): number => turn * (ey * (x - px) - ex * (y - py));
-  let best: CutEdge | null = null;
-  let nearest = reach;
-  for (const ring of length > 0 ? lines : []) {
-    for (let i = 0; i < ring.length; i += 2) {
-      const j = (i + 2) % ring.length;
+  const found: Line[] = [];
+  for (const ring of lines) {
+    let [s, o] = [0, 0];
+    for (let i = 0; i <= ring.length; i += 2) {
+      const [x, y] = [ring[i % ring.length] - px, ring[(i + 1) % ring.length] - py];
+      const [sNext, oNext] = [ex * x + ey * y, turn * (ey * x - ex * y)];
       // Rings run with outward on their right.
-      const [s, e] = turn === 1 ? [i, j] : [j, i];
-      const [s0, s1] = [along(ring[s], ring[s + 1]), along(ring[e], ring[e + 1])];
-      if (s0 > length / 2 || s1 < length / 2 || s1 <= s0) continue;
-      const [o0, o1] = [outward(ring[s], ring[s + 1]), outward(ring[e], ring[e + 1])];
-      if (s1 - s0 < ALIKE_COSINE * Math.hypot(s1 - s0, o1 - o0)) continue;
-      const away = Math.abs(o0 + ((length / 2 - s0) / (s1 - s0)) * (o1 - o0));
-      if (away < nearest) [best, nearest] = [{ f0: s0 / length, o0, f1: s1 / length, o1 }, away];
+      if (i > 0)
+        found.push(turn === 1 ? { s0: s, o0: o, s1: sNext, o1: oNext } : { s0: sNext, o0: oNext, s1: s, o1: o });
+      [s, o] = [sNext, oNext];
     }
   }
-  return best ?? nearestPoint(lines, length, along, outward);
+  return found;
 }
-
-type Measure = (x: number, y: number) => number;
 
 /** The point of the outline nearest to the middle of an edge. */
-function nearestPoint(lines: readonly Ring[], length: number, along: Measure, outward: Measure): CutEdge {
-  let [alongMm, outMm, least] = [length / 2, 0, Infinity];
-  for (const ring of lines) {
-    for (let i = 0; i < ring.length; i += 2) {
-      const j = (i + 2) % ring.length;
-      const [s, o] = [along(ring[i], ring[i + 1]) - length / 2, outward(ring[i], ring[i + 1])];
-      const [ds, d] = [along(ring[j], ring[j + 1]) - length / 2 - s, outward(ring[j], ring[j + 1]) - o];
-      const square = ds * ds + d * d;
-      const share = square > 0 ? Math.min(1, Math.max(0, -(s * ds + o * d) / square)) : 0;
-      const away = Math.hypot(s + share * ds, o + share * d);
-      if (away < least) [alongMm, outMm, least] = [length / 2 + s + share * ds, o + share * d, away];
-    }
+function nearestPoint(beside: readonly Line[], length: number): Line {
+  let [at, out, least] = [length / 2, 0, Infinity];
+  for (const { s0, o0, s1, o1 } of beside) {
+    const [s, ds, d] = [s0 - length / 2, s1 - s0, o1 - o0];
+    const square = ds * ds + d * d;
+    const share = square > 0 ? Math.min(1, Math.max(0, -(s * ds + o0 * d) / square)) : 0;
+    const away = Math.hypot(s + share * ds, o0 + share * d);
+    if (away < least) [at, out, least] = [s0 + share * ds, o0 + share * d, away];
   }
-  const f = length > 0 ? alongMm / length : 0;
-  return { f0: f, o0: outMm, f1: f, o1: outMm };
+  return { s0: at, o0: out, s1: at, o1: out };
 }
 
-/** Distance outward of a cut at share `f` of its neutral edge, mm. */
+/** Distance outward of a cut at share `f` of its neutral edge, mm; before its start and after its end that of the end. */
 export function offsetAt({ f0, o0, f1, o1 }: CutEdge, f: number): number {
-  return f1 > f0 ? o0 + ((f - f0) / (f1 - f0)) * (o1 - o0) : o0;
+  if (f <= f0) return o0;
+  return f >= f1 ? o1 : o0 + ((f - f0) / (f1 - f0)) * (o1 - o0);
 }

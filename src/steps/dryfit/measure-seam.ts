@@ -1,4 +1,4 @@
-import { add3, cross3, dot3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
+import { add3, cross3, dot3, rad, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import type { FitSamples, SeamFit } from '../../model/dry-fit.ts';
 import type { FoamSeam } from '../../model/foam-piece.ts';
 import { bentEdges, normalAlong, outwardAt, type BentEdge } from './bent-edge.ts';
@@ -12,6 +12,8 @@ interface BentSide {
   readonly edges: readonly BentEdge[];
   readonly cuts: Readonly<Record<Skin, readonly CutEdge[]>>;
   readonly aheadAt: (i: number, f: number) => number;
+  /** Length on the neutral surface in space up to each vertex of the seam, mm. */
+  readonly trueMm: Float64Array;
 }
 
 /** Two points that should be one, taken apart. */
@@ -20,9 +22,6 @@ interface Meeting {
   readonly gapMm: number;
   readonly stepMm: number;
 }
-
-/** Where on an edge of the seam is measured: at both its ends, as far as both sides reach, and in between. */
-const STOPS = [0, 0.5, 1] as const;
 
 /**
  * Brings the finished edges of a seam's two sides together and measures between them, at the face and at the back of the foam.
@@ -34,32 +33,32 @@ const STOPS = [0, 0.5, 1] as const;
  */
 export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], mostShare: number): SeamFit {
   const [a, b] = bentSides(sides, mostShare);
-  const count = edgeCount(sides[0]);
-  const isClosed = sides.every(({ edge }) => edge.from === edge.to);
-  const samples = emptySamples(count * STOPS.length);
+  const isLap = seam.kind === 'lap';
+  const stops = stopsAlong(
+    edgeCount(sides[0]),
+    sides.every(({ edge }) => edge.from === edge.to),
+  );
+  const samples = emptySamples(stops.length);
   const worst = { gap: 0, overlap: 0, slip: 0, step: 0, badness: -1, at: [0, 0, 0] as [number, number, number] };
-  let station = 0;
-  for (let i = 0; i < count; i += 1) {
+  for (const [n, { i, stop, isCorner }] of stops.entries()) {
+    const meet = (skin: Skin): Meeting => {
+      const pair = (isCorner ? corners : commonPlaces)(a.cuts[skin][i], b.cuts[skin][i], stop);
+      return meetAt(a, b, i, pair, skin, isLap);
+    };
+    const [face, back] = [meet('face'), meet('back')];
     const { start, along, lengthMm } = a.edges[i];
-    for (const [k, stop] of STOPS.entries()) {
-      const isEnd = !isClosed && ((i === 0 && stop === 0) || (i === count - 1 && stop === 1));
-      const meet = (skin: Skin): Meeting => meetAt(a, b, i, stop, skin, isEnd, seam.kind === 'lap');
-      const [face, back] = [meet('face'), meet('back')];
-      const n = i * STOPS.length + k;
-      const point = add3(start, scale3(along, stop * lengthMm));
-      samples.stationMm[n] = station + stop * lengthMm;
-      samples.points.set([point.x, point.y, point.z], 3 * n);
-      samples.faceGapMm[n] = face.gapMm;
-      samples.backGapMm[n] = back.gapMm;
-      for (const { slipMm, gapMm, stepMm } of [face, back]) {
-        worst.gap = Math.max(worst.gap, gapMm);
-        worst.overlap = Math.max(worst.overlap, -gapMm);
-        worst.slip = Math.max(worst.slip, Math.abs(slipMm));
-        worst.step = Math.max(worst.step, Math.abs(stepMm));
-        if (Math.abs(gapMm) > worst.badness) [worst.badness, worst.at] = [Math.abs(gapMm), [point.x, point.y, point.z]];
-      }
+    const { x, y, z } = add3(start, scale3(along, stop * lengthMm));
+    samples.stationMm[n] = a.trueMm[i] + stop * lengthMm;
+    samples.points.set([x, y, z], 3 * n);
+    samples.faceGapMm[n] = face.gapMm;
+    samples.backGapMm[n] = back.gapMm;
+    for (const { slipMm, gapMm, stepMm } of [face, back]) {
+      worst.gap = Math.max(worst.gap, gapMm);
+      worst.overlap = Math.max(worst.overlap, -gapMm);
+      worst.slip = Math.max(worst.slip, Math.abs(slipMm));
+      worst.step = Math.max(worst.step, Math.abs(stepMm));
+      if (Math.abs(gapMm) > worst.badness) [worst.badness, worst.at] = [Math.abs(gapMm), [x, y, z]];
     }
-    station += lengthMm;
   }
   return {
     seam: seam.id,
@@ -74,6 +73,22 @@ export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], 
   };
 }
 
+/** Where on edge `i` is measured: at its start (`stop` 0), in the middle and at its end (1). */
+interface Stop {
+  readonly i: number;
+  readonly stop: number;
+  /** True at an end of the seam, where the corners of both cuts belong together. */
+  readonly isCorner: boolean;
+}
+
+function stopsAlong(count: number, isClosed: boolean): readonly Stop[] {
+  const inner = Array.from({ length: count }, (_, i) =>
+    [0, 0.5, 1].map((stop) => ({ i, stop, isCorner: false })),
+  ).flat();
+  if (isClosed) return inner;
+  return [{ i: 0, stop: 0, isCorner: true }, ...inner, { i: count - 1, stop: 1, isCorner: true }];
+}
+
 function bentSides(sides: readonly [FitSide, FitSide], mostShare: number): readonly [BentSide, BentSide] {
   const edges = bentEdges(sides);
   const trueMm = new Float64Array(edges[0].length + 1);
@@ -81,34 +96,42 @@ function bentSides(sides: readonly [FitSide, FitSide], mostShare: number): reado
   const bent = (which: 0 | 1): BentSide => {
     const side = sides[which];
     const cuts = { face: cutEdges(side, 'face'), back: cutEdges(side, 'back') };
-    return { side, edges: edges[which], cuts, aheadAt: laidAlong(side, trueMm, mostShare) };
+    return { side, edges: edges[which], cuts, aheadAt: laidAlong(side, trueMm, mostShare), trueMm };
   };
   return [bent(0), bent(1)];
 }
 
-/** @param isEnd  true at an end of the seam, where the corners of both cuts belong together. */
-function meetAt(
-  a: BentSide,
-  b: BentSide,
-  i: number,
-  stop: number,
-  skin: Skin,
-  isEnd: boolean,
-  isLap: boolean,
-): Meeting {
-  const [cutA, cutB] = [a.cuts[skin][i], b.cuts[skin][i]];
-  const from = Math.max(cutA.f0, cutB.f0);
-  const to = Math.max(from, Math.min(cutA.f1, cutB.f1));
-  const common = from + stop * (to - from);
-  const shareOf = ({ f0, f1 }: CutEdge): number =>
-    isEnd ? (stop === 0 ? f0 : f1) : Math.min(f1, Math.max(f0, common));
-  const height = (side: FitSide): number =>
-    isLap ? 0 : (skin === 'face' ? 1 - side.neutralFraction : -side.neutralFraction) * side.piece.thicknessMm;
-  const placed = ({ side, edges, aheadAt }: BentSide, cut: CutEdge): Placed => {
-    const f = shareOf(cut);
-    return place(edges[i], f, aheadAt(i, f), offsetAt(cut, f) - side.edge.allowanceMm, height(side));
+/** Two places on edge `i` that belong together: a share of the edge and a distance outward for either side. */
+type Pair = readonly [{ readonly f: number; readonly out: number }, { readonly f: number; readonly out: number }];
+
+/**
+ * Where both cuts are at the start (`stop` 0), in the middle or at the end of an edge, as far as both reach: what lies beyond the shorter of
+ * the two is a corner's and told as slip.
+ */
+function commonPlaces(a: CutEdge, b: CutEdge, stop: number): Pair {
+  const from = Math.max(a.f0, b.f0);
+  const wanted = from + stop * (Math.max(from, Math.min(a.f1, b.f1)) - from);
+  const placeOn = (cut: CutEdge) => {
+    const f = Math.min(cut.f1, Math.max(cut.f0, wanted));
+    return { f, out: offsetAt(cut, f) };
   };
-  return apart(a.edges[i], placed(a, cutA), placed(b, cutB));
+  return [placeOn(a), placeOn(b)];
+}
+
+/** The corners of both cuts at the start or the end of an edge. */
+function corners(a: CutEdge, b: CutEdge, stop: number): Pair {
+  const corner = ({ f0, o0, f1, o1 }: CutEdge) => (stop === 0 ? { f: f0, out: o0 } : { f: f1, out: o1 });
+  return [corner(a), corner(b)];
+}
+
+function meetAt(a: BentSide, b: BentSide, i: number, pair: Pair, skin: Skin, isLap: boolean): Meeting {
+  const [placedA, placedB] = [a, b].map(({ side, edges, aheadAt }, which) => {
+    const { f, out } = pair[which];
+    const { neutralFraction: k, piece } = side;
+    const height = isLap ? 0 : (skin === 'face' ? 1 - k : -k) * piece.thicknessMm;
+    return place(edges[i], f, aheadAt(i, f), out - side.edge.allowanceMm, height);
+  });
+  return apart(a.edges[i], placedA, placedB);
 }
 
 /** A point of a cut edge in space, with the piece's outward normal and its way outward there. */
@@ -125,9 +148,17 @@ function place(edge: BentEdge, f: number, aheadMm: number, outMm: number, height
   return { at: add3(onSeam, add3(scale3(outward, outMm), scale3(normal, heightMm))), normal, outward };
 }
 
+/** Folds are opened up no further than to this cosine of their half, that of the steepest bevel drawn, 75 degrees. */
+const LEAST_HALF_FOLD_COSINE = Math.cos(rad(75));
+
 /**
- * Takes the way from a point of side 0 to its like on side 1 apart: along the seam, out of the surface (along the half of both normals, in
- * the plane that halves the fold) and across, from side 0 to side 1.
+ * Takes the way from a point of side 0 to its like on side 1 apart: along the seam, out of the surface (in the plane that halves the fold) and
+ * across it, from side 0 to side 1. What stands apart across is told as what the edges lack together in their own surfaces, so that an edge
+ * cut 2 mm short shows 2 mm on any fold, and not the lesser distance between the two leaning cut faces:
+ *
+ *       A ---------.   .            lack = across / cos(fold / 2)
+ *         ________/   / \
+ *                    /   \ B
  */
 function apart({ along }: BentEdge, a: Placed, b: Placed): Meeting {
   const normals = add3(a.normal, b.normal);
@@ -135,8 +166,10 @@ function apart({ along }: BentEdge, a: Placed, b: Placed): Meeting {
   // On a fold near half a turn the normals cancel and the ways outward tell the plane that halves it; one of them always does.
   const up = add3(normals, scale3(outwards, dot3(normals, outwards) < 0 ? -1 : 1));
   const out = unit3(sub3(up, scale3(along, dot3(up, along))));
+  const across = cross3(along, out);
+  const halfFoldCosine = Math.max(LEAST_HALF_FOLD_COSINE, dot3(sub3(a.outward, b.outward), across) / 2);
   const way = sub3(b.at, a.at);
-  return { slipMm: dot3(way, along), gapMm: dot3(way, cross3(along, out)), stepMm: dot3(way, out) };
+  return { slipMm: dot3(way, along), gapMm: dot3(way, across) / halfFoldCosine, stepMm: dot3(way, out) };
 }
 
 const emptySamples = (count: number): FitSamples => ({
