@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { PieceId, SeamId } from '../base/ids.ts';
+import type { BodyFit } from '../model/body-fit.ts';
 import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { PageSet } from '../model/page.ts';
 import type { SheetLayout } from '../model/sheet.ts';
@@ -14,6 +15,7 @@ export interface Bench {
   readonly pieces: PiecesView | null;
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
+  readonly bodyFit: BodyFit | null;
   readonly findings: readonly Finding[];
   readonly stopped: BenchUpdate['stopped'];
 }
@@ -26,6 +28,7 @@ export const EMPTY_BENCH: Bench = {
   pieces: null,
   sheets: null,
   paper: null,
+  bodyFit: null,
   findings: [],
   stopped: null,
 };
@@ -41,6 +44,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     pieces: keep(update.pieces, bench.pieces),
     sheets: keep(update.sheets, bench.sheets),
     paper: keep(update.paper, bench.paper),
+    bodyFit: keep(update.bodyFit, bench.bodyFit),
     findings: update.findings,
     stopped: update.stopped,
   };

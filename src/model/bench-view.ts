@@ -4,6 +4,7 @@ import type { SerialisedTree } from '../geom/bvh.ts';
 import type { Template } from './template.ts';
 import type { FoamPiece, FoamSeam } from './foam-piece.ts';
 import type { ModelFacts } from './model-facts.ts';
+import type { BodyFit } from './body-fit.ts';
 import type { CutOffer, PatchKind } from './patch.ts';
 import type { PageSet } from './page.ts';
 import type { SeamChain } from './seams.ts';
@@ -24,6 +25,7 @@ export interface BenchUpdate {
   readonly pieces?: PiecesView | null;
   readonly sheets?: SheetLayout | null;
   readonly paper?: PageSet | null;
+  readonly bodyFit?: BodyFit | null;
   /** All findings of all steps that ran, in the order of the job. Always present. */
   readonly findings: readonly Finding[];
   /** The first step that could not go on, and why; null when the whole chain ran. */

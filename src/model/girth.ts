@@ -75,7 +75,10 @@ export interface Opening {
   readonly girthMm: number;
   readonly breadthMm: number;
   readonly areaMm2: number;
-  /** Least girth of the sections between the opening and the place where the part is worn, and where, mm; null without such a place. */
+  /**
+   * Least girth of the sections between the opening and the place where the part is worn, and where, mm; null without such a place, and
+   * where what must pass does not pass the opening itself.
+   */
   readonly narrowest: { readonly girthMm: number; readonly breadthMm: number; readonly point: Vec3 } | null;
   /** Whether what must pass does pass here, on the whole way; null when nothing was said to pass. */
   readonly passes: boolean | null;
@@ -85,6 +88,8 @@ export interface Opening {
 export interface OpeningSeams {
   /** Indices into the chains of the cut, in the order they run from rim to rim. */
   readonly chains: readonly number[];
+  /** Their letters, as printed on the pieces. */
+  readonly letters: readonly string[];
   readonly lengthMm: number;
   /** `side`: from one opening to another, so that the part opens like a book. `halves`: across one opening, so that it comes apart. */
   readonly kind: 'side' | 'halves';

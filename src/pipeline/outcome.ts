@@ -7,6 +7,7 @@ import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { PageSet } from '../model/page.ts';
+import type { BodyFit } from '../model/body-fit.ts';
 import type { CutOffer, Patch } from '../model/patch.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { SheetLayout } from '../model/sheet.ts';
@@ -61,6 +62,8 @@ export interface Outcome {
   readonly templates: readonly Template[] | null;
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
+  /** The foam against body and core; null where the maker asked for nothing. */
+  readonly bodyFit: BodyFit | null;
   /** The finished pieces put together again. */
   readonly dryFit: DryFit | null;
   /** All that the steps found, in the order of the job. */

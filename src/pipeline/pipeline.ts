@@ -40,6 +40,7 @@ import { PatchStore } from './patch-store.ts';
 import type { PatchWishes } from './patch-wishes.ts';
 import { wishFindings } from './wish-findings.ts';
 import { dryFitFindings } from './dry-fit-findings.ts';
+import { Wear } from './wear.ts';
 import { straightFindings } from './straight-findings.ts';
 
 /** A source file kept beside the document. */
@@ -83,6 +84,7 @@ export class Pipeline {
   readonly #layFlat: LayFlat;
   readonly #overlapOffers: OverlapOffers;
   readonly #forming = new Forming();
+  readonly #wear = new Wear();
   readonly #dryFits = new DryFits();
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
@@ -129,6 +131,7 @@ export class Pipeline {
       this.#makeFoam(run);
       await work.pause(0.95, 'laying out sheets and pages');
       this.#layOut(run);
+      await this.#fitBody(run, shareOfWork(work, 0.96, 0.97));
       await this.#offerCuts(run, shareOfWork(work, 0.97, 0.98));
       await this.#fitDry(run, shareOfWork(work, 0.98, 1));
     } catch (error) {
@@ -301,6 +304,13 @@ export class Pipeline {
     run.findings.push(...dryFitFindings(run.part.id, run.dryFit));
   }
 
+  async #fitBody(run: Run, work: Work): Promise<void> {
+    const { mesh, mmPerUnit } = run.needSculpt();
+    if (mmPerUnit === null) return;
+    run.bodyFit = await this.#wear.of(mesh, mmPerUnit, run.needCut(), run.part, work);
+    run.findings.push(...(run.bodyFit?.findings ?? []));
+  }
+
   #makeFoam(run: Run): void {
     const sculpt = run.needSculpt();
     const cut = run.needCut();
@@ -424,6 +434,7 @@ class Run {
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;
   dryFit: Outcome['dryFit'] = null;
+  bodyFit: Outcome['bodyFit'] = null;
   stopped: Outcome['stopped'] = null;
   readonly #madeNew = new Set<StepName>();
 
@@ -471,8 +482,8 @@ class Run {
   }
 
   outcome(): Outcome {
-    const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper, dryFit, findings, stopped } =
-      this;
+    const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper } = this;
+    const { bodyFit, dryFit, findings, stopped } = this;
     return {
       project,
       part,
@@ -484,6 +495,7 @@ class Run {
       templates,
       sheets,
       paper,
+      bodyFit,
       dryFit,
       findings,
       stopped,

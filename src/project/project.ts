@@ -2,6 +2,8 @@ import type { FoamId, LayerId, PartId } from '../base/ids.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
+import type { CoreRod } from '../model/clearance.ts';
+import type { GirthTape, PassChoice } from '../model/girth.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
@@ -49,6 +51,12 @@ export interface SculptPart {
   /** From the back outwards. One today. */
   readonly layers: readonly LayerChoice[];
   readonly tracedSide: TracedSide;
+  /** Girth tapes laid round the part; ids are its own. Missing: none. */
+  readonly tapes?: readonly GirthTape[];
+  /** Rods and pipes that it sits on; ids are its own. Missing: none. */
+  readonly core?: readonly CoreRod[];
+  /** What must pass when it is put on; missing: it is not said to be worn. */
+  readonly worn?: PassChoice;
 }
 
 export interface SourceRef {

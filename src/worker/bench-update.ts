@@ -24,6 +24,7 @@ interface Made {
   readonly pieces: unknown;
   readonly sheets: unknown;
   readonly paper: unknown;
+  readonly bodyFit: unknown;
 }
 
 /** Updates remembered: a screen is at most a few behind. */
@@ -47,6 +48,7 @@ export class BenchUpdater {
       pieces: outcome.templates,
       sheets: outcome.sheets,
       paper: outcome.paper,
+      bodyFit: outcome.bodyFit,
     };
     const changed = this.#changes(made, have);
     return {
@@ -57,6 +59,7 @@ export class BenchUpdater {
       ...(changed('pieces') || changed('seams') ? { pieces: cut === null ? null : piecesView(outcome, cut) } : {}),
       ...(changed('sheets') ? { sheets: outcome.sheets } : {}),
       ...(changed('paper') ? { paper: outcome.paper } : {}),
+      ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
       findings: outcome.findings,
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
@@ -72,8 +75,8 @@ export class BenchUpdater {
     const drawn = barePieces(early, before);
     const sent = this.#sent.get(have);
     // Sheets and paper of another sculpt mean nothing.
-    const { sheets, paper } = sent?.sculpt === sculpt ? sent : { sheets: null, paper: null };
-    const made = { sculpt, shell: cut.shell, seams: cut.chains, pieces: drawn.templates, sheets, paper };
+    const { sheets, paper, bodyFit } = sent?.sculpt === sculpt ? sent : { sheets: null, paper: null, bodyFit: null };
+    const made = { sculpt, shell: cut.shell, seams: cut.chains, pieces: drawn.templates, sheets, paper, bodyFit };
     const changed = this.#changes(made, have);
     return {
       number: this.#remember(made),

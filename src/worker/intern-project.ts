@@ -21,6 +21,9 @@ export class ProjectInterner {
         flatten: this.#same('flatten', part.flatten),
         regions: this.#same('regions', part.regions),
         edgeWishes: this.#same('edgeWishes', part.edgeWishes),
+        ...(part.tapes === undefined ? {} : { tapes: part.tapes.map((tape) => this.#same('tape', tape)) }),
+        ...(part.core === undefined ? {} : { core: part.core.map((core) => this.#same('core', core)) }),
+        ...(part.worn === undefined ? {} : { worn: this.#same('worn', part.worn) }),
         layers: part.layers.map((layer) => this.#same('layer', layer)),
       })),
     };

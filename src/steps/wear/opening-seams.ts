@@ -23,7 +23,8 @@ export function seamsThatOpen(
     for (const way of waysFrom(start, links, rimOf)) {
       const kind = rimOf.get(way.end) === rimOf.get(start) ? 'halves' : 'side';
       const isBetter = best === null || (kind === best.kind ? way.lengthMm < best.lengthMm : kind === 'side');
-      if (isBetter) best = { chains: way.chains, lengthMm: way.lengthMm, kind };
+      if (isBetter)
+        best = { chains: way.chains, letters: way.chains.map((i) => chains[i].letter), lengthMm: way.lengthMm, kind };
     }
   }
   return best;

@@ -1,3 +1,4 @@
+import type { Work } from '../../base/work.ts';
 import { convexHull } from '../../geom/convex-hull.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { cross3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
@@ -15,11 +16,22 @@ const NARROWEST_SHARE = 1e-3;
 /**
  * The openings of a part: loops of its open edges, from the largest girth down.
  * @param worn  plane at the place where the part is worn, or null.
+ * @param pass  what must pass; the way behind an opening is measured where that passes the opening itself.
+ * @throws Cancelled when the work was called off.
  */
-export function findOpenings(surface: Surface, worn: Plane | null, pass: PassChoice | null): readonly Opening[] {
-  return rimsOf(surface)
-    .map((vertices) => openingOf(surface, vertices, worn, pass))
-    .sort((a, b) => b.girthMm - a.girthMm || a.vertices[0] - b.vertices[0]);
+export async function findOpenings(
+  surface: Surface,
+  worn: Plane | null,
+  pass: PassChoice | null,
+  work: Work,
+): Promise<readonly Opening[]> {
+  const rims = rimsOf(surface);
+  const openings: Opening[] = [];
+  for (const [i, rim] of rims.entries()) {
+    await work.pause(i / rims.length);
+    openings.push(openingOf(surface, rim, worn, pass));
+  }
+  return openings.sort((a, b) => b.girthMm - a.girthMm || a.vertices[0] - b.vertices[0]);
 }
 
 /** Vertices of every loop of open half-edges, each from its lowest vertex on. */
@@ -47,9 +59,11 @@ function openingOf(surface: Surface, vertices: Uint32Array, worn: Plane | null, 
   const hull = convexHull(flat);
   const girthMm = ringLength(hull);
   const breadthMm = leastWidth(hull);
-  const narrowest = worn === null ? null : narrowestBetween(surface, plane, worn);
+  const isAsked = pass?.girthMm !== undefined || pass?.breadthMm !== undefined;
   const fits = (girth: number, breadth: number): boolean =>
     girth >= (pass?.girthMm ?? 0) && breadth >= (pass?.breadthMm ?? 0);
+  const passesRim = fits(girthMm, breadthMm);
+  const narrowest = worn === null || !isAsked || !passesRim ? null : narrowestBetween(surface, plane, worn);
   return {
     vertices,
     centre: plane.point,
@@ -58,10 +72,7 @@ function openingOf(surface: Surface, vertices: Uint32Array, worn: Plane | null, 
     breadthMm,
     areaMm2: Math.abs(ringArea(flat)),
     narrowest,
-    passes:
-      pass === null || (pass.girthMm === undefined && pass.breadthMm === undefined)
-        ? null
-        : fits(girthMm, breadthMm) && (narrowest === null || fits(narrowest.girthMm, narrowest.breadthMm)),
+    passes: isAsked ? passesRim && (narrowest === null || fits(narrowest.girthMm, narrowest.breadthMm)) : null,
   };
 }
 

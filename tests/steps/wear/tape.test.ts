@@ -105,6 +105,21 @@ describe('a tape round a part', () => {
     expect(measureTape(torus, { point: at(90, 0, 0), normal: at(0, 1, 0) })?.hull[0]).toBeGreaterThan(0);
   });
 
+  it('goes round the point rather than round a post that stands nearer to it', () => {
+    const hall = prism([[0, 0], [200, 0], [200, 200], [0, 200]], 30); // prettier-ignore
+    const post = prism([[102, 100], [112, 100], [112, 110], [102, 110]], 30); // prettier-ignore
+    const both = {
+      ...hall,
+      positions: Float64Array.from([...hall.positions, ...post.positions]),
+      triangles: Uint32Array.from([...hall.triangles, ...post.triangles.map((v) => v + 8)]),
+    };
+    const girthAt = (x: number) =>
+      measureTape(surfaceOf(both), { point: at(x, 105, 15), normal: at(0, 0, 1) })?.girthMm;
+    expect(girthAt(100)).toBe(800);
+    expect(girthAt(105)).toBe(40);
+    expect(girthAt(250)).toBe(800);
+  });
+
   it('bridges hollows: a star has the girth of its points, and keeps its own way', () => {
     const [outer, inner, n] = [50, 20, 5];
     const star = Array.from({ length: 2 * n }, (_, i) => {

@@ -1,0 +1,138 @@
+import { Memo } from '../base/memo.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
+import { scale3, type Vec3 } from '../geom/vec.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import { topologyOf } from '../mesh/topology.ts';
+import type { BodyFit } from '../model/body-fit.ts';
+import type { CoreFit, CoreRod } from '../model/clearance.ts';
+import type { GirthTape, PuttingOn, TapeFit, Triple } from '../model/girth.ts';
+import type { SculptPart } from '../project/project.ts';
+import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
+import { findOpenings } from '../steps/wear/openings.ts';
+import type { Plane } from '../steps/wear/plane-section.ts';
+import { rodClearance, type Rod } from '../steps/wear/rod-clearance.ts';
+import { paddingForGirth, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
+import { measureTape } from '../steps/wear/tape.ts';
+import { coreFindings, puttingOnFindings, tapeFindings } from '../steps/wear/wear-findings.ts';
+import type { CutSculpt } from './outcome.ts';
+
+/** Results remembered: of one tape a maker tries many places, and goes back to few. */
+const KEPT = 24;
+
+/** The foam against body and core. Each tape and each rod is measured anew only when it or the shell changed. */
+export class Wear {
+  readonly #tapes = new Memo<[unknown, unknown, GirthTape], TapeFit>(KEPT);
+  readonly #rods = new Memo<[unknown, unknown, CoreRod], CoreFit>(KEPT);
+  readonly #ways = new Memo<unknown[], PuttingOn>(KEPT);
+  readonly #fits = new Memo<unknown[], BodyFit>(KEPT);
+
+  /**
+   * @param mmPerUnit  of the model file: places are kept in its numbers.
+   * @returns null where the maker asked for nothing.
+   * @throws Cancelled when the work was called off.
+   */
+  async of(
+    mesh: Mesh,
+    mmPerUnit: number,
+    { shell, chains }: Pick<CutSculpt, 'shell' | 'chains'>,
+    part: SculptPart,
+    work: Work,
+  ): Promise<BodyFit | null> {
+    const { tapes = [], core: cores = [], worn = null } = part;
+    if (tapes.length === 0 && cores.length === 0 && worn === null) return null;
+    const key = [mesh, shell, chains, part.tapes, part.core, part.worn];
+    const known = this.#fits.get(key);
+    if (known !== undefined) return known;
+    const back: BackOfShell = {
+      back: { positions: shell.backPositions, triangles: mesh.triangles, topology: topologyOf(mesh) },
+      sculptPositions: mesh.positions,
+      facePositions: shell.facePositions,
+      thicknessMm: shell.thicknessMm,
+    };
+    const tapeFits: TapeFit[] = [];
+    for (const [i, tape] of tapes.entries()) {
+      await work.pause((0.5 * i) / tapes.length, 'measuring girths');
+      const plane = planeOf(tape, mmPerUnit);
+      tapeFits.push(remembered(this.#tapes, [mesh, shell, tape], () => tapeFit(back, tape, plane)));
+    }
+    const coreFits: CoreFit[] = [];
+    for (const core of cores) {
+      await work.pause(0.5, 'measuring the room round the core');
+      coreFits.push(remembered(this.#rods, [mesh, shell, core], () => coreFit(back, core, mmPerUnit)));
+    }
+    let puttingOn: PuttingOn | null = null;
+    if (worn !== null) {
+      const tape = tapes.find(({ id }) => id === worn.tape) ?? tapes.at(0);
+      const wayKey = [mesh, shell, chains, tape, worn];
+      const place = tape === undefined ? null : planeOf(tape, mmPerUnit);
+      puttingOn =
+        this.#ways.get(wayKey) ??
+        this.#ways.set(wayKey, await wayOn(back, place, worn, chains, shareOfWork(work, 0.6, 1)));
+    }
+    const findings = [
+      ...tapeFits.flatMap((fit) => tapeFindings(fit, planeOf(fit.tape, mmPerUnit).point, part.id)),
+      ...coreFits.flatMap((fit) => coreFindings(fit, part.id)),
+      ...(puttingOn === null ? [] : puttingOnFindings(puttingOn, part.id)),
+    ];
+    return this.#fits.set(key, { tapes: tapeFits, cores: coreFits, puttingOn, findings });
+  }
+}
+
+function tapeFit(shell: BackOfShell, tape: GirthTape, plane: Plane): TapeFit {
+  const back = measureTape(shell.back, plane);
+  const face = measureTape({ ...shell.back, positions: shell.facePositions }, plane);
+  const { bodyGirthMm, easeMm = 0 } = tape;
+  if (back === null || bodyGirthMm === undefined)
+    return { tape, back, face, clearanceMm: null, missingMm: 0, sizeFactor: null, paddingMm: null };
+  const wanted = bodyGirthMm + easeMm;
+  return {
+    tape,
+    back,
+    face,
+    clearanceMm: (back.girthMm - bodyGirthMm) / (2 * Math.PI),
+    missingMm: Math.max(0, wanted - back.girthMm),
+    sizeFactor: sizeForGirth(shell, plane, wanted),
+    paddingMm: paddingForGirth(shell, plane, wanted),
+  };
+}
+
+function coreFit(shell: BackOfShell, core: CoreRod, mmPerUnit: number): CoreFit {
+  const rod: Rod = {
+    point: inMm(core.pointInFile, mmPerUnit),
+    direction: vec(core.direction),
+    radiusMm: core.diameterMm / 2,
+    lengthMm: core.lengthMm ?? Infinity,
+  };
+  const clearance = rodClearance(shell.back.positions, shell.back.triangles, rod);
+  return {
+    core,
+    ...clearance,
+    // Where the axis runs through foam, no size makes room.
+    sizeFactor: clearance.pierced > 0 ? null : sizeForRoom(shell, rod, core.roomMm ?? 0),
+  };
+}
+
+async function wayOn(
+  { back }: BackOfShell,
+  worn: Plane | null,
+  pass: NonNullable<SculptPart['worn']>,
+  chains: CutSculpt['chains'],
+  work: Work,
+): Promise<PuttingOn> {
+  const openings = await findOpenings(back, worn, pass, work);
+  const isAsked = pass.girthMm !== undefined || pass.breadthMm !== undefined;
+  const goesOn = isAsked ? openings.some(({ passes }) => passes === true) : null;
+  const rims = openings.map(({ vertices }) => vertices);
+  return { openings, goesOn, splitAt: goesOn === false ? seamsThatOpen(back.positions, chains, rims) : null };
+}
+
+const vec = ([x, y, z]: Triple): Vec3 => ({ x, y, z });
+const inMm = (point: Triple, mmPerUnit: number): Vec3 => scale3(vec(point), mmPerUnit);
+const planeOf = ({ pointInFile, normal }: GirthTape, mmPerUnit: number): Plane => ({
+  point: inMm(pointInFile, mmPerUnit),
+  normal: vec(normal),
+});
+
+function remembered<K extends unknown[], V>(memo: Memo<K, V>, key: K, make: () => V): V {
+  return memo.get(key) ?? memo.set(key, make());
+}

@@ -1,0 +1,67 @@
+import type { CoreRod } from '../model/clearance.ts';
+import type { GirthTape, PassChoice } from '../model/girth.ts';
+import { onSculpt, type Command } from './commands.ts';
+
+/** Lays a tape, or puts the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
+export const setTape = (tape: GirthTape, mergeKey?: string): Command =>
+  onSculpt(
+    'measure a girth',
+    (part) => ({ ...part, tapes: withOne(part.tapes ?? [], tape) }),
+    mergeKey ?? `tape ${tape.id}`,
+  );
+
+export const removeTape = (id: string): Command =>
+  onSculpt('take a tape off', (part) =>
+    part.tapes?.some((tape) => tape.id === id) === true
+      ? { ...part, tapes: part.tapes.filter((tape) => tape.id !== id) }
+      : part,
+  );
+
+/** Puts a rod or pipe in, or the one of the same id elsewhere. */
+export const setCore = (core: CoreRod): Command =>
+  onSculpt('put a core in', (part) => ({ ...part, core: withOne(part.core ?? [], core) }), `core ${core.id}`);
+
+export const removeCore = (id: string): Command =>
+  onSculpt('take a core out', (part) =>
+    part.core?.some((core) => core.id === id) === true
+      ? { ...part, core: part.core.filter((core) => core.id !== id) }
+      : part,
+  );
+
+/** Says what must pass when the part is put on; null: it is not worn. */
+export const setWorn = (worn: PassChoice | null): Command =>
+  onSculpt(
+    'say what must pass',
+    (part) => {
+      if (worn !== null) return { ...part, worn };
+      if (part.worn === undefined) return part;
+      const { worn: _, ...rest } = part;
+      return rest;
+    },
+    'worn',
+  );
+
+/**
+ * Makes the part larger or smaller than it is now.
+ * @param factor     > 0, else RangeError.
+ * @param longestMm  longest side of the sculpt now, mm: a size given by the file's unit becomes one by this.
+ */
+export function sizeBy(factor: number, longestMm: number): Command {
+  if (!(factor > 0)) throw new RangeError(`factor ${factor}`);
+  return onSculpt('size the part to the body', (part) => {
+    const { scale } = part;
+    if (scale === null || factor === 1) return part;
+    return scale.by === 'unit'
+      ? { ...part, scale: { by: 'size', axis: 'longest', mm: factor * longestMm } }
+      : { ...part, scale: { ...scale, mm: factor * scale.mm } };
+  });
+}
+
+/** `tape-1`, `tape-2` …: the first that is free. */
+export function freeId(kind: 'tape' | 'core', taken: readonly { readonly id: string }[]): string {
+  for (let i = 1; ; i += 1) if (!taken.some(({ id }) => id === `${kind}-${i}`)) return `${kind}-${i}`;
+}
+
+function withOne<T extends { readonly id: string }>(list: readonly T[], one: T): readonly T[] {
+  return list.some(({ id }) => id === one.id) ? list.map((old) => (old.id === one.id ? one : old)) : [...list, one];
+}

@@ -1,0 +1,68 @@
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { BodyFit } from '../../model/body-fit.ts';
+import type { CoreFit } from '../../model/clearance.ts';
+import type { Opening, TapeFit, TapeMeasure } from '../../model/girth.ts';
+import type { Vec3 } from '../../geom/vec.ts';
+import { triples } from './report-numbers.ts';
+
+/** How the foam fits body and core; corners and polygons in file numbers. */
+export function fitReport({ tapes, cores, puttingOn }: BodyFit, mesh: Mesh): Record<string, unknown> {
+  return {
+    tapes: tapes.map(tapeReport),
+    cores: cores.map((core) => coreReport(core, mesh)),
+    puttingOn:
+      puttingOn === null
+        ? null
+        : {
+            goesOn: puttingOn.goesOn,
+            openings: puttingOn.openings.map((opening) => openingReport(opening, mesh)),
+            splitAt:
+              puttingOn.splitAt === null
+                ? null
+                : {
+                    seams: puttingOn.splitAt.letters,
+                    lengthMm: puttingOn.splitAt.lengthMm,
+                    kind: puttingOn.splitAt.kind,
+                  },
+          },
+  };
+}
+
+const tapeReport = ({ tape, back, face, ...rest }: TapeFit): Record<string, unknown> => ({
+  ...tape,
+  back: back === null ? null : measureReport(back),
+  face: face === null ? null : measureReport(face),
+  ...rest,
+});
+
+const measureReport = ({ hull, ...figures }: TapeMeasure): Record<string, unknown> => ({
+  ...figures,
+  hullMm: triples(hull),
+});
+
+const coreReport = ({ core, tightest, pierced, sizeFactor }: CoreFit, mesh: Mesh): Record<string, unknown> => ({
+  ...core,
+  tightest:
+    tightest === null
+      ? null
+      : {
+          clearanceMm: tightest.clearanceMm,
+          point: pointOf(tightest.point),
+          face: mesh.faceOfTriangle[tightest.triangle],
+        },
+  pierced,
+  sizeFactor,
+});
+
+const openingReport = (opening: Opening, mesh: Mesh): Record<string, unknown> => ({
+  vertices: Array.from(opening.vertices, (v) => mesh.fileVertex[v]),
+  centre: pointOf(opening.centre),
+  normal: pointOf(opening.normal),
+  girthMm: opening.girthMm,
+  breadthMm: opening.breadthMm,
+  areaMm2: opening.areaMm2,
+  narrowest: opening.narrowest === null ? null : { ...opening.narrowest, point: pointOf(opening.narrowest.point) },
+  passes: opening.passes,
+});
+
+const pointOf = ({ x, y, z }: Vec3): readonly [number, number, number] => [x, y, z];
