@@ -1,5 +1,6 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
+import { runWithPauses } from '../base/stepwise.ts';
 import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
@@ -12,14 +13,15 @@ import { cautionTexts } from '../model/cautions.ts';
 import { findPaper } from '../model/papers.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { CutOffer } from '../model/patch.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
 import { cutPatches } from '../steps/cut/cut-patches.ts';
 import { offerCut } from '../steps/cut/offer-cut.ts';
 import { seamChains } from '../steps/cut/seam-chains.ts';
-import { makeFoamPieces, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
-import { partBends, type PartBends } from '../steps/foam/part-bends.ts';
+import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
+import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
 import { makeTemplate } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { factsOf } from '../steps/read/facts.ts';
@@ -28,7 +30,7 @@ import { readModel } from '../steps/read/read-model.ts';
 import { applyRepairs } from '../steps/read/repair.ts';
 import { meshFromModel, mmPerUnitOf, sizeFindings } from '../steps/read/size.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
-import { makeShellLayer } from '../steps/shell/make-shell-layer.ts';
+import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
 import { makePages } from '../steps/tile/make-pages.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayFlat } from './lay-flat.ts';
@@ -91,7 +93,7 @@ export class Pipeline {
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
   readonly #facts = new Memo<[SourceModel], ModelFacts>(KEPT);
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
-  readonly #shells = new Memo<unknown[], ReturnType<typeof makeShellLayer>>(KEPT);
+  readonly #shells = new Memo<unknown[], ShellLayer>(KEPT);
   readonly #cuts = new Memo<unknown[], { cut: Omit<CutSculpt, 'shell'>; findings: readonly Finding[] }>(4 * KEPT);
   readonly #unheard = new Memo<unknown[], readonly Finding[]>(KEPT);
   readonly #bent = new Memo<unknown[], PartBends>(KEPT);
@@ -128,7 +130,7 @@ export class Pipeline {
       await this.#part(run, shareOfWork(work, 0.3, 0.4));
       await this.#flatten(run, shareOfWork(work, 0.4, 0.9));
       await work.pause(0.9, 'adding edges, marks and words');
-      this.#makeFoam(run);
+      await this.#makeFoam(run, shareOfWork(work, 0.9, 0.95));
       await work.pause(0.95, 'laying out sheets and pages');
       this.#layOut(run);
       await this.#fitBody(run, shareOfWork(work, 0.96, 0.97));
@@ -204,7 +206,7 @@ export class Pipeline {
     const shellKey = [mesh, ...Object.values(choice)];
     let shell = this.#shells.get(shellKey);
     if (shell === undefined) {
-      shell = this.#shells.set(shellKey, makeShellLayer(mesh, choice));
+      shell = this.#shells.set(shellKey, await runWithPauses(shellLayerSteps(mesh, choice), () => work.pause(0.2)));
       run.made('shell');
     }
     await work.pause(0.5, 'parting along the seams');
@@ -242,6 +244,7 @@ export class Pipeline {
     run.findings.push(...remembered(this.#unheard, wishes, () => wishFindings(mesh, { patches, chains }, part, foam)));
     run.findings.push(...parted.findings, ...shell.findings, ...parted.cut.patches.flatMap((patch) => patch.findings));
     run.cut = { ...parted.cut, shell };
+    run.bends = await this.#bend(run, work);
   }
 
   async #flatten(run: Run, work: Work): Promise<void> {
@@ -252,7 +255,7 @@ export class Pipeline {
       onEarly &&
       ((early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early }));
     const { results, wishes, isNew } = await this.#layFlat.lay(
-      { mesh: sculpt.mesh, cut, part, bevels: this.#bends(run).bevels },
+      { mesh: sculpt.mesh, cut, part, bevels: run.needBends().bevels },
       shareOfWork(work, 0, 0.9),
       tell,
     );
@@ -274,12 +277,14 @@ export class Pipeline {
     }
   }
 
-  #bends(run: Run): PartBends {
+  async #bend(run: Run, work: Work): Promise<PartBends> {
     const [{ mesh }, { patches, chains }] = [run.needSculpt(), run.needCut()];
     const { pieceSettings } = run.part;
-    return remembered(this.#bent, [mesh, patches, chains, pieceSettings], () =>
-      partBends(mesh, patches, chains, pieceSettings, FOAM_RULES),
-    );
+    const key = [mesh, patches, chains, pieceSettings];
+    const known = this.#bent.get(key);
+    if (known !== undefined) return known;
+    const steps = partBendSteps(mesh, patches, chains, pieceSettings, FOAM_RULES);
+    return this.#bent.set(key, await runWithPauses(steps, () => work.pause(1)));
   }
 
   /** Last of all, because all else can be shown without it: what would free the pieces that lie over themselves. */
@@ -287,7 +292,7 @@ export class Pipeline {
     const { part } = run;
     const [{ mesh }, cut] = [run.needSculpt(), run.needCut()];
     const eased = await this.#overlapOffers.of(
-      { mesh, cut, part, bevels: this.#bends(run).bevels },
+      { mesh, cut, part, bevels: run.needBends().bevels },
       run.needFlats(),
       work,
     );
@@ -299,7 +304,7 @@ export class Pipeline {
     const [{ mesh }, cut] = [run.needSculpt(), run.needCut()];
     const { tooMuchPct } = run.foam().stretchLimits;
     const [pieces, seams] = [run.pieces ?? [], run.seams ?? []];
-    const job = { mesh, cut, bends: this.#bends(run), pieces, seams, tooMuchPct };
+    const job = { mesh, cut, bends: run.needBends(), pieces, seams, tooMuchPct };
     run.dryFit = await this.#dryFits.of(job, work);
     run.findings.push(...dryFitFindings(run.part.id, run.dryFit));
   }
@@ -311,7 +316,7 @@ export class Pipeline {
     run.findings.push(...(run.bodyFit?.findings ?? []));
   }
 
-  #makeFoam(run: Run): void {
+  async #makeFoam(run: Run, work: Work): Promise<void> {
     const sculpt = run.needSculpt();
     const cut = run.needCut();
     const flats = run.needFlats();
@@ -333,27 +338,25 @@ export class Pipeline {
     ];
     let made = this.#foam.get(key);
     if (made === undefined) {
-      made = this.#foam.set(
-        key,
-        makeFoamPieces({
-          part: part.id,
-          partName: part.name,
-          layer: cut.shell,
-          mesh: sculpt.mesh,
-          patches: cut.patches,
-          flats,
-          chains: cut.chains,
-          bends: this.#bends(run),
-          pieceSettings: part.pieceSettings,
-          tracedSide: part.tracedSide,
-          upAxis: part.upAxis,
-          limits: foam.stretchLimits,
-          ...(shrinkage === undefined ? {} : { shrinkage }),
-          rules: FOAM_RULES,
-          copies: part.copies,
-          firstNumber: 1,
-        }),
-      );
+      const steps = foamPieceSteps({
+        part: part.id,
+        partName: part.name,
+        layer: cut.shell,
+        mesh: sculpt.mesh,
+        patches: cut.patches,
+        flats,
+        chains: cut.chains,
+        bends: run.needBends(),
+        pieceSettings: part.pieceSettings,
+        tracedSide: part.tracedSide,
+        upAxis: part.upAxis,
+        limits: foam.stretchLimits,
+        ...(shrinkage === undefined ? {} : { shrinkage }),
+        rules: FOAM_RULES,
+        copies: part.copies,
+        firstNumber: 1,
+      });
+      made = this.#foam.set(key, await runWithPauses(steps, () => work.pause(0.5)));
       run.made('foam');
     }
     const { pieces, seams, findings } = made;
@@ -426,6 +429,7 @@ class Run {
   readonly findings: Finding[] = [];
   sculpt: SizedSculpt | null = null;
   cut: CutSculpt | null = null;
+  bends: PartBends | null = null;
   flats: readonly (FlatPiece | null)[] | null = null;
   wishes: readonly PatchWishes[] = [];
   pieces: Outcome['pieces'] = null;
@@ -464,6 +468,11 @@ class Run {
     return this.cut;
   }
 
+  needBends(): PartBends {
+    if (this.bends === null) throw new Error('run: not parted yet');
+    return this.bends;
+  }
+
   needFlats(): readonly (FlatPiece | null)[] {
     if (this.flats === null) throw new Error('run: not flat yet');
     return this.flats;
@@ -482,8 +491,22 @@ class Run {
   }
 
   outcome(): Outcome {
-    const { project, part, sculpt, cut, flats, pieces, seams, templates, sheets, paper } = this;
-    const { bodyFit, dryFit, findings, stopped } = this;
+    const {
+      project,
+      part,
+      sculpt,
+      cut,
+      flats,
+      pieces,
+      seams,
+      templates,
+      sheets,
+      paper,
+      bodyFit,
+      dryFit,
+      findings,
+      stopped,
+    } = this;
     return {
       project,
       part,

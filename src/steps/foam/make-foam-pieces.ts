@@ -1,5 +1,6 @@
 import type { Finding } from '../../base/finding.ts';
 import type { PartId, PieceId } from '../../base/ids.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import { triangleArea } from '../../mesh/measure.ts';
@@ -77,21 +78,27 @@ interface PieceCall {
 }
 
 /** From flat pieces to what is cut from foam: edges, bevels, folds, marks, names, and what the maker must know. */
-export function makeFoamPieces(input: FoamInput): FoamOutcome {
+export const makeFoamPieces = (input: FoamInput): FoamOutcome => runAtOnce(foamPieceSteps(input));
+
+/** The same in stretches. */
+export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   const { mesh, layer, patches, flats, chains, rules } = input;
   const wishes = settingsOfPatches(mesh, patches, input.pieceSettings);
   const { patches: bends, bevels } = input.bends;
   const runs = edgeRuns(patches, chains);
   const calls = callPieces(input, wishes);
-  const shapes = patches.map((patch, i) => {
+  const shapes: (PieceShape | null)[] = [];
+  for (const [i, patch] of patches.entries()) {
+    yield;
     const flat = flats[i];
-    return flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, layer, input.upAxis);
-  });
+    shapes.push(flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, layer, input.upAxis));
+  }
   const sides: Stations[][] = chains.map(() => []);
   shapes.forEach((shape, i) => {
     if (shape !== null) for (const run of runs[i]) sides[run.chain].push(sideStations(shape, run));
   });
   const places = chains.map((chain, i) => markPlaces(chain, layer.neutralPositions, sides[i], rules));
+  yield;
   const twins = findTwins(
     mesh,
     patches,
@@ -100,9 +107,10 @@ export function makeFoamPieces(input: FoamInput): FoamOutcome {
       doGrainsMirror(wishes[a].grain, wishes[b].grain) && areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
   );
   const pieces: FoamPiece[] = [];
-  patches.forEach((_, i) => {
+  for (const i of patches.keys()) {
+    yield;
     const [flat, shape] = [flats[i], shapes[i]];
-    if (flat === null || shape === null) return;
+    if (flat === null || shape === null) continue;
     pieces.push(
       makePiece({
         input,
@@ -117,7 +125,8 @@ export function makeFoamPieces(input: FoamInput): FoamOutcome {
         wish: wishes[i],
       }),
     );
-  });
+  }
+  yield;
   const { seams, findings } = makeSeams(input, shapes, calls, bevels, runs, places);
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
 }

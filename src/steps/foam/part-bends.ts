@@ -1,3 +1,4 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { length3, pointAt3, rad, sub3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
@@ -24,21 +25,33 @@ export interface PartBends {
   readonly bevels: readonly ChainBevels[];
 }
 
-export function partBends(
+export const partBends = (...given: Parameters<typeof partBendSteps>): PartBends => runAtOnce(partBendSteps(...given));
+
+/** The same in stretches. */
+export function* partBendSteps(
   mesh: Mesh,
   patches: readonly Patch[],
   chains: readonly SeamChain[],
   pieceSettings: readonly PieceSetting[],
   rules: FoamRules,
-): PartBends {
+): Stepwise<PartBends> {
   const wishes = settingsOfPatches(mesh, patches, pieceSettings);
-  const bends = patches.map((patch, i) => bendOf(mesh, patch, rules, wishes[i]));
-  return { patches: bends, bevels: chains.map((chain) => bevelsOfChain(mesh, chain, bends)) };
+  const bends: PatchBend[] = [];
+  for (const [i, patch] of patches.entries()) bends.push(yield* bendOf(mesh, patch, rules, wishes[i]));
+  const bevels: ChainBevels[] = [];
+  for (const chain of chains) {
+    yield;
+    bevels.push(bevelsOfChain(mesh, chain, bends));
+  }
+  return { patches: bends, bevels };
 }
 
-function bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): PatchBend {
+function* bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): Stepwise<PatchBend> {
+  yield;
   const surface = pieceSurface(mesh, patch);
+  yield;
   const panels = findPanels(surface, rad(rules.foldLimitDeg));
+  yield;
   const point = (corner: number) => pointAt3(mesh.positions, patch.meshVertices[patch.triangles[corner]]);
   const lengthOf = (h: number): number => length3(sub3(point(h % 3 === 2 ? h - 2 : h + 1), point(h)));
   return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle) };

@@ -1,6 +1,7 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
 import type { Work } from '../../base/work.ts';
 import { triangleCount, type Mesh } from '../../mesh/mesh.ts';
+import { surfaceTreeOf } from '../../mesh/surface-tree.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { faceFindings } from './face-findings.ts';
 import { surveyPolygons, type PolygonSurvey } from './polygon-survey.ts';
@@ -28,6 +29,8 @@ export async function findFaults(model: SourceModel, mesh: Mesh, work: Work): Pr
   await work.pause(0.4);
   findings.push(...faceFindings(model));
   await work.pause(0.6, 'looking for places where it runs through itself');
+  surfaceTreeOf(mesh);
+  await work.pause(0.7);
   findings.push(...selfCrossing(mesh));
   if (triangleCount(mesh) > MANY_TRIANGLES) findings.push(manyFinding(triangleCount(mesh)));
   await work.pause(1);

@@ -1,5 +1,9 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import { areaVector } from '../../mesh/measure.ts';
 import { dot3 } from '../../geom/vec.ts';
+
+/** Triangles done in one stretch: a few milliseconds. */
+const STRETCH = 5000;
 
 /**
  * How far each surface can move before a triangle turns inside out: its area vector is a parabola in the distance, and it has folded
@@ -8,16 +12,17 @@ import { dot3 } from '../../geom/vec.ts';
  * @param outward    +1 looks outward, -1 inward.
  * @returns per triangle the greatest distance that still works, mm; Infinity where it always does, and for empty triangles.
  */
-export function roomOfTriangles(
+export function* roomSteps(
   positions: Float64Array,
   triangles: Uint32Array,
   directions: Float64Array,
   outward: 1 | -1,
-): Float64Array {
+): Stepwise<Float64Array> {
   const rooms = new Float64Array(triangles.length / 3).fill(Infinity);
   const moved = new Float64Array(9);
   const local = new Uint32Array([0, 1, 2]);
   for (let t = 0; t < rooms.length; t += 1) {
+    if (t % STRETCH === 0) yield;
     const still = areaVector(positions, triangles, t);
     const area2 = dot3(still, still);
     if (area2 === 0) continue;

@@ -1,10 +1,11 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
 import type { FoamId, LayerId } from '../../base/ids.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { pointAt3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { ModelIs, ShellLayer } from '../../model/shell-layer.ts';
-import { roomOfTriangles } from './fold-over.ts';
-import { vertexOffsets, type VertexOffsets } from './vertex-offset.ts';
+import { roomSteps } from './fold-over.ts';
+import { vertexOffsetSteps, type VertexOffsets } from './vertex-offset.ts';
 
 export interface ShellChoice {
   readonly layer: LayerId;
@@ -23,19 +24,36 @@ const PLACE_IN_SHEET: Readonly<Record<ModelIs, number>> = { back: 0, middle: 0.5
  * Moves the sculpt to the face, the neutral and the back surface of one sheet of foam:
  * with the sculpt at `s` from the back, back `S(-s t)`, neutral `S((k - s) t)`, face `S((1 - s) t)`.
  */
-export function makeShellLayer(mesh: Mesh, choice: ShellChoice): ShellLayer {
+export const makeShellLayer = (mesh: Mesh, choice: ShellChoice): ShellLayer => runAtOnce(shellLayerSteps(mesh, choice));
+
+/** The same in stretches. */
+export function* shellLayerSteps(mesh: Mesh, choice: ShellChoice): Stepwise<ShellLayer> {
   const { thicknessMm: t, neutralFraction: k } = choice;
   if (!(t > 0)) throw new RangeError(`thickness ${t} mm`);
   if (!(k >= 0 && k <= 1)) throw new RangeError(`neutral fraction ${k}`);
   const s = PLACE_IN_SHEET[choice.modelIs];
-  const offsets = vertexOffsets(mesh.positions, mesh.triangles);
+  const offsets = yield* offsetsOf(mesh);
+  yield;
+  const findings = [...(yield* roomFindings(mesh, offsets, t, s)), ...cornerFindings(offsets, t, s)];
+  yield;
   return {
     ...choice,
     facePositions: moved(mesh, offsets, (1 - s) * t),
     neutralPositions: moved(mesh, offsets, (k - s) * t),
     backPositions: moved(mesh, offsets, -s * t),
-    findings: [...roomFindings(mesh, offsets, t, s), ...cornerFindings(offsets, t, s)],
+    findings,
   };
+}
+
+/** Moves for a distance of 1, by sculpt: another thickness or surface asks for the same. */
+const OFFSETS = new WeakMap<Mesh, VertexOffsets>();
+
+function* offsetsOf(mesh: Mesh): Stepwise<VertexOffsets> {
+  const known = OFFSETS.get(mesh);
+  if (known !== undefined) return known;
+  const offsets = yield* vertexOffsetSteps(mesh.positions, mesh.triangles);
+  OFFSETS.set(mesh, offsets);
+  return offsets;
 }
 
 /** The sculpt's surface at distance `d` outward, mm. At 0 it is the sculpt itself, to the last bit. */
@@ -44,14 +62,14 @@ function moved(mesh: Mesh, offsets: VertexOffsets, d: number): Float64Array {
   return mesh.positions.map((x, i) => x + d * offsets.directions[i]);
 }
 
-function roomFindings(mesh: Mesh, offsets: VertexOffsets, t: number, s: number): Finding[] {
+function* roomFindings(mesh: Mesh, offsets: VertexOffsets, t: number, s: number): Stepwise<Finding[]> {
   const findings: Finding[] = [];
   for (const [side, outward, share] of [
     ['back', -1, s],
     ['face', 1, 1 - s],
   ] as const) {
     if (share === 0) continue;
-    const rooms = roomOfTriangles(mesh.positions, mesh.triangles, offsets.directions, outward);
+    const rooms = yield* roomSteps(mesh.positions, mesh.triangles, offsets.directions, outward);
     const tight: number[] = [];
     let least = Infinity;
     for (let i = 0; i < rooms.length; i += 1) {

@@ -1,3 +1,4 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { eigen3 } from '../../geom/symmetric-3x3.ts';
 import { cross3, dot3, length3, pointAt3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 
@@ -19,6 +20,9 @@ export interface VertexOffsets {
   readonly unkept: readonly { readonly vertex: number; readonly miss: number }[];
 }
 
+/** Vertices or triangles done in one stretch: a few milliseconds. */
+const STRETCH = 2000;
+
 /** A miss under this share of the offset is left unsaid: it is under any knife's accuracy. */
 const MISS_SHARE_WORTH_SAYING = 0.02;
 
@@ -29,14 +33,19 @@ const MISS_SHARE_WORTH_SAYING = 0.02;
  * @param positions x y z per vertex, mm.
  * @param triangles three vertices each, counter-clockwise from outside. Empty ones have no plane and are passed over.
  */
-export function vertexOffsets(positions: Float64Array, triangles: Uint32Array): VertexOffsets {
+export const vertexOffsets = (positions: Float64Array, triangles: Uint32Array): VertexOffsets =>
+  runAtOnce(vertexOffsetSteps(positions, triangles));
+
+/** The same in stretches. */
+export function* vertexOffsetSteps(positions: Float64Array, triangles: Uint32Array): Stepwise<VertexOffsets> {
   const vertexCount = positions.length / 3;
   const { starts, corners } = cornersOfVertices(triangles, vertexCount);
-  const { normals, angles } = cornerPlanes(positions, triangles);
+  const { normals, angles } = yield* cornerPlanes(positions, triangles);
   const directions = new Float64Array(3 * vertexCount);
   const bounded: number[] = [];
   const unkept: { vertex: number; miss: number }[] = [];
   for (let v = 0; v < vertexCount; v += 1) {
+    if (v % STRETCH === 0) yield;
     const own = corners.subarray(starts[v], starts[v + 1]);
     const move = leastMove(own, normals, angles);
     const length = Math.hypot(move[0], move[1], move[2]);
@@ -63,13 +72,14 @@ function cornersOfVertices(triangles: Uint32Array, vertexCount: number): { start
 }
 
 /** Normal of each triangle and angle at each corner, radians. */
-function cornerPlanes(
+function* cornerPlanes(
   positions: Float64Array,
   triangles: Uint32Array,
-): { normals: Float64Array; angles: Float64Array } {
+): Stepwise<{ normals: Float64Array; angles: Float64Array }> {
   const normals = new Float64Array(triangles.length);
   const angles = new Float64Array(triangles.length);
   for (let t = 0; t < triangles.length / 3; t += 1) {
+    if (t % STRETCH === 0) yield;
     const p = [0, 1, 2].map((k) => pointAt3(positions, triangles[3 * t + k]));
     const normal = unit3(cross3(sub3(p[1], p[0]), sub3(p[2], p[0])));
     normals[3 * t] = normal.x;
