@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import type { DryFit } from '../../src/model/dry-fit.ts';
+import { ball } from './handbook/ball.ts';
+import { elbow, objOf, tube, type Solid } from './handbook/polygon-solids.ts';
+import { runChain } from './run-chain.ts';
+
+async function fitOf(solid: Solid, thicknessMm: number): Promise<DryFit> {
+  const { outcome } = await runChain({
+    fileName: 'solid.obj',
+    bytes: objOf(solid),
+    seams: solid.seams,
+    scale: { by: 'unit', unit: 'mm' },
+    thicknessMm,
+    modelIs: 'face',
+    neutralFraction: 0.5,
+  });
+  if (outcome.dryFit === null) throw new Error('no dry fit');
+  return outcome.dryFit;
+}
+
+const worstOf = ({ worstGapMm, worstOverlapMm }: DryFit): number => Math.max(worstGapMm, worstOverlapMm);
+
+/** A tube from ring to ring, parted along some of its corners. */
+const parted = (solid: Solid, sides: number, at: readonly number[]): Solid => ({
+  ...solid,
+  seams: at.map((i): [number, number] => [i, sides + i]),
+});
+
+const all = (count: number): readonly number[] => Array.from({ length: count }, (_, i) => i);
+
+describe('things of flat panels', () => {
+  const bracer = tube(8, 45, 60, () => 200);
+  const cone = tube(12, 80, 40, () => 100);
+  it.each([
+    ['an octagonal bracer in two grooved halves', parted(bracer, 8, [0, 4]), 2],
+    ['an octagonal bracer of eight panels', parted(bracer, 8, all(8)), 8],
+    ['a truncated cone of twelve panels', parted(cone, 12, all(12)), 12],
+    ['a truncated cone of one grooved piece', parted(cone, 12, [0]), 1],
+    ['an elbow of two eight-sided tubes', elbow(8, 50, 120), 10],
+  ])('%s closes', async (_, solid, seams) => {
+    const fit = await fitOf(solid, 6);
+    expect(fit.perSeam.length).toBeGreaterThanOrEqual(Math.min(3, seams));
+    expect(worstOf(fit)).toBeLessThan(1e-6);
+  });
+});
+
+describe('round things', () => {
+  it('a ball of twelve gores closes the better, the finer its facets', async () => {
+    const worst: number[] = [];
+    for (const columns of [2, 4, 8]) worst.push(worstOf(await fitOf(ball(100, 12, columns, 6 * columns), 6)));
+    expect(worst[0]).toBeLessThan(5e-4);
+    expect(worst[1]).toBeLessThan(worst[0] / 4);
+    expect(worst[2]).toBeLessThan(worst[1] / 4);
+  });
+
+  it('an elbow of two round tubes closes with the square of its facets’ size', async () => {
+    const worst: number[] = [];
+    for (const sides of [24, 48, 96]) worst.push(worstOf(await fitOf(elbow(sides, 50, 120), 6)));
+    expect(worst[0]).toBeLessThan(0.25);
+    for (const k of [1, 2]) {
+      const order = Math.log2(worst[k - 1] / worst[k]);
+      expect(order).toBeGreaterThan(1.85);
+      expect(order).toBeLessThan(2.15);
+    }
+  });
+
+  it('a tube cut straight across and along closes exactly, however coarse', async () => {
+    const fit = await fitOf(
+      parted(
+        tube(24, 50, 50, () => 120),
+        24,
+        [0],
+      ),
+      10,
+    );
+    expect(worstOf(fit)).toBeLessThan(1e-6);
+  });
+});
