@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import type { PieceId, SeamId } from '../base/ids.ts';
 import type { BodyFit } from '../model/body-fit.ts';
 import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { DryFit } from '../model/dry-fit.ts';
 import type { PageSet } from '../model/page.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 
@@ -16,6 +17,7 @@ export interface Bench {
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
   readonly bodyFit: BodyFit | null;
+  readonly dryFit: DryFit | null;
   readonly findings: readonly Finding[];
   readonly stopped: BenchUpdate['stopped'];
 }
@@ -29,6 +31,7 @@ export const EMPTY_BENCH: Bench = {
   sheets: null,
   paper: null,
   bodyFit: null,
+  dryFit: null,
   findings: [],
   stopped: null,
 };
@@ -45,6 +48,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     sheets: keep(update.sheets, bench.sheets),
     paper: keep(update.paper, bench.paper),
     bodyFit: keep(update.bodyFit, bench.bodyFit),
+    dryFit: keep(update.dryFit, bench.dryFit),
     findings: update.findings,
     stopped: update.stopped,
   };

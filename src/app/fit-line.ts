@@ -76,7 +76,11 @@ export class FitLine extends JobSection {
               <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
               <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>`
       }
-      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['flatten', 'foam', 'wish']}></fl-findings>
+      <fl-findings
+        .bench=${this.bench}
+        .project=${this.project}
+        .steps=${['flatten', 'foam', 'wish', 'dryfit']}
+      ></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
     </fl-job-line>`;
   }
@@ -100,7 +104,15 @@ export class FitLine extends JobSection {
     return html`<p slot="answer">${WORDS.fit.answer(formatPercent(stretch), formatPercent(squash))}</p>
       <p>
         ${seams.some((seam) => seam.kind !== 'open') ? WORDS.fit.closes(formatFine(difference, this.unit)) : WORDS.fit.noSeams}
+        ${this.#dryFit()}
       </p>`;
+  }
+
+  #dryFit() {
+    const { dryFit } = this.bench;
+    if (dryFit === null || dryFit.perSeam.length === 0 || this.isStale) return nothing;
+    const { worstGapMm, worstOverlapMm } = dryFit;
+    return WORDS.fit.dryFit(formatFine(worstGapMm, this.unit), formatFine(worstOverlapMm, this.unit));
   }
 
   #worst() {

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatFine, formatMeasured, formatNumber } from '../base/format-length.ts';
+import { DRY_FIT_MM } from '../base/tolerance.ts';
 import type { FoamSeam } from '../model/foam-piece.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
@@ -8,6 +9,9 @@ import { JobSection } from './job-section.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
+
+/** What is shown as neither gap nor overlap, mm. */
+const NOTHING_MM = 0.05;
 
 /** Rows shown before the table is opened. */
 const FEW = 5;
@@ -73,6 +77,7 @@ export class SeamTable extends JobSection {
             <th scope="col" class="number">${words.oneSide}</th>
             <th scope="col" class="number">${words.otherSide}</th>
             <th scope="col" class="number">${words.difference}</th>
+            <th scope="col" class="number">${words.dryFit}</th>
             <th scope="col" class="number bevel">${words.bevel}</th>
           </tr>
         </thead>
@@ -128,8 +133,22 @@ export class SeamTable extends JobSection {
       <td class="number">${formatMeasured(one, this.unit)}</td>
       <td class="number">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
       <td class="number ${difference >= this.noticeMm ? 'wrong' : ''}">${formatFine(difference, this.unit)}</td>
+      <td class="number">${this.#fitOf(seam)}</td>
       <td class="number bevel">${this.#bevel(seam)}</td>
     </tr>`;
+  }
+
+  /** The worse of gap (+) and overlap (\u2212) when the finished pieces are put together; both in the tip. */
+  #fitOf({ id }: FoamSeam) {
+    const fit = this.bench.dryFit?.perSeam.find(({ seam }) => seam === id);
+    if (fit === undefined) return nothing;
+    const { worstGapMm: gap, worstOverlapMm: overlap } = fit;
+    const said = WORDS.seamTable.fits(formatFine(gap, this.unit), formatFine(overlap, this.unit));
+    const worse = Math.max(gap, overlap);
+    const sign = worse < NOTHING_MM ? '' : overlap > gap ? '\u2212' : '+';
+    return html`<span class=${worse > DRY_FIT_MM ? 'wrong' : ''} title=${said}
+      >${sign}${formatFine(worse, this.unit)}</span
+    >`;
   }
 
   #pieceNumbers(seam: FoamSeam): string {

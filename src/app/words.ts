@@ -109,6 +109,8 @@ export const WORDS = {
     answer: (stretch: string, squash: string) => `Stretch ${stretch}, squash ${squash}`,
     closes: (difference: string) => `Both sides of every seam agree within ${difference}.`,
     noSeams: 'No seam to close.',
+    dryFit: (gap: string, overlap: string) =>
+      `Put together dry, thick and bevelled, edges leave gaps of at most ${gap} and overlap by at most ${overlap}.`,
     legend: (limit: number) => `Scale from ${limit} per cent squash through true length to ${limit} per cent stretch`,
     legendHint: 'squash ← per cent → stretch. Point at the bench for the figure there.',
     reading: (squash: string, stretch: string) => `Here: squash ${squash}, stretch ${stretch}`,
@@ -124,6 +126,8 @@ export const WORDS = {
     otherSide: 'Other',
     difference: 'Apart',
     bevel: 'Bevel',
+    dryFit: 'Dry fit',
+    fits: (gap: string, overlap: string) => `gap ${gap}, overlap ${overlap}`,
     lap: 'lap',
     itself: (piece: number) => `${piece} closes`,
     choose: (letter: string) => `Seam ${letter}`,

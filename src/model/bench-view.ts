@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Problem } from '../base/result.ts';
 import type { SerialisedTree } from '../geom/bvh.ts';
+import type { DryFit } from './dry-fit.ts';
 import type { Template } from './template.ts';
 import type { FoamPiece, FoamSeam } from './foam-piece.ts';
 import type { ModelFacts } from './model-facts.ts';
@@ -26,6 +27,7 @@ export interface BenchUpdate {
   readonly sheets?: SheetLayout | null;
   readonly paper?: PageSet | null;
   readonly bodyFit?: BodyFit | null;
+  readonly dryFit?: DryFit | null;
   /** All findings of all steps that ran, in the order of the job. Always present. */
   readonly findings: readonly Finding[];
   /** The first step that could not go on, and why; null when the whole chain ran. */

@@ -25,6 +25,7 @@ interface Made {
   readonly sheets: unknown;
   readonly paper: unknown;
   readonly bodyFit: unknown;
+  readonly dryFit: unknown;
 }
 
 /** Updates remembered: a screen is at most a few behind. */
@@ -49,6 +50,7 @@ export class BenchUpdater {
       sheets: outcome.sheets,
       paper: outcome.paper,
       bodyFit: outcome.bodyFit,
+      dryFit: outcome.dryFit,
     };
     const changed = this.#changes(made, have);
     return {
@@ -60,6 +62,7 @@ export class BenchUpdater {
       ...(changed('sheets') ? { sheets: outcome.sheets } : {}),
       ...(changed('paper') ? { paper: outcome.paper } : {}),
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
+      ...(changed('dryFit') ? { dryFit: outcome.dryFit } : {}),
       findings: outcome.findings,
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
@@ -75,8 +78,17 @@ export class BenchUpdater {
     const drawn = barePieces(early, before);
     const sent = this.#sent.get(have);
     // Sheets and paper of another sculpt mean nothing.
-    const { sheets, paper, bodyFit } = sent?.sculpt === sculpt ? sent : { sheets: null, paper: null, bodyFit: null };
-    const made = { sculpt, shell: cut.shell, seams: cut.chains, pieces: drawn.templates, sheets, paper, bodyFit };
+    const stays = sent?.sculpt === sculpt ? sent : null;
+    const made = {
+      sculpt,
+      shell: cut.shell,
+      seams: cut.chains,
+      pieces: drawn.templates,
+      sheets: stays?.sheets ?? null,
+      paper: stays?.paper ?? null,
+      bodyFit: stays?.bodyFit ?? null,
+      dryFit: stays?.dryFit ?? null,
+    };
     const changed = this.#changes(made, have);
     return {
       number: this.#remember(made),
