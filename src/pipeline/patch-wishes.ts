@@ -127,7 +127,7 @@ function heldEdgesOf(
   return { edges: Uint32Array.from(pairs), openOnes };
 }
 
-/** Stretches of the border that are to be cut straight. A chain that closes in a ring cannot be; one of two points is. */
+/** Stretches of the border that are to be cut straight. What closes in a ring round its piece cannot be; a run of two points is. */
 function straightRunsOf(
   chains: readonly SeamChain[],
   wishOfChain: readonly (Partial<EdgeWish> | undefined)[],
@@ -137,7 +137,8 @@ function straightRunsOf(
   return chains.flatMap(({ closed, sides }, i) => {
     if (closed || wishOfChain[i]?.straight !== true) return [];
     return sides.flatMap(({ patch: own, localVertices }, side) => {
-      if (own !== patch || localVertices.length < 3) return [];
+      const isRing = localVertices[0] === localVertices[localVertices.length - 1];
+      if (own !== patch || isRing || localVertices.length < 3) return [];
       if (side === 0) return [{ chain: i, run: { vertices: localVertices, outwardMm: outward(i, 0) } }];
       // The loop of the right side runs against the chain.
       const run = { vertices: localVertices.slice().reverse(), outwardMm: outward(i, 1).reverse() };
