@@ -42,9 +42,8 @@ export interface TapeMeasure {
   readonly lengthMm: number;
   /** Extent of the section along each axis of the model, mm. */
   readonly extentMm: Triple;
-  /** How many openings of the part the tape bridges, and how much of the section's length that is, mm. */
-  readonly bridges: number;
-  readonly bridgedMm: number;
+  /** Where the section crosses openings of the part: a vertex of each one's rim, and how far it is across, mm. */
+  readonly bridges: readonly { readonly rimVertex: number; readonly mm: number }[];
   /** The tape itself, x y z per corner of the hull, mm, closed without a repeated last point. */
   readonly hull: Float64Array;
 }
@@ -80,6 +79,11 @@ export interface Opening {
    * where what must pass does not pass the opening itself.
    */
   readonly narrowest: { readonly girthMm: number; readonly breadthMm: number; readonly point: Vec3 } | null;
+  /**
+   * How wide this same opening is at the place worn, mm. Of the way in, over 0 means that it runs up the side as a slit, so that the part
+   * can be spread there; of a window it is its own width.
+   */
+  readonly slitMm: number;
   /** Whether what must pass does pass here, on the whole way; null when nothing was said to pass. */
   readonly passes: boolean | null;
 }

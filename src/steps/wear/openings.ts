@@ -63,6 +63,9 @@ function openingOf(surface: Surface, vertices: Uint32Array, worn: Plane | null, 
   const fits = (girth: number, breadth: number): boolean =>
     girth >= (pass?.girthMm ?? 0) && breadth >= (pass?.breadthMm ?? 0);
   const passesRim = fits(girthMm, breadthMm);
+  const own = new Set(vertices);
+  const slits =
+    worn === null ? [] : (measureTape(surface, worn)?.bridges.filter((one) => own.has(one.rimVertex)) ?? []);
   const narrowest = worn === null || !isAsked || !passesRim ? null : narrowestBetween(surface, plane, worn);
   return {
     vertices,
@@ -72,6 +75,7 @@ function openingOf(surface: Surface, vertices: Uint32Array, worn: Plane | null, 
     breadthMm,
     areaMm2: Math.abs(ringArea(flat)),
     narrowest,
+    slitMm: slits.reduce((most, { mm }) => Math.max(most, mm), 0),
     passes: isAsked ? passesRim && (narrowest === null || fits(narrowest.girthMm, narrowest.breadthMm)) : null,
   };
 }

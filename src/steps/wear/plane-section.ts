@@ -14,12 +14,18 @@ export interface Surface {
   readonly topology: Topology;
 }
 
+/** A stretch of a section that bridges an opening: the corner it leaves from, and a vertex of the rim it crosses. */
+export interface Bridge {
+  readonly after: number;
+  readonly rimVertex: number;
+}
+
 /** One closed line of a section. */
 export interface SectionLoop {
   /** x y z per corner, mm, without a repeated last point. */
   readonly points: Float64Array;
-  /** Corners after which the line leaves the surface and bridges an opening to the next corner; ascending. */
-  readonly bridgedAfter: readonly number[];
+  /** Where the line leaves the surface after a corner and bridges an opening to the next one; ascending. */
+  readonly bridges: readonly Bridge[];
 }
 
 /**
@@ -45,7 +51,7 @@ export function planeSection(surface: Surface, plane: Plane): readonly SectionLo
     const first = [3 * t, 3 * t + 1, 3 * t + 2].find((h) => crosses(h) && isUp(triangles[h]));
     if (first === undefined) continue;
     const points: number[] = [];
-    const bridgedAfter: number[] = [];
+    const bridges: Bridge[] = [];
     for (let down = first; seen[triangleOfHalfedge(down)] === 0;) {
       seen[triangleOfHalfedge(down)] = 1;
       pushCut(points, surface, heights, down);
@@ -55,11 +61,11 @@ export function planeSection(surface: Surface, plane: Plane): readonly SectionLo
       if (across >= 0) down = across;
       else {
         pushCut(points, surface, heights, up);
-        bridgedAfter.push(points.length / 3 - 1);
+        bridges.push({ after: points.length / 3 - 1, rimVertex: triangles[up] });
         down = alongRim(surface, up, (h) => crosses(h));
       }
     }
-    loops.push(withoutRepeats(points, bridgedAfter));
+    loops.push(withoutRepeats(points, bridges));
   }
   return loops;
 }
@@ -96,24 +102,22 @@ function pushCut(points: number[], { positions, triangles }: Surface, heights: F
 }
 
 /** A line through a vertex comes by it in each triangle round it: told once. */
-function withoutRepeats(points: readonly number[], bridgedAfter: readonly number[]): SectionLoop {
+function withoutRepeats(points: readonly number[], bridges: readonly Bridge[]): SectionLoop {
   const kept: number[] = [];
-  const bridges: number[] = [];
-  const bridged = new Set(bridgedAfter);
+  const moved: Bridge[] = [];
+  const rimAfter = new Map(bridges.map(({ after, rimVertex }) => [after, rimVertex]));
   for (let i = 0; i < points.length; i += 3) {
     const last = kept.length - 3;
-    const isSame =
-      last >= 0 && points[i] === kept[last] && points[i + 1] === kept[last + 1] && points[i + 2] === kept[last + 2];
+    const isSame = last >= 0 && [0, 1, 2].every((axis) => points[i + axis] === kept[last + axis]);
     if (!isSame) kept.push(points[i], points[i + 1], points[i + 2]);
-    if (bridged.has(i / 3)) bridges.push(kept.length / 3 - 1);
+    const rimVertex = rimAfter.get(i / 3);
+    if (rimVertex !== undefined) moved.push({ after: kept.length / 3 - 1, rimVertex });
   }
   const end = kept.length - 3;
-  if (end > 0 && [0, 1, 2].every((axis) => kept[axis] === kept[end + axis])) {
-    kept.length = end;
-    return {
-      points: Float64Array.from(kept),
-      bridgedAfter: [...new Set(bridges.map((i) => Math.min(i, end / 3 - 1)))],
-    };
-  }
-  return { points: Float64Array.from(kept), bridgedAfter: bridges };
+  if (!(end > 0 && [0, 1, 2].every((axis) => kept[axis] === kept[end + axis])))
+    return { points: Float64Array.from(kept), bridges: moved };
+  return {
+    points: Float64Array.from(kept.slice(0, end)),
+    bridges: moved.filter(({ after }) => after < end / 3),
+  };
 }

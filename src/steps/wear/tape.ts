@@ -55,16 +55,12 @@ export function inFrame(points: ArrayLike<number>, { origin, u, v }: Frame): Flo
   return flat;
 }
 
-function measured({ points, bridgedAfter }: SectionLoop, hull: Float64Array, { origin, u, v }: Frame): TapeMeasure {
+function measured({ points, bridges }: SectionLoop, hull: Float64Array, { origin, u, v }: Frame): TapeMeasure {
   const box = tightBox(hull);
   const count = points.length / 3;
   let pathMm = 0;
-  let bridgedMm = 0;
-  const bridged = new Set(bridgedAfter);
   for (let i = 0; i < count; i += 1) {
-    const length = length3(sub3(pointAt3(points, (i + 1) % count), pointAt3(points, i)));
-    pathMm += length;
-    if (bridged.has(i)) bridgedMm += length;
+    pathMm += sideLength(points, i);
   }
   const extent = [0, 1, 2].map((axis) => {
     const along = Array.from({ length: count }, (_, i) => points[3 * i + axis]);
@@ -81,10 +77,15 @@ function measured({ points, bridgedAfter }: SectionLoop, hull: Float64Array, { o
     breadthMm: box.shortMm,
     lengthMm: box.longMm,
     extentMm: [extent[0], extent[1], extent[2]],
-    bridges: bridgedAfter.length,
-    bridgedMm,
+    bridges: bridges.map(({ after, rimVertex }) => ({ rimVertex, mm: sideLength(points, after) })),
     hull: corners,
   };
+}
+
+/** Length of a closed line from a corner to the next, mm. */
+function sideLength(points: Float64Array, i: number): number {
+  const next = (i + 1) % (points.length / 3);
+  return length3(sub3(pointAt3(points, next), pointAt3(points, i)));
 }
 
 /** Whether a counter-clockwise hull has the origin inside or on its border. */

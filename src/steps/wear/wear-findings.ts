@@ -51,12 +51,13 @@ export function tapeFindings(fit: TapeFit, point: Vec3, part: string): readonly 
       where,
     });
   }
-  if (back.bridges > 0)
+  const bridgedMm = back.bridges.reduce((sum, { mm }) => sum + mm, 0);
+  if (back.bridges.length > 0)
     findings.push({
       code: 'wear/tape-bridges',
       severity: 'note',
-      text: `${tape.name}: the tape goes straight over ${back.bridges === 1 ? 'an opening' : `${back.bridges} openings`}, ${formatMm(back.bridgedMm)} wide together: foam there is held by nothing but what is beside it.`,
-      value: back.bridgedMm,
+      text: `${tape.name}: the tape goes straight over ${back.bridges.length === 1 ? `an opening, ${formatMm(bridgedMm)} wide` : `${back.bridges.length} openings, ${formatMm(bridgedMm)} wide together`}: the foam ends there and does not hold the body.`,
+      value: bridgedMm,
       unit: 'mm',
       where,
     });
@@ -109,12 +110,16 @@ export function puttingOnFindings({ openings, goesOn, splitAt }: PuttingOn, part
   const widest = openings.find(({ narrowest }) => narrowest !== null) ?? openings[0];
   const names = splitAt?.letters ?? [];
   const seams = `seam${names.length === 1 ? '' : 's'} ${names.join(', ')}`;
+  // The largest opening is the way in: others at the place worn are windows.
+  const slitMm = openings.at(0)?.slitMm ?? 0;
   const remedy =
-    splitAt === null
-      ? 'part it from rim to rim and leave that seam to a fastening'
-      : splitAt.kind === 'side'
-        ? `leave ${seams} open and close it with a fastening, or widen the opening`
-        : `let it come apart along ${seams}, or widen the opening`;
+    slitMm > 0
+      ? `it is open up the side by ${formatMm(slitMm)} where it is worn, so it goes on only as far as the foam lets itself be spread there; try that with the paper mock-up, or make the slit wider`
+      : splitAt === null
+        ? 'part it from rim to rim and leave that seam to a fastening'
+        : splitAt.kind === 'side'
+          ? `leave ${seams} open and close it with a fastening, or widen the opening`
+          : `let it come apart along ${seams}, or widen the opening`;
   const told = widest as (typeof openings)[number] | undefined;
   const narrow = told?.narrowest ?? null;
   const what =

@@ -35,8 +35,9 @@ const tapeReport = ({ tape, back, face, ...rest }: TapeFit): Record<string, unkn
   ...rest,
 });
 
-const measureReport = ({ hull, ...figures }: TapeMeasure): Record<string, unknown> => ({
+const measureReport = ({ hull, bridges, ...figures }: TapeMeasure): Record<string, unknown> => ({
   ...figures,
+  bridgesMm: bridges.map(({ mm }) => mm),
   hullMm: triples(hull),
 });
 
@@ -62,6 +63,7 @@ const openingReport = (opening: Opening, mesh: Mesh): Record<string, unknown> =>
   breadthMm: opening.breadthMm,
   areaMm2: opening.areaMm2,
   narrowest: opening.narrowest === null ? null : { ...opening.narrowest, point: pointOf(opening.narrowest.point) },
+  slitMm: opening.slitMm,
   passes: opening.passes,
 });
 

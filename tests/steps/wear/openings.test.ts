@@ -67,6 +67,20 @@ describe('putting a part on', () => {
     expect(await findOpenings(surfaceOf(boxMesh(10)), null, { girthMm: 5 }, QUIET_WORK)).toEqual([]);
   });
 
+  it('knows a slit up the side from a window in the wall', async () => {
+    const worn = { point: { x: 0, y: 0, z: 30 }, normal: { x: 0, y: 0, z: 1 } };
+    const tube = tubeMesh(8, 50, 60, 3);
+    const without = (faces: readonly number[]): Mesh => ({
+      ...tube,
+      triangles: tube.triangles.filter((_, i) => !faces.includes(Math.floor(i / 6))),
+    });
+    const width = 2 * 50 * Math.sin(Math.PI / 8);
+    const [slit] = await findOpenings(surfaceOf(without([0, 8, 16])), worn, null, QUIET_WORK);
+    expect(slit.slitMm).toBeCloseTo(width, 9);
+    const window = await findOpenings(surfaceOf(without([8])), worn, null, QUIET_WORK);
+    expect(window.map(({ slitMm }) => slitMm > 0)).toEqual([false, false, true]); // its own width
+  });
+
   it('measures the least width of a ring across its corners too', () => {
     expect(leastWidth(Float64Array.from([0, 0, 10, 0, 10, 4, 0, 4]))).toBe(4);
     expect(leastWidth(Float64Array.from([0, 0, 10, 0, 5, 8.660254037844386]))).toBeCloseTo(8.660254037844386, 12);
