@@ -183,9 +183,18 @@ function offeredCut(outcome: Outcome): string {
 function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {
   const pieces = outcome.pieces ?? [];
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
+/** How the finished pieces meet; nothing where no two edges do. */
+function dryFitLine({ dryFit }: Outcome): readonly string[] {
+  if (dryFit === null || dryFit.perSeam.length === 0) return [];
+  const { perSeam, worstGapMm, worstOverlapMm } = dryFit;
+  const seams = `${perSeam.length} ${perSeam.length === 1 ? 'seam' : 'seams'}`;
+  return [`dry fit of ${seams}: gap up to ${worstGapMm.toFixed(2)} mm, overlap up to ${worstOverlapMm.toFixed(2)} mm`];
+}
+
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',
   ].join('\n');
+    ...dryFitLine(outcome),
 }

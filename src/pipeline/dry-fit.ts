@@ -1,3 +1,4 @@
+import { Memo } from '../base/memo.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Mesh } from '../mesh/mesh.ts';
@@ -33,10 +34,13 @@ interface Measured {
   readonly fit: SeamFit;
 }
 
+/** Results kept: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
 /** Dry fits of a pipeline. A seam is measured anew only when one of the two pieces beside it is cut otherwise or bent otherwise. */
 export class DryFits {
   #measured: ReadonlyMap<string, Measured> = new Map();
-  #last: { readonly job: DryFitJob; readonly fit: DryFit } | null = null;
+  readonly #fits = new Memo<unknown[], DryFit>(KEPT);
   #count = 0;
 
   /** How many seams have been measured so far. */
@@ -46,7 +50,9 @@ export class DryFits {
 
   /** @throws Cancelled when the work was called off; what was measured by then is measured again the next time. */
   async of(job: DryFitJob, work: Work): Promise<DryFit> {
-    if (this.#last !== null && isSameJob(this.#last.job, job)) return this.#last.fit;
+    const key = [job.mesh, job.cut.shell, job.pieces, job.seams, job.tooMuchPct];
+    const known = this.#fits.get(key);
+    if (known !== undefined) return known;
     const measured = new Map<string, Measured>();
     const joined = joinedSeams(job.pieces, job.seams);
     for (const [i, seam] of joined.entries()) {
@@ -56,9 +62,7 @@ export class DryFits {
       measured.set(seam.seam.id, isAsBefore ? { ...before, joined: seam } : this.#measure(job, seam));
     }
     this.#measured = measured;
-    const fit = dryFitOf([...measured.values()].map((one) => one.fit));
-    this.#last = { job, fit };
-    return fit;
+    return this.#fits.set(key, dryFitOf([...measured.values()].map(({ fit }) => fit)));
   }
 
   #measure(job: DryFitJob, joined: JoinedSeam): Measured {
@@ -88,9 +92,6 @@ function sideOf({ mesh, cut, bends }: DryFitJob, { piece, edge }: SeamRun): FitS
     tiltRad: choice.style === 'rolled' ? smoothTilts(mesh, surface, panels, chain.sides[edge.side], edge.side) : null,
   };
 }
-
-const isSameJob = (a: DryFitJob, b: DryFitJob): boolean =>
-  a.pieces === b.pieces && a.seams === b.seams && a.cut.shell === b.cut.shell && a.tooMuchPct === b.tooMuchPct;
 
 function isSame(before: Measured, job: DryFitJob, joined: JoinedSeam): boolean {
   const { mesh, cut, tooMuchPct } = job;

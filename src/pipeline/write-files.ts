@@ -97,6 +97,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     seams: need(outcome.seams),
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },
+    dryFit: need(outcome.dryFit),
     bodyFit: outcome.bodyFit,
     findings: [...notes, ...outcome.findings],
   });

@@ -10,6 +10,15 @@ export interface Report {
   readonly layers: readonly { readonly shrinkage: ReportShrinkage | null }[];
   readonly pieces: readonly ReportPiece[];
   readonly seams: readonly ReportSeam[];
+  readonly dryFit: {
+    readonly worstGapMm: number;
+    readonly worstOverlapMm: number;
+    readonly perSeam: readonly {
+      readonly seam: string;
+      readonly worstGapMm: number;
+      readonly worstOverlapMm: number;
+    }[];
+  };
   readonly findings: readonly ReportFinding[];
   readonly pages: { readonly paper: string; readonly count: number };
 }

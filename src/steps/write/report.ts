@@ -2,6 +2,7 @@ import type { Finding } from '../../base/finding.ts';
 import { boxOfPoints, ringArea } from '../../geom/ring.ts';
 import { pointAt3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import type { DryFit } from '../../model/dry-fit.ts';
 import type { BodyFit } from '../../model/body-fit.ts';
 import type { EdgeWish, FlattenWishes, HeatShrinkage, Region } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
@@ -12,6 +13,7 @@ import type { Patch } from '../../model/patch.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import type { SheetLayout } from '../../model/sheet.ts';
 import { fitReport } from './report-fit.ts';
+import { dryFitReport } from './report-dry-fit.ts';
 import { cuttingReport, layingReport } from './report-forming.ts';
 import { pairs, triples } from './report-numbers.ts';
 
@@ -41,6 +43,7 @@ export interface ReportInput {
   readonly seams: readonly FoamSeam[];
   readonly sheets: SheetLayout;
   readonly paper: { readonly name: string; readonly set: PageSet };
+  readonly dryFit: DryFit;
   /** Null where the maker asked for no measure of body or core. */
   readonly bodyFit: BodyFit | null;
   readonly findings: readonly Finding[];
@@ -101,6 +104,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       usedShare: sheet.usedShare,
       placements: sheet.placements,
     })),
+    dryFit: dryFitReport(input.dryFit),
     ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.mesh) }),
     findings: input.findings.map((finding) => findingReport(finding, input)),
     pages: { paper: input.paper.name, count: input.paper.set.pages.length, blankTiles: input.paper.set.blankTiles },

@@ -1,0 +1,24 @@
+import type { DryFit } from '../../model/dry-fit.ts';
+
+/** How the finished pieces meet when they are put together. */
+export function dryFitReport({ worstGapMm, worstOverlapMm, perSeam }: DryFit): Record<string, unknown> {
+  return {
+    worstGapMm,
+    worstOverlapMm,
+    perSeam: perSeam.map((fit) => ({
+      seam: fit.seam,
+      letter: fit.letter,
+      pieces: fit.pieces,
+      worstGapMm: fit.worstGapMm,
+      worstOverlapMm: fit.worstOverlapMm,
+      worstSlipMm: fit.worstSlipMm,
+      worstStepMm: fit.worstStepMm,
+      at: fit.at,
+      samples: {
+        stationMm: [...fit.samples.stationMm],
+        faceGapMm: [...fit.samples.faceGapMm],
+        backGapMm: [...fit.samples.backGapMm],
+      },
+    })),
+  };
+}
