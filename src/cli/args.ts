@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
+import type { GirthTape } from '../model/girth.ts';
 import type { PaperChoice } from '../project/project.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
@@ -63,6 +64,11 @@ const OPTIONS = {
   'even-out': { type: 'boolean' },
   'keep-apart': { type: 'boolean' },
   shrink: { type: 'string' },
+  'girth-at': { type: 'string' },
+  'body-girth': { type: 'string' },
+  ease: { type: 'string' },
+  core: { type: 'string' },
+  pass: { type: 'string' },
   paper: { type: 'string' },
   landscape: { type: 'boolean' },
   margin: { type: 'string' },
@@ -96,6 +102,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
     flatten: flattenFrom(values),
     ...given('shrinkage', shrinkageFrom(values.shrink)),
+    ...given('wear', wearFrom(values)),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),
   };
@@ -139,6 +146,58 @@ function flattenFrom(values: Values): Partial<FlattenWishes> {
     ...given('evenOut', values['even-out']),
     ...given('keepApart', values['keep-apart']),
   };
+}
+
+/** Far beyond any body or sculpt, mm. */
+const MOST_BODY_MM = 1e6;
+
+/** What the part is measured against; nothing where no option of that kind was given. */
+function wearFrom(values: Values): MakeChoices['wear'] {
+  const tape = tapeFrom(values);
+  const passMm = number('pass', values.pass, { over: 0, most: MOST_BODY_MM });
+  const core = values.core === undefined ? undefined : alongAxis('core', values.core, 'z=32', { over: 0 });
+  if (tape === undefined && passMm === undefined && core === undefined) return undefined;
+  return {
+    ...(tape === undefined ? {} : { tapes: [tape] }),
+    ...(core === undefined
+      ? {}
+      : {
+          core: [{ id: 'core-1', name: 'Core', pointInFile: [0, 0, 0], direction: core.axis, diameterMm: core.value }],
+        }),
+    ...(passMm === undefined ? {} : { worn: { girthMm: passMm } }),
+  };
+}
+
+function tapeFrom(values: Values): GirthTape | undefined {
+  const bodyGirthMm = number('body-girth', values['body-girth'], { over: 0, most: MOST_BODY_MM });
+  const easeMm = number('ease', values.ease, { least: 0, most: MOST_BODY_MM });
+  const word = values['girth-at'];
+  if (word === undefined) {
+    if (bodyGirthMm !== undefined || easeMm !== undefined)
+      throw new WrongUsage('--body-girth and --ease belong to a tape: say where with --girth-at y=120.');
+    return undefined;
+  }
+  const { axis, value } = alongAxis('girth-at', word, 'y=120', { least: -MOST_BODY_MM });
+  const [x, y, z] = axis.map((share) => (share === 0 ? 0 : value));
+  return {
+    id: 'tape-1',
+    name: 'Girth',
+    pointInFile: [x, y, z],
+    normal: axis,
+    ...given('bodyGirthMm', bodyGirthMm),
+    ...given('easeMm', easeMm),
+  };
+}
+
+/** `y=120`: an axis of the file and a number. */
+function alongAxis(name: string, word: string, example: string, limits: { least?: number; over?: number }) {
+  const [axisWord, numberWord, ...rest] = word.split('=');
+  const axis = oneOf(name, axisWord, ['x', 'y', 'z'], 'axis=number with axis ');
+  const value = number(name, numberWord ?? '', { ...limits, most: MOST_BODY_MM });
+  if (axis === undefined || value === undefined || rest.length > 0)
+    throw new WrongUsage(`--${name} looks like ${example}.`);
+  const direction = [axis === 'x' ? 1 : 0, axis === 'y' ? 1 : 0, axis === 'z' ? 1 : 0] as const;
+  return { axis: direction, value };
 }
 
 /** No decimal commas here: `1,5` is two numbers. */

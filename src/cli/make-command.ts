@@ -34,6 +34,8 @@ export interface MakeChoices {
   readonly flatten?: Partial<FlattenWishes>;
   /** What the foam loses when warmed; pieces are then cut larger by it. */
   readonly shrinkage?: HeatShrinkage;
+  /** Tapes, cores and what must pass, in place of the project's. */
+  readonly wear?: Partial<Pick<SculptPart, 'tapes' | 'core' | 'worn'>>;
   readonly paper?: Partial<PaperChoice>;
   readonly date: string;
 }
@@ -134,6 +136,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
       modelIs: choices.modelIs ?? part.modelIs,
       tracedSide: choices.traced ?? part.tracedSide,
       upAxis: choices.up ?? part.upAxis,
+      ...choices.wear,
       flatten: { ...part.flatten, ...choices.flatten },
       layers: [
         {

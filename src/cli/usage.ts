@@ -30,6 +30,12 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --keep-apart          keep edges of a piece from lying over each other
       --shrink ALONG,ACROSS what the foam loses when warmed, per cent, along and
                             across the sheet: pieces are cut larger by it
+      --girth-at AXIS=N     measure the girth inside, square to an axis, at a
+                            number of the file: round the line through its zero
+      --body-girth MM       of who wears it there; --ease MM: how much looser
+      --pass MM             girth of what must pass when it is put on
+      --core AXIS=MM        rod or pipe along an axis through the file's zero,
+                            by its outside diameter
       --paper NAME          A4 (default), A3, A2, A1, A0, Letter, Legal,
                             Tabloid, "ANSI C" …, roll=MM (its width)
                             or custom=WxH in mm

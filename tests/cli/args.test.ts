@@ -66,3 +66,28 @@ describe('strip', () => {
     );
   });
 });
+
+describe('what a part is measured against on the command line', () => {
+  it('is nothing where nothing is said', () => expect(choicesOf()).not.toHaveProperty('wear'));
+
+  it('is a tape, a rod, and what must pass', () => {
+    expect(choicesOf('--girth-at=y=-120,5', '--body-girth', '570', '--ease', '15').wear).toEqual({
+      tapes: [
+        { id: 'tape-1', name: 'Girth', pointInFile: [0, -120.5, 0], normal: [0, 1, 0], bodyGirthMm: 570, easeMm: 15 },
+      ],
+    });
+    expect(choicesOf('--core', 'x=32', '--pass', '600').wear).toEqual({
+      core: [{ id: 'core-1', name: 'Core', pointInFile: [0, 0, 0], direction: [1, 0, 0], diameterMm: 32 }],
+      worn: { girthMm: 600 },
+    });
+  });
+
+  it.each([
+    [['--body-girth', '570'], /--girth-at y=120/],
+    [['--girth-at', '120'], /^--girth-at takes axis=number with axis x, y, z, not 120\.$/],
+    [['--girth-at', 'y='], /^--girth-at takes a number/],
+    [['--girth-at', 'y=1=2'], /^--girth-at looks like y=120\.$/],
+    [['--core', 'z=0'], /^--core takes a number over 0/],
+    [['--ease', '-1'], /ease/],
+  ])('refuses %j', (words, told) => expect(() => choicesOf(...words)).toThrow(told));
+});
