@@ -183,9 +183,6 @@ function offeredCut(outcome: Outcome): string {
   return ` A short cut would be "edges":[${told.join(',')}${rest > 0 ? `, and ${rest} more` : ''}].`;
 }
 
-function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {
-  const pieces = outcome.pieces ?? [];
-  const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
 /** How the finished pieces meet; nothing where no two edges do. */
 function dryFitLine({ dryFit }: Outcome): readonly string[] {
   if (dryFit === null || dryFit.perSeam.length === 0) return [];
@@ -194,10 +191,13 @@ function dryFitLine({ dryFit }: Outcome): readonly string[] {
   return [`dry fit of ${seams}: gap up to ${worstGapMm.toFixed(2)} mm, overlap up to ${worstOverlapMm.toFixed(2)} mm`];
 }
 
+function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {
+  const pieces = outcome.pieces ?? [];
+  const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
+    ...dryFitLine(outcome),
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',
   ].join('\n');
-    ...dryFitLine(outcome),
 }
