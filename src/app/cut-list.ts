@@ -54,6 +54,13 @@ export class CutList extends JobSection {
       .figures {
         text-align: end;
       }
+      .saw {
+        grid-column: 2 / -1;
+      }
+      .saw span {
+        display: inline-block;
+        margin-inline-end: var(--s3);
+      }
       @container (width < 400px) {
         li button {
           grid-template-columns: 60px minmax(0, 1fr);
@@ -120,7 +127,16 @@ export class CutList extends JobSection {
             )}
           </span>
         </span>
+        ${this.#saw(piece)}
       </button>
     </li>`;
+  }
+  /** How the saw is set for the piece's edges, flattest first. */
+  #saw(piece: FoamPiece) {
+    const settings = WORDS.cuts.saw.settings(piece);
+    if (settings.length === 0) return nothing;
+    return html`<span class="saw soft">
+      <span>${WORDS.cuts.saw.label}</span> ${settings.map((text) => html`<span>${text}</span> `)}
+    </span>`;
   }
 }

@@ -5,6 +5,7 @@ import type { FileKind } from '../worker/workshop-api.ts';
 import type { EdgeFacts } from './edge-facts.ts';
 import { FORMING_WORDS } from './forming-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
+import { SAW_WORDS } from './saw-words.ts';
 
 /** `1 seam`, `2 seams`. */
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
@@ -176,6 +177,7 @@ export const WORDS = {
     size: (width: string, height: string) => `${width} × ${height}`,
     figures: (quantity: number, thickness: string, area: string, give: string) =>
       `${quantity} × ${thickness}, ${area}, gives ${give}`,
+    saw: SAW_WORDS,
   },
   cautions: { cut: 'Before you cut', glue: 'Before you heat or glue' },
 

@@ -4,6 +4,7 @@ import type { Ring } from '../geom/ring.ts';
 import type { Vec2 } from '../geom/vec.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
+import type { SawSettings } from './saw-settings.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
 export type BendStyle = 'rolled' | 'grooved';
@@ -65,6 +66,8 @@ export interface FoamPiece {
   readonly spots?: readonly FoamSpot[];
   /** What no laying flat of this piece can better. */
   readonly leastRatio?: LeastRatio;
+  /** Which edges one setting of the saw cuts. */
+  readonly saw?: SawSettings;
   readonly findings: readonly Finding[];
 }
 

@@ -35,6 +35,7 @@ import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { revisionCode } from './revision.ts';
+import { sawSettings } from './saw-settings.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
 import type { ChainPlace, Stations } from './seam-walk.ts';
 
@@ -215,6 +216,7 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     otherOutline: other.outline,
     otherHoles: other.holes,
     edges: shape.edges,
+    saw: sawSettings(shape.edges, rules.bevelLimitDeg),
     folds: foldLines(bend.surface, shape.uv, rules.foldLimitDeg, bend.choice.style === 'rolled'),
     marks: pieceMarks(shape, runs, chains, places, traced),
     up: shape.up,

@@ -162,6 +162,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       backOffsetMm: [...edge.backOffsetMm],
       allowanceMm: edge.allowanceMm,
     })),
+    ...(piece.saw === undefined ? {} : { saw: piece.saw }),
     folds: piece.folds.map((fold) => ({
       from: [fold.from.x, fold.from.y],
       to: [fold.to.x, fold.to.y],
