@@ -23,3 +23,14 @@ export async function runWithPauses<T>(job: Stepwise<T>, pause: () => Promise<vo
     await pause();
   }
 }
+
+/**
+ * Does things by number, so many in each stretch.
+ * @param use  does those from `from` up to, not including, `to`.
+ */
+export function* inStretches(count: number, most: number, use: (from: number, to: number) => void): Stepwise<void> {
+  for (let from = 0; from < count; from += most) {
+    use(from, Math.min(from + most, count));
+    yield;
+  }
+}

@@ -1,5 +1,7 @@
-import { BufferAttribute, BufferGeometry, DoubleSide, Matrix4, Ray, Vector3 } from 'three';
+import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Vector3 } from 'three';
 import { MeshBVH, type BVHOptions } from 'three-mesh-bvh';
+import type { Stepwise } from '../base/stepwise.ts';
+import { touchingLeaves } from './bvh-leaves.ts';
 import type { Vec3 } from './vec.ts';
 
 /** A bounding volume tree as plain buffers, fit to cross to another thread. `indirect` is the order of triangles the tree was built in. */
@@ -23,12 +25,12 @@ export interface SurfaceTree {
   raycast(origin: Vec3, direction: Vec3): SurfaceHit | null;
   /**
    * Tells of every two triangles whose upright boxes touch, each two once and the lower number first, in an order that depends on the
-   * surface alone.
+   * surface alone; in stretches.
    * @param visit  returns true to stop.
    * @param most   how many boxes are compared at most: a heap of triangles on one spot has more pairs than time.
    * @returns whether all pairs were visited.
    */
-  pairs(visit: (a: number, b: number) => boolean, most?: number): boolean;
+  pairSteps(visit: (a: number, b: number) => boolean, most?: number): Stepwise<boolean>;
   /** The tree as copies of its buffers. */
   serialise(): SerialisedTree;
 }
@@ -82,7 +84,10 @@ function geometryOf(positions: Float64Array | Float32Array, triangles: Uint32Arr
 const EMPTY_TREE: SurfaceTree = {
   nearest: () => null,
   raycast: () => null,
-  pairs: () => true,
+  *pairSteps() {
+    yield;
+    return true;
+  },
   serialise: () => ({ roots: [], indirect: null }),
 };
 
@@ -118,40 +123,24 @@ class BoxTree implements SurfaceTree {
     };
   }
 
-  pairs(visit: (a: number, b: number) => boolean, most = Infinity): boolean {
+  *pairSteps(visit: (a: number, b: number) => boolean, most = Infinity): Stepwise<boolean> {
     const resolve = this.#tree.resolveTriangleIndex;
     const boxes = boxesOf(this.#positions, this.#triangles);
-    let left = most;
-    let stopped = false;
-    let thrown: { readonly error: unknown } | undefined;
-    const compare = (i: number, j: number): void => {
-      if (left <= 0) {
-        stopped = true;
-        return;
-      }
-      left -= 1;
-      const a = resolve(i);
-      const b = resolve(j);
-      if (boxesTouch(boxes, 6 * a, 6 * b) && visit(Math.min(a, b), Math.max(a, b))) stopped = true;
-    };
-    this.#tree.bvhcast(this.#tree, IDENTITY, {
-      // Every two leaves come up in both orders; the one with the lower offset first is taken.
-      intersectsRanges: (from1, count1, from2, count2) => {
-        if (from2 < from1) return false;
-        // An error that leaves the walk would leave the package locked against the next one.
-        try {
-          for (let i = from1; i < from1 + count1 && !stopped; i += 1) {
-            for (let j = from1 === from2 ? i + 1 : from2; j < from2 + count2 && !stopped; j += 1) compare(i, j);
-          }
-        } catch (error) {
-          thrown = { error };
-          stopped = true;
+    const { roots } = MeshBVH.serialize(this.#tree, { cloneBuffers: false });
+    let compared = 0;
+    yield;
+    for (const { first, firstEnd, second, secondEnd } of touchingLeaves(roots[0])) {
+      for (let i = first; i < firstEnd; i += 1) {
+        for (let j = first === second ? i + 1 : second; j < secondEnd; j += 1) {
+          if (compared >= most) return false;
+          compared += 1;
+          if (compared % STRETCH_PAIRS === 0) yield;
+          const [a, b] = [resolve(i), resolve(j)];
+          if (boxesTouch(boxes, 6 * a, 6 * b) && visit(Math.min(a, b), Math.max(a, b))) return false;
         }
-        return stopped;
-      },
-    });
-    if (thrown !== undefined) throw thrown.error;
-    return !stopped;
+      }
+    }
+    return true;
   }
 
   serialise(): SerialisedTree {
@@ -160,7 +149,8 @@ class BoxTree implements SurfaceTree {
   }
 }
 
-const IDENTITY = new Matrix4();
+/** Pairs of boxes compared in one stretch: a few milliseconds. */
+const STRETCH_PAIRS = 1 << 16;
 
 /** Least x y z and greatest x y z per triangle. */
 function boxesOf(positions: ArrayLike<number>, triangles: Uint32Array): Float64Array {

@@ -1,3 +1,4 @@
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import type { Mesh } from './mesh.ts';
 
 /**
@@ -37,13 +38,21 @@ export const originOf = (triangles: Uint32Array, h: number): number => triangles
 /** Vertex a half-edge arrives at. */
 export const targetOf = (triangles: Uint32Array, h: number): number => triangles[nextHalfedge(h)];
 
+/** Edges gathered in one stretch: a few milliseconds. */
+const STRETCH_EDGES = 1 << 16;
+
 const known = new WeakMap<Mesh, Topology>();
 
 /** The topology of a mesh; built once for each mesh and kept as long as the mesh lives. */
 export function topologyOf(mesh: Mesh): Topology {
+  return known.get(mesh) ?? runAtOnce(topologySteps(mesh));
+}
+
+/** The same in stretches: whoever goes first pays for those who come after. */
+export function* topologySteps(mesh: Mesh): Stepwise<Topology> {
   let topology = known.get(mesh);
   if (topology === undefined) {
-    topology = buildTopology(mesh.triangles, mesh.positions.length / 3);
+    topology = yield* buildTopologySteps(mesh.triangles, mesh.positions.length / 3);
     known.set(mesh, topology);
   }
   return topology;
@@ -55,8 +64,14 @@ export function topologyOf(mesh: Mesh): Topology {
  * @param triangles   three vertex numbers per triangle, each below `vertexCount`.
  */
 export function buildTopology(triangles: Uint32Array, vertexCount: number): Topology {
+  return runAtOnce(buildTopologySteps(triangles, vertexCount));
+}
+
+/** The same in stretches. */
+export function* buildTopologySteps(triangles: Uint32Array, vertexCount: number): Stepwise<Topology> {
   const halfedgeCount = triangles.length;
-  const halfedgesByEdge = sortHalfedgesByEdge(triangles, vertexCount);
+  const halfedgesByEdge = yield* sortSteps(triangles, vertexCount);
+  yield;
   const edgeOfHalfedge = new Uint32Array(halfedgeCount);
   const edgeVertices = new Uint32Array(2 * halfedgeCount);
   const halfedgeOfEdge = new Uint32Array(halfedgeCount);
@@ -86,8 +101,10 @@ export function buildTopology(triangles: Uint32Array, vertexCount: number): Topo
       }
     }
     edgeCount += 1;
+    if (edgeCount % STRETCH_EDGES === 0) yield;
     start = end;
   }
+  yield;
   const vertexStart = firstEdgeOfLowVertex(edgeVertices, edgeCount, vertexCount);
   return {
     edgeCount,
@@ -117,7 +134,7 @@ const lowOf = (triangles: Uint32Array, h: number): number => Math.min(triangles[
 const highOf = (triangles: Uint32Array, h: number): number => Math.max(triangles[h], triangles[nextHalfedge(h)]);
 
 /** Half-edges ordered by low vertex, then high vertex, then their own number: two counting passes, linear in the mesh. */
-function sortHalfedgesByEdge(triangles: Uint32Array, vertexCount: number): Uint32Array {
+function* sortSteps(triangles: Uint32Array, vertexCount: number): Stepwise<Uint32Array> {
   const count = triangles.length;
   const byHigh = countingOrder(
     count,
@@ -125,6 +142,7 @@ function sortHalfedgesByEdge(triangles: Uint32Array, vertexCount: number): Uint3
     (i) => i,
     (h) => highOf(triangles, h),
   );
+  yield;
   return countingOrder(
     count,
     vertexCount,

@@ -1,10 +1,11 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
-import { runWithPauses } from '../base/stepwise.ts';
+import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import { fail, type Ok, type Problem, type Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import { topologySteps } from '../mesh/topology.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import { FOAM_RULES } from '../model/foam-settings.ts';
@@ -17,17 +18,17 @@ import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
-import { cutPatches } from '../steps/cut/cut-patches.ts';
+import { cutSteps } from '../steps/cut/cut-patches.ts';
 import { offerCut } from '../steps/cut/offer-cut.ts';
-import { seamChains } from '../steps/cut/seam-chains.ts';
+import { chainSteps } from '../steps/cut/seam-chains.ts';
 import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
 import { makeTemplate } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
-import { factsOf } from '../steps/read/facts.ts';
+import { factSteps } from '../steps/read/facts.ts';
 import { findFaults } from '../steps/read/faults.ts';
 import { readModel } from '../steps/read/read-model.ts';
-import { applyRepairs } from '../steps/read/repair.ts';
+import { repairSteps } from '../steps/read/repair.ts';
 import { meshFromModel, mmPerUnitOf, sizeFindings } from '../steps/read/size.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
@@ -161,16 +162,16 @@ export class Pipeline {
     }
     run.findings.push(...model.findings);
     const { repairs } = run.part;
-    const repaired = run.take(
-      'read',
-      remembered(this.#repaired, [model, repairs], () => applyRepairs(model, repairs)),
-    ).value;
-    const { sculpt, findings } = this.#size(run, repaired);
+    const look = shareOfWork(work, 0.6, 0.7);
+    await look.pause(0, 'looking the model over');
+    const repairing = rememberedSteps(this.#repaired, [model, repairs], () => repairSteps(model, repairs), look);
+    const repaired = run.take('read', await repairing).value;
+    const { sculpt, findings } = await this.#size(run, repaired, look);
     run.sculpt = sculpt;
     run.findings.push(...findings);
     let faults = this.#faults.get([sculpt.mesh]);
     if (faults === undefined) {
-      faults = await findFaults(repaired, sculpt.mesh, shareOfWork(work, 0.6, 1));
+      faults = await findFaults(repaired, sculpt.mesh, shareOfWork(work, 0.7, 1));
       this.#faults.set([sculpt.mesh], faults);
     }
     run.findings.push(...faults);
@@ -183,7 +184,11 @@ export class Pipeline {
     }
   }
 
-  #size(run: Run, model: SourceModel): { sculpt: SizedSculpt; findings: readonly Finding[] } {
+  async #size(
+    run: Run,
+    model: SourceModel,
+    work: Work,
+  ): Promise<{ sculpt: SizedSculpt; findings: readonly Finding[] }> {
     const { scale } = run.part;
     const known = this.#sized.get([model, scale]);
     if (known !== undefined) return known;
@@ -191,7 +196,8 @@ export class Pipeline {
     const mesh = meshFromModel(model, mmPerUnit ?? 1);
     const { min, max } = boxOfPoints3(mesh.positions);
     const findings = mmPerUnit === null ? [] : sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z]);
-    const facts = remembered(this.#facts, [model], () => factsOf(model));
+    await work.pause(0.5);
+    const facts = await rememberedSteps(this.#facts, [model], () => factSteps(model), work);
     run.made('size');
     return this.#sized.set([model, scale], { sculpt: { model, facts, mesh, mmPerUnit }, findings });
   }
@@ -213,14 +219,17 @@ export class Pipeline {
     const key = [mesh, part.seams, part.seamSettings];
     let parted = this.#cuts.get(key);
     if (parted === undefined) {
+      await runWithPauses(topologySteps(mesh), () => work.pause(0.5));
       const seams = run.take('seams', seamSetFromMarks(mesh, part.seams, run.choices.strictSeams ?? false));
-      const raw = cutPatches(mesh, seams.value, mesh.positions);
+      const raw = await runWithPauses(cutSteps(mesh, seams.value, mesh.positions), () => work.pause(0.6));
       await work.pause(0.7);
       const patches = this.#patches.settle(mesh, raw.patches);
       const offers = patches
         .map((_, i) => offerCut(mesh, seams.value, patches, i))
         .filter((offer): offer is CutOffer => offer !== null);
-      const chains = seamChains(mesh, seams.value, { ...raw, patches }, part.seamSettings);
+      await work.pause(0.8);
+      const chaining = chainSteps(mesh, seams.value, { ...raw, patches }, part.seamSettings);
+      const chains = await runWithPauses(chaining, () => work.pause(0.8));
       await work.pause(0.9);
       parted = this.#cuts.set(key, {
         cut: {
@@ -280,11 +289,8 @@ export class Pipeline {
   async #bend(run: Run, work: Work): Promise<PartBends> {
     const [{ mesh }, { patches, chains }] = [run.needSculpt(), run.needCut()];
     const { pieceSettings } = run.part;
-    const key = [mesh, patches, chains, pieceSettings];
-    const known = this.#bent.get(key);
-    if (known !== undefined) return known;
-    const steps = partBendSteps(mesh, patches, chains, pieceSettings, FOAM_RULES);
-    return this.#bent.set(key, await runWithPauses(steps, () => work.pause(1)));
+    const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, FOAM_RULES);
+    return await rememberedSteps(this.#bent, [mesh, patches, chains, pieceSettings], steps, shareOfWork(work, 0.9, 1));
   }
 
   /** Last of all, because all else can be shown without it: what would free the pieces that lie over themselves. */
@@ -529,6 +535,15 @@ class Run {
 
 function remembered<K extends unknown[], V>(memo: Memo<K, V>, key: K, make: () => V): V {
   return memo.get(key) ?? memo.set(key, make());
+}
+
+async function rememberedSteps<K extends unknown[], V>(
+  memo: Memo<K, V>,
+  key: K,
+  make: () => Stepwise<V>,
+  work: Work,
+): Promise<V> {
+  return memo.get(key) ?? memo.set(key, await runWithPauses(make(), () => work.pause(0.5)));
 }
 
 const choiceOf = (layer: LayerChoice) => ({

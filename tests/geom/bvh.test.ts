@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { runAtOnce } from '../../src/base/stepwise.ts';
 import { buildTree, treeFromSerialised } from '../../src/geom/bvh.ts';
 import { pointAt3 } from '../../src/geom/vec.ts';
 import { seededRandom } from '../../src/base/random.ts';
@@ -64,32 +65,30 @@ describe('buildTree', () => {
     const positions = Float64Array.from({ length: 3 * 240 }, () => 10 * random());
     const triangles = Uint32Array.from({ length: 240 }, (_, i) => i);
     const found: string[] = [];
-    const all = buildTree(positions, triangles).pairs((a, b) => {
+    const visit = (a: number, b: number): boolean => {
       found.push(`${a} ${b}`);
       return false;
-    });
+    };
+    const all = runAtOnce(buildTree(positions, triangles).pairSteps(visit));
     expect(all).toBe(true);
     expect(found.toSorted()).toEqual(slowPairs(positions, triangles).toSorted());
   });
 
   it('stops when told, and says so', () => {
     let seen = 0;
-    const all = buildTree(torus.positions, torus.triangles).pairs(() => {
-      seen += 1;
-      return seen === 5;
-    });
+    const tree = buildTree(torus.positions, torus.triangles);
+    const all = runAtOnce(tree.pairSteps(() => (seen += 1) === 5));
     expect(all).toBe(false);
     expect(seen).toBe(5);
   });
 
   it('lets an error of the visitor out and works again afterwards', () => {
     const tree = buildTree(torus.positions, torus.triangles);
-    expect(() =>
-      tree.pairs(() => {
-        throw new Error('visitor');
-      }),
-    ).toThrow('visitor');
-    expect(tree.pairs(() => false)).toBe(true);
+    const fails = (): boolean => {
+      throw new Error('visitor');
+    };
+    expect(() => runAtOnce(tree.pairSteps(fails))).toThrow('visitor');
+    expect(runAtOnce(tree.pairSteps(() => false))).toBe(true);
   });
 
   it('holds more triangles on one spot than a leaf can count, in bounded time', () => {
@@ -100,10 +99,8 @@ describe('buildTree', () => {
     const tree = buildTree(positions, triangles);
     expect(tree.nearest({ x: -9, y: -9, z: 3 })).toMatchObject({ triangle: count - 1, distance: 3 });
     let seen = 0;
-    const all = tree.pairs(() => {
-      seen += 1;
-      return false;
-    }, 50_000);
+    const visit = (): boolean => (seen += 1) < 0;
+    const all = runAtOnce(tree.pairSteps(visit, 50_000));
     expect(all).toBe(false);
     expect(seen).toBe(50_000);
   });
@@ -112,7 +109,7 @@ describe('buildTree', () => {
     const tree = buildTree(new Float64Array(0), new Uint32Array(0));
     expect(tree.nearest({ x: 0, y: 0, z: 0 })).toBeNull();
     expect(tree.raycast({ x: 0, y: 0, z: 0 }, { x: 1, y: 0, z: 0 })).toBeNull();
-    expect(tree.pairs(() => false)).toBe(true);
+    expect(runAtOnce(tree.pairSteps(() => false))).toBe(true);
   });
 });
 

@@ -1,6 +1,7 @@
 import type { Finding } from '../../base/finding.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import { nextHalfedge, prevHalfedge, topologyOf, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
+import { nextHalfedge, prevHalfedge, topologySteps, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
 import type { Patch, PatchKind } from '../../model/patch.ts';
 import type { SeamSet } from '../../model/seams.ts';
 
@@ -19,19 +20,31 @@ export interface CutSurface {
  * @param positions the surface whose lengths decide which loop is the outer one; mm.
  */
 export function cutPatches(mesh: Mesh, seams: SeamSet, positions: Float64Array): CutSurface {
-  const topology = topologyOf(mesh);
+  return runAtOnce(cutSteps(mesh, seams, positions));
+}
+
+/** The same in stretches. */
+export function* cutSteps(mesh: Mesh, seams: SeamSet, positions: Float64Array): Stepwise<CutSurface> {
+  const topology = yield* topologySteps(mesh);
   const joined = joinedAcross(topology, seams);
   const patchOfTriangle = numberPatches(mesh, joined);
+  yield;
   const patchCount = patchOfTriangle.reduce((most, p) => Math.max(most, p + 1), 0);
   const cornerGroup = groupCorners(mesh, joined);
+  yield;
   const trianglesOfPatch: number[][] = Array.from({ length: patchCount }, () => []);
   for (let t = 0; t < patchOfTriangle.length; t += 1) trianglesOfPatch[patchOfTriangle[t]].push(t);
   const localOfHalfedge = new Uint32Array(mesh.triangles.length);
-  const patches = trianglesOfPatch.map((list) =>
-    makePatch(mesh, joined, list, cornerGroup, localOfHalfedge, positions),
-  );
+  const patches: Patch[] = [];
+  for (const list of trianglesOfPatch) {
+    patches.push(yield* patchSteps(mesh, joined, list, cornerGroup, localOfHalfedge, positions));
+    yield;
+  }
   return { patches, patchOfTriangle, localOfHalfedge };
 }
+
+/** Triangles gathered in one stretch: a few milliseconds. */
+const STRETCH_TRIANGLES = 1 << 14;
 
 /** The half-edge across where the foam stays joined, or -1. */
 function joinedAcross(topology: Topology, seams: SeamSet): Int32Array {
@@ -85,20 +98,21 @@ function groupCorners(mesh: Mesh, joined: Int32Array): Int32Array {
   return group;
 }
 
-function makePatch(
+function* patchSteps(
   mesh: Mesh,
   joined: Int32Array,
   list: readonly number[],
   cornerGroup: Int32Array,
   localOfHalfedge: Uint32Array,
   positions: Float64Array,
-): Patch {
+): Stepwise<Patch> {
   const localOfGroup = new Map<number, number>();
   const meshVertices: number[] = [];
   const triangles = new Uint32Array(3 * list.length);
   let inner = 0;
   let border = 0;
   for (const [i, t] of list.entries()) {
+    if (i % STRETCH_TRIANGLES === STRETCH_TRIANGLES - 1) yield;
     for (let k = 0; k < 3; k += 1) {
       const h = 3 * t + k;
       const group = cornerGroup[h];
@@ -114,6 +128,7 @@ function makePatch(
       else inner += 1;
     }
   }
+  yield;
   const loops = borderLoops(list, joined, localOfHalfedge, Uint32Array.from(meshVertices), positions);
   const euler = meshVertices.length - (inner / 2 + border) + list.length;
   const kind = kindOf(euler, loops.length);

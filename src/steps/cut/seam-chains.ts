@@ -1,5 +1,6 @@
 import { letters, seamId } from '../../base/ids.ts';
-import { edgeFolds } from '../../mesh/edge-fold.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
+import { edgeFoldSteps } from '../../mesh/edge-fold.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { nextHalfedge, originOf, targetOf, topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import type { SeamChain, SeamKind, SeamSet, SeamSetting, SeamSide } from '../../model/seams.ts';
@@ -23,6 +24,16 @@ export function seamChains(
   cut: CutSurface,
   settings: readonly SeamSetting[],
 ): readonly SeamChain[] {
+  return runAtOnce(chainSteps(mesh, seams, cut, settings));
+}
+
+/** The same in stretches. */
+export function* chainSteps(
+  mesh: Mesh,
+  seams: SeamSet,
+  cut: CutSurface,
+  settings: readonly SeamSetting[],
+): Stepwise<readonly SeamChain[]> {
   const links = cutLinks(mesh, seams, cut);
   const runs = [
     ...gatherRuns(
@@ -36,7 +47,8 @@ export function seamChains(
       cut,
     ),
   ];
-  const folds = edgeFolds(mesh);
+  yield;
+  const folds = yield* edgeFoldSteps(mesh);
   const settingOfEdge = settingsByEdge(mesh, settings);
   let seamCount = 0;
   let openCount = 0;

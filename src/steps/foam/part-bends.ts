@@ -8,7 +8,7 @@ import { chooseBendStyle, type BendChoice } from './bend-style.ts';
 import { bevelsBetween, squareBevels, type BevelSide, type ChainBevels } from './chain-bevels.ts';
 import { findPanels, type Panels } from './panels.ts';
 import { settingsOfPatches } from './piece-names.ts';
-import { pieceSurface, type PieceSurface } from './piece-surface.ts';
+import { surfaceSteps, type PieceSurface } from './piece-surface.ts';
 
 /** How a patch's piece bends: what follows from the sculpt and the maker's wish alone, before it is laid flat. */
 export interface PatchBend {
@@ -48,7 +48,7 @@ export function* partBendSteps(
 
 function* bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): Stepwise<PatchBend> {
   yield;
-  const surface = pieceSurface(mesh, patch);
+  const surface = yield* surfaceSteps(mesh, patch);
   yield;
   const panels = findPanels(surface, rad(rules.foldLimitDeg));
   yield;

@@ -34,14 +34,16 @@ export function settingsOfPatches(
   patches: readonly Patch[],
   settings: readonly PieceSetting[],
 ): readonly Partial<PieceSetting>[] {
+  const wishes: Partial<PieceSetting>[] = patches.map(() => ({}));
+  if (settings.length === 0) return wishes;
+  const asked = new Set(settings.map(({ face }) => face));
   const patchOfFace = new Map<number, number>();
   patches.forEach((patch, i) => {
     for (const t of patch.meshTriangles) {
       const face = mesh.faceOfTriangle[t];
-      if (!patchOfFace.has(face)) patchOfFace.set(face, i);
+      if (asked.has(face) && !patchOfFace.has(face)) patchOfFace.set(face, i);
     }
   });
-  const wishes: Partial<PieceSetting>[] = patches.map(() => ({}));
   for (const setting of settings) {
     const i = patchOfFace.get(setting.face);
     if (i !== undefined) wishes[i] = { ...wishes[i], ...setting };

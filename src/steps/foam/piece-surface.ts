@@ -1,9 +1,13 @@
+import { inStretches, runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { pointAt3, sub3, type Vec3 } from '../../geom/vec.ts';
 import { foldBetween, triangleArea, triangleNormal } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
+import { nextHalfedge, topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamSide } from '../../model/seams.ts';
+
+/** Facets measured in one stretch: a few milliseconds. */
+const STRETCH_FACETS = 1 << 13;
 
 /** One patch with the directions of the sculpt on it and who touches whom inside it. Numbers are local to the patch; half-edge `3 t + k` as in the mesh. */
 export interface PieceSurface {
@@ -27,27 +31,40 @@ export interface PieceSurface {
 }
 
 /** Gathers what the foam step asks of a patch again and again. */
-export function pieceSurface(mesh: Mesh, patch: Patch): PieceSurface {
+export const pieceSurface = (mesh: Mesh, patch: Patch): PieceSurface => runAtOnce(surfaceSteps(mesh, patch));
+
+/** The same in stretches. */
+export function* surfaceSteps(mesh: Mesh, patch: Patch): Stepwise<PieceSurface> {
   const count = patch.meshTriangles.length;
   const normals = new Float64Array(3 * count);
   const areas = new Float64Array(count);
-  for (let t = 0; t < count; t += 1) {
-    const normal = triangleNormal(mesh.positions, mesh.triangles, patch.meshTriangles[t]);
-    normals.set([normal.x, normal.y, normal.z], 3 * t);
-    areas[t] = triangleArea(mesh.positions, mesh.triangles, patch.meshTriangles[t]);
-  }
-  const border = borderEdges(patch);
-  const across = joinedTriangles(mesh, patch, border);
+  yield* inStretches(count, STRETCH_FACETS, (from, to) => {
+    for (let t = from; t < to; t += 1) {
+      const normal = triangleNormal(mesh.positions, mesh.triangles, patch.meshTriangles[t]);
+      normals.set([normal.x, normal.y, normal.z], 3 * t);
+      areas[t] = triangleArea(mesh.positions, mesh.triangles, patch.meshTriangles[t]);
+    }
+  });
+  const borders = bordersOf(patch);
+  const { afterOnBorder } = borders;
+  const border = borderEdges(patch, afterOnBorder);
+  yield;
+  const across = joinedTriangles(mesh, patch, afterOnBorder);
+  yield;
   const { starts, trianglesAt } = trianglesOfVertices(patch);
+  const foldRad = new Float64Array(across.length);
+  yield* inStretches(count, STRETCH_FACETS, (from, to) => {
+    for (let h = 3 * from; h < 3 * to; h += 1) if (across[h] >= 0) foldRad[h] = foldAt(mesh, patch, normals, across, h);
+  });
   return {
     patch,
     normals,
     areas,
     across,
-    foldRad: foldsInside(mesh, patch, normals, across),
+    foldRad,
     starts,
     trianglesAt,
-    ...bordersOf(patch),
+    ...borders,
     borderTriangle: (from, to) => border.get(edgeKey(patch, from, to)) ?? -1,
   };
 }
@@ -66,16 +83,20 @@ export function triangleBeside(surface: PieceSurface, side: SeamSide, which: 0 |
 const edgeKey = (patch: Patch, from: number, to: number): number => from * patch.meshVertices.length + to;
 
 /** The triangle inside, for each directed edge of the loops. */
-function borderEdges(patch: Patch): Map<number, number> {
+function borderEdges(patch: Patch, afterOnBorder: Int32Array): ReadonlyMap<number, number> {
   const border = new Map<number, number>();
-  for (const loop of patch.loops)
-    loop.forEach((v, i) => border.set(edgeKey(patch, v, loop[(i + 1) % loop.length]), -1));
   for (let h = 0; h < patch.triangles.length; h += 1) {
-    const key = edgeKey(patch, patch.triangles[h], patch.triangles[h % 3 === 2 ? h - 2 : h + 1]);
-    if (border.has(key)) border.set(key, triangleOfHalfedge(h));
+    const [from, to] = endsOf(patch, h);
+    if (afterOnBorder[from] === to) border.set(edgeKey(patch, from, to), triangleOfHalfedge(h));
   }
   return border;
 }
+
+/** The vertices a half-edge leaves and arrives at. */
+const endsOf = ({ triangles }: Patch, h: number): readonly [number, number] => [
+  triangles[h],
+  triangles[nextHalfedge(h)],
+];
 
 function bordersOf(patch: Patch): { beforeOnBorder: Int32Array; afterOnBorder: Int32Array } {
   const beforeOnBorder = new Int32Array(patch.meshVertices.length).fill(-1);
@@ -90,28 +111,23 @@ function bordersOf(patch: Patch): { beforeOnBorder: Int32Array; afterOnBorder: I
   return { beforeOnBorder, afterOnBorder };
 }
 
-function joinedTriangles(mesh: Mesh, patch: Patch, border: ReadonlyMap<number, number>): Int32Array {
+function joinedTriangles(mesh: Mesh, patch: Patch, afterOnBorder: Int32Array): Int32Array {
   const { twin } = topologyOf(mesh);
-  const localOf = new Map<number, number>();
-  patch.meshTriangles.forEach((t, i) => localOf.set(t, i));
+  const localOf = new Int32Array(mesh.triangles.length / 3).fill(-1);
+  patch.meshTriangles.forEach((t, i) => (localOf[t] = i));
   const across = new Int32Array(patch.triangles.length).fill(-1);
   for (let h = 0; h < across.length; h += 1) {
-    if (border.has(edgeKey(patch, patch.triangles[h], patch.triangles[h % 3 === 2 ? h - 2 : h + 1]))) continue;
+    const [from, to] = endsOf(patch, h);
+    if (afterOnBorder[from] === to) continue;
     const other = twin[3 * patch.meshTriangles[triangleOfHalfedge(h)] + (h % 3)];
-    if (other >= 0) across[h] = localOf.get(triangleOfHalfedge(other)) ?? -1;
+    if (other >= 0) across[h] = localOf[triangleOfHalfedge(other)];
   }
   return across;
 }
 
-function foldsInside(mesh: Mesh, patch: Patch, normals: Float64Array, across: Int32Array): Float64Array {
-  const folds = new Float64Array(across.length);
-  for (let h = 0; h < across.length; h += 1) {
-    if (across[h] < 0) continue;
-    const from = pointAt3(mesh.positions, patch.meshVertices[patch.triangles[h]]);
-    const to = pointAt3(mesh.positions, patch.meshVertices[patch.triangles[h % 3 === 2 ? h - 2 : h + 1]]);
-    folds[h] = foldBetween(pointAt3(normals, triangleOfHalfedge(h)), pointAt3(normals, across[h]), sub3(to, from));
-  }
-  return folds;
+function foldAt(mesh: Mesh, patch: Patch, normals: Float64Array, across: Int32Array, h: number): number {
+  const [from, to] = endsOf(patch, h).map((v) => pointAt3(mesh.positions, patch.meshVertices[v]));
+  return foldBetween(pointAt3(normals, triangleOfHalfedge(h)), pointAt3(normals, across[h]), sub3(to, from));
 }
 
 function trianglesOfVertices(patch: Patch): { starts: Uint32Array; trianglesAt: Uint32Array } {

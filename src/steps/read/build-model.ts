@@ -1,5 +1,6 @@
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
+import { runWithPauses } from '../../base/stepwise.ts';
 import { FAR_SHARE_OF_DIAGONAL } from '../../base/tolerance.ts';
 import type { Work } from '../../base/work.ts';
 import { triangulatePolygon3 } from '../../geom/triangulate.ts';
@@ -7,10 +8,10 @@ import type { SourceModel } from '../../model/source-model.ts';
 import { cleanFaces, type CleanFaces } from './clean-faces.ts';
 import { joinNear } from './join-corners.ts';
 import { joiningDistance, type JoiningDistance } from './joining-distance.ts';
-import { emptyFaces, faceAreas } from './face-areas.ts';
+import { emptyFaces, faceAreaSteps } from './face-areas.ts';
 import { LEAST_DIAGONAL } from './limits.ts';
 import { PointTable } from './point-table.ts';
-import { polygonCounts } from './polygon-counts.ts';
+import { polygonCountSteps } from './polygon-counts.ts';
 import type { RawModel } from './raw-model.ts';
 import { several } from './wording.ts';
 
@@ -50,6 +51,7 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
   await work.pause(0.5, 'cutting faces into triangles');
   const numbering = numberVertices(raw.points.length / 3, used, exact, near);
   const { vertexOfPoint, fileVertex } = numbering;
+  await work.pause(0.5);
   const positions = pick(raw.points, fileVertex);
   const faceVertices = faces.corners.map((point) => vertexOfPoint[point]);
   const { triangles, faceOfTriangle } = await cutFaces(positions, faces.starts, faceVertices, work);
@@ -77,14 +79,16 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
     },
     findings: [...raw.findings, ...faceFindings(faces, raw), ...(joining.isFar ? [farFinding(joining)] : [])],
   };
-  if (emptyFaces(faceAreas(model)).length === faces.numbers.length) {
+  const areas = await runWithPauses(faceAreaSteps(model), () => work.pause(1));
+  if (emptyFaces(areas).length === faces.numbers.length) {
     return fail(
       'read/no-area',
       'No face of the file has an area, because the corners of each lie on one line: export the sculpt again.',
     );
   }
   if (near === null) return ok(model);
-  return ok({ ...model, afterExactJoin: polygonCounts(faces.starts, faces.corners, used.length) });
+  const counting = polygonCountSteps(faces.starts, faces.corners, used.length);
+  return ok({ ...model, afterExactJoin: await runWithPauses(counting, () => work.pause(1)) });
 }
 
 /** For each number of the file the lowest number with exactly the same coordinates; null where all differ by making (STL). */

@@ -1,10 +1,11 @@
 import { EMPTY_TRIANGLE_SHARE } from '../../base/tolerance.ts';
 import { fail, ok, type Fail, type Result } from '../../base/result.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import { triangulatePolygon3 } from '../../geom/triangulate.ts';
 import { cross3, length3, pointAt3, sub3 } from '../../geom/vec.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { nextOpenSide } from './rims.ts';
-import { OPEN, sideLinks, type SideLinks } from './side-links.ts';
+import { OPEN, sideLinkSteps, type SideLinks } from './side-links.ts';
 
 /** A rim of more corners than this is no hole but the edge of the sculpt: every corner is tried as the middle of a fan. */
 const MOST_RIM_CORNERS = 2000;
@@ -15,8 +16,9 @@ const MOST_RIM_CORNERS = 2000;
  * an empty triangle, it is fanned from the corner that gives the least area without either.
  * @param edge two numbers of the file.
  */
-export function closeHole(model: SourceModel, edge: readonly [number, number]): Result<SourceModel> {
-  const links = sideLinks(model);
+export function* closeHoleSteps(model: SourceModel, edge: readonly [number, number]): Stepwise<Result<SourceModel>> {
+  const links = yield* sideLinkSteps(model);
+  yield;
   const start = openSide(model, links, edge);
   if (start < 0)
     return fail(

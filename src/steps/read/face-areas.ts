@@ -1,3 +1,4 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import { EMPTY_TRIANGLE_SHARE } from '../../base/tolerance.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 
@@ -11,7 +12,7 @@ export interface FaceAreas {
   readonly longestSquared: Float64Array;
 }
 
-export function faceAreas(model: SourceModel): FaceAreas {
+export function* faceAreaSteps(model: SourceModel): Stepwise<FaceAreas> {
   const { positions, faceStarts, faceVertices, triangles, faceOfTriangle } = model;
   const faceCount = faceStarts.length - 1;
   const own = new Float64Array(faceCount);
@@ -20,6 +21,7 @@ export function faceAreas(model: SourceModel): FaceAreas {
   for (let t = 0; t < faceOfTriangle.length; t += 1) {
     own[faceOfTriangle[t]] += areaOf(positions, triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]);
   }
+  yield;
   for (let f = 0; f < faceCount; f += 1) {
     const [from, to] = [faceStarts[f], faceStarts[f + 1]];
     for (let i = from; i < to; i += 1) {

@@ -1,17 +1,22 @@
 import { clipPlaces, MOST_PLACES, type Finding } from '../../base/finding.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { bentFaces } from './bent-faces.ts';
 import { doubledFaces } from './doubled-faces.ts';
-import { emptyFaces, faceAreas } from './face-areas.ts';
-import { orientFaces } from './orient-faces.ts';
+import { emptyFaces, faceAreaSteps } from './face-areas.ts';
+import { orientSteps, type Orientation } from './orient-faces.ts';
+import type { SideLinks } from './side-links.ts';
 import { several } from './wording.ts';
 
 /** Tells of faces that look the wrong way, lie on each other, have no area or are not flat. */
-export function faceFindings(model: SourceModel): Finding[] {
-  const areas = faceAreas(model);
+export function* faceFindingSteps(model: SourceModel, links: SideLinks): Stepwise<Finding[]> {
+  const areas = yield* faceAreaSteps(model);
+  yield;
   const doubled = doubledFaces(model);
   const empty = emptyFaces(areas);
-  const findings = orientationFindings(model);
+  yield;
+  const findings = orientationFindings(model, yield* orientSteps(model, links, areas));
+  yield;
   if (doubled.length > 0) {
     findings.push({
       code: 'read/doubled-faces',
@@ -35,8 +40,7 @@ export function faceFindings(model: SourceModel): Finding[] {
   return findings;
 }
 
-function orientationFindings(model: SourceModel): Finding[] {
-  const { against, insideOut, oneSided } = orientFaces(model);
+function orientationFindings(model: SourceModel, { against, insideOut, oneSided }: Orientation): Finding[] {
   const findings: Finding[] = [];
   if (against.length > 0) {
     findings.push({

@@ -1,17 +1,25 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { boxOfPoints3 } from '../../mesh/measure.ts';
-import { buildTopology } from '../../mesh/topology.ts';
+import { buildTopologySteps } from '../../mesh/topology.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { doubledFaces } from './doubled-faces.ts';
-import { emptyFaces, faceAreas } from './face-areas.ts';
-import { polygonCounts, type PolygonCounts } from './polygon-counts.ts';
+import { emptyFaces, faceAreaSteps } from './face-areas.ts';
+import { polygonCountSteps, type PolygonCounts } from './polygon-counts.ts';
 
 /** What there is to tell of a model: counted on its polygons, measured in units of its file. */
 export function factsOf(model: SourceModel): ModelFacts {
+  return runAtOnce(factSteps(model));
+}
+
+/** The same in stretches. */
+export function* factSteps(model: SourceModel): Stepwise<ModelFacts> {
   const vertices = model.positions.length / 3;
-  const counts = polygonCounts(model.faceStarts, model.faceVertices, vertices);
+  const counts = yield* polygonCountSteps(model.faceStarts, model.faceVertices, vertices);
   const exact = model.afterExactJoin ?? counts;
-  const areas = faceAreas(model);
+  yield;
+  const areas = yield* faceAreaSteps(model);
+  yield;
   const { min, max } = boxOfPoints3(model.positions);
   const triangles = model.triangles.length / 3;
   return {
@@ -20,7 +28,8 @@ export function factsOf(model: SourceModel): ModelFacts {
     faces: counts.faces,
     triangles,
     edges: counts.edges,
-    triangleEdges: triangles === counts.faces ? counts.edges : buildTopology(model.triangles, vertices).edgeCount,
+    triangleEdges:
+      triangles === counts.faces ? counts.edges : (yield* buildTopologySteps(model.triangles, vertices)).edgeCount,
     euler: counts.euler,
     shells: counts.shells,
     openLoops: counts.openLoops,

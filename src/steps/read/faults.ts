@@ -1,14 +1,15 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
+import { runWithPauses } from '../../base/stepwise.ts';
 import type { Work } from '../../base/work.ts';
 import { triangleCount, type Mesh } from '../../mesh/mesh.ts';
-import { surfaceTreeOf } from '../../mesh/surface-tree.ts';
 import type { SourceModel } from '../../model/source-model.ts';
-import { faceFindings } from './face-findings.ts';
-import { surveyPolygons, type PolygonSurvey } from './polygon-survey.ts';
+import { faceFindingSteps } from './face-findings.ts';
+import { surveySteps, type PolygonSurvey } from './polygon-survey.ts';
 import { rimFindings } from './rim-findings.ts';
 import { findRims } from './rims.ts';
-import { selfCrossing } from './self-crossing.ts';
-import { shellOfFaces } from './shell-of-faces.ts';
+import { selfCrossingSteps } from './self-crossing.ts';
+import { shellSteps } from './shell-of-faces.ts';
+import { sideLinkSteps } from './side-links.ts';
 import { several } from './wording.ts';
 
 /** Above this many triangles each change takes longer than anyone likes to wait. */
@@ -22,16 +23,20 @@ const MANY_TRIANGLES = 200_000;
  */
 export async function findFaults(model: SourceModel, mesh: Mesh, work: Work): Promise<readonly Finding[]> {
   await work.pause(0, 'looking the model over');
-  const survey = surveyPolygons(model.faceStarts, model.faceVertices);
-  const findings = [...edgeFindings(survey), ...(survey.shellCount > 1 ? [shellsFinding(model)] : [])];
+  const survey = await runWithPauses(surveySteps(model.faceStarts, model.faceVertices), () => work.pause(0));
+  const findings = edgeFindings(survey);
+  if (survey.shellCount > 1) {
+    const shells = await runWithPauses(shellSteps(model), () => work.pause(0.2));
+    findings.push(shellsFinding(model, shells));
+  }
   await work.pause(0.2);
-  if (survey.openEdges.length > 0) findings.push(...rimFindings(mesh, findRims(model)));
+  const links = await runWithPauses(sideLinkSteps(model), () => work.pause(0.2));
+  await work.pause(0.3);
+  if (survey.openEdges.length > 0) findings.push(...rimFindings(mesh, findRims(model, links)));
   await work.pause(0.4);
-  findings.push(...faceFindings(model));
+  findings.push(...(await runWithPauses(faceFindingSteps(model, links), () => work.pause(0.4))));
   await work.pause(0.6, 'looking for places where it runs through itself');
-  surfaceTreeOf(mesh);
-  await work.pause(0.7);
-  findings.push(...selfCrossing(mesh));
+  findings.push(...(await runWithPauses(selfCrossingSteps(mesh), () => work.pause(0.6))));
   if (triangleCount(mesh) > MANY_TRIANGLES) findings.push(manyFinding(triangleCount(mesh)));
   await work.pause(1);
   return findings;
@@ -63,8 +68,7 @@ function edgeFindings({ crowdedEdges, splitVertices }: PolygonSurvey): Finding[]
 }
 
 /** Where several surfaces are: one vertex of each. */
-function shellsFinding(model: SourceModel): Finding {
-  const shells = shellOfFaces(model);
+function shellsFinding(model: SourceModel, shells: Uint32Array): Finding {
   const vertices: number[] = [];
   for (let f = 0; f < shells.length; f += 1)
     if (shells[f] === f) vertices.push(model.faceVertices[model.faceStarts[f]]);

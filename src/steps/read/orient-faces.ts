@@ -1,6 +1,7 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import type { SourceModel } from '../../model/source-model.ts';
-import { faceAreas } from './face-areas.ts';
-import { runsAlong, sideLinks, type SideLinks } from './side-links.ts';
+import type { FaceAreas } from './face-areas.ts';
+import { runsAlong, type SideLinks } from './side-links.ts';
 
 /** Which polygons must be turned over so that all look outward, one shell after the other. */
 export interface Orientation {
@@ -20,9 +21,11 @@ export interface Orientation {
  * together by edges of two faces. A closed one, with a volume, looks outward: its signed volume is positive (the divergence theorem, summed
  * over triangles). An open one has no outside that could be computed, so the way in which the larger area looks is kept.
  */
-export function orientFaces(model: SourceModel): Orientation {
-  const links = sideLinks(model);
-  const { own } = faceAreas(model);
+export function* orientSteps(
+  model: SourceModel,
+  links: SideLinks,
+  { own }: Pick<FaceAreas, 'own'>,
+): Stepwise<Orientation> {
   const faceCount = own.length;
   const flip = new Int8Array(faceCount).fill(-1);
   const turn = new Uint8Array(faceCount);
@@ -30,9 +33,10 @@ export function orientFaces(model: SourceModel): Orientation {
   const insideOut: number[] = [];
   const oneSided: number[] = [];
   const volumes = faceVolumes(model);
+  yield;
   for (let seed = 0; seed < faceCount; seed += 1) {
     if (flip[seed] >= 0) continue;
-    const shell = floodShell(model, links, seed, flip);
+    const shell = yield* floodShell(model, links, seed, flip);
     if (shell.isOneSided) {
       oneSided.push(seed);
       continue;
@@ -59,6 +63,9 @@ export function orientFaces(model: SourceModel): Orientation {
   };
 }
 
+/** Polygons reached in one stretch: a few milliseconds. */
+const STRETCH_FACES = 32_768;
+
 interface Shell {
   readonly faces: readonly number[];
   readonly isClosed: boolean;
@@ -66,12 +73,13 @@ interface Shell {
 }
 
 /** Marks every polygon that hangs together with `seed` by 0 (looks the same way round) or 1 (looks the other way). */
-function floodShell(model: SourceModel, links: SideLinks, seed: number, flip: Int8Array): Shell {
+function* floodShell(model: SourceModel, links: SideLinks, seed: number, flip: Int8Array): Stepwise<Shell> {
   const faces = [seed];
   flip[seed] = 0;
   let isClosed = true;
   let isOneSided = false;
   for (let at = 0; at < faces.length; at += 1) {
+    if (at % STRETCH_FACES === STRETCH_FACES - 1) yield;
     const f = faces[at];
     for (let i = model.faceStarts[f]; i < model.faceStarts[f + 1]; i += 1) {
       const other = links.across[i];

@@ -1,5 +1,6 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
-import { surveyPolygons } from './polygon-survey.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
+import { surveySteps } from './polygon-survey.ts';
 
 /** What can be counted on polygons without knowing where their corners lie. */
 export interface PolygonCounts {
@@ -28,8 +29,12 @@ export interface PolygonCounts {
  * @param corners   any numbering; numbers that no face uses do not count.
  * @param vertices  how many different numbers `corners` holds.
  */
-export function polygonCounts(starts: Uint32Array, corners: Uint32Array, vertices: number): PolygonCounts {
-  const survey = surveyPolygons(starts, corners);
+export function* polygonCountSteps(
+  starts: Uint32Array,
+  corners: Uint32Array,
+  vertices: number,
+): Stepwise<PolygonCounts> {
+  const survey = yield* surveySteps(starts, corners);
   const faces = starts.length - 1;
   return {
     vertices,

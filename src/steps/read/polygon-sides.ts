@@ -1,3 +1,8 @@
+import type { Stepwise } from '../../base/stepwise.ts';
+
+/** Edges handed over in one stretch: a few milliseconds. */
+const STRETCH_EDGES = 32_768;
+
 /** The sides of all polygons. Side `i` runs from corner `i` to corner `next[i]` of the packed list. */
 export interface PolygonSides {
   readonly next: Uint32Array;
@@ -6,7 +11,7 @@ export interface PolygonSides {
   readonly order: Uint32Array;
 }
 
-export function polygonSides(starts: Uint32Array, corners: Uint32Array): PolygonSides {
+export function* polygonSideSteps(starts: Uint32Array, corners: Uint32Array): Stepwise<PolygonSides> {
   const next = new Uint32Array(corners.length);
   const face = new Uint32Array(corners.length);
   for (let f = 0; f + 1 < starts.length; f += 1) {
@@ -15,6 +20,7 @@ export function polygonSides(starts: Uint32Array, corners: Uint32Array): Polygon
       face[i] = f;
     }
   }
+  yield;
   let keys = 0;
   for (const v of corners) keys = Math.max(keys, v + 1);
   const low = new Uint32Array(corners.length);
@@ -23,17 +29,24 @@ export function polygonSides(starts: Uint32Array, corners: Uint32Array): Polygon
     low[i] = Math.min(corners[i], corners[next[i]]);
     high[i] = Math.max(corners[i], corners[next[i]]);
   }
-  const unsorted = Uint32Array.from({ length: corners.length }, (_, i) => i);
-  return { next, face, order: sortedBy(low, keys, sortedBy(high, keys, unsorted)) };
+  yield;
+  const byHigh = sortedBy(
+    high,
+    keys,
+    Uint32Array.from({ length: corners.length }, (_, i) => i),
+  );
+  yield;
+  return { next, face, order: sortedBy(low, keys, byHigh) };
 }
 
 /** Hands over each edge as its sides `order[from .. to)`, edges in order of their lower vertex, then their higher. */
-export function forEachEdge(
+export function* eachEdgeSteps(
   { order, next }: PolygonSides,
   corners: Uint32Array,
   use: (from: number, to: number) => void,
-): void {
-  for (let from = 0; from < order.length;) {
+): Stepwise<void> {
+  for (let from = 0, edge = 0; from < order.length; edge += 1) {
+    if (edge % STRETCH_EDGES === 0) yield;
     let to = from + 1;
     while (to < order.length && isSameEdge(corners, next, order[from], order[to])) to += 1;
     use(from, to);

@@ -1,5 +1,6 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
-import { forEachEdge, polygonSides } from './polygon-sides.ts';
+import { inStretches, type Stepwise } from '../../base/stepwise.ts';
+import { eachEdgeSteps, polygonSideSteps } from './polygon-sides.ts';
 
 /** Where polygons hang together and where they do not. Edges are pairs of vertices, packed one after the other. */
 export interface PolygonSurvey {
@@ -16,9 +17,12 @@ export interface PolygonSurvey {
   readonly splitVertices: readonly number[];
 }
 
+/** Corners looked at in one stretch: a few milliseconds. */
+const STRETCH_CORNERS = 131_072;
+
 /** @param starts face `f` has corners `corners[starts[f] .. starts[f + 1])`, all different. */
-export function surveyPolygons(starts: Uint32Array, corners: Uint32Array): PolygonSurvey {
-  const sides = polygonSides(starts, corners);
+export function* surveySteps(starts: Uint32Array, corners: Uint32Array): Stepwise<PolygonSurvey> {
+  const sides = yield* polygonSideSteps(starts, corners);
   const { order, next, face } = sides;
   const byFace = new DisjointSets(starts.length - 1);
   const byCorner = new DisjointSets(corners.length);
@@ -27,7 +31,7 @@ export function surveyPolygons(starts: Uint32Array, corners: Uint32Array): Polyg
   const openEdges: number[] = [];
   const crowdedEdges: number[] = [];
   const turnedEdges: number[] = [];
-  forEachEdge(sides, corners, (from, to) => {
+  yield* eachEdgeSteps(sides, corners, (from, to) => {
     const first = order[from];
     const uses = to - from;
     edgeCount += 1;
@@ -48,21 +52,23 @@ export function surveyPolygons(starts: Uint32Array, corners: Uint32Array): Polyg
     openEdges,
     crowdedEdges,
     turnedEdges,
-    splitVertices: splitVertices(corners, byCorner),
+    splitVertices: yield* splitVertexSteps(corners, byCorner),
   };
 }
 
-function splitVertices(corners: Uint32Array, byCorner: DisjointSets): number[] {
+function* splitVertexSteps(corners: Uint32Array, byCorner: DisjointSets): Stepwise<number[]> {
   let largest = -1;
   for (const v of corners) largest = Math.max(largest, v);
   const fanOf = new Int32Array(largest + 1).fill(-1);
   const isSplit = new Uint8Array(largest + 1);
-  for (let i = 0; i < corners.length; i += 1) {
-    const v = corners[i];
-    const fan = byCorner.find(i);
-    if (fanOf[v] < 0) fanOf[v] = fan;
-    else if (fanOf[v] !== fan) isSplit[v] = 1;
-  }
+  yield* inStretches(corners.length, STRETCH_CORNERS, (from, to) => {
+    for (let i = from; i < to; i += 1) {
+      const v = corners[i];
+      const fan = byCorner.find(i);
+      if (fanOf[v] < 0) fanOf[v] = fan;
+      else if (fanOf[v] !== fan) isSplit[v] = 1;
+    }
+  });
   const split: number[] = [];
   for (let v = 0; v <= largest; v += 1) if (isSplit[v] === 1) split.push(v);
   return split;

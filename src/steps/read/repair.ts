@@ -1,12 +1,14 @@
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Repair, SourceModel } from '../../model/source-model.ts';
-import { closeHole } from './close-hole.ts';
+import { closeHoleSteps } from './close-hole.ts';
 import { doubledFaces } from './doubled-faces.ts';
-import { emptyFaces, faceAreas } from './face-areas.ts';
-import { orientFaces, turnFaces } from './orient-faces.ts';
+import { emptyFaces, faceAreaSteps } from './face-areas.ts';
+import { orientSteps, turnFaces } from './orient-faces.ts';
 import { selectFaces } from './select-faces.ts';
-import { shellOfFaces } from './shell-of-faces.ts';
+import { shellSteps } from './shell-of-faces.ts';
+import { sideLinkSteps } from './side-links.ts';
 
 /**
  * Makes the repairs that the maker asked for, one after the other. The numbers of the file stay valid: what is dropped leaves its number
@@ -14,10 +16,16 @@ import { shellOfFaces } from './shell-of-faces.ts';
  * @returns the very same model when nothing was asked for or nothing was to be done; a Problem when a repair cannot be made.
  */
 export function applyRepairs(model: SourceModel, repairs: readonly Repair[]): Result<SourceModel> {
+  return runAtOnce(repairSteps(model, repairs));
+}
+
+/** The same in stretches. */
+export function* repairSteps(model: SourceModel, repairs: readonly Repair[]): Stepwise<Result<SourceModel>> {
   let repaired = model;
   const notes: Finding[] = [];
   for (const repair of repairs) {
-    const result = applyRepair(repaired, repair);
+    const result = yield* stepsOf(repaired, repair);
+    yield;
     if (!result.ok) return result;
     repaired = result.value;
     notes.push(...result.notes);
@@ -25,23 +33,25 @@ export function applyRepairs(model: SourceModel, repairs: readonly Repair[]): Re
   return ok(repaired, notes);
 }
 
-function applyRepair(model: SourceModel, repair: Repair): Result<SourceModel> {
+function* stepsOf(model: SourceModel, repair: Repair): Stepwise<Result<SourceModel>> {
   switch (repair.kind) {
     case 'turn-faces':
-      return turnOutward(model);
+      return yield* turnOutward(model);
     case 'drop-doubled':
       return dropFaces(model, doubledFaces(model));
     case 'drop-empty':
-      return dropFaces(model, emptyFaces(faceAreas(model)));
+      return dropFaces(model, emptyFaces(yield* faceAreaSteps(model)));
     case 'close-hole':
-      return closeHole(model, repair.edge);
+      return yield* closeHoleSteps(model, repair.edge);
     case 'keep-shell':
-      return keepShell(model, repair.vertex);
+      return yield* keepShell(model, repair.vertex);
   }
 }
 
-function turnOutward(model: SourceModel): Result<SourceModel> {
-  const { turn, turnedCount, oneSided } = orientFaces(model);
+function* turnOutward(model: SourceModel): Stepwise<Result<SourceModel>> {
+  const links = yield* sideLinkSteps(model);
+  const { turn, turnedCount, oneSided } = yield* orientSteps(model, links, yield* faceAreaSteps(model));
+  yield;
   const notes: Finding[] = oneSided.length === 0 ? [] : [oneSidedNote(oneSided.length)];
   return ok(turnedCount === 0 ? model : turnFaces(model, turn), notes);
 }
@@ -63,11 +73,11 @@ function dropFaces(model: SourceModel, faces: readonly number[]): Result<SourceM
 }
 
 /** Keeps what hangs together by edges with a face at the vertex. @param fileVertex a number of the file. */
-function keepShell(model: SourceModel, fileVertex: number): Result<SourceModel> {
+function* keepShell(model: SourceModel, fileVertex: number): Stepwise<Result<SourceModel>> {
   const vertex = model.vertexOfFile[fileVertex] ?? -1;
   if (vertex < 0)
     return fail('read/no-vertex', `The sculpt has no vertex ${fileVertex}: choose one of the surface to keep.`);
-  const shells = shellOfFaces(model);
+  const shells = yield* shellSteps(model);
   const wanted = new Set<number>();
   for (let f = 0; f < shells.length; f += 1) {
     if (model.faceVertices.subarray(model.faceStarts[f], model.faceStarts[f + 1]).includes(vertex))

@@ -1,5 +1,5 @@
 import type { SourceModel } from '../../model/source-model.ts';
-import { OPEN, sideLinks, type SideLinks } from './side-links.ts';
+import { OPEN, type SideLinks } from './side-links.ts';
 
 /** One rim of a surface: open edges in a row. */
 export interface Rim {
@@ -10,8 +10,7 @@ export interface Rim {
 }
 
 /** All rims of a model, in the order of their first side. Rims that touch in a vertex are kept apart, as far as faces tell them apart. */
-export function findRims(model: SourceModel): Rim[] {
-  const links = sideLinks(model);
+export function findRims(model: SourceModel, links: SideLinks): Rim[] {
   const isTaken = new Uint8Array(links.across.length);
   const rims: Rim[] = [];
   for (let side = 0; side < links.across.length; side += 1) {

@@ -1,4 +1,5 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import { doTrianglesCross } from '../../geom/triangle-crossing.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { surfaceTreeOf } from '../../mesh/surface-tree.ts';
@@ -13,12 +14,14 @@ const MOST_TESTS = 3_000_000;
 const MOST_BOXES = 40_000_000;
 
 /** Looks for triangles that run through each other or lie on each other. Those that share a vertex are neighbours and are not tested. */
-export function selfCrossing(mesh: Mesh): Finding[] {
+export function* selfCrossingSteps(mesh: Mesh): Stepwise<Finding[]> {
   const { positions, triangles } = mesh;
   const tolerance = joiningDistance(positions).distance;
   const crossing = new Set<number>();
   let [pairs, tests] = [0, 0];
-  const isWhole = surfaceTreeOf(mesh).pairs((t, u) => {
+  const tree = surfaceTreeOf(mesh);
+  yield;
+  const isWhole = yield* tree.pairSteps((t, u) => {
     if (shareVertex(triangles, t, u)) return false;
     tests += 1;
     if (doTrianglesCross(positions, triangles, t, u, tolerance)) {

@@ -1,17 +1,18 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import type { SourceModel } from '../../model/source-model.ts';
-import { forEachEdge, polygonSides } from './polygon-sides.ts';
+import { eachEdgeSteps, polygonSideSteps } from './polygon-sides.ts';
 
 /** A number for each polygon that all polygons of its shell share: the lowest of theirs. Edges of any number of faces hold together. */
-export function shellOfFaces({
+export function* shellSteps({
   faceStarts,
   faceVertices,
-}: Pick<SourceModel, 'faceStarts' | 'faceVertices'>): Uint32Array {
+}: Pick<SourceModel, 'faceStarts' | 'faceVertices'>): Stepwise<Uint32Array> {
   const faceCount = faceStarts.length - 1;
   const sets = new DisjointSets(faceCount);
-  const sides = polygonSides(faceStarts, faceVertices);
+  const sides = yield* polygonSideSteps(faceStarts, faceVertices);
   const { face, order } = sides;
-  forEachEdge(sides, faceVertices, (from, to) => {
+  yield* eachEdgeSteps(sides, faceVertices, (from, to) => {
     for (let i = from + 1; i < to; i += 1) sets.join(face[order[from]], face[order[i]]);
   });
   return Uint32Array.from({ length: faceCount }, (_, f) => sets.find(f));

@@ -1,5 +1,6 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import type { SourceModel } from '../../model/source-model.ts';
-import { forEachEdge, polygonSides } from './polygon-sides.ts';
+import { eachEdgeSteps, polygonSideSteps } from './polygon-sides.ts';
 
 /** In {@link SideLinks.across}: the edge has one face. */
 export const OPEN = -1;
@@ -14,11 +15,14 @@ export interface SideLinks {
   readonly across: Int32Array;
 }
 
-export function sideLinks({ faceStarts, faceVertices }: Pick<SourceModel, 'faceStarts' | 'faceVertices'>): SideLinks {
-  const sides = polygonSides(faceStarts, faceVertices);
+export function* sideLinkSteps({
+  faceStarts,
+  faceVertices,
+}: Pick<SourceModel, 'faceStarts' | 'faceVertices'>): Stepwise<SideLinks> {
+  const sides = yield* polygonSideSteps(faceStarts, faceVertices);
   const { next, face, order } = sides;
   const across = new Int32Array(faceVertices.length).fill(OPEN);
-  forEachEdge(sides, faceVertices, (from, to) => {
+  yield* eachEdgeSteps(sides, faceVertices, (from, to) => {
     if (to - from === 2) {
       across[order[from]] = order[from + 1];
       across[order[from + 1]] = order[from];
