@@ -293,7 +293,7 @@ function makeSeams(
     if (sides.length === 0) return;
     const { seam, walk } = foamSeam(chain, layer.layer, layer.neutralPositions, sides, bevels[c], places[c]);
     seams.push(seam);
-    const steep = bevelFinding(mesh, part, chain, bevels[c], rules.bevelLimitDeg);
+    const steep = bevelFinding(mesh, part, chain, bevels[c], rules.bevelLimitDeg, layer.thicknessMm);
     if (steep !== null) findings.push(steep);
     findings.push(...walkFindings(mesh, part, chain, walk));
   });

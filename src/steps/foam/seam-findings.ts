@@ -1,21 +1,23 @@
 import { clipPlaces, type Finding } from '../../base/finding.ts';
 import { SEAM_DIFFERENCE_MM, SEAM_DIFFERENCE_SHARE, SEAM_SLIP_BETWEEN_MARKS_MM } from '../../base/tolerance.ts';
-import { deg } from '../../geom/vec.ts';
+import { deg, rad } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ChainBevels } from './chain-bevels.ts';
 import type { SeamWalk } from './seam-walk.ts';
+import { steepOffers } from './steep-offers.ts';
 
 /** A seam as its findings call it. */
 const seamName = (chain: SeamChain): string => `Seam ${chain.letter}`;
 
-/** Edges that lean more than a blade or a saw table can, one finding for each seam. */
+/** Edges that lean more than a blade or a saw table can, one finding for each seam, with what can be done at its sharpest place. */
 export function bevelFinding(
   mesh: Mesh,
   part: string,
   chain: SeamChain,
   bevels: ChainBevels,
   limitDeg: number,
+  thicknessMm: number,
 ): Finding | null {
   const leans = Array.from(bevels.atStart, (bevel, i) => deg(Math.max(Math.abs(bevel), Math.abs(bevels.atEnd[i]))));
   const most = leans.reduce((a, b) => Math.max(a, b), 0);
@@ -26,7 +28,7 @@ export function bevelFinding(
   return {
     code: 'foam/bevel-steep',
     severity: 'warning',
-    text: `${seamName(chain)} is so sharp that its edges lean ${Math.round(most)}° from square, and a blade or saw table leans at most ${limitDeg}°: spread the fold over two seams, or cut at ${limitDeg}° and fill.`,
+    text: `${seamName(chain)} is so sharp that its edges lean ${degrees(most)} from square, and a blade or saw table leans at most ${degrees(limitDeg)}: ${offersText(steepBevel(bevels, worst), limitDeg, thicknessMm)}.`,
     value: most,
     limit: limitDeg,
     unit: 'deg',
@@ -40,6 +42,28 @@ export function bevelFinding(
 }
 
 const ROUNDING_DEG = 1e-6;
+
+/** The steeper end of an edge, radians. */
+const steepBevel = ({ atStart, atEnd }: ChainBevels, i: number): number =>
+  Math.abs(atStart[i]) > Math.abs(atEnd[i]) ? atStart[i] : atEnd[i];
+
+/** To the tenth where there is one. */
+const short = (value: number): string => `${Math.round(10 * value) / 10}`;
+const degrees = (angleDeg: number): string => `${short(angleDeg)}°`;
+const mm = (length: number): string => `${short(length)} mm`;
+
+function offersText(bevel: number, limitDeg: number, thicknessMm: number): string {
+  const { split, fill, trimMm } = steepOffers(bevel, rad(limitDeg), thicknessMm);
+  const strips = split.seams === 2 ? 'a strip between them' : `${split.seams - 1} strips between them, each`;
+  const left = degrees(deg(Math.abs(split.bevel)));
+  return [
+    `spread the fold over ${NUMBERS[split.seams] ?? split.seams} seams with ${strips} ${mm(split.faceMm)} wide on the face and ${mm(split.backMm)} on the back, which leaves bevels of ${left}`,
+    `or cut both edges at ${degrees(limitDeg)}, glue them where they touch and fill the gap, ${mm(fill.gapMm)} wide at the ${fill.openOn}`,
+    `or cover that gap with a thin trim strip ${mm(trimMm)} wide`,
+  ].join('; ');
+}
+
+const NUMBERS: Readonly<Record<number, string>> = { 2: 'two', 3: 'three', 4: 'four' };
 
 /** Sides of unlike length, and sides that run apart between two marks (foam model 4: limits of a shop's eye and tape). */
 export function walkFindings(mesh: Mesh, part: string, chain: SeamChain, walk: SeamWalk): readonly Finding[] {
