@@ -17,6 +17,7 @@ import './laying-group.ts';
 import './seam-table.ts';
 import './spot-list.ts';
 import './stretch-legend.ts';
+import './wear-group.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice, type Reading } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -74,12 +75,13 @@ export class FitLine extends JobSection {
               <fl-spot-list .bench=${this.bench} .project=${this.project}></fl-spot-list>
               <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>
               <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
-              <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>`
+              <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>
+              <fl-wear-group .bench=${this.bench} .project=${this.project}></fl-wear-group>`
       }
       <fl-findings
         .bench=${this.bench}
         .project=${this.project}
-        .steps=${['flatten', 'foam', 'wish', 'dryfit']}
+        .steps=${['flatten', 'foam', 'wish', 'dryfit', 'wear']}
       ></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
     </fl-job-line>`;

@@ -4,6 +4,7 @@ import type { Page } from '../model/page.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import type { EdgeFacts } from './edge-facts.ts';
 import { FORMING_WORDS } from './forming-words.ts';
+import { WEAR_WORDS } from './wear-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
 import { SAW_WORDS } from './saw-words.ts';
 
@@ -118,6 +119,7 @@ export const WORDS = {
     worst: 'Gives most:',
   },
   forming: FORMING_WORDS,
+  wear: WEAR_WORDS,
   neutral: NEUTRAL_WORDS,
   seamTable: {
     caption: 'Seams with the length of both sides',

@@ -49,6 +49,8 @@ export interface Highlight {
   readonly vertices?: readonly number[];
   /** mm, model space. */
   readonly point?: readonly [number, number, number];
+  /** Closed lines through space, packed xyz without a repeated last point, mm, model space. */
+  readonly rings?: readonly ArrayLike<number>[];
 }
 
 export type UpAxis = 'x' | 'y' | 'z';

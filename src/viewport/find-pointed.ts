@@ -61,9 +61,19 @@ export function findPointed(bench: OnBench, what: Highlight): Pointed {
       dots.push(corners[c], corners[c + 1], corners[c + 2]);
     }
   }
+  for (const ring of what.rings ?? []) addRing(lines, ring, bench.sceneFromModel);
   if (what.point !== undefined)
     new Vector3(...what.point).applyMatrix4(bench.sceneFromModel).toArray(dots, dots.length);
   return { lines, fills, dots };
+}
+
+/** Adds the sides of a closed line. */
+function addRing(lines: number[], ring: ArrayLike<number>, sceneFromModel: Matrix4): void {
+  const at = (i: number): Vector3 => new Vector3(ring[3 * i], ring[3 * i + 1], ring[3 * i + 2]);
+  const count = ring.length / 3;
+  for (let i = 0; i < count; i += 1) {
+    for (const end of [i, (i + 1) % count]) at(end).applyMatrix4(sceneFromModel).toArray(lines, lines.length);
+  }
 }
 
 /** Shares of a seam's length at which threads are drawn: near both ends, so that one sees which end goes to which, and in the middle. */

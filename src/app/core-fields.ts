@@ -1,0 +1,92 @@
+import { html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatMm, formatPercent } from '../base/format-length.ts';
+import type { CoreFit, CoreRod } from '../model/clearance.ts';
+import { removeCore, setCore, sizeBy } from '../project/wear-commands.ts';
+import { AXES, axisOf } from './axes.ts';
+import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
+import { SHARED } from './styles.ts';
+import { WEAR_STYLE } from './wear-style.ts';
+import { WORDS } from './words.ts';
+
+type RodField = 'diameterMm' | 'lengthMm' | 'roomMm';
+
+/** A rod or pipe that the part sits on, and the room it has. Pointed at, the tightest place is lit on the bench. */
+@customElement('fl-core-fields')
+export class CoreFields extends JobSection {
+  static override styles = [SHARED, WEAR_STYLE];
+
+  @property({ attribute: false }) core: CoreRod | null = null;
+
+  protected override render() {
+    const { core } = this;
+    if (core === null) return nothing;
+    const words = WORDS.wear;
+    const axis = axisOf(core.direction);
+    const fit = this.bench.bodyFit?.cores.find((one) => one.core.id === core.id);
+    const light = (): void => this.#light(fit);
+    const dim = (): void => this.point(null);
+    return html`<fieldset class="stack" @pointerenter=${light} @pointerleave=${dim} @focusin=${light} @focusout=${dim}>
+      <legend>${core.name}</legend>
+      <div class="fields">
+        <label
+          >${words.along}
+          <select @change=${(event: Event) => this.#turn(core, (event.target as HTMLSelectElement).value)}>
+            ${Object.keys(AXES).map((name) => html`<option value=${name} .selected=${name === axis}>${name}</option>`)}
+          </select>
+        </label>
+        ${this.#field(core, 'diameterMm', words.diameter)} ${this.#field(core, 'lengthMm', words.length)}
+        ${this.#field(core, 'roomMm', words.wanted)}
+      </div>
+      ${this.#result(fit)}
+      <div class="row">
+        ${this.#sizeButton(fit)}
+        <button class="plain" @click=${() => this.send(removeCore(core.id))}>${words.remove(core.name)}</button>
+      </div>
+    </fieldset>`;
+  }
+
+  #field(core: CoreRod, name: RodField, label: string) {
+    return html`<fl-length-field
+      label=${label}
+      .mm=${core[name] ?? null}
+      .unit=${this.unit}
+      .min=${name === 'roomMm' ? 0 : 1}
+      .max=${10_000}
+      @fl-length=${({ mm }: LengthEvent) => this.send(setCore({ ...core, [name]: mm }))}
+    ></fl-length-field>`;
+  }
+
+  #turn(core: CoreRod, word: string): void {
+    const [axis] = (Object.keys(AXES) as (keyof typeof AXES)[]).filter((name) => name === word);
+    if (axis !== undefined) this.send(setCore({ ...core, direction: AXES[axis] }));
+  }
+
+  #result(fit: CoreFit | undefined) {
+    const words = WORDS.wear;
+    if (fit === undefined) return nothing;
+    if (fit.tightest === null) return html`<p class="wrong">${words.noFoam}</p>`;
+    const { clearanceMm } = fit.tightest;
+    return clearanceMm < 0
+      ? html`<p class="wrong">${words.inFoam(formatMm(clearanceMm))}</p>`
+      : html`<p class="figure">${words.clearance(formatMm(clearanceMm))}</p>`;
+  }
+
+  #sizeButton(fit: CoreFit | undefined) {
+    const factor = fit?.sizeFactor ?? null;
+    const { sculpt } = this.bench;
+    if (factor === null || sculpt?.mmPerUnit == null) return nothing;
+    const longestMm = Math.max(...sculpt.facts.boxSize) * sculpt.mmPerUnit;
+    return html`<button @click=${() => this.send(sizeBy(factor, longestMm))}>
+      ${WORDS.wear.size(formatPercent(100 * factor))}
+    </button>`;
+  }
+
+  #light(fit: CoreFit | undefined): void {
+    if (fit?.tightest == null) return;
+    const { point, triangle } = fit.tightest;
+    this.point({ point: [point.x, point.y, point.z], triangles: [triangle] });
+  }
+}

@@ -1,0 +1,77 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import type { SculptPart } from '../project/project.ts';
+import { freeId, setCore, setTape } from '../project/wear-commands.ts';
+import { AXES } from './axes.ts';
+import './cautions.ts';
+import './core-fields.ts';
+import { JobSection } from './job-section.ts';
+import './pass-fields.ts';
+import { SHARED } from './styles.ts';
+import './tape-fields.ts';
+import { WORDS } from './words.ts';
+
+/** A rod that most poles are thinner than, mm (common practice). */
+const FIRST_DIAMETER_MM = 32;
+
+/** How the part fits whoever wears it and what it sits on. */
+@customElement('fl-wear-group')
+export class WearGroup extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+      }
+    `,
+  ];
+
+  protected override render() {
+    const part = this.sculptPart;
+    if (part === null || this.bench.sculpt?.sized !== true) return nothing;
+    const words = WORDS.wear;
+    const { tapes = [], core: cores = [] } = part;
+    return html`<details ?open=${tapes.length + cores.length > 0 || part.worn !== undefined}>
+      <summary>${words.summary}</summary>
+      <div class="stack">
+        <p class="small soft">${words.why}</p>
+        ${tapes.map(
+          (tape) => html`<fl-tape-fields .project=${this.project} .bench=${this.bench} .tape=${tape}></fl-tape-fields>`,
+        )}
+        ${cores.map(
+          (core) => html`<fl-core-fields .project=${this.project} .bench=${this.bench} .core=${core}></fl-core-fields>`,
+        )}
+        <div class="row">
+          <button @click=${() => this.#lay(part)}>${words.addTape}</button>
+          <button @click=${() => this.#put(part)}>${words.addCore}</button>
+        </div>
+        ${
+          tapes.length === 0 && part.worn === undefined
+            ? nothing
+            : html`<fl-pass-fields .project=${this.project} .bench=${this.bench}></fl-pass-fields>
+                <fl-cautions .work=${['wear']} label=${words.caution}></fl-cautions>`
+        }
+      </div>
+    </details>`;
+  }
+
+  /** A new tape lies level through the middle of the part. */
+  #lay({ tapes = [], upAxis }: SculptPart): void {
+    const id = freeId('tape', tapes);
+    const name = WORDS.wear.tapeName(tapes.length + 1);
+    this.send(setTape({ id, name, pointInFile: this.#middle(), normal: AXES[upAxis] }));
+  }
+
+  #put({ core = [], upAxis }: SculptPart): void {
+    const id = freeId('core', core);
+    const name = WORDS.wear.coreName(core.length + 1);
+    const place = { pointInFile: this.#middle(), direction: AXES[upAxis] };
+    this.send(setCore({ id, name, ...place, diameterMm: FIRST_DIAMETER_MM }));
+  }
+
+  #middle(): readonly [number, number, number] {
+    const facts = this.bench.sculpt?.facts;
+    const at = (axis: number): number => (facts === undefined ? 0 : facts.boxMin[axis] + facts.boxSize[axis] / 2);
+    return [at(0), at(1), at(2)];
+  }
+}

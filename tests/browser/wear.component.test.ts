@@ -1,0 +1,120 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { userEvent } from 'vitest/browser';
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import '../../src/app/tokens.css';
+import '../../src/app/app.ts';
+import type { App } from '../../src/app/app.ts';
+import type { LengthField } from '../../src/app/length-field.ts';
+import type { Workbench } from '../../src/app/workbench.ts';
+import { WORDS } from '../../src/app/words.ts';
+import { makeWorkbench, openPartedTray } from '../support/tray-workbench.ts';
+import { axeFaults, findIn, restedApp } from './app-element.ts';
+
+let app: App;
+let workbench: Workbench;
+
+beforeEach(async () => {
+  ({ workbench } = makeWorkbench());
+  app = document.createElement('fl-app');
+  app.workbench = workbench;
+  document.body.append(app);
+  await openPartedTray(workbench);
+  await rested();
+});
+
+afterEach(() => {
+  app.remove();
+});
+
+const inWear = <T extends HTMLElement = HTMLElement>(...path: string[]): T =>
+  findIn<T>(app, 'fl-job-sheet', 'fl-fit-line', 'fl-wear-group', ...path);
+const textOf = (element: Node): string => (element.textContent ?? '').replace(/\s+/g, ' ').trim();
+
+/** Fields of a tape stand four elements deep, and each waits for its turn. */
+async function rested(): Promise<void> {
+  for (let i = 0; i < 3; i += 1) await restedApp(app);
+}
+
+function button(root: HTMLElement, name: string | RegExp): HTMLButtonElement {
+  const found = [...root.shadowRoot!.querySelectorAll('button')].find((one) => textOf(one).match(name));
+  if (found === undefined) throw new Error(`no button ${name}`);
+  return found;
+}
+
+async function type(root: HTMLElement, label: string, text: string): Promise<void> {
+  const field = [...root.shadowRoot!.querySelectorAll<LengthField>('fl-length-field')].find(
+    (one) => one.label === label,
+  );
+  const input = field!.shadowRoot!.querySelector('input')!;
+  await userEvent.fill(input, text);
+  await userEvent.keyboard('{Tab}');
+  await rested();
+}
+
+async function layTape(): Promise<HTMLElement> {
+  inWear('summary').click();
+  button(inWear(), WORDS.wear.addTape).click();
+  await rested();
+  return inWear('fl-tape-fields');
+}
+
+const tapes = () => workbench.bench.bodyFit?.tapes ?? [];
+
+describe('a tape in the window', () => {
+  it('says what the foam leaves, sizes the part to the body in one step, and takes it back', async () => {
+    const tape = await layTape();
+    expect(tapes()).toHaveLength(1);
+    expect(textOf(tape.shadowRoot!.querySelector('.figure')!)).toMatch(/^Girth inside the foam: [\d.]+ mm, .* in$/);
+    await type(tape, WORDS.wear.bodyGirth, '1000');
+    await type(tape, WORDS.wear.ease, '2 cm');
+    expect(tapes()[0].tape).toMatchObject({ bodyGirthMm: 1000, easeMm: 20 });
+    const before = workbench.part?.scale;
+    button(tape, /size the part/).click();
+    await rested();
+    expect(tapes()[0].back?.girthMm).toBeCloseTo(1020, 6);
+    expect(textOf(tape.shadowRoot!)).toContain(WORDS.wear.sized);
+    workbench.undo();
+    await rested();
+    expect(workbench.part?.scale).toEqual(before);
+  });
+
+  it('is moved by the arrow keys and drawn on the bench while it is pointed at', async () => {
+    const tape = await layTape();
+    const slider = tape.shadowRoot!.querySelector<HTMLInputElement>('input[type=range]')!;
+    const before = workbench.part!.tapes![0].pointInFile;
+    slider.focus();
+    expect(workbench.view.pointed?.rings).toHaveLength(2);
+    await userEvent.keyboard('{ArrowRight}{ArrowRight}');
+    await rested();
+    expect(workbench.part!.tapes![0].pointInFile).not.toEqual(before);
+    expect(workbench.view.pointed?.rings?.[0]).toBe(tapes()[0].face?.hull);
+    slider.blur();
+    expect(workbench.view.pointed).toBeNull();
+  });
+
+  it('lists openings once something must pass, with the caution beside it, and goes away', async () => {
+    const tape = await layTape();
+    await type(inWear('fl-pass-fields'), WORDS.wear.passGirth, '5000');
+    expect(textOf(inWear('fl-pass-fields', 'li'))).toContain(WORDS.wear.passesNot);
+    expect(workbench.bench.findings.some(({ code }) => code === 'wear/does-not-go-on')).toBe(true);
+    expect(textOf(inWear('fl-cautions', 'summary'))).toContain(WORDS.wear.caution);
+    button(tape, /remove/).click();
+    await rested();
+    expect(tapes()).toEqual([]);
+  });
+});
+
+it('puts a core in and says what room it has', async () => {
+  inWear('summary').click();
+  button(inWear(), WORDS.wear.addCore).click();
+  await rested();
+  await type(inWear('fl-core-fields'), WORDS.wear.diameter, '20');
+  expect(workbench.bench.bodyFit?.cores[0].core.diameterMm).toBe(20);
+  expect(await axeFaults(app)).toEqual([]);
+});
+
+it('has no fault for who cannot see or point', async () => {
+  await layTape();
+  await type(inWear('fl-pass-fields'), WORDS.wear.passGirth, '100');
+  expect(await axeFaults(app)).toEqual([]);
+});
