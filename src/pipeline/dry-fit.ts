@@ -10,6 +10,7 @@ import { dryFitOf, joinedSeams, type JoinedSeam, type SeamRun } from '../steps/d
 import type { FitSide } from '../steps/dryfit/fit-side.ts';
 import { measureSeam } from '../steps/dryfit/measure-seam.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
+import { triangleBeside } from '../steps/foam/piece-surface.ts';
 import { smoothTilts } from '../steps/foam/side-tilts.ts';
 import type { CutSculpt } from './outcome.ts';
 
@@ -83,13 +84,15 @@ function sideOf({ mesh, cut, bends }: DryFitJob, { piece, edge }: SeamRun): FitS
   const chain = cut.chains.find(({ id }) => id === edge.seam);
   if (chain === undefined) throw new Error(`sideOf: no seam ${edge.seam}`);
   const { surface, panels, choice } = bends.patches[piece.patch];
+  const side = chain.sides[edge.side];
   return {
     piece,
     edge,
     patch: cut.patches[piece.patch],
     neutralPositions: cut.shell.neutralPositions,
     neutralFraction: cut.shell.neutralFraction,
-    tiltRad: choice.style === 'rolled' ? smoothTilts(mesh, surface, panels, chain.sides[edge.side], edge.side) : null,
+    tiltRad: choice.style === 'rolled' ? smoothTilts(mesh, surface, panels, side, edge.side) : null,
+    panelBeside: Int32Array.from(chain.foldRad, (_, i) => panels.panelOf[triangleBeside(surface, side, edge.side, i)]),
   };
 }
 

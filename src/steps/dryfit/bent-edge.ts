@@ -1,5 +1,4 @@
-import { add3, cross3, dot3, length3, pointAt3, rad, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
-import { FOAM_RULES } from '../../model/foam-settings.ts';
+import { add3, cross3, dot3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import { borderKey, borderTips } from './border-tips.ts';
 import { edgeCount, seamVertex, type FitSide } from './fit-side.ts';
 
@@ -20,8 +19,6 @@ export interface BentEdge {
 /** A seam that turns by less than this at a vertex is a smooth line there: cosine of 45 degrees. */
 const SMOOTH_LINE_COSINE = Math.SQRT1_2;
 
-const SMOOTH_NORMAL_COSINE = Math.cos(rad(FOAM_RULES.foldLimitDeg));
-
 /**
  * How both sides of a seam stand along it: the facets beside the seam, leaned where a side is smooth. Along a smooth stretch, where neither
  * side has a crease, normals run straight from the middle of one edge to the middle of the next, as bevels do; at a corner they jump.
@@ -32,7 +29,7 @@ export function bentEdges(sides: readonly [FitSide, FitSide]): readonly [readonl
   const isClosed = sides.every((side) => side.edge.from === side.edge.to);
   const isSmoothJoin = (i: number, j: number): boolean =>
     dot3(middles[0][i].along, middles[0][j].along) > SMOOTH_LINE_COSINE &&
-    middles.every((list) => dot3(list[i].normal, list[j].normal) > SMOOTH_NORMAL_COSINE);
+    sides.every(({ panelBeside }) => panelBeside[i] === panelBeside[j]);
   const neighbour = (i: number, step: 1 | -1): number => {
     const j = isClosed ? (i + step + count) % count : i + step;
     return j >= 0 && j < count && j !== i && isSmoothJoin(i, j) ? j : -1;

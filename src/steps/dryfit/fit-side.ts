@@ -16,6 +16,8 @@ export interface FitSide {
    * into the piece; null where the piece is made of its facets.
    */
   readonly tiltRad: Float64Array | null;
+  /** For each edge of the seam the panel of the piece beside it: between two of one panel there is no crease. */
+  readonly panelBeside: Int32Array;
 }
 
 /** How many edges the seam has. */
