@@ -26,6 +26,12 @@ export class SeamTable extends JobSection {
         display: block;
         container-type: inline-size;
       }
+      /* How far both sides are apart says it too. */
+      @container (width < 520px) {
+        .other {
+          display: none;
+        }
+      }
       @container (width < 380px) {
         th,
         td {
@@ -75,7 +81,7 @@ export class SeamTable extends JobSection {
             <th scope="col">${words.seam}</th>
             <th scope="col">${words.pieces}</th>
             <th scope="col" class="number">${words.oneSide}</th>
-            <th scope="col" class="number">${words.otherSide}</th>
+            <th scope="col" class="number other">${words.otherSide}</th>
             <th scope="col" class="number">${words.difference}</th>
             <th scope="col" class="number">${words.dryFit}</th>
             <th scope="col" class="number bevel">${words.bevel}</th>
@@ -131,7 +137,7 @@ export class SeamTable extends JobSection {
         ${this.#pieceNumbers(seam)}${seam.kind === 'lap' ? html` <span class="soft">${WORDS.seamTable.lap}</span>` : nothing}
       </td>
       <td class="number">${formatMeasured(one, this.unit)}</td>
-      <td class="number">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
+      <td class="number other">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
       <td class="number ${difference >= this.noticeMm ? 'wrong' : ''}">${formatFine(difference, this.unit)}</td>
       <td class="number">${this.#fitOf(seam)}</td>
       <td class="number bevel">${this.#bevel(seam)}</td>
