@@ -39,7 +39,7 @@ export class TapeFields extends JobSection {
     return html`<fieldset
       class="stack"
       @pointerenter=${this.#light}
-      @pointerleave=${this.#dim}
+      @pointerleave=${this.#left}
       @focusin=${this.#light}
       @focusout=${this.#dim}
     >
@@ -148,6 +148,11 @@ export class TapeFields extends JobSection {
     const fit = this.#fit;
     const rings = [fit?.face, fit?.back].flatMap((measure) => (measure == null ? [] : [measure.hull]));
     this.point({ rings });
+  };
+
+  /** The pointer may wander off while the keyboard stays. */
+  readonly #left = (): void => {
+    if (!this.matches(':focus-within')) this.#dim();
   };
 
   readonly #dim = (): void => {

@@ -40,5 +40,5 @@ export const WEAR_WORDS = {
   passes: 'it passes',
   passesNot: 'too small',
   passNothing: 'it is not worn',
-  caution: 'Before you wear it',
+  caution: 'For whoever wears it',
 };

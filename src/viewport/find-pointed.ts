@@ -61,13 +61,18 @@ export function findPointed(bench: OnBench, what: Highlight): Pointed {
       dots.push(corners[c], corners[c + 1], corners[c + 2]);
     }
   }
-  for (const ring of what.rings ?? []) addRing(lines, ring, bench.sceneFromModel);
   if (what.point !== undefined)
     new Vector3(...what.point).applyMatrix4(bench.sceneFromModel).toArray(dots, dots.length);
   return { lines, fills, dots };
 }
 
-/** Adds the sides of a closed line. */
+/** The sides of closed lines through space, xyz xyz. */
+export function findRings({ sceneFromModel }: OnBench, rings: readonly ArrayLike<number>[]): number[] {
+  const lines: number[] = [];
+  for (const ring of rings) addRing(lines, ring, sceneFromModel);
+  return lines;
+}
+
 function addRing(lines: number[], ring: ArrayLike<number>, sceneFromModel: Matrix4): void {
   const at = (i: number): Vector3 => new Vector3(ring[3 * i], ring[3 * i + 1], ring[3 * i + 2]);
   const count = ring.length / 3;

@@ -1,7 +1,7 @@
 import { Group } from 'three';
 import type { Highlight } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
-import { findPointed, findThreads, type OnBench } from './find-pointed.ts';
+import { findPointed, findRings, findThreads, type OnBench } from './find-pointed.ts';
 import { LineBatch } from './line-batch.ts';
 import { PointedOut } from './pointed-out.ts';
 
@@ -20,11 +20,12 @@ export class PointingView {
   readonly #selection = new PointedOut(4, 7);
   readonly #preview = new PointedOut(4, 8, [5, 3]);
   readonly #cursor = new PointedOut(4, 9);
+  readonly #rings = new LineBatch({ widthPx: 2, isOnTop: true, opacity: 0.9, renderOrder: 11 });
   readonly #pointedThreads = new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 9 });
   readonly #chosenThreads = new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 10 });
 
   constructor() {
-    this.object.add(...[...this.#parts(), this.#pointedThreads, this.#chosenThreads].map((part) => part.object));
+    this.object.add(...[...this.#parts(), ...this.#batches()].map((part) => part.object));
   }
 
   /** Finds everything where it is now. @param isWhole true while both sides of every seam lie together. */
@@ -34,6 +35,7 @@ export class PointingView {
     this.#selection.set(find(this.selection ?? {}));
     this.#preview.set(find({ edges: this.previewEdges ?? [] }));
     this.#cursor.set(find({ vertices: this.cursor === null ? [] : [this.cursor] }));
+    this.#rings.set(bench === null ? [] : findRings(bench, this.highlight?.rings ?? []));
     const chosen = this.selection?.seams ?? [];
     const pointed = (this.highlight?.seams ?? []).filter((seam) => !chosen.includes(seam));
     const threads = (seams: readonly number[]): number[] =>
@@ -46,11 +48,15 @@ export class PointingView {
     this.#highlight.paint(words, line, pixelRatio);
     for (const part of [this.#selection, this.#preview, this.#cursor]) part.paint(accent, line, pixelRatio);
     this.#pointedThreads.colour = words;
-    this.#chosenThreads.colour = accent;
+    this.#chosenThreads.colour = this.#rings.colour = accent;
   }
 
   dispose(): void {
-    for (const part of [...this.#parts(), this.#pointedThreads, this.#chosenThreads]) part.dispose();
+    for (const part of [...this.#parts(), ...this.#batches()]) part.dispose();
+  }
+
+  #batches(): LineBatch[] {
+    return [this.#rings, this.#pointedThreads, this.#chosenThreads];
   }
 
   #parts(): PointedOut[] {
