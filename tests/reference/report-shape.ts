@@ -48,6 +48,7 @@ export interface ReportPiece {
   readonly cutOutlineMm?: readonly Pair[];
   readonly bendStyle: 'rolled' | 'grooved';
   readonly outlineMm: readonly Pair[];
+  readonly otherOutlineMm: readonly Pair[];
   readonly neutralOutlineMm: readonly Pair[];
   readonly holesMm: readonly (readonly Pair[])[];
   readonly edges: readonly {
