@@ -4,6 +4,7 @@ import type { Ring } from '../geom/ring.ts';
 import type { Vec2 } from '../geom/vec.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
+import type { FoldGroove } from './grooves.ts';
 import type { SawSettings } from './saw-settings.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
@@ -99,6 +100,8 @@ export interface PieceFold {
   readonly to: Vec2;
   /** Signed, convex > 0: the face side is on the outside of the bend. */
   readonly angleDeg: number;
+  /** What is cut along it so that it bends; left out in a rolled piece, and where the foam is no thicker than a hinge. */
+  readonly groove?: FoldGroove;
 }
 
 /** A tick outside the cut line that pairs with its like on the other side of the seam. */

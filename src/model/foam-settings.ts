@@ -26,6 +26,10 @@ export interface FoamRules {
   readonly panelFlatDeg: number;
   /** A piece narrower than this many thicknesses is hard to cut and to glue [J]. */
   readonly narrowThicknesses: number;
+  /** What is left of the foam under a groove, mm [J]: 1.5 bends without tearing and holds. */
+  readonly hingeMm: number;
+  /** A hinge thinner than this tears when it is bent, mm [J]. */
+  readonly leastHingeMm: number;
 }
 
 export const FOAM_RULES: FoamRules = {
@@ -35,4 +39,6 @@ export const FOAM_RULES: FoamRules = {
   markLeastSeamMm: 25,
   panelFlatDeg: 10,
   narrowThicknesses: 3,
+  hingeMm: 1.5,
+  leastHingeMm: 1,
 };

@@ -7,7 +7,7 @@ import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { HeatShrinkage } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
-import type { FoamPiece, FoamSeam, TracedSide } from '../../model/foam-piece.ts';
+import type { FoamPiece, FoamSeam, PieceFold, TracedSide } from '../../model/foam-piece.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
 import type { LeastRatio } from '../../model/forming.ts';
@@ -18,7 +18,8 @@ import type { ChainBevels } from './chain-bevels.ts';
 import { allowanceOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
 import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
-import { foldLines } from './fold-lines.ts';
+import { grooveFindings } from './groove-findings.ts';
+import { pieceFolds } from './grooves.ts';
 import { findTwins, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import {
@@ -193,6 +194,7 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     0,
   );
   const spots = pieceSpots(flat, shape, surfaceAreaMm2);
+  const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
   const made = {
     id,
     number,
@@ -217,7 +219,7 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     otherHoles: other.holes,
     edges: shape.edges,
     saw: sawSettings(shape.edges, rules.bevelLimitDeg),
-    folds: foldLines(bend.surface, shape.uv, rules.foldLimitDeg, bend.choice.style === 'rolled'),
+    folds,
     marks: pieceMarks(shape, runs, chains, places, traced),
     up: shape.up,
     ...grainOf(wish.grain, shape.up, input.shrinkage),
@@ -225,7 +227,13 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     surfaceAreaMm2,
     ...(flat.spots === undefined ? {} : { spots }),
     ...(flat.leastRatio === undefined ? {} : { leastRatio: leastOnMesh(patch, flat.leastRatio) }),
-    findings: findingsOf(input, { id, part: input.part, name }, { patch, flat, spots, limits: input.limits }, shape),
+    findings: findingsOf(
+      input,
+      { id, part: input.part, name },
+      { patch, flat, spots, limits: input.limits },
+      shape,
+      folds,
+    ),
   };
   return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
 }
@@ -236,7 +244,13 @@ const leastOnMesh = (patch: Patch, least: LeastRatio): LeastRatio =>
 /** Width of the widest place is known to this, mm: finer than any foam is cut. */
 const WIDTH_PRECISION_MM = 0.1;
 
-function findingsOf(input: FoamInput, label: PieceLabel, facts: StretchFacts, shape: PieceShape): readonly Finding[] {
+function findingsOf(
+  input: FoamInput,
+  label: PieceLabel,
+  facts: StretchFacts,
+  shape: PieceShape,
+  folds: readonly PieceFold[],
+): readonly Finding[] {
   const { layer, rules } = input;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
@@ -245,7 +259,17 @@ function findingsOf(input: FoamInput, label: PieceLabel, facts: StretchFacts, sh
     lossFinding(label, 'back', shape.back.loss),
     narrowFinding(label, widthMm, layer.thicknessMm, rules.narrowThicknesses),
   ];
-  return [...stretchFindings(label, facts), ...found.filter((finding): finding is Finding => finding !== null)];
+  return [
+    ...stretchFindings(label, facts),
+    ...found.filter((finding): finding is Finding => finding !== null),
+    ...grooveFindings(label, {
+      folds,
+      mesh: input.mesh,
+      patch: facts.patch,
+      shape,
+      leastHingeMm: rules.leastHingeMm,
+    }),
+  ];
 }
 
 /** Everything a template shows of a piece, so that its code changes with it. */

@@ -167,6 +167,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       from: [fold.from.x, fold.from.y],
       to: [fold.to.x, fold.to.y],
       angleDeg: fold.angleDeg,
+      ...(fold.groove === undefined ? {} : { groove: fold.groove }),
     })),
     marks: piece.marks.map((mark) => ({
       seam: mark.seam,
