@@ -4,7 +4,7 @@ export class DisjointSets {
 
   /** @param count how many items, each a group of its own at first. */
   constructor(count: number) {
-    this.#parent = Int32Array.from({ length: count }, (_, i) => i);
+    this.#parent = new Int32Array(count).map((_, i) => i);
   }
 
   /** A number that all items of one group share. */

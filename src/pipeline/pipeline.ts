@@ -23,7 +23,7 @@ import { offerCut } from '../steps/cut/offer-cut.ts';
 import { chainSteps } from '../steps/cut/seam-chains.ts';
 import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
-import { makeTemplate } from '../steps/foam/make-template.ts';
+import { templateSteps } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { factSteps } from '../steps/read/facts.ts';
 import { findFaults } from '../steps/read/faults.ts';
@@ -370,12 +370,9 @@ export class Pipeline {
     run.seams = seams;
     run.findings.push(...findings);
     run.findings.push(...straightFindings(sculpt.mesh, cut, flats, run.wishes, pieces, foam.stretchLimits));
-    run.templates = remembered(this.#templates, [pieces, seams, project.name, foam.name], () => {
-      const mates = new Map(pieces.map((piece) => [piece.id, piece.number]));
-      return pieces.map((piece) =>
-        makeTemplate(piece, seams, { projectName: project.name, foamName: foam.name, mates }),
-      );
-    });
+    const named = { projectName: project.name, foamName: foam.name };
+    const steps = () => templateSteps(pieces, seams, named);
+    run.templates = await rememberedSteps(this.#templates, [pieces, seams, project.name, foam.name], steps, work);
   }
 
   #layOut(run: Run): void {

@@ -115,15 +115,15 @@ export class BenchUpdater {
 function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView {
   const topology = topologyOf(mesh);
   return {
-    positions: Float32Array.from(mesh.positions),
+    positions: new Float32Array(mesh.positions),
     triangles: mesh.triangles,
     faceOfTriangle: mesh.faceOfTriangle,
     fileVertex: mesh.fileVertex,
     edgeVertices: topology.edgeVertices,
-    edgeFoldRad: Float32Array.from(edgeFolds(mesh)),
+    edgeFoldRad: new Float32Array(edgeFolds(mesh)),
     edgeIsDiagonal: diagonalEdges(mesh),
-    edgeIsOpen: Uint8Array.from(topology.halfedgeOfEdge, (h) => (topology.twin[h] < 0 ? 1 : 0)),
-    colours: model.colours === null ? null : Float32Array.from(model.colours),
+    edgeIsOpen: new Uint8Array(topology.halfedgeOfEdge.map((h) => (topology.twin[h] < 0 ? 1 : 0))),
+    colours: model.colours === null ? null : new Float32Array(model.colours),
     sized: mmPerUnit !== null,
     mmPerUnit,
     facts,
@@ -133,8 +133,8 @@ function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView 
 }
 
 const shellView = ({ shell }: CutSculpt): ShellView => ({
-  facePositions: Float32Array.from(shell.facePositions),
-  backPositions: Float32Array.from(shell.backPositions),
+  facePositions: new Float32Array(shell.facePositions),
+  backPositions: new Float32Array(shell.backPositions),
   thicknessMm: shell.thicknessMm,
 });
 
@@ -182,10 +182,10 @@ function patchViews(
       meshTriangles: patch.meshTriangles,
       triangles: patch.triangles,
       meshVertices: patch.meshVertices,
-      uv: piece < 0 ? null : Float32Array.from(pieces[piece].uv),
-      stretchPct: flat === null ? null : Float32Array.from(flat.major, (a) => 100 * Math.max(0, a - 1)),
-      squashPct: flat === null ? null : Float32Array.from(flat.minor, (b) => 100 * Math.max(0, 1 - b)),
-      majorAngle: flat === null ? null : Float32Array.from(flat.majorAngle, (angle) => angle + turnRad),
+      uv: piece < 0 ? null : new Float32Array(pieces[piece].uv),
+      stretchPct: flat === null ? null : new Float32Array(flat.major.map((a) => 100 * Math.max(0, a - 1))),
+      squashPct: flat === null ? null : new Float32Array(flat.minor.map((b) => 100 * Math.max(0, 1 - b))),
+      majorAngle: flat === null ? null : new Float32Array(flat.majorAngle.map((angle) => angle + turnRad)),
       stretchSpread: flat?.stretchPct ?? null,
       squashSpread: flat?.squashPct ?? null,
     };

@@ -1,5 +1,5 @@
 import type { Finding } from '../../base/finding.ts';
-import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
+import { inStretches, runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { nextHalfedge, prevHalfedge, topologySteps, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
 import type { Patch, PatchKind } from '../../model/patch.ts';
@@ -27,10 +27,11 @@ export function cutPatches(mesh: Mesh, seams: SeamSet, positions: Float64Array):
 export function* cutSteps(mesh: Mesh, seams: SeamSet, positions: Float64Array): Stepwise<CutSurface> {
   const topology = yield* topologySteps(mesh);
   const joined = joinedAcross(topology, seams);
+  yield;
   const patchOfTriangle = numberPatches(mesh, joined);
   yield;
   const patchCount = patchOfTriangle.reduce((most, p) => Math.max(most, p + 1), 0);
-  const cornerGroup = groupCorners(mesh, joined);
+  const cornerGroup = yield* groupCorners(mesh, joined);
   yield;
   const trianglesOfPatch: number[][] = Array.from({ length: patchCount }, () => []);
   for (let t = 0; t < patchOfTriangle.length; t += 1) trianglesOfPatch[patchOfTriangle[t]].push(t);
@@ -43,8 +44,9 @@ export function* cutSteps(mesh: Mesh, seams: SeamSet, positions: Float64Array): 
   return { patches, patchOfTriangle, localOfHalfedge };
 }
 
-/** Triangles gathered in one stretch: a few milliseconds. */
+/** Triangles gathered, and corners grouped, in one stretch: a few milliseconds. */
 const STRETCH_TRIANGLES = 1 << 14;
+const STRETCH_CORNERS = 1 << 17;
 
 /** The half-edge across where the foam stays joined, or -1. */
 function joinedAcross(topology: Topology, seams: SeamSet): Int32Array {
@@ -77,24 +79,26 @@ function numberPatches(mesh: Mesh, joined: Int32Array): Int32Array {
 }
 
 /** For each corner (half-edge leaving it) the lowest corner of the fan it belongs to: corners of one fan are one local vertex. */
-function groupCorners(mesh: Mesh, joined: Int32Array): Int32Array {
+function* groupCorners(mesh: Mesh, joined: Int32Array): Stepwise<Int32Array> {
   const group = new Int32Array(mesh.triangles.length).fill(-1);
   const stack: number[] = [];
-  for (let seed = 0; seed < group.length; seed += 1) {
-    if (group[seed] >= 0) continue;
-    group[seed] = seed;
-    stack.push(seed);
-    for (let h = stack.pop(); h !== undefined; h = stack.pop()) {
-      // The next corner one way round lies beyond the edge that arrives here, the other way beyond the edge that leaves.
-      const arriving = joined[prevHalfedge(h)];
-      const leaving = joined[h] < 0 ? -1 : nextHalfedge(joined[h]);
-      for (const other of [arriving, leaving]) {
-        if (other < 0 || group[other] >= 0) continue;
-        group[other] = seed;
-        stack.push(other);
+  yield* inStretches(group.length, STRETCH_CORNERS, (from, to) => {
+    for (let seed = from; seed < to; seed += 1) {
+      if (group[seed] >= 0) continue;
+      group[seed] = seed;
+      stack.push(seed);
+      for (let h = stack.pop(); h !== undefined; h = stack.pop()) {
+        // The next corner one way round lies beyond the edge that arrives here, the other way beyond the edge that leaves.
+        const arriving = joined[prevHalfedge(h)];
+        const leaving = joined[h] < 0 ? -1 : nextHalfedge(joined[h]);
+        for (const other of [arriving, leaving]) {
+          if (other < 0 || group[other] >= 0) continue;
+          group[other] = seed;
+          stack.push(other);
+        }
       }
     }
-  }
+  });
   return group;
 }
 

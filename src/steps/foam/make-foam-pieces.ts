@@ -20,7 +20,7 @@ import { edgeRuns, type EdgeRun } from './edge-runs.ts';
 import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { grooveFindings } from './groove-findings.ts';
 import { pieceFolds } from './grooves.ts';
-import { findTwins, type Twin } from './mirror-twins.ts';
+import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import {
   lossFinding,
@@ -101,7 +101,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   });
   const places = chains.map((chain, i) => markPlaces(chain, layer.neutralPositions, sides[i], rules));
   yield;
-  const twins = findTwins(
+  const twins = yield* twinSteps(
     mesh,
     patches,
     input.upAxis,

@@ -1,4 +1,5 @@
 import type { PieceId } from '../../base/ids.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { Template } from '../../model/template.ts';
 import { drawGrain, drawUp } from './direction-arrows.ts';
@@ -15,6 +16,21 @@ export interface TemplateContext {
   readonly foamName: string;
   /** Printed number of each piece, so that edges can name the piece they meet and twins each other; left out, letters alone pair edges. */
   readonly mates?: ReadonlyMap<PieceId, number>;
+}
+
+/** The templates of all pieces of a part, in stretches; edges name the pieces they meet. */
+export function* templateSteps(
+  pieces: readonly FoamPiece[],
+  seams: readonly FoamSeam[],
+  context: Omit<TemplateContext, 'mates'>,
+): Stepwise<readonly Template[]> {
+  const mates = new Map(pieces.map((piece) => [piece.id, piece.number]));
+  const templates: Template[] = [];
+  for (const piece of pieces) {
+    yield;
+    templates.push(makeTemplate(piece, seams, { ...context, mates }));
+  }
+  return templates;
 }
 
 /**

@@ -1,3 +1,5 @@
+import type { Stepwise } from '../../base/stepwise.ts';
+import { cross3, length3, pointAt3, sub3 } from '../../geom/vec.ts';
 import { boxOfPoints3, diagonalOf } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -25,23 +27,24 @@ const LEFT: Readonly<Record<'x' | 'y' | 'z', { axis: number; sign: number }>> = 
 };
 
 /**
- * Finds pieces that mirror each other. Mirrors tried: across each axis, through the middle of the sculpt's box and through the origin, the one
+ * Finds pieces that mirror each other, in stretches. Mirrors tried: across each axis, through the middle of the sculpt's box and through the origin, the one
  * between left and right first. Two patches are twins when the corners of their borders mirror each other and their areas and middles agree.
  * @param isAlike tells whether two patches may be twins for other reasons (their edges are of the same kinds).
  * @returns per patch its twin or null; always mutual.
  */
-export function findTwins(
+export function* twinSteps(
   mesh: Mesh,
   patches: readonly Patch[],
   upAxis: 'x' | 'y' | 'z',
   isAlike: (a: number, b: number) => boolean,
-): readonly (Twin | null)[] {
+): Stepwise<readonly (Twin | null)[]> {
   const twins: (Twin | null)[] = patches.map(() => null);
   const { min, max } = boxOfPoints3(mesh.positions);
   const centre = [(min.x + max.x) / 2, (min.y + max.y) / 2, (min.z + max.z) / 2];
   const tolerance = MIRROR_SHARE * diagonalOf(mesh);
   if (!(tolerance > 0)) return twins;
   const corners = new CornerFinder(mesh, patches, tolerance);
+  yield;
   const middles = patches.map((patch) => middleOf(mesh, patch));
   const byBorder = new Map<string, number[]>();
   patches.forEach((patch, i) => {
@@ -51,6 +54,7 @@ export function findTwins(
   const left = LEFT[upAxis];
   for (const axis of [left.axis, ...[0, 1, 2].filter((a) => a !== left.axis)]) {
     for (const at of Math.abs(centre[axis]) > tolerance ? [centre[axis], 0] : [0]) {
+      yield;
       const isTwin = (a: number, b: number): boolean =>
         a !== b && twins[b] === null && isAlike(a, b) && doMirror(middles[a], middles[b], axis, at, tolerance);
       patches.forEach((patch, a) => {
@@ -90,14 +94,14 @@ interface Middle {
 function middleOf(mesh: Mesh, patch: Patch): Middle {
   let area = 0;
   const sum = [0, 0, 0];
-  const { positions, triangles } = mesh;
+  const { triangles } = mesh;
   for (const t of patch.meshTriangles) {
-    const [a, b, c] = [3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2]];
-    const u = [0, 1, 2].map((i) => positions[b + i] - positions[a + i]);
-    const w = [0, 1, 2].map((i) => positions[c + i] - positions[a + i]);
-    const own = Math.hypot(u[1] * w[2] - u[2] * w[1], u[2] * w[0] - u[0] * w[2], u[0] * w[1] - u[1] * w[0]) / 2;
+    const [a, b, c] = [0, 1, 2].map((k) => pointAt3(mesh.positions, triangles[3 * t + k]));
+    const own = length3(cross3(sub3(b, a), sub3(c, a))) / 2;
     area += own;
-    for (let i = 0; i < 3; i += 1) sum[i] += (own * (positions[a + i] + positions[b + i] + positions[c + i])) / 3;
+    sum[0] += (own * (a.x + b.x + c.x)) / 3;
+    sum[1] += (own * (a.y + b.y + c.y)) / 3;
+    sum[2] += (own * (a.z + b.z + c.z)) / 3;
   }
   return { area, point: sum.map((x) => (area > 0 ? x / area : 0)) };
 }

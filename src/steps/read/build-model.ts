@@ -6,7 +6,7 @@ import type { Work } from '../../base/work.ts';
 import { triangulatePolygon3 } from '../../geom/triangulate.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { cleanFaces, type CleanFaces } from './clean-faces.ts';
-import { joinNear } from './join-corners.ts';
+import { joinSteps } from './join-corners.ts';
 import { joiningDistance, type JoiningDistance } from './joining-distance.ts';
 import { emptyFaces, faceAreaSteps } from './face-areas.ts';
 import { LEAST_DIAGONAL } from './limits.ts';
@@ -47,7 +47,8 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
     );
   }
   await work.pause(0.1);
-  const near = joining.isFar ? null : joinNear(raw.points, used, faces.starts, faces.corners, joining.distance);
+  const joins = joinSteps(raw.points, used, faces.starts, faces.corners, joining.distance);
+  const near = joining.isFar ? null : await runWithPauses(joins, () => work.pause(0.1));
   await work.pause(0.5, 'cutting faces into triangles');
   const numbering = numberVertices(raw.points.length / 3, used, exact, near);
   const { vertexOfPoint, fileVertex } = numbering;
@@ -68,7 +69,7 @@ export async function buildModel(raw: RawModel, file: FileName, work: Work): Pro
     faceNumber: faces.numbers,
     fileFaceCount: raw.faceStarts.length - 1,
     groupNames: raw.groupNames,
-    groupOfFace: Int32Array.from(faces.numbers, (number) => raw.groupOfFace[number]),
+    groupOfFace: new Int32Array(faces.numbers).map((number) => raw.groupOfFace[number]),
     triangles,
     faceOfTriangle,
     joined: {
@@ -145,7 +146,7 @@ function numberVertices(
   const vertexOfPoint = new Int32Array(count).fill(-1);
   for (let v = 0; v < leads.length; v += 1) vertexOfPoint[leads[v]] = v;
   if (near !== null) for (const point of used) vertexOfPoint[point] = vertexOfPoint[near[point]];
-  const vertexOfFile = exact === null ? vertexOfPoint : Int32Array.from(exact, (point) => vertexOfPoint[point]);
+  const vertexOfFile = exact === null ? vertexOfPoint : new Int32Array(exact).map((point) => vertexOfPoint[point]);
   return { vertexOfPoint, fileVertex: leads.slice(), vertexOfFile };
 }
 

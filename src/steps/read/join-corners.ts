@@ -1,8 +1,9 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
-import { findNearPairs } from './near-pairs.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
+import { nearPairSteps } from './near-pairs.ts';
 
 /**
- * Joins points that lie within `tolerance` of each other, but never two corners of one face: a face would lose a side.
+ * Joins points that lie within `tolerance` of each other, in stretches, but never two corners of one face: a face would lose a side.
  *
  * The pairs are taken from the nearest to the farthest, equal distances by number. Two groups of points become one when no face has a
  * corner in both. So points join in chains: each link within the tolerance, the whole as long as it may be, until a face is in the way.
@@ -13,14 +14,14 @@ import { findNearPairs } from './near-pairs.ts';
  * @param tolerance    unit of the points, > 0.
  * @returns for each point the lowest point of its group; null when none joined.
  */
-export function joinNear(
+export function* joinSteps(
   xyz: Float64Array,
   members: Uint32Array,
   faceStarts: Uint32Array,
   faceCorners: Uint32Array,
   tolerance: number,
-): Uint32Array | null {
-  const pairs = findNearPairs(xyz, members, tolerance);
+): Stepwise<Uint32Array | null> {
+  const pairs = yield* nearPairSteps(xyz, members, tolerance);
   if (pairs.first.length === 0) return null;
   const faces = facesOfPoints(pairs.first, pairs.second, faceStarts, faceCorners);
   const groups = new DisjointSets(xyz.length / 3);
@@ -37,7 +38,7 @@ export function joinNear(
     faces.delete(Math.max(p, q));
     hasJoined = true;
   }
-  return hasJoined ? Uint32Array.from({ length: xyz.length / 3 }, (_, p) => groups.find(p)) : null;
+  return hasJoined ? new Uint32Array(xyz.length / 3).map((_, p) => groups.find(p)) : null;
 }
 
 /** The faces at each point of the pairs. */

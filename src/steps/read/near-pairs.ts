@@ -1,9 +1,14 @@
+import { inStretches, type Stepwise } from '../../base/stepwise.ts';
+
 /** Two points and the square of their distance. */
 export interface NearPairs {
   readonly first: Uint32Array;
   readonly second: Uint32Array;
   readonly squared: Float64Array;
 }
+
+/** Points compared with their neighbours in one stretch: a few milliseconds. */
+const STRETCH_POINTS = 1 << 14;
 
 /** Side of a grid cell in tolerances. Larger cells hold more points that are not near, smaller ones make more points look next door. */
 const CELL_TOLERANCES = 16;
@@ -12,7 +17,7 @@ const CELL_TOLERANCES = 16;
 const MOST_COMPARED = 12;
 
 /**
- * Finds pairs of points no farther apart than `tolerance`, by a grid of cells. A point is compared with its own cell and with those that
+ * Finds pairs of points no farther apart than `tolerance`, in stretches, by a grid of cells. A point is compared with its own cell and with those that
  * the cube of `tolerance` round it reaches.
  *
  * Where more than {@link MOST_COMPARED} points crowd into one cell each is only compared with that many that follow it in number. Points
@@ -23,7 +28,7 @@ const MOST_COMPARED = 12;
  * @param tolerance  > 0, and at least 1e-9 of the extent of the points.
  * @returns pairs with the lower number first, sorted by distance, then by number.
  */
-export function findNearPairs(xyz: Float64Array, members: Uint32Array, tolerance: number): NearPairs {
+export function* nearPairSteps(xyz: Float64Array, members: Uint32Array, tolerance: number): Stepwise<NearPairs> {
   const grid = new PointGrid(xyz, members, CELL_TOLERANCES * tolerance);
   const first: number[] = [];
   const second: number[] = [];
@@ -39,7 +44,10 @@ export function findNearPairs(xyz: Float64Array, members: Uint32Array, tolerance
     second.push(q);
     squared.push(d);
   };
-  for (const p of members) grid.visitAfter(p, tolerance, MOST_COMPARED, compare);
+  yield;
+  yield* inStretches(members.length, STRETCH_POINTS, (from, to) => {
+    for (let i = from; i < to; i += 1) grid.visitAfter(members[i], tolerance, MOST_COMPARED, compare);
+  });
   const order = Uint32Array.from(first.keys()).sort(
     (i, j) => squared[i] - squared[j] || first[i] - first[j] || second[i] - second[j],
   );

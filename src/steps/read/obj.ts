@@ -219,7 +219,7 @@ class ObjReader implements TextReader {
       faceStarts: starts,
       faceCorners: corners,
       groupNames: this.#groups.names,
-      groupOfFace: Int32Array.from(this.#groupOfFace.view(), (index) => index - 1),
+      groupOfFace: new Int32Array(this.#groupOfFace.view()).map((index) => index - 1),
       placeOfFace: (f) => `line ${lines[f]}`,
       findings: [],
     });

@@ -33,7 +33,7 @@ export function* polygonSideSteps(starts: Uint32Array, corners: Uint32Array): St
   const byHigh = sortedBy(
     high,
     keys,
-    Uint32Array.from({ length: corners.length }, (_, i) => i),
+    new Uint32Array(corners.length).map((_, i) => i),
   );
   yield;
   return { next, face, order: sortedBy(low, keys, byHigh) };

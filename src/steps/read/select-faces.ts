@@ -25,7 +25,7 @@ export function selectFaces(model: SourceModel, isKept: Uint8Array): SourceModel
       faceVertices[i] = newVertex[model.faceVertices[from + i - faceStarts[f]]];
     }
   }
-  const rows = rowsWhere(Uint8Array.from(model.faceOfTriangle, (f) => isKept[f]));
+  const rows = rowsWhere(new Uint8Array(model.faceOfTriangle.length).map((_, t) => isKept[model.faceOfTriangle[t]]));
   return {
     ...model,
     positions: tripleRows(model.positions, vertices),
@@ -35,9 +35,8 @@ export function selectFaces(model: SourceModel, isKept: Uint8Array): SourceModel
     faceStarts,
     faceVertices,
     faceNumber: faces.map((f) => model.faceNumber[f]),
-    groupOfFace: Int32Array.from(faces, (f) => model.groupOfFace[f]),
-    triangles: Uint32Array.from(
-      { length: 3 * rows.length },
+    groupOfFace: new Int32Array(faces).map((f) => model.groupOfFace[f]),
+    triangles: new Uint32Array(3 * rows.length).map(
       (_, i) => newVertex[model.triangles[3 * rows[Math.floor(i / 3)] + (i % 3)]],
     ),
     faceOfTriangle: rows.map((t) => newFace[model.faceOfTriangle[t]]),
@@ -54,4 +53,4 @@ function rowsWhere(flags: Uint8Array): Uint32Array {
 }
 
 const tripleRows = (triples: Float64Array, rows: Uint32Array): Float64Array =>
-  Float64Array.from({ length: 3 * rows.length }, (_, i) => triples[3 * rows[Math.floor(i / 3)] + (i % 3)]);
+  new Float64Array(3 * rows.length).map((_, i) => triples[3 * rows[Math.floor(i / 3)] + (i % 3)]);

@@ -15,5 +15,5 @@ export function* shellSteps({
   yield* eachEdgeSteps(sides, faceVertices, (from, to) => {
     for (let i = from + 1; i < to; i += 1) sets.join(face[order[from]], face[order[i]]);
   });
-  return Uint32Array.from({ length: faceCount }, (_, f) => sets.find(f));
+  return new Uint32Array(faceCount).map((_, f) => sets.find(f));
 }

@@ -144,10 +144,10 @@ class AsciiReader implements TextReader {
       points: this.#table.points,
       colours: null,
       cornersInFile: 3 * faceCount,
-      faceStarts: Uint32Array.from({ length: faceCount + 1 }, (_, f) => 3 * f),
+      faceStarts: new Uint32Array(faceCount + 1).map((_, f) => 3 * f),
       faceCorners: this.#corners.view(),
       groupNames: this.#groups.names,
-      groupOfFace: Int32Array.from(this.#groupOfFace.view(), (index) => index - 1),
+      groupOfFace: new Int32Array(this.#groupOfFace.view()).map((index) => index - 1),
       placeOfFace: (f) => `line ${lines[f]}`,
       findings: this.#isSolidOpen ? [noEnd(faceCount)] : [],
     });

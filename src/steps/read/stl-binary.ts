@@ -80,7 +80,7 @@ export async function readBinaryStl(bytes: Uint8Array, work: Work): Promise<Resu
     points: table.points,
     colours: null,
     cornersInFile: 3 * promised,
-    faceStarts: Uint32Array.from({ length: promised + 1 }, (_, f) => 3 * f),
+    faceStarts: new Uint32Array(promised + 1).map((_, f) => 3 * f),
     faceCorners: corners,
     groupNames: [],
     groupOfFace: new Int32Array(promised).fill(-1),

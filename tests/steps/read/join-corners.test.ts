@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { runAtOnce } from '../../../src/base/stepwise.ts';
 import { seededRandom } from '../../../src/base/random.ts';
-import { findNearPairs } from '../../../src/steps/read/near-pairs.ts';
+import { nearPairSteps } from '../../../src/steps/read/near-pairs.ts';
 import { PointTable } from '../../../src/steps/read/point-table.ts';
 import { facesOf, modelOf, objOf } from './text-model.ts';
 
@@ -167,7 +168,7 @@ describe('joining', () => {
   });
 });
 
-describe('findNearPairs', () => {
+describe('nearPairSteps', () => {
   it('finds all pairs within the tolerance, as comparing every two does', () => {
     const random = seededRandom(9);
     // Points in twos, threes and fours, some near enough and some not quite; few share a cell of the grid.
@@ -182,7 +183,7 @@ describe('findNearPairs', () => {
         if (d <= tolerance ** 2) slow.push(`${p} ${q}`);
       }
     }
-    const pairs = findNearPairs(xyz, members, tolerance);
+    const pairs = runAtOnce(nearPairSteps(xyz, members, tolerance));
     const found = Array.from(pairs.first, (p, i) => `${p} ${pairs.second[i]}`);
     expect(slow.length).toBeGreaterThan(300);
     expect(found.toSorted()).toEqual(slow.toSorted());
