@@ -1,0 +1,52 @@
+import type { Elasticity } from '../../model/springing.ts';
+import { borderLeans } from './border-leans.ts';
+import { HingeBending } from './hinge-bending.ts';
+import { addMembrane } from './membrane-energy.ts';
+import { shellSheet, type ShellSheet } from './shell-sheet.ts';
+
+/** A flat piece held in a bent shape. */
+export interface HeldShell {
+  readonly sheet: ShellSheet;
+  readonly bendingMj: number;
+  readonly membraneMj: number;
+  /** Force of the sheet on what holds each vertex, N, x y z. */
+  readonly forces: Float64Array;
+  /** Per edge at the border the moment that holds the sheet bent there, N mm per mm of flat edge, > 0 for a convex bend; 0 inside. */
+  readonly momentsN: Float64Array;
+}
+
+/**
+ * Elastic energy of a piece that was cut flat and is held in `positions`, and what it takes to hold it. Its border is held to go on smoothly
+ * ({@link borderLeans}), so that the moment of the bend arrives there whole.
+ * @param uv         the piece at rest, x y per vertex, mm.
+ * @param positions  the piece held, x y z per vertex, mm.
+ */
+export function heldShell(
+  triangles: Uint32Array,
+  uv: Float64Array,
+  positions: Float64Array,
+  elasticity: Elasticity,
+  thicknessMm: number,
+): HeldShell {
+  const sheet = shellSheet(triangles, uv);
+  const bending = new HingeBending(sheet, elasticity, thicknessMm);
+  const given = borderLeans(sheet, uv, positions);
+  for (let e = 0; e < given.length; e += 1) {
+    if (Number.isNaN(given[e])) continue;
+    bending.leans[e] = given[e];
+    bending.isFree[e] = 0;
+  }
+  bending.moveTo(positions);
+  bending.settle();
+  const bendingMj = bending.measure();
+  const gradient = new Float64Array(positions.length);
+  bending.addGradient(gradient);
+  const membraneMj = addMembrane(sheet, elasticity, thicknessMm, positions, gradient);
+  const momentsN = new Float64Array(given.length);
+  for (let h = 0; h < triangles.length; h += 1) {
+    const e = sheet.triangleEdges[h];
+    if (sheet.edgeTriangles[2 * e + 1] >= 0) continue;
+    momentsN[e] = bending.momentOf(Math.floor(h / 3), h % 3) / sheet.lengths[h];
+  }
+  return { sheet, bendingMj, membraneMj, forces: gradient.map((g) => -g), momentsN };
+}
