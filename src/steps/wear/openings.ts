@@ -1,4 +1,4 @@
-import type { Work } from '../../base/work.ts';
+import { shareOfWork, type Work } from '../../base/work.ts';
 import { convexHull } from '../../geom/convex-hull.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { cross3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
@@ -28,8 +28,7 @@ export async function findOpenings(
   const rims = rimsOf(surface);
   const openings: Opening[] = [];
   for (const [i, rim] of rims.entries()) {
-    await work.pause(i / rims.length);
-    openings.push(openingOf(surface, rim, worn, pass));
+    openings.push(await openingOf(surface, rim, worn, pass, shareOfWork(work, i / rims.length, (i + 1) / rims.length)));
   }
   return openings.sort((a, b) => b.girthMm - a.girthMm || a.vertices[0] - b.vertices[0]);
 }
@@ -51,7 +50,13 @@ export function rimsOf({ triangles, topology }: Surface): readonly Uint32Array[]
   return rims;
 }
 
-function openingOf(surface: Surface, vertices: Uint32Array, worn: Plane | null, pass: PassChoice | null): Opening {
+async function openingOf(
+  surface: Surface,
+  vertices: Uint32Array,
+  worn: Plane | null,
+  pass: PassChoice | null,
+  work: Work,
+): Promise<Opening> {
   const rim = new Float64Array(3 * vertices.length);
   vertices.forEach((v, i) => rim.set(surface.positions.subarray(3 * v, 3 * v + 3), 3 * i));
   const plane = meanPlane(rim);
@@ -66,7 +71,7 @@ function openingOf(surface: Surface, vertices: Uint32Array, worn: Plane | null, 
   const own = new Set(vertices);
   const slits =
     worn === null ? [] : (measureTape(surface, worn)?.bridges.filter((one) => own.has(one.rimVertex)) ?? []);
-  const narrowest = worn === null || !isAsked || !passesRim ? null : narrowestBetween(surface, plane, worn);
+  const narrowest = worn === null || !isAsked || !passesRim ? null : await narrowestBetween(surface, plane, worn, work);
   return {
     vertices,
     centre: plane.point,
@@ -124,7 +129,7 @@ export function leastWidth(hull: Float64Array): number {
  * The section of least girth on the way from an opening to the place worn. Planes turn evenly from one to the other while their point goes
  * straight; between the two sections beside the least one it is searched finer, by thirds.
  */
-function narrowestBetween(surface: Surface, from: Plane, to: Plane): Opening['narrowest'] {
+async function narrowestBetween(surface: Surface, from: Plane, to: Plane, work: Work): Promise<Opening['narrowest']> {
   const toNormal = unit3(to.normal);
   const isAlong = from.normal.x * toNormal.x + from.normal.y * toNormal.y + from.normal.z * toNormal.z >= 0;
   const end = isAlong ? toNormal : scale3(toNormal, -1);
@@ -144,11 +149,13 @@ function narrowestBetween(surface: Surface, from: Plane, to: Plane): Opening['na
   let best = 1;
   let least = girth(1);
   for (let i = 1; i < stations; i += 1) {
+    await work.pause(i / stations);
     const here = girth(i / stations);
     if (here < least) [least, best] = [here, i / stations];
   }
   let [low, high] = [Math.max(1 / stations / 2, best - 1 / stations), Math.min(1, best + 1 / stations)];
   while (high - low > NARROWEST_SHARE / stations) {
+    await work.pause(1);
     const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
     if (girth(a) <= girth(b)) high = b;
     else low = a;

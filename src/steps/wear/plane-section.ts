@@ -1,4 +1,4 @@
-import { dot3, pointAt3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
+import { unit3, type Vec3 } from '../../geom/vec.ts';
 import { nextHalfedge, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
 
 /** A plane in space: a point of it, mm, and a direction square to it, any length but 0. */
@@ -42,14 +42,15 @@ export interface SectionLoop {
 export function planeSection(surface: Surface, plane: Plane): readonly SectionLoop[] {
   const { positions, triangles, topology } = surface;
   const heights = heightsOver(positions, plane);
-  const isUp = (v: number): boolean => heights[v] >= 0;
-  const crosses = (h: number): boolean => isUp(triangles[h]) !== isUp(triangles[nextHalfedge(h)]);
+  const isUp = Uint8Array.from(heights, (height) => (height >= 0 ? 1 : 0));
+  const crosses = (h: number): boolean => isUp[triangles[h]] !== isUp[triangles[nextHalfedge(h)]];
   const seen = new Uint8Array(triangles.length / 3);
   const loops: SectionLoop[] = [];
   for (let t = 0; t < seen.length; t += 1) {
-    if (seen[t] === 1) continue;
-    const first = [3 * t, 3 * t + 1, 3 * t + 2].find((h) => crosses(h) && isUp(triangles[h]));
-    if (first === undefined) continue;
+    const [a, b, c] = [isUp[triangles[3 * t]], isUp[triangles[3 * t + 1]], isUp[triangles[3 * t + 2]]];
+    if (seen[t] === 1 || (a === b && b === c)) continue;
+    // The side that runs down: from a corner above to the next, below.
+    const first = 3 * t + (a > b ? 0 : b > c ? 1 : 2);
     const points: number[] = [];
     const bridges: Bridge[] = [];
     for (let down = first; seen[triangleOfHalfedge(down)] === 0;) {
@@ -72,10 +73,12 @@ export function planeSection(surface: Surface, plane: Plane): readonly SectionLo
 
 /** Height of each vertex over the plane, mm. For a plane square to an axis the sign is exact: one subtraction. */
 function heightsOver(positions: Float64Array, plane: Plane): Float64Array {
-  const normal = unit3(plane.normal);
-  return Float64Array.from({ length: positions.length / 3 }, (_, v) =>
-    dot3(normal, sub3(pointAt3(positions, v), plane.point)),
-  );
+  const { x: nx, y: ny, z: nz } = unit3(plane.normal);
+  const { x, y, z } = plane.point;
+  const heights = new Float64Array(positions.length / 3);
+  for (let v = 0; v < heights.length; v += 1)
+    heights[v] = nx * (positions[3 * v] - x) + ny * (positions[3 * v + 1] - y) + nz * (positions[3 * v + 2] - z);
+  return heights;
 }
 
 /** From an open half-edge forward along the rim to the next one that is wanted. */

@@ -39,6 +39,7 @@ export function rodClearance(positions: Float64Array, triangles: Uint32Array, ro
   let nearest = { distance: Infinity, x: 0, y: 0, along: 0, triangle: -1 };
   let pierced = 0;
   for (let t = 0; t < triangles.length / 3; t += 1) {
+    if (cannotBeNearer(local, triangles, t, nearest.distance, half)) continue;
     const corners = [0, 1, 2].map((k) => pointAt3(local, triangles[3 * t + k]));
     const part = cutOff(cutOff(corners, half, 1), half, -1);
     if (part.length === 0) continue;
@@ -58,6 +59,22 @@ export function rodClearance(positions: Float64Array, triangles: Uint32Array, ro
     atVertices,
     pierced,
   };
+}
+
+/** Whether a triangle lies beyond one end, or its first corner farther off than its longest side can bring it. A pierced one never does. */
+function cannotBeNearer(
+  local: Float64Array,
+  triangles: Uint32Array,
+  t: number,
+  nearest: number,
+  half: number,
+): boolean {
+  const [a, b, c] = [3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2]];
+  const [za, zb, zc] = [local[a + 2], local[b + 2], local[c + 2]];
+  if ((za > half && zb > half && zc > half) || (za < -half && zb < -half && zc < -half)) return true;
+  const [x, y] = [local[a], local[a + 1]];
+  const reach = Math.max(Math.hypot(local[b] - x, local[b + 1] - y), Math.hypot(local[c] - x, local[c + 1] - y));
+  return Math.hypot(x, y) - reach > nearest;
 }
 
 /** What of a convex polygon lies at `sign * z <= limit`. */
