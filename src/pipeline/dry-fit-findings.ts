@@ -26,8 +26,8 @@ function textOf({ letter, samples: { faceGapMm, backGapMm } }: SeamFit, isGap: b
   const sign = isGap ? 1 : -1;
   const most = (gaps: Float64Array): number => gaps.reduce((worst, gap) => Math.max(worst, sign * gap), 0);
   const skin = most(faceGapMm) >= most(backGapMm) ? 'face' : 'back';
-  const size = `${value.toFixed(1)} mm on the ${skin}`;
+  const size = `${value.toFixed(1)} mm`;
   return isGap
-    ? `Put together, the edges of seam ${letter} stand up to ${size} apart: fill the place or use thinner foam, or move the seam where the surface bends less.`
-    : `Put together, the edges of seam ${letter} run up to ${size} into each other: sand the place down until it closes, or move the seam where the surface bends less.`;
+    ? `Put together, the edges of seam ${letter} stand up to ${size} apart on the ${skin}: fill the place or use thinner foam, or move the seam where the surface bends less.`
+    : `Put together, the edges of seam ${letter} run up to ${size} into each other on the ${skin}: sand the place down until it closes, or move the seam where the surface bends less.`;
 }

@@ -88,7 +88,7 @@ describe('findings of a dry fit', () => {
     const [finding] = found({ ...FIT, worstGapMm: 0.7, samples: { ...FIT.samples, backGapMm } });
     expect(finding).toMatchObject({ code: 'dryfit/gap', severity: 'warning', value: 0.7, limit: 0.5, unit: 'mm' });
     expect(finding.where).toEqual({ part: 'part-1', seam: 'part-1.A', point: [1, 2, 3] });
-    expect(finding.text).toContain('seam A stand up to 0.7 mm on the back apart: fill');
+    expect(finding.text).toContain('seam A stand up to 0.7 mm apart on the back: fill');
   });
 
   it('says what to do about an overlap', () => {
