@@ -95,6 +95,6 @@ describe('findings of a dry fit', () => {
     const faceGapMm = Float64Array.of(0, -0.9);
     const [finding] = found({ ...FIT, worstOverlapMm: 0.9, samples: { ...FIT.samples, faceGapMm } });
     expect(finding).toMatchObject({ code: 'dryfit/gap', value: 0.9 });
-    expect(finding.text).toContain('seam A run up to 0.9 mm on the face into each other: sand');
+    expect(finding.text).toContain('seam A run up to 0.9 mm into each other on the face: sand');
   });
 });
