@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { formatInches } from '../base/format-length.ts';
 import { contentHash } from '../base/hash.ts';
 import type { Finding } from '../base/finding.ts';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
@@ -191,12 +192,30 @@ function dryFitLine({ dryFit }: Outcome): readonly string[] {
   return [`dry fit of ${seams}: gap up to ${worstGapMm.toFixed(2)} mm, overlap up to ${worstOverlapMm.toFixed(2)} mm`];
 }
 
+/** What tapes and cores come to. */
+function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
+  if (bodyFit === null) return [];
+  const tapes = bodyFit.tapes.flatMap(({ tape, back, face, sizeFactor }) =>
+    back === null || face === null
+      ? []
+      : [
+          `${tape.name}: ${back.girthMm.toFixed(1)} mm inside (${formatInches(back.girthMm)}), ${face.girthMm.toFixed(1)} mm outside` +
+            (sizeFactor === null ? '' : `; ${(100 * sizeFactor).toFixed(2)} % of this size would fit the body`),
+        ],
+  );
+  const cores = bodyFit.cores.flatMap(({ core, tightest }) =>
+    tightest === null ? [] : [`${core.name}: ${tightest.clearanceMm.toFixed(2)} mm of room at the tightest place`],
+  );
+  return [...tapes, ...cores];
+}
+
 function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {
   const pieces = outcome.pieces ?? [];
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
     ...dryFitLine(outcome),
+    ...bodyFitLines(outcome),
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',
   ].join('\n');

@@ -58,6 +58,33 @@ describe('a bracer on an arm', () => {
     expect((await run(after(bare, setTape(tape(2000))))).bodyFit!.tapes[0].tape.bodyGirthMm).toBe(2000);
   });
 
+  it('has the girth that Cauchy’s formula gives for all places where sides cross the plane', async () => {
+    const { back } = (await run(after(bare, setTape(tape(260))))).bodyFit!.tapes[0];
+    const { shell } = plain.cut!;
+    const { triangles } = plain.sculpt!.mesh;
+    const axis = place().along.indexOf(1);
+    const height = place().middle[axis] * plain.sculpt!.mmPerUnit!;
+    const crossings: [number, number][] = [];
+    for (let h = 0; h < triangles.length; h += 1) {
+      const [p, q] = [triangles[h], triangles[h % 3 === 2 ? h - 2 : h + 1]].map((v) =>
+        shell.backPositions.subarray(3 * v, 3 * v + 3),
+      );
+      if (p[axis] > height === q[axis] > height) continue;
+      const share = (height - p[axis]) / (q[axis] - p[axis]);
+      const [x, y] = [0, 1, 2].filter((i) => i !== axis).map((i) => p[i] + share * (q[i] - p[i]));
+      crossings.push([x, y]);
+    }
+    // The length of a convex line is the integral of its width over half a turn (Cauchy 1832).
+    const directions = 4000;
+    let sum = 0;
+    for (let i = 0; i < directions; i += 1) {
+      const angle = (Math.PI * (i + 0.5)) / directions;
+      const along = crossings.map(([x, y]) => x * Math.cos(angle) + y * Math.sin(angle));
+      sum += ((Math.max(...along) - Math.min(...along)) * Math.PI) / directions;
+    }
+    expect(back!.girthMm).toBeCloseTo(sum, 3);
+  });
+
   it('comes to body and ease once it is sized, in one step that can be undone, whatever the foam', async () => {
     for (const thickness of [2, 10]) {
       const taped = after(bare, setThickness(thickness), setTape(tape(260)));
