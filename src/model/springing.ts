@@ -16,35 +16,37 @@ export const FOAM_ELASTICITY: Elasticity = { youngNPerMm2: 1.5, poisson: 0.2 };
 
 /**
  * What joints carry when flat pieces are bent cold and held in the assembled shape: a guide to which to warm, form or tape first. It takes
- * the foam as elastic, without creep, and as held all along its borders.
+ * the foam as elastic, without creep or warming, and every border as held where the assembled shape has it, going on smoothly. Grooved
+ * pieces bend in their grooves and are left out.
  */
 export interface Springing {
-  /** mJ (N mm) stored in each piece, in the order of the pieces. */
+  /** In the order of the pieces. */
   readonly pieces: readonly PieceSpring[];
-  /** The most pulled first. */
+  /** Joined seams of those pieces, the most pulled first. */
   readonly seams: readonly SeamPull[];
 }
 
+/** Energy stored in a piece, mJ (N mm). */
 export interface PieceSpring {
   readonly piece: PieceId;
   readonly bendingMj: number;
   readonly membraneMj: number;
 }
 
-/** N per mm of seam; the greatest of its sides, each averaged over a thickness of seam. All >= 0 but `moment`, which may be either way. */
+/** What one seam carries where it carries most, averaged over a thickness of its length, from the side that pulls more. */
 export interface SeamPull {
   readonly seam: SeamId;
   readonly letter: string;
-  /** {@link acrossNPerMm} and the rest together with what the moment pulls at the skin: the figure seams are sorted by. */
+  /** N per mm of seam, >= 0: the three forces together and six times the moment over the thickness, which is what it pulls at the skin. */
   readonly pullNPerMm: number;
-  /** In the surface, square to the seam: pulls the joint apart. */
+  /** In the surface, square to the seam, N per mm: > 0 pulls the joint apart, < 0 presses it together (and is no pull). */
   readonly acrossNPerMm: number;
-  /** Along the seam. */
+  /** Along the seam, N per mm, >= 0. */
   readonly shearNPerMm: number;
-  /** Out of the surface. */
+  /** Out of the surface, N per mm, >= 0. */
   readonly peelNPerMm: number;
-  /** N mm per mm: > 0 wants to open the joint at the back of the foam, < 0 at the face. */
+  /** N mm per mm: > 0 wants to open the joint at the face of the foam, < 0 at the back. */
   readonly momentN: number;
-  /** Where the pull is greatest: a point on the seam's neutral line, model space, mm. */
+  /** Where that is: a point on the seam's neutral line, model space, mm. */
   readonly at: readonly [number, number, number];
 }

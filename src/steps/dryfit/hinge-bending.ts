@@ -1,5 +1,5 @@
 import type { Elasticity } from '../../model/springing.ts';
-import { hingeTurn } from './hinge-turn.ts';
+import { borderTurnSlope, hingeTurn } from './hinge-turn.ts';
 import type { ShellSheet } from './shell-sheet.ts';
 
 /** Rounds of the search for leans; the matrix joins an edge to its four neighbours and is well conditioned whatever the mesh's size. */
@@ -51,7 +51,7 @@ export class HingeBending {
     return this.#matrices[9 * triangle + 3 * i + j];
   }
 
-  /** d turn / d corner of an edge, 12 numbers, as {@link hingeTurn} gives them at the positions last moved to. */
+  /** d turn / d corner of an edge as {@link hingeTurn} or {@link borderTurnSlope} give them at the positions last moved to. */
   slopesOf(edge: number): Float64Array {
     return this.#slopes.subarray(12 * edge, 12 * edge + 12);
   }
@@ -77,8 +77,9 @@ export class HingeBending {
     const { edgeVertices, edgeOpposite } = this.#sheet;
     for (let e = 0; e < this.#turns.length; e += 1) {
       const [c, d] = [edgeOpposite[2 * e], edgeOpposite[2 * e + 1]];
-      if (d < 0) continue;
-      this.#turns[e] = hingeTurn(positions, edgeVertices[2 * e], edgeVertices[2 * e + 1], c, d, this.slopesOf(e));
+      const [a, b] = [edgeVertices[2 * e], edgeVertices[2 * e + 1]];
+      if (d < 0) borderTurnSlope(positions, a, b, c, this.slopesOf(e));
+      else this.#turns[e] = hingeTurn(positions, a, b, c, d, this.slopesOf(e));
     }
   }
 
@@ -101,16 +102,19 @@ export class HingeBending {
     this.#addByEdge(this.#moments, gradient);
   }
 
-  /** dE / dx is added to `gradient`, N, from moments measured. */
+  /** dE / dx is added to `gradient`, N, from moments measured; border normals whose lean is given stay as they are in space. */
   addGradient(gradient: Float64Array): void {
     const { edgeVertices, edgeOpposite, edgeTriangles, triangleEdges } = this.#sheet;
     const perTurn = new Float64Array(this.#turns.length);
-    for (let h = 0; h < triangleEdges.length; h += 1) perTurn[triangleEdges[h]] += this.#moments[h] / 2;
+    for (let h = 0; h < triangleEdges.length; h += 1) {
+      const e = triangleEdges[h];
+      if (edgeTriangles[2 * e + 1] >= 0) perTurn[e] += this.#moments[h] / 2;
+      else if (this.isFree[e] === 0) perTurn[e] = this.#moments[h];
+    }
     for (let e = 0; e < perTurn.length; e += 1) {
-      if (edgeTriangles[2 * e + 1] < 0) continue;
       const slopes = this.slopesOf(e);
       const corners = [edgeVertices[2 * e], edgeVertices[2 * e + 1], edgeOpposite[2 * e], edgeOpposite[2 * e + 1]];
-      for (let i = 0; i < 4; i += 1)
+      for (let i = 0; i < 4 && corners[i] >= 0; i += 1)
         for (let k = 0; k < 3; k += 1) gradient[3 * corners[i] + k] += perTurn[e] * slopes[3 * i + k];
     }
   }

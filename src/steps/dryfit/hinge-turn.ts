@@ -36,3 +36,23 @@ export function hingeTurn(x: Float64Array, a: number, b: number, c: number, d: n
   const sine = ((my * nz - mz * ny) * ex + (mz * nx - mx * nz) * ey + (mx * ny - my * nx) * ez) / length;
   return Math.atan2(sine, mx * nx + my * ny + mz * nz);
 }
+
+/**
+ * The same for a border edge whose normal stays as it is in space: how the turn from the triangle's normal to it changes with the corners.
+ * @param gradient 9 numbers, overwritten: d turn / d a, b, c, radians per mm.
+ */
+export function borderTurnSlope(x: Float64Array, a: number, b: number, c: number, gradient: Float64Array): void {
+  const [ax, ay, az] = [x[3 * a], x[3 * a + 1], x[3 * a + 2]];
+  const [ex, ey, ez] = [x[3 * b] - ax, x[3 * b + 1] - ay, x[3 * b + 2] - az];
+  const [cx, cy, cz] = [x[3 * c] - ax, x[3 * c + 1] - ay, x[3 * c + 2] - az];
+  const [mx, my, mz] = [ey * cz - ez * cy, ez * cx - ex * cz, ex * cy - ey * cx];
+  const squared = ex * ex + ey * ey + ez * ez;
+  const m = Math.sqrt(squared) / (mx * mx + my * my + mz * mz);
+  const atC = (cx * ex + cy * ey + cz * ez) / squared;
+  for (let k = 0; k < 3; k += 1) {
+    const u = m * (k === 0 ? mx : k === 1 ? my : mz);
+    gradient[k] = (1 - atC) * u;
+    gradient[3 + k] = atC * u;
+    gradient[6 + k] = -u;
+  }
+}

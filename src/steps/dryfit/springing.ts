@@ -1,0 +1,66 @@
+import type { SeamPull } from '../../model/springing.ts';
+import type { BorderLoad, BorderLoads } from './border-loads.ts';
+
+/** One side of a seam: its vertices in the piece, from one end to the other, and the loads of that piece's border. */
+export interface PullSide {
+  readonly vertices: ArrayLike<number>;
+  readonly loads: BorderLoads;
+  readonly thicknessMm: number;
+}
+
+/** What a seam carries where it carries most. @param sides at least one, each of at least one edge. */
+export function seamPull(seam: Pick<SeamPull, 'seam' | 'letter'>, sides: readonly PullSide[]): SeamPull {
+  const pulls = sides.map((side) => mostPulled(side));
+  const most = pulls.reduce((worst, pull) => (pull.pullNPerMm > worst.pullNPerMm ? pull : worst));
+  return { ...seam, ...most };
+}
+
+/** The most pulled first; seams pulled alike in the order given. */
+export const byPull = (pulls: readonly SeamPull[]): readonly SeamPull[] =>
+  pulls.toSorted((a, b) => b.pullNPerMm - a.pullNPerMm);
+
+type Pull = Omit<SeamPull, 'seam' | 'letter'>;
+
+/** Glue and foam even out what is finer than the foam is thick, and so does a window of that length. */
+function mostPulled({ vertices, loads, thicknessMm }: PullSide): Pull {
+  const edges = Array.from({ length: vertices.length - 1 }, (_, i) => loads(vertices[i], vertices[i + 1]));
+  let most: Pull | null = null;
+  for (let i = 0; i < edges.length; i += 1) {
+    const { x, y, z } = edges[i].middle;
+    const pull = pullOf(windowRound(edges, i, thicknessMm), thicknessMm, [x, y, z]);
+    if (most === null || pull.pullNPerMm > most.pullNPerMm) most = pull;
+  }
+  if (most === null) throw new RangeError('mostPulled: a seam without an edge');
+  return most;
+}
+
+function windowRound(edges: readonly BorderLoad[], middle: number, length: number): readonly BorderLoad[] {
+  let [from, to, sum] = [middle, middle + 1, edges[middle].lengthMm];
+  while (sum < length && (from > 0 || to < edges.length)) {
+    if (from > 0) {
+      from -= 1;
+      sum += edges[from].lengthMm;
+    }
+    if (to < edges.length) {
+      sum += edges[to].lengthMm;
+      to += 1;
+    }
+  }
+  return edges.slice(from, to);
+}
+
+function pullOf(edges: readonly BorderLoad[], thicknessMm: number, at: Pull['at']): Pull {
+  const total = edges.reduce((sum, edge) => sum + edge.lengthMm, 0);
+  const mean = (of: (edge: BorderLoad) => number): number =>
+    edges.reduce((sum, edge) => sum + edge.lengthMm * of(edge), 0) / total;
+  const [across, along, out] = [mean((e) => e.across), mean((e) => e.along), mean((e) => e.out)];
+  const moment = mean((e) => e.moment);
+  return {
+    pullNPerMm: Math.hypot(Math.max(0, across), along, out) + (6 * Math.abs(moment)) / thicknessMm,
+    acrossNPerMm: across,
+    shearNPerMm: Math.abs(along),
+    peelNPerMm: Math.abs(out),
+    momentN: moment,
+    at,
+  };
+}
