@@ -10,6 +10,7 @@ export type LineRole =
   | 'bevel' // narrow solid: the other edge of a leaning cut
   | 'fold-out' // bends away from the reader (ridge on the printed side)
   | 'fold-in' // bends towards the reader
+  | 'groove' // where the walls of a fold's groove come out
   | 'lap' // where a lap's allowance begins
   | 'mark' // match marks, up arrow, grain arrow
   | 'leader' // thin line from a word to its place

@@ -4,9 +4,9 @@ import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import { nearestOnRings } from './cut-lines.ts';
 import { chordAt, lengthOf, pointAlong, readableAngle, walkedLine, type WalkedLine } from './edge-places.ts';
 import type { PaperPiece } from './template-lines.ts';
-import { foldRange, foldWords } from './template-words.ts';
+import { foldLinesOf } from './template-words.ts';
 import { CLEARANCE_MM, type Anchor, type WordBoard } from './word-board.ts';
-import { boxAt, oneLine } from './word-block.ts';
+import { blockOf, boxAt, type WordBlock } from './word-block.ts';
 
 /** Heights tried for a fold's words, mm, places along it in shares of its length, and steps off it, mm. */
 const FOLD_HEIGHTS_MM = [3, SMALLEST_WORDS_MM];
@@ -18,11 +18,11 @@ const LEAST_TOLD_MM = 14;
 
 /** Each fold's word and angle beside its line, or for short lines once for all that hang together. */
 export function nameFolds(board: WordBoard, paper: PaperPiece): void {
-  for (const { from, to, text } of toldFolds(paper)) {
+  for (const { from, to, lines } of toldFolds(paper)) {
     const line = walkedLine(Float64Array.of(from.x, from.y, to.x, to.y));
-    if (writeAtFold(board, line, text)) continue;
+    if (writeAtFold(board, line, lines)) continue;
     board.writeBeside(
-      oneLine(text, SMALLEST_WORDS_MM),
+      linesOf(lines, SMALLEST_WORDS_MM),
       [0.5, 0.3, 0.7].map((share) => wayOut(paper, pointAlong(line, share * lengthOf(line)))),
     );
   }
@@ -37,10 +37,18 @@ function wayOut({ cutRings }: PaperPiece, target: Vec2): Anchor {
   return { target, outward, insideMm };
 }
 
-function writeAtFold(board: WordBoard, line: WalkedLine, text: string): boolean {
+const linesOf = (lines: readonly string[], heightMm: number): WordBlock =>
+  blockOf(lines.map((text) => ({ text, heightMm })));
+
+/** In one line or in several, as large as fits. */
+const blocksFor = (lines: readonly string[]): readonly WordBlock[] =>
+  FOLD_HEIGHTS_MM.flatMap((height) =>
+    lines.length === 1 ? [linesOf(lines, height)] : [linesOf([lines.join(', ')], height), linesOf(lines, height)],
+  );
+
+function writeAtFold(board: WordBoard, line: WalkedLine, lines: readonly string[]): boolean {
   const length = lengthOf(line);
-  for (const height of FOLD_HEIGHTS_MM) {
-    const block = oneLine(text, height);
+  for (const block of blocksFor(lines)) {
     for (const step of STEPS_OFF_MM) {
       for (const share of PLACES_ALONG) {
         const chord = chordAt(line, share * length, Math.min(block.widthMm, length));
@@ -60,7 +68,7 @@ function writeAtFold(board: WordBoard, line: WalkedLine, text: string): boolean 
 interface ToldFold {
   readonly from: Vec2;
   readonly to: Vec2;
-  readonly text: string;
+  readonly lines: readonly string[];
 }
 
 /** Ends of fold lines that lie this near each other are one point, mm. */
@@ -79,21 +87,23 @@ function toldFolds(paper: PaperPiece): readonly ToldFold[] {
   const isLong = (i: number): boolean => folds[i].lengthMm >= LEAST_TOLD_MM;
   const longest = (group: readonly number[]): number =>
     group.reduce((best, i) => (folds[i].lengthMm > folds[best].lengthMm ? i : best));
-  const words = folds.map(({ angleDeg }) => foldWords(piece, angleDeg));
-  const ownWords = hangingTogether(folds, (i, j) => isLong(i) && isLong(j) && words[i].text === words[j].text);
+  const words = folds.map((fold) => foldLinesOf(piece, [fold]));
+  const linesFor = (group: readonly number[]): readonly string[] =>
+    foldLinesOf(
+      piece,
+      group.map((i) => folds[i]),
+    ).lines;
+  const ownWords = hangingTogether(folds, (i, j) => isLong(i) && isLong(j) && words[i].lines[0] === words[j].lines[0]);
   const sameWay = hangingTogether(folds, (i, j) => words[i].isOut === words[j].isOut);
   return [
     ...ownWords
       .filter((group) => isLong(group[0]))
-      .map((group) => ({ ...folds[longest(group)], text: words[group[0]].text })),
+      .map((group) => ({ ...folds[longest(group)], lines: linesFor(group) })),
     ...sameWay
       .filter((group) => !group.some(isLong))
       .map((group) => ({
         ...folds[longest(group)],
-        text: foldRange(
-          words[group[0]].isOut,
-          group.map((i) => folds[i].angleDeg),
-        ),
+        lines: linesFor(group),
       })),
   ];
 }

@@ -4,6 +4,7 @@ import type { Vec2 } from '../../geom/vec.ts';
 import { cutScaleOf } from '../../model/cut-larger.ts';
 import type { FoamPiece, MatchMark, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 import type { Stroke } from '../../model/template.ts';
+import { grooveLines } from './groove-lines.ts';
 import { foldWords } from './template-words.ts';
 
 /** Length of a match mark's tick, mm, and how far it stands off the line to cut: never a notch in a butt edge (foam model 4). */
@@ -26,6 +27,8 @@ export interface PaperPiece {
   readonly cutRings: readonly Ring[];
   readonly otherRings: readonly Ring[];
   readonly folds: readonly PieceFold[];
+  /** Edges of the grooves on the printed side. */
+  readonly grooves: readonly Float64Array[];
   readonly marks: readonly MatchMark[];
   /** Length 1, or null. */
   readonly up: Vec2 | null;
@@ -48,6 +51,7 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     cutRings: [piece.outline, ...piece.holes].map(ringOnPaper),
     otherRings: [piece.otherOutline, ...piece.otherHoles].map(ringOnPaper),
     folds: piece.folds.map((fold) => ({ ...fold, from: point(fold.from), to: point(fold.to) })),
+    grooves: grooveLines(piece).map((line) => mapped(line, point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
     grain: grainRad === undefined ? null : mirrored({ x: Math.cos(grainRad), y: Math.sin(grainRad) }),
@@ -83,6 +87,7 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
       points: Float64Array.of(from.x, from.y, to.x, to.y),
       closed: false,
     })),
+    ...paper.grooves.map((points): Stroke => ({ role: 'groove', points, closed: false })),
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',
       points: Float64Array.of(

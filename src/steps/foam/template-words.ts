@@ -1,5 +1,5 @@
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
-import type { FoamPiece, PieceEdge } from '../../model/foam-piece.ts';
+import type { FoamPiece, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 
 /** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
 const SQUARE_DEG = 0.5;
@@ -22,10 +22,19 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     `${piece.number}  ${piece.name}`,
     `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
     ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
+    ...grooveLine(piece),
     ...handLines(piece, context),
     ...shrinkLines(piece),
     `${context.projectName} · piece revision ${piece.revision}`,
   ];
+}
+
+/** Grooves of a piece are all as deep: `grooves 4.5 mm deep, leave 1.5 mm`. */
+function grooveLine({ folds }: FoamPiece): readonly string[] {
+  const groove = folds.find((fold) => fold.groove !== undefined)?.groove;
+  if (groove === undefined) return [];
+  const [depth, hinge] = [groove.depthMm, groove.hingeMm].map((length) => `${Math.round(10 * length) / 10} mm`);
+  return [`grooves ${depth} deep, leave ${hinge}`];
 }
 
 /** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */
@@ -109,6 +118,30 @@ export function leanText(leanDeg: number): string {
   const size = Math.round(Math.abs(leanDeg));
   if (size === 0) return 'square';
   return `${size}° ${leanDeg > 0 ? 'in' : 'out'} under`;
+}
+
+/** Grooves whose widths differ by less than this are told by the wider one, mm. */
+const SAME_WIDTH_MM = 0.15;
+
+/** What is said of a fold: its word, and the width of its groove where it has one. */
+export interface FoldWords {
+  readonly isOut: boolean;
+  readonly lines: readonly string[];
+}
+
+/** The words for folds that bend the same way and stand for one another: `fold out 21–34°`, `groove behind 3.2–5.1 mm`. */
+export function foldLinesOf(piece: FoamPiece, folds: readonly Pick<PieceFold, 'angleDeg' | 'groove'>[]): FoldWords {
+  const { isOut } = foldWords(piece, folds[0].angleDeg);
+  const word = foldRange(
+    isOut,
+    folds.map(({ angleDeg }) => angleDeg),
+  );
+  const widths = folds.flatMap(({ groove }) => groove?.widthMm ?? []);
+  const side = folds.find(({ groove }) => groove !== undefined)?.groove?.side;
+  if (side === undefined) return { isOut, lines: [word] };
+  const [low, high] = [Math.min(...widths), Math.max(...widths)];
+  const width = high - low < SAME_WIDTH_MM ? high.toFixed(1) : `${low.toFixed(1)}–${high.toFixed(1)}`;
+  return { isOut, lines: [word, `${side === piece.tracedSide ? 'groove' : 'groove behind'} ${width} mm`] };
 }
 
 /** A fold's word as the printed side shows it: out when its ridge is on that side. */

@@ -9,6 +9,7 @@ const MEANINGS: readonly (readonly [role: LineRole, text: string])[] = [
   ['bevel', 'where the leaning cut comes out on the other side of the foam'],
   ['fold-out', 'folds away from you: the printed side is outside the bend'],
   ['fold-in', 'folds towards you: the printed side is inside the bend'],
+  ['groove', 'a groove’s edges: cut a V between the two lines along the fold, as deep as the template says'],
   ['lap', 'from here to the cut line the foam goes under its neighbour'],
   ['mark', 'match mark: meets the mark of the same letter and number'],
 ];

@@ -71,7 +71,7 @@ describe('a foam that shrinks alike both ways', () => {
           ),
         ).toBeLessThan(1e-9);
         expect(ringArea(cut) / ringArea(finished)).toBeCloseTo(1 / 0.98 ** 2, 9);
-        for (const role of ['bevel', 'fold-out', 'fold-in'] as const) {
+        for (const role of ['bevel', 'fold-out', 'fold-in', 'groove'] as const) {
           const [before, after] = [template, larger.templates[i]].map(({ drawing }) =>
             strokesOf(drawing.strokes, role),
           );

@@ -160,10 +160,10 @@ describe('a piece traced on its back', () => {
     const cut = templates[0].drawing.strokes.find(({ role }) => role === 'cut');
     expect([...(cut?.points ?? [])]).toEqual([...pieces[0].outline].map((x, i) => (i % 2 === 0 ? -x : x)));
     expect(templates[0].reversed).toBe(true);
-    expect(textsOf(templates[0])).toContain('traced on the back, printed reversed');
+    expect(textsOf(templates[0]).join(' ')).toContain('traced on the back, printed reversed');
     expect(textsOf(templates[0]).join(' ')).toContain('other side out');
     // Ridges lie on the face, so on paper they bend in; the face edges stand out under the line that is cut.
-    expect(textsOf(templates[0])).toContain('fold in 45°');
+    expect(textsOf(templates[0]).join(' ')).toContain('fold in 45°, groove 3.7 mm');
     expect(textsOf(templates[0]).join(' ')).toContain('out under');
   });
 
@@ -171,7 +171,7 @@ describe('a piece traced on its back', () => {
     const parted = partedAlong(tubeMesh(8, 40, 80), columnEdges(8, 0, 1), { thicknessMm: 6 });
     const { templates } = templatesOf(parted);
     expect(templates[0].reversed).toBe(false);
-    expect(textsOf(templates[0])).toContain('fold out 45°');
+    expect(textsOf(templates[0]).join(' ')).toContain('fold out 45°, groove behind 3.7 mm');
     expect(textsOf(templates[0]).join(' ')).toContain('in under');
     expect(textsOf(templates[0]).join(' ')).toContain('this side out');
   });

@@ -70,7 +70,7 @@ describe.each(PAPER_CASES)('pages on $name', ({ change }) => {
   });
 
   it('rejoin to every line within 0.01 mm', () => {
-    for (const role of ['cut', 'bevel', 'fold-out', 'fold-in', 'mark'] as const) {
+    for (const role of ['cut', 'bevel', 'fold-out', 'fold-in', 'groove', 'mark'] as const) {
       expect(rejoinError(input.templates, set, role), role).toBeLessThan(0.01);
     }
     const laid = set.blocks.flatMap((block) => block.placements.map(({ piece }) => piece));
