@@ -3,10 +3,11 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatMm, formatPercent } from '../base/format-length.ts';
 import type { CoreFit, CoreRod } from '../model/clearance.ts';
 import { removeCore, setCore, sizeBy } from '../project/wear-commands.ts';
-import { AXES, axisOf } from './axes.ts';
+import { AXES, AXIS_NUMBER, axisOf } from './axes.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
+import { placeSlider } from './place-slider.ts';
 import { SHARED } from './styles.ts';
 import { WEAR_STYLE } from './wear-style.ts';
 import { WORDS } from './words.ts';
@@ -40,12 +41,29 @@ export class CoreFields extends JobSection {
         ${this.#field(core, 'diameterMm', words.diameter)} ${this.#field(core, 'lengthMm', words.length)}
         ${this.#field(core, 'roomMm', words.wanted)}
       </div>
-      ${this.#result(fit)}
+      ${this.#place(core, axis)} ${this.#result(fit)}
       <div class="row">
         ${this.#sizeButton(fit)}
         <button class="plain" @click=${() => this.send(removeCore(core.id))}>${words.remove(core.name)}</button>
       </div>
     </fieldset>`;
+  }
+
+  /** Across its axis anywhere; along it only where it ends. */
+  #place(core: CoreRod, along: 'x' | 'y' | 'z') {
+    const { sculpt } = this.bench;
+    if (sculpt === null) return nothing;
+    return (['x', 'y', 'z'] as const)
+      .filter((axis) => axis !== along || core.lengthMm !== undefined)
+      .map((axis) =>
+        placeSlider(
+          sculpt,
+          core.pointInFile,
+          AXIS_NUMBER[axis],
+          (mm) => WORDS.wear.axisAt(axis, mm),
+          (pointInFile) => this.send(setCore({ ...core, pointInFile })),
+        ),
+      );
   }
 
   #field(core: CoreRod, name: RodField, label: string) {

@@ -3,18 +3,16 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatInches, formatMm, formatPercent } from '../base/format-length.ts';
 import type { GirthTape, TapeFit } from '../model/girth.ts';
 import { removeTape, setTape, sizeBy } from '../project/wear-commands.ts';
-import { AXES, axisOf } from './axes.ts';
+import { AXES, AXIS_NUMBER, axisOf } from './axes.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
+import { placeSlider } from './place-slider.ts';
 import { SHARED } from './styles.ts';
 import { WEAR_STYLE } from './wear-style.ts';
 import { WORDS } from './words.ts';
 
 type BodyField = 'bodyGirthMm' | 'easeMm' | 'bodyBreadthMm' | 'bodyLengthMm';
-
-/** Steps of the slider from one end of the part to the other. */
-const STEPS = 400;
 
 /** A size nearer to the present one than this share is the present one: a knife does not cut finer. */
 const SAME_SIZE = 1e-5;
@@ -66,10 +64,6 @@ export class TapeFields extends JobSection {
     const sculpt = this.bench.sculpt;
     if (sculpt === null) return nothing;
     const axis = axisOf(tape.normal);
-    const i = 'xyz'.indexOf(axis);
-    const [from, size] = [sculpt.facts.boxMin[i], sculpt.facts.boxSize[i]];
-    const height = tape.pointInFile[i];
-    const shown = `${height < 0 ? '\u2212' : ''}${formatMm(Math.abs(height) * (sculpt.mmPerUnit ?? 1))}`;
     return html`<div class="fields">
         <label
           >${words.across}
@@ -78,22 +72,9 @@ export class TapeFields extends JobSection {
           </select>
         </label>
       </div>
-      <label class="slide"
-        >${words.height(shown)}
-        <input
-          type="range"
-          min=${from}
-          max=${from + size}
-          step=${size > 0 ? size / STEPS : 'any'}
-          .value=${String(height)}
-          @input=${(event: Event) => this.#move(tape, i, (event.target as HTMLInputElement).valueAsNumber)}
-        />
-      </label>`;
-  }
-
-  #move(tape: GirthTape, axis: number, height: number): void {
-    const [x, y, z] = tape.pointInFile.map((old, i) => (i === axis ? height : old));
-    this.send(setTape({ ...tape, pointInFile: [x, y, z] }));
+      ${placeSlider(sculpt, tape.pointInFile, AXIS_NUMBER[axis], words.height, (pointInFile) =>
+        this.send(setTape({ ...tape, pointInFile })),
+      )}`;
   }
 
   #turn(tape: GirthTape, word: string): void {

@@ -9,6 +9,7 @@ export const WEAR_WORDS = {
   name: 'Name',
   across: 'Square to',
   along: 'Along',
+  axisAt: (axis: string, mm: string) => `Middle at ${axis} ${mm}`,
   height: (mm: string) => `Where: ${mm}`,
   bodyGirth: 'Body’s girth',
   ease: 'Ease',

@@ -110,6 +110,11 @@ it('puts a core in and says what room it has', async () => {
   await rested();
   await type(inWear('fl-core-fields'), WORDS.wear.diameter, '20');
   expect(workbench.bench.bodyFit?.cores[0].core.diameterMm).toBe(20);
+  const before = workbench.bench.bodyFit?.cores[0].tightest?.clearanceMm;
+  inWear('fl-core-fields', 'input[type=range]').focus();
+  await userEvent.keyboard('{Home}');
+  await rested();
+  expect(workbench.bench.bodyFit?.cores[0].tightest?.clearanceMm).not.toBe(before);
   expect(await axeFaults(app)).toEqual([]);
 });
 

@@ -125,6 +125,25 @@ describe('a bracer on an arm', () => {
     expect(report.fit.cores[0]).toMatchObject({ diameterMm: 32, pierced: 0 });
   });
 
+  it.each([
+    [{ tapes: [{ id: 'a', name: 'A', pointInFile: [0, 0, 0], normal: [0, 0, 0] }] }],
+    [{ tapes: [{ id: 'a', name: 'A', pointInFile: [0, 0], normal: [0, 0, 1] }] }],
+    [{ tapes: [{ id: 'a', name: 'A', pointInFile: [0, 0, 0], normal: [0, 0, 1], bodyGirthMm: 0 }] }],
+    [{ core: [{ id: 'a', name: 'A', pointInFile: [0, 0, 0], direction: [0, 0, 1], diameterMm: -1 }] }],
+    [
+      {
+        core: ['a', 'a'].map((id) => ({ id, name: 'A', pointInFile: [0, 0, 0], direction: [0, 0, 1], diameterMm: 9 })),
+      },
+    ],
+    [{ worn: { girthMm: 0 } }],
+  ])('refuses a project file with %j', async (broken) => {
+    const text = projectFileOf(plain, (hash) => pipeline.sourceOf(hash));
+    const file = JSON.parse(text) as { project: { parts: object[] } };
+    Object.assign(file.project.parts[0], broken);
+    const read = await readProjectFile(JSON.stringify(file), 'x');
+    expect(read).toMatchObject({ ok: false, problem: { code: 'project/broken' } });
+  });
+
   it('forgets what is taken away', () => {
     const project = after(bare, setTape(tape(260)), setWorn({ girthMm: 250 }));
     const gone = after(project, removeTape('tape-1'), removeCore('core-1'), setWorn(null));
