@@ -61,7 +61,7 @@ export class CoreFields extends JobSection {
           core.pointInFile,
           AXIS_NUMBER[axis],
           (mm) => WORDS.wear.axisAt(axis, mm),
-          (pointInFile) => this.send(setCore({ ...core, pointInFile })),
+          (pointInFile) => this.send(setCore({ ...core, pointInFile }, `move ${core.id} along ${axis}`)),
         ),
       );
   }

@@ -73,7 +73,7 @@ export class TapeFields extends JobSection {
         </label>
       </div>
       ${placeSlider(sculpt, tape.pointInFile, AXIS_NUMBER[axis], words.height, (pointInFile) =>
-        this.send(setTape({ ...tape, pointInFile })),
+        this.send(setTape({ ...tape, pointInFile }, `move ${tape.id}`)),
       )}`;
   }
 

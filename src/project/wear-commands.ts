@@ -4,11 +4,7 @@ import { onSculpt, type Command } from './commands.ts';
 
 /** Lays a tape, or puts the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
 export const setTape = (tape: GirthTape, mergeKey?: string): Command =>
-  onSculpt(
-    'measure a girth',
-    (part) => ({ ...part, tapes: withOne(part.tapes ?? [], tape) }),
-    mergeKey ?? `tape ${tape.id}`,
-  );
+  onSculpt('measure a girth', (part) => ({ ...part, tapes: withOne(part.tapes ?? [], tape) }), mergeKey);
 
 export const removeTape = (id: string): Command =>
   onSculpt('take a tape off', (part) =>
@@ -17,9 +13,9 @@ export const removeTape = (id: string): Command =>
       : part,
   );
 
-/** Puts a rod or pipe in, or the one of the same id elsewhere. */
-export const setCore = (core: CoreRod): Command =>
-  onSculpt('put a core in', (part) => ({ ...part, core: withOne(part.core ?? [], core) }), `core ${core.id}`);
+/** Puts a rod or pipe in, or the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
+export const setCore = (core: CoreRod, mergeKey?: string): Command =>
+  onSculpt('put a core in', (part) => ({ ...part, core: withOne(part.core ?? [], core) }), mergeKey);
 
 export const removeCore = (id: string): Command =>
   onSculpt('take a core out', (part) =>

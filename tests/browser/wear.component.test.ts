@@ -90,6 +90,8 @@ describe('a tape in the window', () => {
     expect(workbench.view.pointed?.rings?.[0]).toBe(tapes()[0].face?.hull);
     slider.blur();
     expect(workbench.view.pointed).toBeNull();
+    workbench.undo();
+    expect(workbench.part!.tapes![0].pointInFile).toEqual(before);
   });
 
   it('lists openings once something must pass, with the caution beside it, and goes away', async () => {
