@@ -3,6 +3,7 @@ import type { Problem } from '../base/result.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
+import type { Springing } from '../model/springing.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
@@ -66,6 +67,8 @@ export interface Outcome {
   readonly bodyFit: BodyFit | null;
   /** The finished pieces put together again. */
   readonly dryFit: DryFit | null;
+  /** What the joints of the pieces carry when they are held together. */
+  readonly springing: Springing | null;
   /** All that the steps found, in the order of the job. */
   readonly findings: readonly Finding[];
   readonly stopped: { readonly step: StepName; readonly problem: Problem } | null;

@@ -43,6 +43,7 @@ import { PatchStore } from './patch-store.ts';
 import type { PatchWishes } from './patch-wishes.ts';
 import { wishFindings } from './wish-findings.ts';
 import { dryFitFindings } from './dry-fit-findings.ts';
+import { Springings, springingFindings } from './springing.ts';
 import { Wear } from './wear.ts';
 import { straightFindings } from './straight-findings.ts';
 
@@ -89,6 +90,7 @@ export class Pipeline {
   readonly #forming = new Forming();
   readonly #wear = new Wear();
   readonly #dryFits = new DryFits();
+  readonly #springings = new Springings();
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
@@ -136,7 +138,8 @@ export class Pipeline {
       this.#layOut(run);
       await this.#fitBody(run, shareOfWork(work, 0.96, 0.97));
       await this.#offerCuts(run, shareOfWork(work, 0.97, 0.98));
-      await this.#fitDry(run, shareOfWork(work, 0.98, 1));
+      await this.#fitDry(run, shareOfWork(work, 0.98, 0.99));
+      await this.#springBack(run, shareOfWork(work, 0.99, 1));
     } catch (error) {
       if (!(error instanceof Stopped)) throw error;
       run.stopped = { step: error.step, problem: error.problem };
@@ -315,6 +318,13 @@ export class Pipeline {
     run.findings.push(...dryFitFindings(run.part.id, run.dryFit));
   }
 
+  async #springBack(run: Run, work: Work): Promise<void> {
+    const cut = run.needCut();
+    const springing = await this.#springings.of({ cut, flats: run.needFlats(), pieces: run.pieces ?? [] }, work);
+    run.springing = springing;
+    run.findings.push(...springingFindings(run.part.id, springing, cut.shell.thicknessMm));
+  }
+
   async #fitBody(run: Run, work: Work): Promise<void> {
     const { mesh, mmPerUnit } = run.needSculpt();
     if (mmPerUnit === null) return;
@@ -441,6 +451,7 @@ class Run {
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;
   dryFit: Outcome['dryFit'] = null;
+  springing: Outcome['springing'] = null;
   bodyFit: Outcome['bodyFit'] = null;
   stopped: Outcome['stopped'] = null;
   readonly #madeNew = new Set<StepName>();
@@ -507,6 +518,7 @@ class Run {
       paper,
       bodyFit,
       dryFit,
+      springing,
       findings,
       stopped,
     } = this;
@@ -523,6 +535,7 @@ class Run {
       paper,
       bodyFit,
       dryFit,
+      springing,
       findings,
       stopped,
       madeNew: [...this.#madeNew],

@@ -98,6 +98,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },
     dryFit: need(outcome.dryFit),
+    springing: need(outcome.springing),
     bodyFit: outcome.bodyFit,
     findings: [...notes, ...outcome.findings],
   });

@@ -3,6 +3,7 @@ import { boxOfPoints, ringArea } from '../../geom/ring.ts';
 import { pointAt3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { DryFit } from '../../model/dry-fit.ts';
+import type { Springing } from '../../model/springing.ts';
 import type { BodyFit } from '../../model/body-fit.ts';
 import type { EdgeWish, FlattenWishes, HeatShrinkage, Region } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
@@ -44,6 +45,7 @@ export interface ReportInput {
   readonly sheets: SheetLayout;
   readonly paper: { readonly name: string; readonly set: PageSet };
   readonly dryFit: DryFit;
+  readonly springing: Springing;
   /** Null where the maker asked for no measure of body or core. */
   readonly bodyFit: BodyFit | null;
   readonly findings: readonly Finding[];
@@ -105,6 +107,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       placements: sheet.placements,
     })),
     dryFit: dryFitReport(input.dryFit),
+    springing: { pieces: input.springing.pieces, seams: input.springing.seams },
     ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.mesh) }),
     findings: input.findings.map((finding) => findingReport(finding, input)),
     pages: { paper: input.paper.name, count: input.paper.set.pages.length, blankTiles: input.paper.set.blankTiles },
