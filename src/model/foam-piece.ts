@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import type { FoamId, LayerId, PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Vec2 } from '../geom/vec.ts';
+import type { BendStrain } from './bend-check.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
 import type { FoldGroove } from './grooves.ts';
@@ -67,6 +68,8 @@ export interface FoamPiece {
   readonly spots?: readonly FoamSpot[];
   /** What no laying flat of this piece can better. */
   readonly leastRatio?: LeastRatio;
+  /** Where it is bent most; left out in a flat piece and in a grooved one. */
+  readonly bend?: BendStrain;
   /** Which edges one setting of the saw cuts. */
   readonly saw?: SawSettings;
   readonly findings: readonly Finding[];

@@ -1,4 +1,5 @@
 import type { FoamId } from '../base/ids.ts';
+import type { BendLimits } from './bend-check.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
 import type { NeutralTest } from './neutral-test.ts';
 
@@ -13,6 +14,8 @@ export interface FoamSheet {
   readonly neutralFraction: number;
   readonly densityKgM3: number;
   readonly stretchLimits: StretchLimits;
+  /** Left out where `BEND_LIMITS` hold. */
+  readonly bendLimits?: BendLimits;
   /** Known when the maker has measured it. */
   readonly shrinkage?: HeatShrinkage;
   /** What was measured to find `neutralFraction`, kept so that it can be gone on with. */

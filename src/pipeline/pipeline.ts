@@ -367,6 +367,7 @@ export class Pipeline {
         tracedSide: part.tracedSide,
         upAxis: part.upAxis,
         limits: foam.stretchLimits,
+        ...(foam.bendLimits === undefined ? {} : { bendLimits: foam.bendLimits }),
         ...(shrinkage === undefined ? {} : { shrinkage }),
         rules: FOAM_RULES,
         copies: part.copies,

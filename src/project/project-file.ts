@@ -185,6 +185,7 @@ const document = v.object({
         neutralFraction: share,
         densityKgM3: positive,
         stretchLimits: v.object({ noticePct: positive, tooMuchPct: positive }),
+        bendLimits: v.optional(v.object({ noticePct: positive, tooMuchPct: positive })),
         shrinkage: v.optional(v.object({ alongPct: shrinkPct, acrossPct: shrinkPct })),
         neutralTest: v.optional(
           v.object({

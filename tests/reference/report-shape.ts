@@ -47,6 +47,7 @@ export interface ReportPiece {
   readonly shrinkage?: ReportShrinkage;
   readonly cutOutlineMm?: readonly Pair[];
   readonly bendStyle: 'rolled' | 'grooved';
+  readonly bend?: { readonly outsidePct: number; readonly insidePct: number; readonly radiusMm: number };
   readonly outlineMm: readonly Pair[];
   readonly otherOutlineMm: readonly Pair[];
   readonly neutralOutlineMm: readonly Pair[];

@@ -73,6 +73,7 @@ describe('schemas of the files', () => {
       'project.parts.0.flatten',
       set({ seamPrice: 0, squashPrice: 4, evenOut: true, keepApart: true }),
     ],
+    ['limits of bending', 'project.foams.0', extend({ bendLimits: { noticePct: 5, tooMuchPct: 12 } })],
     [
       'an area and wishes for an edge',
       'project.parts.0',

@@ -5,6 +5,7 @@ import { ringArea, ringLength } from '../../geom/ring.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import { BEND_LIMITS, type BendLimits, type BendStrain } from '../../model/bend-check.ts';
 import type { HeatShrinkage } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam, PieceFold, TracedSide } from '../../model/foam-piece.ts';
@@ -14,6 +15,7 @@ import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
+import { bendFinding, bendStrain } from './bend-check.ts';
 import type { ChainBevels } from './chain-bevels.ts';
 import { allowanceOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
@@ -54,6 +56,8 @@ export interface FoamInput {
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
   readonly limits: StretchLimits;
+  /** Left out where `BEND_LIMITS` hold. */
+  readonly bendLimits?: BendLimits;
   /** What the foam loses when it is warmed, where the pieces are to be cut larger by it. */
   readonly shrinkage?: HeatShrinkage;
   readonly rules: FoamRules;
@@ -194,6 +198,7 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     0,
   );
   const spots = pieceSpots(flat, shape, surfaceAreaMm2);
+  const strain = bendStrain(bend, layer, shape.uv);
   const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
   const made = {
     id,
@@ -227,12 +232,14 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     surfaceAreaMm2,
     ...(flat.spots === undefined ? {} : { spots }),
     ...(flat.leastRatio === undefined ? {} : { leastRatio: leastOnMesh(patch, flat.leastRatio) }),
+    ...(strain === undefined ? {} : { bend: strain }),
     findings: findingsOf(
       input,
       { id, part: input.part, name },
       { patch, flat, spots, limits: input.limits },
       shape,
       folds,
+      strain,
     ),
   };
   return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
@@ -250,10 +257,12 @@ function findingsOf(
   facts: StretchFacts,
   shape: PieceShape,
   folds: readonly PieceFold[],
+  strain: BendStrain | undefined,
 ): readonly Finding[] {
-  const { layer, rules } = input;
+  const { layer, rules, bendLimits: limits = BEND_LIMITS } = input;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
+    strain === undefined ? null : bendFinding(label, { strain, thicknessMm: layer.thicknessMm, limits }),
     overlapFinding(label, facts.patch, facts.flat),
     lossFinding(label, 'face', shape.face.loss),
     lossFinding(label, 'back', shape.back.loss),

@@ -2,6 +2,7 @@ import type { Finding } from '../../base/finding.ts';
 import { boxOfPoints, ringArea } from '../../geom/ring.ts';
 import { pointAt3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import type { BendStrain } from '../../model/bend-check.ts';
 import type { DryFit } from '../../model/dry-fit.ts';
 import type { Springing } from '../../model/springing.ts';
 import type { BodyFit } from '../../model/body-fit.ts';
@@ -165,6 +166,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       backOffsetMm: [...edge.backOffsetMm],
       allowanceMm: edge.allowanceMm,
     })),
+    ...(piece.bend === undefined ? {} : { bend: bendReport(piece.bend) }),
     ...(piece.saw === undefined ? {} : { saw: piece.saw }),
     folds: piece.folds.map((fold) => ({
       from: [fold.from.x, fold.from.y],
@@ -193,6 +195,8 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     },
   };
 }
+
+const bendReport = (bend: BendStrain): Record<string, unknown> => ({ ...bend, at: [bend.at.x, bend.at.y] });
 
 function seamReport(seam: FoamSeam): Record<string, unknown> {
   return {

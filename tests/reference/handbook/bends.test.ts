@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bendAllowance, bendDeduction, outsideSetback } from '../../../src/geom/bend-allowance.ts';
-import { numbersOf } from './cases.ts';
+import { numbersOf, rowOf } from './cases.ts';
 import { apart, flatPointsOf, layFlat } from './flat-figures.ts';
 import type { Solid } from './polygon-solids.ts';
 
@@ -75,5 +75,22 @@ describe('bend allowances', () => {
     expect(Math.abs(own / expected.allowance - 1)).toBeLessThan(0.0085);
     expect(Math.abs(own / expected['allowance_0.01743_form'] - 1)).toBeLessThan(0.0015);
     expect((await through(0.5)) / own - 1).toBeCloseTo((0.5 - expected.implied_K) * (inputs.T / (own / angle)), 5);
+  });
+
+  it('M6: the outside of a bend stretches by t / 2 r, through the chain', async () => {
+    const { thickness } = numbersOf('M6').inputs;
+    const strains = rowOf('M6', 'expected', 'outer_strain_percent');
+    for (const [i, radius] of rowOf('M6', 'inputs', 'inner_radius').entries()) {
+      const { pieces, findings } = await layFlat(bentPlate(radius, Math.PI / 2), {
+        modelIs: 'back',
+        thicknessMm: thickness,
+        neutralFraction: 0.5,
+      });
+      // Flat sides of 1 degree miss the circle by a share of 1e-5.
+      expect(Math.abs((pieces[0].bend?.outsidePct ?? 0) / strains[i] - 1)).toBeLessThan(3e-5);
+      expect(pieces[0].bend?.insidePct).toBeCloseTo(pieces[0].bend?.outsidePct ?? 0, 9);
+      const tight = findings.filter(({ code }) => code === 'foam/bend-tight').map(({ severity }) => severity);
+      expect(tight).toEqual(strains[i] > 25 ? ['warning'] : strains[i] > 10.001 ? ['note'] : []);
+    }
   });
 });

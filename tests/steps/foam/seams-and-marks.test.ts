@@ -188,7 +188,10 @@ describe('walking a seam', () => {
       [30, 60],
     ]);
     expect(
-      foamOf(partedAlong(cone, columnEdges(24, 0, 1)), { limits: { noticePct: 3, tooMuchPct: 8 } }).findings,
+      foamOf(partedAlong(cone, columnEdges(24, 0, 1)), {
+        limits: { noticePct: 3, tooMuchPct: 8 },
+        bendLimits: { noticePct: 15, tooMuchPct: 25 },
+      }).findings,
     ).toEqual([]);
   });
 });
