@@ -1,3 +1,4 @@
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import { MinHeap } from '../base/min-heap.ts';
 import { topologyOf } from './topology.ts';
 import type { Mesh } from './mesh.ts';
@@ -9,6 +10,9 @@ export interface EdgeDistance {
   /** Per vertex the edge it was reached by, or -1 for a source or an unreached vertex. */
   readonly viaEdge: Int32Array;
 }
+
+/** Vertices settled in one stretch: a few milliseconds. */
+const STRETCH_VERTICES = 1 << 13;
 
 /**
  * Dijkstra's shortest paths (1959) along mesh edges.
@@ -22,6 +26,16 @@ export function edgeDistances(
   weights: Float64Array,
   target = -1,
 ): EdgeDistance {
+  return runAtOnce(edgeDistanceSteps(mesh, sources, weights, target));
+}
+
+/** The same in stretches. */
+export function* edgeDistanceSteps(
+  mesh: Mesh,
+  sources: readonly number[],
+  weights: Float64Array,
+  target = -1,
+): Stepwise<EdgeDistance> {
   const { edgeVertices } = topologyOf(mesh);
   const vertexCount = mesh.positions.length / 3;
   const { starts, edges } = edgesOfVertices(mesh);
@@ -32,7 +46,8 @@ export function edgeDistances(
     distance[v] = 0;
     heap.push(0, v);
   }
-  while (heap.size > 0) {
+  for (let settled = 0; heap.size > 0; settled += 1) {
+    if (settled % STRETCH_VERTICES === 0) yield;
     const { key, item: v } = heap.pop();
     if (key > distance[v]) continue;
     if (v === target) break;

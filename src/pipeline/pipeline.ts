@@ -19,7 +19,7 @@ import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { LayerChoice, Project, SculptPart } from '../project/project.ts';
 import { cutSteps } from '../steps/cut/cut-patches.ts';
-import { offerCut } from '../steps/cut/offer-cut.ts';
+import { offerSteps } from '../steps/cut/offer-cut.ts';
 import { chainSteps } from '../steps/cut/seam-chains.ts';
 import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
@@ -227,9 +227,11 @@ export class Pipeline {
       const raw = await runWithPauses(cutSteps(mesh, seams.value, mesh.positions), () => work.pause(0.6));
       await work.pause(0.7);
       const patches = this.#patches.settle(mesh, raw.patches);
-      const offers = patches
-        .map((_, i) => offerCut(mesh, seams.value, patches, i))
-        .filter((offer): offer is CutOffer => offer !== null);
+      const offers: CutOffer[] = [];
+      for (const i of patches.keys()) {
+        const offer = await runWithPauses(offerSteps(mesh, seams.value, patches, i), () => work.pause(0.7));
+        if (offer !== null) offers.push(offer);
+      }
       await work.pause(0.8);
       const chaining = chainSteps(mesh, seams.value, { ...raw, patches }, part.seamSettings);
       const chains = await runWithPauses(chaining, () => work.pause(0.8));

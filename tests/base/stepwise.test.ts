@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runAtOnce, runWithPauses, type Stepwise } from '../../src/base/stepwise.ts';
+import { inStretches, runAtOnce, runWithPauses, type Stepwise } from '../../src/base/stepwise.ts';
 
 function* countTo(end: number, seen: number[]): Stepwise<number> {
   for (let i = 1; i <= end; i += 1) {
@@ -17,6 +17,19 @@ describe('a computation in stretches', () => {
     const pause = (): undefined => void atPause.push(seen.length);
     expect(await runWithPauses(countTo(3, seen), pause)).toBe(3);
     expect(atPause).toEqual([1, 2, 3]);
+  });
+
+  it('does things by number, every one once, so many at a time', () => {
+    const stretches: [number, number][] = [];
+    const steps = inStretches(7, 3, (from, to) => stretches.push([from, to]));
+    steps.next();
+    expect(stretches).toEqual([[0, 3]]);
+    runAtOnce(steps);
+    expect(stretches).toEqual([
+      [0, 3],
+      [3, 6],
+      [6, 7],
+    ]);
   });
 
   it('goes no further when it was called off', async () => {

@@ -9,6 +9,7 @@ import { MovableSeam } from './moved-seam.ts';
 import { parseReference } from './reference-program.ts';
 import { isWithin, partStretch, seamFits, type WalkedPart } from './seam-share.ts';
 import { ontoSphere, splitTriangles } from './split-triangles.ts';
+import { StretchClock } from './stretch-clock.ts';
 import { textTable } from './text-table.ts';
 import { median, medianRatio, msText, timesText } from './times.ts';
 
@@ -25,6 +26,24 @@ describe('times', () => {
     expect([1.234, 9.996, 99.96].map(msText)).toEqual(['1.23', '10.0', '100']);
     expect(timesText([3, 1, 2])).toBe('2.00 (1.00-3.00)');
   });
+});
+
+it('a clock of stretches keeps the longest of each phase, and their sum', () => {
+  const clock = new StretchClock();
+  const work = (ms: number): void => {
+    for (const end = performance.now() + ms; performance.now() < end;);
+  };
+  clock.pause(0, 'cutting');
+  work(2);
+  clock.pause(0.3);
+  work(5);
+  clock.pause(0.6, 'sewing');
+  clock.pause(1);
+  const { ms, longestMs, pauses } = clock.phases.get('cutting')!;
+  expect(pauses).toBe(2);
+  expect(longestMs).toBeGreaterThanOrEqual(5);
+  expect(ms).toBeGreaterThanOrEqual(longestMs + 2);
+  expect(clock.phases.get('sewing')?.pauses).toBe(1);
 });
 
 describe('words of the command line', () => {

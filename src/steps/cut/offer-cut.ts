@@ -1,5 +1,6 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
-import { edgeDistances, edgesOfVertices, pathTo } from '../../mesh/edge-distance.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
+import { edgeDistanceSteps, edgesOfVertices, pathTo } from '../../mesh/edge-distance.ts';
 import { edgeLengths } from '../../mesh/edge-fold.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
@@ -14,14 +15,26 @@ import type { SeamSet } from '../../model/seams.ts';
  * @returns null for a disc.
  */
 export function offerCut(mesh: Mesh, seams: SeamSet, patches: readonly Patch[], index: number): CutOffer | null {
+  return runAtOnce(offerSteps(mesh, seams, patches, index));
+}
+
+/** The same in stretches. */
+export function* offerSteps(
+  mesh: Mesh,
+  seams: SeamSet,
+  patches: readonly Patch[],
+  index: number,
+): Stepwise<CutOffer | null> {
   const patch = patches[index];
   if (patch.kind === 'disc') return null;
   const inside = edgesInside(mesh, seams, patch);
+  yield;
   const lengths = edgeLengths(mesh);
+  yield;
   const edges =
     patch.kind === 'closed' && patch.euler === 2
-      ? farthestPath(mesh, patch, inside, lengths)
-      : cutGraph(mesh, patch, inside, lengths);
+      ? yield* farthestPath(mesh, patch, inside, lengths)
+      : yield* cutGraph(mesh, patch, inside, lengths);
   const { edgeVertices } = topologyOf(mesh);
   const lengthMm = edges.reduce((sum, e) => sum + lengths[e], 0);
   return {
@@ -51,49 +64,53 @@ function edgesInside(mesh: Mesh, seams: SeamSet, patch: Patch): Uint8Array {
   return inside;
 }
 
-function farthestPath(mesh: Mesh, patch: Patch, inside: Uint8Array, lengths: Float64Array): number[] {
+function* farthestPath(mesh: Mesh, patch: Patch, inside: Uint8Array, lengths: Float64Array): Stepwise<number[]> {
   const weights = lengths.map((length, e) => (inside[e] === 1 ? length : Infinity));
-  const farthest = (from: number): number => {
-    const { distance } = edgeDistances(mesh, [from], weights);
+  const farthest = function* (from: number): Stepwise<number> {
+    const { distance } = yield* edgeDistanceSteps(mesh, [from], weights);
     return patch.meshVertices.reduce(
       (best, v) => (distance[v] !== Infinity && distance[v] > distance[best] ? v : best),
       from,
     );
   };
-  const start = farthest(patch.meshVertices[0]);
-  const end = farthest(start);
-  const path = pathTo(mesh, edgeDistances(mesh, [start], weights), end);
+  const start = yield* farthest(patch.meshVertices[0]);
+  const end = yield* farthest(start);
+  const path = pathTo(mesh, yield* edgeDistanceSteps(mesh, [start], weights), end);
   const topology = topologyOf(mesh);
   return path.slice(1).map((v, i) => topology.edgeBetween(path[i], v));
 }
 
-function cutGraph(mesh: Mesh, patch: Patch, inside: Uint8Array, lengths: Float64Array): number[] {
+function* cutGraph(mesh: Mesh, patch: Patch, inside: Uint8Array, lengths: Float64Array): Stepwise<number[]> {
   const topology = topologyOf(mesh);
   const weights = lengths.map((length, e) => (inside[e] === 0 ? Infinity : inside[e] === 2 ? 0 : length));
   const border = patch.loops[0];
   const root = border === undefined ? patch.meshVertices[0] : patch.meshVertices[border[0]];
-  const { distance, viaEdge } = edgeDistances(mesh, [root], weights);
-  const inTree = treeOverBorders(mesh, patch, inside, distance, viaEdge);
-  const crossed = crossedByFaceTree(mesh, patch, inside, inTree, distance, lengths);
+  const { distance, viaEdge } = yield* edgeDistanceSteps(mesh, [root], weights);
+  const inTree = yield* treeOverBorders(mesh, patch, inside, distance, viaEdge);
+  yield;
+  const crossed = yield* crossedByFaceTree(mesh, patch, inside, inTree, distance, lengths);
   const isCut = new Uint8Array(topology.edgeCount);
   for (let e = 0; e < isCut.length; e += 1) if (inside[e] === 1 && crossed[e] === 0) isCut[e] = 1;
+  yield;
   pruneDeadEnds(mesh, inside, isCut);
   return [...isCut.keys()].filter((e) => isCut[e] === 1);
 }
 
 /** Edges of the shortest-path tree, nearest first, that join what border edges and earlier ones have not joined yet: each border loop counts as one point. */
-function treeOverBorders(
+function* treeOverBorders(
   mesh: Mesh,
   patch: Patch,
   inside: Uint8Array,
   distance: Float64Array,
   viaEdge: Int32Array,
-): Uint8Array {
+): Stepwise<Uint8Array> {
   const { edgeCount, edgeVertices } = topologyOf(mesh);
   const groups = new DisjointSets(mesh.positions.length / 3);
   for (let e = 0; e < edgeCount; e += 1) if (inside[e] === 2) groups.join(edgeVertices[2 * e], edgeVertices[2 * e + 1]);
   const inTree = new Uint8Array(edgeCount);
+  yield;
   const order = [...new Set(patch.meshVertices)].sort((a, b) => distance[a] - distance[b] || a - b);
+  yield;
   for (const v of order) {
     const e = viaEdge[v];
     if (e >= 0 && inside[e] === 1 && groups.join(edgeVertices[2 * e], edgeVertices[2 * e + 1])) inTree[e] = 1;
@@ -102,19 +119,22 @@ function treeOverBorders(
 }
 
 /** A spanning tree of the patch's faces over edges outside the tree of vertices, keeping those uncut that would close the longest loops. */
-function crossedByFaceTree(
+function* crossedByFaceTree(
   mesh: Mesh,
   patch: Patch,
   inside: Uint8Array,
   inTree: Uint8Array,
   distance: Float64Array,
   lengths: Float64Array,
-): Uint8Array {
+): Stepwise<Uint8Array> {
   const topology = topologyOf(mesh);
-  const candidates = [...inside.keys()].filter((e) => inside[e] === 1 && inTree[e] === 0);
-  const loop = (e: number): number =>
-    lengths[e] + distance[topology.edgeVertices[2 * e]] + distance[topology.edgeVertices[2 * e + 1]];
-  candidates.sort((a, b) => loop(b) - loop(a) || a - b);
+  const candidates = new Uint32Array(inside.keys()).filter((e) => inside[e] === 1 && inTree[e] === 0);
+  const loop = lengths.map(
+    (length, e) => length + distance[topology.edgeVertices[2 * e]] + distance[topology.edgeVertices[2 * e + 1]],
+  );
+  yield;
+  candidates.sort((a, b) => loop[b] - loop[a] || a - b);
+  yield;
   const faces = new DisjointSets(mesh.triangles.length / 3);
   const crossed = new Uint8Array(topology.edgeCount);
   let left = patch.meshTriangles.length - 1;

@@ -118,7 +118,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
     const [flat, shape] = [flats[i], shapes[i]];
     if (flat === null || shape === null) continue;
     pieces.push(
-      makePiece({
+      yield* makePiece({
         input,
         i,
         flat,
@@ -186,7 +186,8 @@ interface PieceMaking {
   readonly wish: Partial<PieceSetting>;
 }
 
-function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wish }: PieceMaking): FoamPiece {
+function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
+  const { input, i, flat, shape, bend, runs, places, twin, calls, wish } = making;
   const { layer, chains, rules } = input;
   const patch = input.patches[i];
   const { id, number, name, quantity, traced } = calls[i];
@@ -197,9 +198,11 @@ function makePiece({ input, i, flat, shape, bend, runs, places, twin, calls, wis
     (sum, t) => sum + triangleArea(layer.neutralPositions, input.mesh.triangles, t),
     0,
   );
+  yield;
   const spots = pieceSpots(flat, shape, surfaceAreaMm2);
   const strain = bendStrain(bend, layer, shape.uv);
   const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
+  yield;
   const made = {
     id,
     number,
