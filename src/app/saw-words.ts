@@ -16,14 +16,17 @@ const angle = (deg: number): string => {
 
 const under = (lean: number): string => (lean > 0 ? 'in under' : 'out under');
 
-/** `12° to 30° in under`, `5° out under to 8° in under`. */
-const range = (from: number, to: number): string => {
-  if (angle(from) === angle(0)) return `square to ${angle(to)} ${under(to)}`;
-  if (angle(to) === angle(0)) return `${angle(from)} ${under(from)} to square`;
+/** What the hand cuts is told in whole degrees. */
+const wholeDeg = (lean: number): number => Math.sign(lean) * Math.round(Math.abs(lean));
+
+/** `12° to 30° in under`, `5° out under to 8° in under`, with another word for `to` where order tells nothing. */
+function range(from: number, to: number, word: 'to' | 'and'): string {
+  if (from === 0) return `square ${word} ${angle(to)} ${under(to)}`;
+  if (to === 0) return `${angle(from)} ${under(from)} ${word} square`;
   return from * to > 0
-    ? `${angle(from)} to ${angle(to)} ${under(from)}`
-    : `${angle(from)} ${under(from)} to ${angle(to)} ${under(to)}`;
-};
+    ? `${angle(from)} ${word} ${angle(to)} ${under(from)}`
+    : `${angle(from)} ${under(from)} ${word} ${angle(to)} ${under(to)}`;
+}
 
 /** Letters of edges, each once, and the open edges, which have none. */
 function names(piece: FoamPiece, edges: readonly number[]): string {
@@ -36,23 +39,27 @@ function names(piece: FoamPiece, edges: readonly number[]): string {
 }
 
 function handText(piece: FoamPiece, cut: HandCut): string {
-  const [from, to, least, most] = [cut.fromDeg, cut.toDeg, cut.leastDeg, cut.mostDeg].map((x) => leanOf(piece, x));
-  const [low, high] = [Math.min(least, most), Math.max(least, most)];
+  const [from, to, least, most] = [cut.fromDeg, cut.toDeg, cut.leastDeg, cut.mostDeg].map((bevel) =>
+    wholeDeg(leanOf(piece, bevel)),
+  );
+  const [flatter, steeper] = Math.abs(least) <= Math.abs(most) ? [least, most] : [most, least];
   const endsTellAll =
-    Math.min(from, to) - low < TELLS_ALL_DEG && high - Math.max(from, to) < TELLS_ALL_DEG && angle(from) !== angle(to);
+    Math.min(from, to) - Math.min(least, most) <= TELLS_ALL_DEG &&
+    Math.max(least, most) - Math.max(from, to) <= TELLS_ALL_DEG &&
+    from !== to;
   const leans =
-    angle(low) === angle(high) && low * high > 0
-      ? `${angle(high)} ${under(high)}`
+    least === most
+      ? `${angle(most)} ${under(most)}`
       : endsTellAll
-        ? range(from, to)
-        : `between ${range(low, high).replace(' to ', ' and ')}`;
+        ? range(from, to, 'to')
+        : `between ${range(flatter, steeper, 'and')}`;
   return `${names(piece, [cut.edge])} ${leans}${cut.why === 'steep' ? ', beyond blade and table' : ''}`;
 }
 
 /** Texts that tell how the saw is set for a piece. Part of the words of the window. */
 export const SAW_WORDS = {
   label: 'Saw',
-  /** One text for each setting, `45° in under: A, B`, then the edges cut by hand. Nothing where all edges are square. */
+  /** One text for each setting, `45° in under: A, B`, then one for each edge cut by hand. Nothing where all edges are square. */
   settings: (piece: FoamPiece): readonly string[] => {
     const { settings, byHand } = piece.saw ?? { settings: [], byHand: [] };
     if (settings.every(({ bevelDeg }) => bevelDeg === 0) && byHand.length === 0) return [];
@@ -61,7 +68,7 @@ export const SAW_WORDS = {
         const lean = leanOf(piece, bevelDeg);
         return `${bevelDeg === 0 ? 'square' : `${angle(lean)} ${under(lean)}`}: ${names(piece, edges)}`;
       }),
-      ...(byHand.length === 0 ? [] : [`by hand: ${byHand.map((cut) => handText(piece, cut)).join('; ')}`]),
+      ...byHand.map((cut) => `by hand: ${handText(piece, cut)}`),
     ];
   },
 } as const;

@@ -39,18 +39,23 @@ describe('how the saw is set, in words', () => {
     expect(said([['A', 45, 45]], 'back')).toEqual(['45° out under: A']);
   });
 
-  it('tells what is cut by hand from where to where', () => {
+  it('tells what is cut by hand from where to where, in whole degrees', () => {
     expect(
       said([
-        ['A', 12, 20, 30],
+        ['A', 12.2, 20, 30.4],
         ['B', 5, 40, 6],
         ['C', -5, 8],
-        ['D', 0, 9],
+        ['D', 0.1, 9],
         ['E', 60, 60],
+        ['F', -9.5, -2, -8],
       ]),
     ).toEqual([
-      'by hand: A 12° to 30° in under; B between 5° and 40° in under; C 5° out under to 8° in under; ' +
-        'D square to 9° in under; E 60° in under, beyond blade and table',
+      'by hand: A 12° to 30° in under',
+      'by hand: B between 5° and 40° in under',
+      'by hand: C 5° out under to 8° in under',
+      'by hand: D square to 9° in under',
+      'by hand: E 60° in under, beyond blade and table',
+      'by hand: F between 2° and 10° out under',
     ]);
   });
 });
