@@ -2,7 +2,9 @@ import type { Finding } from '../../base/finding.ts';
 import { pointAt2 } from '../../geom/vec.ts';
 import { greatestCurvatures } from '../../mesh/principal-curvatures.ts';
 import type { BendLimits, BendStrain } from '../../model/bend-check.ts';
+import type { FoamRules } from '../../model/foam-settings.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
+import { kerfLines } from './kerf-lines.ts';
 import type { PatchBend } from './part-bends.ts';
 import type { PieceLabel } from './piece-findings.ts';
 
@@ -46,11 +48,17 @@ export function bendStrain(bend: PatchBend, layer: ShellLayer, uv: Float64Array)
   };
 }
 
+/** What the finding of a tight bend goes by. */
+export interface BendFacts {
+  readonly strain: BendStrain;
+  readonly thicknessMm: number;
+  readonly limits: BendLimits;
+  readonly rules: FoamRules;
+}
+
 /** The strain of the skin that has more of it against the foam's limits, with what would do instead, in numbers. */
-export function bendFinding(
-  label: PieceLabel,
-  { strain, thicknessMm, limits }: { strain: BendStrain; thicknessMm: number; limits: BendLimits },
-): Finding | null {
+export function bendFinding(label: PieceLabel, facts: BendFacts): Finding | null {
+  const { strain, thicknessMm, limits } = facts;
   const { outsidePct, insidePct, radiusMm } = strain;
   const value = Math.max(outsidePct, insidePct);
   if (value <= limits.noticePct) return null;
@@ -63,10 +71,29 @@ export function bendFinding(
   return {
     code: 'foam/bend-tight',
     severity: isTooMuch ? 'warning' : 'note',
-    text: `${label.name} bends to a radius of ${radiusMm.toFixed(0)} mm: its outside stretches by ${outsidePct.toFixed(0)} % and its inside is squashed by ${insidePct.toFixed(0)} %, over the ${limit.toFixed(0)} % ${isTooMuch ? 'this foam takes' : 'worth a word'} by shop rule: use foam of ${enough.toFixed(1)} mm or less, glue up ${layers.toFixed(0)} layers of ${thin} mm on the bend, cut kerf lines inside, or warm it and hold it round a form until it is cold.`,
+    text: `${label.name} bends to a radius of ${radiusMm.toFixed(0)} mm: its outside stretches by ${outsidePct.toFixed(0)} % and its inside is squashed by ${insidePct.toFixed(0)} %, over the ${limit.toFixed(0)} % ${isTooMuch ? 'this foam takes' : 'worth a word'} by shop rule: use foam of ${enough.toFixed(1)} mm or less, glue up ${layers.toFixed(0)} layers of ${thin} mm on the bend, ${kerfWay(facts)}or warm it and hold it round a form until it is cold.`,
     value,
     limit,
     unit: '%',
     where: { part: label.part, piece: label.id, point: strain.point },
   };
+}
+
+/** Width of a kerf spoken of, mm [J]: two passes of a fine saw. */
+const KERF_MM = 3;
+
+/** Kerfs that would bring the bend about, where there is room for them; else nothing. */
+function kerfWay({ strain, thicknessMm, rules }: BendFacts): string {
+  if (thicknessMm <= rules.hingeMm) return '';
+  const { radiusMm, outsidePct } = strain;
+  const kerfs = kerfLines({
+    outsideRadiusMm: radiusMm * (1 + outsidePct / 100),
+    thicknessMm,
+    hingeMm: rules.hingeMm,
+    kerfMm: KERF_MM,
+    turnRad: Math.PI / 2,
+    leastHingeMm: rules.leastHingeMm,
+  });
+  if (kerfs.fault !== 'none') return '';
+  return `cut kerfs ${KERF_MM.toFixed(0)} mm wide and ${kerfs.depthMm.toFixed(1)} mm deep into its inside every ${kerfs.spacingMm.toFixed(1)} mm (${kerfs.count.toFixed(0)} for a quarter turn), `;
 }

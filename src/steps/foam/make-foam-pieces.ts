@@ -265,7 +265,7 @@ function findingsOf(
   const { layer, rules, bendLimits: limits = BEND_LIMITS } = input;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
-    strain === undefined ? null : bendFinding(label, { strain, thicknessMm: layer.thicknessMm, limits }),
+    strain === undefined ? null : bendFinding(label, { strain, thicknessMm: layer.thicknessMm, limits, rules }),
     overlapFinding(label, facts.patch, facts.flat),
     lossFinding(label, 'face', shape.face.loss),
     lossFinding(label, 'back', shape.back.loss),
