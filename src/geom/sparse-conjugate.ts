@@ -9,6 +9,8 @@ const LARGE = 100_000;
 export interface ConjugateEnd {
   /** What is left of the right-hand side, squared and in the metric of the factor, as a share of the beginning; 1 = nothing gained. */
   readonly left: number;
+  /** True where no more is left than was asked. */
+  readonly reached: boolean;
   /** False where A turned out not to be positive along a direction; what was found before that stands. */
   readonly positive: boolean;
 }
@@ -39,13 +41,20 @@ export class ConjugateSearch {
    * @param x          overwritten with the solution.
    * @param enough     stop when `left` is at or below this.
    * @param mostRounds products with A at most.
+   * @param little     stop as well when what is left, not as a share, is at or below this.
    */
-  solve(rightSide: Float64Array, x: Float64Array, enough: number, mostRounds: number): ConjugateEnd {
-    return runAtOnce(this.solveSteps(rightSide, x, enough, mostRounds));
+  solve(rightSide: Float64Array, x: Float64Array, enough: number, mostRounds: number, little = 0): ConjugateEnd {
+    return runAtOnce(this.solveSteps(rightSide, x, enough, mostRounds, little));
   }
 
   /** The same in stretches. */
-  *solveSteps(rightSide: Float64Array, x: Float64Array, enough: number, mostRounds: number): Stepwise<ConjugateEnd> {
+  *solveSteps(
+    rightSide: Float64Array,
+    x: Float64Array,
+    enough: number,
+    mostRounds: number,
+    little = 0,
+  ): Stepwise<ConjugateEnd> {
     const [residual, guided, along, product] = [this.#residual, this.#guided, this.#along, this.#product];
     const isLarge = x.length > LARGE;
     x.fill(0);
@@ -55,23 +64,23 @@ export class ConjugateSearch {
     along.set(guided);
     let size = dot(residual, guided);
     const first = size;
-    if (!(first > 0)) return { left: 0, positive: true };
+    if (!(first > 0)) return { left: 0, reached: true, positive: true };
     for (let round = 0; round < mostRounds; round += 1) {
       if (isLarge) yield;
       multiplyBlocks(this.#factor.plan, this.#factor.values, along, product);
       const curvature = dot(along, product);
-      if (!(curvature > 0)) return { left: size / first, positive: false };
+      if (!(curvature > 0)) return { left: size / first, reached: false, positive: false };
       const step = size / curvature;
       takeStep(x, residual, along, product, step);
       guided.set(residual);
       yield* this.#factor.solveSteps(guided);
       const next = dot(residual, guided);
-      if (next <= enough * first) return { left: next / first, positive: true };
+      if (next <= Math.max(enough * first, little)) return { left: next / first, reached: true, positive: true };
       const turn = next / size;
       turnTowards(along, guided, turn);
       size = next;
     }
-    return { left: size / first, positive: true };
+    return { left: size / first, reached: false, positive: true };
   }
 }
 

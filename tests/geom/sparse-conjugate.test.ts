@@ -27,6 +27,14 @@ function changed(matrix: TestMatrix, by: (k: number) => number): TestMatrix {
   return { ...matrix, blocks };
 }
 
+function solved(factor: SparseFactor, b: Float64Array): Float64Array {
+  const x = b.slice();
+  factor.solve(x);
+  return x;
+}
+
+const dot = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value, i) => sum + value * b[i], 0);
+
 describe('ConjugateSearch', () => {
   it('needs one round where the matrix is the one that was factored', () => {
     const { factor, search, matrix, b, x } = setUp(1);
@@ -45,6 +53,21 @@ describe('ConjugateSearch', () => {
     const rough = search.solve(b, x, 1e-20, 2);
     expect(rough.left).toBeGreaterThan(left);
     expect(rough.left).toBeLessThan(1e-2);
+  });
+
+  it('stops when little is left, whatever share that is', () => {
+    const { factor, search, matrix, b, x, rand } = setUp(6);
+    fillValues(
+      factor,
+      changed(matrix, () => 0.1 * rand()),
+    );
+    const exact = search.solve(b, x, 1e-20, 4);
+    expect(exact.reached).toBe(false);
+    const all = dot(b, solved(factor, b));
+    const early = search.solve(b, x, 1e-20, 25, 1e-6 * all);
+    expect(early.reached).toBe(true);
+    expect(early.left).toBeLessThanOrEqual(1e-6);
+    expect(early.left).toBeGreaterThan(exact.left);
   });
 
   it('stops where the matrix is not positive, with what it found before', () => {
@@ -67,7 +90,7 @@ describe('ConjugateSearch', () => {
         1e-6,
         5,
       ),
-    ).toEqual({ left: 0, positive: true });
+    ).toEqual({ left: 0, reached: true, positive: true });
     expect(x.every((value) => value === 0)).toBe(true);
   });
 });

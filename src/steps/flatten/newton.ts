@@ -48,6 +48,8 @@ const NEAR_GAIN = 0.1;
 const MOST_ROUNDS = 8;
 /** Share of the gradient a search may leave, squared: the next step's error is no smaller anyway. */
 const ENOUGH_SHARE = 1e-4;
+/** What the last step may leave at most, and so what is little enough for any: lengths are then right to 1e-9. */
+const LITTLE_LEFT = ENOUGH_SHARE * SETTLED_GAIN;
 /** A search that leaves no more than this was well guided. */
 const GOOD_SHARE = 0.01;
 /** A step that leaves more than this is not worth taking. */
@@ -204,9 +206,10 @@ class NewtonStep {
   async #findNear(flat: Float64Array, pause: Pause): Promise<boolean> {
     const { step, gradient, search } = this.#room;
     this.#derive(flat, true);
-    const { left } = await runWithPauses(search.solveSteps(gradient, step, ENOUGH_SHARE, MOST_ROUNDS), pause);
+    const searching = search.solveSteps(gradient, step, ENOUGH_SHARE, MOST_ROUNDS, LITTLE_LEFT);
+    const { left, reached } = await runWithPauses(searching, pause);
     for (let i = 0; i < step.length; i += 1) step[i] = -step[i];
-    if (left <= GOOD_SHARE) return true;
+    if (reached || left <= GOOD_SHARE) return true;
     this.#hasGuide = await this.#findByFactoring(pause);
     return this.#hasGuide || left <= POOR_SHARE || (await this.#findFar(flat, pause));
   }

@@ -28,6 +28,8 @@ const WORTH_A_ROUND = 0.01;
 const MOST_DESCENTS = 8;
 const LEAST_STEP = 1e-3;
 const WORTH_A_DESCENT = 1e-7;
+/** The same while the price of seams is still to rise: what is left is found again at the next price. */
+const WORTH_IN_STAGE = 1e-3;
 /** Share of the way to the first flip that a step may go. */
 const BARRIER_SHARE = 0.9;
 /** Triangles from which a part that is most of its patch is not worth relaxing: the ordinary start is as quick and knows the whole. */
@@ -222,12 +224,20 @@ function descendUnder(
   let flat = start;
   for (const share of price > 0 && edges.length > 0 ? [...PRICE_STAGES, 1] : [0]) {
     const springs = seamSprings(edges, share * price, system.rest.points, system.plan);
-    flat = descend(part, { system, cost, terms: springs === null ? [] : [springs] }, factor, flat);
+    const problem = { system, cost, terms: springs === null ? [] : [springs] };
+    flat = descend(part, problem, factor, flat, PRICE_STAGES.includes(share) ? WORTH_IN_STAGE : WORTH_A_DESCENT);
   }
   return flat;
 }
 
-function descend({ patch, free }: Part, problem: FlatProblem, factor: SparseFactor, start: Float64Array): Float64Array {
+/** @param worth  gain in energy below which a step is the last. */
+function descend(
+  { patch, free }: Part,
+  problem: FlatProblem,
+  factor: SparseFactor,
+  start: Float64Array,
+  worth: number,
+): Float64Array {
   const { system, cost, terms } = problem;
   const { rest } = system;
   const costOf = (shape: Float64Array): number =>
@@ -253,7 +263,7 @@ function descend({ patch, free }: Part, problem: FlatProblem, factor: SparseFact
     if (!(reached < energy)) return flat;
     const gain = energy - reached;
     [flat, energy] = [next, reached];
-    if (gain < WORTH_A_DESCENT) return flat;
+    if (gain < worth) return flat;
   }
   return flat;
 }
