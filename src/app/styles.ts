@@ -102,6 +102,7 @@ export const SHARED = css`
     border-color: var(--lamp);
     color: var(--on-lamp);
   }
+  button[aria-pressed='true']:hover:not(:disabled),
   button.next:hover:not(:disabled) {
     background: var(--lamp);
     border-color: var(--ink);
