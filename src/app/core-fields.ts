@@ -4,6 +4,7 @@ import { formatMm, formatPercent } from '../base/format-length.ts';
 import type { CoreFit, CoreRod } from '../model/clearance.ts';
 import { removeCore, setCore, sizeBy } from '../project/wear-commands.ts';
 import { AXES, AXIS_NUMBER, axisOf } from './axes.ts';
+import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -17,7 +18,7 @@ type RodField = 'diameterMm' | 'lengthMm' | 'roomMm';
 /** A rod or pipe that the part sits on, and the room it has. Pointed at, the tightest place is lit on the bench. */
 @customElement('fl-core-fields')
 export class CoreFields extends JobSection {
-  static override styles = [SHARED, WEAR_STYLE];
+  static override styles = [SHARED, FIELDS_STYLE, WEAR_STYLE];
 
   @property({ attribute: false }) core: CoreRod | null = null;
 

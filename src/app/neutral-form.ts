@@ -5,6 +5,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { NeutralReading, NeutralTest } from '../model/neutral-test.ts';
 import { setNeutralTest, useNeutral } from '../project/commands.ts';
 import { fitNeutral } from '../project/neutral-fit.ts';
+import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -22,23 +23,10 @@ type Row = Partial<NeutralReading>;
 export class NeutralForm extends JobSection {
   static override styles = [
     SHARED,
+    FIELDS_STYLE,
     css`
-      :host {
-        display: block;
-      }
-      fieldset > legend {
-        padding: 0;
-        font-size: var(--t-small);
-        color: var(--ink-soft);
-      }
-      .row {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--s2) var(--s4);
+      .fields {
         align-items: end;
-      }
-      .wrong {
-        color: var(--wrong);
       }
       .k {
         font-variant-numeric: tabular-nums;
@@ -59,7 +47,7 @@ export class NeutralForm extends JobSection {
       <legend>${words.heading}</legend>
       <p class="small soft">${words.how}</p>
       <div><button @click=${() => this.ask('save-strip')}>${words.print}</button></div>
-      <div class="row">
+      <div class="fields">
         ${this.#field(words.length, test.lengthMm, (lengthMm) => this.#keep(foam, { ...test, lengthMm }))}
         ${this.#field(words.thickness, test.thicknessMm, (thicknessMm) => this.#keep(foam, { ...test, thicknessMm }))}
       </div>
@@ -72,7 +60,7 @@ export class NeutralForm extends JobSection {
     const words = WORDS.neutral;
     const put = (change: Partial<NeutralReading>): void =>
       this.#keep(foam, { ...test, readings: test.readings.with(i, { ...reading, ...change }) });
-    return html`<div class="row" role="group" aria-label=${words.bend(i + 1)}>
+    return html`<div class="fields" role="group" aria-label=${words.bend(i + 1)}>
       ${this.#field(words.across, reading.mandrelMm, (mandrelMm) => put({ mandrelMm }))}
       ${this.#field(words.arc, reading.arcMm, (arcMm) => put({ arcMm }))}
       <button
@@ -96,7 +84,7 @@ export class NeutralForm extends JobSection {
       this.begun = {};
       this.#keep(foam, { ...test, readings: [...test.readings, { mandrelMm, arcMm }] });
     };
-    return html`<div class="row" role="group" aria-label=${words.bend(test.readings.length + 1)}>
+    return html`<div class="fields" role="group" aria-label=${words.bend(test.readings.length + 1)}>
       ${this.#field(words.across, this.begun.mandrelMm ?? null, (mandrelMm) => put({ mandrelMm }))}
       ${this.#field(words.arc, this.begun.arcMm ?? null, (arcMm) => put({ arcMm }))}
     </div>`;

@@ -3,6 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import { formatArea, formatLength } from '../base/format-length.ts';
 import type { Opening, PassChoice } from '../model/girth.ts';
 import { setWorn } from '../project/wear-commands.ts';
+import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -16,7 +17,7 @@ const MOST_OPENINGS = 8;
 /** How the part goes on: what must pass, and the openings it has. */
 @customElement('fl-pass-fields')
 export class PassFields extends JobSection {
-  static override styles = [SHARED, WEAR_STYLE];
+  static override styles = [SHARED, FIELDS_STYLE, WEAR_STYLE];
 
   protected override render() {
     const words = WORDS.wear;

@@ -5,6 +5,7 @@ import type { HeatShrinkage } from '../model/flatten-settings.ts';
 import { setAllowForShrinkage, setShrinkage } from '../project/commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import './cautions.ts';
+import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -14,25 +15,8 @@ import { WORDS } from './words.ts';
 export class ShrinkFields extends JobSection {
   static override styles = [
     SHARED,
+    FIELDS_STYLE,
     css`
-      :host {
-        display: block;
-      }
-      fieldset > legend {
-        padding: 0;
-        font-size: var(--t-small);
-        color: var(--ink-soft);
-      }
-      .fields {
-        display: flex;
-        flex-wrap: wrap;
-        gap: var(--s2) var(--s4);
-      }
-      .fields label {
-        display: flex;
-        flex-direction: column;
-        color: var(--ink-soft);
-      }
       .fields input {
         inline-size: 6em;
         font-size: var(--t-body);
@@ -43,9 +27,6 @@ export class ShrinkFields extends JobSection {
         gap: var(--s2);
         min-block-size: var(--target);
         font-size: var(--t-body);
-      }
-      .wrong {
-        color: var(--wrong);
       }
     `,
   ];

@@ -4,6 +4,7 @@ import { formatInches, formatMm, formatPercent } from '../base/format-length.ts'
 import type { GirthTape, TapeFit } from '../model/girth.ts';
 import { removeTape, setTape, sizeBy } from '../project/wear-commands.ts';
 import { AXES, AXIS_NUMBER, axisOf } from './axes.ts';
+import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -20,7 +21,7 @@ const SAME_SIZE = 1e-5;
 /** One girth tape: where it lies, what the body measures, and what the foam leaves it. Pointed at, it is drawn on the bench. */
 @customElement('fl-tape-fields')
 export class TapeFields extends JobSection {
-  static override styles = [SHARED, WEAR_STYLE];
+  static override styles = [SHARED, FIELDS_STYLE, WEAR_STYLE];
 
   @property({ attribute: false }) tape: GirthTape | null = null;
   #isPointedAt = false;

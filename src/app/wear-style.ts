@@ -1,23 +1,11 @@
 import { css } from 'lit';
 
-/** How the fields of one tape, core or way in lie. */
+/** How the fields of one tape, core or way in differ from others. */
 export const WEAR_STYLE = css`
-  :host {
-    display: block;
-  }
   fieldset > legend {
-    padding: 0;
+    font-size: inherit;
     font-weight: 600;
-  }
-  .fields {
-    display: flex;
-    flex-wrap: wrap;
-    gap: var(--s2) var(--s4);
-  }
-  .fields label {
-    display: flex;
-    flex-direction: column;
-    color: var(--ink-soft);
+    color: inherit;
   }
   .slide {
     display: grid;
@@ -31,8 +19,5 @@ export const WEAR_STYLE = css`
   }
   .figure {
     font-weight: 600;
-  }
-  .wrong {
-    color: var(--wrong);
   }
 `;

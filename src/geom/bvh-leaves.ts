@@ -46,7 +46,8 @@ export function* touchingLeaves(root: ArrayBuffer): Generator<LeafPair, void, un
   }
 }
 
-const boxesTouch = (boxes: Float32Array, a: number, b: number): boolean =>
+/** Whether two boxes in a list (least x y z, greatest x y z, from `a` and from `b` on) have a point in common. */
+export const boxesTouch = (boxes: Float32Array | Float64Array, a: number, b: number): boolean =>
   boxes[a] <= boxes[b + 3] &&
   boxes[b] <= boxes[a + 3] &&
   boxes[a + 1] <= boxes[b + 4] &&

@@ -1,7 +1,7 @@
 import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Vector3 } from 'three';
 import { MeshBVH, type BVHOptions } from 'three-mesh-bvh';
 import type { Stepwise } from '../base/stepwise.ts';
-import { touchingLeaves } from './bvh-leaves.ts';
+import { boxesTouch, touchingLeaves } from './bvh-leaves.ts';
 import type { Vec3 } from './vec.ts';
 
 /** A bounding volume tree as plain buffers, fit to cross to another thread. `indirect` is the order of triangles the tree was built in. */
@@ -164,11 +164,3 @@ function boxesOf(positions: ArrayLike<number>, triangles: Uint32Array): Float64A
   }
   return boxes;
 }
-
-const boxesTouch = (boxes: Float64Array, a: number, b: number): boolean =>
-  boxes[a] <= boxes[b + 3] &&
-  boxes[b] <= boxes[a + 3] &&
-  boxes[a + 1] <= boxes[b + 4] &&
-  boxes[b + 1] <= boxes[a + 4] &&
-  boxes[a + 2] <= boxes[b + 5] &&
-  boxes[b + 2] <= boxes[a + 5];

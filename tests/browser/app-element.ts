@@ -1,7 +1,8 @@
 import axe from 'axe-core';
 import type { App } from '../../src/app/app.ts';
+import type { Workbench } from '../../src/app/workbench.ts';
 import { nextTurn } from '../../src/app/turns.ts';
-import { shown } from '../support/tray-workbench.ts';
+import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
 
 /** An element inside the window, through its shadow roots: one selector for each root on the way. */
 export function findIn<T extends HTMLElement = HTMLElement>(app: App, ...path: string[]): T {
@@ -12,6 +13,17 @@ export function findIn<T extends HTMLElement = HTMLElement>(app: App, ...path: s
     here = next;
   }
   return here as T;
+}
+
+/** The window with the tool tray in it, in its true size and parted, and the workbench behind it. */
+export async function openTrayApp(): Promise<{ app: App; workbench: Workbench }> {
+  const { workbench } = makeWorkbench();
+  const app = document.createElement('fl-app');
+  app.workbench = workbench;
+  document.body.append(app);
+  await openPartedTray(workbench);
+  await restedApp(app);
+  return { app, workbench };
 }
 
 /** Waits until the window shows the last result, with all that waits for its turn in it. */

@@ -9,19 +9,13 @@ import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
 import type { FoamSpot } from '../../src/model/forming.ts';
 import { addRegion, setThickness } from '../../src/project/commands.ts';
-import { makeWorkbench, openPartedTray } from '../support/tray-workbench.ts';
-import { axeFaults, findIn, restedApp } from './app-element.ts';
+import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 
 let app: App;
 let workbench: Workbench;
 
 beforeEach(async () => {
-  ({ workbench } = makeWorkbench());
-  app = document.createElement('fl-app');
-  app.workbench = workbench;
-  document.body.append(app);
-  await openPartedTray(workbench);
-  await rested();
+  ({ app, workbench } = await openTrayApp());
 });
 
 afterEach(() => {

@@ -4,19 +4,13 @@ import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
-import { makeWorkbench, openPartedTray } from '../support/tray-workbench.ts';
-import { axeFaults, findIn, restedApp } from './app-element.ts';
+import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 
 let app: App;
 let workbench: Workbench;
 
 beforeEach(async () => {
-  ({ workbench } = makeWorkbench());
-  app = document.createElement('fl-app');
-  app.workbench = workbench;
-  document.body.append(app);
-  await openPartedTray(workbench);
-  await restedApp(app);
+  ({ app, workbench } = await openTrayApp());
 });
 
 afterEach(() => app.remove());

@@ -7,18 +7,13 @@ import type { App } from '../../src/app/app.ts';
 import type { LengthField } from '../../src/app/length-field.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
-import { makeWorkbench, openPartedTray } from '../support/tray-workbench.ts';
-import { axeFaults, findIn, restedApp } from './app-element.ts';
+import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 
 let app: App;
 let workbench: Workbench;
 
 beforeEach(async () => {
-  ({ workbench } = makeWorkbench());
-  app = document.createElement('fl-app');
-  app.workbench = workbench;
-  document.body.append(app);
-  await openPartedTray(workbench);
+  ({ app, workbench } = await openTrayApp());
   await rested();
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { elbow, objOf } from './handbook/polygon-solids.ts';
+import { elbow } from './handbook/polygon-solids.ts';
 import type { Pair, ReportPiece } from './report-shape.ts';
-import { runChain } from './run-chain.ts';
+import { runSolid } from './handbook/flat-figures.ts';
 
 const [SIDES, RADIUS, HEIGHT] = [192, 50, 120];
 
@@ -37,15 +37,7 @@ function roundPlace(piece: ReportPiece, neutralRadius: number): (p: Pair) => { a
 describe('a tube bent round exactly, against the straight plate that bevels and dry fit take it for', () => {
   it.each([6, 10])('misses the plane of an elbow by no more than 0.15 t² / R in %i mm foam', async (thicknessMm) => {
     const solid = elbow(SIDES, RADIUS, HEIGHT);
-    const { report } = await runChain({
-      fileName: 'elbow.obj',
-      bytes: objOf(solid),
-      seams: solid.seams,
-      scale: { by: 'unit', unit: 'mm' },
-      thicknessMm,
-      modelIs: 'face',
-      neutralFraction: 0.5,
-    });
+    const { report } = await runSolid(solid, { thicknessMm });
     const piece = report.pieces.find(({ flat }) => flat.neutralMm.some(([, , z]) => z < 1e-6));
     if (piece === undefined) throw new Error('no lower tube');
     const place = roundPlace(piece, RADIUS - thicknessMm / 2);

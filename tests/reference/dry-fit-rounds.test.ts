@@ -1,19 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { DryFit } from '../../src/model/dry-fit.ts';
 import { ball } from './handbook/ball.ts';
-import { elbow, objOf, tube, type Solid } from './handbook/polygon-solids.ts';
-import { runChain } from './run-chain.ts';
+import { elbow, tube, type Solid } from './handbook/polygon-solids.ts';
+import { runSolid } from './handbook/flat-figures.ts';
 
 async function fitOf(solid: Solid, thicknessMm: number): Promise<DryFit> {
-  const { outcome } = await runChain({
-    fileName: 'solid.obj',
-    bytes: objOf(solid),
-    seams: solid.seams,
-    scale: { by: 'unit', unit: 'mm' },
-    thicknessMm,
-    modelIs: 'face',
-    neutralFraction: 0.5,
-  });
+  const { outcome } = await runSolid(solid, { thicknessMm });
   if (outcome.dryFit === null) throw new Error('no dry fit');
   return outcome.dryFit;
 }

@@ -5,7 +5,7 @@ import { cutScaleOf } from '../../model/cut-larger.ts';
 import type { FoamPiece, MatchMark, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 import type { Stroke } from '../../model/template.ts';
 import { grooveLines } from './groove-lines.ts';
-import { foldWords } from './template-words.ts';
+import { isFoldOut } from './template-words.ts';
 
 /** Length of a match mark's tick, mm, and how far it stands off the line to cut: never a notch in a butt edge (foam model 4). */
 export const TICK_MM = 4;
@@ -83,7 +83,7 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
       .filter(({ allowanceMm }) => allowanceMm > 0)
       .map((edge): Stroke => ({ role: 'lap', points: edgeLine(paper, edge, 'bare'), closed: false })),
     ...paper.folds.map(({ from, to, angleDeg }): Stroke => ({
-      role: foldWords(piece, angleDeg).isOut ? 'fold-out' : 'fold-in',
+      role: isFoldOut(piece, angleDeg) ? 'fold-out' : 'fold-in',
       points: Float64Array.of(from.x, from.y, to.x, to.y),
       closed: false,
     })),

@@ -131,7 +131,7 @@ export interface FoldWords {
 
 /** The words for folds that bend the same way and stand for one another: `fold out 21–34°`, `groove behind 3.2–5.1 mm`. */
 export function foldLinesOf(piece: FoamPiece, folds: readonly Pick<PieceFold, 'angleDeg' | 'groove'>[]): FoldWords {
-  const { isOut } = foldWords(piece, folds[0].angleDeg);
+  const isOut = isFoldOut(piece, folds[0].angleDeg);
   const word = foldRange(
     isOut,
     folds.map(({ angleDeg }) => angleDeg),
@@ -144,11 +144,9 @@ export function foldLinesOf(piece: FoamPiece, folds: readonly Pick<PieceFold, 'a
   return { isOut, lines: [word, `${side === piece.tracedSide ? 'groove' : 'groove behind'} ${width} mm`] };
 }
 
-/** A fold's word as the printed side shows it: out when its ridge is on that side. */
-export function foldWords(piece: FoamPiece, angleDeg: number): { isOut: boolean; text: string } {
-  const isOut = piece.tracedSide === 'face' ? angleDeg > 0 : angleDeg < 0;
-  return { isOut, text: `fold ${isOut ? 'out' : 'in'} ${Math.round(Math.abs(angleDeg))}°` };
-}
+/** Whether a fold's ridge is on the printed side. */
+export const isFoldOut = (piece: FoamPiece, angleDeg: number): boolean =>
+  piece.tracedSide === 'face' ? angleDeg > 0 : angleDeg < 0;
 
 /** The words for several folds that bend the same way: `fold out 21–34°`. */
 export function foldRange(isOut: boolean, anglesDeg: readonly number[]): string {

@@ -1,4 +1,4 @@
-import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import { eigen3 } from '../../geom/symmetric-3x3.ts';
 import { cross3, dot3, length3, pointAt3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 
@@ -33,10 +33,6 @@ const MISS_SHARE_WORTH_SAYING = 0.02;
  * @param positions x y z per vertex, mm.
  * @param triangles three vertices each, counter-clockwise from outside. Empty ones have no plane and are passed over.
  */
-export const vertexOffsets = (positions: Float64Array, triangles: Uint32Array): VertexOffsets =>
-  runAtOnce(vertexOffsetSteps(positions, triangles));
-
-/** The same in stretches. */
 export function* vertexOffsetSteps(positions: Float64Array, triangles: Uint32Array): Stepwise<VertexOffsets> {
   const vertexCount = positions.length / 3;
   const { starts, corners } = cornersOfVertices(triangles, vertexCount);

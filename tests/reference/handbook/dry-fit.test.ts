@@ -1,21 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { DryFit } from '../../../src/model/dry-fit.ts';
-import { runChain, type ChainOutput } from '../run-chain.ts';
+import type { ChainOutput } from '../run-chain.ts';
 import { numbersOf } from './cases.ts';
-import { objOf, panels, type Solid } from './polygon-solids.ts';
+import { panels, type Solid } from './polygon-solids.ts';
 import { PLATONIC, THREE_AT_A_CORNER } from './uniform-solids.ts';
+import { runSolid } from './flat-figures.ts';
 
 /** Faces of the solids and handbook panels are the face of the foam. */
-const made = (solid: Solid, thicknessMm: number): Promise<ChainOutput> =>
-  runChain({
-    fileName: 'solid.obj',
-    bytes: objOf(solid),
-    seams: solid.seams,
-    scale: { by: 'unit', unit: 'mm' },
-    thicknessMm,
-    modelIs: 'face',
-    neutralFraction: 0.5,
-  });
+const made = (solid: Solid, thicknessMm: number): Promise<ChainOutput> => runSolid(solid, { thicknessMm });
 
 /** Far under any saw, far over rounding, mm. */
 const EXACT_MM = 1e-6;

@@ -1,22 +1,23 @@
-import type { ChainInput } from '../run-chain.ts';
-import { runChain } from '../run-chain.ts';
+import { runChain, type ChainInput, type ChainOutput } from '../run-chain.ts';
 import type { Pair, Report, ReportPiece } from '../report-shape.ts';
 import { objOf, type Solid } from './polygon-solids.ts';
 
-/** The pieces of a solid whose surface is the middle of the foam and keeps its length: flat figures are then the solid's own. */
-export async function layFlat(solid: Solid, change: Partial<ChainInput> = {}): Promise<Report> {
-  const { report } = await runChain({
+/** The whole chain run on a solid in mm, parted along its own seams. */
+export const runSolid = (solid: Solid, change: Partial<ChainInput> = {}): Promise<ChainOutput> =>
+  runChain({
     fileName: 'solid.obj',
     bytes: objOf(solid),
     seams: solid.seams,
     scale: { by: 'unit', unit: 'mm' },
     thicknessMm: 10,
-    modelIs: 'middle',
+    modelIs: 'face',
     neutralFraction: 0.5,
     ...change,
   });
-  return report;
-}
+
+/** The pieces of a solid whose surface is the middle of the foam and keeps its length: flat figures are then the solid's own. */
+export const layFlat = async (solid: Solid, change: Partial<ChainInput> = {}): Promise<Report> =>
+  (await runSolid(solid, { modelIs: 'middle', ...change })).report;
 
 /** Where a corner of the file lies on the flat piece: once, or twice where a slit runs through it, in the order of the outline. */
 export function flatPointsOf(piece: ReportPiece, corner: number): Pair[] {
