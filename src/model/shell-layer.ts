@@ -15,6 +15,8 @@ export interface ShellLayer {
   /** k, the neutral surface's place counted from the back, 0 to 1. */
   readonly neutralFraction: number;
   readonly modelIs: ModelIs;
+  /** Where its back lies, counted outward from the sculpt, mm; its face lies one thickness farther out. */
+  readonly backMm: number;
   readonly facePositions: Float64Array;
   readonly neutralPositions: Float64Array;
   readonly backPositions: Float64Array;

@@ -22,7 +22,7 @@ export interface DrawnPieces {
 export function barePieces(early: EarlyOutcome, before: Outcome | null): DrawnPieces {
   const { sculpt, cut, part } = early;
   const { mesh } = sculpt;
-  const { patches, shell } = cut;
+  const { patches, shell, shells } = cut;
   const drawn = drawnBefore(before);
   const settings = settingsOfPatches(mesh, patches, part.pieceSettings);
   const ids = pieceIds(part.id, shell.layer, mesh, patches);
@@ -40,7 +40,7 @@ export function barePieces(early: EarlyOutcome, before: Outcome | null): DrawnPi
       return;
     }
     const patch = patches[i];
-    const { uv, up } = turnUpright(patch, flat.uv, shell.neutralPositions, part.upAxis);
+    const { uv, up } = turnUpright(patch, flat.uv, shells[i].neutralPositions, part.upAxis);
     const [outline, ...holes] = patch.loops.map((loop) =>
       Float64Array.from({ length: 2 * loop.length }, (_, k) => uv[2 * loop[k >> 1] + (k & 1)]),
     );
@@ -50,8 +50,8 @@ export function barePieces(early: EarlyOutcome, before: Outcome | null): DrawnPi
       name: names[i],
       part: part.id,
       layer: shell.layer,
-      foam: shell.foam,
-      thicknessMm: shell.thicknessMm,
+      foam: shells[i].foam,
+      thicknessMm: shells[i].thicknessMm,
       quantity: part.copies * (settings[i].quantity ?? 1),
       bendStyle: 'rolled',
       bendReason: '',
@@ -71,7 +71,7 @@ export function barePieces(early: EarlyOutcome, before: Outcome | null): DrawnPi
       up,
       areaMm2: [outline, ...holes].reduce((sum, ring) => sum + ringArea(ring), 0),
       surfaceAreaMm2: patch.meshTriangles.reduce(
-        (sum, t) => sum + triangleArea(shell.neutralPositions, mesh.triangles, t),
+        (sum, t) => sum + triangleArea(shells[i].neutralPositions, mesh.triangles, t),
         0,
       ),
       findings: [],
@@ -92,8 +92,9 @@ function bareTemplate(piece: FoamPiece): Template {
 /** Finished pieces by the flat shape they were made of. */
 function drawnBefore(before: Outcome | null): Map<FlatPiece, { piece: FoamPiece; template: Template }> {
   const drawn = new Map<FlatPiece, { piece: FoamPiece; template: Template }>();
+  const seen = before?.cut?.shell.layer;
   before?.pieces?.forEach((piece, k) => {
-    const flat = before.flats?.[piece.patch];
+    const flat = piece.layer === seen ? before.flats?.[piece.patch] : undefined;
     const template = before.templates?.[k];
     if (flat !== null && flat !== undefined && template !== undefined) drawn.set(flat, { piece, template });
   });

@@ -16,8 +16,7 @@ import type { CutSculpt } from './outcome.ts';
 
 /** What pieces are put together from. */
 export interface DryFitJob {
-  readonly mesh: Mesh;
-  readonly cut: Pick<CutSculpt, 'shell' | 'chains' | 'patches'>;
+  readonly cut: Pick<CutSculpt, 'mesh' | 'shells' | 'chains' | 'patches'>;
   readonly bends: PartBends;
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
@@ -28,7 +27,7 @@ export interface DryFitJob {
 /** A seam as it was measured, with all it was measured from. */
 interface Measured {
   readonly mesh: Mesh;
-  readonly shell: ShellLayer;
+  readonly shells: readonly [ShellLayer, ShellLayer];
   readonly patches: readonly [Patch, Patch];
   readonly joined: JoinedSeam;
   readonly tooMuchPct: number;
@@ -51,7 +50,7 @@ export class DryFits {
 
   /** @throws Cancelled when the work was called off; what was measured by then is measured again the next time. */
   async of(job: DryFitJob, work: Work): Promise<DryFit> {
-    const key = [job.mesh, job.cut.shell, job.pieces, job.seams, job.tooMuchPct];
+    const key = [job.cut.mesh, job.cut.shells, job.pieces, job.seams, job.tooMuchPct];
     const known = this.#fits.get(key);
     if (known !== undefined) return known;
     const measured = new Map<string, Measured>();
@@ -70,8 +69,8 @@ export class DryFits {
     this.#count += 1;
     const [a, b] = joined.sides;
     return {
-      mesh: job.mesh,
-      shell: job.cut.shell,
+      mesh: job.cut.mesh,
+      shells: [job.cut.shells[a.piece.patch], job.cut.shells[b.piece.patch]],
       patches: [job.cut.patches[a.piece.patch], job.cut.patches[b.piece.patch]],
       joined,
       tooMuchPct: job.tooMuchPct,
@@ -80,32 +79,35 @@ export class DryFits {
   }
 }
 
-function sideOf({ mesh, cut, bends }: DryFitJob, { piece, edge }: SeamRun): FitSide {
+function sideOf({ cut, bends }: DryFitJob, { piece, edge }: SeamRun): FitSide {
   const chain = cut.chains.find(({ id }) => id === edge.seam);
   if (chain === undefined) throw new Error(`sideOf: no seam ${edge.seam}`);
   const { surface, panels, choice } = bends.patches[piece.patch];
   const side = chain.sides[edge.side];
+  const { neutralPositions, neutralFraction } = cut.shells[piece.patch];
   return {
     piece,
     edge,
     patch: cut.patches[piece.patch],
-    neutralPositions: cut.shell.neutralPositions,
-    neutralFraction: cut.shell.neutralFraction,
-    tiltRad: choice.style === 'rolled' ? smoothTilts(mesh, surface, panels, side, edge.side) : null,
+    neutralPositions,
+    neutralFraction,
+    tiltRad: choice.style === 'rolled' ? smoothTilts(cut.mesh, surface, panels, side, edge.side) : null,
     panelBeside: Int32Array.from(chain.foldRad, (_, i) => panels.panelOf[triangleBeside(surface, side, edge.side, i)]),
   };
 }
 
 function isSame(before: Measured, job: DryFitJob, joined: JoinedSeam): boolean {
-  const { mesh, cut, tooMuchPct } = job;
+  const { cut, tooMuchPct } = job;
   return (
-    before.mesh === mesh &&
-    before.shell === cut.shell &&
+    before.mesh === cut.mesh &&
     before.tooMuchPct === tooMuchPct &&
     before.joined.seam.kind === joined.seam.kind &&
     before.joined.seam.letter === joined.seam.letter &&
     joined.sides.every(
-      (run, i) => before.patches[i] === cut.patches[run.piece.patch] && isCutAlike(before.joined.sides[i], run),
+      (run, i) =>
+        before.patches[i] === cut.patches[run.piece.patch] &&
+        before.shells[i] === cut.shells[run.piece.patch] &&
+        isCutAlike(before.joined.sides[i], run),
     )
   );
 }

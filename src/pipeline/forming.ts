@@ -12,20 +12,20 @@ export class Forming {
 
   /**
    * @param flats      one for each patch.
-   * @param positions  the surface they were laid flat from, x y z per mesh vertex, mm.
+   * @param surfaces   for each patch the surface it was laid flat from, x y z per mesh vertex, mm.
    * @throws Cancelled when the work was called off.
    */
   async of(
     patches: readonly Patch[],
     flats: readonly (FlatPiece | null)[],
-    positions: Float64Array,
+    surfaces: readonly Float64Array[],
     work: Work,
   ): Promise<readonly (FlatPiece | null)[]> {
     const told: (FlatPiece | null)[] = [];
     for (const [i, flat] of flats.entries()) {
       const share = shareOfWork(work, i / flats.length, (i + 1) / flats.length);
       await share.pause(0);
-      told.push(flat === null ? null : await this.#told(patches[i], flat, positions, share));
+      told.push(flat === null ? null : await this.#told(patches[i], flat, surfaces[i], share));
     }
     return told;
   }

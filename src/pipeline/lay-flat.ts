@@ -55,7 +55,7 @@ export class LayFlat {
    * @throws Cancelled when the work was called off; what was done by then is remembered.
    */
   async lay(input: FlatInput, work: Work, tell?: TellEarly): Promise<LaidFlat> {
-    const { patches, shell } = input.cut;
+    const { patches, shells } = input.cut;
     const wishes = this.#wishesOf(input);
     const sizes = patches.map(({ meshTriangles }) => meshTriangles.length);
     const shares = sharesOfWork(work, sizes);
@@ -64,7 +64,7 @@ export class LayFlat {
     const laid = new Array<Promise<Result<FlatPiece> | null>>(patches.length);
     // Whoever is given the largest first is done the soonest.
     for (const i of [...patches.keys()].sort((a, b) => sizes[b] - sizes[a])) {
-      const remembered = this.#remembered(patches[i], shell.neutralPositions, wishes[i]);
+      const remembered = this.#remembered(patches[i], shells[i].neutralPositions, wishes[i]);
       if (remembered !== undefined) {
         early.knows(i, remembered);
         laid[i] = passed(shares[i], remembered);
@@ -83,7 +83,7 @@ export class LayFlat {
       patches.forEach((patch, i) => {
         const result = fresh.get(i);
         if (result === undefined) return;
-        this.#patches.keep(patch, shell.neutralPositions, wishes[i].key, result.ok ? result.value : null);
+        this.#patches.keep(patch, shells[i].neutralPositions, wishes[i].key, result.ok ? result.value : null);
         if (!result.ok) this.#notFlat.set(patch, result);
       });
     }
@@ -110,7 +110,7 @@ export class LayFlat {
     await work.pause(0, 'laying the pieces flat');
     const task = {
       patch,
-      positions: cut.shell.neutralPositions,
+      positions: cut.shells[i].neutralPositions,
       options: wishes.options,
       wishes: wishes.key,
       ...look,
@@ -123,13 +123,11 @@ export class LayFlat {
   }
 
   #wishesOf({ mesh, cut, part, bevels }: FlatInput): readonly PatchWishes[] {
-    const { chains, patches, shell } = cut;
+    const { chains, patches, shells } = cut;
     const { flatten, regions, edgeWishes, pieceSettings, upAxis, tracedSide } = part;
-    const { thicknessMm, neutralFraction } = shell;
     const key: unknown[] = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
     // What is asked of straight edges alone depends on the foam too.
-    if (edgeWishes.some(({ straight }) => straight === true))
-      key.push(bevels, tracedSide, thicknessMm, neutralFraction);
+    if (edgeWishes.some(({ straight }) => straight === true)) key.push(bevels, tracedSide, shells);
     return this.#wishes.get(key) ?? this.#wishes.set(key, wishesOfPatches(mesh, cut, bevels, part));
   }
 }

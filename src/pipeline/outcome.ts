@@ -15,6 +15,7 @@ import type { SheetLayout } from '../model/sheet.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
+import type { LayerPlan } from './layer-plan.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 
 /** The sculpt with the size it was given; before that in file units, one unit drawn as one mm. */
@@ -26,9 +27,13 @@ export interface SizedSculpt {
   readonly mmPerUnit: number | null;
 }
 
-/** The sculpt parted: what lies between marking seams and laying flat. */
+/** The sculpt parted for one sheet of foam: what lies between marking seams and laying flat. */
 export interface CutSculpt {
+  /** What was parted: the sculpt's mesh, or one that was cut finer along seams of this sheet. */
+  readonly mesh: Mesh;
   readonly shell: ShellLayer;
+  /** One per patch: the sheet's own, or that of a piece of another foam. */
+  readonly shells: readonly ShellLayer[];
   readonly chains: readonly SeamChain[];
   readonly patches: readonly Patch[];
   readonly patchOfTriangle: Int32Array;
@@ -47,6 +52,19 @@ export interface EarlyOutcome {
   readonly isFinal: readonly boolean[];
 }
 
+/** One sheet of foam of a part, as far as it came; fields are null as in {@link Outcome}. */
+export interface LayerOutcome {
+  readonly plan: LayerPlan;
+  readonly cut: CutSculpt | null;
+  /** One per patch; null where the patch cannot be laid flat. */
+  readonly flats: readonly (FlatPiece | null)[] | null;
+  /** Those of this sheet; `patch` counts its own patches. */
+  readonly pieces: readonly FoamPiece[] | null;
+  readonly seams: readonly FoamSeam[] | null;
+  readonly dryFit: DryFit | null;
+  readonly springing: Springing | null;
+}
+
 /**
  * Everything the chain made of a project. Later fields are null where an earlier step could not go on; `stopped` says which and why.
  * Never saved, never edited.
@@ -55,9 +73,12 @@ export interface Outcome {
   readonly project: Project;
   readonly part: SculptPart;
   readonly sculpt: SizedSculpt | null;
+  /** The outermost sheet of the wall first; one of each sheet. Empty before the sculpt has its size. */
+  readonly layers: readonly LayerOutcome[];
+  /** The outermost sheet of the wall parted, and laid flat. */
   readonly cut: CutSculpt | null;
-  /** One per patch; null where the patch cannot be laid flat. */
   readonly flats: readonly (FlatPiece | null)[] | null;
+  /** Of all sheets, in the order of `layers`; a piece's `patch` counts the patches of its own sheet. */
   readonly pieces: readonly FoamPiece[] | null;
   readonly seams: readonly FoamSeam[] | null;
   readonly templates: readonly Template[] | null;

@@ -44,16 +44,17 @@ export class OverlapOffers {
   async #offerFor(input: FlatInput, i: number, flat: FlatPiece, work: Work): Promise<CutOffer | null> {
     const known = this.#known.get([flat]);
     if (known !== undefined) return known.offer;
-    const { patches, shell } = input.cut;
-    const offer = await easeOverlap(i, patches[i], flat, shell.neutralPositions, this.#trial(input), work);
+    const { patches, shells } = input.cut;
+    const offer = await easeOverlap(i, patches[i], flat, shells[i].neutralPositions, this.#trial(input, i), work);
     return this.#known.set([flat], { offer }).offer;
   }
 
   /** Lays a part of a piece flat with the wishes of the whole; edges that other seams would have to be known for are let go. */
-  #trial({ mesh, cut, part }: FlatInput): LayTrial {
+  #trial({ mesh, cut, part }: FlatInput, i: number): LayTrial {
+    const shells = [cut.shells[i]];
     return async (patch: Patch, look, work) => {
-      const [{ options, key }] = wishesOfPatches(mesh, { patches: [patch], chains: [], shell: cut.shell }, [], part);
-      const positions = cut.shell.neutralPositions;
+      const [{ options, key }] = wishesOfPatches(mesh, { patches: [patch], chains: [], shells }, [], part);
+      const positions = shells[0].neutralPositions;
       const task = { patch, positions, options: { ...options, ...look }, wishes: `${look.quality} ${key}` };
       const result = await this.#crew.flatten(task, work);
       return result.ok ? result.value : null;

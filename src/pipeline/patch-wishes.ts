@@ -27,7 +27,7 @@ const UP: Readonly<Record<'x' | 'y' | 'z', Vec3>> = { x: vec3(1, 0, 0), y: vec3(
 /** Brings the maker's wishes, which name polygons and vertices of the file, to the local numbers of each patch. */
 export function wishesOfPatches(
   mesh: Mesh,
-  { patches, chains, shell }: Pick<CutSculpt, 'patches' | 'chains' | 'shell'>,
+  { patches, chains, shells }: Pick<CutSculpt, 'patches' | 'chains' | 'shells'>,
   bevels: readonly ChainBevels[],
   part: Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis' | 'tracedSide'>,
 ): readonly PatchWishes[] {
@@ -44,7 +44,7 @@ export function wishesOfPatches(
     const held = heldEdgesOf(mesh, patch, heldOpen);
     const traced = settings[i].tracedSide ?? part.tracedSide;
     const straight = straightRunsOf(chains, wishOfChain, i, (chain, side) =>
-      outwardAlong(chains[chain], bevels[chain], side, traced, shell),
+      outwardAlong(chains[chain], bevels[chain], side, traced, shells[i]),
     );
     const straightRuns = straight.map(({ run }) => run);
     const gives = givesOfTriangles(mesh, patch, giveOfFace);

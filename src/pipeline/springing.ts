@@ -13,7 +13,7 @@ import type { CutSculpt } from './outcome.ts';
 
 /** What pieces are held in shape from. */
 export interface SpringingJob {
-  readonly cut: Pick<CutSculpt, 'shell' | 'chains' | 'patches'>;
+  readonly cut: Pick<CutSculpt, 'shells' | 'chains' | 'patches'>;
   /** One per patch. */
   readonly flats: readonly (FlatPiece | null)[];
   readonly pieces: readonly FoamPiece[];
@@ -49,7 +49,12 @@ export class Springings {
       await shareOfWork(work, i / pieces.length, 1).pause(0, 'working out what springs back');
       const flat = flats[piece.patch];
       if (flat === null || flat.flipped > 0 || piece.bendStyle !== 'rolled') continue;
-      const now = this.#hold(cut.patches[piece.patch], flat, cut.shell.neutralPositions, piece.thicknessMm);
+      const now = this.#hold(
+        cut.patches[piece.patch],
+        flat,
+        cut.shells[piece.patch].neutralPositions,
+        piece.thicknessMm,
+      );
       held[piece.patch] = now;
       springs.push({ piece: piece.id, bendingMj: now.shell.bendingMj, membraneMj: now.shell.membraneMj });
     }
@@ -57,7 +62,9 @@ export class Springings {
       if (kind === 'open') return [];
       const pulled = sides.flatMap(({ patch, localVertices }) => {
         const loads = held[patch]?.loads;
-        return loads === undefined ? [] : [{ vertices: localVertices, loads, thicknessMm: cut.shell.thicknessMm }];
+        return loads === undefined
+          ? []
+          : [{ vertices: localVertices, loads, thicknessMm: cut.shells[patch].thicknessMm }];
       });
       return pulled.length === 0 ? [] : [seamPull({ seam: id, letter }, pulled)];
     });

@@ -5,11 +5,11 @@ import { findPaper } from '../model/papers.ts';
 import type { Project } from '../project/project.ts';
 import { stripPages } from '../steps/tile/strip-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
-import { makeReport } from '../steps/write/report.ts';
+import { makeReport, type ReportLayer } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
-import type { Outcome } from './outcome.ts';
-import type { Source } from './pipeline.ts';
+import type { LayerOutcome, Outcome } from './outcome.ts';
+import type { Source } from './sculpt-stage.ts';
 
 export interface WriteChoices {
   /** DejaVu Sans as a TrueType file. */
@@ -78,9 +78,6 @@ export function projectFileOf(outcome: Outcome, sourceOf: WriteChoices['sourceOf
 export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): string {
   const { project } = outcome;
   const { model, facts, mesh, mmPerUnit } = need(outcome.sculpt);
-  const { shell, patches } = need(outcome.cut);
-  const [layer] = outcome.part.layers;
-  const foam = project.foams.find((sheet) => sheet.id === layer.foam);
   const report = makeReport({
     projectName: project.name,
     projectRevision: project.revision,
@@ -89,10 +86,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     mmPerUnit: need(mmPerUnit),
     facts,
     mesh,
-    shell,
-    shrinkage: (layer.allowForShrinkage ? foam?.shrinkage : undefined) ?? null,
-    patches,
-    flats: need(outcome.flats),
+    layers: outcome.layers.map((layer) => reportLayer(project, layer)).reverse(),
     pieces: need(outcome.pieces),
     seams: need(outcome.seams),
     sheets: need(outcome.sheets),
@@ -103,6 +97,13 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     findings: [...notes, ...outcome.findings],
   });
   return `${JSON.stringify(report)}\n`;
+}
+
+function reportLayer({ foams }: Project, { plan, cut, flats }: LayerOutcome): ReportLayer {
+  const { shell, shells, mesh, patches } = need(cut);
+  const foam = foams.find(({ id }) => id === plan.choice.foam);
+  const shrinkage = (plan.choice.allowForShrinkage ? foam?.shrinkage : undefined) ?? null;
+  return { shell, shells, mesh, patches, shrinkage, flats: need(flats) };
 }
 
 /** A value that a finished chain has: an unfinished one must not be written, and that is our mistake. */

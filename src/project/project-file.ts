@@ -22,6 +22,9 @@ export function looksLikeProject(bytes: Uint8Array): boolean {
   return begin.trimStart().startsWith('{');
 }
 
+/** Sheets in a wall at most: more is no wall of sheets but a stack. */
+export const MOST_LAYERS = 8;
+
 /** How pieces were laid flat before the maker could say: their outlines stay as they were printed. */
 const WISHES_BEFORE: FlattenWishes = { ...FLATTEN_WISHES, squashPrice: 1 };
 
@@ -158,7 +161,12 @@ const sculpt = v.object({
         allowForShrinkage: v.optional(v.boolean(), false),
       }),
     ),
-    v.length(1),
+    v.minLength(1),
+    v.maxLength(MOST_LAYERS),
+    v.checkItems(
+      ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,
+      'a layer with an id of its own',
+    ),
   ),
   tracedSide: side,
   // Absent where nothing was said of who or what wears the part.

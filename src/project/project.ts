@@ -48,7 +48,7 @@ export interface SculptPart {
   readonly regions: readonly Region[];
   readonly edgeWishes: readonly EdgeWish[];
   readonly modelIs: ModelIs;
-  /** From the back outwards. One today. */
+  /** Sheets of the wall, from the back outward: one or more, with ids of their own. */
   readonly layers: readonly LayerChoice[];
   readonly tracedSide: TracedSide;
   /** Girth tapes laid round the part; ids are its own. Missing: none. */

@@ -169,7 +169,10 @@ function patchViews(
   flats: readonly (FlatPiece | null)[],
   isFinal: (patch: number) => boolean,
 ): PatchView[] {
-  const pieceOfPatch = new Map(pieces.map((piece, index) => [piece.patch, index]));
+  // Only the sheet that is seen is drawn on the sculpt; pieces of others have patches of their own.
+  const pieceOfPatch = new Map(
+    pieces.flatMap((piece, index) => (piece.layer === cut.shell.layer ? [[piece.patch, index] as const] : [])),
+  );
   return cut.patches.map((patch, i) => {
     const flat = flats[i] ?? null;
     const piece = pieceOfPatch.get(i) ?? -1;

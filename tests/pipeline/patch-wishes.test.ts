@@ -55,7 +55,7 @@ const SHELL = makeShellLayer(MESH, {
 });
 
 const wished = (change: Partial<Wishes> = {}, bevels: readonly ChainBevels[] = CHAINS.map(squareBevels)) =>
-  wishesOfPatches(MESH, { patches: CUT.patches, chains: CHAINS, shell: SHELL }, bevels, { ...PLAIN, ...change });
+  wishesOfPatches(MESH, { patches: CUT.patches, chains: CHAINS, shells: CUT.patches.map(() => SHELL) }, bevels, { ...PLAIN, ...change });
 const withEdge = (wish: EdgeWish) => wished({ edgeWishes: [wish] });
 
 /** Vertices of the mesh along held edges of a patch. */

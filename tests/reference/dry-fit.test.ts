@@ -90,7 +90,6 @@ async function fitOf(outcome: Outcome, changed: readonly FoamPiece[]) {
   if (sculpt === null || cut === null || pieces === null || seams === null) throw new Error('an unfinished outcome');
   return new DryFits().of(
     {
-      mesh: sculpt.mesh,
       cut,
       bends: partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES),
       pieces: pieces.map((piece) => changed.find(({ id }) => id === piece.id) ?? piece),

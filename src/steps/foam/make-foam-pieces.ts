@@ -45,7 +45,11 @@ import type { ChainPlace, Stations } from './seam-walk.ts';
 export interface FoamInput {
   readonly part: PartId;
   readonly partName: string;
+  /** What stands behind the name of each piece; none if left out. */
+  readonly nameSuffix?: string;
   readonly layer: ShellLayer;
+  /** One per patch, where pieces are of other foam than the layer; the layer's own if left out. */
+  readonly shells?: readonly ShellLayer[];
   readonly mesh: Mesh;
   readonly patches: readonly Patch[];
   /** One per patch, laid flat from the layer's neutral surface; null where it cannot be: such a patch gives no piece. */
@@ -97,7 +101,9 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   for (const [i, patch] of patches.entries()) {
     yield;
     const flat = flats[i];
-    shapes.push(flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, layer, input.upAxis));
+    shapes.push(
+      flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, shellOf(input, i), input.upAxis),
+    );
   }
   const sides: Stations[][] = chains.map(() => []);
   shapes.forEach((shape, i) => {
@@ -137,12 +143,15 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
 }
 
+/** The surfaces of the sheet a patch is cut from. */
+const shellOf = ({ layer, shells }: FoamInput, patch: number): ShellLayer => shells?.[patch] ?? layer;
+
 function callPieces(input: FoamInput, wishes: readonly Partial<PieceSetting>[]): readonly PieceCall[] {
   const { mesh, patches, flats } = input;
   const ids = pieceIds(input.part, input.layer.layer, mesh, patches);
   let next = input.firstNumber;
   const numbers = flats.map((flat) => (flat === null ? 0 : next++));
-  const names = pieceNames(mesh, patches, wishes, numbers, input.partName);
+  const names = pieceNames(mesh, patches, wishes, numbers, input.partName, input.nameSuffix);
   return patches.map((_, i) => ({
     id: ids[i],
     number: numbers[i],
@@ -188,7 +197,8 @@ interface PieceMaking {
 
 function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
   const { input, i, flat, shape, bend, runs, places, twin, calls, wish } = making;
-  const { layer, chains, rules } = input;
+  const { chains, rules } = input;
+  const layer = shellOf(input, i);
   const patch = input.patches[i];
   const { id, number, name, quantity, traced } = calls[i];
   const lines = tracedLines(shape, traced);
@@ -262,14 +272,15 @@ function findingsOf(
   folds: readonly PieceFold[],
   strain: BendStrain | undefined,
 ): readonly Finding[] {
-  const { layer, rules, bendLimits: limits = BEND_LIMITS } = input;
+  const { rules, bendLimits: limits = BEND_LIMITS } = input;
+  const { thicknessMm } = shape;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
-    strain === undefined ? null : bendFinding(label, { strain, thicknessMm: layer.thicknessMm, limits, rules }),
+    strain === undefined ? null : bendFinding(label, { strain, thicknessMm, limits, rules }),
     overlapFinding(label, facts.patch, facts.flat),
     lossFinding(label, 'face', shape.face.loss),
     lossFinding(label, 'back', shape.back.loss),
-    narrowFinding(label, widthMm, layer.thicknessMm, rules.narrowThicknesses),
+    narrowFinding(label, widthMm, thicknessMm, rules.narrowThicknesses),
   ];
   return [
     ...stretchFindings(label, facts),

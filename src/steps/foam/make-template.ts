@@ -1,4 +1,4 @@
-import type { PieceId } from '../../base/ids.ts';
+import type { FoamId, PieceId } from '../../base/ids.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { Template } from '../../model/template.ts';
@@ -22,13 +22,16 @@ export interface TemplateContext {
 export function* templateSteps(
   pieces: readonly FoamPiece[],
   seams: readonly FoamSeam[],
-  context: Omit<TemplateContext, 'mates'>,
+  context: { readonly projectName: string; readonly foamNames: ReadonlyMap<FoamId, string> },
 ): Stepwise<readonly Template[]> {
+  const { projectName, foamNames } = context;
   const mates = new Map(pieces.map((piece) => [piece.id, piece.number]));
   const templates: Template[] = [];
   for (const piece of pieces) {
     yield;
-    templates.push(makeTemplate(piece, seams, { ...context, mates }));
+    const foamName = foamNames.get(piece.foam);
+    if (foamName === undefined) throw new Error(`templateSteps: foam ${piece.foam} has no name`);
+    templates.push(makeTemplate(piece, seams, { projectName, foamName, mates }));
   }
   return templates;
 }

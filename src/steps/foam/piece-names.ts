@@ -56,6 +56,7 @@ export function settingsOfPatches(
  * several pieces gives "Cheek 1", "Cheek 2"; one that holds them all tells none from another and is passed over. A part of a single piece
  * without a group lends it its own name.
  * @param numbers printed number of each patch's piece.
+ * @param suffix  stands behind each name, as `, sheet 2`.
  */
 export function pieceNames(
   mesh: Mesh,
@@ -63,21 +64,23 @@ export function pieceNames(
   wishes: readonly Partial<PieceSetting>[],
   numbers: readonly number[],
   partName: string,
+  suffix = '',
 ): readonly string[] {
+  const named = (name: string): string => shortened(name, suffix);
   const groups = patches.map((patch) => groupNameOf(mesh, patch));
   const total = new Map<string, number>();
   for (const name of groups) total.set(name, (total.get(name) ?? 0) + 1);
   const seen = new Map<string, number>();
   return patches.map((_, i) => {
     const own = wishes[i].name?.trim();
-    if (own !== undefined && own !== '') return shortened(own);
+    if (own !== undefined && own !== '') return named(own);
     const name = groups[i];
     const count = total.get(name) ?? 0;
-    if (name === '' && patches.length === 1 && tidyName(partName) !== '') return shortened(tidyName(partName));
-    if (name === '' || (count === patches.length && count > 1)) return `Piece ${numbers[i]}`;
+    if (name === '' && patches.length === 1 && tidyName(partName) !== '') return named(tidyName(partName));
+    if (name === '' || (count === patches.length && count > 1)) return named(`Piece ${numbers[i]}`);
     const use = (seen.get(name) ?? 0) + 1;
     seen.set(name, use);
-    return shortened(count > 1 ? `${name} ${use}` : name);
+    return named(count > 1 ? `${name} ${use}` : name);
   });
 }
 
@@ -99,5 +102,7 @@ export function tidyName(name: string): string {
   return EMPTY_NAME.test(words) ? '' : words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-const shortened = (name: string): string =>
-  name.length <= LONGEST_NAME ? name : `${name.slice(0, LONGEST_NAME - 1).trimEnd()}…`;
+function shortened(name: string, suffix: string): string {
+  const longest = LONGEST_NAME - suffix.length;
+  return `${name.length <= longest ? name : `${name.slice(0, longest - 1).trimEnd()}…`}${suffix}`;
+}

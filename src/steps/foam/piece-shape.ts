@@ -13,6 +13,8 @@ import { turnUpright } from './piece-frame.ts';
 
 /** A piece's lines in its own frame, mm, seen from the face side. */
 export interface PieceShape {
+  /** Of the foam it is cut from, mm. */
+  readonly thicknessMm: number;
   /** x y per local vertex of the patch. */
   readonly uv: Float64Array;
   readonly up: Vec2 | null;
@@ -39,6 +41,7 @@ export function shapePiece(
   const offsets = ringOffsets(patch.loops, runs, chains, bevels, layer.thicknessMm, layer.neutralFraction);
   const isFolded = flat.overlaps.length > 0;
   return {
+    thicknessMm: layer.thicknessMm,
     uv,
     up,
     neutral,

@@ -15,14 +15,19 @@ export interface ShellChoice {
   /** k, 0 (back) to 1 (face), else RangeError. */
   readonly neutralFraction: number;
   readonly modelIs: ModelIs;
+  /**
+   * Where the back of the sheet lies, counted outward from the sculpt, mm; left out where the sheet is the whole wall: `-s t`, with the sculpt
+   * at `s` from the back.
+   */
+  readonly backMm?: number;
 }
 
-/** Place of the sculpt in the sheet, counted from the back (foam model 1). */
-const PLACE_IN_SHEET: Readonly<Record<ModelIs, number>> = { back: 0, middle: 0.5, face: 1 };
+/** Place of the sculpt in the wall, counted from the back (foam model 1). */
+export const PLACE_IN_WALL: Readonly<Record<ModelIs, number>> = { back: 0, middle: 0.5, face: 1 };
 
 /**
  * Moves the sculpt to the face, the neutral and the back surface of one sheet of foam:
- * with the sculpt at `s` from the back, back `S(-s t)`, neutral `S((k - s) t)`, face `S((1 - s) t)`.
+ * with its back at `b` from the sculpt, back `S(b)`, neutral `S(b + k t)`, face `S(b + t)`.
  */
 export const makeShellLayer = (mesh: Mesh, choice: ShellChoice): ShellLayer => runAtOnce(shellLayerSteps(mesh, choice));
 
@@ -31,18 +36,31 @@ export function* shellLayerSteps(mesh: Mesh, choice: ShellChoice): Stepwise<Shel
   const { thicknessMm: t, neutralFraction: k } = choice;
   if (!(t > 0)) throw new RangeError(`thickness ${t} mm`);
   if (!(k >= 0 && k <= 1)) throw new RangeError(`neutral fraction ${k}`);
-  const s = PLACE_IN_SHEET[choice.modelIs];
+  const backMm = choice.backMm ?? 0 - PLACE_IN_WALL[choice.modelIs] * t;
+  if (!Number.isFinite(backMm)) throw new RangeError(`back at ${backMm} mm`);
   const offsets = yield* offsetsOf(mesh);
   yield;
-  const findings = [...(yield* roomFindings(mesh, offsets, t, s)), ...cornerFindings(offsets, t, s)];
+  // What lies on the sculpt comes out as 0 and not as what rounding leaves of it.
+  const [faceMm, neutralMm] = choice.backMm === undefined ? ownPlaces(choice) : [backMm + t, backMm + k * t];
+  const findings = [
+    ...(yield* roomFindings(mesh, offsets, t, { back: -backMm, face: faceMm })),
+    ...cornerFindings(offsets, Math.max(-backMm, faceMm)),
+  ];
   yield;
   return {
     ...choice,
-    facePositions: moved(mesh, offsets, (1 - s) * t),
-    neutralPositions: moved(mesh, offsets, (k - s) * t),
-    backPositions: moved(mesh, offsets, -s * t),
+    backMm,
+    facePositions: moved(mesh, offsets, faceMm),
+    neutralPositions: moved(mesh, offsets, neutralMm),
+    backPositions: moved(mesh, offsets, backMm),
     findings,
   };
+}
+
+/** Places of face and neutral surface where the sheet is the whole wall, mm. */
+function ownPlaces({ thicknessMm: t, neutralFraction: k, modelIs }: ShellChoice): readonly [number, number] {
+  const s = PLACE_IN_WALL[modelIs];
+  return [(1 - s) * t, (k - s) * t];
 }
 
 /** Moves for a distance of 1, by sculpt: another thickness or surface asks for the same. */
@@ -62,24 +80,32 @@ function moved(mesh: Mesh, offsets: VertexOffsets, d: number): Float64Array {
   return mesh.positions.map((x, i) => x + d * offsets.directions[i]);
 }
 
-function* roomFindings(mesh: Mesh, offsets: VertexOffsets, t: number, s: number): Stepwise<Finding[]> {
+/** @param reach  how far the back lies inward of the sculpt and the face outward, mm; what is not over 0 cannot fold. */
+function* roomFindings(
+  mesh: Mesh,
+  offsets: VertexOffsets,
+  t: number,
+  reach: { readonly back: number; readonly face: number },
+): Stepwise<Finding[]> {
   const findings: Finding[] = [];
-  for (const [side, outward, share] of [
-    ['back', -1, s],
-    ['face', 1, 1 - s],
+  for (const [side, outward] of [
+    ['back', -1],
+    ['face', 1],
   ] as const) {
-    if (share === 0) continue;
+    const far = reach[side];
+    if (!(far > 0)) continue;
     const rooms = yield* roomSteps(mesh.positions, mesh.triangles, offsets.directions, outward);
     const tight: number[] = [];
     let least = Infinity;
     for (let i = 0; i < rooms.length; i += 1) {
-      if (rooms[i] >= share * t) continue;
+      if (rooms[i] >= far) continue;
       tight.push(i);
       least = Math.min(least, rooms[i]);
     }
     if (tight.length === 0) continue;
     tight.sort((a, b) => rooms[a] - rooms[b] || a - b);
-    const works = Math.floor((least / share) * 10) / 10;
+    // Of several sheets the one told of grows and shrinks with the whole wall.
+    const works = Math.floor(((least * t) / far) * 10) / 10;
     findings.push({
       code: 'shell/folds-over',
       severity: 'warning',
@@ -93,9 +119,9 @@ function* roomFindings(mesh: Mesh, offsets: VertexOffsets, t: number, s: number)
   return findings;
 }
 
-function cornerFindings(offsets: VertexOffsets, t: number, s: number): Finding[] {
+/** @param reach  greatest distance of a surface of the sheet from the sculpt, mm. */
+function cornerFindings(offsets: VertexOffsets, reach: number): Finding[] {
   const findings: Finding[] = [];
-  const reach = Math.max(s, 1 - s) * t;
   if (offsets.bounded.length > 0) {
     findings.push({
       code: 'shell/spike',

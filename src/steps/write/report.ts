@@ -36,11 +36,8 @@ export interface ReportInput {
   readonly mmPerUnit: number;
   readonly facts: ModelFacts;
   readonly mesh: Mesh;
-  readonly shell: ShellLayer;
-  /** What the layer's foam loses when warmed, where its pieces are cut larger by it; else null. */
-  readonly shrinkage: HeatShrinkage | null;
-  readonly patches: readonly Patch[];
-  readonly flats: readonly (FlatPiece | null)[];
+  /** The sheets of foam, from the back to the face. */
+  readonly layers: readonly ReportLayer[];
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
   readonly sheets: SheetLayout;
@@ -50,6 +47,19 @@ export interface ReportInput {
   /** Null where the maker asked for no measure of body or core. */
   readonly bodyFit: BodyFit | null;
   readonly findings: readonly Finding[];
+}
+
+/** One sheet of foam. */
+export interface ReportLayer {
+  readonly shell: ShellLayer;
+  /** What was parted: the sculpt's mesh or one cut finer. */
+  readonly mesh: Mesh;
+  /** What the layer's foam loses when warmed, where its pieces are cut larger by it; else null. */
+  readonly shrinkage: HeatShrinkage | null;
+  readonly patches: readonly Patch[];
+  /** One per patch: the surfaces its piece is cut from. */
+  readonly shells: readonly ShellLayer[];
+  readonly flats: readonly (FlatPiece | null)[];
 }
 
 /**
@@ -87,16 +97,15 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       areaMm2: facts.area * scale2,
       boxMm: { min: facts.boxMin.map((x) => x * input.mmPerUnit), size: facts.boxSize.map((x) => x * input.mmPerUnit) },
     },
-    layers: [
-      {
-        id: input.shell.layer,
-        foam: input.shell.foam,
-        thicknessMm: input.shell.thicknessMm,
-        neutralFraction: input.shell.neutralFraction,
-        modelIs: input.shell.modelIs,
-        shrinkage: input.shrinkage,
-      },
-    ],
+    layers: input.layers.map(({ shell, shrinkage }) => ({
+      id: shell.layer,
+      foam: shell.foam,
+      thicknessMm: shell.thicknessMm,
+      neutralFraction: shell.neutralFraction,
+      modelIs: shell.modelIs,
+      backMm: shell.backMm,
+      shrinkage,
+    })),
     pieces: input.pieces.map((piece) => pieceReport(piece, input)),
     seams: input.seams.map(seamReport),
     sheets: input.sheets.sheets.map((sheet) => ({
@@ -116,8 +125,11 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
 }
 
 function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unknown> {
-  const patch = input.patches[piece.patch];
-  const flat = input.flats[piece.patch];
+  const layer = input.layers.find(({ shell }) => shell.layer === piece.layer);
+  if (layer === undefined) throw new Error(`report: piece ${piece.id} of a layer that is not there`);
+  const patch = layer.patches[piece.patch];
+  const flat = layer.flats[piece.patch];
+  const { neutralPositions } = layer.shells[piece.patch];
   if (flat === null) throw new Error(`report: piece ${piece.id} without a flat`);
   return {
     id: piece.id,
@@ -142,7 +154,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     energy: flat.energy,
     flipped: flat.flipped,
     overlaps: flat.overlapCount ?? flat.overlaps.length,
-    ...layingReport(piece, flat, input.mesh),
+    ...layingReport(piece, flat, layer.mesh),
     bendStyle: piece.bendStyle,
     bendReason: piece.bendReason,
     outlineMm: pairs(piece.outline),
@@ -187,10 +199,10 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     flat: {
       uvMm: pairs(piece.uv),
       neutralMm: [...patch.meshVertices].map((v) => {
-        const p = pointAt3(input.shell.neutralPositions, v);
+        const p = pointAt3(neutralPositions, v);
         return [p.x, p.y, p.z];
       }),
-      sourceVertices: [...patch.meshVertices].map((v) => input.mesh.fileVertex[v]),
+      sourceVertices: [...patch.meshVertices].map((v) => layer.mesh.fileVertex[v]),
       triangles: triples(patch.triangles),
     },
   };

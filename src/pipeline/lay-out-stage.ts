@@ -1,0 +1,77 @@
+import { Memo } from '../base/memo.ts';
+import type { FoamId } from '../base/ids.ts';
+import type { Work } from '../base/work.ts';
+import { cautionTexts } from '../model/cautions.ts';
+import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import { findPaper } from '../model/papers.ts';
+import type { Template } from '../model/template.ts';
+import { templateSteps } from '../steps/foam/make-template.ts';
+import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
+import { makePages } from '../steps/tile/make-pages.ts';
+import { remembered, rememberedSteps } from './remembered.ts';
+import type { Run } from './run.ts';
+
+/** Results kept per step: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
+/** From pieces to paper: templates, sheets of foam and pages. */
+export class LayOutStage {
+  readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
+  readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
+  readonly #pages = new Memo<unknown[], ReturnType<typeof makePages>>(KEPT);
+
+  /** One template for each piece. */
+  async draw(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
+    const { name } = run.project;
+    const foams = [...new Set(pieces.map(({ foam }) => foam))].map((id) => run.foam(id));
+    const steps = () => templateSteps(pieces, seams, { projectName: name, foamNames: namesOf(foams) });
+    const key = [pieces, seams, name, ...foams.map((foam) => foam.name)];
+    run.templates = await rememberedSteps(this.#templates, key, steps, work);
+  }
+
+  layOut(run: Run, pieces: readonly FoamPiece[]): void {
+    const { project } = run;
+    const templates = run.templates ?? [];
+    const sheets = remembered(this.#sheets, [templates, project.foams], () => {
+      run.made('nest');
+      const items = pieces.map(({ id, quantity, foam }, i) => ({ piece: id, template: templates[i], quantity, foam }));
+      return layOnSheets(items, project.foams);
+    });
+    run.sheets = sheets;
+    for (const id of sheets.tooLarge) {
+      const piece = pieces.find((candidate) => candidate.id === id);
+      if (piece === undefined) throw new Error(`layOut: no piece ${id}`);
+      run.findings.push({
+        code: 'nest/too-large',
+        severity: 'warning',
+        text: `${piece.name} is larger than a sheet of ${run.foam(piece.foam).name}: part it once more, or take a larger sheet.`,
+        where: { piece: id },
+      });
+    }
+    const choice = project.paper;
+    const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
+    const key = [templates, pieces, choice, project.name, project.revision, run.choices.date];
+    const pages = remembered(this.#pages, key, () => {
+      run.made('tile');
+      return makePages({
+        templates,
+        pieces,
+        paper,
+        orientation: choice.orientation,
+        marginMm: choice.marginMm,
+        overlapMm: choice.overlapMm,
+        projectName: project.name,
+        projectRevision: project.revision,
+        ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
+        cautions: cautionTexts('cut'),
+      });
+    });
+    const set = run.take('tile', pages);
+    run.paper = set.value;
+    run.findings.push(...set.notes);
+  }
+}
+
+const namesOf = (foams: readonly FoamSheet[]): ReadonlyMap<FoamId, string> =>
+  new Map(foams.map(({ id, name }) => [id, name]));

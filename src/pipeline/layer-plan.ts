@@ -1,0 +1,33 @@
+import { PLACE_IN_WALL } from '../steps/shell/make-shell-layer.ts';
+import type { LayerChoice, SculptPart } from '../project/project.ts';
+
+/** One sheet of foam a part is made of, and where it lies. */
+export interface LayerPlan {
+  readonly choice: LayerChoice;
+  /** 1 for the outermost sheet of the wall, whose seams are seen; 2, 3 … farther in. */
+  readonly sheet: number;
+  /** Where its back lies, counted outward from the sculpt, mm; undefined where it is the whole wall. */
+  readonly backMm: number | undefined;
+}
+
+/**
+ * The sheets of a part, the outermost first: it is the one that is seen. Layers of the wall lie one on the other, from the back outward, and
+ * the sculpt at its place in the whole of them (foam model 5).
+ */
+export function layerPlans({ layers, modelIs }: Pick<SculptPart, 'layers' | 'modelIs'>): readonly LayerPlan[] {
+  const wallMm = layers.reduce((sum, { thicknessMm }) => sum + thicknessMm, 0);
+  // Not `-`: what lies on the sculpt lies at 0, not at -0.
+  let below = 0 - PLACE_IN_WALL[modelIs] * wallMm;
+  const plans = layers.map((choice, i): LayerPlan => {
+    const backMm = layers.length === 1 ? undefined : below;
+    below += choice.thicknessMm;
+    return { choice, sheet: layers.length - i, backMm };
+  });
+  return plans.reverse();
+}
+
+/** What stands behind the letters of a sheet's seams, so that `A2` is told from the `A` that is seen; nothing for the outermost. */
+export const letterSuffix = ({ sheet }: LayerPlan): string => (sheet === 1 ? '' : String(sheet));
+
+/** What stands behind the names of a sheet's pieces. */
+export const nameSuffix = ({ sheet }: LayerPlan): string => (sheet === 1 ? '' : `, sheet ${sheet}`);

@@ -1,0 +1,263 @@
+import { Memo } from '../base/memo.ts';
+import type { Finding } from '../base/finding.ts';
+import { seamId } from '../base/ids.ts';
+import { fail } from '../base/result.ts';
+import { runWithPauses } from '../base/stepwise.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import { topologySteps } from '../mesh/topology.ts';
+import { FOAM_RULES } from '../model/foam-settings.ts';
+import type { CutOffer } from '../model/patch.ts';
+import type { SeamChain } from '../model/seams.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
+import { cutSteps } from '../steps/cut/cut-patches.ts';
+import { offerSteps } from '../steps/cut/offer-cut.ts';
+import { chainSteps } from '../steps/cut/seam-chains.ts';
+import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
+import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
+import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
+import { DryFits } from './dry-fit.ts';
+import { dryFitFindings } from './dry-fit-findings.ts';
+import type { FlattenCrew } from './flatten-crew.ts';
+import { Forming } from './forming.ts';
+import { LayFlat } from './lay-flat.ts';
+import { letterSuffix, nameSuffix, type LayerPlan } from './layer-plan.ts';
+import type { CutSculpt, EarlyOutcome } from './outcome.ts';
+import { OverlapOffers } from './overlap-offers.ts';
+import { PatchStore } from './patch-store.ts';
+import { remembered, rememberedSteps } from './remembered.ts';
+import { Stopped, type LayerRun, type Run } from './run.ts';
+import { Springings, springingFindings } from './springing.ts';
+import { straightFindings } from './straight-findings.ts';
+import { wishFindings } from './wish-findings.ts';
+
+/** Results kept per step: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
+type Parted = Pick<CutSculpt, 'chains' | 'patches' | 'patchOfTriangle' | 'offers'>;
+
+/**
+ * The steps of one sheet of foam, from the sculpt's surface to pieces that were put together again, and what is remembered of them. Every
+ * sheet of a part has its own: sheets differ in size, and may be parted otherwise.
+ */
+export class LayerStages {
+  readonly #patches = new PatchStore();
+  readonly #layFlat: LayFlat;
+  readonly #overlapOffers: OverlapOffers;
+  readonly #forming = new Forming();
+  readonly #dryFits = new DryFits();
+  readonly #springings = new Springings();
+  readonly #shells = new Memo<unknown[], ShellLayer>(2 * KEPT);
+  readonly #shellsOfPatches = new Memo<unknown[], readonly ShellLayer[]>(KEPT);
+  readonly #cuts = new Memo<unknown[], { cut: Parted; findings: readonly Finding[] }>(4 * KEPT);
+  readonly #unheard = new Memo<unknown[], readonly Finding[]>(KEPT);
+  readonly #bent = new Memo<unknown[], PartBends>(KEPT);
+  readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
+
+  constructor(crew: FlattenCrew) {
+    this.#layFlat = new LayFlat(crew, this.#patches);
+    this.#overlapOffers = new OverlapOffers(crew);
+  }
+
+  /** Moves the sculpt to the surfaces of the sheet and parts it along its seams. */
+  async part(run: Run, layer: LayerRun, work: Work): Promise<void> {
+    const { mesh } = run.needSculpt();
+    const { part } = run;
+    const { plan } = layer;
+    await work.pause(0, 'moving to the foam’s neutral surface');
+    const shell = await this.#shell(run, mesh, shellChoice(run, plan), work);
+    await work.pause(0.5, 'parting along the seams');
+    const { cut, findings } = await this.#parted(run, mesh, plan, work);
+    const { patches, chains } = cut;
+    if (plan.sheet === 1) {
+      const foam = run.foam(plan.choice.foam);
+      const { edgeWishes, flatten, layers, pieceSettings, regions, seamSettings } = part;
+      const wishes = [mesh, patches, chains, foam, edgeWishes, flatten, layers, pieceSettings, regions, seamSettings];
+      const unheard = () => wishFindings(mesh, { patches, chains }, part, foam);
+      run.findings.push(...remembered(this.#unheard, wishes, unheard));
+    }
+    run.findings.push(...findings, ...shell.findings, ...patches.flatMap((patch) => patch.findings));
+    layer.cut = { ...cut, mesh, shell, shells: this.#shellsOf(cut, shell) };
+    layer.bends = await this.#bend(run, layer.cut, work);
+  }
+
+  async flatten(run: Run, layer: LayerRun, work: Work): Promise<void> {
+    const { project, part, choices } = run;
+    const [sculpt, cut] = [run.needSculpt(), layer.needCut()];
+    const { onEarly } = choices;
+    // What is shown before it is done is the sheet that is seen.
+    const isShown = onEarly !== undefined && layer.plan.sheet === 1;
+    const tell = isShown
+      ? (early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early })
+      : undefined;
+    const { results, wishes, isNew } = await this.#layFlat.lay(
+      { mesh: cut.mesh, cut, part, bevels: layer.needBends().bevels },
+      shareOfWork(work, 0, 0.9),
+      tell,
+    );
+    if (isNew) run.made('flatten');
+    layer.wishes = wishes;
+    const { patches, shells } = cut;
+    results.forEach((result, i) => {
+      if (result === null || result.ok) return;
+      run.findings.push({ ...result.problem, severity: 'error', where: { triangles: [patches[i].meshTriangles[0]] } });
+    });
+    const laid = results.map((result) => (result?.ok === true ? result.value : null));
+    const surfaces = shells.map(({ neutralPositions }) => neutralPositions);
+    layer.flats = await this.#forming.of(patches, laid, surfaces, shareOfWork(work, 0.9, 1));
+    if (layer.flats.every((flat) => flat === null)) {
+      const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
+      throw new Stopped(
+        'flatten',
+        fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem,
+      );
+    }
+  }
+
+  /** @param firstNumber  of the sheet's pieces. */
+  async makeFoam(run: Run, layer: LayerRun, firstNumber: number, work: Work): Promise<void> {
+    const [cut, flats] = [layer.needCut(), layer.needFlats()];
+    const { part } = run;
+    const { choice } = layer.plan;
+    const foam = run.foam(choice.foam);
+    const shrinkage = choice.allowForShrinkage ? foam.shrinkage : undefined;
+    const { chains, patches, shell, shells } = cut;
+    const { pieceSettings, tracedSide, upAxis, copies, name } = part;
+    const suffix = nameSuffix(layer.plan);
+    const choices = [pieceSettings, tracedSide, upAxis, copies, name, foam, shrinkage, firstNumber, suffix];
+    const key = [shell, shells, chains, patches, layer.needBends(), ...choices, ...flats];
+    let made = this.#foam.get(key);
+    if (made === undefined) {
+      const steps = foamPieceSteps({
+        part: part.id,
+        partName: name,
+        nameSuffix: suffix,
+        layer: shell,
+        shells,
+        mesh: cut.mesh,
+        patches,
+        flats,
+        chains,
+        bends: layer.needBends(),
+        pieceSettings,
+        tracedSide,
+        upAxis,
+        limits: foam.stretchLimits,
+        ...(foam.bendLimits === undefined ? {} : { bendLimits: foam.bendLimits }),
+        ...(shrinkage === undefined ? {} : { shrinkage }),
+        rules: FOAM_RULES,
+        copies,
+        firstNumber,
+      });
+      made = this.#foam.set(key, await runWithPauses(steps, () => work.pause(0.5)));
+      run.made('foam');
+    }
+    const { pieces, seams, findings } = made;
+    layer.pieces = pieces;
+    layer.seams = seams;
+    run.findings.push(...findings);
+    run.findings.push(...straightFindings(cut.mesh, cut, flats, layer.wishes, pieces, foam.stretchLimits));
+  }
+
+  /** What would free the pieces that lie over themselves. */
+  async offerCuts(run: Run, layer: LayerRun, work: Work): Promise<void> {
+    const cut = layer.needCut();
+    const eased = await this.#overlapOffers.of(
+      { mesh: cut.mesh, cut, part: run.part, bevels: layer.needBends().bevels },
+      layer.needFlats(),
+      work,
+    );
+    if (eased.length > 0) layer.cut = { ...cut, offers: [...cut.offers, ...eased] };
+  }
+
+  /** The finished pieces put together again. */
+  async fitDry(run: Run, layer: LayerRun, work: Work): Promise<void> {
+    const cut = layer.needCut();
+    const { tooMuchPct } = run.foam(layer.plan.choice.foam).stretchLimits;
+    const [pieces, seams] = [layer.pieces ?? [], layer.seams ?? []];
+    layer.dryFit = await this.#dryFits.of({ cut, bends: layer.needBends(), pieces, seams, tooMuchPct }, work);
+    run.findings.push(...dryFitFindings(run.part.id, layer.dryFit));
+  }
+
+  async springBack(run: Run, layer: LayerRun, work: Work): Promise<void> {
+    const cut = layer.needCut();
+    const springing = await this.#springings.of({ cut, flats: layer.needFlats(), pieces: layer.pieces ?? [] }, work);
+    layer.springing = springing;
+    run.findings.push(...springingFindings(run.part.id, springing, cut.shell.thicknessMm));
+  }
+
+  async #shell(run: Run, mesh: Mesh, choice: ShellChoice, work: Work): Promise<ShellLayer> {
+    // By what it is made of: whether pieces are cut larger for shrinkage is a matter of the same layer, but not of its shell.
+    const { layer, foam, thicknessMm, neutralFraction, modelIs, backMm } = choice;
+    const key = [mesh, layer, foam, thicknessMm, neutralFraction, modelIs, backMm];
+    let shell = this.#shells.get(key);
+    if (shell === undefined) {
+      shell = this.#shells.set(key, await runWithPauses(shellLayerSteps(mesh, choice), () => work.pause(0.2)));
+      run.made('shell');
+    }
+    return shell;
+  }
+
+  /** The surfaces each patch lies on: the sheet's. */
+  #shellsOf({ patches }: Parted, shell: ShellLayer): readonly ShellLayer[] {
+    return remembered(this.#shellsOfPatches, [patches, shell], () => patches.map(() => shell));
+  }
+
+  async #parted(
+    run: Run,
+    mesh: Mesh,
+    plan: LayerPlan,
+    work: Work,
+  ): Promise<{ cut: Parted; findings: readonly Finding[] }> {
+    const { seams: marks, seamSettings } = run.part;
+    const suffix = letterSuffix(plan);
+    const key = [mesh, marks, seamSettings, suffix];
+    const known = this.#cuts.get(key);
+    if (known !== undefined) {
+      const patches = this.#patches.settle(mesh, known.cut.patches);
+      // The store may have begun anew since, and know equal patches by other objects: those are the ones that results are kept for.
+      return patches === known.cut.patches ? known : this.#cuts.set(key, { ...known, cut: { ...known.cut, patches } });
+    }
+    await runWithPauses(topologySteps(mesh), () => work.pause(0.5));
+    const seams = run.take('seams', seamSetFromMarks(mesh, marks, run.choices.strictSeams ?? false));
+    const raw = await runWithPauses(cutSteps(mesh, seams.value, mesh.positions), () => work.pause(0.6));
+    await work.pause(0.7);
+    const patches = this.#patches.settle(mesh, raw.patches);
+    const offers: CutOffer[] = [];
+    for (const i of patches.keys()) {
+      const offer = await runWithPauses(offerSteps(mesh, seams.value, patches, i), () => work.pause(0.7));
+      if (offer !== null) offers.push(offer);
+    }
+    await work.pause(0.8);
+    const chaining = chainSteps(mesh, seams.value, { ...raw, patches }, seamSettings);
+    const chains = (await runWithPauses(chaining, () => work.pause(0.8))).map((chain) => named(chain, suffix));
+    await work.pause(0.9);
+    run.made('seams', 'cut');
+    const cut = { chains, patches, patchOfTriangle: raw.patchOfTriangle, offers };
+    return this.#cuts.set(key, { cut, findings: seams.notes });
+  }
+
+  async #bend(run: Run, { mesh, patches, chains }: CutSculpt, work: Work): Promise<PartBends> {
+    const { pieceSettings } = run.part;
+    const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, FOAM_RULES);
+    return await rememberedSteps(this.#bent, [mesh, patches, chains, pieceSettings], steps, shareOfWork(work, 0.9, 1));
+  }
+}
+
+/** Surfaces of the plan's sheet. */
+function shellChoice(run: Run, { choice, backMm }: LayerPlan): ShellChoice {
+  const { id, foam, thicknessMm, neutralFraction } = choice;
+  const { modelIs } = run.part;
+  return { layer: id, foam, thicknessMm, neutralFraction, modelIs, ...(backMm === undefined ? {} : { backMm }) };
+}
+
+/** Seams of sheets under the one that is seen have ids and letters of their own. */
+const named = (chain: SeamChain, suffix: string): SeamChain =>
+  suffix === ''
+    ? chain
+    : {
+        ...chain,
+        id: seamId(`${chain.id}.${suffix}`),
+        letter: chain.letter === '' ? '' : `${chain.letter}${suffix}`,
+      };

@@ -1,0 +1,117 @@
+import type { Finding } from '../base/finding.ts';
+import type { Ok, Problem, Result } from '../base/result.ts';
+import type { StepName } from '../model/bench-view.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import type { FoamId } from '../base/ids.ts';
+import type { Project, SculptPart } from '../project/project.ts';
+import type { PartBends } from '../steps/foam/part-bends.ts';
+import type { LayerPlan } from './layer-plan.ts';
+import type { CutSculpt, EarlyOutcome, LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
+import type { PatchWishes } from './patch-wishes.ts';
+
+export interface RunChoices {
+  /** True when the seams come from a seam file: a pair that is no edge is then the file's fault (`seams/no-edge`). */
+  readonly strictSeams?: boolean;
+  /** Printed on the pages, `YYYY-MM-DD`. */
+  readonly date?: string;
+  /**
+   * Told as soon as a patch is flat or near it, while the run goes on; left out where nobody looks. The result of the run is the same in
+   * either case.
+   */
+  readonly onEarly?: (early: EarlyOutcome) => void;
+}
+
+/** Thrown inside a run to leave the chain; caught by the pipeline. */
+export class Stopped extends Error {
+  constructor(
+    readonly step: StepName,
+    readonly problem: Problem,
+  ) {
+    super(problem.code);
+  }
+}
+
+/** What one run has gathered of one sheet of foam so far. */
+export class LayerRun {
+  cut: CutSculpt | null = null;
+  bends: PartBends | null = null;
+  flats: LayerOutcome['flats'] = null;
+  wishes: readonly PatchWishes[] = [];
+  pieces: LayerOutcome['pieces'] = null;
+  seams: LayerOutcome['seams'] = null;
+  dryFit: LayerOutcome['dryFit'] = null;
+  springing: LayerOutcome['springing'] = null;
+
+  constructor(readonly plan: LayerPlan) {}
+
+  needCut(): CutSculpt {
+    if (this.cut === null) throw new Error('run: not parted yet');
+    return this.cut;
+  }
+
+  needBends(): PartBends {
+    if (this.bends === null) throw new Error('run: not parted yet');
+    return this.bends;
+  }
+
+  needFlats(): NonNullable<LayerOutcome['flats']> {
+    if (this.flats === null) throw new Error('run: not flat yet');
+    return this.flats;
+  }
+
+  outcome(): LayerOutcome {
+    const { plan, cut, flats, pieces, seams, dryFit, springing } = this;
+    return { plan, cut, flats, pieces, seams, dryFit, springing };
+  }
+}
+
+/** What one run has gathered so far. */
+export class Run {
+  readonly findings: Finding[] = [];
+  sculpt: SizedSculpt | null = null;
+  /** As far as each has come; the outermost sheet of the wall first. */
+  layers: readonly LayerRun[] = [];
+  templates: Outcome['templates'] = null;
+  sheets: Outcome['sheets'] = null;
+  paper: Outcome['paper'] = null;
+  bodyFit: Outcome['bodyFit'] = null;
+  stopped: Outcome['stopped'] = null;
+  readonly #madeNew = new Set<StepName>();
+
+  constructor(
+    readonly project: Project,
+    readonly part: SculptPart,
+    readonly choices: RunChoices,
+  ) {}
+
+  made(...steps: StepName[]): void {
+    for (const step of steps) this.#madeNew.add(step);
+  }
+
+  get madeNew(): readonly StepName[] {
+    return [...this.#madeNew];
+  }
+
+  /** A result that is known to stand, or the end of this run at that step. */
+  take<T>(step: StepName, result: Result<T>): Ok<T> {
+    if (!result.ok) throw new Stopped(step, result.problem);
+    return result;
+  }
+
+  needSculpt(): SizedSculpt {
+    if (this.sculpt === null) throw new Error('run: no sculpt yet');
+    return this.sculpt;
+  }
+
+  /** The outermost sheet of the wall, which is seen. */
+  get seen(): LayerRun | undefined {
+    return this.layers.at(0);
+  }
+
+  /** A sheet of the maker's stock. */
+  foam(id: FoamId): FoamSheet {
+    const sheet = this.project.foams.find((candidate) => candidate.id === id);
+    if (sheet === undefined) throw new Error(`run: foam ${id} is not in the project`);
+    return sheet;
+  }
+}

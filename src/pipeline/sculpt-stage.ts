@@ -1,0 +1,101 @@
+import { Memo } from '../base/memo.ts';
+import type { Finding } from '../base/finding.ts';
+import { fail, type Result } from '../base/result.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
+import { boxOfPoints3 } from '../mesh/measure.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { ModelFacts } from '../model/model-facts.ts';
+import type { SourceModel } from '../model/source-model.ts';
+import { factSteps } from '../steps/read/facts.ts';
+import { findFaults } from '../steps/read/faults.ts';
+import { readModel } from '../steps/read/read-model.ts';
+import { repairSteps } from '../steps/read/repair.ts';
+import { meshFromModel, mmPerUnitOf, sizeFindings } from '../steps/read/size.ts';
+import type { SizedSculpt } from './outcome.ts';
+import { rememberedSteps } from './remembered.ts';
+import { Stopped, type Run } from './run.ts';
+
+/** A source file kept beside the document. */
+export interface Source {
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Results kept: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
+/** From the file to a sculpt in mm: read, repaired, sized and looked over. */
+export class SculptStage {
+  readonly #sources = new Map<string, Source>();
+  readonly #read = new Memo<[string], SourceModel>(3);
+  readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
+  readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
+  readonly #facts = new Memo<[SourceModel], ModelFacts>(KEPT);
+  readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
+
+  putSource(hash: string, source: Source): void {
+    this.#sources.set(hash, source);
+  }
+
+  sourceOf(hash: string): Source | undefined {
+    return this.#sources.get(hash);
+  }
+
+  /** Puts the sculpt of the run's part into the run. */
+  async make(run: Run, work: Work): Promise<void> {
+    const { source } = run.part;
+    const kept = this.#sources.get(source.hash);
+    if (kept === undefined) {
+      throw new Stopped(
+        'read',
+        fail('read/no-source', `The file ${source.fileName} is not here: choose it again.`).problem,
+      );
+    }
+    let model = this.#read.get([source.hash]);
+    if (model === undefined) {
+      model = run.take('read', await readModel(kept.bytes, source.fileName, shareOfWork(work, 0, 0.6))).value;
+      this.#read.set([source.hash], model);
+      run.made('read');
+    }
+    run.findings.push(...model.findings);
+    const { repairs } = run.part;
+    const look = shareOfWork(work, 0.6, 0.7);
+    await look.pause(0, 'looking the model over');
+    const repairing = rememberedSteps(this.#repaired, [model, repairs], () => repairSteps(model, repairs), look);
+    const repaired = run.take('read', await repairing).value;
+    const { sculpt, findings } = await this.#size(run, repaired, look);
+    run.sculpt = sculpt;
+    run.findings.push(...findings);
+    let faults = this.#faults.get([sculpt.mesh]);
+    if (faults === undefined) {
+      faults = await findFaults(repaired, sculpt.mesh, shareOfWork(work, 0.7, 1));
+      this.#faults.set([sculpt.mesh], faults);
+    }
+    run.findings.push(...faults);
+    if (sculpt.mmPerUnit === null) {
+      throw new Stopped(
+        'size',
+        fail('size/unknown', 'The file does not say how large the sculpt is: give its unit or one real measure.')
+          .problem,
+      );
+    }
+  }
+
+  async #size(
+    run: Run,
+    model: SourceModel,
+    work: Work,
+  ): Promise<{ sculpt: SizedSculpt; findings: readonly Finding[] }> {
+    const { scale } = run.part;
+    const known = this.#sized.get([model, scale]);
+    if (known !== undefined) return known;
+    const mmPerUnit = scale === null ? null : run.take('size', mmPerUnitOf(model, scale)).value;
+    const mesh = meshFromModel(model, mmPerUnit ?? 1);
+    const { min, max } = boxOfPoints3(mesh.positions);
+    const findings = mmPerUnit === null ? [] : sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z]);
+    await work.pause(0.5);
+    const facts = await rememberedSteps(this.#facts, [model], () => factSteps(model), work);
+    run.made('size');
+    return this.#sized.set([model, scale], { sculpt: { model, facts, mesh, mmPerUnit }, findings });
+  }
+}
