@@ -10,6 +10,7 @@ import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import './neutral-form.ts';
+import './sheet-choice.ts';
 import './shrink-fields.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -98,6 +99,7 @@ export class FoamLine extends JobSection {
         <legend>${WORDS.foam.stock}</legend>
         <div class="stock">${this.#thicknesses().map((sheet) => this.#sheet(sheet, foam))}</div>
       </fieldset>
+      <fl-sheet-choice .project=${this.project} .bench=${this.bench}></fl-sheet-choice>
       <div class="row fields">
         ${foam === undefined ? nothing : this.#sheetSizes(foam)}
         <fl-length-field

@@ -102,7 +102,7 @@ export class SeamsLine extends JobSection {
     const { pieces, seams } = this.bench;
     if (pieces === null || seams === null) return html`<p slot="answer" class="soft">${WORDS.seams.waiting}</p>`;
     const inner = seams.chains.filter((chain) => chain.kind !== 'open').length;
-    return html`<p slot="answer">${WORDS.seams.counts(inner, pieces.patches.length)}</p>`;
+    return html`<p slot="answer">${WORDS.seams.counts(inner, pieces.benchPatches)}</p>`;
   }
 
   #markedCount(): number {

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
@@ -82,6 +83,12 @@ const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
 };
 
 const NO_REGIONS: readonly Region[] = [];
+
+/** Of all patches those that lie on the sculpt: the scene draws one sheet of foam bent, the others by their lines. */
+const onBench = (pieces: PiecesView): PiecesView => ({
+  ...pieces,
+  patches: pieces.patches.slice(0, pieces.benchPatches),
+});
 
 /** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
 type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
@@ -266,7 +273,7 @@ export class Stage extends LitElement {
       ...(sculpt === before.sculpt ? {} : { sculpt }),
       ...(shell === before.shell ? {} : { shell }),
       ...(seams === before.seams ? {} : { seams }),
-      ...(pieces === before.pieces ? {} : { pieces }),
+      ...(pieces === before.pieces ? {} : { pieces: pieces && onBench(pieces) }),
       ...(sheets === before.sheets ? {} : { sheets }),
     });
   }

@@ -28,6 +28,8 @@ export interface ViewState {
   readonly stage: number;
   readonly colouring: 'plain' | 'stretch' | 'pieces';
   readonly familiar: 'none' | 'hand' | 'head' | 'door';
+  /** Which sheet of the wall lies on the bench, 1 the outermost. */
+  readonly sheet: number;
   readonly choice: Choice;
   /** Triangle of the sculpt that was clicked when a piece was chosen: an area of it may be meant; null where none was. */
   readonly place: number | null;
@@ -52,6 +54,7 @@ export const FIRST_VIEW: ViewState = {
   stage: 0,
   colouring: 'plain',
   familiar: 'none',
+  sheet: 1,
   choice: NOTHING,
   place: null,
   withinMm: null,

@@ -104,6 +104,9 @@ export const WORDS = {
       'The layer of the foam that keeps its length when it bends. 0.5 until you have bent and measured a strip of your own.',
     traced: 'Templates are traced on the foam’s',
     sides: { face: 'face', back: 'back, printed mirrored' },
+    onBench: 'Sheet of the wall on the bench',
+    sheetOf: (sheet: number, sheets: number, thickness: string) =>
+      `${sheet}, ${thickness}${sheet === 1 ? ', outside' : sheet === sheets ? ', inside' : ''}`,
   },
 
   fit: {

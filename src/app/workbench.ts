@@ -126,8 +126,11 @@ export class Workbench extends EventTarget {
   }
 
   setView(patch: Partial<ViewState>): void {
+    const { sheet } = this.#view;
     this.#view = { ...this.#view, ...patch };
     this.#changed();
+    // Another sheet of foam is at hand in the worker; nothing is worked out for it.
+    if (this.#view.sheet !== sheet) void this.compute();
   }
 
   setWishes(patch: Partial<Wishes>): void {
@@ -193,7 +196,7 @@ export class Workbench extends EventTarget {
       return Promise.resolve(isTaken);
     };
     try {
-      const reply = await this.workshop.compute(project, this.#bench.update, onProgress, onEarly);
+      const reply = await this.workshop.compute(project, this.#bench.update, onProgress, onEarly, this.#view.sheet);
       isOver = true;
       if (turn === this.#turn) this.#take(reply);
     } catch (error) {

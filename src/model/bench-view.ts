@@ -78,9 +78,14 @@ export interface SeamsView {
 export interface PiecesView {
   /** False for shapes sent ahead while the work goes on: pieces not done yet are bare outlines, and seams are as they were. */
   readonly isFinal: boolean;
-  /** Per triangle of the sculpt the index of its patch. */
+  /** Per triangle of the sculpt the index of its patch in the sheet on the bench. */
   readonly patchOfTriangle: Int32Array;
+  /** Of all sheets of foam, those of the sheet on the bench first; a piece's `patch` counts in this list. */
   readonly patches: readonly PatchView[];
+  /** How many of the patches, the first ones, are of the sheet on the bench: they lie on the sculpt. */
+  readonly benchPatches: number;
+  /** Which sheet of the wall lies on the bench, 1 the outermost. */
+  readonly sheet: number;
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
   readonly templates: readonly Template[];

@@ -1,3 +1,4 @@
+import type { LayerId } from '../base/ids.ts';
 import { turnBetween } from '../geom/turn-between.ts';
 import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
 import { surfaceTreeOf } from '../mesh/surface-tree.ts';
@@ -39,9 +40,14 @@ export class BenchUpdater {
   #number = 0;
   readonly #sent = new Map<number, Made>();
 
-  /** @param have number of the last update the screen took; 0 when it shows nothing. */
-  next(outcome: Outcome, have: number): BenchUpdate {
-    const { sculpt, cut } = outcome;
+  /**
+   * @param have   number of the last update the screen took; 0 when it shows nothing.
+   * @param sheet  which sheet of the wall lies on the bench, 1 the outermost; where there is no such sheet it is the outermost.
+   */
+  next(outcome: Outcome, have: number, sheet = 1): BenchUpdate {
+    const { sculpt } = outcome;
+    const shown = outcome.layers.at(sheet - 1)?.cut == null ? 0 : sheet - 1;
+    const cut = outcome.layers.at(shown)?.cut ?? outcome.cut;
     const made = {
       sculpt,
       shell: cut?.shell ?? null,
@@ -58,7 +64,9 @@ export class BenchUpdater {
       ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt) } : {}),
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
-      ...(changed('pieces') || changed('seams') ? { pieces: cut === null ? null : piecesView(outcome, cut) } : {}),
+      ...(changed('pieces') || changed('seams') || changed('shell')
+        ? { pieces: cut === null ? null : piecesView(outcome, shown) }
+        : {}),
       ...(changed('sheets') ? { sheets: outcome.sheets } : {}),
       ...(changed('paper') ? { paper: outcome.paper } : {}),
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
@@ -148,17 +156,46 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
   return { chainOfEdge, chains };
 }
 
-function piecesView(outcome: Outcome, cut: CutSculpt): PiecesView {
-  const { flats, pieces, templates, seams } = outcome;
-  const drawn = { pieces: pieces ?? [], templates: templates ?? [] };
-  const patches = patchViews(cut, drawn, flats ?? [], () => true);
-  return { isFinal: true, ...drawn, patches, seams: seams ?? [], ...placesOf(cut) };
+/** @param shown  index of the sheet on the bench. */
+function piecesView({ layers, pieces, templates, seams }: Outcome, shown: number): PiecesView {
+  const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown)];
+  const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templates ?? [] };
+  const patches: PatchView[] = [];
+  const firstPatch = new Map<LayerId, number>();
+  let benchPatches = 0;
+  for (const { cut, flats } of inOrder) {
+    if (cut === null) continue;
+    firstPatch.set(cut.shell.layer, patches.length);
+    patches.push(...patchViews(cut, drawn, flats ?? [], () => true));
+    benchPatches ||= patches.length;
+  }
+  const { cut } = inOrder[0];
+  if (cut === null) throw new Error('piecesView: a sheet that was not parted');
+  const counted = drawn.pieces.map((piece) => {
+    const first = firstPatch.get(piece.layer) ?? 0;
+    return first === 0 ? piece : { ...piece, patch: first + piece.patch };
+  });
+  const places = placesOf(cut);
+  // Cuts are offered for the sheet that is seen.
+  const cutOffers = shown === 0 ? places.cutOffers : [];
+  const { templates: drawings } = drawn;
+  return {
+    isFinal: true,
+    pieces: counted,
+    templates: drawings,
+    patches,
+    benchPatches,
+    sheet: shown + 1,
+    seams: seams ?? [],
+    ...places,
+    cutOffers,
+  };
 }
 
 /** @param seams  as they were measured last. */
 function earlyView({ cut, flats, isFinal }: EarlyOutcome, drawn: DrawnPieces, seams: readonly FoamSeam[]): PiecesView {
   const patches = patchViews(cut, drawn, flats, (i) => isFinal[i]);
-  return { isFinal: false, ...drawn, patches, seams, ...placesOf(cut) };
+  return { isFinal: false, ...drawn, patches, benchPatches: patches.length, sheet: 1, seams, ...placesOf(cut) };
 }
 
 const placesOf = ({ patchOfTriangle, offers }: CutSculpt) => ({ patchOfTriangle, cutOffers: offers });
@@ -169,7 +206,7 @@ function patchViews(
   flats: readonly (FlatPiece | null)[],
   isFinal: (patch: number) => boolean,
 ): PatchView[] {
-  // Only the sheet that is seen is drawn on the sculpt; pieces of others have patches of their own.
+  // Pieces of other sheets have patches of their own.
   const pieceOfPatch = new Map(
     pieces.flatMap((piece, index) => (piece.layer === cut.shell.layer ? [[piece.patch, index] as const] : [])),
   );

@@ -8,8 +8,8 @@ export function connectWorkshop(): Workshop {
   return {
     putSource: (bytes, fileName) => remote.putSource(bytes, fileName),
     getSource: (hash) => remote.getSource(hash),
-    compute: (project, have, onProgress, onEarly) =>
-      remote.compute(project, have, Comlink.proxy(onProgress), onEarly && Comlink.proxy(onEarly)),
+    compute: (project, have, onProgress, onEarly, sheet) =>
+      remote.compute(project, have, Comlink.proxy(onProgress), onEarly && Comlink.proxy(onEarly), sheet),
     cancel: () => remote.cancel(),
     sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
     edgePath: (from, to) => remote.edgePath(from, to),

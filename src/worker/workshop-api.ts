@@ -34,6 +34,7 @@ export interface Workshop {
   /**
    * Runs what changed since the last compute and tells what is new.
    * @param have number of the last update the screen took, 0 when it shows nothing: parts it has are left out of the reply.
+   * @param sheet which sheet of the wall lies on the bench, 1 the outermost.
    * @param onEarly called with the flat pieces as they come, before they are done and before all else that follows from them.
    */
   compute(
@@ -41,6 +42,7 @@ export interface Workshop {
     have: number,
     onProgress: (progress: Progress) => void,
     onEarly?: OnEarly,
+    sheet?: number,
   ): Promise<ComputeReply>;
   /** Calls off the running compute, if any. */
   cancel(): Promise<void>;

@@ -56,11 +56,12 @@ export class PipelineWorkshop implements Workshop {
     have: number,
     onProgress: (progress: Progress) => void,
     onEarly?: OnEarly,
+    sheet = 1,
   ): Promise<ComputeReply> {
     this.#running?.cancel();
     const work = new PoliteWork(onProgress);
     this.#running = work;
-    const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, work, onEarly));
+    const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, sheet, work, onEarly));
     // Who calls off is answered now; the run itself ends at its next pause.
     return await Promise.race([turn, calledOff(work)]);
   }
@@ -120,8 +121,15 @@ export class PipelineWorkshop implements Workshop {
     return turn;
   }
 
-  async #run(project: Project, have: number, work: PoliteWork, onEarly: OnEarly | undefined): Promise<ComputeReply> {
-    const post = onEarly === undefined ? null : this.#earlyPost(onEarly, have);
+  async #run(
+    project: Project,
+    have: number,
+    sheet: number,
+    work: PoliteWork,
+    onEarly: OnEarly | undefined,
+  ): Promise<ComputeReply> {
+    // What is shown before it is done is the sheet that is seen.
+    const post = onEarly === undefined || sheet !== 1 ? null : this.#earlyPost(onEarly, have);
     try {
       const outcome = await this.#pipeline.run(
         project,
@@ -129,7 +137,7 @@ export class PipelineWorkshop implements Workshop {
         post === null ? {} : { onEarly: (early) => post.offer(early) },
       );
       this.#outcome = outcome;
-      return { cancelled: false, update: this.#updater.next(outcome, post?.have ?? have) };
+      return { cancelled: false, update: this.#updater.next(outcome, post?.have ?? have, sheet) };
     } catch (error) {
       if (error instanceof Cancelled) return { cancelled: true };
       throw error;

@@ -149,7 +149,16 @@ describe('the workbench and slow answers', () => {
 
   it('shows shapes sent ahead as unfinished, and takes none for an older document', async () => {
     const { workbench, answers, asked } = await begin();
-    const pieces = { isFinal: false, patches: [], pieces: [], seams: [], templates: [], cutOffers: [] } as const;
+    const pieces = {
+      isFinal: false,
+      benchPatches: 0,
+      sheet: 1,
+      patches: [],
+      pieces: [],
+      seams: [],
+      templates: [],
+      cutOffers: [],
+    } as const;
     const early: EarlyUpdate = { number: 1, pieces: { ...pieces, patchOfTriangle: new Int32Array(0) } };
     const [, have, onProgress, onEarly] = asked[0];
     expect(have).toBe(0);

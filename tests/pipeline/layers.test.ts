@@ -5,6 +5,7 @@ import { boxOfPoints3 } from '../../src/mesh/measure.ts';
 import type { Project } from '../../src/project/project.ts';
 import { layerPlans } from '../../src/pipeline/layer-plan.ts';
 import { reportOf } from '../../src/pipeline/write-files.ts';
+import { BenchUpdater } from '../../src/worker/bench-update.ts';
 import { runSample, sampleProject } from '../support/run-sample.ts';
 
 /** A wall of two sheets, the inner one `innerMm` thick and the outer one `outerMm`. */
@@ -114,5 +115,33 @@ describe('a wall of two sheets', () => {
     const thicker = await pipeline.run(twoSheets(project, 10, 2), QUIET_WORK);
     expect(thicker.layers[0].flats?.every((flat, i) => flat === before.layers[0].flats?.[i])).toBe(true);
     expect(thicker.layers[1].flats?.some((flat, i) => flat === before.layers[1].flats?.[i])).toBe(false);
+  });
+
+  it('shows the sheet that is asked for on the bench, and the pieces of all', async () => {
+    const outcome = await runSample('bracer', (project) => twoSheets(project, 6, 2));
+    const updater = new BenchUpdater();
+    const first = updater.next(outcome, 0);
+    const second = updater.next(outcome, first.number, 2);
+    const [outer, inner] = outcome.layers.map(({ cut, pieces }) => ({ shell: cut?.shell, pieces: pieces ?? [] }));
+    expect(first.shell?.thicknessMm).toBe(2);
+    expect(second.shell?.thicknessMm).toBe(6);
+    expect('sculpt' in second || 'sheets' in second).toBe(false);
+    expect(Array.from(second.shell?.facePositions ?? []).slice(0, 3)).toEqual(
+      Array.from(new Float32Array(inner.shell?.facePositions ?? [])).slice(0, 3),
+    );
+    for (const [update, own] of [
+      [first, outer],
+      [second, inner],
+    ] as const) {
+      const view = update.pieces;
+      if (view === null || view === undefined) throw new Error('pieces expected');
+      expect(view.patches.length).toBe(outer.pieces.length + inner.pieces.length);
+      // Every piece finds its own patch, and those on the bench are of the sheet that was asked for.
+      view.pieces.forEach((piece, i) => expect(view.patches[piece.patch].piece).toBe(i));
+      const onBench = view.patches.slice(0, view.benchPatches).map(({ piece }) => view.pieces[piece].id);
+      expect(onBench).toEqual(own.pieces.map(({ id }) => id));
+    }
+    // A sheet that was taken away is no longer asked for.
+    expect(updater.next(outcome, 0, 3).pieces?.sheet).toBe(1);
   });
 });

@@ -53,6 +53,8 @@ export function boxViews(): BoxViews {
     stretchSpread: null,
     squashSpread: null,
     isFinal: true,
+    benchPatches: patches.length,
+    sheet: 1,
   }));
   return {
     sculpt,

@@ -17,6 +17,8 @@ function viewOf(tracedSide: 'face' | 'back'): PiecesView {
     seams: [],
     templates: [templateOf(piece)],
     isFinal: true,
+    benchPatches: 0,
+    sheet: 1,
     cutOffers: [],
   };
 }
