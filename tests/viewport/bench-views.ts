@@ -53,8 +53,6 @@ export function boxViews(): BoxViews {
     stretchSpread: null,
     squashSpread: null,
     isFinal: true,
-    benchPatches: patches.length,
-    sheet: 1,
   }));
   return {
     sculpt,
@@ -71,6 +69,8 @@ export function boxViews(): BoxViews {
       seams: [],
       templates: pieces.map(templateOf),
       isFinal: true,
+      benchPatches: patches.length,
+      sheet: 1,
       cutOffers: [],
     },
     sheets: {
