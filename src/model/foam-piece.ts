@@ -136,8 +136,9 @@ export interface FoamSeam {
   /** Neutral flat length of each side, and of each cut line, mm. */
   readonly lengthMm: readonly number[];
   readonly tracedLengthMm: readonly number[];
-  /** Length of the seam on the neutral surface in 3D, mm. */
+  /** Length of the seam on the prop, on the surface its first piece keeps its length on, mm. */
   readonly trueLengthMm: number;
+  /** How much more one side is off its own length on the prop than the other, mm. */
   readonly differenceMm: number;
   /** Greatest difference of the two arc lengths at a common model point, measured from the last match mark or end, mm. */
   readonly worstSlipMm: number;

@@ -9,6 +9,7 @@ import type { ShellLayer } from '../model/shell-layer.ts';
 import { dryFitOf, joinedSeams, type JoinedSeam, type SeamRun } from '../steps/dryfit/dry-fit.ts';
 import type { FitSide } from '../steps/dryfit/fit-side.ts';
 import { measureSeam } from '../steps/dryfit/measure-seam.ts';
+import { hingedEnds, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
 import { triangleBeside } from '../steps/foam/piece-surface.ts';
 import { smoothTilts } from '../steps/foam/side-tilts.ts';
@@ -18,6 +19,8 @@ import type { CutSculpt } from './outcome.ts';
 export interface DryFitJob {
   readonly cut: Pick<CutSculpt, 'mesh' | 'shells' | 'chains' | 'patches'>;
   readonly bends: PartBends;
+  /** One per patch: how a grooved piece stands on its hinges. */
+  readonly hinges: readonly (HingeShapes | null)[];
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
   /** Stretch beyond which the foam takes no more, per cent. */
@@ -29,6 +32,7 @@ interface Measured {
   readonly mesh: Mesh;
   readonly shells: readonly [ShellLayer, ShellLayer];
   readonly patches: readonly [Patch, Patch];
+  readonly hinges: readonly [HingeShapes | null, HingeShapes | null];
   readonly joined: JoinedSeam;
   readonly tooMuchPct: number;
   readonly fit: SeamFit;
@@ -71,6 +75,7 @@ export class DryFits {
     return {
       mesh: job.cut.mesh,
       shells: [job.cut.shells[a.piece.patch], job.cut.shells[b.piece.patch]],
+      hinges: [job.hinges[a.piece.patch], job.hinges[b.piece.patch]],
       patches: [job.cut.patches[a.piece.patch], job.cut.patches[b.piece.patch]],
       joined,
       tooMuchPct: job.tooMuchPct,
@@ -79,17 +84,19 @@ export class DryFits {
   }
 }
 
-function sideOf({ cut, bends }: DryFitJob, { piece, edge }: SeamRun): FitSide {
+function sideOf({ cut, bends, hinges }: DryFitJob, { piece, edge }: SeamRun): FitSide {
   const chain = cut.chains.find(({ id }) => id === edge.seam);
   if (chain === undefined) throw new Error(`sideOf: no seam ${edge.seam}`);
   const { surface, panels, choice } = bends.patches[piece.patch];
   const side = chain.sides[edge.side];
   const { neutralPositions, neutralFraction } = cut.shells[piece.patch];
+  const shapes = hinges[piece.patch];
   return {
     piece,
     edge,
     patch: cut.patches[piece.patch],
     neutralPositions,
+    hingedEnds: shapes && hingedEnds(bends.patches[piece.patch], shapes, side, edge.side),
     neutralFraction,
     tiltRad: choice.style === 'rolled' ? smoothTilts(cut.mesh, surface, panels, side, edge.side) : null,
     panelBeside: Int32Array.from(chain.foldRad, (_, i) => panels.panelOf[triangleBeside(surface, side, edge.side, i)]),
@@ -107,6 +114,7 @@ function isSame(before: Measured, job: DryFitJob, joined: JoinedSeam): boolean {
       (run, i) =>
         before.patches[i] === cut.patches[run.piece.patch] &&
         before.shells[i] === cut.shells[run.piece.patch] &&
+        before.hinges[i] === job.hinges[run.piece.patch] &&
         isCutAlike(before.joined.sides[i], run),
     )
   );

@@ -3,13 +3,17 @@ import { ok, type Fail, type Result } from '../base/result.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
+import { runWithPauses } from '../base/stepwise.ts';
+import type { FoamRules } from '../model/foam-settings.ts';
 import type { Patch } from '../model/patch.ts';
-import type { ChainBevels } from '../steps/foam/chain-bevels.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
+import { hingeShapeSteps, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
+import type { PartBends, PatchBend } from '../steps/foam/part-bends.ts';
 import type { SculptPart } from '../project/project.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import type { CutSculpt, EarlyOutcome } from './outcome.ts';
 import type { PatchStore } from './patch-store.ts';
-import { wishesOfPatches, type PatchWishes } from './patch-wishes.ts';
+import { wishesOfPatches, type PatchHinges, type PatchWishes } from './patch-wishes.ts';
 
 /** Wishes of so many cuts are remembered: a maker goes a few steps back and forth. */
 const KEPT = 8;
@@ -20,8 +24,9 @@ export interface FlatInput {
   readonly mesh: Mesh;
   readonly cut: CutSculpt;
   readonly part: SculptPart;
-  /** How the seams lean, one per chain. */
-  readonly bevels: readonly ChainBevels[];
+  /** How its pieces bend and its seams lean. */
+  readonly bends: PartBends;
+  readonly rules: FoamRules;
 }
 
 export interface LaidFlat {
@@ -41,6 +46,10 @@ export class LayFlat {
   readonly #crew: FlattenCrew;
   readonly #patches: PatchStore;
   readonly #wishes = new Memo<unknown[], readonly PatchWishes[]>(KEPT);
+  readonly #hinges = new WeakMap<
+    PatchBend,
+    readonly { readonly shell: ShellLayer; readonly rules: FoamRules; readonly shapes: HingeShapes | null }[]
+  >();
   /** Why a patch could not be laid flat, told again in each run. */
   readonly #notFlat = new WeakMap<Patch, Fail>();
 
@@ -56,7 +65,7 @@ export class LayFlat {
    */
   async lay(input: FlatInput, work: Work, tell?: TellEarly): Promise<LaidFlat> {
     const { patches, shells } = input.cut;
-    const wishes = this.#wishesOf(input);
+    const wishes = await this.#wishesOf(input, work);
     const sizes = patches.map(({ meshTriangles }) => meshTriangles.length);
     const shares = sharesOfWork(work, sizes);
     const early = new EarlyFlats(patches.length, tell);
@@ -122,13 +131,35 @@ export class LayFlat {
     return isSure ? result : await this.#crew.flatten(task, shareOfWork(work, 0.5, 1));
   }
 
-  #wishesOf({ mesh, cut, part, bevels }: FlatInput): readonly PatchWishes[] {
+  /** The same object as long as nothing it follows from changes. */
+  async #hingesOf(bend: PatchBend, shell: ShellLayer, rules: FoamRules, work: Work): Promise<HingeShapes | null> {
+    const known = this.#hinges.get(bend)?.find((one) => one.shell === shell && one.rules === rules);
+    if (known !== undefined) return known.shapes;
+    const shapes = await runWithPauses(hingeShapeSteps(bend, shell, rules.hingeMm), () => work.pause(0));
+    this.#hinges.set(bend, [{ shell, rules, shapes }, ...(this.#hinges.get(bend) ?? [])].slice(0, KEPT));
+    return shapes;
+  }
+
+  async #wishesOf({ mesh, cut, part, bends, rules }: FlatInput, work: Work): Promise<readonly PatchWishes[]> {
     const { chains, patches, shells } = cut;
     const { flatten, regions, edgeWishes, pieceSettings, upAxis, tracedSide } = part;
     const key: unknown[] = [chains, patches, flatten, regions, edgeWishes, pieceSettings, upAxis];
     // What is asked of straight edges alone depends on the foam too.
-    if (edgeWishes.some(({ straight }) => straight === true)) key.push(bevels, tracedSide, shells);
-    return this.#wishes.get(key) ?? this.#wishes.set(key, wishesOfPatches(mesh, cut, bevels, part));
+    if (edgeWishes.some(({ straight }) => straight === true)) key.push(bends.bevels, tracedSide, shells);
+    // And what is asked of grooved pieces.
+    const isGrooved = bends.patches.some(({ choice }) => choice.style === 'grooved');
+    key.push(bends.patches, rules);
+    if (isGrooved) key.push(shells);
+    const known = this.#wishes.get(key);
+    if (known !== undefined) return known;
+    const hinges: (PatchHinges | null)[] = [];
+    for (const [i, bend] of bends.patches.entries()) {
+      await work.pause(0);
+      const shapes = await this.#hingesOf(bend, shells[i], rules, work);
+      const named = `hinged ${rules.hingeMm} ${rules.foldLimitDeg}`;
+      hinges.push(shapes && { bend, shapes, key: named });
+    }
+    return this.#wishes.set(key, wishesOfPatches(mesh, cut, bends.bevels, part, hinges));
   }
 }
 

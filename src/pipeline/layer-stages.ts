@@ -14,6 +14,7 @@ import { cutSteps } from '../steps/cut/cut-patches.ts';
 import { offerSteps } from '../steps/cut/offer-cut.ts';
 import { chainSteps } from '../steps/cut/seam-chains.ts';
 import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
+import { hingeSurface } from '../steps/foam/hinge-surface.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
@@ -78,8 +79,8 @@ export class LayerStages {
       run.findings.push(...remembered(this.#unheard, wishes, unheard));
     }
     run.findings.push(...findings, ...shell.findings, ...patches.flatMap((patch) => patch.findings));
-    layer.cut = { ...cut, mesh, shell, shells: this.#shellsOf(cut, shell) };
-    layer.bends = await this.#bend(run, layer.cut, work);
+    layer.bends = await this.#bend(run, mesh, cut, work);
+    layer.cut = { ...cut, mesh, shell, shells: this.#shellsOf(cut, layer.bends, shell) };
   }
 
   async flatten(run: Run, layer: LayerRun, work: Work): Promise<void> {
@@ -92,7 +93,7 @@ export class LayerStages {
       ? (early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early })
       : undefined;
     const { results, wishes, isNew } = await this.#layFlat.lay(
-      { mesh: cut.mesh, cut, part, bevels: layer.needBends().bevels },
+      { mesh: cut.mesh, cut, part, bends: layer.needBends(), rules: FOAM_RULES },
       shareOfWork(work, 0, 0.9),
       tell,
     );
@@ -105,7 +106,8 @@ export class LayerStages {
     });
     const laid = results.map((result) => (result?.ok === true ? result.value : null));
     const surfaces = shells.map(({ neutralPositions }) => neutralPositions);
-    layer.flats = await this.#forming.of(patches, laid, surfaces, shareOfWork(work, 0.9, 1));
+    const corners = wishes.map(({ options }) => options.corners);
+    layer.flats = await this.#forming.of(patches, laid, surfaces, corners, shareOfWork(work, 0.9, 1));
     if (layer.flats.every((flat) => flat === null)) {
       const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
       throw new Stopped(
@@ -126,7 +128,7 @@ export class LayerStages {
     const { pieceSettings, tracedSide, upAxis, copies, name } = part;
     const suffix = nameSuffix(layer.plan);
     const choices = [pieceSettings, tracedSide, upAxis, copies, name, foam, shrinkage, firstNumber, suffix];
-    const key = [shell, shells, chains, patches, layer.needBends(), ...choices, ...flats];
+    const key = [shell, shells, chains, patches, layer.needBends(), ...choices, ...flats, ...layer.hinges];
     let made = this.#foam.get(key);
     if (made === undefined) {
       const steps = foamPieceSteps({
@@ -138,6 +140,7 @@ export class LayerStages {
         mesh: cut.mesh,
         patches,
         flats,
+        hinges: layer.hinges,
         chains,
         bends: layer.needBends(),
         pieceSettings,
@@ -164,7 +167,7 @@ export class LayerStages {
   async offerCuts(run: Run, layer: LayerRun, work: Work): Promise<void> {
     const cut = layer.needCut();
     const eased = await this.#overlapOffers.of(
-      { mesh: cut.mesh, cut, part: run.part, bevels: layer.needBends().bevels },
+      { mesh: cut.mesh, cut, part: run.part, bends: layer.needBends(), rules: FOAM_RULES },
       layer.needFlats(),
       work,
     );
@@ -176,7 +179,10 @@ export class LayerStages {
     const cut = layer.needCut();
     const { tooMuchPct } = run.foam(layer.plan.choice.foam).stretchLimits;
     const [pieces, seams] = [layer.pieces ?? [], layer.seams ?? []];
-    layer.dryFit = await this.#dryFits.of({ cut, bends: layer.needBends(), pieces, seams, tooMuchPct }, work);
+    layer.dryFit = await this.#dryFits.of(
+      { cut, bends: layer.needBends(), hinges: layer.hinges, pieces, seams, tooMuchPct },
+      work,
+    );
     run.findings.push(...dryFitFindings(run.part.id, layer.dryFit));
   }
 
@@ -199,9 +205,11 @@ export class LayerStages {
     return shell;
   }
 
-  /** The surfaces each patch lies on: the sheet's. */
-  #shellsOf({ patches }: Parted, shell: ShellLayer): readonly ShellLayer[] {
-    return remembered(this.#shellsOfPatches, [patches, shell], () => patches.map(() => shell));
+  /** The surfaces each patch lies on: the sheet's, with what the piece keeps its length on. */
+  #shellsOf({ patches }: Parted, bends: PartBends, shell: ShellLayer): readonly ShellLayer[] {
+    return remembered(this.#shellsOfPatches, [patches, bends, shell], () =>
+      bends.patches.map((bend) => hingeSurface(bend, shell, FOAM_RULES.hingeMm)),
+    );
   }
 
   async #parted(
@@ -238,7 +246,7 @@ export class LayerStages {
     return this.#cuts.set(key, { cut, findings: seams.notes });
   }
 
-  async #bend(run: Run, { mesh, patches, chains }: CutSculpt, work: Work): Promise<PartBends> {
+  async #bend(run: Run, mesh: Mesh, { patches, chains }: Parted, work: Work): Promise<PartBends> {
     const { pieceSettings } = run.part;
     const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, FOAM_RULES);
     return await rememberedSteps(this.#bent, [mesh, patches, chains, pieceSettings], steps, shareOfWork(work, 0.9, 1));

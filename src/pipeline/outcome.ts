@@ -15,6 +15,7 @@ import type { SheetLayout } from '../model/sheet.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
+import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 
@@ -58,6 +59,8 @@ export interface LayerOutcome {
   readonly cut: CutSculpt | null;
   /** One per patch; null where the patch cannot be laid flat. */
   readonly flats: readonly (FlatPiece | null)[] | null;
+  /** One per patch: how a grooved piece stands on its hinges, null for any other; empty before it is laid flat. */
+  readonly hinges: readonly (HingeShapes | null)[];
   /** Those of this sheet; `patch` counts its own patches. */
   readonly pieces: readonly FoamPiece[] | null;
   readonly seams: readonly FoamSeam[] | null;

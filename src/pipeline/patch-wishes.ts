@@ -1,4 +1,4 @@
-import { vec3, rad, type Vec3 } from '../geom/vec.ts';
+import { length3, rad, sub3, vec3, type Vec3 } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import { STIFFNESS, type EdgeWish, type Give, type Region } from '../model/flatten-settings.ts';
@@ -10,6 +10,8 @@ import type { SculptPart } from '../project/project.ts';
 import type { FlattenOptions, StraightRun } from '../steps/flatten/flatten-options.ts';
 import type { ChainBevels } from '../steps/foam/chain-bevels.ts';
 import { allowanceOf, leanOf } from '../steps/foam/edge-offsets.ts';
+import { borderEnds, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
+import type { PatchBend } from '../steps/foam/part-bends.ts';
 import { settingsOfPatches } from '../steps/foam/piece-names.ts';
 import type { CutSculpt } from './outcome.ts';
 
@@ -20,6 +22,16 @@ export interface PatchWishes {
   readonly key: string;
   /** Chain of each of the straight runs, in their order. */
   readonly straightChains: readonly number[];
+  /** How a grooved piece lies on its hinges; null for any other. */
+  readonly hinges: HingeShapes | null;
+}
+
+/** How a grooved piece lies on its hinges. */
+export interface PatchHinges {
+  readonly bend: PatchBend;
+  readonly shapes: HingeShapes;
+  /** Equal for equal panels and grooves over the same surface. */
+  readonly key: string;
 }
 
 const UP: Readonly<Record<'x' | 'y' | 'z', Vec3>> = { x: vec3(1, 0, 0), y: vec3(0, 1, 0), z: vec3(0, 0, 1) };
@@ -30,6 +42,7 @@ export function wishesOfPatches(
   { patches, chains, shells }: Pick<CutSculpt, 'patches' | 'chains' | 'shells'>,
   bevels: readonly ChainBevels[],
   part: Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis' | 'tracedSide'>,
+  hinges: readonly (PatchHinges | null)[] = [],
 ): readonly PatchWishes[] {
   const wishOfChain = wishesOfChains(mesh, chains, part.edgeWishes);
   const settings = settingsOfPatches(mesh, patches, part.pieceSettings);
@@ -42,6 +55,7 @@ export function wishesOfPatches(
   );
   return patches.map((patch, i) => {
     const held = heldEdgesOf(mesh, patch, heldOpen);
+    const hinged = hinges[i] ?? null;
     const traced = settings[i].tracedSide ?? part.tracedSide;
     const straight = straightRunsOf(chains, wishOfChain, i, (chain, side) =>
       outwardAlong(chains[chain], bevels[chain], side, traced, shells[i]),
@@ -53,12 +67,14 @@ export function wishesOfPatches(
     const asked = grain === undefined || grain.stretch === 'any' ? null : grain;
     return {
       straightChains: straight.map(({ chain }) => chain),
+      hinges: hinged?.shapes ?? null,
       options: {
         seamPrice,
         squashPrice,
         evenOut,
         keepApart,
         heldEdges: held.edges,
+        ...(hinged === null ? {} : { corners: hinged.shapes.corners, heldLengths: lengthsOf(held.edges, hinged) }),
         ...(straightRuns.length === 0 ? {} : { straightRuns }),
         ...(gives === null ? {} : { stiffness: gives.stiffness }),
         ...(asked === null
@@ -70,6 +86,7 @@ export function wishesOfPatches(
         held.openOnes,
         straightRuns.map(({ vertices, outwardMm }) => [Array.from(vertices), Array.from(outwardMm)]),
         gives?.runs ?? [],
+        hinged?.key ?? '',
         asked === null ? null : [part.upAxis, asked.angleDeg, asked.stretch],
       ]),
     };
@@ -126,6 +143,13 @@ function heldEdgesOf(
   }
   return { edges: Uint32Array.from(pairs), openOnes };
 }
+
+/** Lengths of held edges as the panels beside them have them, mm. */
+const lengthsOf = (edges: Uint32Array, { bend, shapes }: PatchHinges): Float64Array =>
+  Float64Array.from({ length: edges.length / 2 }, (_, i) => {
+    const [from, to] = borderEnds(bend, shapes, edges[2 * i], edges[2 * i + 1]);
+    return length3(sub3(to, from));
+  });
 
 /** Stretches of the border that are to be cut straight. What closes in a ring round its piece cannot be; a run of two points is. */
 function straightRunsOf(

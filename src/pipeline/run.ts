@@ -4,6 +4,7 @@ import type { StepName } from '../model/bench-view.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { FoamId } from '../base/ids.ts';
 import type { Project, SculptPart } from '../project/project.ts';
+import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import type { CutSculpt, EarlyOutcome, LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
@@ -44,6 +45,11 @@ export class LayerRun {
 
   constructor(readonly plan: LayerPlan) {}
 
+  /** One per patch: how a grooved piece stands on its hinges. */
+  get hinges(): readonly (HingeShapes | null)[] {
+    return this.wishes.map(({ hinges }) => hinges);
+  }
+
   needCut(): CutSculpt {
     if (this.cut === null) throw new Error('run: not parted yet');
     return this.cut;
@@ -60,8 +66,8 @@ export class LayerRun {
   }
 
   outcome(): LayerOutcome {
-    const { plan, cut, flats, pieces, seams, dryFit, springing } = this;
-    return { plan, cut, flats, pieces, seams, dryFit, springing };
+    const { plan, cut, flats, hinges, pieces, seams, dryFit, springing } = this;
+    return { plan, cut, flats, hinges, pieces, seams, dryFit, springing };
   }
 }
 

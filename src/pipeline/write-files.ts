@@ -99,11 +99,19 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
   return `${JSON.stringify(report)}\n`;
 }
 
-function reportLayer({ foams }: Project, { plan, cut, flats }: LayerOutcome): ReportLayer {
+function reportLayer({ foams }: Project, { plan, cut, flats, hinges }: LayerOutcome): ReportLayer {
   const { shell, shells, mesh, patches } = need(cut);
   const foam = foams.find(({ id }) => id === plan.choice.foam);
   const shrinkage = (plan.choice.allowForShrinkage ? foam?.shrinkage : undefined) ?? null;
-  return { shell, shells, mesh, patches, shrinkage, flats: need(flats) };
+  return {
+    shell,
+    shells,
+    mesh,
+    patches,
+    shrinkage,
+    flats: need(flats),
+    corners: hinges.map((own) => own?.corners ?? null),
+  };
 }
 
 /** A value that a finished chain has: an unfinished one must not be written, and that is our mistake. */

@@ -9,10 +9,10 @@ import { partBends } from '../../src/steps/foam/part-bends.ts';
 import { runSample, sampleProject } from '../support/run-sample.ts';
 
 async function lanternJob(): Promise<DryFitJob> {
-  const { sculpt, cut, pieces, seams, part } = await runSample('lantern');
+  const { sculpt, cut, layers, pieces, seams, part } = await runSample('lantern');
   if (sculpt === null || cut === null || pieces === null || seams === null) throw new Error('an unfinished outcome');
   const bends = partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES);
-  return { cut, bends, pieces, seams, tooMuchPct: 8 };
+  return { cut, bends, hinges: layers[0].hinges, pieces, seams, tooMuchPct: 8 };
 }
 
 describe('dry fits that are remembered', () => {

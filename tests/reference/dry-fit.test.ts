@@ -86,11 +86,12 @@ describe.each([0.02, 60, 90, -60])('an edge cut 2 mm short on a fold of %d degre
 
 /** The dry fit of an outcome with some pieces cut otherwise. */
 async function fitOf(outcome: Outcome, changed: readonly FoamPiece[]) {
-  const { sculpt, cut, pieces, seams, part } = outcome;
+  const { sculpt, cut, layers, pieces, seams, part } = outcome;
   if (sculpt === null || cut === null || pieces === null || seams === null) throw new Error('an unfinished outcome');
   return new DryFits().of(
     {
       cut,
+      hinges: layers[0].hinges,
       bends: partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES),
       pieces: pieces.map((piece) => changed.find(({ id }) => id === piece.id) ?? piece),
       seams,

@@ -30,10 +30,17 @@ export function recompute(modelBytes, report) {
   const ledger = new Ledger();
   const model = sizedModel(readModelFile(modelBytes), report.scaleMmPerUnit);
   checkModelFacts(model, report.model, ledger);
-  checkCoverage(model, report.pieces, ledger);
-  const [layer] = report.layers;
-  const moveMm = (layer.neutralFraction - MODEL_PLACE[layer.modelIs]) * layer.thicknessMm;
-  const heldPlanes = checkNeutral(model, report.pieces, moveMm, ledger);
+  const wallMm = report.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
+  let backMm = -MODEL_PLACE[report.layers[0].modelIs] * wallMm;
+  let heldPlanes = 0;
+  // Sheets of the wall lie on each other from the back outward.
+  for (const layer of report.layers) {
+    const pieces = report.pieces.filter((piece) => piece.layer === layer.id);
+    checkCoverage(model, pieces, ledger);
+    ledger.agree('backMm', `layer ${layer.id}.backMm`, layer.backMm, backMm, 1e-9);
+    heldPlanes += checkNeutral(model, pieces, { ...layer, backMm }, ledger);
+    backMm += layer.thicknessMm;
+  }
   const rings = report.pieces.map((piece) => checkPiece(piece, TOLERANCE, ledger));
   checkSeams(report, rings, TOLERANCE, ledger);
   const triangles = report.pieces.reduce((sum, piece) => sum + piece.flat.triangles.length, 0);

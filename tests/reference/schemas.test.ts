@@ -116,7 +116,7 @@ describe('schemas of the files', () => {
   it.each<[string, string, (old: unknown) => unknown]>([
     ['no sources', 'sources', gone],
     ['a scale of nothing', 'project.parts.0.scale', set({ by: 'size', axis: 'x', mm: 0 })],
-    ['two layers', 'project.parts.0.layers', (old) => [old, old].flat()],
+    ['nine layers', 'project.parts.0.layers', (old) => Array.from({ length: 9 }, () => old).flat()],
     ['a repair it does not know', 'project.parts.0.repairs', push({ kind: 'melt' })],
     ['a foam with k 2', 'project.foams.0.neutralFraction', set(2)],
     ['a price below nothing', 'project.parts.0.flatten.seamPrice', set(-1)],

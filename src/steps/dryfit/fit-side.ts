@@ -9,6 +9,11 @@ export interface FitSide {
   readonly edge: PieceEdge;
   /** The layer's neutral surface, x y z per mesh vertex, mm. */
   readonly neutralPositions: Float64Array;
+  /**
+   * For each edge of the seam its two ends in the seam's direction, x y z each, where the piece's panels stand on hinges and end elsewhere than
+   * the surface; null in a piece that bends as it is.
+   */
+  readonly hingedEnds: Float64Array | null;
   /** k, the neutral surface's place counted from the back, 0 to 1. */
   readonly neutralFraction: number;
   /**

@@ -91,10 +91,10 @@ function stopsAlong(count: number, isClosed: boolean): readonly Stop[] {
 
 function bentSides(sides: readonly [FitSide, FitSide], mostShare: number): readonly [BentSide, BentSide] {
   const edges = bentEdges(sides);
-  const trueMm = new Float64Array(edges[0].length + 1);
-  edges[0].forEach(({ lengthMm }, i) => (trueMm[i + 1] = trueMm[i] + lengthMm));
   const bent = (which: 0 | 1): BentSide => {
     const side = sides[which];
+    const trueMm = new Float64Array(edges[which].length + 1);
+    edges[which].forEach(({ lengthMm }, i) => (trueMm[i + 1] = trueMm[i] + lengthMm));
     const cuts = { face: cutEdges(side, 'face'), back: cutEdges(side, 'back') };
     return { side, edges: edges[which], cuts, aheadAt: laidAlong(side, trueMm, mostShare), trueMm };
   };

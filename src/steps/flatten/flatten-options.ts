@@ -5,8 +5,15 @@ import type { GrainWish } from '../../model/flatten-settings.ts';
 export interface FlattenOptions {
   /** Flat coordinates of the same patch found earlier, x y per local vertex, mm: where to begin when only the surface changed a little. */
   readonly start?: Float64Array;
+  /**
+   * x y z of the three corners of each triangle, mm, where they are not those of the surface: panels of a grooved piece on their hinges. The
+   * piece takes the sizes of its triangles from them.
+   */
+  readonly corners?: Float64Array;
   /** Border edges that are to keep their length, as pairs of local vertices in the direction of their loop: all seams, and rims that must fit. */
   readonly heldEdges?: Uint32Array;
+  /** Their lengths, mm, where they are not those of the surface. */
+  readonly heldLengths?: Float64Array;
   /** Price of a wrong seam length against stretch inside the piece: see `seamSprings`; 0 is the plain minimum. */
   readonly seamPrice?: number;
   /** Price of squash against the same stretch, >= 1. */

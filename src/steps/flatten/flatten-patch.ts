@@ -53,7 +53,7 @@ export async function flattenPatch(
       where,
     );
   }
-  const rest = restShapes(patch, positions);
+  const rest = restShapes(patch, positions, options.corners);
   if (!rest.empty.includes(0)) {
     return fail(
       'flatten/no-area',

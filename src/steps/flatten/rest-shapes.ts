@@ -33,8 +33,11 @@ export interface RestShapes {
 /** Least height of a triangle over its longest side, as a share of that side. */
 export const LEAST_HEIGHT_SHARE = 1e-6;
 
-/** @param positions x y z of the whole mesh's vertices on the surface to be laid flat, mm. */
-export function restShapes(patch: Patch, positions: Float64Array): RestShapes {
+/**
+ * @param positions x y z of the whole mesh's vertices on the surface to be laid flat, mm.
+ * @param own       x y z of the three corners of each triangle, where these and not the surface give its size.
+ */
+export function restShapes(patch: Patch, positions: Float64Array, own?: Float64Array): RestShapes {
   const vertexCount = patch.meshVertices.length;
   const points = new Float64Array(3 * vertexCount);
   for (let v = 0; v < vertexCount; v += 1) {
@@ -50,25 +53,30 @@ export function restShapes(patch: Patch, positions: Float64Array): RestShapes {
   const height = new Float64Array(count);
   const area = new Float64Array(count);
   const empty = new Uint8Array(count);
+  const sized = own ?? points;
+  // Where each corner of the triangle in hand stands in them.
+  const places: [number, number, number] = [0, 0, 0];
   let totalArea = 0;
   let longest = 0;
   for (let t = 0; t < count; t += 1) {
-    const first = longestSide(patch.triangles, points, t);
+    if (own === undefined) for (let k = 0; k < 3; k += 1) places[k] = 3 * patch.triangles[3 * t + k];
+    else for (let k = 0; k < 3; k += 1) places[k] = 9 * t + 3 * k;
+    const first = longestSide(sized, places);
     const v = patch.triangles[3 * t + first];
     const w = patch.triangles[3 * t + ((first + 1) % 3)];
     const u = patch.triangles[3 * t + ((first + 2) % 3)];
     corners[3 * t] = v;
     corners[3 * t + 1] = w;
     corners[3 * t + 2] = u;
-    const a = 3 * v;
-    const b = 3 * w;
-    const c = 3 * u;
-    const px = points[b] - points[a];
-    const py = points[b + 1] - points[a + 1];
-    const pz = points[b + 2] - points[a + 2];
-    const qx = points[c] - points[a];
-    const qy = points[c + 1] - points[a + 1];
-    const qz = points[c + 2] - points[a + 2];
+    const a = places[first];
+    const b = places[(first + 1) % 3];
+    const c = places[(first + 2) % 3];
+    const px = sized[b] - sized[a];
+    const py = sized[b + 1] - sized[a + 1];
+    const pz = sized[b + 2] - sized[a + 2];
+    const qx = sized[c] - sized[a];
+    const qy = sized[c + 1] - sized[a + 1];
+    const qz = sized[c + 2] - sized[a + 2];
     const side = Math.sqrt(px * px + py * py + pz * pz);
     const nx = py * qz - pz * qy;
     const ny = pz * qx - px * qz;
@@ -96,12 +104,12 @@ export function restShapes(patch: Patch, positions: Float64Array): RestShapes {
 }
 
 /** Index of the corner from which the longest side runs; the first of equals. */
-function longestSide(triangles: Uint32Array, points: Float64Array, t: number): number {
+function longestSide(points: Float64Array, places: readonly [number, number, number]): number {
   let first = 0;
   let most = -1;
   for (let k = 0; k < 3; k += 1) {
-    const a = 3 * triangles[3 * t + k];
-    const b = 3 * triangles[3 * t + ((k + 1) % 3)];
+    const a = places[k];
+    const b = places[(k + 1) % 3];
     const x = points[b] - points[a];
     const y = points[b + 1] - points[a + 1];
     const z = points[b + 2] - points[a + 2];

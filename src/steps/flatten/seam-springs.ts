@@ -30,6 +30,7 @@ export const PRICE_STAGES: readonly number[] = [1 / 30, 1 / 5];
  * @param edges   pairs of local vertices joined by a side; one without length is left out.
  * @param price   what a seam that is 100 % wrong all along costs, in units of the energy (4 = isometry); 0 turns springs off.
  * @param points  x y z per local vertex, mm.
+ * @param own     length of each edge, mm, where it is not that between its points.
  * @returns null where nothing is held.
  */
 export function seamSprings(
@@ -37,16 +38,19 @@ export function seamSprings(
   price: number,
   points: Float64Array,
   plan: FactorPlan,
+  own?: Float64Array,
 ): FlatTerm | null {
   const ends: number[] = [];
   const lengths: number[] = [];
   for (let i = 0; price > 0 && i < edges.length; i += 2) {
     const [v, w] = [edges[i], edges[i + 1]];
-    const length = Math.hypot(
-      points[3 * w] - points[3 * v],
-      points[3 * w + 1] - points[3 * v + 1],
-      points[3 * w + 2] - points[3 * v + 2],
-    );
+    const length =
+      own?.[i / 2] ??
+      Math.hypot(
+        points[3 * w] - points[3 * v],
+        points[3 * w + 1] - points[3 * v + 1],
+        points[3 * w + 2] - points[3 * v + 2],
+      );
     if (!(length > 0)) continue;
     ends.push(Math.min(v, w), Math.max(v, w));
     lengths.push(length);

@@ -120,9 +120,9 @@ class Seeker {
 
   /** @param system  the same triangles, perhaps over a plan with more entries. */
   #problemOver(system: FlatSystem, { evenOut, seamFactor }: Stage): FlatProblem {
-    const { heldEdges = NO_EDGES, seamPrice = 0, grain } = this.#options;
+    const { heldEdges = NO_EDGES, heldLengths, seamPrice = 0, grain } = this.#options;
     const terms = [
-      seamSprings(heldEdges, seamFactor * seamPrice, system.rest.points, system.plan),
+      seamSprings(heldEdges, seamFactor * seamPrice, system.rest.points, system.plan, heldLengths),
       grain === undefined ? null : grainThreads(system, grain),
       this.#lines?.termOver(system) ?? null,
     ].filter((term) => term !== null);

@@ -5,15 +5,15 @@ import type { SeamChain } from '../../model/seams.ts';
 import type { ChainBevels } from './chain-bevels.ts';
 import { movedLength } from './cut-lines.ts';
 import type { EdgeRun } from './edge-runs.ts';
-import { sideStations, trueStations } from './piece-marks.ts';
 import { tracedLines, type PieceShape } from './piece-shape.ts';
-import { walkSeam, type ChainPlace, type SeamWalk } from './seam-walk.ts';
+import { walkSeam, type ChainPlace, type SeamWalk, type WalkedSide } from './seam-walk.ts';
 
 /** One side of a seam on a piece that is made. */
 export interface SeamPieceSide {
   readonly piece: PieceId;
   readonly shape: PieceShape;
   readonly run: EdgeRun;
+  readonly walked: WalkedSide;
   readonly traced: TracedSide;
 }
 
@@ -25,16 +25,15 @@ export interface SeamPieceSide {
 export function foamSeam(
   chain: SeamChain,
   layer: LayerId,
-  neutralPositions: Float64Array,
   sides: readonly SeamPieceSide[],
   bevels: ChainBevels,
   marks: readonly ChainPlace[],
 ): { readonly seam: FoamSeam; readonly walk: SeamWalk } {
   const walk = walkSeam(
-    sides.map(({ shape, run }) => sideStations(shape, run)),
+    sides.map(({ walked }) => walked),
     marks,
   );
-  const trueLine = trueStations(chain, neutralPositions);
+  const { own } = sides[0].walked;
   const leans = [...bevels.atStart, ...bevels.atEnd].map(deg);
   return {
     walk,
@@ -55,7 +54,7 @@ export function foamSeam(
           run.count,
         ),
       ),
-      trueLengthMm: trueLine[trueLine.length - 1],
+      trueLengthMm: own[own.length - 1],
       differenceMm: walk.differenceMm,
       worstSlipMm: walk.worstSlipMm,
       worstMisalignmentMm: walk.worstMisalignmentMm,

@@ -22,6 +22,7 @@ import { edgeRuns, type EdgeRun } from './edge-runs.ts';
 import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { grooveFindings } from './groove-findings.ts';
 import { pieceFolds } from './grooves.ts';
+import type { HingeShapes } from './hinge-shapes.ts';
 import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import {
@@ -33,14 +34,14 @@ import {
   type StretchFacts,
 } from './piece-findings.ts';
 import { doGrainsMirror, grainOf } from './piece-grain.ts';
-import { markPlaces, pieceMarks, sideStations } from './piece-marks.ts';
+import { hingedStations, markPlaces, pieceMarks, sideStations, trueStations } from './piece-marks.ts';
 import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { revisionCode } from './revision.ts';
 import { sawSettings } from './saw-settings.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
-import type { ChainPlace, Stations } from './seam-walk.ts';
+import type { ChainPlace, WalkedSide } from './seam-walk.ts';
 
 export interface FoamInput {
   readonly part: PartId;
@@ -52,8 +53,10 @@ export interface FoamInput {
   readonly shells?: readonly ShellLayer[];
   readonly mesh: Mesh;
   readonly patches: readonly Patch[];
-  /** One per patch, laid flat from the layer's neutral surface; null where it cannot be: such a patch gives no piece. */
+  /** One per patch, laid flat from its shell's neutral surface; null where it cannot be: such a patch gives no piece. */
   readonly flats: readonly (FlatPiece | null)[];
+  /** One per patch, where grooved pieces were laid flat on panels that end elsewhere than the surface; none if left out. */
+  readonly hinges?: readonly (HingeShapes | null)[];
   readonly chains: readonly SeamChain[];
   readonly bends: PartBends;
   readonly pieceSettings: readonly PieceSetting[];
@@ -92,7 +95,7 @@ export const makeFoamPieces = (input: FoamInput): FoamOutcome => runAtOnce(foamP
 
 /** The same in stretches. */
 export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
-  const { mesh, layer, patches, flats, chains, rules } = input;
+  const { mesh, patches, flats, chains, rules } = input;
   const wishes = settingsOfPatches(mesh, patches, input.pieceSettings);
   const { patches: bends, bevels } = input.bends;
   const runs = edgeRuns(patches, chains);
@@ -105,11 +108,13 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
       flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, shellOf(input, i), input.upAxis),
     );
   }
-  const sides: Stations[][] = chains.map(() => []);
-  shapes.forEach((shape, i) => {
-    if (shape !== null) for (const run of runs[i]) sides[run.chain].push(sideStations(shape, run));
+  const walked = runs.map((list, i) => {
+    const shape = shapes[i];
+    return shape === null ? [] : list.map((run) => walkedSide(input, i, shape, run));
   });
-  const places = chains.map((chain, i) => markPlaces(chain, layer.neutralPositions, sides[i], rules));
+  const sides: WalkedSide[][] = chains.map(() => []);
+  walked.forEach((list, i) => list.forEach((side, r) => sides[runs[i][r].chain].push(side)));
+  const places = chains.map((chain, i) => markPlaces(chain, sides[i], rules));
   yield;
   const twins = yield* twinSteps(
     mesh,
@@ -139,12 +144,22 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
     );
   }
   yield;
-  const { seams, findings } = makeSeams(input, shapes, calls, bevels, runs, places);
+  const { seams, findings } = makeSeams(input, shapes, calls, bevels, { runs, walked }, places);
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
 }
 
 /** The surfaces of the sheet a patch is cut from. */
 const shellOf = ({ layer, shells }: FoamInput, patch: number): ShellLayer => shells?.[patch] ?? layer;
+
+function walkedSide(input: FoamInput, patch: number, shape: PieceShape, run: EdgeRun): WalkedSide {
+  const chain = input.chains[run.chain];
+  const shapes = input.hinges?.[patch] ?? null;
+  const own =
+    shapes === null
+      ? trueStations(chain, shellOf(input, patch).neutralPositions)
+      : hingedStations(input.bends.patches[patch], shapes, chain.sides[run.side], run.side);
+  return { flat: sideStations(shape, run), own };
+}
 
 function callPieces(input: FoamInput, wishes: readonly Partial<PieceSetting>[]): readonly PieceCall[] {
   const { mesh, patches, flats } = input;
@@ -323,7 +338,7 @@ function makeSeams(
   shapes: readonly (PieceShape | null)[],
   calls: readonly PieceCall[],
   bevels: readonly ChainBevels[],
-  runs: readonly (readonly EdgeRun[])[],
+  { runs, walked }: { runs: readonly (readonly EdgeRun[])[]; walked: readonly (readonly WalkedSide[])[] },
   places: readonly (readonly ChainPlace[])[],
 ): { seams: readonly FoamSeam[]; findings: readonly Finding[] } {
   const { mesh, layer, chains, rules, part } = input;
@@ -331,14 +346,22 @@ function makeSeams(
   runs.forEach((list, i) => {
     const shape = shapes[i];
     if (shape === null) return;
-    for (const run of list) sidesOfChain[run.chain].push({ piece: calls[i].id, shape, run, traced: calls[i].traced });
+    list.forEach((run, r) =>
+      sidesOfChain[run.chain].push({
+        piece: calls[i].id,
+        shape,
+        run,
+        walked: walked[i][r],
+        traced: calls[i].traced,
+      }),
+    );
   });
   const seams: FoamSeam[] = [];
   const findings: Finding[] = [];
   chains.forEach((chain, c) => {
     const sides = sidesOfChain[c].sort((a, b) => a.run.side - b.run.side);
     if (sides.length === 0) return;
-    const { seam, walk } = foamSeam(chain, layer.layer, layer.neutralPositions, sides, bevels[c], places[c]);
+    const { seam, walk } = foamSeam(chain, layer.layer, sides, bevels[c], places[c]);
     seams.push(seam);
     const steep = bevelFinding(mesh, part, chain, bevels[c], rules.bevelLimitDeg, layer.thicknessMm);
     if (steep !== null) findings.push(steep);

@@ -1,13 +1,15 @@
 import { pointAt3, sub3, length3 } from '../../geom/vec.ts';
 import type { MatchMark, TracedSide } from '../../model/foam-piece.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
-import type { SeamChain } from '../../model/seams.ts';
+import type { SeamChain, SeamSide } from '../../model/seams.ts';
 import { nearestOnRings, pointOnMoved } from './cut-lines.ts';
 import { stationsAlong } from './edge-offsets.ts';
 import type { EdgeRun } from './edge-runs.ts';
+import { hingedEnds, type HingeShapes } from './hinge-shapes.ts';
 import { markStations } from './match-marks.ts';
+import type { PatchBend } from './part-bends.ts';
 import { tracedLines, type PieceShape } from './piece-shape.ts';
-import { placeAt, stationAt, type ChainPlace, type Stations } from './seam-walk.ts';
+import { placeAt, stationAt, type ChainPlace, type Stations, type WalkedSide } from './seam-walk.ts';
 
 /** Length of a chain on a surface up to each of its vertices, mm. */
 export function trueStations(chain: SeamChain, positions: Float64Array): Stations {
@@ -20,19 +22,24 @@ export function trueStations(chain: SeamChain, positions: Float64Array): Station
   return stations;
 }
 
+/** Length of one side of a seam up to each vertex of the chain as the panels of a grooved piece have it, mm. */
+export function hingedStations(bend: PatchBend, shapes: HingeShapes, side: SeamSide, which: 0 | 1): Stations {
+  const ends = hingedEnds(bend, shapes, side, which);
+  const stations = new Float64Array(side.localVertices.length);
+  for (let i = 1; i < stations.length; i += 1) {
+    stations[i] = stations[i - 1] + length3(sub3(pointAt3(ends, 2 * i - 1), pointAt3(ends, 2 * i - 2)));
+  }
+  return stations;
+}
+
 /**
  * The model points of a seam's match marks, in the chain's order; an open edge meets nothing and has none.
- * @param sides each side's flat stations. Spacing is kept on the longest of them and the true length, step by step: a flat side that came
- *              out longer than the seam on the prop would else have its marks too far apart.
+ * @param sides each side as it is walked. Spacing is kept on the longest of flat and true lengths, step by step: a flat side that came out
+ *              longer than the seam on the prop would else have its marks too far apart.
  */
-export function markPlaces(
-  chain: SeamChain,
-  neutralPositions: Float64Array,
-  sides: readonly Stations[],
-  rules: FoamRules,
-): readonly ChainPlace[] {
-  if (chain.kind === 'open') return [];
-  const stations = longestStations([trueStations(chain, neutralPositions), ...sides]);
+export function markPlaces(chain: SeamChain, sides: readonly WalkedSide[], rules: FoamRules): readonly ChainPlace[] {
+  if (chain.kind === 'open' || sides.length === 0) return [];
+  const stations = longestStations(sides.flatMap(({ flat, own }) => [flat, own]));
   const isRound = chain.vertices[0] === chain.vertices[chain.vertices.length - 1];
   return markStations(stations[stations.length - 1], chain.closed || isRound, rules).map((s) => placeAt(stations, s));
 }

@@ -3,6 +3,16 @@
  */
 export type Stations = Float64Array;
 
+/** One side of a seam as it is walked. */
+export interface WalkedSide {
+  readonly flat: Stations;
+  /**
+   * Length run on the surface this side's piece keeps its length on. Where the two pieces keep theirs on surfaces of other depths, as a grooved
+   * and a rolled one or two thicknesses do, one side of a seam is rightly longer than the other: what each is off its own is compared.
+   */
+  readonly own: Stations;
+}
+
 /** A place on a chain: on mesh edge `edge`, at share `share` (0 to 1) of it. The same model point on both sides. */
 export interface ChainPlace {
   readonly edge: number;
@@ -34,14 +44,14 @@ export function placeAt(stations: Stations, s: number): ChainPlace {
 }
 
 /**
- * Rolls one side of a seam along the other. At every vertex of the chain and every mark the arc lengths run on both sides are compared:
- * from the seam's start, and from the last mark, where the maker lines the two up again.
+ * Rolls one side of a seam along the other. At every vertex of the chain and every mark is compared how far each side has run beyond its own
+ * length on the prop: from the seam's start, and from the last mark, where the maker lines the two up again.
  * @param marks in the order of the chain.
  */
-export function walkSeam(sides: readonly Stations[], marks: readonly ChainPlace[]): SeamWalk {
-  const lengthMm = sides.map((stations) => stations[stations.length - 1]);
+export function walkSeam(sides: readonly WalkedSide[], marks: readonly ChainPlace[]): SeamWalk {
+  const lengthMm = sides.map(({ flat }) => flat[flat.length - 1]);
   if (sides.length < 2) return { lengthMm, differenceMm: 0, worstSlipMm: 0, worstMisalignmentMm: 0, worstAt: 0 };
-  const [a, b] = sides;
+  const [a, b] = sides.map(({ flat, own }) => flat.map((s, v) => s - own[v]));
   let worstMisalignmentMm = 0;
   let worstSlipMm = 0;
   let worstAt = 0;
@@ -60,5 +70,6 @@ export function walkSeam(sides: readonly Stations[], marks: readonly ChainPlace[
       sinceMark = apart;
     }
   }
-  return { lengthMm, differenceMm: Math.abs(lengthMm[0] - lengthMm[1]), worstSlipMm, worstMisalignmentMm, worstAt };
+  const differenceMm = Math.abs(a[a.length - 1] - b[b.length - 1]);
+  return { lengthMm, differenceMm, worstSlipMm, worstMisalignmentMm, worstAt };
 }

@@ -60,6 +60,8 @@ export interface ReportLayer {
   /** One per patch: the surfaces its piece is cut from. */
   readonly shells: readonly ShellLayer[];
   readonly flats: readonly (FlatPiece | null)[];
+  /** One per patch: x y z of its triangles' corners where a grooved piece stands on hinges, else null. */
+  readonly corners: readonly (Float64Array | null)[];
 }
 
 /**
@@ -129,7 +131,8 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
   if (layer === undefined) throw new Error(`report: piece ${piece.id} of a layer that is not there`);
   const patch = layer.patches[piece.patch];
   const flat = layer.flats[piece.patch];
-  const { neutralPositions } = layer.shells[piece.patch];
+  const { neutralPositions, neutralFraction } = layer.shells[piece.patch];
+  const corners = layer.corners[piece.patch];
   if (flat === null) throw new Error(`report: piece ${piece.id} without a flat`);
   return {
     id: piece.id,
@@ -144,6 +147,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     revision: piece.revision,
     triangles: patch.meshTriangles.length,
     thicknessMm: piece.thicknessMm,
+    neutralFraction,
     quantity: piece.quantity,
     areaMm2: piece.areaMm2,
     flatAreaMm2: ringArea(piece.neutralOutline) + piece.neutralHoles.reduce((sum, hole) => sum + ringArea(hole), 0),
@@ -204,6 +208,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       }),
       sourceVertices: [...patch.meshVertices].map((v) => layer.mesh.fileVertex[v]),
       triangles: triples(patch.triangles),
+      ...(corners === null ? {} : { cornersMm: triples(corners) }),
     },
   };
 }

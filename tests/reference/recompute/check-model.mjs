@@ -121,17 +121,27 @@ function runsRound(face, corners) {
 const LONGEST_MOVE = 8;
 
 /**
- * The neutral surface: every vertex of every piece is the model's vertex moved so that each of the planes round it moved by
- * `moveMm` along its normal. Held to rounding where planes can all be kept: up to three of them, and well apart.
- * @param {number} moveMm distance outward from model to neutral surface, mm; 0: the vertices must be the model's own
+ * The neutral surface: every vertex of every piece is the model's vertex moved so that each of the planes round it moved as far as the
+ * surface lies from the model. Held to rounding where planes can all be kept: up to three of them, and well apart. Where the surface is the
+ * model, the vertices must be the model's own.
+ * @param layer  of the pieces, as in the report
  * @returns how many vertices were held against their planes
  */
-export function checkNeutral(model, pieces, moveMm, ledger) {
-  const planes = model.isFlat && moveMm !== 0 ? planesOfVertices(model) : null;
-  const seen = new Map();
+export function checkNeutral(model, pieces, layer, ledger) {
+  const planesOfAll = model.isFlat ? planesOfVertices(model) : null;
+  const seenOnSurface = new Map();
   let held = 0;
   for (const piece of pieces) {
     const { neutralMm, sourceVertices } = piece.flat;
+    const fraction = piece.neutralFraction ?? layer.neutralFraction;
+    ledger.must(
+      fraction === layer.neutralFraction || piece.bendStyle === 'grooved',
+      `piece ${piece.id} keeps its length at ${fraction}, its foam at ${layer.neutralFraction}`,
+    );
+    const moveMm = layer.backMm + fraction * layer.thicknessMm;
+    const planes = moveMm === 0 ? null : planesOfAll;
+    const seen = seenOnSurface.get(fraction) ?? new Map();
+    seenOnSurface.set(fraction, seen);
     for (const [i, point] of neutralMm.entries()) {
       const source = sourceVertices[i];
       const place = `piece ${piece.id}, flat.neutralMm[${i}]`;

@@ -20,7 +20,9 @@ export function checkPiece(piece, tolerance, ledger) {
   ledger.agree('count', `${name}.triangles`, piece.triangles, triangles.length, 0);
   const flats = triangles.map((triangle) => triangle.map((v) => uvMm[v]));
   const spaces = triangles.map((triangle) => triangle.map((v) => neutralMm[v]));
-  checkStretch(piece, name, flats, spaces, tolerance, ledger);
+  const surface = spaces.reduce((sum, space) => sum + (isEmpty(space) ? 0 : spaceArea(space)), 0);
+  ledger.agree('area', `${name}.surfaceAreaMm2`, piece.surfaceAreaMm2, surface, tolerance);
+  checkStretch(piece, name, flats, panelsOf(piece, name, spaces, ledger), tolerance, ledger);
   const signed = flats.map(flatArea);
   ledger.agree('count', `${name}.flipped`, piece.flipped, signed.filter((area) => !(area > 0)).length, 0);
   const flatTotal = signed.reduce((sum, area) => sum + area, 0);
@@ -34,6 +36,23 @@ export function checkPiece(piece, tolerance, ledger) {
   );
   if (piece.shrinkage !== undefined) checkWarmed(piece, name, tolerance, ledger);
   return checkRings(piece, name, tolerance, ledger);
+}
+
+/** Panels of a grooved piece are laid flat on their hinges, which lie no farther off than sharp corners run out; others as the surface is. */
+function panelsOf(piece, name, spaces, ledger) {
+  const { cornersMm } = piece.flat;
+  if (cornersMm === undefined) return spaces;
+  ledger.must(piece.bendStyle === 'grooved', `${name}: hinges in a piece without grooves`);
+  // A fold of half a turn but 40 degrees pushes its panels apart by less than three thicknesses.
+  const reach = 3 * piece.thicknessMm;
+  ledger.must(cornersMm.length === 3 * spaces.length, `${name}: panels and triangles differ in number`);
+  return spaces.map((space, t) =>
+    space.map((p, k) => {
+      const corner = cornersMm[3 * t + k];
+      ledger.must(distance(p, corner) <= 8 * reach, `${name}: corner ${k} of triangle ${t} lies far from its surface`);
+      return corner;
+    }),
+  );
 }
 
 /** What is cut, shrunk along the grain and across it, is the finished outline. */
@@ -68,7 +87,6 @@ function checkStretch(piece, name, flats, spaces, tolerance, ledger) {
   const areas = spaces.map((space) => (isEmpty(space) ? 0 : spaceArea(space)));
   const total = areas.reduce((sum, area) => sum + area, 0);
   ledger.must(total > 0, `${name} has no area`);
-  ledger.agree('area', `${name}.surfaceAreaMm2`, piece.surfaceAreaMm2, total, tolerance);
   // A triangle without area on the prop has no stretch.
   const values = flats.map((flat, t) => (areas[t] > 0 ? singularValues(flat, spaces[t]) : [1, 1]));
   const energy = values.reduce((sum, [a, b], t) => sum + areas[t] * symmetricDirichlet(a, b), 0) / total;

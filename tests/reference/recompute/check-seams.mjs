@@ -66,13 +66,31 @@ function walkEdge(report, piece, edge, ring, tolerance, ledger) {
     side: edge.side,
     piece: piece.id,
     sources: order.map((i) => piece.flat.sourceVertices[run[i]]),
-    points: order.map((i) => piece.flat.neutralMm[run[i]]),
+    own: ownArc(piece, run, edge.reversed),
     arc: order.map((i) => (edge.reversed ? total - station[i] : station[i])),
     bevels: edge.bevelDeg,
     marks: piece.marks
       .filter((mark) => mark.seam === edge.seam && mark.side === edge.side)
       .sort((a, b) => a.index - b.index),
   };
+}
+
+/** Length run on the piece's own surface in the order of the seam: a grooved piece has its edges where its panels end. */
+function ownArc({ flat }, run, isReversed) {
+  const steps = run.slice(1).map((w, i) => {
+    const v = run[i];
+    if (flat.cornersMm === undefined) return distance(flat.neutralMm[v], flat.neutralMm[w]);
+    for (const [t, triangle] of flat.triangles.entries()) {
+      const k = triangle.indexOf(v);
+      if (k >= 0 && triangle[(k + 1) % 3] === w)
+        return distance(flat.cornersMm[3 * t + k], flat.cornersMm[3 * t + ((k + 1) % 3)]);
+    }
+    throw new Error(`no triangle beside ${v}-${w}`);
+  });
+  if (isReversed) steps.reverse();
+  const arc = [0];
+  for (const step of steps) arc.push(arc.at(-1) + step);
+  return arc;
 }
 
 function checkSeam(seam, sides, tolerance, ledger) {
@@ -82,10 +100,8 @@ function checkSeam(seam, sides, tolerance, ledger) {
     sides.every((side, i) => side.side === i && seam.pieces[i] === side.piece),
     `${name}: its pieces are ${seam.pieces}, its edges lie on ${sides.map((side) => side.piece)}`,
   );
-  let inSpace = 0;
-  for (let i = 1; i < first.points.length; i += 1) inSpace += distance(first.points[i - 1], first.points[i]);
   if (seam.trueLengthMm !== undefined)
-    ledger.agree('length', `${name}.trueLengthMm`, seam.trueLengthMm, inSpace, tolerance);
+    ledger.agree('length', `${name}.trueLengthMm`, seam.trueLengthMm, first.own.at(-1), tolerance);
   const totals = sides.map((side) => side.arc.at(-1));
   totals.forEach((total, i) => ledger.agree('length', `${name}.lengthMm[${i}]`, seam.lengthMm[i], total, tolerance));
   // A point of an edge tells the mean of the bevels on both its sides, so the seam's own range may be wider.
@@ -103,10 +119,10 @@ function checkSeam(seam, sides, tolerance, ledger) {
     'length',
     `${name}.differenceMm`,
     Math.abs(seam.differenceMm),
-    Math.abs(totals[0] - totals[1]),
+    Math.abs(totals[0] - first.own.at(-1) - totals[1] + second.own.at(-1)),
     tolerance,
   );
-  const apart = first.arc.map((s, i) => s - second.arc[i]);
+  const apart = first.arc.map((s, i) => s - first.own[i] - second.arc[i] + second.own[i]);
   const worst = apart.reduce((most, d) => Math.max(most, Math.abs(d)), 0);
   ledger.agree('misalignment', `${name}.worstMisalignmentMm`, seam.worstMisalignmentMm, worst, tolerance);
   checkMarks(seam, name, first, second, apart, ledger);
@@ -125,7 +141,8 @@ function checkMarks(seam, name, first, second, apart, ledger) {
     ledger.agree('count', `${name}: mark ${i} number`, mark.index, mate.index, 0);
     const [a, b] = [placeOn(first.arc, mark.stationMm), placeOn(second.arc, mate.stationMm)];
     ledger.agree('mark', `${name}: mark ${mark.index} on its two sides`, a, b, 1e-6);
-    breaks.push({ s: mark.stationMm, slip: mark.stationMm - mate.stationMm });
+    const ownSlip = atPlace(first.own, a) - atPlace(second.own, a);
+    breaks.push({ s: mark.stationMm, slip: mark.stationMm - mate.stationMm - ownSlip });
   }
   const ends = [...breaks.map(({ s }) => s), first.arc.at(-1)];
   const gaps = ends.slice(1).map((s, i) => s - ends[i]);
@@ -141,6 +158,12 @@ function checkMarks(seam, name, first, second, apart, ledger) {
   }
   for (let i = 1; i < breaks.length; i += 1) slip = Math.max(slip, Math.abs(breaks[i].slip - breaks[i - 1].slip));
   ledger.agree('misalignment', `${name}.worstSlipMm`, seam.worstSlipMm, slip, 1e-6);
+}
+
+/** Length run at a place that `placeOn` tells. */
+function atPlace(arc, place) {
+  const step = Math.max(0, Math.min(arc.length - 2, Math.floor(place)));
+  return arc[step] + (place - step) * (arc[step + 1] - arc[step]);
 }
 
 /** Where on the walk an arc length falls: number of the vertex before it and the share of the step beyond. */
@@ -160,13 +183,13 @@ function placeOn(arc, s) {
 const STEEPEST_HELD_DEG = 74;
 
 /**
- * Offsets from the bevel. Over the whole thickness t the two edges stand t tan(bevel) apart; on a rolled piece the neutral line,
+ * Offsets from the bevel. Over the whole thickness t the two edges stand t tan(bevel) apart; the line the piece keeps its length on,
  * k t from the back, parts that into (1 - k) t tan(bevel) outward at the face and k t tan(bevel) inward at the back. Where the bevel
  * changes along the edge a point tells the mean of both sides, of angles and of distances, so only the share is held there.
  */
 function checkOffsets(piece, edge, layer, name, ledger) {
-  if (edge.allowanceMm !== 0 || piece.bendStyle !== 'rolled' || layer === undefined) return;
-  const k = layer.neutralFraction;
+  if (edge.allowanceMm !== 0 || layer === undefined) return;
+  const k = piece.neutralFraction ?? layer.neutralFraction;
   const { bevelDeg, faceOffsetMm, backOffsetMm } = edge;
   for (const [i, bevel] of bevelDeg.entries()) {
     ledger.agree('offset', `${name} point ${i}: share`, k * faceOffsetMm[i] + (1 - k) * backOffsetMm[i], 0, 1e-9);

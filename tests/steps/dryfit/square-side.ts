@@ -83,5 +83,14 @@ export function squareSide({ faceOutMm = 0, backOutMm = 0, spaceMm = SIDE_MM, ma
     findings: [],
   };
   const neutralPositions = Float64Array.from([0, 0, 0, spaceMm, 0, 0, spaceMm, SIDE_MM, 0, 0, SIDE_MM, 0]);
-  return { piece, patch, edge, neutralPositions, neutralFraction: 0.5, tiltRad: null, panelBeside: Int32Array.of(0) };
+  return {
+    piece,
+    patch,
+    edge,
+    neutralPositions,
+    neutralFraction: 0.5,
+    hingedEnds: null,
+    tiltRad: null,
+    panelBeside: Int32Array.of(0),
+  };
 }

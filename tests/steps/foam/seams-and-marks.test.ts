@@ -128,18 +128,23 @@ describe('walking a seam', () => {
 
   it('compares lengths at common points, from the start and from the last mark', () => {
     // One side is 1 mm longer in the first third and 1 mm shorter in the second.
-    const a = Float64Array.from([0, 31, 60, 90]);
-    const b = Float64Array.from([0, 30, 60, 90]);
+    const own = Float64Array.from([0, 30, 60, 90]);
+    const a = { flat: Float64Array.from([0, 31, 60, 90]), own };
+    const b = { flat: own, own };
     expect(walkSeam([a, b], [])).toMatchObject({ differenceMm: 0, worstMisalignmentMm: 1, worstSlipMm: 1, worstAt: 1 });
     // Lined up again at a mark in the middle of the first third, half of it is left on each side of the mark.
     expect(walkSeam([a, b], [{ edge: 0, share: 0.5 }])).toMatchObject({ worstMisalignmentMm: 1, worstSlipMm: 0.5 });
     // Sides that part evenly slip less the more marks there are.
     const long = Float64Array.from([0, 100, 200, 300, 400]);
     const longer = long.map((s) => s * 1.01);
-    expect(walkSeam([long, longer], []).worstSlipMm).toBeCloseTo(4, 9);
+    const sides = [long, longer].map((flat) => ({ flat, own: long }));
+    expect(walkSeam(sides, []).worstSlipMm).toBeCloseTo(4, 9);
     const marks = [100, 200, 300].map((s) => placeAt(long, s));
-    expect(walkSeam([long, longer], marks).worstSlipMm).toBeCloseTo(1, 9);
-    expect(walkSeam([long, longer], marks).worstMisalignmentMm).toBeCloseTo(4, 9);
+    expect(walkSeam(sides, marks).worstSlipMm).toBeCloseTo(1, 9);
+    expect(walkSeam(sides, marks).worstMisalignmentMm).toBeCloseTo(4, 9);
+    // A side that is rightly longer, on a surface of its own, meets the other where it is flat without stretch.
+    const apart = [long, longer].map((flat) => ({ flat, own: flat }));
+    expect(walkSeam(apart, marks)).toMatchObject({ lengthMm: [400, 404], differenceMm: 0, worstSlipMm: 0 });
   });
 
   it('measures neutral, traced and true lengths of a box edge', () => {
