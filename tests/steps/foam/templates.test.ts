@@ -3,7 +3,9 @@ import { rad } from '../../../src/geom/vec.ts';
 import { SMALLEST_WORDS_MM } from '../../../src/model/line-style.ts';
 import type { Template } from '../../../src/model/template.ts';
 import type { FoamInput } from '../../../src/steps/foam/make-foam-pieces.ts';
+import { bevelSteps } from '../../../src/steps/foam/bevel-steps.ts';
 import { makeTemplate } from '../../../src/steps/foam/make-template.ts';
+import { onPaper } from '../../../src/steps/foam/template-lines.ts';
 import { boxMesh, meshOf, tubeMesh } from '../../support/meshes.ts';
 import {
   BOX_EDGES,
@@ -254,6 +256,52 @@ describe('words', () => {
     const leans = texts.filter((text) => /^\d+° (in|out)$/.test(text));
     expect(leans.length).toBeGreaterThanOrEqual(8);
     expect(pieces[0].edges.some(({ bevelDeg }) => Math.max(...bevelDeg) > 24)).toBe(true);
+  });
+
+  it('tell a bevel that changes at its start, at its end and every five degrees between', () => {
+    const { pieces } = templatesOf(elbow());
+    const paper = onPaper(pieces[0]);
+    const changing = pieces[0].edges.filter(({ bevelDeg }) => Math.max(...bevelDeg) - Math.min(...bevelDeg) >= 5);
+    expect(changing.length).toBeGreaterThan(0);
+    for (const edge of changing) {
+      const steps = bevelSteps(paper, edge);
+      const leans = steps.map(({ leanDeg }) => leanDeg);
+      // 4 mm inside the ends: the sharpest facet is 16 mm wide and turns the bevel by 6.5 degrees.
+      expect(Math.abs(leans[0] - edge.bevelDeg[0])).toBeLessThan(2);
+      expect(Math.abs(leans[leans.length - 1] - edge.bevelDeg[edge.bevelDeg.length - 1])).toBeLessThan(2);
+      // Facets turn the seam's bevel by up to 6.5 degrees each: never more than a step and a facet goes untold.
+      leans.slice(1).forEach((lean, i) => expect(Math.abs(lean - leans[i])).toBeLessThan(5 + 7));
+      // The thin line runs straight across to the other edge: t tan(lean) away, 8 mm foam.
+      for (const { at, end, outward, leanDeg } of steps) {
+        const across = (at.x - end.x) * outward.x + (at.y - end.y) * outward.y;
+        expect(across).toBeCloseTo(8 * Math.tan(rad(leanDeg)), 1);
+      }
+    }
+  });
+
+  it('show the second line of a bevel t tan(bevel) from the line that is cut, and both beside the neutral line', () => {
+    for (const [thicknessMm, k, foldDeg] of [
+      [6, 0.5, 60],
+      [10, 0.33, 90],
+      [15, 0.5, -50],
+    ]) {
+      const parted = partedAlong(hingeMesh(rad(foldDeg)), [[0, 1]], { thicknessMm, neutralFraction: k });
+      const { pieces, templates } = templatesOf(parted);
+      const [piece] = pieces;
+      const edge = piece.edges.find(({ letter }) => letter === 'A');
+      if (edge === undefined) throw new Error('no seam');
+      const slope = Math.tan(rad(foldDeg / 2));
+      const [face, back] = [(1 - k) * thicknessMm * slope, -k * thicknessMm * slope];
+      expect(edge.faceOffsetMm[0]).toBeCloseTo(face, 9);
+      expect(edge.backOffsetMm[0]).toBeCloseTo(back, 9);
+      const second = templates[0].drawing.strokes.find(({ role }) => role === 'bevel');
+      const neutral = [edge.from, edge.to].map((i) => piece.neutralOutline.subarray(2 * i, 2 * i + 2));
+      const [x, y] = second?.points.subarray(second.closed ? 0 : 2) ?? [];
+      // The hinge is straight: distance of a point of the drawn line from the line through the neutral edge.
+      const [dx, dy] = [neutral[1][0] - neutral[0][0], neutral[1][1] - neutral[0][1]];
+      const away = ((x - neutral[0][0]) * dy - (y - neutral[0][1]) * dx) / Math.hypot(dx, dy);
+      expect(away).toBeCloseTo(back, 9);
+    }
   });
 
   it('point up where the sculpt’s up is, and not on a level piece', () => {
