@@ -7,6 +7,7 @@ import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
 import type { FoldGroove } from './grooves.ts';
 import type { SawSettings } from './saw-settings.ts';
+import type { SeamKind } from './seams.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
 export type BendStyle = 'rolled' | 'grooved';
@@ -126,13 +127,19 @@ export interface MatchMark {
 export interface FoamSeam {
   readonly id: SeamId;
   readonly letter: string;
-  readonly kind: 'butt' | 'lap' | 'open';
+  readonly kind: SeamKind;
   readonly layer: LayerId;
   /** One piece for an open edge, the same piece twice for a dart or closing seam. */
   readonly pieces: readonly PieceId[];
   readonly allowanceMm: number;
   /** Side that carries the allowance. */
   readonly lapSide: 0 | 1;
+  /** Of a lap: the side that lies on top, seen from the face. */
+  readonly topSide?: 0 | 1;
+  /** Of a rebate: the side that stands on the other. Left out where the fold does not let it, and both sides are cut as at a butt seam. */
+  readonly standSide?: 0 | 1;
+  /** What stands proud along the seam, on the face and on the back, mm; left out where the surfaces run on. */
+  readonly step?: { readonly faceMm: number; readonly backMm: number };
   /** Neutral flat length of each side, and of each cut line, mm. */
   readonly lengthMm: readonly number[];
   readonly tracedLengthMm: readonly number[];
@@ -144,5 +151,13 @@ export interface FoamSeam {
   readonly worstSlipMm: number;
   /** Greatest difference of the two arc lengths at a common model point, walked from the seam's start, mm. */
   readonly worstMisalignmentMm: number;
-  readonly bevelDeg: { readonly min: number; readonly max: number };
+  readonly bevelDeg: BevelRange;
+  /** The same for each side, where one leans otherwise than the other. */
+  readonly sideBevelDeg?: readonly [BevelRange, BevelRange];
+}
+
+/** Least and greatest bevel along an edge, degrees from square; positive: the back edge stands inside the face edge. */
+export interface BevelRange {
+  readonly min: number;
+  readonly max: number;
 }

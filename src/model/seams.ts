@@ -1,7 +1,13 @@
 import type { SeamId } from '../base/ids.ts';
 
-/** How the two sides of a seam meet (foam model 4). `open` is an edge of the prop. A fold stays joined and is no seam. */
-export type SeamKind = 'butt' | 'lap' | 'open';
+/**
+ * How the two sides of a seam meet (foam model 4). `butt`: edge to edge; `lap`: one goes on over or under the other; `rebate`: one stands on
+ * the inner side of the other, which runs on past it. `open` is an edge of the prop. A fold stays joined and is no seam.
+ */
+export type SeamKind = JoinKind | 'open';
+
+/** The kinds a maker can choose. */
+export type JoinKind = 'butt' | 'lap' | 'rebate';
 
 /** A point on the sculpt: a polygon of the file and weights on its corners, or a vertex of the file named by its number. */
 export type SurfacePoint = { readonly vertex: number } | { readonly face: number; readonly bary: readonly number[] };
@@ -49,6 +55,10 @@ export interface SeamChain {
   readonly allowanceMm: number;
   /** Side that carries the allowance. */
   readonly lapSide: 0 | 1;
+  /** Of a lap: the side that lies on top, seen from the face. */
+  readonly topSide?: 0 | 1;
+  /** Of a rebate: the side that stands on the other. */
+  readonly standSide?: 0 | 1;
 }
 
 /** One side of a seam: where it runs on a patch. */
@@ -62,8 +72,12 @@ export interface SeamSide {
 /** The maker's wishes for one seam, tied to an edge it runs through (file numbers), so that they survive a change elsewhere. */
 export interface SeamSetting {
   readonly edge: readonly [number, number];
-  readonly kind: 'butt' | 'lap';
+  readonly kind: JoinKind;
   readonly allowanceMm: number;
   /** The piece that carries the lap is the one holding this polygon of the file. */
   readonly lapFace?: number;
+  /** True where the lap goes under the other piece; left out where it lies on top. */
+  readonly lapUnder?: boolean;
+  /** The piece that stands on the other at a rebate is the one holding this polygon of the file; left out, the smaller one. */
+  readonly standFace?: number;
 }

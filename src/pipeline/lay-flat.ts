@@ -9,6 +9,7 @@ import type { Patch } from '../model/patch.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import { hingeShapeSteps, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends, PatchBend } from '../steps/foam/part-bends.ts';
+import { seamCuts } from '../steps/foam/seam-cuts.ts';
 import type { SculptPart } from '../project/project.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import type { CutSculpt, EarlyOutcome } from './outcome.ts';
@@ -159,7 +160,8 @@ export class LayFlat {
       const named = `hinged ${rules.hingeMm} ${rules.foldLimitDeg}`;
       hinges.push(shapes && { bend, shapes, key: named });
     }
-    return this.#wishes.set(key, wishesOfPatches(mesh, cut, bends.bevels, part, hinges));
+    const cuts = seamCuts(chains, bends.bevels, shells, rules.bevelLimitDeg);
+    return this.#wishes.set(key, wishesOfPatches(mesh, cut, cuts, part, hinges));
   }
 }
 

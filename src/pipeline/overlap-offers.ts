@@ -51,10 +51,9 @@ export class OverlapOffers {
 
   /** Lays a part of a piece flat with the wishes of the whole; edges that other seams would have to be known for are let go. */
   #trial({ mesh, cut, part }: FlatInput, i: number): LayTrial {
-    const shells = [cut.shells[i]];
+    const positions = cut.shells[i].neutralPositions;
     return async (patch: Patch, look, work) => {
-      const [{ options, key }] = wishesOfPatches(mesh, { patches: [patch], chains: [], shells }, [], part);
-      const positions = shells[0].neutralPositions;
+      const [{ options, key }] = wishesOfPatches(mesh, { patches: [patch], chains: [] }, [], part);
       const task = { patch, positions, options: { ...options, ...look }, wishes: `${look.quality} ${key}` };
       const result = await this.#crew.flatten(task, work);
       return result.ok ? result.value : null;

@@ -5,14 +5,13 @@ import { STIFFNESS, type EdgeWish, type Give, type Region } from '../model/flatt
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { Patch } from '../model/patch.ts';
 import type { SeamChain } from '../model/seams.ts';
-import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SculptPart } from '../project/project.ts';
 import type { FlattenOptions, StraightRun } from '../steps/flatten/flatten-options.ts';
-import type { ChainBevels } from '../steps/foam/chain-bevels.ts';
-import { allowanceOf, leanOf } from '../steps/foam/edge-offsets.ts';
+import { allowanceOf } from '../steps/foam/edge-offsets.ts';
 import { borderEnds, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PatchBend } from '../steps/foam/part-bends.ts';
 import { settingsOfPatches } from '../steps/foam/piece-names.ts';
+import type { SeamCut } from '../steps/foam/seam-cuts.ts';
 import type { CutSculpt } from './outcome.ts';
 
 /** How one patch is to be laid flat. */
@@ -39,8 +38,8 @@ const UP: Readonly<Record<'x' | 'y' | 'z', Vec3>> = { x: vec3(1, 0, 0), y: vec3(
 /** Brings the maker's wishes, which name polygons and vertices of the file, to the local numbers of each patch. */
 export function wishesOfPatches(
   mesh: Mesh,
-  { patches, chains, shells }: Pick<CutSculpt, 'patches' | 'chains' | 'shells'>,
-  bevels: readonly ChainBevels[],
+  { patches, chains }: Pick<CutSculpt, 'patches' | 'chains'>,
+  cuts: readonly SeamCut[],
   part: Pick<SculptPart, 'flatten' | 'regions' | 'edgeWishes' | 'pieceSettings' | 'upAxis' | 'tracedSide'>,
   hinges: readonly (PatchHinges | null)[] = [],
 ): readonly PatchWishes[] {
@@ -58,7 +57,7 @@ export function wishesOfPatches(
     const hinged = hinges[i] ?? null;
     const traced = settings[i].tracedSide ?? part.tracedSide;
     const straight = straightRunsOf(chains, wishOfChain, i, (chain, side) =>
-      outwardAlong(chains[chain], bevels[chain], side, traced, shells[i]),
+      outwardAlong(chains[chain], cuts[chain], side, traced),
     );
     const straightRuns = straight.map(({ run }) => run);
     const gives = givesOfTriangles(mesh, patch, giveOfFace);
@@ -172,20 +171,14 @@ function straightRunsOf(
 }
 
 /** How far outside the neutral line a side's traced edge runs at each vertex of its chain, mm. */
-function outwardAlong(
-  chain: SeamChain,
-  { atStart, atEnd }: ChainBevels,
-  side: 0 | 1,
-  traced: TracedSide,
-  { thicknessMm, neutralFraction }: ShellLayer,
-): Float64Array {
+function outwardAlong(chain: SeamChain, { sides }: SeamCut, side: 0 | 1, traced: TracedSide): Float64Array {
   const last = chain.vertices.length - 1;
-  const share = traced === 'face' ? 1 - neutralFraction : -neutralFraction;
-  const offsetOf = (bevel: number) => allowanceOf(chain, side) + share * thicknessMm * leanOf(bevel);
+  const { atStart, atEnd } = sides[side][traced];
+  const allowance = allowanceOf(chain, side);
   return Float64Array.from(chain.vertices, (_, i) => {
-    if (i === 0) return offsetOf(atStart[0]);
-    if (i === last) return offsetOf(atEnd[last - 1]);
-    return (offsetOf(atEnd[i - 1]) + offsetOf(atStart[i])) / 2;
+    if (i === 0) return allowance + atStart[0];
+    if (i === last) return allowance + atEnd[last - 1];
+    return allowance + (atEnd[i - 1] + atStart[i]) / 2;
   });
 }
 

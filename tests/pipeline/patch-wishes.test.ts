@@ -5,6 +5,7 @@ import { wishesOfPatches } from '../../src/pipeline/patch-wishes.ts';
 import type { SculptPart } from '../../src/project/project.ts';
 import { foamId, layerId } from '../../src/base/ids.ts';
 import { squareBevels, type ChainBevels } from '../../src/steps/foam/chain-bevels.ts';
+import { seamCuts } from '../../src/steps/foam/seam-cuts.ts';
 import { makeShellLayer } from '../../src/steps/shell/make-shell-layer.ts';
 import { cutPatches } from '../../src/steps/cut/cut-patches.ts';
 import { seamChains } from '../../src/steps/cut/seam-chains.ts';
@@ -54,8 +55,13 @@ const SHELL = makeShellLayer(MESH, {
   modelIs: 'face',
 });
 
+const SHELLS = CUT.patches.map(() => SHELL);
+
 const wished = (change: Partial<Wishes> = {}, bevels: readonly ChainBevels[] = CHAINS.map(squareBevels)) =>
-  wishesOfPatches(MESH, { patches: CUT.patches, chains: CHAINS, shells: CUT.patches.map(() => SHELL) }, bevels, { ...PLAIN, ...change });
+  wishesOfPatches(MESH, { patches: CUT.patches, chains: CHAINS }, seamCuts(CHAINS, bevels, SHELLS, 45), {
+    ...PLAIN,
+    ...change,
+  });
 const withEdge = (wish: EdgeWish) => wished({ edgeWishes: [wish] });
 
 /** Vertices of the mesh along held edges of a patch. */

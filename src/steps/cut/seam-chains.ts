@@ -5,6 +5,7 @@ import type { Mesh } from '../../mesh/mesh.ts';
 import { nextHalfedge, originOf, targetOf, topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import type { SeamChain, SeamKind, SeamSet, SeamSetting, SeamSide } from '../../model/seams.ts';
 import type { CutSurface } from './cut-patches.ts';
+import { sideRoles } from './side-roles.ts';
 
 /** One mesh edge of a chain: the half-edge on its left and the one across, or -1 at an open edge. */
 interface Link {
@@ -70,8 +71,9 @@ export function* chainSteps(
       closed: run.closed,
       sides: sidesOf(run.links, cut, open),
       foldRad: Float64Array.from(run.links, (link) => folds[link.edge]),
-      allowanceMm: wish?.allowanceMm ?? 0,
-      lapSide: lapSideOf(mesh, run.links, wish, cut),
+      // A rebate takes its length from the foam it stands on.
+      allowanceMm: kind === 'rebate' ? 0 : (wish?.allowanceMm ?? 0),
+      ...sideRoles(mesh, cut, [patchAt(cut, run.links[0].left), open ? -1 : patchAt(cut, run.links[0].right)], wish),
     };
   });
 }
@@ -198,11 +200,4 @@ function settingsByEdge(mesh: Mesh, settings: readonly SeamSetting[]): Map<numbe
     if (edge >= 0) byEdge.set(edge, setting);
   }
   return byEdge;
-}
-
-/** The side whose patch holds the polygon the maker named; side 0 without a wish. */
-function lapSideOf(mesh: Mesh, links: readonly Link[], wish: SeamSetting | undefined, cut: CutSurface): 0 | 1 {
-  if (wish?.lapFace === undefined || links[0].right < 0) return 0;
-  const triangle = mesh.faceOfTriangle.indexOf(wish.lapFace);
-  return triangle >= 0 && cut.patchOfTriangle[triangle] === patchAt(cut, links[0].right) ? 1 : 0;
 }

@@ -1,16 +1,10 @@
 import type { EdgeOffsets } from '../../geom/offset-ring.ts';
 import type { Ring } from '../../geom/ring.ts';
-import { deg, rad } from '../../geom/vec.ts';
+import { deg } from '../../geom/vec.ts';
 import type { PieceEdge } from '../../model/foam-piece.ts';
 import type { SeamChain } from '../../model/seams.ts';
-import type { ChainBevels } from './chain-bevels.ts';
 import { chainEdge, type EdgeRun } from './edge-runs.ts';
-
-/**
- * A bevel steeper than this is drawn as this, radians: no tool cuts it, and its tangent would carry the edge off the sheet. The bevel itself
- * is still told in full, with a finding.
- */
-export const STEEPEST_DRAWN_RAD = rad(75);
+import type { SeamCut } from './seam-cuts.ts';
 
 /** One ring's edges: how far each is moved outward from the neutral line on either side of the foam, mm, and its bevel, radians. */
 export interface RingOffsets {
@@ -20,21 +14,16 @@ export interface RingOffsets {
 }
 
 /**
- * Distances from the neutral line outward (foam model 4): the face edge at `(1 - k) t tan(bevel)`, the back edge at `-k t tan(bevel)`, both
- * with the allowance added on the side that carries it.
+ * Distances from the neutral line outward, as the seams are cut, with the allowance added on the side that carries it.
  * @param loops   points on each ring of the patch.
  * @param runs    what runs along those rings; together they cover every edge once.
- * @param bevels  per chain.
- * @param t       thickness, mm, > 0.
- * @param k       neutral fraction from the back, 0 to 1.
+ * @param cuts    per chain.
  */
 export function ringOffsets(
   loops: readonly { readonly length: number }[],
   runs: readonly EdgeRun[],
   chains: readonly SeamChain[],
-  bevels: readonly ChainBevels[],
-  t: number,
-  k: number,
+  cuts: readonly SeamCut[],
 ): readonly RingOffsets[] {
   const rings = loops.map(({ length }) => ({
     bevel: emptyOffsets(length),
@@ -45,27 +34,22 @@ export function ringOffsets(
     const ring = rings[run.ring];
     const length = loops[run.ring].length;
     const allowance = allowanceOf(chains[run.chain], run.side);
-    const { atStart, atEnd } = bevels[run.chain];
+    const { bevel, face, back } = cuts[run.chain].sides[run.side];
     for (let j = 0; j < run.count; j += 1) {
       const e = chainEdge(run, j);
       const at = (run.from + j) % length;
-      for (const [end, bevel] of [
-        ['atStart', run.reversed ? atEnd[e] : atStart[e]],
-        ['atEnd', run.reversed ? atStart[e] : atEnd[e]],
-      ] as const) {
-        const lean = leanOf(bevel);
-        ring.bevel[end][at] = bevel;
-        ring.face[end][at] = allowance + (1 - k) * t * lean;
-        ring.back[end][at] = allowance - k * t * lean;
+      for (const end of ['atStart', 'atEnd'] as const) {
+        const from = run.reversed ? OTHER_END[end] : end;
+        ring.bevel[end][at] = bevel[from][e];
+        ring.face[end][at] = allowance + face[from][e];
+        ring.back[end][at] = allowance + back[from][e];
       }
     }
   }
   return rings;
 }
 
-/** How far a cut of this bevel leans over one millimetre of foam, mm. */
-export const leanOf = (bevel: number): number =>
-  Math.tan(Math.min(STEEPEST_DRAWN_RAD, Math.max(-STEEPEST_DRAWN_RAD, bevel)));
+const OTHER_END = { atStart: 'atEnd', atEnd: 'atStart' } as const;
 
 const emptyOffsets = (count: number): EdgeOffsets => ({
   atStart: new Float64Array(count),
@@ -74,6 +58,12 @@ const emptyOffsets = (count: number): EdgeOffsets => ({
 
 export const allowanceOf = (chain: SeamChain, side: 0 | 1): number =>
   chain.kind !== 'open' && chain.lapSide === side ? chain.allowanceMm : 0;
+
+/** What a side of a seam does there: edges of one role are cut alike. */
+export function roleOf({ kind, lapSide, topSide = lapSide, standSide }: SeamChain, side: 0 | 1): string {
+  if (kind === 'lap') return topSide === side ? 'lap over' : 'lap under';
+  return kind === 'rebate' ? (standSide === side ? 'stands' : 'runs through') : kind;
+}
 
 /** The runs as the records tell them: figures at each point of the run, where two edges of the run meet their mean. */
 export function pieceEdges(

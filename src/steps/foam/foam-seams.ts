@@ -1,11 +1,11 @@
 import type { PieceId, LayerId } from '../../base/ids.ts';
 import { deg } from '../../geom/vec.ts';
-import type { FoamSeam, TracedSide } from '../../model/foam-piece.ts';
+import type { BevelRange, FoamSeam, TracedSide } from '../../model/foam-piece.ts';
 import type { SeamChain } from '../../model/seams.ts';
-import type { ChainBevels } from './chain-bevels.ts';
 import { movedLength } from './cut-lines.ts';
 import type { EdgeRun } from './edge-runs.ts';
 import { tracedLines, type PieceShape } from './piece-shape.ts';
+import type { SeamCut, SideCut } from './seam-cuts.ts';
 import { walkSeam, type ChainPlace, type SeamWalk, type WalkedSide } from './seam-walk.ts';
 
 /** One side of a seam on a piece that is made. */
@@ -26,7 +26,7 @@ export function foamSeam(
   chain: SeamChain,
   layer: LayerId,
   sides: readonly SeamPieceSide[],
-  bevels: ChainBevels,
+  cut: SeamCut,
   marks: readonly ChainPlace[],
 ): { readonly seam: FoamSeam; readonly walk: SeamWalk } {
   const walk = walkSeam(
@@ -34,7 +34,8 @@ export function foamSeam(
     marks,
   );
   const { own } = sides[0].walked;
-  const leans = [...bevels.atStart, ...bevels.atEnd].map(deg);
+  const [one, other] = cut.sides.map(bevelRange);
+  const { faceMm, backMm } = cut.step;
   return {
     walk,
     seam: {
@@ -45,6 +46,9 @@ export function foamSeam(
       pieces: sides.map(({ piece }) => piece),
       allowanceMm: chain.kind === 'open' ? 0 : chain.allowanceMm,
       lapSide: chain.lapSide,
+      ...(chain.topSide === undefined ? {} : { topSide: chain.topSide }),
+      ...(chain.standSide === undefined || cut.joining !== 'rebate' ? {} : { standSide: chain.standSide }),
+      ...(faceMm === 0 && backMm === 0 ? {} : { step: cut.step }),
       lengthMm: walk.lengthMm,
       tracedLengthMm: sides.map(({ shape, run, traced }) =>
         movedLength(
@@ -58,7 +62,13 @@ export function foamSeam(
       differenceMm: walk.differenceMm,
       worstSlipMm: walk.worstSlipMm,
       worstMisalignmentMm: walk.worstMisalignmentMm,
-      bevelDeg: { min: leans.reduce((a, b) => Math.min(a, b)), max: leans.reduce((a, b) => Math.max(a, b)) },
+      bevelDeg: other === undefined ? one : { min: Math.min(one.min, other.min), max: Math.max(one.max, other.max) },
+      ...(cut.joining === 'shared' ? { sideBevelDeg: [one, other] as const } : {}),
     },
   };
+}
+
+function bevelRange({ bevel: { atStart, atEnd } }: SideCut): BevelRange {
+  const leans = [...atStart, ...atEnd].map(deg);
+  return { min: leans.reduce((a, b) => Math.min(a, b)), max: leans.reduce((a, b) => Math.max(a, b)) };
 }

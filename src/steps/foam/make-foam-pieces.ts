@@ -16,13 +16,12 @@ import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { bendFinding, bendStrain } from './bend-check.ts';
-import type { ChainBevels } from './chain-bevels.ts';
-import { allowanceOf } from './edge-offsets.ts';
+import { allowanceOf, roleOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
-import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { grooveFindings } from './groove-findings.ts';
 import { pieceFolds } from './grooves.ts';
 import type { HingeShapes } from './hinge-shapes.ts';
+import { makeSeams } from './make-seams.ts';
 import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import {
@@ -40,7 +39,7 @@ import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { revisionCode } from './revision.ts';
 import { sawSettings } from './saw-settings.ts';
-import { bevelFinding, walkFindings } from './seam-findings.ts';
+import { seamCuts } from './seam-cuts.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
 
 export interface FoamInput {
@@ -82,7 +81,7 @@ export interface FoamOutcome {
 }
 
 /** What a patch's piece is called and how it is wanted. */
-interface PieceCall {
+export interface PieceCall {
   readonly id: PieceId;
   readonly number: number;
   readonly name: string;
@@ -98,15 +97,15 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   const { mesh, patches, flats, chains, rules } = input;
   const wishes = settingsOfPatches(mesh, patches, input.pieceSettings);
   const { patches: bends, bevels } = input.bends;
+  const shells = patches.map((_, i) => shellOf(input, i));
+  const cuts = seamCuts(chains, bevels, shells, rules.bevelLimitDeg);
   const runs = edgeRuns(patches, chains);
   const calls = callPieces(input, wishes);
   const shapes: (PieceShape | null)[] = [];
   for (const [i, patch] of patches.entries()) {
     yield;
     const flat = flats[i];
-    shapes.push(
-      flat === null ? null : shapePiece(patch, flat, runs[i], chains, bevels, shellOf(input, i), input.upAxis),
-    );
+    shapes.push(flat === null ? null : shapePiece(patch, flat, runs[i], chains, cuts, shells[i], input.upAxis));
   }
   const walked = runs.map((list, i) => {
     const shape = shapes[i];
@@ -144,7 +143,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
     );
   }
   yield;
-  const { seams, findings } = makeSeams(input, shapes, calls, bevels, { runs, walked }, places);
+  const { seams, findings } = makeSeams(input, { shapes, calls, cuts, runs, walked, places });
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
 }
 
@@ -190,11 +189,15 @@ function areAlike(
   if (a === null || b === null) return false;
   const kinds = (runs: readonly EdgeRun[]): string =>
     runs
-      .map((run) => `${chains[run.chain].kind} ${run.count} ${allowanceOf(chains[run.chain], run.side)}`)
+      .map(({ chain, side, count }) => `${roleOf(chains[chain], side)} ${count} ${allowanceOf(chains[chain], side)}`)
       .sort()
       .join(', ');
   const [lengthA, lengthB] = [ringLength(a.face.outline), ringLength(b.face.outline)];
-  return kinds(runsA) === kinds(runsB) && Math.abs(lengthA - lengthB) <= TWIN_LENGTH_SHARE * lengthA;
+  return (
+    a.thicknessMm === b.thicknessMm &&
+    kinds(runsA) === kinds(runsB) &&
+    Math.abs(lengthA - lengthB) <= TWIN_LENGTH_SHARE * lengthA
+  );
 }
 
 interface PieceMaking {
@@ -310,6 +313,12 @@ function findingsOf(
   ];
 }
 
+/** Whether an edge lies on top, where it laps. */
+const lapOf = ({ chain, side }: EdgeRun, chains: readonly SeamChain[]): readonly boolean[] => {
+  const { kind, topSide } = chains[chain];
+  return kind === 'lap' ? [topSide === side] : [];
+};
+
 /** Everything a template shows of a piece, so that its code changes with it. */
 function printedValues(
   piece: Omit<FoamPiece, 'revision'>,
@@ -325,47 +334,15 @@ function printedValues(
     [piece.number, piece.name, piece.quantity, piece.thicknessMm, piece.foam, piece.tracedSide, piece.hand ?? ''],
     [piece.up, twin === null ? 0 : calls[twin.patch].number, mates],
     [piece.outline, piece.holes, piece.otherOutline, piece.otherHoles],
-    piece.edges.map(({ letter, bevelDeg, allowanceMm }) => [letter, bevelDeg, allowanceMm]),
+    piece.edges.map(({ letter, bevelDeg, allowanceMm }, i) => [
+      letter,
+      bevelDeg,
+      allowanceMm,
+      ...lapOf(runs[i], chains),
+    ]),
     [piece.folds, piece.marks],
     ...(piece.grainRad === undefined && piece.shrinkage === undefined
       ? []
       : [[piece.grainRad ?? null, piece.shrinkage?.alongPct ?? 0, piece.shrinkage?.acrossPct ?? 0]]),
   ];
-}
-
-function makeSeams(
-  input: FoamInput,
-  shapes: readonly (PieceShape | null)[],
-  calls: readonly PieceCall[],
-  bevels: readonly ChainBevels[],
-  { runs, walked }: { runs: readonly (readonly EdgeRun[])[]; walked: readonly (readonly WalkedSide[])[] },
-  places: readonly (readonly ChainPlace[])[],
-): { seams: readonly FoamSeam[]; findings: readonly Finding[] } {
-  const { mesh, layer, chains, rules, part } = input;
-  const sidesOfChain: SeamPieceSide[][] = chains.map(() => []);
-  runs.forEach((list, i) => {
-    const shape = shapes[i];
-    if (shape === null) return;
-    list.forEach((run, r) =>
-      sidesOfChain[run.chain].push({
-        piece: calls[i].id,
-        shape,
-        run,
-        walked: walked[i][r],
-        traced: calls[i].traced,
-      }),
-    );
-  });
-  const seams: FoamSeam[] = [];
-  const findings: Finding[] = [];
-  chains.forEach((chain, c) => {
-    const sides = sidesOfChain[c].sort((a, b) => a.run.side - b.run.side);
-    if (sides.length === 0) return;
-    const { seam, walk } = foamSeam(chain, layer.layer, sides, bevels[c], places[c]);
-    seams.push(seam);
-    const steep = bevelFinding(mesh, part, chain, bevels[c], rules.bevelLimitDeg, layer.thicknessMm);
-    if (steep !== null) findings.push(steep);
-    findings.push(...walkFindings(mesh, part, chain, walk));
-  });
-  return { seams, findings };
 }

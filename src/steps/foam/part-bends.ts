@@ -21,7 +21,7 @@ export interface PatchBend {
 export interface PartBends {
   /** One per patch. */
   readonly patches: readonly PatchBend[];
-  /** One per chain. */
+  /** One per chain: half its fold. */
   readonly bevels: readonly ChainBevels[];
 }
 
@@ -57,9 +57,9 @@ function* bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<Piece
   return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle) };
 }
 
-/** Only butt seams lean: open edges and laps are cut square (foam model 4). */
+/** Open edges and laps are cut square (foam model 4). */
 function bevelsOfChain(mesh: Mesh, chain: SeamChain, bends: readonly PatchBend[]): ChainBevels {
-  if (chain.kind !== 'butt') return squareBevels(chain);
+  if (chain.kind === 'open' || chain.kind === 'lap') return squareBevels(chain);
   const sides = chain.sides.map((side, which): BevelSide => {
     const { surface, panels, choice } = bends[side.patch];
     return { side, which: which === 0 ? 0 : 1, surface, panels, isSmooth: choice.style === 'rolled' };

@@ -5,11 +5,11 @@ import type { PieceEdge, TracedSide } from '../../model/foam-piece.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
-import type { ChainBevels } from './chain-bevels.ts';
 import { cutLines, type CutLines } from './cut-lines.ts';
 import { pieceEdges, ringOffsets, type RingOffsets } from './edge-offsets.ts';
 import type { EdgeRun } from './edge-runs.ts';
 import { turnUpright } from './piece-frame.ts';
+import type { SeamCut } from './seam-cuts.ts';
 
 /** A piece's lines in its own frame, mm, seen from the face side. */
 export interface PieceShape {
@@ -32,13 +32,13 @@ export function shapePiece(
   flat: FlatPiece,
   runs: readonly EdgeRun[],
   chains: readonly SeamChain[],
-  bevels: readonly ChainBevels[],
+  cuts: readonly SeamCut[],
   layer: ShellLayer,
   upAxis: 'x' | 'y' | 'z',
 ): PieceShape {
   const { uv, up } = turnUpright(patch, flat.uv, layer.neutralPositions, upAxis);
   const neutral = patch.loops.map((loop) => ringOfPoints(uv, loop));
-  const offsets = ringOffsets(patch.loops, runs, chains, bevels, layer.thicknessMm, layer.neutralFraction);
+  const offsets = ringOffsets(patch.loops, runs, chains, cuts);
   const isFolded = flat.overlaps.length > 0;
   return {
     thicknessMm: layer.thicknessMm,

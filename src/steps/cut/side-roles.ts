@@ -1,0 +1,48 @@
+import { triangleArea } from '../../mesh/measure.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { SeamChain, SeamSetting } from '../../model/seams.ts';
+import type { CutSurface } from './cut-patches.ts';
+
+/** Which side of a seam does what: carries the allowance, lies on top of a lap, stands on the other at a rebate. */
+export type SideRoles = Pick<SeamChain, 'lapSide' | 'topSide' | 'standSide'>;
+
+/** Areas that differ by less than this share are alike: copies of one panel differ by rounding. */
+const LIKE_AREA_SHARE = 1e-6;
+
+/**
+ * The roles the maker gave the sides of a seam, and where nothing was said those of a rule: a lap lies on top, and the smaller of two pieces
+ * stands on the larger (of two alike the later one, so that round a corner no three pieces stand on each other in a ring and leave it open).
+ * @param patches  of the left side and the right.
+ */
+export function sideRoles(
+  mesh: Mesh,
+  cut: Pick<CutSurface, 'patches' | 'patchOfTriangle'>,
+  [left, right]: readonly [number, number],
+  wish: SeamSetting | undefined,
+): SideRoles {
+  const named = (face: number | undefined): 0 | 1 | null => {
+    const triangle = face === undefined ? -1 : mesh.faceOfTriangle.indexOf(face);
+    const patch = triangle < 0 ? -1 : cut.patchOfTriangle[triangle];
+    if (patch === right && patch !== left) return 1;
+    return patch === left ? 0 : null;
+  };
+  const lapSide = named(wish?.lapFace) ?? 0;
+  switch (wish?.kind) {
+    case 'lap':
+      return { lapSide, topSide: wish.lapUnder === true ? otherSide(lapSide) : lapSide };
+    case 'rebate':
+      return { lapSide, standSide: named(wish.standFace) ?? smallerSide(mesh, cut, left, right) };
+    default:
+      return { lapSide };
+  }
+}
+
+const otherSide = (side: 0 | 1): 0 | 1 => (side === 0 ? 1 : 0);
+
+function smallerSide(mesh: Mesh, { patches }: Pick<CutSurface, 'patches'>, left: number, right: number): 0 | 1 {
+  const area = (patch: number): number =>
+    patches[patch].meshTriangles.reduce((sum, t) => sum + triangleArea(mesh.positions, mesh.triangles, t), 0);
+  const [a, b] = [area(left), area(right)];
+  if (Math.abs(a - b) <= LIKE_AREA_SHARE * Math.max(a, b)) return left > right ? 0 : 1;
+  return a < b ? 0 : 1;
+}

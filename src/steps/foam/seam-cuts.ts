@@ -1,0 +1,125 @@
+import type { EdgeOffsets } from '../../geom/offset-ring.ts';
+import { rad } from '../../geom/vec.ts';
+import type { SeamChain } from '../../model/seams.ts';
+import type { ShellLayer } from '../../model/shell-layer.ts';
+import type { ChainBevels } from './chain-bevels.ts';
+import {
+  areAlike,
+  halvedCut,
+  leanOf,
+  plateOf,
+  sharedCut,
+  SQUARE_CUT,
+  standingCut,
+  throughCut,
+  type Plate,
+  type PlateCut,
+} from './plate-joint.ts';
+
+/** How one side of a seam is cut, at both ends of each mesh edge of the chain, in its direction: radians and mm, see {@link PlateCut}. */
+export interface SideCut {
+  readonly bevel: EdgeOffsets;
+  readonly face: EdgeOffsets;
+  readonly back: EdgeOffsets;
+}
+
+/**
+ * How the edges of a seam are cut to meet. `square`: not at all beside each other (laps, open edges). `halved`: both on the plane that halves
+ * the fold. `shared`: two thicknesses, each with a bevel of its own. `rebate`: one stands on the other.
+ */
+export type Joining = 'square' | 'halved' | 'shared' | 'rebate';
+
+/** How a seam is cut. */
+export interface SeamCut {
+  readonly joining: Joining;
+  readonly sides: readonly SideCut[];
+  /** What stands proud along the seam, on the face and on the back, greatest, mm; 0 where the surfaces run on. */
+  readonly step: { readonly faceMm: number; readonly backMm: number };
+}
+
+/** Folds that cannot be told from none, radians. */
+const NO_FOLD_RAD = 1e-9;
+
+/** What rounding leaves of a bevel, radians. */
+const ROUNDING_RAD = 1e-9;
+
+/**
+ * The cuts of all seams (foam model 4). A rebate is cut where its edges lean no more than the limit, so on folds from 45 to 135 degrees; two
+ * thicknesses share a fold unequally where neither edge would lean the wrong way or beyond the limit. All others meet on the plane that halves
+ * their fold, and where the thicknesses differ there is a step.
+ * @param bevels   half the fold along each chain; 0 for laps and open edges.
+ * @param shells   per patch.
+ * @param limitDeg steepest lean that is chosen for a rebate or a shared fold.
+ */
+export const seamCuts = (
+  chains: readonly SeamChain[],
+  bevels: readonly ChainBevels[],
+  shells: readonly ShellLayer[],
+  limitDeg: number,
+): readonly SeamCut[] => chains.map((chain, c) => seamCut(chain, bevels[c], shells, rad(limitDeg)));
+
+function seamCut(chain: SeamChain, bevels: ChainBevels, shells: readonly ShellLayer[], limit: number): SeamCut {
+  const plates = chain.sides.map(({ patch }) => plateOf(shells[patch]));
+  const joining = joiningOf(chain, bevels, plates, limit);
+  const cutAt = (side: 0 | 1, halfFold: number): PlateCut => {
+    const [own, mate] = [plates[side], plates[1 - side]];
+    switch (joining) {
+      case 'square':
+        return SQUARE_CUT;
+      case 'halved':
+        return halvedCut(halfFold, own);
+      case 'shared':
+        return sharedCut(2 * halfFold, own, mate);
+      case 'rebate':
+        return (chain.standSide === side ? standingCut : throughCut)(2 * halfFold, own, mate);
+    }
+  };
+  return {
+    joining,
+    sides: chain.sides.map((_, side) => sideCut(bevels, (halfFold) => cutAt(side === 0 ? 0 : 1, halfFold))),
+    step: stepOf(chain, joining, bevels, plates),
+  };
+}
+
+function joiningOf(chain: SeamChain, bevels: ChainBevels, plates: readonly Plate[], limit: number): Joining {
+  if (chain.kind === 'open' || chain.kind === 'lap') return 'square';
+  const [a, b] = plates;
+  const folds = [...bevels.atStart, ...bevels.atEnd].map((halfFold) => 2 * halfFold);
+  const most = limit + ROUNDING_RAD;
+  if (chain.kind === 'rebate' && folds.every((fold) => Math.abs(Math.abs(fold) - Math.PI / 2) <= most)) return 'rebate';
+  if (areAlike(a, b)) return 'halved';
+  const isShared = (fold: number): boolean => {
+    if (Math.abs(fold) < NO_FOLD_RAD) return false;
+    const leans = [sharedCut(fold, a, b).bevel, sharedCut(fold, b, a).bevel].map((lean) => lean * Math.sign(fold));
+    return leans.every((lean) => lean >= -ROUNDING_RAD && lean <= most);
+  };
+  return folds.every(isShared) ? 'shared' : 'halved';
+}
+
+function sideCut({ atStart, atEnd }: ChainBevels, cutAt: (halfFold: number) => PlateCut): SideCut {
+  const [start, end] = [atStart, atEnd].map((list) => Array.from(list, cutAt));
+  const both = (figure: (cut: PlateCut) => number): EdgeOffsets => ({
+    atStart: Float64Array.from(start, figure),
+    atEnd: Float64Array.from(end, figure),
+  });
+  return { bevel: both((cut) => cut.bevel), face: both((cut) => cut.faceMm), back: both((cut) => cut.backMm) };
+}
+
+/**
+ * On a lap the upper piece ends on the face of the lower one, which ends on the back of the upper one. Where two thicknesses meet on the plane
+ * that halves their fold, the thicker one's edges stand out of it by what their heights differ over the cosine of half the fold.
+ */
+function stepOf(chain: SeamChain, joining: Joining, bevels: ChainBevels, plates: readonly Plate[]): SeamCut['step'] {
+  const thick = (side: number): number => plates[side].faceMm - plates[side].backMm;
+  if (chain.kind === 'lap') {
+    const top = chain.topSide ?? chain.lapSide;
+    return { faceMm: thick(top), backMm: thick(1 - top) };
+  }
+  const [a, b] = plates;
+  if (joining !== 'halved' || areAlike(a, b)) return { faceMm: 0, backMm: 0 };
+  const longest = [...bevels.atStart, ...bevels.atEnd].reduce(
+    (most, half) => Math.max(most, Math.hypot(1, leanOf(half))),
+    1,
+  );
+  return { faceMm: Math.abs(a.faceMm - b.faceMm) * longest, backMm: Math.abs(a.backMm - b.backMm) * longest };
+}
