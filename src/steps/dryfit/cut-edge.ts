@@ -1,4 +1,5 @@
 import type { Ring } from '../../geom/ring.ts';
+import { endedAtFolds } from './groove-walls.ts';
 import { edgeCount, neutralRing, ringPoint, type FitSide } from './fit-side.ts';
 
 /**
@@ -26,7 +27,7 @@ const REACH_THICKNESSES = 6;
 /**
  * Finds the finished cut of one side of a seam on one skin of the foam: beside each neutral edge the line of the outline that runs the same
  * way with its ends nearest to the edge's. Those ends are the ends of the cut there, corners and all. Where there is none, because crossings
- * were cleaned away, the nearest point of the outline is all there is: a cut of one point.
+ * were cleaned away, the nearest point of the outline is all there is: a cut of one point. Beside a fold of a grooved piece it ends with the panel.
  * @returns one for each edge of the seam.
  */
 export function cutEdges(side: FitSide, skin: Skin): readonly CutEdge[] {
@@ -36,7 +37,8 @@ export function cutEdges(side: FitSide, skin: Skin): readonly CutEdge[] {
   const neutral = neutralRing(side);
   return Array.from({ length: edgeCount(side) }, (_, i) => {
     const [p, q] = [2 * ringPoint(side, i, 0), 2 * ringPoint(side, i, 1)];
-    return cutBeside(neutral, p, q, side.edge.reversed ? -1 : 1, lines, reach);
+    const beside = cutBeside(neutral, p, q, side.edge.reversed ? -1 : 1, lines, reach);
+    return endedAtFolds(side, skin, i, beside);
   });
 }
 
