@@ -110,6 +110,7 @@ function isSame(before: Measured, job: DryFitJob, joined: JoinedSeam): boolean {
     before.tooMuchPct === tooMuchPct &&
     before.joined.seam.kind === joined.seam.kind &&
     before.joined.seam.letter === joined.seam.letter &&
+    before.joined.seam.standSide === joined.seam.standSide &&
     joined.sides.every(
       (run, i) =>
         before.patches[i] === cut.patches[run.piece.patch] &&

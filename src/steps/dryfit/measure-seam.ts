@@ -1,23 +1,23 @@
-import { add3, cross3, dot3, rad, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
+import { add3, cross3, dot3, rad, scale3, sub3, unit3 } from '../../geom/vec.ts';
 import type { FitSamples, SeamFit } from '../../model/dry-fit.ts';
 import type { FoamSeam } from '../../model/foam-piece.ts';
-import { bentEdges, normalAlong, outwardAt, type BentEdge } from './bent-edge.ts';
-import { cutEdges, offsetAt, type CutEdge, type Skin } from './cut-edge.ts';
+import type { BentEdge } from './bent-edge.ts';
+import type { Skin } from './cut-edge.ts';
 import { edgeCount, type FitSide } from './fit-side.ts';
-import { laidAlong } from './laid-along.ts';
-
-/** A side of a seam ready to be compared. */
-interface BentSide {
-  readonly side: FitSide;
-  readonly edges: readonly BentEdge[];
-  readonly cuts: Readonly<Record<Skin, readonly CutEdge[]>>;
-  readonly aheadAt: (i: number, f: number) => number;
-  /** Length on the neutral surface in space up to each vertex of the seam, mm. */
-  readonly trueMm: Float64Array;
-}
+import {
+  bentSides,
+  commonPlaces,
+  corners,
+  heightOf,
+  placed,
+  type EdgePair,
+  type Pair,
+  type Placed,
+} from './placed-edge.ts';
+import { standMeetings } from './stand-meetings.ts';
 
 /** Two points that should be one, taken apart. */
-interface Meeting {
+export interface Meeting {
   readonly slipMm: number;
   readonly gapMm: number;
   readonly stepMm: number;
@@ -28,7 +28,8 @@ interface Meeting {
  *
  * Each piece is a plate bent on its neutral surface: from a point of the seam its cut edge lies `o` outward in the piece's own surface and
  * `z` along the piece's own normal, with `o` taken from the finished outline and `z` the height of that skin over the neutral surface.
- * Where a seam begins and ends, corner is compared with corner. A lapped edge is compared at its lap line, on the neutral surface.
+ * Where a seam begins and ends, corner is compared with corner. A lapped edge is compared at its lap line, on the neutral surface,
+ * and the sides of a rebate each with the surface of the other it ends on ({@link standMeetings}).
  * @param mostShare  how far foam may be pulled or gathered along the seam, a share of its length.
  */
 export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], mostShare: number): SeamFit {
@@ -36,16 +37,17 @@ export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], 
   const isLap = seam.kind === 'lap';
   const stops = stopsAlong(
     edgeCount(sides[0]),
-    sides.every(({ edge }) => edge.from === edge.to),
+    // At the ends of a rebate one piece goes on past the other: no corners belong together.
+    seam.standSide !== undefined || sides.every(({ edge }) => edge.from === edge.to),
   );
   const samples = emptySamples(stops.length);
   const worst = { gap: 0, overlap: 0, slip: 0, step: 0, badness: -1, at: [0, 0, 0] as [number, number, number] };
   for (const [n, { i, stop, isCorner }] of stops.entries()) {
-    const meet = (skin: Skin): Meeting => {
-      const pair = (isCorner ? corners : commonPlaces)(a.cuts[skin][i], b.cuts[skin][i], stop);
-      return meetAt(a, b, i, pair, skin, isLap);
-    };
-    const [face, back] = [meet('face'), meet('back')];
+    const edges = { a, b, i };
+    const meet = (skin: Skin): Meeting =>
+      meetAt(edges, isCorner ? corners(edges, skin, stop) : commonPlaces(edges, [skin, skin], stop), skin, isLap);
+    const [face, back] =
+      seam.standSide === undefined ? [meet('face'), meet('back')] : standMeetings(edges, seam.standSide, stop);
     const { start, along, lengthMm } = a.edges[i];
     const { x, y, z } = add3(start, scale3(along, stop * lengthMm));
     samples.stationMm[n] = a.trueMm[i] + stop * lengthMm;
@@ -89,63 +91,14 @@ function stopsAlong(count: number, isClosed: boolean): readonly Stop[] {
   return [{ i: 0, stop: 0, isCorner: true }, ...inner, { i: count - 1, stop: 1, isCorner: true }];
 }
 
-function bentSides(sides: readonly [FitSide, FitSide], mostShare: number): readonly [BentSide, BentSide] {
-  const edges = bentEdges(sides);
-  const bent = (which: 0 | 1): BentSide => {
-    const side = sides[which];
-    const trueMm = new Float64Array(edges[which].length + 1);
-    edges[which].forEach(({ lengthMm }, i) => (trueMm[i + 1] = trueMm[i] + lengthMm));
-    const cuts = { face: cutEdges(side, 'face'), back: cutEdges(side, 'back') };
-    return { side, edges: edges[which], cuts, aheadAt: laidAlong(side, trueMm, mostShare), trueMm };
-  };
-  return [bent(0), bent(1)];
-}
-
-/** Two places on edge `i` that belong together: a share of the edge and a distance outward for either side. */
-type Pair = readonly [{ readonly f: number; readonly out: number }, { readonly f: number; readonly out: number }];
-
-/**
- * Where both cuts are at the start (`stop` 0), in the middle or at the end of an edge, as far as both reach: what lies beyond the shorter of
- * the two is a corner's and told as slip.
- */
-function commonPlaces(a: CutEdge, b: CutEdge, stop: number): Pair {
-  const from = Math.max(a.f0, b.f0);
-  const wanted = from + stop * (Math.max(from, Math.min(a.f1, b.f1)) - from);
-  const placeOn = (cut: CutEdge) => {
-    const f = Math.min(cut.f1, Math.max(cut.f0, wanted));
-    return { f, out: offsetAt(cut, f) };
-  };
-  return [placeOn(a), placeOn(b)];
-}
-
-/** The corners of both cuts at the start or the end of an edge. */
-function corners(a: CutEdge, b: CutEdge, stop: number): Pair {
-  const corner = ({ f0, o0, f1, o1 }: CutEdge) => (stop === 0 ? { f: f0, out: o0 } : { f: f1, out: o1 });
-  return [corner(a), corner(b)];
-}
-
-function meetAt(a: BentSide, b: BentSide, i: number, pair: Pair, skin: Skin, isLap: boolean): Meeting {
-  const [placedA, placedB] = [a, b].map(({ side, edges, aheadAt }, which) => {
+function meetAt(edges: EdgePair, pair: Pair, skin: Skin, isLap: boolean): Meeting {
+  const { a, b, i } = edges;
+  const [placedA, placedB] = [a, b].map((bent, which) => {
     const { f, out } = pair[which];
-    const { neutralFraction: k, piece } = side;
-    const height = isLap ? 0 : (skin === 'face' ? 1 - k : -k) * piece.thicknessMm;
-    return place(edges[i], f, aheadAt(i, f), out - side.edge.allowanceMm, height);
+    const heightMm = isLap ? 0 : heightOf(bent, skin);
+    return placed(bent, i, { f, out: out - bent.side.edge.allowanceMm }, heightMm);
   });
   return apart(a.edges[i], placedA, placedB);
-}
-
-/** A point of a cut edge in space, with the piece's outward normal and its way outward there. */
-interface Placed {
-  readonly at: Vec3;
-  readonly normal: Vec3;
-  readonly outward: Vec3;
-}
-
-function place(edge: BentEdge, f: number, aheadMm: number, outMm: number, heightMm: number): Placed {
-  const normal = normalAlong(edge, f);
-  const outward = outwardAt(edge, normal);
-  const onSeam = add3(edge.start, scale3(edge.along, f * edge.lengthMm + aheadMm));
-  return { at: add3(onSeam, add3(scale3(outward, outMm), scale3(normal, heightMm))), normal, outward };
 }
 
 /** Folds are opened up no further than to this cosine of their half, that of the steepest bevel drawn, 75 degrees. */
