@@ -57,3 +57,10 @@ export function diagonalOf(mesh: Mesh): number {
   const { min, max } = boxOfPoints3(mesh.positions);
   return length3(sub3(max, min));
 }
+
+/** Middle of a triangle, x y z. */
+export function triangleCentre({ positions, triangles }: Mesh, t: number): [number, number, number] {
+  const [a, b, c] = [3 * triangles[3 * t], 3 * triangles[3 * t + 1], 3 * triangles[3 * t + 2]];
+  const middle = (axis: number): number => (positions[a + axis] + positions[b + axis] + positions[c + axis]) / 3;
+  return [middle(0), middle(1), middle(2)];
+}

@@ -1,6 +1,9 @@
+import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { LayerId } from '../base/ids.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
 import type { Project } from '../project/project.ts';
+import { wallRoomSteps } from '../steps/shell/wall-room.ts';
 import { AllLayers } from './all-layers.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayOutStage } from './lay-out-stage.ts';
@@ -52,6 +55,7 @@ export class Pipeline {
       await this.#sculpts.make(run, shareOfWork(work, 0, 0.3));
       run.layers = layerPlans(part).map((plan) => new LayerRun(plan));
       await this.#each(run, shareOfWork(work, 0.3, 0.4), (stages, layer, own) => stages.part(run, layer, own));
+      await this.#findRoom(run, shareOfWork(work, 0.4, 0.4));
       await this.#each(run, shareOfWork(work, 0.4, 0.9), (stages, layer, own) => stages.flatten(run, layer, own));
       await work.pause(0.9, 'adding edges, marks and words');
       await this.#makeFoam(run, shareOfWork(work, 0.9, 0.95));
@@ -111,12 +115,22 @@ export class Pipeline {
     await this.#layOut.draw(run, pieces, seams, shareOfWork(work, 0.6, 1));
   }
 
+  #wallOf(run: Run): ShellLayer {
+    return this.#all.wall(run.layers.map((layer) => layer.needCut().shell));
+  }
+
+  /** Whether the wall has room between the sides of the sculpt. */
+  async #findRoom(run: Run, work: Work): Promise<void> {
+    await work.pause(0, 'looking for room for the foam');
+    const steps = wallRoomSteps(run.needSculpt().mesh, this.#wallOf(run));
+    run.findings.push(...(await runWithPauses(steps, () => work.pause(0.5))));
+  }
+
   async #fitBody(run: Run, work: Work): Promise<void> {
     const { mesh, mmPerUnit } = run.needSculpt();
     if (mmPerUnit === null) return;
-    const cuts = run.layers.map((layer) => layer.needCut());
-    const shell = this.#all.wall(cuts.map((cut) => cut.shell));
-    run.bodyFit = await this.#wear.of(mesh, mmPerUnit, { shell, chains: cuts[0].chains }, run.part, work);
+    const { chains } = run.layers[0].needCut();
+    run.bodyFit = await this.#wear.of(mesh, mmPerUnit, { shell: this.#wallOf(run), chains }, run.part, work);
     run.findings.push(...(run.bodyFit?.findings ?? []));
   }
 

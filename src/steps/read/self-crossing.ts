@@ -2,6 +2,7 @@ import { clipPlaces, type Finding } from '../../base/finding.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import { doTrianglesCross } from '../../geom/triangle-crossing.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import { shareVertex } from '../../mesh/share-vertex.ts';
 import { surfaceTreeOf } from '../../mesh/surface-tree.ts';
 import { joiningDistance } from './joining-distance.ts';
 import { several } from './wording.ts';
@@ -50,11 +51,3 @@ const notSearched = (): Finding => ({
   text: 'So many triangles crowd together that the search for places where the sculpt runs through itself was stopped: look it over yourself.',
   where: {},
 });
-
-function shareVertex(triangles: Uint32Array, t: number, u: number): boolean {
-  for (let i = 3 * t; i < 3 * t + 3; i += 1) {
-    const v = triangles[i];
-    if (v === triangles[3 * u] || v === triangles[3 * u + 1] || v === triangles[3 * u + 2]) return true;
-  }
-  return false;
-}
