@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import { Memo } from '../base/memo.ts';
+import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { pointAt3 } from '../geom/vec.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
@@ -7,7 +8,7 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Patch } from '../model/patch.ts';
 import { FOAM_ELASTICITY, type SeamPull, type Springing } from '../model/springing.ts';
 import { borderLoads, type BorderLoads } from '../steps/dryfit/border-loads.ts';
-import { heldShell, type HeldShell } from '../steps/dryfit/shell-energy.ts';
+import { heldShellSteps, type HeldShell } from '../steps/dryfit/shell-energy.ts';
 import { byPull, seamPull } from '../steps/dryfit/springing.ts';
 import type { CutSculpt } from './outcome.ts';
 
@@ -46,15 +47,12 @@ export class Springings {
     const held: (Held | undefined)[] = cut.patches.map(() => undefined);
     const springs: Springing['pieces'][number][] = [];
     for (const [i, piece] of pieces.entries()) {
-      await shareOfWork(work, i / pieces.length, 1).pause(0, 'working out what springs back');
+      const own = shareOfWork(work, i / pieces.length, (i + 1) / pieces.length);
+      await own.pause(0, 'working out what springs back');
       const flat = flats[piece.patch];
       if (flat === null || flat.flipped > 0 || piece.bendStyle !== 'rolled') continue;
-      const now = this.#hold(
-        cut.patches[piece.patch],
-        flat,
-        cut.shells[piece.patch].neutralPositions,
-        piece.thicknessMm,
-      );
+      const { neutralPositions } = cut.shells[piece.patch];
+      const now = await this.#hold(cut.patches[piece.patch], flat, neutralPositions, piece.thicknessMm, own);
       held[piece.patch] = now;
       springs.push({ piece: piece.id, bendingMj: now.shell.bendingMj, membraneMj: now.shell.membraneMj });
     }
@@ -71,17 +69,18 @@ export class Springings {
     return { pieces: springs, seams: byPull(pulls) };
   }
 
-  #hold(patch: Patch, flat: FlatPiece, neutral: Float64Array, thicknessMm: number): Held {
+  async #hold(patch: Patch, flat: FlatPiece, neutral: Float64Array, thicknessMm: number, work: Work): Promise<Held> {
     const key: [Patch, FlatPiece, Float64Array, number] = [patch, flat, neutral, thicknessMm];
     const known = this.#held.get(key);
     if (known !== undefined) return known;
-    this.#count += 1;
     const positions = new Float64Array(3 * patch.meshVertices.length);
     patch.meshVertices.forEach((v, i) => {
       const { x, y, z } = pointAt3(neutral, v);
       positions.set([x, y, z], 3 * i);
     });
-    const shell = heldShell(patch.triangles, flat.uv, positions, FOAM_ELASTICITY, thicknessMm);
+    const steps = heldShellSteps(patch.triangles, flat.uv, positions, FOAM_ELASTICITY, thicknessMm);
+    const shell = await runWithPauses(steps, () => work.pause(0.5));
+    this.#count += 1;
     return this.#held.set(key, { shell, loads: borderLoads(shell, positions) });
   }
 }

@@ -49,7 +49,9 @@ it.each([
   'looking for places where it runs through itself',
   'moving to the foam’s neutral surface',
   'parting along the seams',
+  'looking for room for the foam',
   'adding edges, marks and words',
+  'working out what springs back',
 ])('there are pauses while %s', (phase) => {
   expect(whole.pauses.get(phase)).toBeGreaterThan(4);
 });

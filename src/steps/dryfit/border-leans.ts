@@ -1,8 +1,11 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import { cross3, dot3, length3, pointAt3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import type { ShellSheet } from './shell-sheet.ts';
 
 /** A pivot below this share of the first: the vertices round the edge do not tell the surface. */
 const LEAST_PIVOT = 1e-6;
+/** Edges done in one stretch: a few milliseconds. */
+const STRETCH = 256;
 const TERMS = 6;
 const ROW = TERMS + 3;
 
@@ -11,12 +14,15 @@ const ROW = TERMS + 3;
  * bends away convexly: what a neighbour that goes on smoothly holds the border to. From the quadratic in the flat sheet's coordinates that
  * fits the vertices round the triangle best. An edge inside, or one whose vertices do not tell a quadratic, has NaN.
  */
-export function borderLeans(sheet: ShellSheet, uv: Float64Array, positions: Float64Array): Float64Array {
+export function* borderLeanSteps(sheet: ShellSheet, uv: Float64Array, positions: Float64Array): Stepwise<Float64Array> {
   const { triangles, edgeTriangles, edgeVertices } = sheet;
   const leans = new Float64Array(edgeTriangles.length / 2).fill(NaN);
   const { starts, around } = trianglesAround(sheet);
+  let found = 0;
   for (let e = 0; e < leans.length; e += 1) {
     if (edgeTriangles[2 * e + 1] >= 0) continue;
+    if (found % STRETCH === 0) yield;
+    found += 1;
     const t = edgeTriangles[2 * e];
     const near = new Set<number>();
     for (let i = 0; i < 3; i += 1) {

@@ -1,9 +1,12 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Elasticity } from '../../model/springing.ts';
 import { borderTurnSlope, hingeTurn } from './hinge-turn.ts';
 import type { ShellSheet } from './shell-sheet.ts';
 
 /** Rounds of the search for leans; the matrix joins an edge to its four neighbours and is well conditioned whatever the mesh's size. */
 const MOST_ROUNDS = 60;
+/** Edges done in one stretch: a few milliseconds. */
+const STRETCH = 4096;
 /** The search ends when the moments left over are this share of the first. */
 const ENOUGH = 1e-7;
 
@@ -81,8 +84,14 @@ export class HingeBending {
 
   /** Takes up new positions, x y z per vertex, mm. Leans stay. */
   moveTo(positions: Float64Array): void {
+    runAtOnce(this.moveSteps(positions));
+  }
+
+  /** The same in stretches. */
+  *moveSteps(positions: Float64Array): Stepwise<void> {
     const { edgeVertices, edgeOpposite } = this.#sheet;
     for (let e = 0; e < this.#turns.length; e += 1) {
+      if (e % STRETCH === 0) yield;
       const [c, d] = [edgeOpposite[2 * e], edgeOpposite[2 * e + 1]];
       const [a, b] = [edgeVertices[2 * e], edgeVertices[2 * e + 1]];
       if (d < 0) borderTurnSlope(positions, a, b, c, this.slopesOf(e));
@@ -126,6 +135,11 @@ export class HingeBending {
 
   /** Brings the free leans to where moments are equal at both sides of each edge: conjugate gradients with the diagonal as a guide. */
   settle(): void {
+    runAtOnce(this.settleSteps());
+  }
+
+  /** The same in stretches of one round. */
+  *settleSteps(): Stepwise<void> {
     const count = this.leans.length;
     const diagonal = this.#diagonal();
     const residual = new Float64Array(count);
@@ -141,6 +155,7 @@ export class HingeBending {
     }
     const first = size;
     for (let round = 0; round < MOST_ROUNDS && size > ENOUGH * ENOUGH * first; round += 1) {
+      yield;
       this.#multiplyLeans(along, product);
       let curve = 0;
       for (let e = 0; e < count; e += 1) curve += along[e] * product[e];

@@ -1,8 +1,9 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Elasticity } from '../../model/springing.ts';
-import { borderLeans } from './border-leans.ts';
+import { borderLeanSteps } from './border-leans.ts';
 import { HingeBending } from './hinge-bending.ts';
 import { addMembrane } from './membrane-energy.ts';
-import { shellSheet, type ShellSheet } from './shell-sheet.ts';
+import { shellSheetSteps, type ShellSheet } from './shell-sheet.ts';
 
 /** A flat piece held in a bent shape. */
 export interface HeldShell {
@@ -17,30 +18,36 @@ export interface HeldShell {
 
 /**
  * Elastic energy of a piece that was cut flat and is held in `positions`, and what it takes to hold it. Its border is held to go on smoothly
- * ({@link borderLeans}), so that the moment of the bend arrives there whole.
+ * ({@link borderLeanSteps}), so that the moment of the bend arrives there whole.
  * @param uv         the piece at rest, x y per vertex, mm.
  * @param positions  the piece held, x y z per vertex, mm.
  */
-export function heldShell(
+export const heldShell = (...held: Parameters<typeof heldShellSteps>): HeldShell => runAtOnce(heldShellSteps(...held));
+
+/** The same in stretches. */
+export function* heldShellSteps(
   triangles: Uint32Array,
   uv: Float64Array,
   positions: Float64Array,
   elasticity: Elasticity,
   thicknessMm: number,
-): HeldShell {
-  const sheet = shellSheet(triangles, uv);
+): Stepwise<HeldShell> {
+  const sheet = yield* shellSheetSteps(triangles, uv);
+  yield;
   const bending = new HingeBending(sheet, elasticity, thicknessMm);
-  const given = borderLeans(sheet, uv, positions);
+  const given = yield* borderLeanSteps(sheet, uv, positions);
   for (let e = 0; e < given.length; e += 1) {
     if (Number.isNaN(given[e])) continue;
     bending.leans[e] = given[e];
     bending.isFree[e] = 0;
   }
-  bending.moveTo(positions);
-  bending.settle();
+  yield* bending.moveSteps(positions);
+  yield* bending.settleSteps();
   const bendingMj = bending.measure();
+  yield;
   const gradient = new Float64Array(positions.length);
   bending.addGradient(gradient);
+  yield;
   const membraneMj = addMembrane(sheet, elasticity, thicknessMm, positions, gradient);
   const momentsN = new Float64Array(given.length);
   for (let h = 0; h < triangles.length; h += 1) {

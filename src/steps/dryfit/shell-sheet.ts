@@ -1,3 +1,8 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
+
+/** Triangles, or their sides, done in one stretch: a few milliseconds. */
+const STRETCH = 4096;
+
 /** A flat sheet of triangles at rest: all that its elastic energy needs and that does not change when it is bent. */
 export interface ShellSheet {
   readonly vertexCount: number;
@@ -25,13 +30,18 @@ export interface ShellSheet {
  * @param triangles  three vertices per triangle; every edge has one or two triangles.
  * @param uv         x y per vertex, mm: the sheet at rest, every triangle counter-clockwise and not empty.
  */
-export function shellSheet(triangles: Uint32Array, uv: Float64Array): ShellSheet {
+export const shellSheet = (triangles: Uint32Array, uv: Float64Array): ShellSheet =>
+  runAtOnce(shellSheetSteps(triangles, uv));
+
+/** The same in stretches. */
+export function* shellSheetSteps(triangles: Uint32Array, uv: Float64Array): Stepwise<ShellSheet> {
   const count = triangles.length / 3;
   const areas = new Float64Array(count);
   const inverses = new Float64Array(4 * count);
   const normals = new Float64Array(6 * count);
   const lengths = new Float64Array(3 * count);
   for (let t = 0; t < count; t += 1) {
+    if (t % STRETCH === 0) yield;
     const [p, q, r] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
     const [ax, ay] = [uv[2 * q] - uv[2 * p], uv[2 * q + 1] - uv[2 * p + 1]];
     const [bx, by] = [uv[2 * r] - uv[2 * p], uv[2 * r + 1] - uv[2 * p + 1]];
@@ -55,19 +65,20 @@ export function shellSheet(triangles: Uint32Array, uv: Float64Array): ShellSheet
     inverses,
     normals,
     lengths,
-    ...edgesOf(triangles, uv.length / 2),
+    ...(yield* edgeSteps(triangles, uv.length / 2)),
   };
 }
 
 type Edges = Pick<ShellSheet, 'triangleEdges' | 'edgeVertices' | 'edgeTriangles' | 'edgeOpposite'>;
 
-function edgesOf(triangles: Uint32Array, vertexCount: number): Edges {
+function* edgeSteps(triangles: Uint32Array, vertexCount: number): Stepwise<Edges> {
   const known = new Map<number, number>();
   const triangleEdges = new Uint32Array(triangles.length);
   const vertices: number[] = [];
   const beside: number[] = [];
   const opposite: number[] = [];
   for (let h = 0; h < triangles.length; h += 1) {
+    if (h % STRETCH === 0) yield;
     const first = h - (h % 3);
     const from = triangles[first + ((h + 1) % 3)];
     const to = triangles[first + ((h + 2) % 3)];
