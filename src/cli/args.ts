@@ -6,6 +6,8 @@ import type { ScaleChoice } from '../model/source-model.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
+import { decimal, given, number, oneOf } from './option-values.ts';
+import { rulesFrom } from './rules-option.ts';
 import type { StripChoices } from './strip-command.ts';
 
 export type Command =
@@ -64,6 +66,7 @@ const OPTIONS = {
   'even-out': { type: 'boolean' },
   'keep-apart': { type: 'boolean' },
   shrink: { type: 'string' },
+  rule: { type: 'string', multiple: true },
   'girth-at': { type: 'string' },
   'body-girth': { type: 'string' },
   ease: { type: 'string' },
@@ -102,6 +105,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
     flatten: flattenFrom(values),
     ...given('shrinkage', shrinkageFrom(values.shrink)),
+    ...given('rules', rulesFrom(values.rule)),
     ...given('wear', wearFrom(values)),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),
@@ -122,10 +126,6 @@ function stripChoices(positionals: readonly string[], values: Values, today: str
     date: dateFrom(values.date, today),
   };
 }
-
-/** `{ key: value }`, or nothing where the value was not given. */
-const given = <K extends string, V>(key: K, value: V | undefined): Partial<Record<K, V>> =>
-  (value === undefined ? {} : { [key]: value }) as Partial<Record<K, V>>;
 
 function scaleFrom(values: Values): ScaleChoice | undefined {
   if (values.unit !== undefined && values.size !== undefined) throw new WrongUsage('give --unit or --size, not both.');
@@ -250,41 +250,4 @@ function dateFrom(word: string | undefined, today: string): string {
     throw new WrongUsage(`--date ${word} is no date: write it as 2026-03-01.`);
   }
   return word;
-}
-
-function oneOf<const T extends string>(
-  name: string,
-  word: string | undefined,
-  choices: readonly T[],
-  kind = '',
-): T | undefined {
-  if (word === undefined) return undefined;
-  const found = choices.find((choice) => choice === word);
-  if (found === undefined)
-    throw new WrongUsage(`--${name} takes ${kind}${choices.join(', ')}, not ${word === '' ? 'nothing' : word}.`);
-  return found;
-}
-
-/** A number as people write it, else NaN: no other bases, no words. */
-const decimal = (word: string): number =>
-  /^\s*[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(word) ? Number(word) : NaN;
-
-function number(
-  name: string,
-  word: string | undefined,
-  limits: { least?: number; over?: number; most: number },
-): number | undefined {
-  if (word === undefined) return undefined;
-  const value = decimal(word.replace(',', '.'));
-  const { least, over, most } = limits;
-  if (
-    !Number.isFinite(value) ||
-    value > most ||
-    (least !== undefined && value < least) ||
-    (over !== undefined && value <= over)
-  ) {
-    const range = over === undefined ? `from ${least ?? 0} to ${most}` : `over ${over}, at most ${most}`;
-    throw new WrongUsage(`--${name} takes a number ${range}, not ${word === '' ? 'nothing' : word}.`);
-  }
-  return value;
 }

@@ -13,6 +13,7 @@ import { writeFiles } from '../pipeline/write-files.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
 import { looksLikeProject, readProjectFile } from '../project/project-file.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
+import { ruled, type RuleName } from '../project/shop-rules.ts';
 import { readSeamFile } from '../project/seam-file.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
@@ -35,6 +36,8 @@ export interface MakeChoices {
   readonly flatten?: Partial<FlattenWishes>;
   /** What the foam loses when warmed; pieces are then cut larger by it. */
   readonly shrinkage?: HeatShrinkage;
+  /** Rules of the shop for the foam. */
+  readonly rules?: Partial<Record<RuleName, number>>;
   /** Tapes, cores and what must pass, in place of the project's. */
   readonly wear?: Partial<Pick<SculptPart, 'tapes' | 'core' | 'worn'>>;
   readonly paper?: Partial<PaperChoice>;
@@ -149,10 +152,11 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
         },
       ],
     }),
-    foams:
-      shrinkage === undefined
-        ? project.foams
-        : project.foams.map((sheet) => (sheet.id === foamId ? { ...sheet, shrinkage } : sheet)),
+    foams: project.foams.map((sheet) =>
+      sheet.id === foamId
+        ? ruled(shrinkage === undefined ? sheet : { ...sheet, shrinkage }, choices.rules ?? {})
+        : sheet,
+    ),
     paper: { ...project.paper, ...choices.paper },
   };
 }

@@ -30,6 +30,11 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --keep-apart          keep edges of a piece from lying over each other
       --shrink ALONG,ACROSS what the foam loses when warmed, per cent, along and
                             across the sheet: pieces are cut larger by it
+      --rule NAME=N         a rule of the shop for this foam, may be repeated:
+                            bevelLimitDeg (how far the saw leans), hingeMm
+                            (left under grooves), foldLimitDeg (grooved folds),
+                            stretchNoticePct, stretchTooMuchPct, bendNoticePct,
+                            bendTooMuchPct and others
       --girth-at AXIS=N     measure the girth inside, square to an axis, at a
                             number of the file: round the line through its zero
       --body-girth MM       of who wears it there; --ease MM: how much looser

@@ -1,3 +1,4 @@
+import type { FoamId } from '../base/ids.ts';
 import { MARK_SPACING_MM } from '../base/tolerance.ts';
 import type { GrainWish } from './flatten-settings.ts';
 import type { BendStyle, TracedSide } from './foam-piece.ts';
@@ -10,9 +11,11 @@ export interface PieceSetting {
   readonly bendStyle?: BendStyle;
   readonly tracedSide?: TracedSide;
   readonly grain?: GrainWish;
+  /** What it is cut from, where that is not the foam of its sheet of the wall; of its outermost sheet alone. */
+  readonly foam?: FoamId;
 }
 
-/** Shop rules of the foam step; defaults in {@link FOAM_RULES}. */
+/** Shop rules of the foam step; defaults in {@link FOAM_RULES}, a foam's own in `FoamSheet.rules`. */
 export interface FoamRules {
   /** A fold inside a piece sharper than this is a crease to groove and draw, degrees [J]. */
   readonly foldLimitDeg: number;
@@ -42,3 +45,18 @@ export const FOAM_RULES: FoamRules = {
   hingeMm: 1.5,
   leastHingeMm: 1,
 };
+
+/** All rules of a foam: its own where it has any, else the usual ones. The same object for rules that are alike. */
+export function rulesOf({ rules }: { readonly rules?: Partial<FoamRules> }): FoamRules {
+  if (rules === undefined) return FOAM_RULES;
+  const whole = { ...FOAM_RULES, ...rules };
+  const key = Object.values(whole).join(' ');
+  const known = KNOWN.get(key) ?? whole;
+  // A maker tries out a few; what is remembered by them is soon forgotten too.
+  if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
+  KNOWN.set(key, known);
+  return known;
+}
+
+const MOST_KNOWN = 64;
+const KNOWN = new Map<string, FoamRules>([[Object.values(FOAM_RULES).join(' '), FOAM_RULES]]);

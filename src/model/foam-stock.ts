@@ -1,6 +1,7 @@
 import type { FoamId } from '../base/ids.ts';
 import type { BendLimits } from './bend-check.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
+import type { FoamRules } from './foam-settings.ts';
 import type { NeutralTest } from './neutral-test.ts';
 
 /** A foam the maker can buy, as data. Limits are shop rules [J] and editable (foam model 3). */
@@ -16,6 +17,8 @@ export interface FoamSheet {
   readonly stretchLimits: StretchLimits;
   /** Left out where `BEND_LIMITS` hold. */
   readonly bendLimits?: BendLimits;
+  /** Shop rules that differ from the usual ones (`FOAM_RULES`); left out where none does. */
+  readonly rules?: Partial<FoamRules>;
   /** Known when the maker has measured it. */
   readonly shrinkage?: HeatShrinkage;
   /** What was measured to find `neutralFraction`, kept so that it can be gone on with. */

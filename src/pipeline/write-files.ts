@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import { cautionTexts } from '../model/cautions.ts';
+import { rulesOf } from '../model/foam-settings.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Project } from '../project/project.ts';
 import { stripPages } from '../steps/tile/strip-pages.ts';
@@ -109,6 +110,7 @@ function reportLayer({ foams }: Project, { plan, cut, flats, hinges }: LayerOutc
     mesh,
     patches,
     shrinkage,
+    rules: rulesOf(foam ?? {}),
     flats: need(flats),
     corners: hinges.map((own) => own?.corners ?? null),
   };

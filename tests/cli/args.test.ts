@@ -53,6 +53,30 @@ describe('wishes for laying flat on the command line', () => {
   });
 });
 
+describe('rules of the shop on the command line', () => {
+  it('are read by name, the later of two counting', () => {
+    expect(choicesOf('--rule', 'bevelLimitDeg=40', '--rule', 'hingeMm=2', '--rule=hingeMm=1.2').rules).toEqual({
+      bevelLimitDeg: 40,
+      hingeMm: 1.2,
+    });
+    expect(choicesOf()).not.toHaveProperty('rules');
+    expect(USAGE).toContain('--rule NAME=N');
+  });
+
+  it.each([
+    ['bevelLimitDeg', /^--rule looks like bevelLimitDeg=40\.$/],
+    ['hingeMm=1=2', /^--rule looks like/],
+    ['blade=40', /^there is no rule blade: rules are stretchNoticePct, .*leastHingeMm.*\.$/],
+    ['bevelLimitDeg=80', /^--rule bevelLimitDeg takes a number from 1 to 70, not 80\.$/],
+    ['hingeMm=thin', /^--rule hingeMm takes a number from 0.2 to 20, not thin\.$/],
+    ['toString=1', /^there is no rule toString/],
+  ])('refuse %s in one sentence', (word, sentence) => {
+    const told = (): unknown => choicesOf(`--rule=${word}`);
+    expect(told).toThrow(WrongUsage);
+    expect(told).toThrow(sentence);
+  });
+});
+
 describe('strip', () => {
   it('is read, and needs a folder and no file', () => {
     expect(parseCommand(['strip', '--out', 'out', '--thickness', '10', '--paper', 'Letter'], '2026-03-01')).toEqual({

@@ -9,6 +9,7 @@ import type { BodyFit } from '../../model/body-fit.ts';
 import type { EdgeWish, FlattenWishes, HeatShrinkage, Region } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
+import type { FoamRules } from '../../model/foam-settings.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
 import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -56,6 +57,8 @@ export interface ReportLayer {
   readonly mesh: Mesh;
   /** What the layer's foam loses when warmed, where its pieces are cut larger by it; else null. */
   readonly shrinkage: HeatShrinkage | null;
+  /** Rules of the shop for the layer's foam. */
+  readonly rules: FoamRules;
   readonly patches: readonly Patch[];
   /** One per patch: the surfaces its piece is cut from. */
   readonly shells: readonly ShellLayer[];
@@ -99,13 +102,14 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       areaMm2: facts.area * scale2,
       boxMm: { min: facts.boxMin.map((x) => x * input.mmPerUnit), size: facts.boxSize.map((x) => x * input.mmPerUnit) },
     },
-    layers: input.layers.map(({ shell, shrinkage }) => ({
+    layers: input.layers.map(({ shell, shrinkage, rules }) => ({
       id: shell.layer,
       foam: shell.foam,
       thicknessMm: shell.thicknessMm,
       neutralFraction: shell.neutralFraction,
       modelIs: shell.modelIs,
       backMm: shell.backMm,
+      rules,
       shrinkage,
     })),
     pieces: input.pieces.map((piece) => pieceReport(piece, input)),
