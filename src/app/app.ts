@@ -23,10 +23,11 @@ import './page-view.ts';
 import './progress-line.ts';
 import { SAMPLES } from './samples.ts';
 import { downloadFile } from './saving.ts';
-import { partSharp, setChosenSeam, turnEdge } from './seam-actions.ts';
+import { partSharp, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
+import { widenChosenLap } from './seam-joins.ts';
 import type { Stage, StageDragEvent, StageGrabEvent, StageHoverEvent, StagePickEvent } from './stage.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
@@ -128,7 +129,7 @@ export class App extends LitElement {
           .bench=${bench}
           .view=${view}
           .verbs=${verbs}
-          @fl-lap=${(event: LapEvent) => setChosenSeam(workbench, 'lap', event.mm, this.#lapSide())}
+          @fl-lap=${(event: LapEvent) => widenChosenLap(workbench, event.mm)}
         ></fl-chosen-row>
         <fl-stage-rule
           .stage=${view.stage}
@@ -184,14 +185,6 @@ export class App extends LitElement {
     const { pieces, sheets } = this.workbench.bench;
     if (pieces === null || pieces.pieces.length === 0) return 0;
     return sheets === null ? 2 : 3;
-  }
-
-  #lapSide(): 0 | 1 {
-    const { choice } = this.workbench.view;
-    const chain = this.workbench.bench.seams?.chains.find(
-      (candidate) => choice.kind === 'seam' && candidate.id === choice.seam,
-    );
-    return chain?.lapSide ?? 0;
   }
 
   readonly #actions: WindowActions = {

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatFine, formatLength, formatMeasured } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
+import { setPieceFoam } from '../project/piece-commands.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
 import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
 import { edgeFacts } from './edge-facts.ts';
@@ -13,11 +14,14 @@ import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import { faceOfPiece } from './piece-face.ts';
+import './piece-foam-field.ts';
+import type { PieceFoamEvent } from './piece-foam-field.ts';
+import { joinFacts } from './seam-joins.ts';
 import { SHARED } from './styles.ts';
 import './verb-row.ts';
 import type { Verb } from './verbs.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
-import { edgeWishOf, grainCommands, grainOf } from './wish-actions.ts';
+import { edgeWishOf, facesOfPiece, grainCommands, grainOf } from './wish-actions.ts';
 import { WORDS } from './words.ts';
 
 /** A new lap width was typed for the chosen seam, mm. */
@@ -111,9 +115,11 @@ export class ChosenRow extends JobSection {
     const facts =
       seam === undefined || other === undefined
         ? ''
-        : [WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit)), ...wishes].join(
-            ', ',
-          );
+        : [
+            WORDS.chosen.seamFacts(one, other, formatFine(Math.abs(seam.differenceMm), this.unit)),
+            ...joinFacts(this.bench, seam, this.unit),
+            ...wishes,
+          ].join(', ');
     const lap =
       chain.kind === 'lap'
         ? html`<fl-length-field
@@ -164,8 +170,22 @@ export class ChosenRow extends JobSection {
         .hasUp=${piece.up !== null}
         @fl-grain=${(event: GrainEvent) => grainCommands(this.bench, piece, event.grain).forEach((command) => this.send(command))}
       ></fl-grain-field>
-      ${area === null ? nothing : this.#within()}`;
+      ${this.#foam(piece)} ${area === null ? nothing : this.#within()}`;
     return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
+  }
+
+  /** Which foam it is cut from; pieces under the outermost sheet are of their sheet's foam. */
+  #foam(piece: FoamPiece) {
+    const outermost = this.sculptPart?.layers.at(-1);
+    if (outermost === undefined || outermost.id !== piece.layer) return nothing;
+    return html`<fl-piece-foam-field
+      .foams=${this.project?.foams ?? []}
+      .layerFoam=${outermost.foam}
+      .layerMm=${outermost.thicknessMm}
+      .foam=${piece.foam}
+      .unit=${this.unit}
+      @fl-piece-foam=${(event: PieceFoamEvent) => this.send(setPieceFoam(facesOfPiece(this.bench, piece), event.foam))}
+    ></fl-piece-foam-field>`;
   }
 
   /** How far the area reaches from the place that was clicked; emptied, as far as its panel. */

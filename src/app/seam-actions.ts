@@ -1,4 +1,4 @@
-import { addSeamEdges, clearSeams, removeSeamEdges, setSeamKind } from '../project/commands.ts';
+import { addSeamEdges, clearSeams, removeSeamEdges } from '../project/commands.ts';
 import { chainIndex } from './bench-state.ts';
 import { edgesOfChain, isParted } from './edge-facts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
@@ -72,27 +72,4 @@ export async function partSharp(bench: Workbench, angleDeg: number): Promise<voi
     bench,
     pairs.map(([a, b]) => index.between(a, b)).filter((edge) => edge >= 0),
   );
-}
-
-/**
- * Makes the chosen seam butt or lap.
- * @param lapSide side of the seam that carries the lap, 0 or 1.
- */
-export function setChosenSeam(bench: Workbench, kind: 'butt' | 'lap', allowanceMm: number, lapSide: 0 | 1 = 0): void {
-  const { choice } = bench.view;
-  const { sculpt, seams } = bench.bench;
-  if (choice.kind !== 'seam' || sculpt === null || seams === null) return;
-  const chain = chainIndex(bench.bench, choice.seam);
-  const [edge] = edgesOfChain(bench.bench, chain);
-  if (edge === undefined) return;
-  const [pair] = filePairs(sculpt, [edge]);
-  bench.run(setSeamKind(pair, kind, allowanceMm, kind === 'lap' ? faceOnSide(bench, chain, lapSide) : undefined));
-}
-
-/** A polygon of the sculpt in the piece on one side of a seam. */
-function faceOnSide(bench: Workbench, chain: number, side: 0 | 1): number | undefined {
-  const { sculpt, seams, pieces } = bench.bench;
-  const patch = seams?.chains[chain].sides[side]?.patch;
-  const triangle = patch === undefined ? undefined : pieces?.patches[patch]?.meshTriangles[0];
-  return triangle === undefined ? undefined : sculpt?.faceOfTriangle[triangle];
 }

@@ -2,10 +2,11 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatFine, formatMeasured, formatNumber } from '../base/format-length.ts';
 import { DRY_FIT_MM } from '../base/tolerance.ts';
-import type { FoamSeam } from '../model/foam-piece.ts';
+import type { BevelRange, FoamSeam } from '../model/foam-piece.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import { joinFacts } from './seam-joins.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -133,9 +134,7 @@ export class SeamTable extends JobSection {
           ${seam.letter}
         </button>
       </td>
-      <td>
-        ${this.#pieceNumbers(seam)}${seam.kind === 'lap' ? html` <span class="soft">${WORDS.seamTable.lap}</span>` : nothing}
-      </td>
+      <td>${this.#pieceNumbers(seam)} ${this.#kind(seam)}</td>
       <td class="number">${formatMeasured(one, this.unit)}</td>
       <td class="number other">${other === undefined ? '' : formatMeasured(other, this.unit)}</td>
       <td class="number ${difference >= this.noticeMm ? 'wrong' : ''}">${formatFine(difference, this.unit)}</td>
@@ -157,13 +156,28 @@ export class SeamTable extends JobSection {
     >`;
   }
 
+  /** How it is joined where that is not edge to edge, and what stands proud; all of it in the tip. */
+  #kind(seam: FoamSeam) {
+    const { kind, step } = seam;
+    const words = WORDS.joins.kind;
+    const said = kind === 'lap' || kind === 'rebate' ? words[kind] : step === undefined ? null : words.step;
+    if (said === null) return nothing;
+    const facts = joinFacts(this.bench, seam, this.unit).join(', ');
+    return html`<span class="soft" title=${facts}>${said}</span>`;
+  }
+
   #pieceNumbers(seam: FoamSeam): string {
     const numbers = seam.pieces.map((id) => this.bench.pieces?.pieces[pieceIndex(this.bench, id)]?.number ?? 0);
     return numbers[0] === numbers[1] ? WORDS.seamTable.itself(numbers[0]) : numbers.join(' – ');
   }
 
-  #bevel({ bevelDeg: { min, max } }: FoamSeam): string {
-    const [low, high] = [formatNumber(min), formatNumber(max)];
-    return low === high ? `${low}°` : `${low}…${high}°`;
+  /** Both sides where one leans otherwise than the other. */
+  #bevel({ bevelDeg, sideBevelDeg }: FoamSeam): string {
+    return (sideBevelDeg ?? [bevelDeg]).map(rangeText).join(' · ');
   }
+}
+
+function rangeText({ min, max }: BevelRange): string {
+  const [low, high] = [formatNumber(min), formatNumber(max)];
+  return low === high ? `${low}°` : `${low}…${high}°`;
 }

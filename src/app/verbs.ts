@@ -5,7 +5,8 @@ import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { isParted } from './edge-facts.ts';
 import { faceOfPiece } from './piece-face.ts';
-import { joinChosen, joinEdges, joinEverything, partEdges, setChosenSeam } from './seam-actions.ts';
+import { joinChosen, joinEdges, joinEverything, partEdges } from './seam-actions.ts';
+import { seamJoinVerbs } from './seam-joins.ts';
 import { NOTHING } from './view-state.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
@@ -34,8 +35,6 @@ export interface WindowActions {
   save(kind: FileKind): void;
   goTo(line: string): void;
 }
-
-const LAP_MM = 10;
 
 /** All verbs that can be done now, the ones beside the chosen thing first. */
 export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
@@ -66,19 +65,9 @@ function seamVerbs(bench: Workbench, id: string): Verb[] {
   const seam = bench.bench.seams?.chains.find((chain) => chain.id === id);
   if (seam === undefined) return [];
   if (seam.kind === 'open') return edgeWishVerbs(bench, id, true);
-  const words = WORDS.verbs;
-  const lap = (side: 0 | 1) => () =>
-    setChosenSeam(bench, 'lap', seam.allowanceMm > 0 ? seam.allowanceMm : LAP_MM, side);
-  const kinds: Verb[] =
-    seam.kind === 'lap'
-      ? [
-          { id: 'butt', label: words.butt, key: 'b', isNear: true, run: () => setChosenSeam(bench, 'butt', 0) },
-          { id: 'other-lap', label: words.otherLap, key: 'l', isNear: true, run: lap(seam.lapSide === 0 ? 1 : 0) },
-        ]
-      : [{ id: 'lap', label: words.lap(LAP_MM), key: 'l', isNear: true, run: lap(0) }];
   return [
-    { id: 'join', label: words.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
-    ...kinds,
+    { id: 'join', label: WORDS.verbs.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
+    ...seamJoinVerbs(bench, seam),
     ...edgeWishVerbs(bench, id, false),
   ];
 }

@@ -1,6 +1,7 @@
 import type { EdgeWish, GrainWish } from '../model/flatten-settings.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
-import { setEdgeWish, setGrain, type Command } from '../project/commands.ts';
+import { setEdgeWish, type Command } from '../project/commands.ts';
+import { setGrain } from '../project/piece-commands.ts';
 import type { SculptPart } from '../project/project.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgesOfChain } from './edge-facts.ts';
@@ -9,7 +10,7 @@ import { facesOf } from './panels.ts';
 import type { Workbench } from './workbench.ts';
 
 /** Edges of the sculpt that a seam or an open edge runs along, in file numbers. */
-function pairsOf(bench: Bench, seam: string): [number, number][] {
+export function pairsOfSeam(bench: Bench, seam: string): [number, number][] {
   const { sculpt } = bench;
   return sculpt === null ? [] : filePairs(sculpt, edgesOfChain(bench, chainIndex(bench, seam)));
 }
@@ -18,7 +19,7 @@ function pairsOf(bench: Bench, seam: string): [number, number][] {
 export function edgeWishOf(bench: Bench, part: SculptPart | null, seam: string): Omit<EdgeWish, 'edge'> {
   const wishes = part?.edgeWishes ?? [];
   if (wishes.length === 0) return {};
-  const own = new Set(pairsOf(bench, seam).flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]));
+  const own = new Set(pairsOfSeam(bench, seam).flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]));
   const { holdLength = false, straight = false } = Object.assign(
     {},
     ...wishes.filter(({ edge }) => own.has(edge.join(' '))),
@@ -27,11 +28,11 @@ export function edgeWishOf(bench: Bench, part: SculptPart | null, seam: string):
 }
 
 export function setEdgeWishOf(bench: Workbench, seam: string, wish: Omit<EdgeWish, 'edge'>): void {
-  bench.run(setEdgeWish(pairsOf(bench.bench, seam), wish));
+  bench.run(setEdgeWish(pairsOfSeam(bench.bench, seam), wish));
 }
 
 /** Polygons of the file in a piece. */
-const facesOfPiece = ({ sculpt, pieces }: Bench, piece: FoamPiece): number[] =>
+export const facesOfPiece = ({ sculpt, pieces }: Bench, piece: FoamPiece): number[] =>
   sculpt === null ? [] : facesOf(sculpt, pieces?.patches[piece.patch]?.meshTriangles ?? []);
 
 /** What is wished for the grain of a piece, or null. */

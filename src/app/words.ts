@@ -4,6 +4,7 @@ import type { Page } from '../model/page.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import type { EdgeFacts } from './edge-facts.ts';
 import { FORMING_WORDS } from './forming-words.ts';
+import { JOIN_WORDS } from './join-words.ts';
 import { WEAR_WORDS } from './wear-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
 import { SAW_WORDS } from './saw-words.ts';
@@ -124,6 +125,7 @@ export const WORDS = {
   forming: FORMING_WORDS,
   wear: WEAR_WORDS,
   neutral: NEUTRAL_WORDS,
+  joins: JOIN_WORDS,
   seamTable: {
     caption: 'Seams with the length of both sides',
     seam: 'Seam',
@@ -134,7 +136,6 @@ export const WORDS = {
     bevel: 'Bevel',
     dryFit: 'Dry fit',
     fits: (gap: string, overlap: string) => `gap ${gap}, overlap ${overlap}`,
-    lap: 'lap',
     itself: (piece: number) => `${piece} closes`,
     choose: (letter: string) => `Seam ${letter}`,
     all: (n: number) => `all ${n} seams`,
@@ -238,9 +239,6 @@ export const WORDS = {
     pathTool: 'part along a path',
     walk: 'walk the edges',
     sharp: 'part edges sharper than an angle',
-    butt: 'butt',
-    lap: (mm: number) => `lap ${mm} mm`,
-    otherLap: 'lap on the other side',
     frame: 'come close',
     frameAll: 'see all',
     traceFrom: (side: 'face' | 'back') => `trace on the ${side}`,

@@ -6,18 +6,21 @@ import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologySteps } from '../mesh/topology.ts';
-import { FOAM_RULES } from '../model/foam-settings.ts';
-import type { CutOffer } from '../model/patch.ts';
+import { rulesOf, type FoamRules } from '../model/foam-settings.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import type { CutOffer, Patch } from '../model/patch.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import { cutSteps } from '../steps/cut/cut-patches.ts';
 import { offerSteps } from '../steps/cut/offer-cut.ts';
 import { chainSteps } from '../steps/cut/seam-chains.ts';
-import { foamPieceSteps, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
+import { foamPieceSteps, type FoamFacts, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { hingeSurface } from '../steps/foam/hinge-surface.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
+import { settingsOfPatches } from '../steps/foam/piece-names.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
+import type { LayerChoice } from '../project/project.ts';
 import { DryFits } from './dry-fit.ts';
 import { dryFitFindings } from './dry-fit-findings.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
@@ -79,8 +82,11 @@ export class LayerStages {
       run.findings.push(...remembered(this.#unheard, wishes, unheard));
     }
     run.findings.push(...findings, ...shell.findings, ...patches.flatMap((patch) => patch.findings));
-    layer.bends = await this.#bend(run, mesh, cut, work);
-    layer.cut = { ...cut, mesh, shell, shells: this.#shellsOf(cut, layer.bends, shell) };
+    const rules = rulesOfLayer(run, layer);
+    layer.bends = await this.#bend(run, mesh, cut, rules, work);
+    const own = await this.#ownShells(run, mesh, plan, patches, shell, work);
+    run.findings.push(...[...new Set(own)].flatMap((other) => (other === shell ? [] : other.findings)));
+    layer.cut = { ...cut, mesh, shell, shells: this.#shellsOf(layer.bends, own, rules) };
   }
 
   async flatten(run: Run, layer: LayerRun, work: Work): Promise<void> {
@@ -93,7 +99,7 @@ export class LayerStages {
       ? (early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early })
       : undefined;
     const { results, wishes, isNew } = await this.#layFlat.lay(
-      { mesh: cut.mesh, cut, part, bends: layer.needBends(), rules: FOAM_RULES },
+      { mesh: cut.mesh, cut, part, bends: layer.needBends(), rules: rulesOfLayer(run, layer) },
       shareOfWork(work, 0, 0.9),
       tell,
     );
@@ -123,11 +129,23 @@ export class LayerStages {
     const { part } = run;
     const { choice } = layer.plan;
     const foam = run.foam(choice.foam);
-    const shrinkage = choice.allowForShrinkage ? foam.shrinkage : undefined;
+    const others = [...new Set(cut.shells.map((own) => own.foam))].filter((id) => id !== choice.foam);
+    const otherFoams = new Map(others.map((id) => [id, factsOf(run.foam(id), choice)]));
     const { chains, patches, shell, shells } = cut;
     const { pieceSettings, tracedSide, upAxis, copies, name } = part;
     const suffix = nameSuffix(layer.plan);
-    const choices = [pieceSettings, tracedSide, upAxis, copies, name, foam, shrinkage, firstNumber, suffix];
+    const choices = [
+      pieceSettings,
+      tracedSide,
+      upAxis,
+      copies,
+      name,
+      foam,
+      choice.allowForShrinkage,
+      firstNumber,
+      suffix,
+    ];
+    choices.push(...others.map((id) => run.foam(id)));
     const key = [shell, shells, chains, patches, layer.needBends(), ...choices, ...flats, ...layer.hinges];
     let made = this.#foam.get(key);
     if (made === undefined) {
@@ -146,10 +164,9 @@ export class LayerStages {
         pieceSettings,
         tracedSide,
         upAxis,
-        limits: foam.stretchLimits,
-        ...(foam.bendLimits === undefined ? {} : { bendLimits: foam.bendLimits }),
-        ...(shrinkage === undefined ? {} : { shrinkage }),
-        rules: FOAM_RULES,
+        ...factsOf(foam, choice),
+        otherFoams,
+        rules: rulesOf(foam),
         copies,
         firstNumber,
       });
@@ -167,7 +184,7 @@ export class LayerStages {
   async offerCuts(run: Run, layer: LayerRun, work: Work): Promise<void> {
     const cut = layer.needCut();
     const eased = await this.#overlapOffers.of(
-      { mesh: cut.mesh, cut, part: run.part, bends: layer.needBends(), rules: FOAM_RULES },
+      { mesh: cut.mesh, cut, part: run.part, bends: layer.needBends(), rules: rulesOfLayer(run, layer) },
       layer.needFlats(),
       work,
     );
@@ -205,10 +222,29 @@ export class LayerStages {
     return shell;
   }
 
-  /** The surfaces each patch lies on: the sheet's, with what the piece keeps its length on. */
-  #shellsOf({ patches }: Parted, bends: PartBends, shell: ShellLayer): readonly ShellLayer[] {
-    return remembered(this.#shellsOfPatches, [patches, bends, shell], () =>
-      bends.patches.map((bend) => hingeSurface(bend, shell, FOAM_RULES.hingeMm)),
+  /** The sheet each patch is cut from: the plan's, or in the outermost one of another foam where the maker wants that of the piece. */
+  async #ownShells(
+    run: Run,
+    mesh: Mesh,
+    plan: LayerPlan,
+    patches: readonly Patch[],
+    shell: ShellLayer,
+    work: Work,
+  ): Promise<readonly ShellLayer[]> {
+    const wishes = plan.sheet === 1 ? settingsOfPatches(mesh, patches, run.part.pieceSettings) : [];
+    const shells = patches.map(() => shell);
+    for (const [i, { foam }] of wishes.entries()) {
+      if (foam === undefined || foam === plan.choice.foam) continue;
+      const { thicknessMm, neutralFraction } = run.foam(foam);
+      shells[i] = await this.#shell(run, mesh, { ...shellChoice(run, plan), foam, thicknessMm, neutralFraction }, work);
+    }
+    return shells;
+  }
+
+  /** The surfaces each patch lies on: its sheet's, with what the piece keeps its length on. */
+  #shellsOf(bends: PartBends, own: readonly ShellLayer[], { hingeMm }: FoamRules): readonly ShellLayer[] {
+    return remembered(this.#shellsOfPatches, [bends, hingeMm, ...own], () =>
+      bends.patches.map((bend, i) => hingeSurface(bend, own[i], hingeMm)),
     );
   }
 
@@ -246,11 +282,24 @@ export class LayerStages {
     return this.#cuts.set(key, { cut, findings: seams.notes });
   }
 
-  async #bend(run: Run, mesh: Mesh, { patches, chains }: Parted, work: Work): Promise<PartBends> {
+  async #bend(run: Run, mesh: Mesh, { patches, chains }: Parted, rules: FoamRules, work: Work): Promise<PartBends> {
     const { pieceSettings } = run.part;
-    const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, FOAM_RULES);
-    return await rememberedSteps(this.#bent, [mesh, patches, chains, pieceSettings], steps, shareOfWork(work, 0.9, 1));
+    const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, rules);
+    const key = [mesh, patches, chains, pieceSettings, JSON.stringify(rules)];
+    return await rememberedSteps(this.#bent, key, steps, shareOfWork(work, 0.9, 1));
   }
+}
+
+/** Shop rules of the foam a sheet is cut from. */
+const rulesOfLayer = (run: Run, { plan }: LayerRun): FoamRules => rulesOf(run.foam(plan.choice.foam));
+
+/** What makes pieces of a foam differ beyond its size. */
+function factsOf({ stretchLimits, bendLimits, shrinkage }: FoamSheet, { allowForShrinkage }: LayerChoice): FoamFacts {
+  return {
+    limits: stretchLimits,
+    ...(bendLimits === undefined ? {} : { bendLimits }),
+    ...(shrinkage === undefined || !allowForShrinkage ? {} : { shrinkage }),
+  };
 }
 
 /** Surfaces of the plan's sheet. */

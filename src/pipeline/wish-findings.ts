@@ -141,10 +141,12 @@ function seamSettingFindings(
   mesh: Mesh,
   patches: readonly Patch[],
   found: Found,
-  { edge, kind, allowanceMm, lapFace }: SeamSetting,
+  setting: SeamSetting,
 ): readonly Finding[] {
+  const { edge, kind, allowanceMm } = setting;
   const wish = { about: 'seam', edge } as const;
-  const said = `The seam through ${inFile(edge)} is to ${kind === 'lap' ? 'lap' : 'butt'} with an allowance of ${allowanceMm} mm`;
+  const how = kind === 'rebate' ? 'be a rebate' : `${kind} with an allowance of ${allowanceMm} mm`;
+  const said = `The seam through ${inFile(edge)} is to ${how}`;
   if (found === 'nowhere') {
     return [
       {
@@ -171,12 +173,15 @@ function seamSettingFindings(
       },
     ];
   }
-  if (isPlain || lapFace === undefined || holdsFace(mesh, patches, found, lapFace)) return [];
+  const [face, does] =
+    kind === 'rebate' ? [setting.standFace, 'have'] : [isPlain ? undefined : setting.lapFace, 'carry its allowance on'];
+  if (face === undefined || holdsFace(mesh, patches, found, face)) return [];
+  const stands = kind === 'rebate' ? ' stand on its neighbour' : '';
   return [
     {
       code: 'wish/no-such-side',
       severity: 'warning',
-      text: `Seam ${found.letter} is to carry its allowance on the piece with face ${lapFace} of the file (counted from 0), but neither of its sides is that piece: choose the side anew.`,
+      text: `Seam ${found.letter} is to ${does} the piece with face ${face} of the file (counted from 0)${stands}, but neither of its sides is that piece: choose the side anew.`,
       where: placeOf(found),
     },
   ];

@@ -1,6 +1,6 @@
 import type { NamedWish } from '../base/finding.ts';
 import type { FoamId } from '../base/ids.ts';
-import type { EdgeWish, FlattenWishes, Give, GrainWish, HeatShrinkage, Region } from '../model/flatten-settings.ts';
+import type { EdgeWish, FlattenWishes, Give, HeatShrinkage, Region } from '../model/flatten-settings.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { NeutralTest } from '../model/neutral-test.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
@@ -18,7 +18,7 @@ export interface Command {
   apply(project: Project): Project;
 }
 
-type EdgePair = readonly [number, number];
+export type EdgePair = readonly [number, number];
 
 /** Changes the sculpt in the project's only part of that kind. */
 export function onSculpt(label: string, change: (part: SculptPart) => SculptPart, mergeKey?: string): Command {
@@ -122,14 +122,6 @@ export const clearSeams = (): Command =>
 
 export const setSeams = (seams: SeamMarks): Command => onSculpt('set the seams', (part) => ({ ...part, seams }));
 
-/** Makes the seam through an edge (file numbers) a butt or lap seam. */
-export const setSeamKind = (edge: EdgePair, kind: 'butt' | 'lap', allowanceMm: number, lapFace?: number): Command =>
-  onSculpt('change the seam', (part) => {
-    const setting: SeamSetting = { edge, kind, allowanceMm, ...(lapFace === undefined ? {} : { lapFace }) };
-    const others = part.seamSettings.filter((known) => edgeKey(known.edge) !== edgeKey(edge));
-    return { ...part, seamSettings: [...others, setting] };
-  });
-
 /** Takes another foam for the sculpt's layer; its own neutral fraction comes with it. */
 export const setFoam = (foam: FoamId, thicknessMm: number): Command => ({
   label: 'choose the foam',
@@ -159,32 +151,6 @@ export const setTracedSide = (tracedSide: TracedSide): Command =>
 /** Changes wishes for the piece that holds polygon `face` of the file; an earlier wish for the same polygon is extended. */
 export const setPieceSetting = (face: number, wish: Omit<PieceSetting, 'face'>): Command =>
   onSculpt('change the piece', (part) => withPieceSetting(part, face, wish));
-
-/**
- * Lays the grain of the sheet on a piece, or leaves it as it comes.
- * @param faces all polygons of the piece, so that a wish made at any of them is found again; the first one carries it. None: nothing changes.
- * @param mergeKey of changes that undo as one: those of a piece and its twin.
- */
-export const setGrain = (faces: readonly number[], grain: GrainWish | null, mergeKey?: string): Command =>
-  onSculpt(
-    'set the grain',
-    (part) => {
-      const own = new Set(faces);
-      const had = part.pieceSettings.filter((setting) => own.has(setting.face) && setting.grain !== undefined);
-      if (faces.length === 0 || (grain === null && had.length === 0)) return part;
-      const others = part.pieceSettings
-        .map((setting) => {
-          if (!had.includes(setting)) return setting;
-          const { grain: _, ...rest } = setting;
-          return rest;
-        })
-        .filter((setting) => Object.keys(setting).length > 1);
-      return grain === null
-        ? { ...part, pieceSettings: others }
-        : withPieceSetting({ ...part, pieceSettings: others }, faces[0], { grain });
-    },
-    mergeKey,
-  );
 
 /** Changes what is dear and what is cheap when pieces are laid flat. */
 export const setFlattenWishes = (wishes: Partial<FlattenWishes>): Command =>
@@ -377,9 +343,11 @@ function freeRegionId(regions: readonly Region[]): string {
 const isSameShrinkage = (a: HeatShrinkage | null, b: HeatShrinkage | null): boolean =>
   a?.alongPct === b?.alongPct && a?.acrossPct === b?.acrossPct;
 
-const edgeKey = ([a, b]: EdgePair): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
+/** Equal for an edge named from either end. */
+export const edgeKey = ([a, b]: EdgePair): string => (a < b ? `${a} ${b}` : `${b} ${a}`);
 
-function withPieceSetting(part: SculptPart, face: number, wish: Omit<PieceSetting, 'face'>): SculptPart {
+/** A wish for a piece added to what was wished for it at the same polygon. */
+export function withPieceSetting(part: SculptPart, face: number, wish: Omit<PieceSetting, 'face'>): SculptPart {
   const known = part.pieceSettings.find((setting) => setting.face === face);
   const others = part.pieceSettings.filter((setting) => setting.face !== face);
   return { ...part, pieceSettings: [...others, { ...known, ...wish, face }] };

@@ -5,6 +5,7 @@ import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
 import type { Project } from './project.ts';
+import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -112,15 +113,18 @@ const sculpt = v.object({
   seamSettings: v.array(
     v.object({
       edge: pair,
-      kind: v.picklist(['butt', 'lap']),
+      kind: v.picklist(['butt', 'lap', 'rebate']),
       allowanceMm: v.pipe(finite, v.minValue(0)),
       lapFace: v.optional(count),
+      lapUnder: v.optional(v.boolean()),
+      standFace: v.optional(count),
     }),
   ),
   pieceSettings: v.array(
     v.object({
       face: count,
       name: v.optional(v.string()),
+      foam: v.optional(v.string()),
       quantity: v.optional(v.pipe(count, v.minValue(1))),
       bendStyle: v.optional(v.picklist(['rolled', 'grooved'])),
       tracedSide: v.optional(side),
@@ -177,6 +181,16 @@ const sculpt = v.object({
   ),
 });
 
+/** Rules that a foam has of its own; each by its name. */
+const foamRules = v.strictObject(
+  Object.fromEntries(
+    FOAM_RULE_NAMES.map((name) => {
+      const { least, most } = RULE_LIMITS[name];
+      return [name, v.optional(v.pipe(finite, v.minValue(least), v.maxValue(most)))];
+    }),
+  ),
+);
+
 const document = v.object({
   schemaVersion: v.literal(1),
   name: v.string(),
@@ -194,6 +208,7 @@ const document = v.object({
         densityKgM3: positive,
         stretchLimits: v.object({ noticePct: positive, tooMuchPct: positive }),
         bendLimits: v.optional(v.object({ noticePct: positive, tooMuchPct: positive })),
+        rules: v.optional(foamRules),
         shrinkage: v.optional(v.object({ alongPct: shrinkPct, acrossPct: shrinkPct })),
         neutralTest: v.optional(
           v.object({
@@ -269,7 +284,10 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
   }
   const project = parsed.output.project as unknown as Project;
-  const unknown = project.parts[0].layers.find((layer) => !project.foams.some((foam) => foam.id === layer.foam));
+  const [{ layers, pieceSettings }] = project.parts;
+  const unknown = [...layers, ...pieceSettings].find(
+    ({ foam: named }) => named !== undefined && !project.foams.some((foam) => foam.id === named),
+  );
   if (unknown !== undefined)
     return fail(
       'project/broken',

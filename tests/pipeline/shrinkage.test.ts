@@ -8,12 +8,12 @@ import { reportOf } from '../../src/pipeline/write-files.ts';
 import {
   addRegion,
   setAllowForShrinkage,
-  setGrain,
   setScale,
   setSeams,
   setShrinkage,
   type Command,
 } from '../../src/project/commands.ts';
+import { setGrain } from '../../src/project/piece-commands.ts';
 import { newProject } from '../../src/project/new-project.ts';
 import type { Project } from '../../src/project/project.ts';
 import { changeJson } from '../reference/change-json.ts';

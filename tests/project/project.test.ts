@@ -14,14 +14,14 @@ import {
   setEdgeWish,
   setFlattenWishes,
   setFoam,
-  setGrain,
   setPieceSetting,
   setRegionGive,
   setScale,
-  setSeamKind,
   setShrinkage,
   setThickness,
 } from '../../src/project/commands.ts';
+import { setGrain, setPieceFoam } from '../../src/project/piece-commands.ts';
+import { setSeamJoin } from '../../src/project/seam-commands.ts';
 import { History } from '../../src/project/history.ts';
 import { nameFromFile, newProject } from '../../src/project/new-project.ts';
 import { readProjectFile, writeProjectFile } from '../../src/project/project-file.ts';
@@ -198,6 +198,43 @@ describe('wishes for laying flat', () => {
     expect(history.run(setGrain([6, 4, 2], null))).toBe(before);
   });
 
+  it('cut one piece from another foam and from that of its sheet again, beside what else was wished of it', async () => {
+    const history = new History(await project());
+    const settings = () => history.project.parts[0].pieceSettings;
+    history.run(setPieceSetting(4, { name: 'crown' }));
+    history.run(setPieceFoam([4, 6], foamId('eva-10')));
+    expect(settings()).toEqual([{ face: 4, name: 'crown', foam: 'eva-10' }]);
+    const before = history.project;
+    expect(history.run(setPieceFoam([4, 6], foamId('eva-10')))).toBe(before);
+    history.run(setPieceFoam([6, 4], null));
+    expect(settings()).toEqual([{ face: 4, name: 'crown' }]);
+    history.undo();
+    expect(history.project).toBe(before);
+  });
+
+  it('join a seam in one way at a time, wherever on it that was said', async () => {
+    const history = new History(await project());
+    const settings = () => history.project.parts[0].seamSettings;
+    const along = [
+      [1, 2],
+      [2, 3],
+    ] as const;
+    history.run(setSeamJoin([[3, 2]], { kind: 'lap', allowanceMm: 8, lapFace: 4, lapUnder: true }));
+    history.run(setSeamJoin([[8, 9]], { kind: 'rebate', allowanceMm: 0 }));
+    history.run(setSeamJoin(along, { kind: 'rebate', allowanceMm: 0, standFace: 5 }));
+    expect(settings()).toEqual([
+      { edge: [8, 9], kind: 'rebate', allowanceMm: 0 },
+      { edge: [3, 2], kind: 'rebate', allowanceMm: 0, standFace: 5 },
+    ]);
+    const before = history.project;
+    expect(history.run(setSeamJoin(along, { kind: 'rebate', allowanceMm: 0, standFace: 5 }))).toBe(before);
+    expect(history.run(setSeamJoin([[6, 7]], { kind: 'butt', allowanceMm: 0 }))).toBe(before);
+    history.run(setSeamJoin(along, { kind: 'butt', allowanceMm: 0 }));
+    expect(settings()).toEqual([{ edge: [8, 9], kind: 'rebate', allowanceMm: 0 }]);
+    history.undo();
+    expect(history.project).toBe(before);
+  });
+
   it('keep what a foam was measured to lose', async () => {
     const history = new History(await project());
     const [foam] = history.project.foams;
@@ -222,8 +259,8 @@ describe('forgetWish', () => {
     expect(part().edgeWishes).toEqual([{ edge: [1, 2], holdLength: true }]);
     history.run(forgetWish({ about: 'edge', edges: [[1, 2]], asks: 'anything' }));
     expect(part().edgeWishes).toEqual([]);
-    history.run(setSeamKind([1, 2], 'lap', 8));
-    history.run(setSeamKind([3, 4], 'lap', 8));
+    history.run(setSeamJoin([[1, 2]], { kind: 'lap', allowanceMm: 8 }));
+    history.run(setSeamJoin([[3, 4]], { kind: 'lap', allowanceMm: 8 }));
     history.run(forgetWish({ about: 'seam', edge: [2, 1] }));
     expect(part().seamSettings.map(({ edge }) => edge)).toEqual([[3, 4]]);
     history.run(setPieceSetting(5, { name: 'cheek' }));

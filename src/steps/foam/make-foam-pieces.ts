@@ -1,5 +1,5 @@
 import type { Finding } from '../../base/finding.ts';
-import type { PartId, PieceId } from '../../base/ids.ts';
+import type { FoamId, PartId, PieceId } from '../../base/ids.ts';
 import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
@@ -42,7 +42,17 @@ import { sawSettings } from './saw-settings.ts';
 import { seamCuts } from './seam-cuts.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
 
-export interface FoamInput {
+/** What is known of a foam beyond its size. */
+export interface FoamFacts {
+  readonly limits: StretchLimits;
+  /** Left out where `BEND_LIMITS` hold. */
+  readonly bendLimits?: BendLimits;
+  /** What the foam loses when it is warmed, where the pieces are to be cut larger by it. */
+  readonly shrinkage?: HeatShrinkage;
+}
+
+/** The layer's foam and what is made of it. */
+export interface FoamInput extends FoamFacts {
   readonly part: PartId;
   readonly partName: string;
   /** What stands behind the name of each piece; none if left out. */
@@ -61,11 +71,8 @@ export interface FoamInput {
   readonly pieceSettings: readonly PieceSetting[];
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
-  readonly limits: StretchLimits;
-  /** Left out where `BEND_LIMITS` hold. */
-  readonly bendLimits?: BendLimits;
-  /** What the foam loses when it is warmed, where the pieces are to be cut larger by it. */
-  readonly shrinkage?: HeatShrinkage;
+  /** What is known of foams other than the layer's, where pieces are of them; the layer's own if left out. */
+  readonly otherFoams?: ReadonlyMap<FoamId, FoamFacts>;
   readonly rules: FoamRules;
   /** How many of the whole part are built, at least 1. */
   readonly copies: number;
@@ -150,6 +157,10 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
 /** The surfaces of the sheet a patch is cut from. */
 const shellOf = ({ layer, shells }: FoamInput, patch: number): ShellLayer => shells?.[patch] ?? layer;
 
+/** What is known of the foam of a patch's piece. */
+const factsOf = (input: FoamInput, patch: number): FoamFacts =>
+  input.otherFoams?.get(shellOf(input, patch).foam) ?? input;
+
 function walkedSide(input: FoamInput, patch: number, shape: PieceShape, run: EdgeRun): WalkedSide {
   const chain = input.chains[run.chain];
   const shapes = input.hinges?.[patch] ?? null;
@@ -217,6 +228,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
   const { input, i, flat, shape, bend, runs, places, twin, calls, wish } = making;
   const { chains, rules } = input;
   const layer = shellOf(input, i);
+  const facts = factsOf(input, i);
   const patch = input.patches[i];
   const { id, number, name, quantity, traced } = calls[i];
   const lines = tracedLines(shape, traced);
@@ -258,7 +270,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     folds,
     marks: pieceMarks(shape, runs, chains, places, traced),
     up: shape.up,
-    ...grainOf(wish.grain, shape.up, input.shrinkage),
+    ...grainOf(wish.grain, shape.up, facts.shrinkage),
     areaMm2,
     surfaceAreaMm2,
     ...(flat.spots === undefined ? {} : { spots }),
@@ -267,10 +279,11 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     findings: findingsOf(
       input,
       { id, part: input.part, name },
-      { patch, flat, spots, limits: input.limits },
+      { patch, flat, spots, limits: facts.limits },
       shape,
       folds,
       strain,
+      facts.bendLimits,
     ),
   };
   return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
@@ -289,12 +302,13 @@ function findingsOf(
   shape: PieceShape,
   folds: readonly PieceFold[],
   strain: BendStrain | undefined,
+  bendLimits: BendLimits = BEND_LIMITS,
 ): readonly Finding[] {
-  const { rules, bendLimits: limits = BEND_LIMITS } = input;
+  const { rules } = input;
   const { thicknessMm } = shape;
   const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
   const found = [
-    strain === undefined ? null : bendFinding(label, { strain, thicknessMm, limits, rules }),
+    strain === undefined ? null : bendFinding(label, { strain, thicknessMm, limits: bendLimits, rules }),
     overlapFinding(label, facts.patch, facts.flat),
     lossFinding(label, 'face', shape.face.loss),
     lossFinding(label, 'back', shape.back.loss),

@@ -1,0 +1,132 @@
+import { formatLength } from '../base/format-length.ts';
+import type { FoamSeam } from '../model/foam-piece.ts';
+import type { SeamChain, SeamSetting } from '../model/seams.ts';
+import type { LengthUnit } from '../base/format-length.ts';
+import { setSeamJoin } from '../project/seam-commands.ts';
+import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
+import type { Verb } from './verbs.ts';
+import { pairsOfSeam } from './wish-actions.ts';
+import type { Workbench } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** Width a lap begins with, mm. */
+const LAP_MM = 10;
+
+/** How the two sides of a seam are to meet; a side is 0 or 1. */
+export type SeamJoin =
+  | { readonly kind: 'butt' }
+  | { readonly kind: 'lap'; readonly allowanceMm: number; readonly lapSide: 0 | 1; readonly isUnder: boolean }
+  | { readonly kind: 'rebate'; readonly standSide?: 0 | 1 };
+
+/** Joins the chosen seam otherwise. */
+export function joinChosenAs(bench: Workbench, join: SeamJoin): void {
+  const { choice } = bench.view;
+  if (choice.kind !== 'seam') return;
+  bench.run(setSeamJoin(pairsOfSeam(bench.bench, choice.seam), settingOf(bench.bench, choice.seam, join)));
+}
+
+/** Takes another width for the lap of the chosen seam. */
+export function widenChosenLap(bench: Workbench, allowanceMm: number): void {
+  const { choice } = bench.view;
+  const chain = choice.kind === 'seam' ? bench.bench.seams?.chains[chainIndex(bench.bench, choice.seam)] : undefined;
+  if (chain !== undefined) joinChosenAs(bench, { ...lapOf(chain), allowanceMm });
+}
+
+function settingOf(bench: Bench, seam: string, join: SeamJoin): Omit<SeamSetting, 'edge'> {
+  const faceOn = (side: 0 | 1) => faceOnSide(bench, seam, side);
+  switch (join.kind) {
+    case 'butt':
+      return { kind: 'butt', allowanceMm: 0 };
+    case 'lap': {
+      const lapFace = faceOn(join.lapSide);
+      const { allowanceMm } = join;
+      return {
+        kind: 'lap',
+        allowanceMm,
+        ...(lapFace === undefined ? {} : { lapFace }),
+        ...(join.isUnder ? { lapUnder: true } : {}),
+      };
+    }
+    case 'rebate': {
+      const standFace = join.standSide === undefined ? undefined : faceOn(join.standSide);
+      return { kind: 'rebate', allowanceMm: 0, ...(standFace === undefined ? {} : { standFace }) };
+    }
+  }
+}
+
+/** A polygon of the sculpt in the piece on one side of a seam. */
+function faceOnSide({ sculpt, seams, pieces }: Bench, seam: string, side: 0 | 1): number | undefined {
+  const patch = seams?.chains.find(({ id }) => id === seam)?.sides[side]?.patch;
+  const triangle = patch === undefined ? undefined : pieces?.patches[patch]?.meshTriangles[0];
+  return triangle === undefined ? undefined : sculpt?.faceOfTriangle[triangle];
+}
+
+const otherSide = (side: 0 | 1): 0 | 1 => (side === 0 ? 1 : 0);
+
+/** A lap as a seam has it, or as it would begin. */
+function lapOf({ kind, allowanceMm, lapSide, topSide = lapSide }: SeamChain): SeamJoin & { kind: 'lap' } {
+  const isLap = kind === 'lap';
+  return {
+    kind: 'lap',
+    allowanceMm: isLap && allowanceMm > 0 ? allowanceMm : LAP_MM,
+    lapSide,
+    isUnder: isLap && topSide !== lapSide,
+  };
+}
+
+/** What can be done with how a seam is joined. */
+export function seamJoinVerbs(bench: Workbench, chain: SeamChain): Verb[] {
+  const words = WORDS.joins.verbs;
+  const lap = lapOf(chain);
+  const verb = (id: string, label: string, key: string, join: SeamJoin): Verb => ({
+    id,
+    label,
+    key,
+    isNear: true,
+    run: () => joinChosenAs(bench, join),
+  });
+  const butt = verb('butt', words.butt, 'b', { kind: 'butt' });
+  const toLap = verb('lap', words.lap(formatLength(lap.allowanceMm, 'mm')), 'l', lap);
+  const rebate = verb('rebate', words.rebate, 'd', { kind: 'rebate' });
+  switch (chain.kind) {
+    case 'lap':
+      return [
+        butt,
+        verb('other-lap', words.otherLap, 'l', { ...lap, lapSide: otherSide(lap.lapSide) }),
+        verb('lap-under', lap.isUnder ? words.over : words.under, 'u', { ...lap, isUnder: !lap.isUnder }),
+        rebate,
+      ];
+    case 'rebate':
+      return [
+        butt,
+        verb('other-stands', words.otherStands, 'd', { kind: 'rebate', standSide: otherSide(chain.standSide ?? 0) }),
+        toLap,
+      ];
+    default:
+      return [toLap, rebate];
+  }
+}
+
+/** How the sides of a seam meet, where that is not edge to edge with their surfaces running on: `3 lies over 4, step of 6 mm on the face`. */
+export function joinFacts(bench: Bench, seam: FoamSeam, unit: LengthUnit): readonly string[] {
+  const words = WORDS.joins;
+  const number = (side: number): number => bench.pieces?.pieces[pieceIndex(bench, seam.pieces[side])]?.number ?? 0;
+  const { topSide, standSide, step } = seam;
+  return [
+    ...(topSide === undefined ? [] : [words.liesOver(number(topSide), number(1 - topSide))]),
+    ...(standSide === undefined ? [] : [words.standsOn(number(standSide), number(1 - standSide))]),
+    ...(step === undefined ? [] : [stepText(step, unit)]),
+  ];
+}
+
+/** A step smaller than this is not worth a word, mm. */
+const LEAST_STEP_MM = 0.05;
+
+export function stepText({ faceMm, backMm }: NonNullable<FoamSeam['step']>, unit: LengthUnit): string {
+  const words = WORDS.joins;
+  const sides = [
+    ...(faceMm < LEAST_STEP_MM ? [] : [words.onFace(formatLength(faceMm, unit))]),
+    ...(backMm < LEAST_STEP_MM ? [] : [words.onBack(formatLength(backMm, unit))]),
+  ];
+  return words.step(sides);
+}
