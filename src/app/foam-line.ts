@@ -10,6 +10,8 @@ import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import './neutral-form.ts';
+import './rule-fields.ts';
+import { RULE_WORDS } from './rule-words.ts';
 import './sheet-choice.ts';
 import './shrink-fields.ts';
 import { SHARED } from './styles.ts';
@@ -152,6 +154,10 @@ export class FoamLine extends JobSection {
           <fl-neutral-form .project=${this.project} .bench=${this.bench}></fl-neutral-form>
           <fl-shrink-fields .project=${this.project} .bench=${this.bench}></fl-shrink-fields>
         </div>
+      </details>
+      <details>
+        <summary>${RULE_WORDS.summary}</summary>
+        <fl-rule-fields .project=${this.project} .bench=${this.bench}></fl-rule-fields>
       </details>
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['shell']}></fl-findings>
     </fl-job-line>`;

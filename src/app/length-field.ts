@@ -1,6 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { formatInches, formatNumber, parseLength, type LengthUnit } from '../base/format-length.ts';
+import { formatInches, formatPlain, parseLength, type LengthUnit } from '../base/format-length.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -73,7 +73,7 @@ export class LengthField extends LitElement {
   #shown(): string {
     if (this.mm === null) return '';
     if (this.unit === 'in') return formatInches(this.mm);
-    return `${formatNumber(this.mm, 2).replace(/\.?0+$/, '')}\u00a0mm`;
+    return `${formatPlain(this.mm)}\u00a0mm`;
   }
 
   #take(event: Event): void {

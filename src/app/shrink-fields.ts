@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { formatNumber } from '../base/format-length.ts';
+import { formatPlain } from '../base/format-length.ts';
 import type { HeatShrinkage } from '../model/flatten-settings.ts';
 import { setAllowForShrinkage, setShrinkage } from '../project/commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
@@ -67,7 +67,7 @@ export class ShrinkFields extends JobSection {
         type="text"
         inputmode="decimal"
         autocomplete="off"
-        .value=${shrinkage === undefined ? '' : plain(shrinkage[name])}
+        .value=${shrinkage === undefined ? '' : formatPlain(shrinkage[name])}
         aria-invalid=${this.fault === '' ? 'false' : 'true'}
         aria-describedby="how fault"
         @change=${(event: Event) => this.#take(name, event.target as HTMLInputElement, shrinkage)}
@@ -94,6 +94,3 @@ export class ShrinkFields extends JobSection {
     this.send(setShrinkage(foam, { ...(shrinkage ?? { alongPct: pct, acrossPct: pct }), [name]: pct }));
   }
 }
-
-/** Up to two decimals, none of them nought. */
-const plain = (pct: number): string => formatNumber(pct, 2).replace(/\.?0+$/, '');

@@ -22,6 +22,9 @@ export function formatNumber(value: number, decimals = 0): string {
   return bare.replace('-', '\u2212');
 }
 
+/** A number as it is typed: up to two decimals, none of them nought at the end. */
+export const formatPlain = (value: number): string => formatNumber(value, 2).replace(/\.?0+$/, '');
+
 /** mm as a maker reads them: whole from 100 on and where the tenth is nought, else with one decimal: `322 mm`, `48.5 mm`, `6 mm`. */
 export function formatMm(mm: number): string {
   const tenths = Math.round(Math.abs(mm) * 10);

@@ -7,7 +7,7 @@ const NEVER = /\b(mesh(es)?|uvs?|charts?|islands?|vert(ex|ices)|topolog\w*|polyg
 
 describe('words on the screen', () => {
   it('are trade words or plain ones', () => {
-    const source = ['words', 'forming-words']
+    const source = ['words', 'forming-words', 'rule-words']
       .map((name) => readFileSync(new URL(`../../src/app/${name}.ts`, import.meta.url), 'utf8'))
       .join('\n');
     const texts = source.match(/'(?:[^'\\\n]|\\.)*'|`[^`]*`/g) ?? [];
