@@ -5,6 +5,7 @@ import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, Shell
 import type { DryFit } from '../model/dry-fit.ts';
 import type { PageSet } from '../model/page.ts';
 import type { SheetLayout } from '../model/sheet.ts';
+import type { Springing } from '../model/springing.ts';
 
 /** All that the worker last told, put together from its updates. Replaced, never changed: elements compare by identity. */
 export interface Bench {
@@ -18,6 +19,7 @@ export interface Bench {
   readonly paper: PageSet | null;
   readonly bodyFit: BodyFit | null;
   readonly dryFit: DryFit | null;
+  readonly springing: Springing | null;
   readonly findings: readonly Finding[];
   readonly stopped: BenchUpdate['stopped'];
 }
@@ -32,6 +34,7 @@ export const EMPTY_BENCH: Bench = {
   paper: null,
   bodyFit: null,
   dryFit: null,
+  springing: null,
   findings: [],
   stopped: null,
 };
@@ -49,6 +52,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     paper: keep(update.paper, bench.paper),
     bodyFit: keep(update.bodyFit, bench.bodyFit),
     dryFit: keep(update.dryFit, bench.dryFit),
+    springing: keep(update.springing, bench.springing),
     findings: update.findings,
     stopped: update.stopped,
   };

@@ -16,6 +16,7 @@ import { JobSection } from './job-section.ts';
 import './laying-group.ts';
 import './seam-table.ts';
 import './spot-list.ts';
+import './spring-list.ts';
 import './stretch-legend.ts';
 import './wear-group.ts';
 import { SHARED } from './styles.ts';
@@ -74,6 +75,7 @@ export class FitLine extends JobSection {
               ${this.#worst()}
               <fl-spot-list .bench=${this.bench} .project=${this.project}></fl-spot-list>
               <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>
+              ${this.isStale ? nothing : html`<fl-spring-list .bench=${this.bench}></fl-spring-list>`}
               <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
               <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>
               <fl-wear-group .bench=${this.bench} .project=${this.project}></fl-wear-group>`

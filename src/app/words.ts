@@ -5,6 +5,7 @@ import type { FileKind } from '../worker/workshop-api.ts';
 import type { EdgeFacts } from './edge-facts.ts';
 import { FORMING_WORDS } from './forming-words.ts';
 import { JOIN_WORDS } from './join-words.ts';
+import { SPRING_WORDS } from './spring-words.ts';
 import { WEAR_WORDS } from './wear-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
 import { SAW_WORDS } from './saw-words.ts';
@@ -126,6 +127,7 @@ export const WORDS = {
   wear: WEAR_WORDS,
   neutral: NEUTRAL_WORDS,
   joins: JOIN_WORDS,
+  springing: SPRING_WORDS,
   seamTable: {
     caption: 'Seams with the length of both sides',
     seam: 'Seam',

@@ -20,6 +20,7 @@ import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
 import { readInput, type InputFile } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
+import { springLines } from './spring-lines.ts';
 import { terminalWork } from './terminal-work.ts';
 
 /** What the command line said; left out means: as the project has it, or the default. */
@@ -219,6 +220,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string): st
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
     ...dryFitLine(outcome),
+    ...springLines(outcome),
     ...bodyFitLines(outcome),
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',

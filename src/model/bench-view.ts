@@ -10,6 +10,7 @@ import type { CutOffer, PatchKind } from './patch.ts';
 import type { PageSet } from './page.ts';
 import type { SeamChain } from './seams.ts';
 import type { SheetLayout } from './sheet.ts';
+import type { Springing } from './springing.ts';
 import type { JoinCounts } from './source-model.ts';
 import type { Spread } from './flat-piece.ts';
 
@@ -28,6 +29,7 @@ export interface BenchUpdate {
   readonly paper?: PageSet | null;
   readonly bodyFit?: BodyFit | null;
   readonly dryFit?: DryFit | null;
+  readonly springing?: Springing | null;
   /** All findings of all steps that ran, in the order of the job. Always present. */
   readonly findings: readonly Finding[];
   /** The first step that could not go on, and why; null when the whole chain ran. */

@@ -33,12 +33,17 @@ export interface PieceSpring {
   readonly membraneMj: number;
 }
 
+/** What a joint gives way to first: it opens at its face or its back, is pulled apart, slides along itself, or one side lifts off. */
+export type PullWay = 'opensFace' | 'opensBack' | 'apart' | 'slides' | 'lifts';
+
 /** What one seam carries where it carries most, averaged over a thickness of its length, from the side that pulls more. */
 export interface SeamPull {
   readonly seam: SeamId;
   readonly letter: string;
   /** N per mm of seam, >= 0: the three forces together and six times the moment over the thickness, which is what it pulls at the skin. */
   readonly pullNPerMm: number;
+  /** Which part of that pull is the greatest. */
+  readonly way: PullWay;
   /** In the surface, square to the seam, N per mm: > 0 pulls the joint apart, < 0 presses it together (and is no pull). */
   readonly acrossNPerMm: number;
   /** Along the seam, N per mm, >= 0. */

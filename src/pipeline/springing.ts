@@ -32,6 +32,10 @@ const NOTICE_SHARE = 0.05;
 /** Joints named at most: more would say nothing about where to begin. */
 const MOST_NAMED = 3;
 
+const { youngNPerMm2, poisson } = FOAM_ELASTICITY;
+/** What all figures of springing stand on. */
+export const SPRINGING_ASSUMES = `rolled pieces bent cold and held in shape, all elastic, Young’s modulus ${youngNPerMm2} N/mm², Poisson’s ratio ${poisson}`;
+
 /** Springing of a pipeline: a piece is held anew only when its flat shape, its place or its thickness changed. */
 export class Springings {
   readonly #held = new Memo<[Patch, FlatPiece, Float64Array, number], Held>(KEPT);

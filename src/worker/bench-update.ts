@@ -27,6 +27,7 @@ interface Made {
   readonly paper: unknown;
   readonly bodyFit: unknown;
   readonly dryFit: unknown;
+  readonly springing: unknown;
 }
 
 /** Updates remembered: a screen is at most a few behind. */
@@ -57,6 +58,7 @@ export class BenchUpdater {
       paper: outcome.paper,
       bodyFit: outcome.bodyFit,
       dryFit: outcome.dryFit,
+      springing: outcome.springing,
     };
     const changed = this.#changes(made, have);
     return {
@@ -71,6 +73,7 @@ export class BenchUpdater {
       ...(changed('paper') ? { paper: outcome.paper } : {}),
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
       ...(changed('dryFit') ? { dryFit: outcome.dryFit } : {}),
+      ...(changed('springing') ? { springing: outcome.springing } : {}),
       findings: outcome.findings,
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
@@ -96,6 +99,7 @@ export class BenchUpdater {
       paper: stays?.paper ?? null,
       bodyFit: stays?.bodyFit ?? null,
       dryFit: stays?.dryFit ?? null,
+      springing: stays?.springing ?? null,
     };
     const changed = this.#changes(made, have);
     return {

@@ -37,6 +37,7 @@ describe('the note of it', () => {
     seam: `seam-${letter}` as never,
     letter,
     pullNPerMm,
+    way: 'opensFace' as const,
     acrossNPerMm: 0,
     shearNPerMm: 0,
     peelNPerMm: 0,

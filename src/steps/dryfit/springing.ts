@@ -1,4 +1,4 @@
-import type { SeamPull } from '../../model/springing.ts';
+import type { PullWay, SeamPull } from '../../model/springing.ts';
 import type { BorderLoad, BorderLoads } from './border-loads.ts';
 
 /** One side of a seam: its vertices in the piece, from one end to the other, and the loads of that piece's border. */
@@ -34,6 +34,17 @@ function mostPulled({ vertices, loads, thicknessMm }: PullSide): Pull {
   return most;
 }
 
+/** @returns the way of the greatest of the four; of equal ones the first. */
+function greatestWay(atSkin: number, across: number, along: number, out: number): PullWay {
+  const ways: readonly (readonly [PullWay, number])[] = [
+    [atSkin < 0 ? 'opensBack' : 'opensFace', Math.abs(atSkin)],
+    ['apart', across],
+    ['slides', Math.abs(along)],
+    ['lifts', Math.abs(out)],
+  ];
+  return ways.reduce((most, way) => (way[1] > most[1] ? way : most))[0];
+}
+
 function windowRound(edges: readonly BorderLoad[], middle: number, length: number): readonly BorderLoad[] {
   let [from, to, sum] = [middle, middle + 1, edges[middle].lengthMm];
   while (sum < length && (from > 0 || to < edges.length)) {
@@ -55,8 +66,10 @@ function pullOf(edges: readonly BorderLoad[], thicknessMm: number, at: Pull['at'
     edges.reduce((sum, edge) => sum + edge.lengthMm * of(edge), 0) / total;
   const [across, along, out] = [mean((e) => e.across), mean((e) => e.along), mean((e) => e.out)];
   const moment = mean((e) => e.moment);
+  const atSkin = (6 * moment) / thicknessMm;
   return {
-    pullNPerMm: Math.hypot(Math.max(0, across), along, out) + (6 * Math.abs(moment)) / thicknessMm,
+    pullNPerMm: Math.hypot(Math.max(0, across), along, out) + Math.abs(atSkin),
+    way: greatestWay(atSkin, across, along, out),
     acrossNPerMm: across,
     shearNPerMm: Math.abs(along),
     peelNPerMm: Math.abs(out),

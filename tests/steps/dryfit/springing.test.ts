@@ -35,10 +35,13 @@ describe('what a joint carries', () => {
     const moment = plateStiffness(FOAM, THICKNESS) / radius;
     expect(Math.abs(pull.momentN / moment - 1)).toBeLessThan(0.02);
     expect(Math.abs(pull.pullNPerMm / ((6 * moment) / THICKNESS) - 1)).toBeLessThan(0.1);
+    expect(pull.way).toBe('opensFace');
   });
 
   it('opens at the back where the piece is bent the other way', () => {
-    expect(pullOf((u, v) => [40 * Math.sin(u / 40), v, -40 * Math.cos(u / 40)]).momentN).toBeLessThan(0);
+    const pull = pullOf((u, v) => [40 * Math.sin(u / 40), v, -40 * Math.cos(u / 40)]);
+    expect(pull.momentN).toBeLessThan(0);
+    expect(pull.way).toBe('opensBack');
   });
 
   it('is pulled apart by what a piece is too short', () => {
@@ -46,6 +49,7 @@ describe('what a joint carries', () => {
     const pull = pullOf((u, v) => [1.01 * u, v, 0]);
     expect(Math.abs(pull.acrossNPerMm / (1.01 * stiffness * strain) - 1)).toBeLessThan(1e-6);
     expect(pull.shearNPerMm).toBeLessThan(0.35 * pull.acrossNPerMm);
+    expect(pull.way).toBe('apart');
     expect(pullOf((u, v) => [0.99 * u, v, 0]).acrossNPerMm).toBeLessThan(0);
   });
 
@@ -53,6 +57,7 @@ describe('what a joint carries', () => {
     const pull = pullOf((u, v) => [u, v + 0.01 * u, 0]);
     const shear = ((FOAM.youngNPerMm2 * THICKNESS) / (2 * (1 + FOAM.poisson))) * 0.01;
     expect(Math.abs(pull.shearNPerMm / shear - 1)).toBeLessThan(0.05);
+    expect(pull.way).toBe('slides');
   });
 
   it('is listed from the most pulled on', () => {
