@@ -182,7 +182,7 @@ const sculpt = v.object({
 });
 
 /** Rules that a foam has of its own; each by its name. */
-const foamRules = v.strictObject(
+const foamRules = v.object(
   Object.fromEntries(
     FOAM_RULE_NAMES.map((name) => {
       const { least, most } = RULE_LIMITS[name];

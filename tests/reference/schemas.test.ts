@@ -74,6 +74,7 @@ describe('schemas of the files', () => {
       set({ seamPrice: 0, squashPrice: 4, evenOut: true, keepApart: true }),
     ],
     ['limits of bending', 'project.foams.0', extend({ bendLimits: { noticePct: 5, tooMuchPct: 12 } })],
+    ['rules of the shop', 'project.foams.0', extend({ rules: { bevelLimitDeg: 40, hingeMm: 2 } })],
     [
       'an area and wishes for an edge',
       'project.parts.0',
@@ -141,6 +142,7 @@ describe('schemas of the files', () => {
       'project.foams.0',
       extend({ neutralTest: { lengthMm: 240, thicknessMm: 6, readings: [{ mandrelMm: 0, arcMm: 1 }] } }),
     ],
+    ['a saw that leans too far', 'project.foams.0', extend({ rules: { bevelLimitDeg: 71 } })],
     ['half a shrinkage', 'project.foams.0', extend({ shrinkage: { alongPct: 2 } })],
     ['a paper that hangs', 'project.paper.orientation', set('hanging')],
   ])('and the reader agree to refuse a project with %s', async (_, path, change) => {
