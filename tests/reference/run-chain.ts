@@ -1,7 +1,8 @@
 import { contentHash } from '../../src/base/hash.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { FlattenWishes } from '../../src/model/flatten-settings.ts';
-import type { SeamMarks } from '../../src/model/seams.ts';
+import type { PieceSetting } from '../../src/model/foam-settings.ts';
+import type { SeamMarks, SeamSetting } from '../../src/model/seams.ts';
 import type { ModelIs } from '../../src/model/shell-layer.ts';
 import type { ScaleChoice } from '../../src/model/source-model.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
@@ -21,6 +22,9 @@ export interface ChainInput {
   readonly neutralFraction: number;
   /** What is dear in laying flat, where it is not what a new part begins with. */
   readonly flatten?: Partial<FlattenWishes>;
+  /** What is wished of single seams and pieces. */
+  readonly seamSettings?: readonly SeamSetting[];
+  readonly pieceSettings?: readonly PieceSetting[];
 }
 
 export interface ChainOutput {
@@ -49,6 +53,8 @@ export async function runChain(input: ChainInput): Promise<ChainOutput> {
         seams: { edges: input.seams, paths: [] },
         modelIs: input.modelIs,
         flatten: { ...part.flatten, ...input.flatten },
+        seamSettings: input.seamSettings ?? [],
+        pieceSettings: input.pieceSettings ?? [],
         layers: [{ ...part.layers[0], thicknessMm: input.thicknessMm, neutralFraction: input.neutralFraction }],
       },
     ],

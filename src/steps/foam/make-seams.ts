@@ -2,10 +2,11 @@ import type { Finding } from '../../base/finding.ts';
 import type { FoamSeam } from '../../model/foam-piece.ts';
 import type { EdgeRun } from './edge-runs.ts';
 import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
+import { joiningFindings } from './joining-findings.ts';
 import type { FoamInput, PieceCall } from './make-foam-pieces.ts';
 import type { PieceShape } from './piece-shape.ts';
 import type { SeamCut } from './seam-cuts.ts';
-import { bevelFinding, joiningFinding, walkFindings } from './seam-findings.ts';
+import { bevelFinding, walkFindings } from './seam-findings.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
 
 /** What is known of the pieces when their seams are told: one per patch, and one per chain for cuts and places. */
@@ -33,12 +34,11 @@ export function makeSeams(
     const { seam, walk } = foamSeam(chain, layer.layer, sides, cuts[c], places[c]);
     seams.push(seam);
     const sheets = sides.map(({ shape }) => shape.thicknessMm);
-    // Other ways of joining are chosen only where their edges can be cut.
     const isHalved = cuts[c].joining === 'halved';
     const steep =
       isHalved && bevelFinding(mesh, part, chain, bends.bevels[c], rules.bevelLimitDeg, Math.max(...sheets));
     if (steep) findings.push(steep);
-    findings.push(...joiningFinding(part, chain, bends.bevels[c], cuts[c], sheets, rules.bevelLimitDeg));
+    findings.push(...joiningFindings(part, chain, bends.bevels[c], cuts[c], sheets, rules.bevelLimitDeg));
     findings.push(...walkFindings(mesh, part, chain, walk));
   });
   return { seams, findings };

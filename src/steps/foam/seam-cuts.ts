@@ -11,6 +11,7 @@ import {
   sharedCut,
   SQUARE_CUT,
   standingCut,
+  STEEPEST_DRAWN_RAD,
   throughCut,
   type Plate,
   type PlateCut,
@@ -44,12 +45,12 @@ const NO_FOLD_RAD = 1e-9;
 const ROUNDING_RAD = 1e-9;
 
 /**
- * The cuts of all seams (foam model 4). A rebate is cut where its edges lean no more than the limit, so on folds from 45 to 135 degrees; two
- * thicknesses share a fold unequally where neither edge would lean the wrong way or beyond the limit. All others meet on the plane that halves
- * their fold, and where the thicknesses differ there is a step.
+ * The cuts of all seams (foam model 4). A rebate is cut where its edges lean no more than the limit, with 45 degrees on folds from 45 to 135;
+ * two thicknesses share a fold unequally where neither edge would lean the wrong way, or more than can be drawn. All others meet on the plane
+ * that halves their fold, and where the thicknesses differ there is a step.
  * @param bevels   half the fold along each chain; 0 for laps and open edges.
  * @param shells   per patch.
- * @param limitDeg steepest lean that is chosen for a rebate or a shared fold.
+ * @param limitDeg steepest lean that is chosen for a rebate.
  */
 export const seamCuts = (
   chains: readonly SeamChain[],
@@ -91,7 +92,7 @@ function joiningOf(chain: SeamChain, bevels: ChainBevels, plates: readonly Plate
   const isShared = (fold: number): boolean => {
     if (Math.abs(fold) < NO_FOLD_RAD) return false;
     const leans = [sharedCut(fold, a, b).bevel, sharedCut(fold, b, a).bevel].map((lean) => lean * Math.sign(fold));
-    return leans.every((lean) => lean >= -ROUNDING_RAD && lean <= most);
+    return leans.every((lean) => lean >= -ROUNDING_RAD && lean <= STEEPEST_DRAWN_RAD);
   };
   return folds.every(isShared) ? 'shared' : 'halved';
 }

@@ -4,12 +4,11 @@ import { deg, rad } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ChainBevels } from './chain-bevels.ts';
-import type { SeamCut } from './seam-cuts.ts';
 import type { SeamWalk } from './seam-walk.ts';
 import { steepOffers } from './steep-offers.ts';
 
 /** A seam as its findings call it. */
-const seamName = (chain: SeamChain): string => `Seam ${chain.letter}`;
+export const seamName = (chain: SeamChain): string => `Seam ${chain.letter}`;
 
 /** Edges that lean more than a blade or a saw table can, one finding for each seam, with what can be done at its sharpest place. */
 export function bevelFinding(
@@ -42,7 +41,7 @@ export function bevelFinding(
   };
 }
 
-const ROUNDING_DEG = 1e-6;
+export const ROUNDING_DEG = 1e-6;
 
 /** The steeper end of an edge, radians. */
 const steepBevel = ({ atStart, atEnd }: ChainBevels, i: number): number =>
@@ -50,8 +49,8 @@ const steepBevel = ({ atStart, atEnd }: ChainBevels, i: number): number =>
 
 /** To the tenth where there is one. */
 const short = (value: number): string => `${Math.round(10 * value) / 10}`;
-const degrees = (angleDeg: number): string => `${short(angleDeg)}°`;
-const mm = (length: number): string => `${short(length)} mm`;
+export const degrees = (angleDeg: number): string => `${short(angleDeg)}°`;
+export const mm = (length: number): string => `${short(length)} mm`;
 
 function offersText(bevel: number, limitDeg: number, thicknessMm: number): string {
   const { split, fill, trimMm } = steepOffers(bevel, rad(limitDeg), thicknessMm);
@@ -66,62 +65,8 @@ function offersText(bevel: number, limitDeg: number, thicknessMm: number): strin
 
 const NUMBERS: Readonly<Record<number, string>> = { 2: 'two', 3: 'three', 4: 'four' };
 
-/**
- * A rebate that the fold does not let, and two thicknesses that leave a step.
- * @param sheets   thickness of each side's foam, mm.
- * @param limitDeg how far off a right angle the fold of a rebate may be, degrees.
- */
-export function joiningFinding(
-  part: string,
-  chain: SeamChain,
-  bevels: ChainBevels,
-  { joining, step }: SeamCut,
-  sheets: readonly number[],
-  limitDeg: number,
-): readonly Finding[] {
-  if (joining !== 'halved') return [];
-  const where = { part, seam: chain.id, edges: edgesOf(chain) };
-  const folds = [...bevels.atStart, ...bevels.atEnd].map((half) => 2 * deg(half));
-  const offSquare = folds.reduce((most, fold) => Math.max(most, Math.abs(Math.abs(fold) - 90)), 0);
-  const findings: Finding[] = [];
-  if (chain.kind === 'rebate') {
-    findings.push({
-      code: 'foam/no-rebate',
-      severity: 'warning',
-      text: `${seamName(chain)} is to be a rebate, but its fold is up to ${degrees(offSquare)} off a right angle and a rebate can be cut up to ${degrees(limitDeg)} off: it is cut as a butt seam; choose butt or lap for it, or part the piece elsewhere.`,
-      value: offSquare,
-      limit: limitDeg,
-      unit: 'deg',
-      where,
-    });
-  }
-  const stepMm = Math.max(step.faceMm, step.backMm);
-  if (stepMm > LEAST_STEP_MM) {
-    const rebate = chain.kind === 'butt' && offSquare <= limitDeg ? ', or make it a rebate' : '';
-    findings.push({
-      code: 'foam/seam-step',
-      severity: step.faceMm > LEAST_STEP_MM ? 'warning' : 'note',
-      text: `At seam ${chain.letter} foam of ${sheets.map(mm).join(' meets foam of ')}, and its fold is too small to share between them: there is a step of ${stepText(step)}. Sand it off or leave it${rebate}.`,
-      value: stepMm,
-      unit: 'mm',
-      where,
-    });
-  }
-  return findings;
-}
-
-/** A step smaller than this is felt by nobody, mm. */
-const LEAST_STEP_MM = 0.05;
-
-function stepText({ faceMm, backMm }: SeamCut['step']): string {
-  const sides = [
-    ...(faceMm > LEAST_STEP_MM ? [`${mm(faceMm)} on the face`] : []),
-    ...(backMm > LEAST_STEP_MM ? [`${mm(backMm)} on the back`] : []),
-  ];
-  return sides.join(' and ');
-}
-
-const edgesOf = ({ vertices }: SeamChain) =>
+/** Edges of a seam as places of a finding. */
+export const edgesOf = ({ vertices }: SeamChain) =>
   clipPlaces(Array.from({ length: vertices.length - 1 }, (_, i) => [vertices[i], vertices[i + 1]] as const));
 
 /** Sides of unlike length, and sides that run apart between two marks (foam model 4: limits of a shop's eye and tape). */
