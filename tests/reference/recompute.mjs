@@ -31,14 +31,16 @@ export function recompute(modelBytes, report) {
   const model = sizedModel(readModelFile(modelBytes), report.scaleMmPerUnit);
   checkModelFacts(model, report.model, ledger);
   const wallMm = report.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
-  let backMm = -MODEL_PLACE[report.layers[0].modelIs] * wallMm;
+  const place = MODEL_PLACE[report.layers[0].modelIs];
+  const modelPlace = report.layers.length === 1 ? place : 0;
+  let backMm = -place * wallMm;
   let heldPlanes = 0;
   // Sheets of the wall lie on each other from the back outward.
   for (const layer of report.layers) {
     const pieces = report.pieces.filter((piece) => piece.layer === layer.id);
     checkCoverage(model, pieces, ledger);
     ledger.agree('backMm', `layer ${layer.id}.backMm`, layer.backMm, backMm, 1e-9);
-    heldPlanes += checkNeutral(model, pieces, { ...layer, backMm }, ledger);
+    heldPlanes += checkNeutral(model, pieces, { ...layer, backMm, modelPlace }, ledger);
     backMm += layer.thicknessMm;
   }
   const rings = report.pieces.map((piece) => checkPiece(piece, TOLERANCE, ledger));

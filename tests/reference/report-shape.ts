@@ -79,7 +79,7 @@ export interface ReportSpread {
 
 export interface ReportSeam {
   readonly id: string;
-  readonly kind: 'butt' | 'lap' | 'open';
+  readonly kind: 'butt' | 'lap' | 'rebate' | 'open';
   readonly pieces: readonly string[];
   readonly lengthMm: readonly number[];
   readonly trueLengthMm: number;

@@ -11,6 +11,7 @@ import type { Outcome } from '../../src/pipeline/outcome.ts';
 import { partBends } from '../../src/steps/foam/part-bends.ts';
 import { objOf, panels, tube, type Solid } from './handbook/polygon-solids.ts';
 import { PLATONIC } from './handbook/uniform-solids.ts';
+import { expectHonest } from './expect-honest.ts';
 import { runChain, type ChainInput } from './run-chain.ts';
 
 /** Far under any saw, mm. */
@@ -19,9 +20,10 @@ const EXACT_MM = 1e-9;
 const [LENGTH_MM, WIDTH_MM] = [80, 100];
 
 async function made(solid: Solid, change: Partial<ChainInput> = {}): Promise<Outcome> {
-  const { outcome } = await runChain({
+  const bytes = objOf(solid);
+  const { outcome, report } = await runChain({
     fileName: 'solid.obj',
-    bytes: objOf(solid),
+    bytes,
     seams: solid.seams,
     scale: { by: 'unit', unit: 'mm' },
     thicknessMm: 6,
@@ -29,6 +31,7 @@ async function made(solid: Solid, change: Partial<ChainInput> = {}): Promise<Out
     neutralFraction: 0.5,
     ...change,
   });
+  expectHonest(bytes, report);
   return outcome;
 }
 

@@ -234,6 +234,10 @@ function seamReport(seam: FoamSeam): Record<string, unknown> {
     worstMisalignmentMm: seam.worstMisalignmentMm,
     worstSlipMm: seam.worstSlipMm,
     bevelDeg: seam.bevelDeg,
+    ...(seam.sideBevelDeg === undefined ? {} : { sideBevelDeg: seam.sideBevelDeg }),
+    ...(seam.kind === 'lap' ? { lapSide: seam.lapSide, topSide: seam.topSide ?? seam.lapSide } : {}),
+    ...(seam.standSide === undefined ? {} : { standSide: seam.standSide }),
+    ...(seam.step === undefined ? {} : { step: seam.step }),
   };
 }
 

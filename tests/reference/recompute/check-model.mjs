@@ -124,7 +124,7 @@ const LONGEST_MOVE = 8;
  * The neutral surface: every vertex of every piece is the model's vertex moved so that each of the planes round it moved as far as the
  * surface lies from the model. Held to rounding where planes can all be kept: up to three of them, and well apart. Where the surface is the
  * model, the vertices must be the model's own.
- * @param layer  of the pieces, as in the report
+ * @param layer  of the pieces, as in the report; `modelPlace` counts the model's place in it from the back, 0 in a wall of several sheets
  * @returns how many vertices were held against their planes
  */
 export function checkNeutral(model, pieces, layer, ledger) {
@@ -135,13 +135,16 @@ export function checkNeutral(model, pieces, layer, ledger) {
     const { neutralMm, sourceVertices } = piece.flat;
     const fraction = piece.neutralFraction ?? layer.neutralFraction;
     ledger.must(
-      fraction === layer.neutralFraction || piece.bendStyle === 'grooved',
+      fraction === layer.neutralFraction || piece.bendStyle === 'grooved' || piece.foam !== layer.foam,
       `piece ${piece.id} keeps its length at ${fraction}, its foam at ${layer.neutralFraction}`,
     );
-    const moveMm = layer.backMm + fraction * layer.thicknessMm;
+    // A piece of another foam than its sheet lies with the same surface on the model where the sheet is the whole wall.
+    const { thicknessMm } = piece.foam === layer.foam ? layer : piece;
+    const backMm = layer.backMm - layer.modelPlace * (thicknessMm - layer.thicknessMm);
+    const moveMm = backMm + fraction * thicknessMm;
     const planes = moveMm === 0 ? null : planesOfAll;
-    const seen = seenOnSurface.get(fraction) ?? new Map();
-    seenOnSurface.set(fraction, seen);
+    const seen = seenOnSurface.get(moveMm) ?? new Map();
+    seenOnSurface.set(moveMm, seen);
     for (const [i, point] of neutralMm.entries()) {
       const source = sourceVertices[i];
       const place = `piece ${piece.id}, flat.neutralMm[${i}]`;

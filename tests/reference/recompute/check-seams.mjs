@@ -24,9 +24,13 @@ export function checkSeams(report, rings, tolerance, ledger) {
     ledger.agree('count', `seam ${seam.id}: sides`, sides.length, expected, 0);
     if (sides.length === expected) checkSeam(seam, sides, tolerance, ledger);
   }
+  // Pieces of two thicknesses, and pieces that stand on others, are not cut about the line they keep their length on.
+  const unlike = new Set(report.seams.filter((seam) => seam.sideBevelDeg || 'standSide' in seam).map(({ id }) => id));
   for (const [p, piece] of report.pieces.entries()) {
-    for (const edge of piece.edges)
-      checkOffsets(piece, edge, thick.get(piece.layer), `piece ${p} edge ${edge.seam}`, ledger);
+    for (const edge of piece.edges) {
+      const name = `piece ${p} edge ${edge.seam}`;
+      checkOffsets(piece, edge, thick.get(piece.layer), name, ledger, !unlike.has(edge.seam));
+    }
   }
 }
 
@@ -187,12 +191,13 @@ const STEEPEST_HELD_DEG = 74;
  * k t from the back, parts that into (1 - k) t tan(bevel) outward at the face and k t tan(bevel) inward at the back. Where the bevel
  * changes along the edge a point tells the mean of both sides, of angles and of distances, so only the share is held there.
  */
-function checkOffsets(piece, edge, layer, name, ledger) {
+function checkOffsets(piece, edge, layer, name, ledger, isShared) {
   if (edge.allowanceMm !== 0 || layer === undefined) return;
   const k = piece.neutralFraction ?? layer.neutralFraction;
   const { bevelDeg, faceOffsetMm, backOffsetMm } = edge;
   for (const [i, bevel] of bevelDeg.entries()) {
-    ledger.agree('offset', `${name} point ${i}: share`, k * faceOffsetMm[i] + (1 - k) * backOffsetMm[i], 0, 1e-9);
+    if (isShared)
+      ledger.agree('offset', `${name} point ${i}: share`, k * faceOffsetMm[i] + (1 - k) * backOffsetMm[i], 0, 1e-9);
     const isEven = [i - 1, i + 1].every((j) => bevelDeg[j] === undefined || Math.abs(bevelDeg[j] - bevel) < 1e-9);
     if (!isEven || Math.abs(bevel) > STEEPEST_HELD_DEG) continue;
     const lean = piece.thicknessMm * Math.tan((bevel * Math.PI) / 180);
