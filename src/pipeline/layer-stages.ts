@@ -116,9 +116,11 @@ export class LayerStages {
     layer.flats = await this.#forming.of(patches, laid, surfaces, corners, shareOfWork(work, 0.9, 1));
     if (layer.flats.every((flat) => flat === null)) {
       const needs = patches.flatMap((patch) => patch.findings).find((finding) => finding.severity === 'error');
+      const failed = results.find((result) => result?.ok === false);
+      const why = needs?.text ?? (failed?.ok === false ? failed.problem.text : undefined);
       throw new Stopped(
         'flatten',
-        fail('cut/nothing-flat', needs?.text ?? 'Nothing can be laid flat yet: mark a seam.').problem,
+        fail('cut/nothing-flat', why ?? 'Nothing can be laid flat yet: mark a seam.').problem,
       );
     }
   }

@@ -3,6 +3,7 @@ import type { ModelIs } from '../../src/model/shell-layer.ts';
 import { ball } from './handbook/ball.ts';
 import type { Solid } from './handbook/polygon-solids.ts';
 import { runSample } from '../support/run-sample.ts';
+import { torus } from '../hostile/shapes.ts';
 import { block, inSheets, outcomeOf, together } from '../support/run-solid.ts';
 
 /** Greatest thickness told by the findings of a code, mm, the least of them; null where there is none. */
@@ -13,24 +14,6 @@ async function limitOf(solid: Solid, modelIs: ModelIs, code: string, ...sheetsMm
 }
 
 const [FOLD, ROOM] = ['shell/folds-over', 'shell/no-room'];
-
-/** A torus of `around` by `across` flat sides with its corners on the true surface, slit round both ways. */
-function torus(around: number, across: number, big: number, small: number): Solid {
-  const at = (i: number, j: number): number => (i % around) * across + (j % across);
-  const corners: [number, number, number][] = [];
-  const faces: number[][] = [];
-  for (let i = 0; i < around; i += 1) {
-    for (let j = 0; j < across; j += 1) {
-      const [u, v] = [(2 * Math.PI * i) / around, (2 * Math.PI * (j + 0.5)) / across];
-      const out = big + small * Math.cos(v);
-      corners.push([out * Math.cos(u), out * Math.sin(u), small * Math.sin(v)]);
-      faces.push([at(i, j), at(i + 1, j), at(i + 1, j + 1), at(i, j + 1)]);
-    }
-  }
-  const ways = [Array.from({ length: around }, (_, i) => [at(i, 0), at(i + 1, 0)] as const)];
-  ways.push(Array.from({ length: across }, (_, j) => [at(0, j), at(0, j + 1)] as const));
-  return { corners, faces, seams: ways.flat() };
-}
 
 describe('foam that folds over itself', () => {
   // A surface folds where its distance reaches a radius of curvature: any text on parallel surfaces (do Carmo, "Differential geometry of

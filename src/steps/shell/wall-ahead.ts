@@ -11,6 +11,9 @@ export interface WallAhead {
   /** Triangle the place lies on, and the first one that its way meets. */
   readonly triangles: Uint32Array;
   readonly met: Uint32Array;
+  /** The places and their moves for a distance of 1, x y z each. */
+  readonly places: Float64Array;
+  readonly ways: Float64Array;
   /** Height of the place over the plane of the triangle met, mm: > 0 on its outside, < 0 behind it. */
   readonly heights: Float64Array;
   /** How much of that height a move of 1 adds. */
@@ -51,7 +54,7 @@ function* lookAhead(mesh: Mesh, outward: Outward): Stepwise<WallAhead> {
   const tree = surfaceTreeOf(mesh);
   yield;
   const diagonal = diagonalOf(mesh);
-  const found: { triangle: number; met: number; height: number; climb: number }[] = [];
+  const found: { triangle: number; met: number; place: Vec3; way: Vec3; height: number; climb: number }[] = [];
   const every = Math.ceil(triangleCount(mesh) / MOST_PLACES);
   const isLookedFrom = new Uint8Array(positions.length / 3);
   let looked = 0;
@@ -65,7 +68,7 @@ function* lookAhead(mesh: Mesh, outward: Outward): Stepwise<WallAhead> {
     if (hit === null || shareVertex(triangles, t, hit.triangle)) return;
     const normal = triangleNormal(positions, triangles, hit.triangle);
     const height = dot3(normal, sub3(place, pointAt3(positions, triangles[3 * hit.triangle])));
-    found.push({ triangle: t, met: hit.triangle, height, climb: dot3(normal, way) });
+    found.push({ triangle: t, met: hit.triangle, place, way, height, climb: dot3(normal, way) });
   };
   for (let t = 0; t < triangleCount(mesh); t += every) {
     for (let k = 0; k < 3; k += 1) {
@@ -81,9 +84,21 @@ function* lookAhead(mesh: Mesh, outward: Outward): Stepwise<WallAhead> {
   return {
     triangles: Uint32Array.from(found, ({ triangle }) => triangle),
     met: Uint32Array.from(found, ({ met }) => met),
+    places: packed(found.map(({ place }) => place)),
+    ways: packed(found.map(({ way }) => way)),
     heights: Float64Array.from(found, ({ height }) => height),
     climbs: Float64Array.from(found, ({ climb }) => climb),
   };
+}
+
+function packed(points: readonly Vec3[]): Float64Array {
+  const xyz = new Float64Array(3 * points.length);
+  points.forEach(({ x, y, z }, i) => {
+    xyz[3 * i] = x;
+    xyz[3 * i + 1] = y;
+    xyz[3 * i + 2] = z;
+  });
+  return xyz;
 }
 
 /** Shares of a triangle's three corners in a place of it. */
