@@ -1,14 +1,16 @@
 import { Memo } from '../base/memo.ts';
 import type { FoamId } from '../base/ids.ts';
+import type { Result } from '../base/result.ts';
 import type { Work } from '../base/work.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
+import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
 import { templateSteps } from '../steps/foam/make-template.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
-import { makePages } from '../steps/tile/make-pages.ts';
+import { pageSteps } from '../steps/tile/make-pages.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
 
@@ -19,7 +21,7 @@ const KEPT = 8;
 export class LayOutStage {
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
-  readonly #pages = new Memo<unknown[], ReturnType<typeof makePages>>(KEPT);
+  readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
 
   /** One template for each piece. */
   async draw(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
@@ -30,7 +32,7 @@ export class LayOutStage {
     run.templates = await rememberedSteps(this.#templates, key, steps, work);
   }
 
-  layOut(run: Run, pieces: readonly FoamPiece[]): void {
+  async layOut(run: Run, pieces: readonly FoamPiece[], work: Work): Promise<void> {
     const { project } = run;
     const templates = run.templates ?? [];
     const sheets = remembered(this.#sheets, [templates, project.foams], () => {
@@ -52,9 +54,10 @@ export class LayOutStage {
     const choice = project.paper;
     const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
     const key = [templates, pieces, choice, project.name, project.revision, run.choices.date];
-    const pages = remembered(this.#pages, key, () => {
+    await work.pause(0.5);
+    const steps = () => {
       run.made('tile');
-      return makePages({
+      return pageSteps({
         templates,
         pieces,
         paper,
@@ -66,8 +69,8 @@ export class LayOutStage {
         ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
         cautions: cautionTexts('cut'),
       });
-    });
-    const set = run.take('tile', pages);
+    };
+    const set = run.take('tile', await rememberedSteps(this.#pages, key, steps, work));
     run.paper = set.value;
     run.findings.push(...set.notes);
   }

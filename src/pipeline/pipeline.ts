@@ -60,7 +60,7 @@ export class Pipeline {
       await work.pause(0.9, 'adding edges, marks and words');
       await this.#makeFoam(run, shareOfWork(work, 0.9, 0.95));
       await work.pause(0.95, 'laying out sheets and pages');
-      this.#layOut.layOut(run, this.#all.pieces(run.layers) ?? []);
+      await this.#layOut.layOut(run, this.#all.pieces(run.layers) ?? [], shareOfWork(work, 0.95, 0.96));
       await this.#fitBody(run, shareOfWork(work, 0.96, 0.97));
       // Last of all, because all else can be shown and printed without it.
       const [seen] = run.layers;

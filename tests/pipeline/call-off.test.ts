@@ -51,6 +51,7 @@ it.each([
   'parting along the seams',
   'looking for room for the foam',
   'adding edges, marks and words',
+  'laying out sheets and pages',
   'working out what springs back',
 ])('there are pauses while %s', (phase) => {
   expect(whole.pauses.get(phase)).toBeGreaterThan(4);

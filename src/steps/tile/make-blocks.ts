@@ -1,3 +1,4 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import { joinBoxes, type Box2 } from '../../geom/ring.ts';
 import { filledHeights, fitsBin, packShelves, type Size2 } from '../../geom/shelf-pack.ts';
 import { moveBoxTo, type Move2 } from '../../geom/turn-and-move.ts';
@@ -21,14 +22,15 @@ const TURNS_DEG = [0, 90, ...Array.from({ length: 17 }, (_, i) => [5 * (i + 1), 
  * itself; each larger one is parted into tiles.
  * @returns blocks in the order in which their first template comes, every label where it stays whole.
  */
-export function makeBlocks(templates: readonly Template[], frame: PaperFrame): readonly Block[] {
+export function* blockSteps(templates: readonly Template[], frame: PaperFrame): Stepwise<readonly Block[]> {
   const page: Size2 = { width: frame.tileWidthMm, height: frame.tileHeightMm };
   const boxes = templates.map(fullBox);
   const isSmall = boxes.map((box) => fitsBin(sizeOf(box), page));
   const found: { first: number; block: Block }[] = [];
   for (const [i, template] of templates.entries()) {
     if (isSmall[i]) continue;
-    const block = onOnePage(template, boxes[i], frame) ?? settled(tileTemplate(template, frame)).block;
+    yield;
+    const block = (yield* onOnePage(template, boxes[i], frame)) ?? settled(tileTemplate(template, frame)).block;
     found.push({ first: i, block });
   }
   const small = templates.map((_, i) => i).filter((i) => isSmall[i]);
@@ -54,12 +56,13 @@ export function fullBox({ box, drawing }: Template): Box2 {
 }
 
 /** A page with this template alone, turned as little as it takes, words beside it moved in; null when no turn leaves them all room. */
-function onOnePage(template: Template, full: Box2, frame: PaperFrame): Block | null {
+function* onOnePage(template: Template, full: Box2, frame: PaperFrame): Stepwise<Block | null> {
   const height = frame.roll ? Math.min(frame.tileHeightMm, sizeOf(full).height) : frame.tileHeightMm;
   const lattice = oneTile(frame.tileWidthMm, height);
   const { strokes, labels } = labelsOf(template.drawing);
   const fixed = drawingOf({ strokes, labels: labels.filter(({ leader }) => leader === null) });
   for (const turnDeg of TURNS_DEG) {
+    yield;
     const turn: Move2 = { x: 0, y: 0, turnRad: (turnDeg * Math.PI) / 180 };
     const box = drawnBox(moveDrawing(fixed, turn));
     const { width, height: high } = sizeOf(box);

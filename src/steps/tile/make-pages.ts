@@ -1,11 +1,12 @@
 import type { PieceId } from '../../base/ids.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { PageSet, PaperBlock } from '../../model/page.ts';
 import { sizeOf, type Block } from './block.ts';
 import type { FilledPage } from './flow.ts';
 import { tilesAlong } from './lattice.ts';
-import { fullBox, makeBlocks } from './make-blocks.ts';
+import { blockSteps, fullBox } from './make-blocks.ts';
 import { mapPages } from './map-page.ts';
 import { frontPage } from './front-page.ts';
 import type { PageInput } from './page-input.ts';
@@ -18,25 +19,35 @@ import { tileContent, tileName, tilePage, type TileContent } from './tile-page.t
  * @returns fails with `tile/margin` or `tile/overlap` where the paper leaves no room, `tile/nothing` without templates, and
  *          `tile/too-many-pages` where the pieces are so large that their size must be wrong.
  */
-export function makePages(input: PageInput): Result<PageSet> {
+export const makePages = (input: PageInput): Result<PageSet> => runAtOnce(pageSteps(input));
+
+/** The same in stretches of a page or two. */
+export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   const framed = paperFrame(input.paper, input.orientation, input.marginMm, input.overlapMm);
   if (!framed.ok) return framed;
   const frame = framed.value;
   if (input.templates.length === 0)
     return fail('tile/nothing', 'There is no template to print yet: part the sculpt into pieces first.');
   if (latticeSize(input, frame) > MOST_TILES) return tooMany('more than a thousand');
-  const blocks = makeBlocks(input.templates, frame);
+  const blocks = yield* blockSteps(input.templates, frame);
   const printed = blocks.reduce((sum, block) => sum + block.isPrinted.filter(Boolean).length, 0);
   if (printed > MOST_PAGES) return tooMany(String(printed));
 
-  const set = blocks.map((block, b) => ({
-    block,
-    names: block.isPrinted.map((_, tile) => tileName(block, b + 1, blocks.length, tile)),
-    contents: block.isPrinted.flatMap((isPrinted, tile) => (isPrinted ? [tileContent(block, tile, frame)] : [])),
-  }));
+  const set: { block: Block; names: string[]; contents: TileContent[] }[] = [];
+  for (const [b, block] of blocks.entries()) {
+    const names = block.isPrinted.map((_, tile) => tileName(block, b + 1, blocks.length, tile));
+    const contents: TileContent[] = [];
+    for (const [tile, isPrinted] of block.isPrinted.entries()) {
+      yield;
+      if (isPrinted) contents.push(tileContent(block, tile, frame));
+    }
+    set.push({ block, names, contents });
+  }
   const hasJoints = blocks.some((block) => block.isPrinted.filter(Boolean).length > 1);
   const scale = scalePages(input, frame, hasJoints);
+  yield;
   const map = mapPages(input, frame, blocks, pagesOfPieces(set));
+  yield;
   const pageCount = scale.length + map.length + printed;
   const title = titleOf(input);
   const front = [...scale.map(named('scale')), ...map.map(named('map'))];
@@ -48,6 +59,7 @@ export function makePages(input: PageInput): Result<PageSet> {
   for (const [b, { block, names, contents }] of set.entries()) {
     const pageOfTile = block.isPrinted.map(() => -1);
     for (const content of contents) {
+      yield;
       pageOfTile[content.tile] = pages.length;
       const said = {
         title,
