@@ -101,6 +101,8 @@ export interface PatchView {
   readonly meshTriangles: Uint32Array;
   readonly triangles: Uint32Array;
   readonly meshVertices: Uint32Array;
+  /** Face and back of its foam, x y z per local vertex, mm; left out where they are those of the sheet (`ShellView`). */
+  readonly skins?: { readonly face: Float32Array; readonly back: Float32Array };
   /** False while the flat shape is still being bettered: valid and measured as it is, but not the last one. */
   readonly isFinal: boolean;
   /** x y per local vertex, mm, in the piece's frame, or null. */

@@ -38,8 +38,7 @@ export async function buildFoam(
             piece: patch.piece,
             meshTriangles: patch.meshTriangles,
             triangles: patch.triangles,
-            face: picked(face, patch.meshVertices),
-            back: picked(back, patch.meshVertices),
+            ...skinsOf(patch, face, back, sceneFromModel),
             flat: flatShape(patch, view),
           },
           work,
@@ -51,6 +50,14 @@ export async function buildFoam(
   const hasBack = view !== null || patches.some(({ borders }) => borders.length > 0);
   await work.pause(0);
   return new FoamBody(patches, triangles.length / 3, groups, hasBack);
+}
+
+/** Face and back of a patch in the scene: of its sheet, or its own where it is of another foam. */
+function skinsOf(patch: PatchView, face: Float32Array, back: Float32Array, sceneFromModel: Matrix4) {
+  const { skins, meshVertices } = patch;
+  return skins === undefined
+    ? { face: picked(face, meshVertices), back: picked(back, meshVertices) }
+    : { face: inScene(skins.face, sceneFromModel), back: inScene(skins.back, sceneFromModel) };
 }
 
 /** Skins of the flat piece with its bevels; square edges while the piece has none. */

@@ -226,6 +226,7 @@ function patchViews(
       meshTriangles: patch.meshTriangles,
       triangles: patch.triangles,
       meshVertices: patch.meshVertices,
+      ...ownSkins(cut, i),
       uv: piece < 0 ? null : new Float32Array(pieces[piece].uv),
       stretchPct: flat === null ? null : new Float32Array(flat.major.map((a) => 100 * Math.max(0, a - 1))),
       squashPct: flat === null ? null : new Float32Array(flat.minor.map((b) => 100 * Math.max(0, 1 - b))),
@@ -234,4 +235,17 @@ function patchViews(
       squashSpread: flat?.squashPct ?? null,
     };
   });
+}
+
+/** Surfaces of a piece that is of another foam than its sheet; nothing for any other. */
+function ownSkins({ patches, shell, shells }: CutSculpt, i: number): Pick<PatchView, 'skins'> {
+  const { foam, facePositions, backPositions } = shells[i];
+  if (foam === shell.foam) return {};
+  const { meshVertices } = patches[i];
+  const picked = (positions: Float64Array) =>
+    Float32Array.from(
+      { length: 3 * meshVertices.length },
+      (_, k) => positions[3 * meshVertices[Math.trunc(k / 3)] + (k % 3)],
+    );
+  return { skins: { face: picked(facePositions), back: picked(backPositions) } };
 }
