@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { joinChosenAs, joinFacts, seamJoinVerbs, widenChosenLap } from '../../src/app/seam-joins.ts';
+import { NOTHING } from '../../src/app/view-state.ts';
 import { facesOfPiece } from '../../src/app/wish-actions.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { foamId } from '../../src/base/ids.ts';
@@ -79,7 +80,7 @@ describe('the kind of a seam', () => {
   });
 
   it('changes nothing where no seam is chosen', () => {
-    workbench.setView({ choice: { kind: 'none' } });
+    workbench.setView({ choice: NOTHING });
     const before = workbench.project;
     joinChosenAs(workbench, { kind: 'rebate' });
     widenChosenLap(workbench, 12);
