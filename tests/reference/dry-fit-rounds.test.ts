@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { DryFit } from '../../src/model/dry-fit.ts';
 import { ball } from './handbook/ball.ts';
 import { elbow, tube, type Solid } from './handbook/polygon-solids.ts';
+import { allOf, parted } from './handbook/parted-tube.ts';
 import { runSolid } from './handbook/flat-figures.ts';
 
 async function fitOf(solid: Solid, thicknessMm: number): Promise<DryFit> {
@@ -12,21 +13,13 @@ async function fitOf(solid: Solid, thicknessMm: number): Promise<DryFit> {
 
 const worstOf = ({ worstGapMm, worstOverlapMm }: DryFit): number => Math.max(worstGapMm, worstOverlapMm);
 
-/** A tube from ring to ring, parted along some of its corners. */
-const parted = (solid: Solid, sides: number, at: readonly number[]): Solid => ({
-  ...solid,
-  seams: at.map((i): [number, number] => [i, sides + i]),
-});
-
-const all = (count: number): readonly number[] => Array.from({ length: count }, (_, i) => i);
-
 describe('things of flat panels', () => {
   const bracer = tube(8, 45, 60, () => 200);
   const cone = tube(12, 80, 40, () => 100);
   it.each([
     ['an octagonal bracer in two grooved halves', parted(bracer, 8, [0, 4]), 2],
-    ['an octagonal bracer of eight panels', parted(bracer, 8, all(8)), 8],
-    ['a truncated cone of twelve panels', parted(cone, 12, all(12)), 12],
+    ['an octagonal bracer of eight panels', parted(bracer, 8, allOf(8)), 8],
+    ['a truncated cone of twelve panels', parted(cone, 12, allOf(12)), 12],
     ['a truncated cone of one grooved piece', parted(cone, 12, [0]), 1],
     ['an elbow of two eight-sided tubes', elbow(8, 50, 120), 10],
   ])('%s closes', async (_, solid, seams) => {
@@ -66,5 +59,9 @@ describe('round things', () => {
       10,
     );
     expect(worstOf(fit)).toBeLessThan(1e-6);
+  });
+
+  it.each([24, 96])('a cone of %d sides slit along one closes exactly, however coarse or fine', async (sides) => {
+    expect(worstOf(await fitOf(tube(sides, 80, 40, () => 100), 6))).toBeLessThan(1e-6);
   });
 });

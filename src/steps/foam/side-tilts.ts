@@ -24,9 +24,9 @@ const LARGEST_WEIGHT = 2;
 
 /**
  * How much a bend is doubted, against what the facets tell of it: keeps the fit solvable where they tell nothing of a bend in some direction,
- * and takes none there.
+ * and takes none there. A cone of 96 sides closes to 3e-8 mm with it, and to 3e-5 with a thousand times as much.
  */
-const BEND_DOUBT = 1e-8;
+const BEND_DOUBT = 1e-11;
 
 /**
  * How far the smooth surface behind the facets leans at a seam, against the facet beside it: for each mesh edge of the chain the turn about
