@@ -62,6 +62,13 @@ describe('round things', () => {
   });
 
   it.each([24, 96])('a cone of %d sides slit along one closes exactly, however coarse or fine', async (sides) => {
-    expect(worstOf(await fitOf(tube(sides, 80, 40, () => 100), 6))).toBeLessThan(1e-6);
+    expect(
+      worstOf(
+        await fitOf(
+          tube(sides, 80, 40, () => 100),
+          6,
+        ),
+      ),
+    ).toBeLessThan(1e-6);
   });
 });

@@ -24,7 +24,8 @@ const LARGEST_WEIGHT = 2;
 
 /**
  * How much a bend is doubted, against what the facets tell of it: keeps the fit solvable where they tell nothing of a bend in some direction,
- * and takes none there. A cone of 96 sides closes to 3e-8 mm with it, and to 3e-5 with a thousand times as much.
+ * and takes none there. A cone of 96 sides closes to 7e-8 mm with it, and to 7e-5 with a thousand
+ * times as much.
  */
 const BEND_DOUBT = 1e-11;
 
