@@ -7,6 +7,7 @@ import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
+import { pieceFoamsFrom } from './piece-foam-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import type { StripChoices } from './strip-command.ts';
 
@@ -67,6 +68,7 @@ const OPTIONS = {
   'keep-apart': { type: 'boolean' },
   shrink: { type: 'string' },
   rule: { type: 'string', multiple: true },
+  'piece-foam': { type: 'string', multiple: true },
   'girth-at': { type: 'string' },
   'body-girth': { type: 'string' },
   ease: { type: 'string' },
@@ -106,6 +108,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     flatten: flattenFrom(values),
     ...given('shrinkage', shrinkageFrom(values.shrink)),
     ...given('rules', rulesFrom(values.rule)),
+    ...given('pieceFoams', pieceFoamsFrom(values['piece-foam'])),
     ...given('wear', wearFrom(values)),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),

@@ -18,6 +18,7 @@ import { readSeamFile } from '../project/seam-file.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
+import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { readInput, type InputFile } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { springLines } from './spring-lines.ts';
@@ -30,6 +31,8 @@ export interface MakeChoices {
   readonly seams?: string;
   readonly scale?: ScaleChoice;
   readonly thicknessMm?: number;
+  /** Pieces that are cut from foam of another thickness. */
+  readonly pieceFoams?: readonly PieceFoamChoice[];
   readonly modelIs?: ModelIs;
   readonly neutral?: number;
   readonly traced?: TracedSide;
@@ -141,6 +144,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
       modelIs: choices.modelIs ?? part.modelIs,
       tracedSide: choices.traced ?? part.tracedSide,
       upAxis: choices.up ?? part.upAxis,
+      pieceSettings: [...part.pieceSettings, ...pieceFoamSettings(choices.pieceFoams ?? [], project.foams)],
       ...choices.wear,
       flatten: { ...part.flatten, ...choices.flatten },
       layers: [

@@ -17,6 +17,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             --unit nor --size is given, and the report says so)
       --size AXIS=MM        one real measure instead: longest=, x=, y= or z=
       --thickness MM        foam, default 6
+      --piece-foam FACE=MM  cut the piece that holds a face of the file, counted
+                            from 0, from foam so thick; may be repeated
       --model-is SIDE       which surface of the foam the sculpt is:
                             face (default), middle, back
       --neutral K           neutral fraction from the back, 0 to 1, default 0.5

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { parseCommand } from '../../src/cli/args.ts';
 import { WrongUsage } from '../../src/cli/exit.ts';
 import type { MakeChoices } from '../../src/cli/make-command.ts';
+import { pieceFoamSettings } from '../../src/cli/piece-foam-option.ts';
 import { USAGE } from '../../src/cli/usage.ts';
+import { DEFAULT_FOAMS } from '../../src/model/foams.ts';
 
 function choicesOf(...words: string[]): MakeChoices {
   const command = parseCommand(['make', 'helm.obj', '--out', 'out', ...words], '2026-03-01');
@@ -114,4 +116,33 @@ describe('what a part is measured against on the command line', () => {
     [['--core', 'z=0'], /^--core takes a number over 0/],
     [['--ease', '-1'], /ease/],
   ])('refuses %j', (words, told) => expect(() => choicesOf(...words)).toThrow(told));
+});
+
+describe('foam of single pieces on the command line', () => {
+  it('is read by a face of the file and a thickness, and taken from the stock', () => {
+    const { pieceFoams } = choicesOf('--piece-foam', '12=10', '--piece-foam=0=2');
+    expect(pieceFoams).toEqual([
+      { face: 12, thicknessMm: 10 },
+      { face: 0, thicknessMm: 2 },
+    ]);
+    expect(pieceFoamSettings(pieceFoams ?? [], DEFAULT_FOAMS)).toEqual([
+      { face: 12, foam: 'eva-10' },
+      { face: 0, foam: 'eva-2' },
+    ]);
+    expect(choicesOf()).not.toHaveProperty('pieceFoams');
+    expect(USAGE).toContain('--piece-foam');
+  });
+
+  it.each(['12', '=10', '12=', '1.5=10', '-1=10', '12=0', '12=10=2', 'rim=10'])(
+    'refuses %j in one sentence',
+    (word) => {
+      expect(() => choicesOf(`--piece-foam=${word}`)).toThrow(WrongUsage);
+      expect(() => choicesOf(`--piece-foam=${word}`)).toThrow(/^--piece-foam (looks like|takes a number) [^\n]*\.$/);
+    },
+  );
+
+  it('tells what the stock has where no sheet is so thick', () => {
+    const told = (): unknown => pieceFoamSettings([{ face: 3, thicknessMm: 7 }], DEFAULT_FOAMS);
+    expect(told).toThrow('--piece-foam 3=7: the stock has foam of 2, 6, 10, 15 mm.');
+  });
 });
