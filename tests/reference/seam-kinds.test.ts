@@ -173,6 +173,41 @@ describe('a box of six panels', () => {
       for (const edge of piece.edges) expect(Math.max(...edge.bevelDeg)).toBeLessThan(1e-9);
   });
 
+  const holes = (outcome: Outcome): (readonly [string, number | undefined])[] =>
+    outcome.findings.filter(({ code }) => code.startsWith('foam/rebate')).map(({ code, value }) => [code, value]);
+
+  it('tells no hole where one order runs through the pieces of each corner', async () => {
+    expect(holes(await boxed({ seamSettings: cube.seams.map((edge) => rebate(edge)) }))).toEqual([]);
+    // A lid that runs on past four walls, which meet with bevels.
+    const [top] = cube.faces;
+    const lid = top.map((v, i) => rebate([v, top[(i + 1) % 4]]));
+    const faceAcross = (v: number, w: number): number =>
+      cube.faces.findIndex((face, f) => f > 0 && face.includes(v) && face.includes(w));
+    const walls = lid.map((setting) => ({ ...setting, standFace: faceAcross(...setting.edge) }));
+    const outcome = await boxed({ seamSettings: walls });
+    expectClosed(outcome, 12);
+    expect(holes(outcome)).toEqual([]);
+  });
+
+  it('tells a hole where a rebate ends at bevelled seams, and where three pieces stand on each other in a ring', async () => {
+    expect(holes(await boxed({ seamSettings: [rebate(cube.seams[0])] }))).toEqual([['foam/rebate-corner', 2]]);
+    // Round one corner each face stands on the next.
+    const [corner] = cube.faces[0];
+    const round = cube.faces.flatMap((face, f) => (face.includes(corner) ? [f] : []));
+    const ring = round.map((f, i) => {
+      const next = round[(i + 1) % 3];
+      const far = cube.faces[f].find((v) => v !== corner && cube.faces[next].includes(v)) ?? -1;
+      return rebate([corner, far], f);
+    });
+    const others = cube.seams.filter((edge) => !edge.includes(corner)).map((edge) => rebate(edge));
+    const outcome = await boxed({ seamSettings: [...ring, ...others] });
+    // Every hole is a cube of one thickness.
+    const volume = piecesOf(outcome).reduce((sum, piece) => sum + volumeOf(piece), 0);
+    const missing = (SIDE_MM ** 3 - (SIDE_MM - 12) ** 3 - volume) / 6 ** 3;
+    expect(holes(outcome)).toEqual([['foam/rebate-ring', expect.closeTo(missing, 9)]]);
+    expect(Math.round(missing)).toBeGreaterThan(0);
+  });
+
   it('of two thicknesses edge to edge fills it too', async () => {
     const outcome = await boxed({ pieceSettings: [foam(0, 10)] });
     expectClosed(outcome, 12);

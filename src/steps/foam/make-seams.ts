@@ -5,6 +5,7 @@ import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { joiningFindings } from './joining-findings.ts';
 import type { FoamInput, PieceCall } from './make-foam-pieces.ts';
 import type { PieceShape } from './piece-shape.ts';
+import { rebateCornerFindings } from './rebate-corners.ts';
 import type { SeamCut } from './seam-cuts.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
@@ -41,7 +42,8 @@ export function makeSeams(
     findings.push(...joiningFindings(part, chain, bends.bevels[c], cuts[c], sheets, rules.bevelLimitDeg));
     findings.push(...walkFindings(mesh, part, chain, walk));
   });
-  return { seams, findings };
+  const thickest = making.shapes.reduce((most, shape) => Math.max(most, shape?.thicknessMm ?? 0), 0);
+  return { seams, findings: [...findings, ...rebateCornerFindings(part, chains, cuts, thickest)] };
 }
 
 /** The sides of each chain whose pieces could be made, in order. */
