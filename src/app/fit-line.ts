@@ -75,7 +75,7 @@ export class FitLine extends JobSection {
               ${this.#worst()}
               <fl-spot-list .bench=${this.bench} .project=${this.project}></fl-spot-list>
               <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>
-              ${this.isStale ? nothing : html`<fl-spring-list .bench=${this.bench}></fl-spring-list>`}
+              ${this.isStale ? nothing : html`<fl-spring-list .bench=${this.bench} .project=${this.project}></fl-spring-list>`}
               <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
               <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>
               <fl-wear-group .bench=${this.bench} .project=${this.project}></fl-wear-group>`

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
-import { formatNumber } from '../base/format-length.ts';
+import { formatLength, formatNumber } from '../base/format-length.ts';
 import type { SeamPull } from '../model/springing.ts';
 import { chainIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
@@ -69,7 +69,8 @@ export class SpringList extends JobSection {
       @blur=${dark}
       @click=${() => this.dispatchEvent(new ChooseEvent({ kind: 'seam', seam: pull.seam }))}
     >
-      <b>${words.seam(pull.letter)}</b> ${words.way(pull.way)}, ${words.pull(formatNumber(newtonPerCm(pull), 1))}
+      <b>${words.seam(pull.letter)}</b> ${words.way(pull.way)}, ${words.pull(formatNumber(newtonPerCm(pull), 1))};
+      ${words.letGo(formatLength(pull.opensMm, this.unit))}
     </button>`;
   }
 }

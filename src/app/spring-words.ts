@@ -13,6 +13,7 @@ export const SPRING_WORDS = {
   heading: 'Warm or tape these joints first',
   seam: (letter: string) => `Seam ${letter}`,
   pull: (newtonPerCm: string) => `${newtonPerCm} N/cm`,
+  letGo: (length: string) => `let go, its edges stand up to ${length} off`,
   way: (way: PullWay) => WAYS[way],
   more: (n: number) => `${n} more`,
   guide:

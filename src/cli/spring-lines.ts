@@ -17,7 +17,8 @@ export function springLines({ springing }: { readonly springing: Springing | nul
   const pulls = (springing?.seams ?? []).filter(({ pullNPerMm }) => pullNPerMm > 0).slice(0, MOST_JOINTS);
   if (pulls.length === 0) return [];
   const told = pulls.map(
-    ({ letter, way, pullNPerMm }) => `${letter} ${PULL_WORDS[way]}, ${(10 * pullNPerMm).toFixed(1)} N/cm`,
+    ({ letter, way, pullNPerMm, opensMm }) =>
+      `${letter} ${PULL_WORDS[way]}, ${(10 * pullNPerMm).toFixed(1)} N/cm, let go up to ${opensMm.toFixed(0)} mm off`,
   );
   return [`warm or tape first: ${told.join('; ')}`, `  a guide, for ${SPRINGING_ASSUMES}`];
 }

@@ -26,11 +26,13 @@ export interface Springing {
   readonly seams: readonly SeamPull[];
 }
 
-/** Energy stored in a piece, mJ (N mm). */
+/** Energy stored in a piece, mJ (N mm), and how far it springs. */
 export interface PieceSpring {
   readonly piece: PieceId;
   readonly bendingMj: number;
   readonly membraneMj: number;
+  /** Greatest distance of a corner of the piece from its place when it is let go and laid back against it flat, mm. */
+  readonly opensMm: number;
 }
 
 /** What a joint gives way to first: it opens at its face or its back, is pulled apart, slides along itself, or one side lifts off. */
@@ -44,6 +46,8 @@ export interface SeamPull {
   readonly pullNPerMm: number;
   /** Which part of that pull is the greatest. */
   readonly way: PullWay;
+  /** How far the edge stands off the prop where its piece is let go: the farthest corner of the side that stands off more, mm. */
+  readonly opensMm: number;
   /** In the surface, square to the seam, N per mm: > 0 pulls the joint apart, < 0 presses it together (and is no pull). */
   readonly acrossNPerMm: number;
   /** Along the seam, N per mm, >= 0. */

@@ -8,6 +8,7 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Patch } from '../model/patch.ts';
 import { FOAM_ELASTICITY, type SeamPull, type Springing } from '../model/springing.ts';
 import { borderLoads, type BorderLoads } from '../steps/dryfit/border-loads.ts';
+import { standOff } from '../steps/dryfit/let-go.ts';
 import { heldShellSteps, type HeldShell } from '../steps/dryfit/shell-energy.ts';
 import { byPull, seamPull } from '../steps/dryfit/springing.ts';
 import type { CutSculpt } from './outcome.ts';
@@ -23,6 +24,7 @@ export interface SpringingJob {
 interface Held {
   readonly shell: HeldShell;
   readonly loads: BorderLoads;
+  readonly standOff: Float64Array;
 }
 
 /** Pieces held are kept for as many as a large sculpt has. */
@@ -58,15 +60,17 @@ export class Springings {
       const { neutralPositions } = cut.shells[piece.patch];
       const now = await this.#hold(cut.patches[piece.patch], flat, neutralPositions, piece.thicknessMm, own);
       held[piece.patch] = now;
-      springs.push({ piece: piece.id, bendingMj: now.shell.bendingMj, membraneMj: now.shell.membraneMj });
+      const { bendingMj, membraneMj } = now.shell;
+      const opensMm = now.standOff.reduce((most, off) => Math.max(most, off), 0);
+      springs.push({ piece: piece.id, bendingMj, membraneMj, opensMm });
     }
     const pulls = cut.chains.flatMap(({ id, letter, kind, sides }): SeamPull[] => {
       if (kind === 'open') return [];
       const pulled = sides.flatMap(({ patch, localVertices }) => {
-        const loads = held[patch]?.loads;
-        return loads === undefined
-          ? []
-          : [{ vertices: localVertices, loads, thicknessMm: cut.shells[patch].thicknessMm }];
+        const one = held[patch];
+        if (one === undefined) return [];
+        const { loads, standOff } = one;
+        return [{ vertices: localVertices, loads, standOff, thicknessMm: cut.shells[patch].thicknessMm }];
       });
       return pulled.length === 0 ? [] : [seamPull({ seam: id, letter }, pulled)];
     });
@@ -85,7 +89,8 @@ export class Springings {
     const steps = heldShellSteps(patch.triangles, flat.uv, positions, FOAM_ELASTICITY, thicknessMm);
     const shell = await runWithPauses(steps, () => work.pause(0.5));
     this.#count += 1;
-    return this.#held.set(key, { shell, loads: borderLoads(shell, positions) });
+    const off = standOff(patch.triangles, flat.uv, positions);
+    return this.#held.set(key, { shell, loads: borderLoads(shell, positions), standOff: off });
   }
 }
 

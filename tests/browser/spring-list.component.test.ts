@@ -20,7 +20,7 @@ afterEach(() => {
   app.remove();
 });
 
-const textOf = (element: HTMLElement): string => (element.textContent ?? '').replace(/\s+/g, ' ').trim();
+const textOf = (element: HTMLElement): string => (element.textContent ?? '').replace(/[\s\u00a0]+/g, ' ').trim();
 
 it('joints are listed from the most pulled on, pointed at and chosen, with what the figures stand on', async () => {
   const [chain, ...others] = workbench.bench.seams!.chains;
@@ -29,6 +29,7 @@ it('joints are listed from the most pulled on, pointed at and chosen, with what 
     letter: at.letter,
     pullNPerMm,
     way: 'opensFace',
+    opensMm: 12,
     acrossNPerMm: 0,
     shearNPerMm: 0,
     peelNPerMm: 0,
@@ -42,7 +43,9 @@ it('joints are listed from the most pulled on, pointed at and chosen, with what 
   await list.updateComplete;
   const places = (): HTMLElement[] => [...list.shadowRoot!.querySelectorAll<HTMLElement>('button.place')];
   expect(places()).toHaveLength(3);
-  expect(textOf(places()[0])).toBe(`Seam ${chain.letter} wants to open at the face, 8.1 N/cm`);
+  expect(textOf(places()[0])).toBe(
+    `Seam ${chain.letter} wants to open at the face, 8.1 N/cm; let go, its edges stand up to 12 mm off`,
+  );
   places()[0].focus();
   expect(workbench.view.pointed?.seams).toEqual([0]);
   places()[0].click();

@@ -19,6 +19,7 @@ describe('springing that is remembered', () => {
     const pulls = first.seams.map(({ pullNPerMm }) => pullNPerMm);
     expect(pulls).toEqual(pulls.toSorted((a, b) => b - a));
     expect(first.pieces.every(({ bendingMj, membraneMj }) => bendingMj > 0 && membraneMj >= 0)).toBe(true);
+    expect(first.pieces.every(({ opensMm }) => opensMm > 0 && opensMm < 200)).toBe(true);
     const count = springings.heldCount;
     expect(count).toBe(job.pieces.length);
     expect(await springings.of(job, QUIET_WORK)).toEqual(first);
@@ -38,6 +39,7 @@ describe('the note of it', () => {
     letter,
     pullNPerMm,
     way: 'opensFace' as const,
+    opensMm: 12,
     acrossNPerMm: 0,
     shearNPerMm: 0,
     peelNPerMm: 0,

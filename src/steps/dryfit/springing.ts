@@ -5,6 +5,8 @@ import type { BorderLoad, BorderLoads } from './border-loads.ts';
 export interface PullSide {
   readonly vertices: ArrayLike<number>;
   readonly loads: BorderLoads;
+  /** Per vertex of the piece how far it stands off when the piece is let go, mm. */
+  readonly standOff: ArrayLike<number>;
   readonly thicknessMm: number;
 }
 
@@ -12,14 +14,18 @@ export interface PullSide {
 export function seamPull(seam: Pick<SeamPull, 'seam' | 'letter'>, sides: readonly PullSide[]): SeamPull {
   const pulls = sides.map((side) => mostPulled(side));
   const most = pulls.reduce((worst, pull) => (pull.pullNPerMm > worst.pullNPerMm ? pull : worst));
-  return { ...seam, ...most };
+  const opensMm = sides.reduce(
+    (farthest, { vertices, standOff }) => Array.from(vertices).reduce((far, v) => Math.max(far, standOff[v]), farthest),
+    0,
+  );
+  return { ...seam, ...most, opensMm };
 }
 
 /** The most pulled first; seams pulled alike in the order given. */
 export const byPull = (pulls: readonly SeamPull[]): readonly SeamPull[] =>
   pulls.toSorted((a, b) => b.pullNPerMm - a.pullNPerMm);
 
-type Pull = Omit<SeamPull, 'seam' | 'letter'>;
+type Pull = Omit<SeamPull, 'seam' | 'letter' | 'opensMm'>;
 
 /** Glue and foam even out what is finer than the foam is thick, and so does a window of that length. */
 function mostPulled({ vertices, loads, thicknessMm }: PullSide): Pull {

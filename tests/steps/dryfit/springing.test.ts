@@ -3,6 +3,7 @@ import { seamId } from '../../../src/base/ids.ts';
 import type { SeamPull } from '../../../src/model/springing.ts';
 import { borderLoads } from '../../../src/steps/dryfit/border-loads.ts';
 import { plateStiffness } from '../../../src/steps/dryfit/hinge-bending.ts';
+import { standOff } from '../../../src/steps/dryfit/let-go.ts';
 import { heldShell } from '../../../src/steps/dryfit/shell-energy.ts';
 import { byPull, seamPull, type PullSide } from '../../../src/steps/dryfit/springing.ts';
 import { stripSheet } from './strip-sheet.ts';
@@ -21,6 +22,7 @@ function pullOf(shape: (u: number, v: number) => readonly [number, number, numbe
   const side = (column: number): PullSide => ({
     vertices: Array.from({ length: ROWS + 1 }, (_, j) => j * (COLUMNS + 1) + column),
     loads,
+    standOff: standOff(sheet.triangles, uv, positions),
     thicknessMm: THICKNESS,
   });
   return seamPull({ seam: seamId(`seam-${letter}`), letter }, [side(0), side(COLUMNS)]);
@@ -42,6 +44,7 @@ describe('what a joint carries', () => {
     const pull = pullOf((u, v) => [40 * Math.sin(u / 40), v, -40 * Math.cos(u / 40)]);
     expect(pull.momentN).toBeLessThan(0);
     expect(pull.way).toBe('opensBack');
+    expect(pull.opensMm).toBeGreaterThan(0);
   });
 
   it('is pulled apart by what a piece is too short', () => {
