@@ -1,4 +1,5 @@
 import type { Ring } from './ring.ts';
+import type { Vec2 } from './vec.ts';
 
 /**
  * Longest corner, in offsets: a tip sharper than about 14 degrees is cut off square instead of running out into a spike.
@@ -38,9 +39,14 @@ export interface OffsetRing {
  *
  * Where nothing is moved the corner is the source's own to the last bit. Where the lines do not meet within {@link LONGEST_MITER}
  * (spikes, and a change of offset along a straight line) the two moved edge ends are joined straight.
+ * @param given  points that stand at a corner instead of where its edges meet, by place on the ring: at least one each.
  * @param ring outer rings counter-clockwise, holes clockwise: outward is to the right of the way in both. At least two points.
  */
-export function offsetRing(ring: Ring, offsets: EdgeOffsets): OffsetRing {
+export function offsetRing(
+  ring: Ring,
+  offsets: EdgeOffsets,
+  given: ReadonlyMap<number, readonly Vec2[]> = new Map(),
+): OffsetRing {
   const count = ring.length / 2;
   const { normals, lengths } = edgeNormals(ring);
   const points: number[] = [];
@@ -53,9 +59,16 @@ export function offsetRing(ring: Ring, offsets: EdgeOffsets): OffsetRing {
     const n1 = { x: normals[2 * before], y: normals[2 * before + 1] };
     const n2 = { x: normals[2 * i], y: normals[2 * i + 1] };
     const [o1, o2] = [offsets.atEnd[before], offsets.atStart[i]];
-    const corner = cornerMove(n1, n2, o1, o2, lengths[before], lengths[i]);
+    const known = given.get(i);
+    const corner = known === undefined ? cornerMove(n1, n2, o1, o2, lengths[before], lengths[i]) : null;
     endOf[before] = points.length / 2;
-    if (corner === null) {
+    if (known !== undefined) {
+      for (const point of known) {
+        points.push(point.x, point.y);
+        outward.push(n1.x + n2.x, n1.y + n2.y);
+      }
+      startOf[i] = points.length / 2 - 1;
+    } else if (corner === null) {
       points.push(x + o1 * n1.x, y + o1 * n1.y);
       outward.push(n1.x, n1.y);
       startOf[i] = points.length / 2;

@@ -148,9 +148,9 @@ export class LayFlat {
     // What is asked of straight edges alone depends on the foam too.
     if (edgeWishes.some(({ straight }) => straight === true)) key.push(bends.bevels, tracedSide, shells);
     // And what is asked of grooved pieces.
-    const isGrooved = bends.patches.some(({ choice }) => choice.style === 'grooved');
+    const isElsewhere = bends.patches.some(({ choice, corners }) => choice.style === 'grooved' || corners.length > 0);
     key.push(bends.patches, rules);
-    if (isGrooved) key.push(shells);
+    if (isElsewhere) key.push(shells);
     const known = this.#wishes.get(key);
     if (known !== undefined) return known;
     const hinges: (PatchHinges | null)[] = [];

@@ -50,12 +50,12 @@ function middleOf(side: FitSide, i: number): MiddleOfEdge {
   const [v, w] = [seamVertex(side, i, 0), seamVertex(side, i, 1)];
   const { hingedEnds } = side;
   const [start, end] =
-    hingedEnds === null ? [at(v), at(w)] : [pointAt3(hingedEnds, 2 * i), pointAt3(hingedEnds, 2 * i + 1)];
+    hingedEnds === null ? [at(v), at(w)] : [pointAt3(hingedEnds, 3 * i), pointAt3(hingedEnds, 3 * i + 1)];
   const along = unit3(sub3(end, start));
   const turn = side.edge.reversed ? -1 : 1;
   const tip = borderTips(patch).get(turn === 1 ? borderKey(patch, v, w) : borderKey(patch, w, v));
   if (tip === undefined) throw new Error(`middleOf: seam ${side.edge.seam} leaves the border of its patch`);
-  const inward = sub3(at(tip), at(v));
+  const inward = hingedEnds === null ? sub3(at(tip), at(v)) : sub3(pointAt3(hingedEnds, 3 * i + 2), start);
   const facet = unit3(scale3(cross3(along, inward), turn));
   const outward = scale3(cross3(along, facet), turn);
   const tilt = tiltRad?.[i] ?? 0;

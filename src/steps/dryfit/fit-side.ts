@@ -10,8 +10,8 @@ export interface FitSide {
   /** The layer's neutral surface, x y z per mesh vertex, mm. */
   readonly neutralPositions: Float64Array;
   /**
-   * For each edge of the seam its two ends in the seam's direction, x y z each, where the piece's panels stand on hinges and end elsewhere than
-   * the surface; null in a piece that bends as it is.
+   * For each edge of the seam x y z of its two ends in the seam's direction and of the third corner of the triangle beside it, where the piece's
+   * panels end elsewhere than the surface, on hinges or in a corner of many planes; null in a piece that bends as it is.
    */
   readonly hingedEnds: Float64Array | null;
   /** k, the neutral surface's place counted from the back, 0 to 1. */

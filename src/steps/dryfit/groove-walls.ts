@@ -37,7 +37,7 @@ export function endedAtFolds(side: FitSide, skin: Skin, i: number, cut: CutEdge)
   const shareAt = (at: number, cornerS: number, ahead: 1 | -1, without: number): number => {
     const wall = wallAt(side, skin, [ring[at], ring[at + 1]], ahead, seen);
     const steep = wall === null ? 0 : wall.s * way[0] + wall.o * way[1];
-    if (wall === null || Math.abs(steep) < LEAST_SINE * Math.hypot(...way)) return without;
+    if (wall === null || !(Math.abs(steep) > LEAST_SINE * Math.hypot(...way))) return without;
     return (wall.at - wall.s * (from[0] - cornerS) - wall.o * from[1]) / steep;
   };
   const [a, b] = [shareAt(p, 0, 1, 0), shareAt(q, lengthMm, -1, 1)];

@@ -3,6 +3,7 @@ import { coveredRegions } from '../../geom/polygon-boolean.ts';
 import { ringArea, type Ring } from '../../geom/ring.ts';
 import { isSimpleArea } from '../../geom/ring-simple.ts';
 import type { Vec2 } from '../../geom/vec.ts';
+import type { CornerPoints } from './corner-points.ts';
 
 /** The lines of one side of the foam. */
 export interface CutLines {
@@ -27,10 +28,16 @@ const CRUMB_MM2 = 1;
  * Moves the neutral rings outward by their offsets and cleans away what crosses. Nothing is touched that need not be: rings that are
  * moved nowhere come back as they are, and moved ones that do not cross keep their exact corners.
  * @param neutral   outer ring first, then holes.
+ * @param corners   for each ring, those that stand elsewhere than where their edges meet.
  * @param isFolded  true for a piece that lies over itself: its lines cross by right and are left alone.
  */
-export function cutLines(neutral: readonly Ring[], offsets: readonly EdgeOffsets[], isFolded: boolean): CutLines {
-  const moved = neutral.map((ring, i) => offsetRing(ring, offsets[i]));
+export function cutLines(
+  neutral: readonly Ring[],
+  offsets: readonly EdgeOffsets[],
+  isFolded: boolean,
+  corners: readonly CornerPoints[] = [],
+): CutLines {
+  const moved = neutral.map((ring, i) => offsetRing(ring, offsets[i], corners[i]));
   const rings = moved.map(({ ring }) => ring);
   const asMoved: CutLines = { outline: rings[0], holes: rings.slice(1), moved, loss: 'none' };
   const isStill = offsets.every(({ atStart, atEnd }) => atStart.every((o) => o === 0) && atEnd.every((o) => o === 0));

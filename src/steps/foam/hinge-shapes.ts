@@ -7,7 +7,10 @@ import { hingeDepth, isGrooved, panelFolds } from './hinge-surface.ts';
 import type { PatchBend } from './part-bends.ts';
 import { normalAt } from './piece-surface.ts';
 
-/** Where the corners of a grooved piece's triangles stand when its panels are laid out flat on their hinges. */
+/**
+ * Where the corners of a piece's triangles stand that are not where the surface has them: in a grooved piece, whose panels are laid out flat on
+ * their hinges, and in a flat one with corners that more panels share than meet in one point.
+ */
 export interface HingeShapes {
   /** x y z of the three corners of each triangle of the patch, mm: two panels that meet at a fold have its ends at places of their own. */
   readonly corners: Float64Array;
@@ -41,6 +44,7 @@ export function* hingeShapeSteps(bend: PatchBend, shell: ShellLayer, hingeMm: nu
   const { surface, panels } = bend;
   const { patch, across, foldRad } = surface;
   const { thicknessMm: t, neutralFraction: k, neutralPositions } = shell;
+  if (bend.corners.length > 0) return flatShape(bend, shell);
   if (!isGrooved(bend, shell, hingeMm)) return null;
   const at = (v: number): Vec3 => pointAt3(neutralPositions, patch.meshVertices[v]);
   const { panelOf } = panels;
@@ -69,6 +73,22 @@ export function* hingeShapeSteps(bend: PatchBend, shell: ShellLayer, hingeMm: nu
     corners.set([x, y, z], 3 * h);
   }
   return { corners };
+}
+
+/** A flat piece has its corners in its own plane, where its edges meet, also where the corner of the surface suits other panels as well. */
+function flatShape(
+  { surface, corners }: PatchBend,
+  { neutralPositions, neutralFraction, ...shell }: ShellLayer,
+): HingeShapes {
+  const { triangles, meshVertices } = surface.patch;
+  const neutralMm = shell.backMm + neutralFraction * shell.thicknessMm;
+  const own = new Map(corners.map(({ vertex, place, share }) => [vertex, add3(place, scale3(share.mitre, neutralMm))]));
+  const places = new Float64Array(3 * triangles.length);
+  triangles.forEach((v, h) => {
+    const { x, y, z } = own.get(v) ?? pointAt3(neutralPositions, meshVertices[v]);
+    places.set([x, y, z], 3 * h);
+  });
+  return { corners: places };
 }
 
 /** A line of a panel's border at one of its corners: outward in the panel, how far it moves, and how long it is. */
@@ -139,7 +159,7 @@ function cornerMove(lines: readonly Line[]): Vec3 {
 }
 
 /**
- * Ends of a border edge as the panel inside it has them, mm.
+ * Ends of a border edge as the panel inside it has them, and the third corner of the triangle there, mm.
  * @param v,w  local vertices in the direction of the border's loop.
  */
 export function borderEnds(
@@ -147,28 +167,33 @@ export function borderEnds(
   { corners }: HingeShapes,
   v: number,
   w: number,
-): readonly [Vec3, Vec3] {
+): readonly [Vec3, Vec3, Vec3] {
   const t = surface.borderTriangle(v, w);
   if (t < 0) throw new Error(`borderEnds: no border edge ${v}-${w}`);
   const { triangles } = surface.patch;
   const k = [0, 1, 2].find((corner) => triangles[3 * t + corner] === v && triangles[3 * t + ((corner + 1) % 3)] === w);
   if (k === undefined) throw new Error(`borderEnds: triangle ${t} does not have the edge ${v}-${w}`);
-  return [pointAt3(corners, 3 * t + k), pointAt3(corners, 3 * t + ((k + 1) % 3))];
+  const [from, to, tip] = [k, (k + 1) % 3, (k + 2) % 3].map((corner) => pointAt3(corners, 3 * t + corner));
+  return [from, to, tip];
 }
 
-/** Ends of the edges of one side of a seam on the panels of its piece, in the seam's direction, x y z of both ends of each edge, mm. */
+/**
+ * The edges of one side of a seam on the panels of its piece, mm: of each edge x y z of its ends in the seam's direction, and of the third corner
+ * of the triangle beside it.
+ */
 export function hingedEnds(
   bend: Pick<PatchBend, 'surface'>,
   shapes: HingeShapes,
   { localVertices }: SeamSide,
   which: 0 | 1,
 ): Float64Array {
-  const ends = new Float64Array(6 * (localVertices.length - 1));
+  const ends = new Float64Array(9 * (localVertices.length - 1));
   for (let i = 0; i + 1 < localVertices.length; i += 1) {
     const [v, w] = [localVertices[i], localVertices[i + 1]];
     // The loop of the right side runs against the seam.
-    const [from, to] = which === 0 ? borderEnds(bend, shapes, v, w) : [...borderEnds(bend, shapes, w, v)].reverse();
-    ends.set([from.x, from.y, from.z, to.x, to.y, to.z], 6 * i);
+    const [from, to, tip] = which === 0 ? borderEnds(bend, shapes, v, w) : borderEnds(bend, shapes, w, v);
+    const [start, end] = which === 0 ? [from, to] : [to, from];
+    ends.set([start.x, start.y, start.z, end.x, end.y, end.z, tip.x, tip.y, tip.z], 9 * i);
   }
   return ends;
 }

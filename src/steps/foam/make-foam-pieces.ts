@@ -112,7 +112,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   for (const [i, patch] of patches.entries()) {
     yield;
     const flat = flats[i];
-    shapes.push(flat === null ? null : shapePiece(patch, flat, runs[i], chains, cuts, shells[i], input.upAxis));
+    shapes.push(flat && shapePiece(patch, flat, runs[i], chains, cuts, shells[i], input.upAxis, bends[i].corners));
   }
   const walked = runs.map((list, i) => {
     const shape = shapes[i];

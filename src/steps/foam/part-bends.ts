@@ -6,6 +6,7 @@ import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import { chooseBendStyle, type BendChoice } from './bend-style.ts';
 import { bevelsBetween, squareBevels, type BevelSide, type ChainBevels } from './chain-bevels.ts';
+import { panelCorners, type PanelCorner } from './panel-corners.ts';
 import { findPanels, type Panels } from './panels.ts';
 import { settingsOfPatches } from './piece-names.ts';
 import { surfaceSteps, type PieceSurface } from './piece-surface.ts';
@@ -15,6 +16,8 @@ export interface PatchBend {
   readonly surface: PieceSurface;
   readonly panels: Panels;
   readonly choice: BendChoice;
+  /** Where it is one flat panel, those of its corners that it shares with more panels than meet in one point. */
+  readonly corners: readonly PanelCorner[];
 }
 
 /** How all pieces of a part bend, and how their seams lean. */
@@ -54,7 +57,8 @@ function* bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<Piece
   yield;
   const point = (corner: number) => pointAt3(mesh.positions, patch.meshVertices[patch.triangles[corner]]);
   const lengthOf = (h: number): number => length3(sub3(point(h % 3 === 2 ? h - 2 : h + 1), point(h)));
-  return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle) };
+  const choice = chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle);
+  return { surface, panels, choice, corners: panelCorners(mesh, surface) };
 }
 
 /** Open edges and laps are cut square (foam model 4). */

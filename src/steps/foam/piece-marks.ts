@@ -27,7 +27,7 @@ export function hingedStations(bend: PatchBend, shapes: HingeShapes, side: SeamS
   const ends = hingedEnds(bend, shapes, side, which);
   const stations = new Float64Array(side.localVertices.length);
   for (let i = 1; i < stations.length; i += 1) {
-    stations[i] = stations[i - 1] + length3(sub3(pointAt3(ends, 2 * i - 1), pointAt3(ends, 2 * i - 2)));
+    stations[i] = stations[i - 1] + length3(sub3(pointAt3(ends, 3 * i - 2), pointAt3(ends, 3 * i - 3)));
   }
   return stations;
 }

@@ -2,7 +2,7 @@ import { clipPlaces, type Finding } from '../../base/finding.ts';
 import type { FoamId, LayerId } from '../../base/ids.ts';
 import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import type { ModelIs, ShellLayer } from '../../model/shell-layer.ts';
+import type { ModelIs, ShellCorner, ShellLayer } from '../../model/shell-layer.ts';
 import { foldSteps } from './fold-findings.ts';
 import { offsetsOf } from './mesh-offsets.ts';
 import type { VertexOffsets } from './vertex-offset.ts';
@@ -44,7 +44,7 @@ export function* shellLayerSteps(mesh: Mesh, choice: ShellChoice): Stepwise<Shel
   const [faceMm, neutralMm] = choice.backMm === undefined ? ownPlaces(choice) : [backMm + t, backMm + k * t];
   const findings = [
     ...(yield* foldSteps(mesh, { thicknessMm: t, backMm, faceMm, place: PLACE_IN_WALL[choice.modelIs] })),
-    ...cornerFindings(offsets, Math.max(-backMm, faceMm)),
+    ...spikeFindings(offsets),
   ];
   yield;
   return {
@@ -53,6 +53,7 @@ export function* shellLayerSteps(mesh: Mesh, choice: ShellChoice): Stepwise<Shel
     facePositions: moved(mesh, offsets, faceMm),
     neutralPositions: moved(mesh, offsets, neutralMm),
     backPositions: moved(mesh, offsets, backMm),
+    corners: cornersOf(offsets, Math.max(-backMm, faceMm)),
     findings,
   };
 }
@@ -69,35 +70,23 @@ function moved(mesh: Mesh, offsets: VertexOffsets, d: number): Float64Array {
   return mesh.positions.map((x, i) => x + d * offsets.directions[i]);
 }
 
-/** @param reach  greatest distance of a surface of the sheet from the sculpt, mm. */
-function cornerFindings(offsets: VertexOffsets, reach: number): Finding[] {
-  const findings: Finding[] = [];
-  if (offsets.bounded.length > 0) {
-    findings.push({
+function spikeFindings({ bounded }: VertexOffsets): Finding[] {
+  if (bounded.length === 0) return [];
+  const isOne = bounded.length === 1;
+  return [
+    {
       code: 'shell/spike',
       severity: 'warning',
-      text: `${offsets.bounded.length} ${offsets.bounded.length === 1 ? 'spike is' : 'spikes are'} too sharp for foam of this thickness and ${offsets.bounded.length === 1 ? 'was' : 'were'} blunted on the far side: part the foam there, or round the sculpt.`,
-      value: offsets.bounded.length,
-      where: { vertices: clipPlaces(offsets.bounded) },
-    });
-  }
-  const worst = offsets.unkept.reduce((most, { miss }) => Math.max(most, miss), 0) * reach;
-  const worthSaying = offsets.unkept.filter(({ miss }) => miss * reach > CORNER_MISS_MM);
-  if (worthSaying.length > 0) {
-    findings.push({
-      code: 'shell/corner-of-many-planes',
-      severity: 'note',
-      text: `At ${worthSaying.length} ${worthSaying.length === 1 ? 'corner' : 'corners'} more than three panels meet that no single inner point suits: expect to trim up to ${format(worst)} mm on the inside there.`,
-      value: worst,
-      limit: CORNER_MISS_MM,
-      unit: 'mm',
-      where: { vertices: clipPlaces(worthSaying.map(({ vertex }) => vertex)) },
-    });
-  }
-  return findings;
+      text: `${bounded.length} ${isOne ? 'spike is' : 'spikes are'} too sharp for foam of this thickness and ${isOne ? 'was' : 'were'} blunted on the far side: part the foam there, or round the sculpt.`,
+      value: bounded.length,
+      where: { vertices: clipPlaces(bounded) },
+    },
+  ];
 }
 
 /** A corner that misses by less than this on the inside closes under glue, mm (common practice). */
 const CORNER_MISS_MM = 0.5;
 
-const format = (mm: number): string => String(Math.round(mm * 10) / 10);
+/** @param reach  greatest distance of a surface of the sheet from the sculpt, mm. */
+const cornersOf = ({ unkept }: VertexOffsets, reach: number): readonly ShellCorner[] =>
+  unkept.map(({ vertex, miss }) => ({ vertex, missMm: miss * reach })).filter(({ missMm }) => missMm > CORNER_MISS_MM);

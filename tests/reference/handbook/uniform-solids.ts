@@ -182,3 +182,80 @@ export const THREE_AT_A_CORNER: readonly UniformSolid[] = [
     fold(Math.acos(-(Math.sqrt(3) + Math.sqrt(15)) / 6), Math.acos(-Math.sqrt((5 + Math.sqrt(5)) / 10)), ICOSA_SIDE),
   ),
 ];
+
+/** Square and triangle of a cuboctahedron. */
+const CUBOCTA = Math.acos(-1 / Math.sqrt(3));
+
+/** The root of t³ = t² + t + 1, and that of x³ - 2 x = the golden ratio. */
+const [TRIBONACCI, SNUB] = [root((t) => t ** 3 - t ** 2 - t - 1, 1.8), root((x) => x ** 3 - 2 * x - PHI, 1.7)];
+
+/** Newton's method with the slope from both sides: to rounding in a few steps. */
+function root(of: (x: number) => number, near: number): number {
+  let x = near;
+  for (let i = 0; i < 30; i += 1) x -= (2e-6 * of(x)) / (of(x + 1e-6) - of(x - 1e-6));
+  return x;
+}
+
+/**
+ * Folds of a solid all of whose edges touch one sphere, as those of every solid here do: beside an edge the face of `p` corners leans
+ * acos(r / midradius) from the way to the middle, r its own inner radius, cot(pi / p) / 2 for an edge of 1.
+ */
+function foldsByMidradius(midradius: number, ...pairs: readonly (readonly [number, number])[]): readonly number[] {
+  const lean = (p: number): number => Math.acos(1 / (2 * Math.tan(Math.PI / p)) / midradius);
+  return fold(...pairs.map(([p, q]) => lean(p) + lean(q)));
+}
+
+/** All signs with an odd number of minuses, in every order that is a turn of the first. */
+const oddly = (points: readonly Point[]): readonly Point[] =>
+  distinct(
+    points.flatMap((point) =>
+      even([point.map(Math.abs) as unknown as Point]).filter(
+        (turned) => turned.filter((x) => x < 0).length % 2 === point.filter((x) => x < 0).length % 2,
+      ),
+    ),
+  );
+
+function snubCorners(): readonly Point[] {
+  const [a, b] = [SNUB - 1 / SNUB, SNUB * PHI + PHI ** 2 + PHI / SNUB];
+  return oddly([
+    [2 * a, -2, 2 * b],
+    [a + b / PHI + PHI, a * PHI - b - 1 / PHI, a / PHI + b * PHI - 1],
+    [a + b / PHI - PHI, b - a * PHI - 1 / PHI, a / PHI + b * PHI + 1],
+    [b * PHI - a / PHI + 1, a - b / PHI + PHI, a * PHI + b - 1 / PHI],
+    [b * PHI - a / PHI - 1, b / PHI + PHI - a, a * PHI + b + 1 / PHI],
+  ]);
+}
+
+/** The solids of regular faces of two or three kinds with four or five of them at each corner, edge 80 mm. Midradii as any table of solids gives them. */
+export const MORE_AT_A_CORNER: readonly UniformSolid[] = [
+  solidOf('cuboctahedron', all([[0, 1, 1]]), fold(CUBOCTA)),
+  solidOf(
+    'icosidodecahedron',
+    even([
+      [0, 0, 2 * PHI],
+      [1, PHI, PHI ** 2],
+    ]),
+    fold(ICOSA_SIDE),
+  ),
+  solidOf('rhombicuboctahedron', all([[1, 1, 1 + Math.SQRT2]]), fold((3 * Math.PI) / 4, Math.acos(-Math.sqrt(6) / 3))),
+  solidOf(
+    'rhombicosidodecahedron',
+    even([
+      [1, 1, PHI ** 3],
+      [PHI ** 2, PHI, 2 * PHI],
+      [2 + PHI, 0, PHI ** 2],
+    ]),
+    fold(Math.acos(-(Math.sqrt(3) + Math.sqrt(15)) / 6), Math.acos(-Math.sqrt((5 + Math.sqrt(5)) / 10))),
+  ),
+  solidOf(
+    'snub cube',
+    [...oddly([[1, 1 / TRIBONACCI, TRIBONACCI]]), ...oddly([[-1 / TRIBONACCI, 1, TRIBONACCI]])],
+    foldsByMidradius(1 / (2 * Math.sqrt(2 - TRIBONACCI)), [3, 3], [3, 4]),
+  ),
+  // The root of x³ + 2 x² = the square of the golden ratio stands in its midradius.
+  solidOf(
+    'snub dodecahedron',
+    snubCorners(),
+    foldsByMidradius(1 / (2 * Math.sqrt(1 - root((x) => x ** 3 + 2 * x ** 2 - PHI ** 2, 0.9))), [3, 3], [3, 5]),
+  ),
+];

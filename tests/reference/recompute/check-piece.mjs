@@ -38,11 +38,17 @@ export function checkPiece(piece, tolerance, ledger) {
   return checkRings(piece, name, tolerance, ledger);
 }
 
-/** Panels of a grooved piece are laid flat on their hinges, which lie no farther off than sharp corners run out; others as the surface is. */
+/**
+ * Panels of a grooved piece are laid flat on their hinges, and a flat one keeps its plane at corners of many planes; neither is farther off than
+ * sharp corners run out. Others are as the surface is.
+ */
 function panelsOf(piece, name, spaces, ledger) {
   const { cornersMm } = piece.flat;
   if (cornersMm === undefined) return spaces;
-  ledger.must(piece.bendStyle === 'grooved', `${name}: hinges in a piece without grooves`);
+  ledger.must(
+    piece.bendStyle === 'grooved' || piece.folds.length === 0,
+    `${name}: corners of its own in a piece that is bent and has no hinges`,
+  );
   // A fold of half a turn but 40 degrees pushes its panels apart by less than three thicknesses.
   const reach = 3 * piece.thicknessMm;
   ledger.must(cornersMm.length === 3 * spaces.length, `${name}: panels and triangles differ in number`);

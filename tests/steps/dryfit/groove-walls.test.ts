@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rad, vec2, type Vec2 } from '../../../src/geom/vec.ts';
 import { cutEdges } from '../../../src/steps/dryfit/cut-edge.ts';
+import { endedAtFolds } from '../../../src/steps/dryfit/groove-walls.ts';
 import type { FitSide } from '../../../src/steps/dryfit/fit-side.ts';
 import { squareSide } from './square-side.ts';
 
@@ -58,6 +59,12 @@ describe('a cut that ends at a fold', () => {
     const side = grooved(vec2(0, 100), 60);
     const [back] = cutEdges({ ...side, edge: { ...side.edge, side: 1, reversed: true } }, 'back');
     expect(back.f1 * 100).toBeCloseTo(100 - 9 * TAN, 9);
+  });
+
+  it('leaves a cut of one point as it is, where all beside the edge was cleaned away', () => {
+    const side = grooved(vec2(0, 100), 60);
+    const point = { f0: 0.5, o0: -4, f1: 0.5, o1: -4 };
+    expect(endedAtFolds(side, 'back', 0, point)).toEqual(point);
   });
 
   it('leaves a rolled piece as it is', () => {

@@ -69,8 +69,8 @@ describe('makeShellLayer', () => {
         [0, 4, 1],
       ],
     );
-    const finding = shell(mesh, 10, 'face').findings.find((f) => f.code === 'shell/corner-of-many-planes');
-    expect(finding?.value).toBeCloseTo(0.82, 2);
+    const { corners } = shell(mesh, 10, 'face');
+    expect(corners).toEqual([{ vertex: 0, missMm: expect.closeTo(0.82, 2) as number }]);
   });
 
   it('refuses a thickness that is our own mistake', () => {
