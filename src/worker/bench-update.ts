@@ -13,9 +13,10 @@ import type {
   ShellView,
 } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
-import type { FoamSeam } from '../model/foam-piece.ts';
+import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+import { plateSkins } from '../steps/foam/plate-skins.ts';
 
 /** What an update was made of. */
 interface Made {
@@ -164,13 +165,14 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
 function piecesView({ layers, pieces, templates, seams }: Outcome, shown: number): PiecesView {
   const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown)];
   const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templates ?? [] };
+  const uneven = unevenSeams(seams ?? []);
   const patches: PatchView[] = [];
   const firstPatch = new Map<LayerId, number>();
   let benchPatches = 0;
   for (const { cut, flats } of inOrder) {
     if (cut === null) continue;
     firstPatch.set(cut.shell.layer, patches.length);
-    patches.push(...patchViews(cut, drawn, flats ?? [], () => true));
+    patches.push(...patchViews(cut, drawn, flats ?? [], () => true, uneven));
     benchPatches ||= patches.length;
   }
   const { cut } = inOrder[0];
@@ -209,6 +211,7 @@ function patchViews(
   { pieces }: DrawnPieces,
   flats: readonly (FlatPiece | null)[],
   isFinal: (patch: number) => boolean,
+  uneven: ReadonlySet<string> = new Set(),
 ): PatchView[] {
   // Pieces of other sheets have patches of their own.
   const pieceOfPatch = new Map(
@@ -226,7 +229,7 @@ function patchViews(
       meshTriangles: patch.meshTriangles,
       triangles: patch.triangles,
       meshVertices: patch.meshVertices,
-      ...ownSkins(cut, i),
+      ...ownSkins(cut, i, pieces[piece], uneven),
       uv: piece < 0 ? null : new Float32Array(pieces[piece].uv),
       stretchPct: flat === null ? null : new Float32Array(flat.major.map((a) => 100 * Math.max(0, a - 1))),
       squashPct: flat === null ? null : new Float32Array(flat.minor.map((b) => 100 * Math.max(0, 1 - b))),
@@ -237,15 +240,23 @@ function patchViews(
   });
 }
 
-/** Surfaces of a piece that is of another foam than its sheet; nothing for any other. */
-function ownSkins({ patches, shell, shells }: CutSculpt, i: number): Pick<PatchView, 'skins'> {
-  const { foam, facePositions, backPositions } = shells[i];
-  if (foam === shell.foam) return {};
-  const { meshVertices } = patches[i];
-  const picked = (positions: Float64Array) =>
-    Float32Array.from(
-      { length: 3 * meshVertices.length },
-      (_, k) => positions[3 * meshVertices[Math.trunc(k / 3)] + (k % 3)],
-    );
-  return { skins: { face: picked(facePositions), back: picked(backPositions) } };
+/** Surfaces of a piece that is of another foam than its sheet, or has an edge that is not cut on the plane that halves its fold. */
+function ownSkins(
+  { patches, shell, shells }: CutSculpt,
+  i: number,
+  piece: FoamPiece | undefined,
+  uneven: ReadonlySet<string>,
+): Pick<PatchView, 'skins'> {
+  const isUneven = piece?.edges.some(({ seam }) => uneven.has(seam)) === true;
+  if (piece === undefined || (shells[i].foam === shell.foam && !isUneven)) return {};
+  const { face, back } = plateSkins(patches[i], piece, shells[i]);
+  return { skins: { face: new Float32Array(face), back: new Float32Array(back) } };
 }
+
+/** Seams whose sides are not both cut on the plane that halves the fold. */
+const unevenSeams = (seams: readonly FoamSeam[]): ReadonlySet<string> =>
+  new Set(
+    seams.flatMap(({ id, standSide, sideBevelDeg }) =>
+      standSide === undefined && sideBevelDeg === undefined ? [] : [id],
+    ),
+  );
