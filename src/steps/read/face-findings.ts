@@ -55,7 +55,7 @@ function orientationFindings(model: SourceModel, { against, insideOut, oneSided 
     findings.push({
       code: 'read/inside-out',
       severity: 'warning',
-      text: `${insideOut.length === 1 ? 'A closed surface looks' : `${insideOut.length} closed surfaces look`} inward, so the foam would lie on the wrong side: turn the faces (repair: turn faces), unless a hollow is meant.`,
+      text: `${insideOut.length === 1 ? 'A surface looks' : `${insideOut.length} surfaces look`} inward, so the foam would lie on the wrong side: turn the faces (repair: turn faces), unless a hollow is meant.`,
       value: insideOut.length,
       where: { triangles: trianglesOf(model, insideOut) },
     });

@@ -1,6 +1,7 @@
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import type { FaceAreas } from './face-areas.ts';
+import { inwardSeeds, type OpenShell } from './open-inward.ts';
 import { runsAlong, type SideLinks } from './side-links.ts';
 
 /** Which polygons must be turned over so that all look outward, one shell after the other. */
@@ -10,7 +11,7 @@ export interface Orientation {
   readonly turnedCount: number;
   /** Polygons that lie against a neighbour of their shell: few of many where only some were turned. Ascending. */
   readonly against: readonly number[];
-  /** Closed shells that look inward throughout: how many, and a polygon of each. */
+  /** Closed shells, and such as are closed but for small rims, that look inward throughout: how many, and a polygon of each. */
   readonly insideOut: readonly number[];
   /** A polygon of each shell that has only one side, like a Möbius band: it cannot be turned right. */
   readonly oneSided: readonly number[];
@@ -19,7 +20,8 @@ export interface Orientation {
 /**
  * Finds how the polygons of each shell must be turned to agree, and which way round the shell then looks. A shell here is what hangs
  * together by edges of two faces. A closed one, with a volume, looks outward: its signed volume is positive (the divergence theorem, summed
- * over triangles). An open one has no outside that could be computed, so the way in which the larger area looks is kept.
+ * over triangles). An open one has no outside that could be computed, so the way in which the larger area looks is kept; but for one that
+ * is closed all but small rims ({@link inwardSeeds}).
  */
 export function* orientSteps(
   model: SourceModel,
@@ -32,6 +34,7 @@ export function* orientSteps(
   const against: number[] = [];
   const insideOut: number[] = [];
   const oneSided: number[] = [];
+  const open: OpenShell[] = [];
   const volumes = faceVolumes(model);
   yield;
   for (let seed = 0; seed < faceCount; seed += 1) {
@@ -49,16 +52,25 @@ export function* orientSteps(
     }
     const few = turned > kept ? 0 : 1;
     for (const f of shell.faces) if (flip[f] === few) against.push(f);
+    if (!shell.isClosed && !shell.faces.some((f) => flip[f] === few))
+      open.push({ seed, faces: shell.faces, area: kept + turned });
     const isClosed = shell.isClosed && volume !== 0;
     const way = isClosed ? (volume < 0 ? 0 : 1) : few;
     if (isClosed && !shell.faces.some((f) => flip[f] === few) && way !== few) insideOut.push(seed);
     for (const f of shell.faces) if (flip[f] === way) turn[f] = 1;
   }
+  yield;
+  const inward = new Set(inwardSeeds(model, links, open));
+  for (const { seed, faces } of open) {
+    if (!inward.has(seed)) continue;
+    insideOut.push(seed);
+    for (const f of faces) turn[f] = 1;
+  }
   return {
     turn,
     turnedCount: turn.reduce((sum, flag) => sum + flag, 0),
     against: against.sort((a, b) => a - b),
-    insideOut,
+    insideOut: insideOut.sort((a, b) => a - b),
     oneSided,
   };
 }

@@ -37,7 +37,10 @@ async function flatLength(insideRadius: number, angle: number, thicknessMm: numb
   expect(pieces).toHaveLength(1);
   const [first] = flatPointsOf(pieces[0], 0);
   const [last] = flatPointsOf(pieces[0], TURNS + 1);
-  return apart(first, last);
+  const length = apart(first, last);
+  // The template is a rectangle with square edges: what is cut is as long.
+  expect(pieces[0].areaMm2 / WIDTH).toBeCloseTo(length, 6);
+  return length;
 }
 
 /** What tangents add to an arc of that many turns, as a share: x² / 3 with x half a turn, and the next term. */
