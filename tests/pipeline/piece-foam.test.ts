@@ -94,10 +94,10 @@ describe('a piece of another foam than its sheet', () => {
     const { face, back } = skins ?? {};
     if (face === undefined || back === undefined) throw new Error('no skins of its own');
     expect(face.length).toBe(3 * meshVertices.length);
-    // 10 mm through everywhere, and a little more where vertices stand on folds.
+    // 10 mm through, but for what facets differ from the surface behind them at its seams, and a little more on folds.
     meshVertices.forEach((_, i) => {
       const [dx, dy, dz] = [0, 1, 2].map((k) => face[3 * i + k] - back[3 * i + k]);
-      expect(Math.hypot(dx, dy, dz)).toBeGreaterThan(9.99);
+      expect(Math.hypot(dx, dy, dz)).toBeGreaterThan(9.9);
       expect(Math.hypot(dx, dy, dz)).toBeLessThan(11);
     });
   });
