@@ -68,10 +68,11 @@ function rowOf({ name, thicknessMm, outcome }: Measured): string[] {
   ];
 }
 
-/** Findings that a maker has to do something about, by code; notes of the model file are not of the foam. */
+/** Findings by code; notes of the model file are not of the foam. */
 function codesText(findings: readonly Finding[]): string {
   const counts = new Map<string, number>();
-  for (const { code } of findings) if (!code.startsWith('read/')) counts.set(code, (counts.get(code) ?? 0) + 1);
+  for (const { code, severity } of findings)
+    if (severity !== 'note' || !code.startsWith('read/')) counts.set(code, (counts.get(code) ?? 0) + 1);
   return [...counts]
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([code, count]) => (count === 1 ? code : `${code} ${count}`))
