@@ -249,7 +249,7 @@ function ownSkins(
 ): Pick<PatchView, 'skins'> {
   const isUneven = piece?.edges.some(({ seam }) => uneven.has(seam)) === true;
   if (piece === undefined || (shells[i].foam === shell.foam && !isUneven)) return {};
-  const { face, back } = plateSkins(patches[i], piece, shells[i]);
+  const { face, back } = plateSkins(patches[i], piece, shells[i], uneven);
   return { skins: { face: new Float32Array(face), back: new Float32Array(back) } };
 }
 

@@ -11,45 +11,41 @@ export interface PlateSkins {
   readonly back: Float64Array;
 }
 
-/** A border edge that leaves or reaches a vertex: outward in the piece's surface, length 1, and where its two cut edges run, mm. */
+/** A border edge that leaves or reaches a vertex: outward in the piece's surface, length 1, and where its two cut edges run, mm; null where they stay. */
 interface BorderLine {
   readonly outward: Vec3;
-  readonly faceMm: number;
-  readonly backMm: number;
+  readonly cut: { readonly faceMm: number; readonly backMm: number } | null;
 }
 
 /** Edges of a border that turn less than this at a vertex are one line there, sine of about 3 degrees. */
 const ONE_LINE_SINE = 0.05;
 
 /**
- * The skins of a piece with its own edges: those of its sheet, with every vertex of the border moved in the piece's surface to where the cuts of
- * its edges run, laps left out. On the plane that halves a fold nothing moves; a piece that stands on another ends where the other begins.
- * @param shell  surfaces the piece is cut from.
+ * The skins of a piece with its own edges: those of its sheet, which end on the plane that halves each fold, and where the sides of a seam are
+ * cut otherwise moved in the piece's surface to where its cuts run: a piece that stands on another ends where the other begins.
+ * @param shell   surfaces the piece is cut from.
+ * @param uneven  seams whose sides are cut otherwise.
  */
-export function plateSkins(patch: Patch, piece: FoamPiece, shell: ShellLayer): PlateSkins {
-  const lines = borderLines(patch, piece, shell.neutralPositions);
-  const skin = (positions: Float64Array, offsetOf: (line: BorderLine) => number): Float64Array => {
+export function plateSkins(patch: Patch, piece: FoamPiece, shell: ShellLayer, uneven: ReadonlySet<string>): PlateSkins {
+  const lines = borderLines(patch, piece, shell.neutralPositions, uneven);
+  const skin = (positions: Float64Array, offsetOf: (line: BorderLine) => number | null): Float64Array => {
     const points = new Float64Array(3 * patch.meshVertices.length);
     patch.meshVertices.forEach((v, local) => {
       const at = pointAt3(positions, v);
-      const own = lines.get(local);
-      const { x, y, z } =
-        own === undefined
-          ? at
-          : add3(
-              at,
-              moveOnto(
-                own,
-                own.map((line) => offsetOf(line) - dot3(sub3(at, pointAt3(shell.neutralPositions, v)), line.outward)),
-              ),
-            );
+      const own = lines.get(local) ?? [];
+      const above = sub3(at, pointAt3(shell.neutralPositions, v));
+      const shifts = own.map((line) => {
+        const offset = offsetOf(line);
+        return offset === null ? 0 : offset - dot3(above, line.outward);
+      });
+      const { x, y, z } = shifts.every((shift) => shift === 0) ? at : add3(at, moveOnto(own, shifts));
       points.set([x, y, z], 3 * local);
     });
     return points;
   };
   return {
-    face: skin(shell.facePositions, ({ faceMm }) => faceMm),
-    back: skin(shell.backPositions, ({ backMm }) => backMm),
+    face: skin(shell.facePositions, ({ cut }) => cut && cut.faceMm),
+    back: skin(shell.backPositions, ({ cut }) => cut && cut.backMm),
   };
 }
 
@@ -58,10 +54,11 @@ function borderLines(
   patch: Patch,
   piece: FoamPiece,
   positions: Float64Array,
+  uneven: ReadonlySet<string>,
 ): ReadonlyMap<number, readonly BorderLine[]> {
   const normals = borderNormals(patch, positions);
   const lines = new Map<number, BorderLine[]>();
-  for (const { ring, from, stationMm, faceOffsetMm, backOffsetMm, allowanceMm } of piece.edges) {
+  for (const { seam, ring, from, stationMm, faceOffsetMm, backOffsetMm, allowanceMm } of piece.edges) {
     const loop = patch.loops[ring];
     for (let j = 0; j + 1 < stationMm.length; j += 1) {
       const [v, w] = [loop[(from + j) % loop.length], loop[(from + j + 1) % loop.length]];
@@ -73,7 +70,8 @@ function borderLines(
         [v, j],
         [w, j + 1],
       ]) {
-        const line = { outward, faceMm: faceOffsetMm[i] - allowanceMm, backMm: backOffsetMm[i] - allowanceMm };
+        const cut = { faceMm: faceOffsetMm[i] - allowanceMm, backMm: backOffsetMm[i] - allowanceMm };
+        const line = { outward, cut: uneven.has(seam) ? cut : null };
         const known = lines.get(end);
         if (known === undefined) lines.set(end, [line]);
         else known.push(line);

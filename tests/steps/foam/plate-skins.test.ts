@@ -11,14 +11,14 @@ import { BOX_EDGES, foamInput, foamOf, hingedFlat, hingeMesh, partedAlong } from
 /** Skins of two panels on a fold, of these thicknesses. */
 function skinsOf(fold: number, sheetsMm: readonly [number, number], settings: readonly SeamSetting[] = []) {
   const parted = partedAlong(hingeMesh(fold), [[0, 1]], { thicknessMm: sheetsMm[0] }, settings);
-  const { mesh, layer, patches } = parted;
+  const { mesh, layer, patches, chains } = parted;
   const shells = sheetsMm.map((thicknessMm, i) =>
     makeShellLayer(mesh, { ...layer, backMm: -thicknessMm, thicknessMm, foam: foamId(`foam-${i}`) }),
   );
   const flats = patches.map((patch, i) => hingedFlat(patch, shells[i].neutralPositions));
   const change: Partial<FoamInput> = { shells, flats };
   const { pieces } = foamOf(parted, change);
-  const skins = pieces.map((piece, i) => plateSkins(patches[i], piece, shells[i]));
+  const skins = pieces.map((piece, i) => plateSkins(patches[i], piece, shells[i], new Set([chains[0].id])));
   /** Where the vertex of the mesh stands on a skin of a panel. */
   const at = (panel: number, skin: keyof PlateSkins, v: number) =>
     pointAt3(skins[panel][skin], patches[panel].meshVertices.indexOf(v));
@@ -50,9 +50,9 @@ describe('the skins of a piece set up on the prop', () => {
   it('are those of the sheet where every edge is cut on the plane that halves its fold', () => {
     const parted = partedAlong(boxMesh(100, 80, 60), BOX_EDGES, { thicknessMm: 8 });
     const { pieces } = foamOf(parted, foamInput(parted));
-    const { layer, patches } = parted;
+    const { layer, patches, chains } = parted;
     pieces.forEach((piece) => {
-      const { face, back } = plateSkins(patches[piece.patch], piece, layer);
+      const { face, back } = plateSkins(patches[piece.patch], piece, layer, new Set(chains.map(({ id }) => id)));
       patches[piece.patch].meshVertices.forEach((v, i) => {
         expect(length3(sub3(pointAt3(face, i), pointAt3(layer.facePositions, v)))).toBeLessThan(1e-9);
         expect(length3(sub3(pointAt3(back, i), pointAt3(layer.backPositions, v)))).toBeLessThan(1e-9);
