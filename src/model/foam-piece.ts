@@ -7,6 +7,7 @@ import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
 import type { FoldGroove } from './grooves.ts';
 import type { SawSettings } from './saw-settings.ts';
+import type { SteepJoin } from './steep-join.ts';
 import type { SeamKind } from './seams.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
@@ -138,6 +139,8 @@ export interface FoamSeam {
   readonly topSide?: 0 | 1;
   /** Of a rebate: the side that stands on the other. Left out where the fold does not let it, and both sides are cut as at a butt seam. */
   readonly standSide?: 0 | 1;
+  /** How it is built where its fold is beyond the blade, as the maker chose; left out where it is cut as it folds. */
+  readonly steep?: SteepJoin;
   /** What stands proud along the seam, on the face and on the back, mm; left out where the surfaces run on. */
   readonly step?: { readonly faceMm: number; readonly backMm: number };
   /** Neutral flat length of each side, and of each cut line, mm. */

@@ -1,4 +1,5 @@
 import type { SeamId } from '../base/ids.ts';
+import type { SteepWay } from './steep-join.ts';
 
 /**
  * How the two sides of a seam meet (foam model 4). `butt`: edge to edge; `lap`: one goes on over or under the other; `rebate`: one stands on
@@ -59,6 +60,8 @@ export interface SeamChain {
   readonly topSide?: 0 | 1;
   /** Of a rebate: the side that stands on the other. */
   readonly standSide?: 0 | 1;
+  /** Of a butt seam: how it is built where it is too sharp for the blade. */
+  readonly steep?: SteepWay;
 }
 
 /** One side of a seam: where it runs on a patch. */
@@ -80,4 +83,6 @@ export interface SeamSetting {
   readonly lapUnder?: boolean;
   /** The piece that stands on the other at a rebate is the one holding this polygon of the file; left out, the smaller one. */
   readonly standFace?: number;
+  /** How a butt seam is built where it is too sharp for the blade; left out, with edges nobody can saw. */
+  readonly steep?: SteepWay;
 }

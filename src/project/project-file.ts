@@ -3,7 +3,9 @@ import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
+import { STEEP_WAYS } from '../model/steep-join.ts';
 import { brokenPlace } from './broken-place.ts';
+import { MOST_OFF_MM } from './wear-commands.ts';
 import type { Project } from './project.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
@@ -118,6 +120,7 @@ const sculpt = v.object({
       lapFace: v.optional(count),
       lapUnder: v.optional(v.boolean()),
       standFace: v.optional(count),
+      steep: v.optional(v.picklist(STEEP_WAYS)),
     }),
   ),
   pieceSettings: v.array(
@@ -155,6 +158,7 @@ const sculpt = v.object({
     [],
   ),
   modelIs: v.picklist(['face', 'middle', 'back']),
+  offMm: v.optional(v.pipe(finite, v.minValue(-MOST_OFF_MM), v.maxValue(MOST_OFF_MM))),
   layers: v.pipe(
     v.array(
       v.object({

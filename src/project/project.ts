@@ -48,6 +48,8 @@ export interface SculptPart {
   readonly regions: readonly Region[];
   readonly edgeWishes: readonly EdgeWish[];
   readonly modelIs: ModelIs;
+  /** How far that surface of the foam stands off the sculpt, outward, mm; inward negative. Missing: 0, it lies on it. */
+  readonly offMm?: number;
   /** Sheets of the wall, from the back outward: one or more, with ids of their own. */
   readonly layers: readonly LayerChoice[];
   readonly tracedSide: TracedSide;

@@ -12,7 +12,7 @@ export const setSeamJoin = (along: readonly EdgePair[], join: Omit<SeamSetting, 
     const own = new Set(along.map(edgeKey));
     const had = part.seamSettings.filter(({ edge }) => own.has(edgeKey(edge)));
     const kept = part.seamSettings.filter(({ edge }) => !own.has(edgeKey(edge)));
-    const isPlain = join.kind === 'butt' && join.allowanceMm === 0;
+    const isPlain = join.kind === 'butt' && join.allowanceMm === 0 && join.steep === undefined;
     if (isPlain) return had.length === 0 ? part : { ...part, seamSettings: kept };
     const next: SeamSetting = { edge: had[0]?.edge ?? along[0], ...join };
     if (had.length === 1 && isSame(had[0], next)) return part;
@@ -24,4 +24,5 @@ const isSame = (a: SeamSetting, b: SeamSetting): boolean =>
   a.allowanceMm === b.allowanceMm &&
   a.lapFace === b.lapFace &&
   (a.lapUnder ?? false) === (b.lapUnder ?? false) &&
-  a.standFace === b.standFace;
+  a.standFace === b.standFace &&
+  a.steep === b.steep;

@@ -53,6 +53,23 @@ export function sizeBy(factor: number, longestMm: number): Command {
   });
 }
 
+/** Foam stands no farther off its sculpt than this, mm: beyond is another sculpt. */
+export const MOST_OFF_MM = 200;
+
+/**
+ * Moves the foam off the sculpt, outward, or inward where negative; 0 lays it on the sculpt again.
+ * @param offMm  at most {@link MOST_OFF_MM} either way, else RangeError.
+ */
+export function setOff(offMm: number): Command {
+  if (!(Math.abs(offMm) <= MOST_OFF_MM)) throw new RangeError(`${offMm} mm off the sculpt`);
+  return onSculpt('move the foam off the sculpt', (part) => {
+    if (offMm === (part.offMm ?? 0)) return part;
+    if (offMm !== 0) return { ...part, offMm };
+    const { offMm: _, ...rest } = part;
+    return rest;
+  });
+}
+
 /** `tape-1`, `tape-2` …: the first that is free. */
 export function freeId(kind: 'tape' | 'core', taken: readonly { readonly id: string }[]): string {
   for (let i = 1; ; i += 1) if (!taken.some(({ id }) => id === `${kind}-${i}`)) return `${kind}-${i}`;

@@ -73,6 +73,7 @@ export function* chainSteps(
       foldRad: Float64Array.from(run.links, (link) => folds[link.edge]),
       // A rebate takes its length from the foam it stands on.
       allowanceMm: kind === 'rebate' ? 0 : (wish?.allowanceMm ?? 0),
+      ...(kind === 'butt' && wish?.steep !== undefined ? { steep: wish.steep } : {}),
       ...sideRoles(mesh, cut, [patchAt(cut, run.links[0].left), open ? -1 : patchAt(cut, run.links[0].right)], wish),
     };
   });

@@ -1,3 +1,4 @@
+import type { EdgeOffsets } from '../../geom/offset-ring.ts';
 import { add3, cross3, dot3, rad, scale3, sub3, unit3 } from '../../geom/vec.ts';
 import type { FitSamples, SeamFit } from '../../model/dry-fit.ts';
 import type { FoamSeam } from '../../model/foam-piece.ts';
@@ -29,12 +30,12 @@ export interface Meeting {
  * Each piece is a plate bent on its neutral surface: from a point of the seam its cut edge lies `o` outward in the piece's own surface and
  * `z` along the piece's own normal, with `o` taken from the finished outline and `z` the height of that skin over the neutral surface.
  * Where a seam begins and ends, corner is compared with corner. A lapped edge is compared at its lap line, on the neutral surface,
- * and the sides of a rebate each with the surface of the other it ends on ({@link standMeetings}).
+ * and the sides of a rebate each with the surface of the other it ends on ({@link standMeetings}). Room left for a strip or a filling counts as
+ * filled.
  * @param mostShare  how far foam may be pulled or gathered along the seam, a share of its length.
  */
 export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], mostShare: number): SeamFit {
   const [a, b] = bentSides(sides, mostShare);
-  const isLap = seam.kind === 'lap';
   const stops = stopsAlong(
     edgeCount(sides[0]),
     // At the ends of a rebate one piece goes on past the other: no corners belong together.
@@ -45,7 +46,7 @@ export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], 
   for (const [n, { i, stop, isCorner }] of stops.entries()) {
     const edges = { a, b, i };
     const meet = (skin: Skin): Meeting =>
-      meetAt(edges, isCorner ? corners(edges, skin, stop) : commonPlaces(edges, [skin, skin], stop), skin, isLap);
+      meetAt(edges, isCorner ? corners(edges, skin, stop) : commonPlaces(edges, skin, stop), skin, seam);
     const [face, back] =
       seam.standSide === undefined ? [meet('face'), meet('back')] : standMeetings(edges, seam.standSide, stop);
     const { start, along, lengthMm } = a.edges[i];
@@ -91,15 +92,21 @@ function stopsAlong(count: number, isClosed: boolean): readonly Stop[] {
   return [{ i: 0, stop: 0, isCorner: true }, ...inner, { i: count - 1, stop: 1, isCorner: true }];
 }
 
-function meetAt(edges: EdgePair, pair: Pair, skin: Skin, isLap: boolean): Meeting {
+function meetAt(edges: EdgePair, pair: Pair, skin: Skin, { kind, steep }: FoamSeam): Meeting {
+  const isLap = kind === 'lap';
   const { a, b, i } = edges;
   const [placedA, placedB] = [a, b].map((bent, which) => {
     const { f, out } = pair[which];
     const heightMm = isLap ? 0 : heightOf(bent, skin);
     return placed(bent, i, { f, out: out - bent.side.edge.allowanceMm }, heightMm);
   });
-  return apart(a.edges[i], placedA, placedB);
+  const met = apart(a.edges[i], placedA, placedB);
+  return steep === undefined ? met : { ...met, gapMm: met.gapMm - roomAt(steep.room[skin], i, pair[0].f) };
 }
+
+/** Room at a share of edge `i`. */
+const roomAt = ({ atStart, atEnd }: EdgeOffsets, i: number, f: number): number =>
+  atStart[i] + f * (atEnd[i] - atStart[i]);
 
 /** Folds are opened up no further than to this cosine of their half, that of the steepest bevel drawn, 75 degrees. */
 const LEAST_HALF_FOLD_COSINE = Math.cos(rad(75));

@@ -26,7 +26,7 @@ export function nameEdge(
 ): void {
   const mate = seam.pieces.length === 2 ? seam.pieces[1 - edge.side] : undefined;
   const { mate: letter, cut } = edgeWords(paper.piece, edge, {
-    isLap: seam.kind === 'lap',
+    seam,
     number: mate === undefined ? undefined : words.numberOf(mate),
   });
   const line = walkedLine(edgeLine(paper, edge, 'traced'));

@@ -60,9 +60,10 @@ export const allowanceOf = (chain: SeamChain, side: 0 | 1): number =>
   chain.kind !== 'open' && chain.lapSide === side ? chain.allowanceMm : 0;
 
 /** What a side of a seam does there: edges of one role are cut alike. */
-export function roleOf({ kind, lapSide, topSide = lapSide, standSide }: SeamChain, side: 0 | 1): string {
+export function roleOf({ kind, lapSide, topSide = lapSide, standSide, steep }: SeamChain, side: 0 | 1): string {
   if (kind === 'lap') return topSide === side ? 'lap over' : 'lap under';
-  return kind === 'rebate' ? (standSide === side ? 'stands' : 'runs through') : kind;
+  if (kind === 'rebate') return standSide === side ? 'stands' : 'runs through';
+  return steep === undefined ? kind : `${kind} ${steep}`;
 }
 
 /** The runs as the records tell them: figures at each point of the run, where two edges of the run meet their mean. */

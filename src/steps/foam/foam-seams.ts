@@ -48,6 +48,7 @@ export function foamSeam(
       lapSide: chain.lapSide,
       ...(chain.topSide === undefined ? {} : { topSide: chain.topSide }),
       ...(chain.standSide === undefined || cut.joining !== 'rebate' ? {} : { standSide: chain.standSide }),
+      ...(cut.steep === undefined ? {} : { steep: cut.steep }),
       ...(faceMm === 0 && backMm === 0 ? {} : { step: cut.step }),
       lengthMm: walk.lengthMm,
       tracedLengthMm: sides.map(({ shape, run, traced }) =>

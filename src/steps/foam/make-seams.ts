@@ -9,6 +9,7 @@ import { rebateCornerFindings } from './rebate-corners.ts';
 import type { SeamCut } from './seam-cuts.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
+import { steepNote } from './steep-words.ts';
 
 /** What is known of the pieces when their seams are told: one per patch, and one per chain for cuts and places. */
 export interface SeamsMaking {
@@ -39,6 +40,8 @@ export function makeSeams(
     const steep =
       isHalved && bevelFinding(mesh, part, chain, bends.bevels[c], rules.bevelLimitDeg, Math.max(...sheets));
     if (steep) findings.push(steep);
+    const built = steepNote(part, seam, Math.max(...sheets));
+    if (built !== null) findings.push(built);
     findings.push(...joiningFindings(part, chain, bends.bevels[c], cuts[c], sheets, rules.bevelLimitDeg));
     findings.push(...walkFindings(mesh, part, chain, walk));
   });

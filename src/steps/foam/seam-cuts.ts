@@ -2,6 +2,7 @@ import type { EdgeOffsets } from '../../geom/offset-ring.ts';
 import { rad } from '../../geom/vec.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
+import type { SteepJoin } from '../../model/steep-join.ts';
 import type { ChainBevels } from './chain-bevels.ts';
 import {
   areAlike,
@@ -16,6 +17,7 @@ import {
   type Plate,
   type PlateCut,
 } from './plate-joint.ts';
+import { filledCut, isTooSteep, splitCut, splitSeams, steepFigures } from './steep-cuts.ts';
 
 /** How one side of a seam is cut, at both ends of each mesh edge of the chain, in its direction: radians and mm, see {@link PlateCut}. */
 export interface SideCut {
@@ -26,9 +28,10 @@ export interface SideCut {
 
 /**
  * How the edges of a seam are cut to meet. `square`: not at all beside each other (laps, open edges). `halved`: both on the plane that halves
- * the fold. `shared`: two thicknesses, each with a bevel of its own. `rebate`: one stands on the other.
+ * the fold. `shared`: two thicknesses, each with a bevel of its own. `rebate`: one stands on the other. `filled` and `split`: too steep to halve,
+ * built as the maker chose (`SteepWay`).
  */
-export type Joining = 'square' | 'halved' | 'shared' | 'rebate';
+export type Joining = 'square' | 'halved' | 'shared' | 'rebate' | 'filled' | 'split';
 
 /** How a seam is cut. */
 export interface SeamCut {
@@ -36,6 +39,8 @@ export interface SeamCut {
   readonly sides: readonly SideCut[];
   /** What stands proud along the seam, on the face and on the back, greatest, mm; 0 where the surfaces run on. */
   readonly step: { readonly faceMm: number; readonly backMm: number };
+  /** What the way chosen for a fold beyond the blade comes to; left out where none is needed or chosen. */
+  readonly steep?: SteepJoin;
 }
 
 /** Folds that cannot be told from none, radians. */
@@ -62,6 +67,7 @@ export const seamCuts = (
 function seamCut(chain: SeamChain, bevels: ChainBevels, shells: readonly ShellLayer[], limit: number): SeamCut {
   const plates = chain.sides.map(({ patch }) => plateOf(shells[patch]));
   const joining = joiningOf(chain, bevels, plates, limit);
+  const seams = joining === 'split' ? splitSeams(bevels, limit) : 1;
   const cutAt = (side: 0 | 1, halfFold: number): PlateCut => {
     const [own, mate] = [plates[side], plates[1 - side]];
     switch (joining) {
@@ -71,6 +77,10 @@ function seamCut(chain: SeamChain, bevels: ChainBevels, shells: readonly ShellLa
         return halvedCut(halfFold, own);
       case 'shared':
         return sharedCut(2 * halfFold, own, mate);
+      case 'filled':
+        return filledCut(halfFold, own, limit);
+      case 'split':
+        return splitCut(halfFold, own, seams);
       case 'rebate':
         return (chain.standSide === side ? standingCut : throughCut)(2 * halfFold, own, mate);
     }
@@ -79,7 +89,24 @@ function seamCut(chain: SeamChain, bevels: ChainBevels, shells: readonly ShellLa
     joining,
     sides: chain.sides.map((_, side) => sideCut(bevels, (halfFold) => cutAt(side === 0 ? 0 : 1, halfFold))),
     step: stepOf(chain, joining, bevels, plates),
+    ...(joining === 'filled' || joining === 'split' ? steepOf(chain, bevels, plates, cutAt, limit) : {}),
   };
+}
+
+/** What a seam beyond the blade comes to, and how far its edges stay behind those that would meet. */
+function steepOf(
+  { steep }: SeamChain,
+  bevels: ChainBevels,
+  plates: readonly Plate[],
+  cutAt: (side: 0 | 1, halfFold: number) => PlateCut,
+  limit: number,
+): Pick<SeamCut, 'steep'> {
+  if (steep === undefined) return {};
+  const { bevel: _, ...room } = sideCut(bevels, (halfFold) => {
+    const [whole, cut] = [halvedCut(halfFold, plates[0]), cutAt(0, halfFold)];
+    return { bevel: 0, faceMm: 2 * (whole.faceMm - cut.faceMm), backMm: 2 * (whole.backMm - cut.backMm) };
+  });
+  return { steep: { room, ...steepFigures(steep, bevels, limit, plates[0].faceMm - plates[0].backMm) } };
 }
 
 function joiningOf(chain: SeamChain, bevels: ChainBevels, plates: readonly Plate[], limit: number): Joining {
@@ -88,7 +115,10 @@ function joiningOf(chain: SeamChain, bevels: ChainBevels, plates: readonly Plate
   const folds = [...bevels.atStart, ...bevels.atEnd].map((halfFold) => 2 * halfFold);
   const most = limit + ROUNDING_RAD;
   if (chain.kind === 'rebate' && folds.every((fold) => Math.abs(Math.abs(fold) - Math.PI / 2) <= most)) return 'rebate';
-  if (areAlike(a, b)) return 'halved';
+  if (areAlike(a, b)) {
+    if (chain.steep === undefined || !isTooSteep(bevels, limit)) return 'halved';
+    return chain.steep === 'split' ? 'split' : 'filled';
+  }
   const isShared = (fold: number): boolean => {
     if (Math.abs(fold) < NO_FOLD_RAD) return false;
     const leans = [sharedCut(fold, a, b).bevel, sharedCut(fold, b, a).bevel].map((lean) => lean * Math.sign(fold));

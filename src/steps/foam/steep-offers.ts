@@ -34,19 +34,35 @@ export interface SteepOffers {
 export function steepOffers(bevel: number, limit: number, thickness: number): SteepOffers {
   const size = Math.abs(bevel);
   if (!(limit > 0 && size > limit)) throw new RangeError(`bevel ${bevel} is not beyond ${limit}`);
-  const seams = Math.max(2, Math.ceil(size / limit));
-  const left = size / seams;
-  const wider = thickness + 2 * thickness * Math.tan(left);
-  const isConvex = bevel > 0;
-  const gapMm = 2 * (thickness / Math.cos(limit)) * Math.sin(size - limit);
+  const seams = seamsInstead(bevel, limit);
+  const gapMm = filledGap(bevel, limit, thickness);
   return {
-    split: {
-      seams,
-      bevel: Math.sign(bevel) * left,
-      faceMm: isConvex ? wider : thickness,
-      backMm: isConvex ? thickness : wider,
-    },
-    fill: { gapMm, openOn: isConvex ? 'face' : 'back' },
-    trimMm: gapMm + 2 * thickness,
+    split: { seams, bevel: bevel / seams, ...stripBetween(bevel, seams, thickness) },
+    fill: { gapMm, openOn: bevel > 0 ? 'face' : 'back' },
+    trimMm: trimOver(gapMm, thickness),
   };
 }
+
+/** How many seams must share a fold so that none leans beyond the limit, at least 2. Half the fold and the limit in radians. */
+export const seamsInstead = (halfFold: number, limit: number): number =>
+  Math.max(2, Math.ceil(Math.abs(halfFold) / limit - ROUNDING));
+
+/** What rounding leaves of a whole number of limits. */
+const ROUNDING = 1e-9;
+
+/** Width of each strip where a fold is shared over so many seams, mm: its narrower side is as wide as the foam is thick. */
+export function stripBetween(
+  halfFold: number,
+  seams: number,
+  thickness: number,
+): { readonly faceMm: number; readonly backMm: number } {
+  const wider = thickness + 2 * thickness * Math.tan(Math.abs(halfFold) / seams);
+  return halfFold > 0 ? { faceMm: wider, backMm: thickness } : { faceMm: thickness, backMm: wider };
+}
+
+/** Mouth of the gap between two edges cut at the limit on a fold that asks for more, mm. */
+export const filledGap = (halfFold: number, limit: number, thickness: number): number =>
+  2 * (thickness / Math.cos(limit)) * Math.sin(Math.abs(halfFold) - limit);
+
+/** Width of a trim strip over a gap: a thickness wider on either side, mm. */
+export const trimOver = (gapMm: number, thickness: number): number => gapMm + 2 * thickness;

@@ -1,5 +1,6 @@
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
-import type { FoamPiece, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
+import type { FoamPiece, FoamSeam, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
+import { steepEdgeText } from './steep-words.ts';
 
 /** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
 const SQUARE_DEG = 0.5;
@@ -80,7 +81,7 @@ export interface EdgeWords {
 
 /** What an edge meets. */
 export interface EdgeMate {
-  readonly isLap: boolean;
+  readonly seam: FoamSeam;
   /** Number of the piece it meets, its own for a dart or a closing seam; undefined where numbers are not known. */
   readonly number?: number | undefined;
 }
@@ -92,13 +93,34 @@ function mateText(piece: FoamPiece, edge: PieceEdge, number: number | undefined)
 
 export function edgeWords(piece: FoamPiece, edge: PieceEdge, mate: EdgeMate): EdgeWords {
   const name = mateText(piece, edge, mate.number);
-  if (mate.isLap) return { mate: name, cut: edge.allowanceMm > 0 ? `lap ${edge.allowanceMm} mm` : 'under the lap' };
+  if (mate.seam.kind === 'lap') return { mate: name, cut: lapText(edge, mate.seam) };
   const leans = Array.from(edge.bevelDeg, (lean) => leanOnPaper(piece, lean));
   const [low, high] = [Math.min(...leans), Math.max(...leans)];
-  const allowance = edge.allowanceMm > 0 ? ` · +${edge.allowanceMm} mm` : '';
-  if (Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG) return { mate: name, cut: allowance.replace(' · ', '') };
-  return { mate: name, cut: `bevel ${leanRange(low, high)}${allowance}` };
+  const isSquare = Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG;
+  const cut = [
+    ...(isSquare ? [] : [`bevel ${leanRange(low, high)}`]),
+    ...(edge.allowanceMm > 0 ? [`+${edge.allowanceMm} mm`] : []),
+    ...joinTexts(edge, mate.seam),
+  ];
+  return { mate: name, cut: cut.join(' · ') };
 }
+
+/** How a seam is joined where it is not edge to edge: which piece stands at a rebate, what comes between at a fold beyond the blade. */
+const joinTexts = ({ side }: PieceEdge, { standSide, steep }: FoamSeam): readonly string[] => [
+  ...(standSide === undefined ? [] : [standSide === side ? 'rebate, stands on it' : 'rebate, runs on']),
+  ...(steep === undefined ? [] : [steepEdgeText(steep)]),
+];
+
+/** `lap 12 mm, on top, step 6 mm`: its width, which of the two lies on top, and how far that one's face stands out of the other's. */
+function lapText({ side, allowanceMm }: PieceEdge, seam: FoamSeam): string {
+  const isTop = (seam.topSide ?? seam.lapSide) === side;
+  const own = allowanceMm > 0;
+  const where = own ? (isTop ? 'on top' : 'under') : isTop ? 'over the lap' : 'under the lap';
+  const step = seam.step === undefined ? '' : `, step ${tenths(seam.step.faceMm)} mm`;
+  return own ? `lap ${tenths(allowanceMm)} mm, ${where}${step}` : `${where}, ${tenths(seam.allowanceMm)} mm${step}`;
+}
+
+const tenths = (length: number): string => `${Math.round(10 * length) / 10}`;
 
 /** One lean where it hardly changes, else the least and the greatest: `5–44° in under`, `18° out to 8° in under`. */
 function leanRange(low: number, high: number): string {

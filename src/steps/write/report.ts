@@ -14,6 +14,7 @@ import type { ModelFacts } from '../../model/model-facts.ts';
 import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
+import type { SteepJoin } from '../../model/steep-join.ts';
 import type { SheetLayout } from '../../model/sheet.ts';
 import { fitReport } from './report-fit.ts';
 import { dryFitReport } from './report-dry-fit.ts';
@@ -29,6 +30,7 @@ export interface ReportInput {
     readonly source: { readonly fileName: string; readonly hash: string };
     readonly transform: readonly number[];
     readonly copies: number;
+    readonly offMm?: number;
     readonly flatten: FlattenWishes;
     readonly regions: readonly Region[];
     readonly edgeWishes: readonly EdgeWish[];
@@ -86,6 +88,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       source: { fileName: part.source.fileName, hash: part.source.hash },
       transform: part.transform,
       copies: part.copies,
+      offMm: part.offMm ?? 0,
       flatten: part.flatten,
       regions: part.regions,
       edgeWishes: part.edgeWishes,
@@ -238,7 +241,13 @@ function seamReport(seam: FoamSeam): Record<string, unknown> {
     ...(seam.kind === 'lap' ? { lapSide: seam.lapSide, topSide: seam.topSide ?? seam.lapSide } : {}),
     ...(seam.standSide === undefined ? {} : { standSide: seam.standSide }),
     ...(seam.step === undefined ? {} : { step: seam.step }),
+    ...(seam.steep === undefined ? {} : { steep: steepReport(seam.steep) }),
   };
+}
+
+/** Without the room it leaves, which the outlines tell. */
+function steepReport({ room: _, ...figures }: SteepJoin): Record<string, unknown> {
+  return figures;
 }
 
 /** Findings speak of file numbers here: a reader of the report has the file, not our mesh. */
