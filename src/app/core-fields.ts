@@ -8,6 +8,7 @@ import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
+import { moveButton } from './move-button.ts';
 import { placeSlider } from './place-slider.ts';
 import { SHARED } from './styles.ts';
 import { WEAR_STYLE } from './wear-style.ts';
@@ -44,7 +45,7 @@ export class CoreFields extends JobSection {
       </div>
       ${this.#place(core, axis)} ${this.#result(fit)}
       <div class="row">
-        ${this.#sizeButton(fit)}
+        ${this.#sizeButton(fit)} ${moveButton(fit?.moveMm, this.sculptPart, (command) => this.send(command))}
         <button class="plain" @click=${() => this.send(removeCore(core.id))}>${words.remove(core.name)}</button>
       </div>
     </fieldset>`;

@@ -72,8 +72,9 @@ export class LengthField extends LitElement {
 
   #shown(): string {
     if (this.mm === null) return '';
-    if (this.unit === 'in') return formatInches(this.mm);
-    return `${formatPlain(this.mm)}\u00a0mm`;
+    const sign = this.mm < 0 ? '\u2212' : '';
+    const size = Math.abs(this.mm);
+    return sign + (this.unit === 'in' ? formatInches(size) : `${formatPlain(size)}\u00a0mm`);
   }
 
   #take(event: Event): void {
@@ -87,8 +88,12 @@ export class LengthField extends LitElement {
     if (mm !== this.mm) this.dispatchEvent(new LengthEvent(mm));
   }
 
-  /** Nothing is a length here where the field allows it: a margin or an overlap. */
+  /** Nothing is a length here where the field allows it, a margin or an overlap; and less than nothing, a way inward, where it allows that. */
   #read(text: string): number | null {
-    return this.min === 0 && /^\s*0+([.,]0*)?\s*(mm|in)?\s*$/.test(text) ? 0 : parseLength(text, this.unit);
+    if (this.min <= 0 && /^\s*0+([.,]0*)?\s*(mm|in)?\s*$/.test(text)) return 0;
+    const minus = this.min < 0 ? /^\s*[-\u2212]/.exec(text) : null;
+    if (minus === null) return parseLength(text, this.unit);
+    const mm = parseLength(text.slice(minus[0].length), this.unit);
+    return mm === null ? null : -mm;
   }
 }

@@ -8,6 +8,7 @@ import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
+import { moveButton } from './move-button.ts';
 import { placeSlider } from './place-slider.ts';
 import { SHARED } from './styles.ts';
 import { WEAR_STYLE } from './wear-style.ts';
@@ -50,7 +51,7 @@ export class TapeFields extends JobSection {
       </div>
       ${this.#result(this.#fit)}
       <div class="row">
-        ${this.#sizeButton(this.#fit)}
+        ${this.#sizeButton(this.#fit)} ${moveButton(this.#fit?.moveMm, this.sculptPart, (command) => this.send(command))}
         <button class="plain" @click=${() => this.send(removeTape(tape.id))}>${words.remove(tape.name)}</button>
       </div>
     </fieldset>`;

@@ -1,11 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { SculptPart } from '../project/project.ts';
-import { freeId, setCore, setTape } from '../project/wear-commands.ts';
+import { freeId, MOST_OFF_MM, setCore, setOff, setTape } from '../project/wear-commands.ts';
 import { AXES } from './axes.ts';
 import './cautions.ts';
 import './core-fields.ts';
 import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
 import './pass-fields.ts';
 import { SHARED } from './styles.ts';
 import './tape-fields.ts';
@@ -41,6 +43,7 @@ export class WearGroup extends JobSection {
         ${cores.map(
           (core) => html`<fl-core-fields .project=${this.project} .bench=${this.bench} .core=${core}></fl-core-fields>`,
         )}
+        ${this.#off(part)}
         <div class="row">
           <button @click=${() => this.#lay(part)}>${words.addTape}</button>
           <button @click=${() => this.#put(part)}>${words.addCore}</button>
@@ -53,6 +56,21 @@ export class WearGroup extends JobSection {
         }
       </div>
     </details>`;
+  }
+
+  /** How far the foam stands off the sculpt; shown once there is a body or a core to fit, or it does. */
+  #off({ tapes = [], core = [], offMm = 0 }: SculptPart) {
+    if (tapes.length + core.length === 0 && offMm === 0) return nothing;
+    const words = WORDS.wear;
+    return html`<fl-length-field
+        label=${words.off}
+        .mm=${offMm}
+        .unit=${this.unit}
+        .min=${-MOST_OFF_MM}
+        .max=${MOST_OFF_MM}
+        @fl-length=${({ mm }: LengthEvent) => this.send(setOff(mm))}
+      ></fl-length-field>
+      <p class="small soft">${words.offWhy}</p>`;
   }
 
   /** A new tape lies level through the middle of the part. */

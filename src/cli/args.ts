@@ -3,6 +3,7 @@ import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts'
 import type { GirthTape } from '../model/girth.ts';
 import type { PaperChoice } from '../project/project.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
+import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
@@ -60,6 +61,7 @@ const OPTIONS = {
   thickness: { type: 'string' },
   'model-is': { type: 'string' },
   neutral: { type: 'string' },
+  off: { type: 'string' },
   traced: { type: 'string' },
   up: { type: 'string' },
   'seam-price': { type: 'string' },
@@ -103,6 +105,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('thicknessMm', number('thickness', values.thickness, { over: 0, most: 200 })),
     ...given('modelIs', oneOf('model-is', values['model-is'], ['face', 'middle', 'back'])),
     ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
+    ...given('offMm', number('off', values.off, { least: -MOST_OFF_MM, most: MOST_OFF_MM })),
     ...given('traced', oneOf('traced', values.traced, ['face', 'back'])),
     ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
     flatten: flattenFrom(values),

@@ -35,6 +35,8 @@ export interface MakeChoices {
   readonly pieceFoams?: readonly PieceFoamChoice[];
   readonly modelIs?: ModelIs;
   readonly neutral?: number;
+  /** How far the foam stands off the sculpt, mm. */
+  readonly offMm?: number;
   readonly traced?: TracedSide;
   readonly up?: 'x' | 'y' | 'z';
   readonly flatten?: Partial<FlattenWishes>;
@@ -142,6 +144,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
       ...(choices.scale === undefined ? {} : { scale: choices.scale }),
       ...(seams === null ? {} : { seams }),
       modelIs: choices.modelIs ?? part.modelIs,
+      ...(choices.offMm === undefined ? {} : { offMm: choices.offMm }),
       tracedSide: choices.traced ?? part.tracedSide,
       upAxis: choices.up ?? part.upAxis,
       pieceSettings: [...part.pieceSettings, ...pieceFoamSettings(choices.pieceFoams ?? [], project.foams)],
@@ -204,12 +207,13 @@ function dryFitLine({ dryFit }: Outcome): readonly string[] {
 /** What tapes and cores come to. */
 function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
   if (bodyFit === null) return [];
-  const tapes = bodyFit.tapes.flatMap(({ tape, back, face, sizeFactor }) =>
+  const tapes = bodyFit.tapes.flatMap(({ tape, back, face, sizeFactor, moveMm }) =>
     back === null || face === null
       ? []
       : [
           `${tape.name}: ${back.girthMm.toFixed(1)} mm inside (${formatInches(back.girthMm)}), ${face.girthMm.toFixed(1)} mm outside` +
-            (sizeFactor === null ? '' : `; ${(100 * sizeFactor).toFixed(2)} % of this size would fit the body`),
+            (sizeFactor === null ? '' : `; ${(100 * sizeFactor).toFixed(2)} % of this size would fit the body`) +
+            (moveMm === null ? '' : `, and so would foam ${moveMm.toFixed(2)} mm farther out`),
         ],
   );
   const cores = bodyFit.cores.flatMap(({ core, tightest }) =>

@@ -21,6 +21,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             from 0, from foam so thick; may be repeated
       --model-is SIDE       which surface of the foam the sculpt is:
                             face (default), middle, back
+      --off MM              how far that surface stands off the sculpt, outward;
+                            inward with a minus: --off=-2
       --neutral K           neutral fraction from the back, 0 to 1, default 0.5
       --traced SIDE         side the template is traced on: face (default), back
       --up AXIS             which way is up in the file: x, y or z

@@ -38,4 +38,6 @@ export interface CoreFit {
   readonly pierced: number;
   /** Size, as a multiple of the present one, at which the room is the one wanted; null: none found. */
   readonly sizeFactor: number | null;
+  /** How far all of the foam must be moved outward for that, mm, inward negative; null: none found. */
+  readonly moveMm: number | null;
 }

@@ -59,6 +59,8 @@ export interface TapeFit {
   readonly missingMm: number;
   /** Size on the real shell, as a multiple of the present one, at which the girth is that of the body and the ease; null: none found. */
   readonly sizeFactor: number | null;
+  /** How far all of the foam must be moved outward for that, mm, inward negative; null: none found. */
+  readonly moveMm: number | null;
   /** Thickness of padding inside that takes up what the girth has to spare, mm; null where it has none or none was found. */
   readonly paddingMm: number | null;
 }

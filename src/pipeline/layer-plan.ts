@@ -12,12 +12,16 @@ export interface LayerPlan {
 
 /**
  * The sheets of a part, the outermost first: it is the one that is seen. Layers of the wall lie one on the other, from the back outward, and
- * the sculpt at its place in the whole of them (foam model 5).
+ * the sculpt at its place in the whole of them (foam model 5), or that place off the sculpt where the maker moved it.
  */
-export function layerPlans({ layers, modelIs }: Pick<SculptPart, 'layers' | 'modelIs'>): readonly LayerPlan[] {
+export function layerPlans({
+  layers,
+  modelIs,
+  offMm = 0,
+}: Pick<SculptPart, 'layers' | 'modelIs' | 'offMm'>): readonly LayerPlan[] {
   const wallMm = layers.reduce((sum, { thicknessMm }) => sum + thicknessMm, 0);
   // Not `-`: what lies on the sculpt lies at 0, not at -0.
-  let below = 0 - PLACE_IN_WALL[modelIs] * wallMm;
+  let below = offMm - PLACE_IN_WALL[modelIs] * wallMm;
   const plans = layers.map((choice, i): LayerPlan => {
     const backMm = layers.length === 1 ? undefined : below;
     below += choice.thicknessMm;

@@ -217,8 +217,8 @@ export class LayerStages {
 
   async #shell(run: Run, mesh: Mesh, choice: ShellChoice, work: Work): Promise<ShellLayer> {
     // By what it is made of: whether pieces are cut larger for shrinkage is a matter of the same layer, but not of its shell.
-    const { layer, foam, thicknessMm, neutralFraction, modelIs, backMm } = choice;
-    const key = [mesh, layer, foam, thicknessMm, neutralFraction, modelIs, backMm];
+    const { layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm } = choice;
+    const key = [mesh, layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm];
     let shell = this.#shells.get(key);
     if (shell === undefined) {
       shell = this.#shells.set(key, await runWithPauses(shellLayerSteps(mesh, choice), () => work.pause(0.2)));
@@ -310,8 +310,9 @@ function factsOf({ stretchLimits, bendLimits, shrinkage }: FoamSheet, { allowFor
 /** Surfaces of the plan's sheet. */
 function shellChoice(run: Run, { choice, backMm }: LayerPlan): ShellChoice {
   const { id, foam, thicknessMm, neutralFraction } = choice;
-  const { modelIs } = run.part;
-  return { layer: id, foam, thicknessMm, neutralFraction, modelIs, ...(backMm === undefined ? {} : { backMm }) };
+  const { modelIs, offMm = 0 } = run.part;
+  const place = backMm === undefined ? { offMm } : { backMm };
+  return { layer: id, foam, thicknessMm, neutralFraction, modelIs, ...place };
 }
 
 /** Seams of sheets under the one that is seen have ids and letters of their own. */

@@ -11,7 +11,7 @@ import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
 import { findOpenings } from '../steps/wear/openings.ts';
 import type { Plane } from '../steps/wear/plane-section.ts';
 import { rodClearance, type Rod } from '../steps/wear/rod-clearance.ts';
-import { paddingForGirth, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
+import { moveForGirth, moveForRoom, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
 import { measureTape } from '../steps/wear/tape.ts';
 import { coreFindings, puttingOnFindings, tapeFindings } from '../steps/wear/wear-findings.ts';
 import type { CutSculpt } from './outcome.ts';
@@ -83,8 +83,9 @@ function tapeFit(shell: BackOfShell, tape: GirthTape, plane: Plane): TapeFit {
   const face = measureTape({ ...shell.back, positions: shell.facePositions }, plane);
   const { bodyGirthMm, easeMm = 0 } = tape;
   if (back === null || bodyGirthMm === undefined)
-    return { tape, back, face, clearanceMm: null, missingMm: 0, sizeFactor: null, paddingMm: null };
+    return { tape, back, face, clearanceMm: null, missingMm: 0, sizeFactor: null, moveMm: null, paddingMm: null };
   const wanted = bodyGirthMm + easeMm;
+  const moveMm = moveForGirth(shell, plane, wanted);
   return {
     tape,
     back,
@@ -92,7 +93,9 @@ function tapeFit(shell: BackOfShell, tape: GirthTape, plane: Plane): TapeFit {
     clearanceMm: (back.girthMm - bodyGirthMm) / (2 * Math.PI),
     missingMm: Math.max(0, wanted - back.girthMm),
     sizeFactor: sizeForGirth(shell, plane, wanted),
-    paddingMm: paddingForGirth(shell, plane, wanted),
+    moveMm,
+    // Padding all over the inside takes up what the back would have to come in.
+    paddingMm: moveMm !== null && moveMm < 0 ? -moveMm : null,
   };
 }
 
@@ -109,6 +112,7 @@ function coreFit(shell: BackOfShell, core: CoreRod, mmPerUnit: number): CoreFit 
     ...clearance,
     // Where the axis runs through foam, no size makes room.
     sizeFactor: clearance.pierced > 0 ? null : sizeForRoom(shell, rod, core.roomMm ?? 0),
+    moveMm: clearance.pierced > 0 ? null : moveForRoom(shell, rod, core.roomMm ?? 0),
   };
 }
 

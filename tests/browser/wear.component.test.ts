@@ -73,6 +73,22 @@ describe('a tape in the window', () => {
     expect(workbench.part?.scale).toEqual(before);
   });
 
+  it('moves the foam off the sculpt so that it fits, takes a way inward, and takes both back', async () => {
+    const tape = await layTape();
+    await type(tape, WORDS.wear.bodyGirth, '300');
+    const out = workbench.bench.bodyFit?.tapes[0].moveMm ?? 0;
+    button(tape, /move the foam/).click();
+    await rested();
+    expect(workbench.part?.offMm).toBeCloseTo(out, 9);
+    expect(tapes()[0].back?.girthMm).toBeCloseTo(300, 6);
+    await type(inWear(), WORDS.wear.off, '-2,5 mm');
+    expect(workbench.part?.offMm).toBe(-2.5);
+    workbench.undo();
+    workbench.undo();
+    await rested();
+    expect(workbench.part?.offMm).toBeUndefined();
+  });
+
   it('is moved by the arrow keys and drawn on the bench while it is pointed at', async () => {
     const tape = await layTape();
     const slider = tape.shadowRoot!.querySelector<HTMLInputElement>('input[type=range]')!;

@@ -7,7 +7,7 @@ import { projectFileOf, reportOf } from '../../src/pipeline/write-files.ts';
 import { setThickness, type Command } from '../../src/project/commands.ts';
 import { readProjectFile } from '../../src/project/project-file.ts';
 import type { Project } from '../../src/project/project.ts';
-import { removeCore, removeTape, setCore, setTape, setWorn, sizeBy } from '../../src/project/wear-commands.ts';
+import { removeCore, removeTape, setCore, setOff, setTape, setWorn, sizeBy } from '../../src/project/wear-commands.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { sampleProject } from '../support/run-sample.ts';
@@ -95,6 +95,25 @@ describe('a bracer on an arm', () => {
       expect(codes(outcome)).not.toContain('wear/too-tight');
       expect(outcome.bodyFit!.tapes[0].sizeFactor).toBeCloseTo(1, 8);
     }
+  });
+
+  it('comes to body and ease once the foam is moved off the sculpt, as thick as before, and back again', async () => {
+    const taped = after(bare, setTape(tape(260)));
+    const { moveMm } = (await run(taped)).bodyFit!.tapes[0];
+    const moved = after(taped, setOff(moveMm!));
+    const outcome = await run(moved);
+    expect(outcome.bodyFit!.tapes[0].back!.girthMm).toBeCloseTo(270, 6);
+    expect(outcome.bodyFit!.tapes[0].moveMm).toBeCloseTo(0, 8);
+    expect(outcome.sculpt!.mmPerUnit).toBe(plain.sculpt!.mmPerUnit);
+    const { shell } = outcome.cut!;
+    expect(shell.thicknessMm).toBe(plain.cut!.shell.thicknessMm);
+    expect(shell.backMm).toBeCloseTo(moveMm! - shell.thicknessMm, 12);
+    const text = projectFileOf(outcome, (hash) => pipeline.sourceOf(hash));
+    expect(schemaFaults(schemaOf('project'), JSON.parse(text))).toEqual([]);
+    expect(expectOk(await readProjectFile(text, 'p')).project.parts[0].offMm).toBe(moveMm);
+    expect(schemaFaults(schemaOf('report'), JSON.parse(reportOf(outcome)))).toEqual([]);
+    expect(after(moved, setOff(0)).parts[0]).toEqual(taped.parts[0]);
+    expect(() => setOff(201)).toThrow(RangeError);
   });
 
   it('tells how a fist gets in, or which seams must open', async () => {

@@ -33,7 +33,7 @@ export function recompute(modelBytes, report) {
   const wallMm = report.layers.reduce((sum, layer) => sum + layer.thicknessMm, 0);
   const place = MODEL_PLACE[report.layers[0].modelIs];
   const modelPlace = report.layers.length === 1 ? place : 0;
-  let backMm = -place * wallMm;
+  let backMm = (report.parts[0].offMm ?? 0) - place * wallMm;
   let heldPlanes = 0;
   // Sheets of the wall lie on each other from the back outward.
   for (const layer of report.layers) {

@@ -20,6 +20,8 @@ export interface ShellChoice {
    * at `s` from the back.
    */
   readonly backMm?: number;
+  /** How far a sheet that is the whole wall is moved outward from there, mm; 0 if left out. */
+  readonly offMm?: number;
 }
 
 /** Place of the sculpt in the wall, counted from the back (foam model 1). */
@@ -36,7 +38,8 @@ export function* shellLayerSteps(mesh: Mesh, choice: ShellChoice): Stepwise<Shel
   const { thicknessMm: t, neutralFraction: k } = choice;
   if (!(t > 0)) throw new RangeError(`thickness ${t} mm`);
   if (!(k >= 0 && k <= 1)) throw new RangeError(`neutral fraction ${k}`);
-  const backMm = choice.backMm ?? 0 - PLACE_IN_WALL[choice.modelIs] * t;
+  const { offMm = 0 } = choice;
+  const backMm = choice.backMm ?? offMm - PLACE_IN_WALL[choice.modelIs] * t;
   if (!Number.isFinite(backMm)) throw new RangeError(`back at ${backMm} mm`);
   const offsets = yield* offsetsOf(mesh);
   yield;
@@ -59,9 +62,9 @@ export function* shellLayerSteps(mesh: Mesh, choice: ShellChoice): Stepwise<Shel
 }
 
 /** Places of face and neutral surface where the sheet is the whole wall, mm. */
-function ownPlaces({ thicknessMm: t, neutralFraction: k, modelIs }: ShellChoice): readonly [number, number] {
+function ownPlaces({ thicknessMm: t, neutralFraction: k, modelIs, offMm = 0 }: ShellChoice): readonly [number, number] {
   const s = PLACE_IN_WALL[modelIs];
-  return [(1 - s) * t, (k - s) * t];
+  return [offMm + (1 - s) * t, offMm + (k - s) * t];
 }
 
 /** The sculpt's surface at distance `d` outward, mm. At 0 it is the sculpt itself, to the last bit. */

@@ -39,24 +39,40 @@ export function sizeForRoom(shell: BackOfShell, rod: Rod, wantedMm: number): num
   }, wantedMm);
 }
 
-/** Thickest padding that is looked at, mm: beyond it the part is the wrong size. */
-const THICKEST_PADDING_MM = 60;
-const PADDING_STEP_MM = 2;
+/** Farthest move that is looked at, mm: beyond it the part is the wrong size. */
+const FARTHEST_MOVE_MM = 60;
+const MOVE_STEP_MM = 2;
 
-/** Thickness of padding all over the inside that brings a tape to a wanted length, mm; null where it is no shorter, or no padding does it. */
-export function paddingForGirth(shell: BackOfShell, plane: Plane, wantedMm: number): number | null {
-  const { back, facePositions, thicknessMm } = shell;
-  const miss = (padding: number): number | null => {
-    const share = padding / thicknessMm;
-    const positions = back.positions.map((x, i) => x + share * (x - facePositions[i]));
-    const tape = measureTape({ ...back, positions }, plane);
-    return tape === null ? null : tape.girthMm - wantedMm;
+/** The back of the foam moved outward all over, panels staying flat: each vertex goes on along its way from back to face. */
+const backMoved = ({ back, facePositions, thicknessMm }: BackOfShell, mm: number): Float64Array =>
+  back.positions.map((x, i) => x + (mm / thicknessMm) * (facePositions[i] - x));
+
+/**
+ * How far all of the foam must be moved outward for the tape to have a wanted length, mm; inward negative.
+ * @returns null where no move within {@link FARTHEST_MOVE_MM} gives it.
+ */
+export const moveForGirth = (shell: BackOfShell, plane: Plane, wantedMm: number): number | null =>
+  moveFor((mm) => measureTape({ ...shell.back, positions: backMoved(shell, mm) }, plane)?.girthMm ?? null, wantedMm);
+
+/** The same for the room round a rod. */
+export const moveForRoom = (shell: BackOfShell, rod: Rod, wantedMm: number): number | null =>
+  moveFor(
+    (mm) => rodClearance(backMoved(shell, mm), shell.back.triangles, rod).tightest?.clearanceMm ?? null,
+    wantedMm,
+  );
+
+/** The least move that brings a figure to what is wanted: outward where it is too small, else inward. */
+function moveFor(figure: (mm: number) => number | null, wantedMm: number): number | null {
+  const miss = (mm: number): number | null => {
+    const value = figure(mm);
+    return value === null ? null : value - wantedMm;
   };
   let before = miss(0);
-  if (before === null || before <= 0) return null;
-  for (let padding = PADDING_STEP_MM; padding <= THICKEST_PADDING_MM; padding += PADDING_STEP_MM) {
-    const now = miss(padding);
-    const found = crossing(miss, padding - PADDING_STEP_MM, before, padding, now);
+  if (before === null || before === 0) return before;
+  const way = before < 0 ? 1 : -1;
+  for (let mm = MOVE_STEP_MM; mm <= FARTHEST_MOVE_MM; mm += MOVE_STEP_MM) {
+    const now = miss(way * mm);
+    const found = crossing(miss, way * (mm - MOVE_STEP_MM), before, way * mm, now);
     if (found !== null) return found;
     before = now;
   }

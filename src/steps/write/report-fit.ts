@@ -41,7 +41,7 @@ const measureReport = ({ hull, bridges, ...figures }: TapeMeasure): Record<strin
   hullMm: triples(hull),
 });
 
-const coreReport = ({ core, tightest, pierced, sizeFactor }: CoreFit, mesh: Mesh): Record<string, unknown> => ({
+const coreReport = ({ core, tightest, pierced, sizeFactor, moveMm }: CoreFit, mesh: Mesh): Record<string, unknown> => ({
   ...core,
   tightest:
     tightest === null
@@ -53,6 +53,7 @@ const coreReport = ({ core, tightest, pierced, sizeFactor }: CoreFit, mesh: Mesh
         },
   pierced,
   sizeFactor,
+  moveMm,
 });
 
 const openingReport = (opening: Opening, mesh: Mesh): Record<string, unknown> => ({

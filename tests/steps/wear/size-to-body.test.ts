@@ -4,7 +4,7 @@ import type { Mesh } from '../../../src/mesh/mesh.ts';
 import { topologyOf } from '../../../src/mesh/topology.ts';
 import { makeShellLayer } from '../../../src/steps/shell/make-shell-layer.ts';
 import { sizeFor } from '../../../src/steps/wear/size-search.ts';
-import { backAtSize, paddingForGirth, sizeForGirth, sizeForRoom } from '../../../src/steps/wear/size-to-body.ts';
+import { backAtSize, moveForGirth, moveForRoom, sizeForGirth, sizeForRoom } from '../../../src/steps/wear/size-to-body.ts';
 import { measureTape } from '../../../src/steps/wear/tape.ts';
 import { torusMesh, tubeMesh } from '../../support/meshes.ts';
 
@@ -55,13 +55,16 @@ describe('the size that fits the body', () => {
     expect(factor).toBeCloseTo((20 + 1.5 + 6) / (30 * Math.cos(Math.PI / 12)), 12);
   });
 
-  it('tells the padding that takes up what is loose, and none where nothing is', () => {
+  it('tells how far the foam must come in where it is loose, and out where it is tight', () => {
     const sides = 12;
     const shell = shellOf(tubeMesh(sides, 60, 100), 6);
     const girth = (apothem: number): number => 2 * sides * Math.tan(Math.PI / sides) * apothem;
     const inner = 60 * Math.cos(Math.PI / sides) - 6;
-    expect(paddingForGirth(shell, PLANE, girth(inner - 7.3))).toBeCloseTo(7.3, 9);
-    expect(paddingForGirth(shell, PLANE, girth(inner + 1))).toBeNull();
+    expect(moveForGirth(shell, PLANE, girth(inner - 7.3))).toBeCloseTo(-7.3, 9);
+    expect(moveForGirth(shell, PLANE, girth(inner + 11))).toBeCloseTo(11, 9);
+    expect(moveForGirth(shell, PLANE, girth(inner + 100))).toBeNull();
+    const rod = { point: { x: 0, y: 0, z: 50 }, direction: { x: 0, y: 0, z: 1 }, radiusMm: 20, lengthMm: Infinity };
+    expect(moveForRoom(shell, rod, 1.5)).toBeCloseTo(21.5 - inner, 9);
   });
 
   it('takes the nearest size of several, and none where the figure jumps over what is wanted or never comes to it', () => {
