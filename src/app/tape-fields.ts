@@ -51,7 +51,8 @@ export class TapeFields extends JobSection {
       </div>
       ${this.#result(this.#fit)}
       <div class="row">
-        ${this.#sizeButton(this.#fit)} ${moveButton(this.#fit?.moveMm, this.sculptPart, (command) => this.send(command))}
+        ${this.#sizeButton(this.#fit)}
+        ${moveButton(this.#fit?.moveMm, this.sculptPart, (command) => this.send(command))}
         <button class="plain" @click=${() => this.send(removeTape(tape.id))}>${words.remove(tape.name)}</button>
       </div>
     </fieldset>`;

@@ -25,7 +25,8 @@ export const WEAR_WORDS = {
   size: (percent: string) => `size the part to this (${percent})`,
   move: (mm: string, isOut: boolean) => `or move the foam ${mm} ${isOut ? 'out' : 'in'}`,
   off: 'Foam off the sculpt',
-  offWhy: 'How far the foam is moved outward all over from where the sculpt has it; a minus moves it in. Its thickness stays.',
+  offWhy:
+    'How far the foam is moved outward all over from where the sculpt has it; a minus moves it in. Its thickness stays.',
   sized: 'the part has this size',
   noSize: 'no size gives this',
   remove: (name: string) => `remove ${name}`,

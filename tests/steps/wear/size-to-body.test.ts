@@ -4,7 +4,13 @@ import type { Mesh } from '../../../src/mesh/mesh.ts';
 import { topologyOf } from '../../../src/mesh/topology.ts';
 import { makeShellLayer } from '../../../src/steps/shell/make-shell-layer.ts';
 import { sizeFor } from '../../../src/steps/wear/size-search.ts';
-import { backAtSize, moveForGirth, moveForRoom, sizeForGirth, sizeForRoom } from '../../../src/steps/wear/size-to-body.ts';
+import {
+  backAtSize,
+  moveForGirth,
+  moveForRoom,
+  sizeForGirth,
+  sizeForRoom,
+} from '../../../src/steps/wear/size-to-body.ts';
 import { measureTape } from '../../../src/steps/wear/tape.ts';
 import { torusMesh, tubeMesh } from '../../support/meshes.ts';
 
