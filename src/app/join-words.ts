@@ -9,6 +9,13 @@ export const JOIN_WORDS = {
     rebate: 'rebate',
     otherStands: 'let the other piece stand',
   },
+  /** A fold beyond the blade. */
+  steep: {
+    split: 'put a strip between',
+    fill: 'leave a gap and fill it',
+    trim: 'leave a gap under a trim strip',
+    asItFolds: 'cut it as it folds',
+  },
   liesOver: (top: number, under: number) =>
     top === under ? 'one end lies over the other' : `${top} lies over ${under}`,
   standsOn: (stands: number, on: number) =>

@@ -1,6 +1,7 @@
 import { formatLength } from '../base/format-length.ts';
 import type { FoamSeam } from '../model/foam-piece.ts';
 import type { SeamChain, SeamSetting } from '../model/seams.ts';
+import { STEEP_WAYS, type SteepWay } from '../model/steep-join.ts';
 import type { LengthUnit } from '../base/format-length.ts';
 import { setSeamJoin } from '../project/seam-commands.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
@@ -14,7 +15,7 @@ const LAP_MM = 10;
 
 /** How the two sides of a seam are to meet; a side is 0 or 1. */
 export type SeamJoin =
-  | { readonly kind: 'butt' }
+  | { readonly kind: 'butt'; readonly steep?: SteepWay }
   | { readonly kind: 'lap'; readonly allowanceMm: number; readonly lapSide: 0 | 1; readonly isUnder: boolean }
   | { readonly kind: 'rebate'; readonly standSide?: 0 | 1 };
 
@@ -36,7 +37,7 @@ function settingOf(bench: Bench, seam: string, join: SeamJoin): Omit<SeamSetting
   const faceOn = (side: 0 | 1) => faceOnSide(bench, seam, side);
   switch (join.kind) {
     case 'butt':
-      return { kind: 'butt', allowanceMm: 0 };
+      return { kind: 'butt', allowanceMm: 0, ...(join.steep === undefined ? {} : { steep: join.steep }) };
     case 'lap': {
       const lapFace = faceOn(join.lapSide);
       const { allowanceMm } = join;
@@ -103,9 +104,26 @@ export function seamJoinVerbs(bench: Workbench, chain: SeamChain): Verb[] {
         toLap,
       ];
     default:
-      return [toLap, rebate];
+      return [toLap, rebate, ...steepVerbs(bench.bench, chain, verb)];
   }
 }
+
+/** Ways to build a butt seam whose fold is beyond the blade; none elsewhere. */
+function steepVerbs(
+  { findings }: Bench,
+  { id, steep }: SeamChain,
+  verb: (id: string, label: string, key: string, join: SeamJoin) => Verb,
+): readonly Verb[] {
+  const isTold = findings.some(({ code, where }) => code === 'foam/bevel-steep' && where.seam === id);
+  if (!isTold && steep === undefined) return [];
+  const words = WORDS.joins.steep;
+  const ways = STEEP_WAYS.filter((way) => way !== steep).map((way) =>
+    verb(`steep-${way}`, words[way], STEEP_KEYS[way], { kind: 'butt', steep: way }),
+  );
+  return steep === undefined ? ways : [verb('butt', words.asItFolds, 'b', { kind: 'butt' }), ...ways];
+}
+
+const STEEP_KEYS: Readonly<Record<SteepWay, string>> = { split: 's', fill: 'f', trim: 'm' };
 
 /** How the sides of a seam meet, where that is not edge to edge with their surfaces running on: `3 lies over 4, step of 6 mm on the face`. */
 export function joinFacts(bench: Bench, seam: FoamSeam, unit: LengthUnit): readonly string[] {

@@ -3,8 +3,9 @@ import { joinChosenAs, joinFacts, seamJoinVerbs, widenChosenLap } from '../../sr
 import { NOTHING } from '../../src/app/view-state.ts';
 import { facesOfPiece } from '../../src/app/wish-actions.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
-import { foamId } from '../../src/base/ids.ts';
+import { foamId, type FoamId } from '../../src/base/ids.ts';
 import type { FoamSeam } from '../../src/model/foam-piece.ts';
+import { setRule } from '../../src/project/shop-rules.ts';
 import { setPieceFoam } from '../../src/project/piece-commands.ts';
 import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
 
@@ -27,6 +28,15 @@ async function run(id: string): Promise<void> {
     ?.run();
   await shown(workbench);
 }
+
+const seamFoam = (): FoamId => {
+  const foam = workbench.part?.layers[0].foam;
+  if (foam === undefined) throw new Error('no foam');
+  return foam;
+};
+
+const codesOf = (seam: string): readonly string[] =>
+  workbench.bench.findings.filter(({ where }) => where.seam === seam).map(({ code }) => code);
 
 const numbers = (): number[] =>
   seamA().pieces.map((id) => workbench.bench.pieces?.pieces.find((piece) => piece.id === id)?.number ?? 0);
@@ -77,6 +87,21 @@ describe('the kind of a seam', () => {
     expect(joinFacts(workbench.bench, seamA(), 'mm')).toEqual([`${b} lies over ${a}`, steps]);
     await run('other-lap');
     expect([seamA().lapSide, seamA().topSide, seamA().allowanceMm]).toEqual([1, 0, 14]);
+  });
+
+  it('is built otherwise where its fold is beyond the blade, as the maker chooses', async () => {
+    const foam = seamFoam();
+    workbench.run(setRule(foam, 'bevelLimitDeg', 30));
+    await shown(workbench);
+    expect(verbs().map(({ id }) => id)).toEqual(['lap', 'rebate', 'steep-split', 'steep-fill', 'steep-trim']);
+    await run('steep-split');
+    // 90 degrees over two seams of 22.5 each.
+    expect(seamA().steep).toMatchObject({ way: 'split', strips: 1, bevelDeg: expect.closeTo(22.5, 9) as number });
+    expect(codesOf(seamA().id)).toEqual(['foam/steep-built']);
+    expect(verbs().map(({ id }) => id)).toEqual(['lap', 'rebate', 'butt', 'steep-fill', 'steep-trim']);
+    await run('butt');
+    expect(seamA().steep).toBeUndefined();
+    expect(codesOf(seamA().id)).toEqual(['foam/bevel-steep']);
   });
 
   it('changes nothing where no seam is chosen', () => {
