@@ -238,6 +238,43 @@ describe('where a fold is too small to share', () => {
     ]);
   });
 
+  /** Two lengths of pipe on one another, parted all round where they meet. */
+  function pipes(sides: number): Solid {
+    const corners = [0, 1, 2].flatMap((j) =>
+      Array.from({ length: sides }, (_, i): [number, number, number] => {
+        const angle = (2 * Math.PI * i) / sides;
+        return [60 * Math.cos(angle), 60 * Math.sin(angle), 50 * j];
+      }),
+    );
+    const round = Array.from({ length: sides }, (_, i) => [i, (i + 1) % sides] as const);
+    const rings = [0, 1].map((j) =>
+      round.map(([i, next]) => [i, next, next + sides, i + sides].map((v) => v + j * sides)),
+    );
+    return {
+      corners,
+      faces: rings.flat(),
+      seams: [[0, sides], [sides, 2 * sides], ...round.map(([i, next]) => [sides + i, sides + next] as const)],
+    };
+  }
+
+  // The neutral lines of a ring of 6 and one of 10 mm are rightly of different lengths: 2 pi times 2 mm for a circle.
+  it.each(['face', 'middle', 'back'] as const)(
+    'rings of two thicknesses meet all round: the sculpt is the %s',
+    async (modelIs) => {
+      const outcome = await made(pipes(48), { modelIs, pieceSettings: [foam(0, 10)] });
+      const seam = outcome.seams?.find(({ step }) => step !== undefined);
+      expect(seam?.differenceMm).toBeLessThan(1e-6);
+      const [a, b] = seam?.lengthMm ?? [];
+      expect(Math.abs(a - b)).toBeCloseTo(modelIs === 'middle' ? 0 : 48 * 2 * 2 * Math.tan(Math.PI / 48), 6);
+      const { worstGapMm, worstOverlapMm, worstSlipMm, worstStepMm } =
+        outcome.dryFit?.perSeam.find((fit) => fit.seam === seam?.id) ?? {};
+      expect(worstStepMm).toBeCloseTo(modelIs === 'middle' ? 2 : 4, 6);
+      for (const miss of [worstGapMm, worstOverlapMm]) expect(miss).toBeLessThan(1e-6);
+      // Where the seam ends the surface leans along it, as far as the facets tell.
+      expect(worstSlipMm).toBeLessThan(0.01);
+    },
+  );
+
   it('a rebate cannot be cut and is told so', async () => {
     const outcome = await made(halves, { seamSettings: [rebate([0, 48])] });
     const seam = (outcome.seams ?? []).find(({ kind }) => kind === 'rebate');

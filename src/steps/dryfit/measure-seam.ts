@@ -129,7 +129,9 @@ function apart({ along }: BentEdge, a: Placed, b: Placed): Meeting {
   const across = cross3(along, out);
   const halfFoldCosine = Math.max(LEAST_HALF_FOLD_COSINE, dot3(sub3(a.outward, b.outward), across) / 2);
   const way = sub3(b.at, a.at);
-  return { slipMm: dot3(way, along), gapMm: dot3(way, across) / halfFoldCosine, stepMm: dot3(way, out) };
+  // A step stands up from the surface, and where that leans along the seam, as at the end of a ring, the step does too.
+  const level = unit3(sub3(along, scale3(up, dot3(up, along) / dot3(up, up))));
+  return { slipMm: dot3(way, level), gapMm: dot3(way, across) / halfFoldCosine, stepMm: dot3(way, out) };
 }
 
 const emptySamples = (count: number): FitSamples => ({

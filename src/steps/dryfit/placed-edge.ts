@@ -47,8 +47,8 @@ export interface EdgePair {
  * the two is a corner's and told as slip. Sides of two thicknesses keep their length at other depths, so that one edge begins and ends before
  * the other; then places belong together that lie across from each other.
  */
-export function commonPlaces({ a, b, i }: EdgePair, skins: readonly [Skin, Skin], stop: number): Pair {
-  const [own, mate] = [a.cuts[skins[0]][i], b.cuts[skins[1]][i]];
+export function commonPlaces({ a, b, i }: EdgePair, skin: Skin, stop: number): Pair {
+  const [own, mate] = [a.cuts[skin][i], b.cuts[skin][i]];
   const across = acrossFrom(a.edges[i], b.edges[i]);
   const from = Math.max(own.f0, across.back(mate.f0));
   const wanted = from + stop * (Math.max(from, Math.min(own.f1, across.back(mate.f1))) - from);
@@ -62,14 +62,20 @@ function placeOn(cut: CutEdge, wanted: number): EdgePlace {
 
 const SAME = { there: (f: number): number => f, back: (f: number): number => f };
 
-/** Shares of edge `b` across from shares of edge `a`, and back. */
+/**
+ * Shares of edge `b` that lie across from shares of edge `a`, and back. Where normals lean along the seam, as round a tube, what lies deeper is
+ * shorter by itself, and places one above the other belong together.
+ */
 function acrossFrom(a: BentEdge, b: BentEdge): typeof SAME {
-  const shift = dot3(sub3(a.start, b.start), a.along);
+  const away = sub3(a.start, b.start);
+  const shift = dot3(away, a.along);
   if (shift === 0 && a.lengthMm === b.lengthMm) return SAME;
-  if (!(a.lengthMm > 0 && b.lengthMm > 0)) return SAME;
+  const [first, , last] = b.normals.map((normal) => dot3(away, normal) * dot3(normal, a.along));
+  const length = b.lengthMm + last - first;
+  if (!(a.lengthMm > 0 && length > 0)) return SAME;
   return {
-    there: (f) => (shift + f * a.lengthMm) / b.lengthMm,
-    back: (f) => (f * b.lengthMm - shift) / a.lengthMm,
+    there: (f) => (shift + f * a.lengthMm - first) / length,
+    back: (f) => (first + f * length - shift) / a.lengthMm,
   };
 }
 

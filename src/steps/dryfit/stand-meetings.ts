@@ -19,7 +19,7 @@ export function standMeetings(edges: EdgePair, standSide: 0 | 1, stop: number): 
   const sides = [edges.a, edges.b];
   const [standing, through] = [sides[standSide], sides[1 - standSide]];
   const places = (skin: Skin) => {
-    const pair = commonPlaces(edges, [skin, skin], stop);
+    const pair = commonPlaces(edges, skin, stop);
     const [stands, runs] = [pair[standSide], pair[1 - standSide]];
     return {
       stands: placed(standing, edges.i, stands, heightOf(standing, skin)),
