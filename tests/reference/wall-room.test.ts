@@ -92,6 +92,20 @@ describe('foam that runs into foam', () => {
     expect(limit).toBeLessThan(10 * Math.cos(lean) + 0.5);
   });
 
+  it('beside the sculpt as it lies there, where the wall stands off it', async () => {
+    const off = async (solid: Solid, modelIs: ModelIs, offMm: number, thicknessMm: number) => {
+      const outcome = await outcomeOf(solid, (part) => ({ ...inSheets(part, thicknessMm), modelIs, offMm }));
+      return outcome.findings.find(({ code }) => code === ROOM)?.limit ?? null;
+    };
+    // Both walls of the slot stand 2 mm off into it, which leaves 6 mm for each.
+    expect(await off(slot, 'back', 2, 7)).toBe(WIDTH / 2 - 2);
+    expect(await off(slot, 'back', 2, 6)).toBeNull();
+    // Both shells have moved in alike.
+    const shells = together(block([0, 0, 0], [100, 100, 100]), block([8, 8, 8], [92, 92, 92]));
+    expect(await off(shells, 'face', -2, 9)).toBe(8);
+    expect(await off(shells, 'face', -2, 8)).toBeNull();
+  });
+
   it('between the lames of the sample shoulder plate, built 8.7 mm or more apart', async () => {
     const outcome = await runSample('shoulder-plate', (project) => ({
       ...project,
