@@ -28,7 +28,14 @@ import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
 import { widenChosenLap } from './seam-joins.ts';
-import type { Stage, StageDragEvent, StageGrabEvent, StageHoverEvent, StagePickEvent } from './stage.ts';
+import type {
+  Stage,
+  StageDragEvent,
+  StageGrabEvent,
+  StageHoverEvent,
+  StagePickEvent,
+  StagePlaneEvent,
+} from './stage.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
 import type { StageGoEvent } from './stage-rule.ts';
@@ -120,6 +127,7 @@ export class App extends LitElement {
           @fl-stage-grab=${(event: StageGrabEvent) => this.#seamDrag.grab(event.pick) && event.preventDefault()}
           @fl-stage-drag=${(event: StageDragEvent) => this.#seamDrag.drag(event.pick)}
           @fl-stage-drop=${() => this.#seamDrag.drop()}
+          @fl-stage-plane=${(event: StagePlaneEvent) => this.#picks.movePlane(event.plane)}
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${this.#over()}

@@ -1,4 +1,4 @@
-import type { BenchPick } from '../viewport/bench-contract.ts';
+import type { BenchPick, BenchPlane } from '../viewport/bench-contract.ts';
 import { pathEdges, partPath, turnEdge } from './seam-actions.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -46,6 +46,12 @@ export class StagePicks {
       case 'choose':
         this.#choose(pick);
     }
+  }
+
+  /** The plane in hand was moved: what follows from it is shown along the way. */
+  movePlane(plane: BenchPlane): void {
+    const inHand = this.#bench.view.plane;
+    if (inHand !== null) this.#bench.setView({ plane: { ...inHand, plane } });
   }
 
   /** The first click on a piece chooses it; the next one means a place on it. */

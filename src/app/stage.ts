@@ -2,8 +2,9 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
-import type { BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
+import type { BenchPick, BenchPlane, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
+import { movedPlane, PLANE_STEP, type PlaneKeyMove } from '../viewport/plane-moves.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
@@ -48,6 +49,17 @@ export class StagePickEvent extends Event {
   }
 }
 
+/** The plane in hand was moved, by dragging it or by keys. */
+export class StagePlaneEvent extends Event {
+  constructor(
+    readonly plane: BenchPlane,
+    /** False while it is still being dragged. */
+    readonly isDone: boolean,
+  ) {
+    super('fl-stage-plane', { bubbles: true, composed: true });
+  }
+}
+
 declare global {
   interface HTMLElementEventMap {
     'fl-stage-hover': StageHoverEvent;
@@ -55,6 +67,7 @@ declare global {
     'fl-stage-grab': StageGrabEvent;
     'fl-stage-drag': StageDragEvent;
     'fl-stage-drop': StageDropEvent;
+    'fl-stage-plane': StagePlaneEvent;
   }
 }
 
@@ -66,6 +79,18 @@ const TURNS: Readonly<Record<string, LookMove>> = {
   '+': 'nearer',
   '=': 'nearer',
   '-': 'farther',
+};
+
+/** Up and down move a plane in hand, with Shift by the coarse step; left and right lean it one way, with Shift the other. */
+const PLANE_KEYS: Readonly<Record<string, PlaneKeyMove>> = {
+  ArrowUp: 'forth',
+  ArrowDown: 'back',
+  'Shift ArrowUp': 'forth',
+  'Shift ArrowDown': 'back',
+  ArrowLeft: 'lean-left',
+  ArrowRight: 'lean-right',
+  'Shift ArrowLeft': 'lean-up',
+  'Shift ArrowRight': 'lean-down',
 };
 
 const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
@@ -239,6 +264,7 @@ export class Stage extends LitElement {
         onGrab: (pick) => !this.dispatchEvent(new StageGrabEvent(pick)),
         onDrag: (pick) => this.dispatchEvent(new StageDragEvent(pick)),
         onDrop: () => this.dispatchEvent(new StageDropEvent()),
+        onPlane: (plane, isDone) => this.dispatchEvent(new StagePlaneEvent(plane, isDone)),
         onContextLost: () => (this.stand = 'lost'),
         onContextRestored: () => (this.stand = 'drawn'),
       });
@@ -295,6 +321,7 @@ export class Stage extends LitElement {
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
     if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose');
+    if (isNew('plane')) scene.setPlane(view.plane?.plane ?? null);
     if (isNew('pointed')) scene.setHighlight(view.pointed);
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
     if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);
@@ -336,9 +363,21 @@ export class Stage extends LitElement {
   #onKey(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (this.view.tool === 'walk' && event.key in ARROWS) return;
+    if (this.#keyOfPlane(event)) return;
     const move = TURNS[event.key];
     if (move === undefined) return;
     event.preventDefault();
     this.#scene?.look(move);
+  }
+  /** While a plane is in hand arrow keys move it and lean it. @returns true when the key was one of these. */
+  #keyOfPlane(event: KeyboardEvent): boolean {
+    const inHand = this.view.plane;
+    const move = PLANE_KEYS[`${event.shiftKey ? 'Shift ' : ''}${event.key}`];
+    if (inHand === null || move === undefined) return false;
+    event.preventDefault();
+    const isCoarse = event.shiftKey;
+    const plane = movedPlane(inHand.plane, move, isCoarse ? PLANE_STEP.coarseMm : PLANE_STEP.mm);
+    this.dispatchEvent(new StagePlaneEvent(plane, true));
+    return true;
   }
 }

@@ -1,5 +1,5 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
-import type { Highlight } from '../viewport/bench-contract.ts';
+import type { BenchPlane, Highlight } from '../viewport/bench-contract.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
 export type Choice =
@@ -15,6 +15,14 @@ export type Tool = 'choose' | 'part' | 'path' | 'measure' | 'walk';
 
 /** Things to be lit on the stage while something that speaks of them is pointed at. */
 export type Pointed = Highlight;
+
+/** A plane the maker drags through the sculpt, and what for: to cut everything open there, or to lay a tape. One at a time. */
+export interface PlaneInHand {
+  readonly of: 'section' | 'tape';
+  /** Of a tape: its id. */
+  readonly id?: string;
+  readonly plane: BenchPlane;
+}
 
 /** Stretch and squash under the pointer, per cent. */
 export interface Reading {
@@ -44,6 +52,7 @@ export interface ViewState {
   readonly cursor: number | null;
   readonly walked: number | null;
   readonly pointed: Pointed | null;
+  readonly plane: PlaneInHand | null;
   /** Edges shown as they would part. */
   readonly preview: readonly number[] | null;
   readonly reading: Reading | null;
@@ -64,6 +73,7 @@ export const FIRST_VIEW: ViewState = {
   cursor: null,
   walked: null,
   pointed: null,
+  plane: null,
   preview: null,
   reading: null,
   finderOpen: false,

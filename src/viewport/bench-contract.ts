@@ -34,6 +34,8 @@ export interface BenchEvents {
   onDrag(pick: BenchPick): void;
   /** What was dragged is let go. */
   onDrop(): void;
+  /** The plane in hand was dragged: at most once a frame, and once more with `isDone` when it is let go. */
+  onPlane(plane: BenchPlane, isDone: boolean): void;
   /** The picture is gone until the graphics card is back; the job goes on without it. */
   onContextLost(): void;
   onContextRestored(): void;
@@ -51,6 +53,14 @@ export interface Highlight {
   readonly point?: readonly [number, number, number];
   /** Closed lines through space, packed xyz without a repeated last point, mm, model space. */
   readonly rings?: readonly ArrayLike<number>[];
+}
+
+/** A plane through the sculpt that the maker holds, mm, model space. */
+export interface BenchPlane {
+  /** Any point of it. */
+  readonly point: readonly [number, number, number];
+  /** Square to it, length 1. */
+  readonly normal: readonly [number, number, number];
 }
 
 export type UpAxis = 'x' | 'y' | 'z';

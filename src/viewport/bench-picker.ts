@@ -1,8 +1,9 @@
-import { Matrix4, Ray, Vector3, type PerspectiveCamera } from 'three';
+import { type Matrix4, Ray, Vector3 } from 'three';
 import type { SurfaceTree } from '../geom/bvh.ts';
 import type { PiecesView, SculptView, SeamsView } from '../model/bench-view.ts';
+import type { Aim } from './aim.ts';
 import type { BenchPick } from './bench-contract.ts';
-import { nearestEdge, Projection, type ScreenPoint } from './edge-finder.ts';
+import { nearestEdge, type Projection, type ScreenPoint } from './edge-finder.ts';
 import type { FoamBody } from './foam-body.ts';
 import { hitCorners } from './ray.ts';
 import type { SculptIndex } from './sculpt-index.ts';
@@ -40,17 +41,13 @@ interface Hit {
 /** Finds what is under a place of the picture. */
 export class BenchPicker {
   readonly #bench: Pickable;
-  readonly #camera: PerspectiveCamera;
-  readonly #size: { readonly width: number; readonly height: number };
+  readonly #aim: Aim;
   readonly #projection: Projection;
 
-  /** @param camera already aimed, its matrices up to date. */
-  constructor(bench: Pickable, camera: PerspectiveCamera, width: number, height: number) {
+  constructor(bench: Pickable, aim: Aim) {
     this.#bench = bench;
-    this.#camera = camera;
-    this.#size = { width, height };
-    const clip = new Matrix4().multiplyMatrices(camera.projectionMatrix, camera.matrixWorldInverse);
-    this.#projection = new Projection(clip, width, height);
+    this.#aim = aim;
+    this.#projection = aim.projection;
   }
 
   pick(pointer: ScreenPoint, isEdgeTool: boolean): BenchPick {
@@ -93,7 +90,7 @@ export class BenchPicker {
 
   /** The point of the scene under a place of the picture, or null over nothing solid. */
   pointAt(pointer: ScreenPoint): Vector3 | null {
-    const { origin, direction } = this.#ray(pointer);
+    const { origin, direction } = this.#aim.sightAt(pointer);
     const hit = this.#meet(pointer);
     const sheet = this.#bench.sheetHit(origin, direction);
     const distance = Math.min(hit?.distance ?? Infinity, sheet?.distance ?? Infinity);
@@ -109,22 +106,14 @@ export class BenchPicker {
     const at = this.#projection.at(corners, corner);
     if (at === null) return null;
     const hit = this.#meet(at);
-    const depth = new Vector3().fromArray(corners, 3 * corner).distanceTo(this.#camera.position);
+    const depth = new Vector3().fromArray(corners, 3 * corner).distanceTo(this.#aim.eye);
     // A large sculpt is met on its own surface and not on the foam's, up to a thickness deeper or nearer.
     const slack = isWhole ? 0.02 * depth + 0.5 : 0.002 * depth + 0.5;
     return { ...at, hidden: hit !== null && hit.distance < depth - slack };
   }
 
-  #ray({ x, y }: ScreenPoint): { origin: Vector3; direction: Vector3 } {
-    const direction = new Vector3((2 * x) / this.#size.width - 1, 1 - (2 * y) / this.#size.height, 0.5)
-      .unproject(this.#camera)
-      .sub(this.#camera.position)
-      .normalize();
-    return { origin: this.#camera.position.clone(), direction };
-  }
-
   #meet(pointer: ScreenPoint): Hit | null {
-    const { origin, direction } = this.#ray(pointer);
+    const { origin, direction } = this.#aim.sightAt(pointer);
     const { body, isWhole, sculpt } = this.#bench;
     const triangleCount = sculpt.triangles.length / 3;
     if (body === null || (isWhole && triangleCount > MOST_TRIANGLES)) {
@@ -171,7 +160,7 @@ export class BenchPicker {
   }
 
   #sheetOrNothing(pointer: ScreenPoint): BenchPick {
-    const { origin, direction } = this.#ray(pointer);
+    const { origin, direction } = this.#aim.sightAt(pointer);
     const sheet = this.#bench.sheetHit(origin, direction);
     return sheet === null ? { kind: 'nothing' } : { kind: 'sheet', sheet: sheet.sheet };
   }
@@ -191,7 +180,7 @@ export class BenchPicker {
 
   /** The place on the sculpt that belongs to where the ray meets the plane of the triangle as drawn, held within the triangle. */
   #placeOn(triangle: number, corners: Float32Array, pointer: ScreenPoint): [number, number, number] {
-    const { origin, direction } = this.#ray(pointer);
+    const { origin, direction } = this.#aim.sightAt(pointer);
     const [a, b, c] = [0, 1, 2].map((k) => new Vector3().fromArray(corners, 9 * triangle + 3 * k));
     const [u, v] = [b.clone().sub(a), c.clone().sub(a)];
     const normal = u.clone().cross(v);

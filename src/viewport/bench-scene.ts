@@ -1,8 +1,10 @@
 import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
+import { Aim } from './aim.ts';
 import type {
   BenchEvents,
   BenchPick,
+  BenchPlane,
   BenchStats,
   Colouring,
   Familiar,
@@ -14,12 +16,24 @@ import type {
 import { BenchPicker } from './bench-picker.ts';
 import { BenchShow } from './bench-show.ts';
 import type { BenchTheme } from './bench-theme.ts';
+import type { ScreenPoint } from './edge-finder.ts';
 import { looked } from './look-moves.ts';
 import { framed } from './orbit.ts';
 import { OrbitPointer } from './orbit-pointer.ts';
 import { Studio } from './studio.ts';
 
-export type { BenchEvents, BenchPick, BenchStats, Colouring, Familiar, FrameTarget, Highlight, LookMove, UpAxis };
+export type {
+  BenchEvents,
+  BenchPick,
+  BenchPlane,
+  BenchStats,
+  Colouring,
+  Familiar,
+  FrameTarget,
+  Highlight,
+  LookMove,
+  UpAxis,
+};
 export type { BenchTheme };
 export { NoWebGl } from './bench-contract.ts';
 
@@ -43,6 +57,7 @@ const FRAME_MARGIN = 0.06;
  */
 export class BenchScene {
   readonly #events: BenchEvents;
+  readonly #canvas: HTMLCanvasElement;
   readonly #studio: Studio;
   readonly #show: BenchShow;
   readonly #pointer: OrbitPointer;
@@ -53,10 +68,13 @@ export class BenchScene {
   #lastHover = '';
   #dragAt: { x: number; y: number } | null = null;
   #dragRequest = 0;
+  /** Where the plane in hand was dragged to last. */
+  #dragged: BenchPlane | null = null;
 
   /** @throws NoWebGl when this browser cannot draw in 3D. */
   constructor(canvas: HTMLCanvasElement, events: BenchEvents) {
     this.#events = events;
+    this.#canvas = canvas;
     this.#studio = new Studio(
       canvas,
       (pxPerMm) => this.#show.beforeDraw(pxPerMm),
@@ -79,15 +97,17 @@ export class BenchScene {
         this.#hoverAt = null;
         this.#tellHover({ kind: 'nothing' });
       },
-      clicked: (x, y, keys) => events.onPick(this.#pickAt({ x, y }), keys),
-      grabbed: (x, y) => events.onGrab(this.#pickAt({ x, y })),
+      clicked: (x, y, keys) => {
+        if (!this.#dropPlane()) events.onPick(this.#pickAt({ x, y }), keys);
+      },
+      grabbed: (x, y) => this.#grabPlane({ x, y }) || events.onGrab(this.#pickAt({ x, y })),
       dragged: (x, y) => {
         this.#dragAt = { x, y };
         if (this.#dragRequest === 0) this.#dragRequest = requestAnimationFrame(() => this.#drag());
       },
       dropped: () => {
         this.#drag();
-        events.onDrop();
+        if (!this.#dropPlane()) events.onDrop();
       },
     });
     this.#opening = this.#studio.open();
@@ -160,6 +180,11 @@ export class BenchScene {
     this.#show.isEdgeTool = on;
   }
 
+  /** A plane in hand, or null: {@link BenchEvents.onPlane} tells where it is dragged to, and it stays until it is set there. */
+  setPlane(plane: BenchPlane | null): void {
+    this.#show.plane = plane;
+  }
+
   setUpAxis(axis: UpAxis): void {
     this.#show.up = axis;
   }
@@ -225,7 +250,6 @@ export class BenchScene {
   #aimed(): BenchPicker | null {
     const { solid, isWhole, sheets } = this.#show;
     if (solid === null) return null;
-    this.#studio.aim();
     const { base, seams, pieces, body, localOfTriangle, sceneFromModel, form } = solid;
     return new BenchPicker(
       {
@@ -241,15 +265,41 @@ export class BenchScene {
         isWhole,
         sheetHit: (origin, direction) => sheets.hit(origin, direction),
       },
-      this.#studio.camera,
-      this.#studio.widthPx,
-      this.#studio.heightPx,
+      this.#aim(),
     );
+  }
+
+  /** How the scene is seen now. */
+  #aim(): Aim {
+    this.#studio.aim();
+    return new Aim(this.#studio.camera, this.#studio.widthPx, this.#studio.heightPx);
+  }
+
+  #grabPlane(pointer: ScreenPoint): boolean {
+    const { handle } = this.#show;
+    if (handle.plane === null) return false;
+    const aim = this.#aim();
+    const grip = handle.gripAt(pointer, aim.projection);
+    return grip !== null && handle.grab(grip, aim.sightAt(pointer));
+  }
+
+  /** @returns whether a plane was held. */
+  #dropPlane(): boolean {
+    const { handle } = this.#show;
+    if (!handle.isHeld) return false;
+    handle.letGo();
+    const plane = this.#dragged ?? handle.plane;
+    this.#dragged = null;
+    if (plane !== null) this.#events.onPlane(plane, true);
+    return true;
   }
 
   #hover(): void {
     this.#hoverRequest = 0;
     if (this.#hoverAt === null || this.#pointer.isDragging) return;
+    const { handle } = this.#show;
+    const grip = handle.plane === null ? null : handle.gripAt(this.#hoverAt, this.#aim().projection);
+    this.#canvas.style.cursor = grip === null ? '' : 'move';
     this.#tellHover(this.#pickAt(this.#hoverAt));
   }
 
@@ -257,11 +307,15 @@ export class BenchScene {
     cancelAnimationFrame(this.#dragRequest);
     this.#dragRequest = 0;
     if (this.#dragAt === null) return;
-    this.#events.onDrag(this.#pickAt(this.#dragAt));
+    const { handle } = this.#show;
+    if (handle.isHeld) {
+      const plane = handle.dragTo(this.#aim().sightAt(this.#dragAt));
+      if (plane !== null) this.#events.onPlane((this.#dragged = plane), false);
+    } else this.#events.onDrag(this.#pickAt(this.#dragAt));
     this.#dragAt = null;
   }
 
-  #pickAt(pointer: { readonly x: number; readonly y: number }): BenchPick {
+  #pickAt(pointer: ScreenPoint): BenchPick {
     return this.#aimed()?.pick(pointer, this.#isEdgeTool) ?? { kind: 'nothing' };
   }
 

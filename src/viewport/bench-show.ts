@@ -1,6 +1,6 @@
 import { Box3, Vector3 } from 'three';
 import { Cancelled } from '../base/work.ts';
-import type { Colouring, Familiar, UpAxis } from './bench-contract.ts';
+import type { BenchPlane, Colouring, Familiar, UpAxis } from './bench-contract.ts';
 import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
 import { BenchTop } from './bench-top.ts';
 import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
@@ -11,6 +11,7 @@ import { Ink } from './ink.ts';
 import { whereabouts, type Journey } from './journey.ts';
 import { LinesView, penWidth } from './lines-view.ts';
 import { paintSolid } from './painting.ts';
+import { PlaneHandle } from './plane-handle.ts';
 import { PointingView } from './pointing-view.ts';
 import { SheetsView } from './sheets-view.ts';
 import { Slices } from './slices.ts';
@@ -33,6 +34,7 @@ const BESIDE = 40;
 export class BenchShow {
   readonly pointing = new PointingView();
   readonly sheets = new SheetsView();
+  readonly handle = new PlaneHandle();
   readonly #studio: Studio;
   readonly #appeared: (isFirst: boolean) => void;
   readonly #top = new BenchTop(FONT);
@@ -50,6 +52,7 @@ export class BenchShow {
   #limitPct = 8;
   #stage = 0;
   #isEdgeTool = false;
+  #plane: BenchPlane | null = null;
   #base: SculptDisplay | null = null;
   #solid: SolidDisplay | null = null;
   #journeys: readonly Journey[] = [];
@@ -115,6 +118,11 @@ export class BenchShow {
   set isEdgeTool(isEdgeTool: boolean) {
     this.#isEdgeTool = isEdgeTool;
     this.#drawLines();
+  }
+
+  set plane(plane: BenchPlane | null) {
+    this.#plane = plane;
+    this.#placePlane();
   }
 
   set up(up: UpAxis) {
@@ -184,6 +192,7 @@ export class BenchShow {
     this.#top.object.visible = isAbove;
     this.sheets.object.visible = isAbove;
     this.#lines.scale(pxPerMm);
+    this.handle.scale(pxPerMm);
     this.#ink.scale(penWidth(1.1, pxPerMm, 0.9, 1.9), penWidth(0.6, pxPerMm, 0.6, 1.1));
     for (const part of [this.#form, this.#skins]) {
       const progress = part.proceed();
@@ -200,7 +209,7 @@ export class BenchShow {
 
   #parts() {
     const solids = [this.#form, this.#skins, this.#walls];
-    return [this.#top, this.sheets, ...solids, this.#ink, this.#familiar, this.#lines, this.pointing];
+    return [this.#top, this.sheets, ...solids, this.#ink, this.#familiar, this.#lines, this.pointing, this.handle];
   }
 
   #rebuild(): void {
@@ -288,11 +297,18 @@ export class BenchShow {
       this.sheets.colours = this.#colours;
       this.#ink.set(solid.pieces, places);
     }
+    this.#placePlane();
     this.#top.set(top, solid?.base.sculpt.sized ?? true);
     this.#topBox.set(new Vector3(top.minX, 0, top.minZ), new Vector3(top.maxX, 0, top.maxZ));
     const all = this.#topBox.clone().union(this.boxes.sculpt);
     all.expandByPoint(new Vector3(0, this.#lift, 0));
     this.#studio.setExtent(all);
+  }
+
+  #placePlane(): void {
+    const solid = this.#solid;
+    this.handle.set(this.#plane, solid?.sceneFromModel ?? null, solid?.box ?? EMPTY_BOX);
+    this.#studio.redraw();
   }
 
   /** Brings all pieces to where they are at this stage. Runs one at a time; a later stage overtakes. */
@@ -358,6 +374,7 @@ export class BenchShow {
     this.#walls.material.color.copy(colours.foamCut);
     showGrain(this.#skins.material, this.#colouring !== 'stretch');
     this.pointing.paint(colours, this.#studio.pixelRatio);
+    this.handle.colour = colours.accent;
     this.#lineColours();
     if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives);
     this.#studio.changed();

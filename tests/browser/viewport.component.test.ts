@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { BenchScene, NoWebGl, type BenchPick } from '../../src/viewport/bench-scene.ts';
+import { BenchScene, NoWebGl, type BenchPick, type BenchPlane } from '../../src/viewport/bench-scene.ts';
 import { boxViews, type BoxViews } from '../viewport/bench-views.ts';
 
 const SIZE = { width: 360, height: 240 };
@@ -11,6 +11,7 @@ interface Bench {
   readonly hovers: BenchPick[];
   readonly picks: { pick: BenchPick; shift: boolean; alt: boolean }[];
   readonly lost: string[];
+  readonly planes: { plane: BenchPlane; isDone: boolean }[];
 }
 
 function makeCanvas(): HTMLCanvasElement {
@@ -25,16 +26,18 @@ async function makeBench(): Promise<Bench> {
   const hovers: BenchPick[] = [];
   const picks: Bench['picks'] = [];
   const lost: string[] = [];
+  const planes: Bench['planes'] = [];
   const scene = new BenchScene(canvas, {
     onHover: (pick) => hovers.push(pick),
     onPick: (pick, keys) => picks.push({ pick, ...keys }),
     onGrab: () => false,
     onDrag: () => undefined,
     onDrop: () => undefined,
+    onPlane: (plane, isDone) => planes.push({ plane, isDone }),
     onContextLost: () => lost.push('lost'),
     onContextRestored: () => lost.push('restored'),
   });
-  const made = { scene, canvas, views: boxViews(), hovers, picks, lost };
+  const made = { scene, canvas, views: boxViews(), hovers, picks, lost, planes };
   scene.setReducedMotion(true);
   scene.show(made.views);
   await scene.settled();
@@ -295,6 +298,27 @@ describe('the bench', () => {
   });
 });
 
+it('drags a plane in hand instead of turning the view, and tells where it is let go', async () => {
+  const { scene, planes } = bench;
+  scene.setPlane({ point: [50, 60, 50], normal: [0, 1, 0] });
+  await pictures();
+  // The frame's right front corner, where the arrow stands, is seen a little beyond the box's.
+  const corner = screen(bench, 5);
+  scene.look('right');
+  scene.look('front');
+  for (let dy = -140; dy <= 40 && planes.length === 0; dy += 3) {
+    send(bench, 'pointerdown', corner.x + 12, corner.y + dy, { button: 0 });
+    send(bench, 'pointermove', corner.x + 12, corner.y + dy - 8, { button: 0 });
+    send(bench, 'pointermove', corner.x + 12, corner.y + dy - 20, { button: 0 });
+    await pictures();
+    send(bench, 'pointerup', corner.x + 12, corner.y + dy - 20, { button: 0 });
+    await pictures();
+  }
+  expect(planes.at(-1)?.isDone).toBe(true);
+  expect(planes.at(-1)?.plane.point[1]).toBeGreaterThan(60);
+  scene.setPlane(null);
+});
+
 it('says so where 3D is missing', () => {
   const canvas = makeCanvas();
   vi.spyOn(canvas, 'getContext').mockReturnValue(null);
@@ -304,6 +328,7 @@ it('says so where 3D is missing', () => {
     onGrab: () => false,
     onDrag: () => undefined,
     onDrop: () => undefined,
+    onPlane: () => undefined,
     onContextLost: () => undefined,
     onContextRestored: () => undefined,
   };
