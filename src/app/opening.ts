@@ -55,7 +55,7 @@ async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): 
   const seams = readSeamFile(new TextDecoder().decode(bytes), fileName);
   if (opened.problem.code !== 'project/not-ours' || !seams.ok) return bench.showProblem(opened.problem);
   if (bench.project === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.seamsNeedModel(fileName) });
-  bench.run(setSeams(seams.value.marks));
+  bench.run(setSeams(seams.value.marks, seams.value.joins));
 }
 
 async function sourcesOf(bench: Workbench, project: Project): Promise<SavedSource[]> {

@@ -117,21 +117,22 @@ async function openInput(
   };
 }
 
-async function seamsFrom(path: string, project: Project): Promise<SculptPart['seams']> {
+/** @returns what the file changes of a part. */
+async function seamsFrom(path: string, project: Project): Promise<Partial<SculptPart>> {
   const file = await readInput(path);
   const read = readSeamFile(new TextDecoder().decode(file.bytes), file.name);
   if (!read.ok) throw Refused.from(read.problem, file.name);
-  const { modelHash, marks } = read.value;
+  const { modelHash, marks, joins } = read.value;
   const { source } = project.parts[0];
   if (modelHash !== null && modelHash !== source.hash) {
     throw new Refused(
       `${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`,
     );
   }
-  return marks;
+  return { seams: marks, ...(joins.length === 0 ? {} : { seamSettings: joins }) };
 }
 
-function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['seams'] | null): Project {
+function withChoices(project: Project, choices: MakeChoices, seams: Partial<SculptPart> | null): Project {
   const [part] = project.parts;
   const [layer] = part.layers;
   const thicknessMm = choices.thicknessMm ?? layer.thicknessMm;
@@ -142,7 +143,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: SculptPart['
   return {
     ...changePart(project, {
       ...(choices.scale === undefined ? {} : { scale: choices.scale }),
-      ...(seams === null ? {} : { seams }),
+      ...seams,
       modelIs: choices.modelIs ?? part.modelIs,
       ...(choices.offMm === undefined ? {} : { offMm: choices.offMm }),
       tracedSide: choices.traced ?? part.tracedSide,

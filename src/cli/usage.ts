@@ -12,7 +12,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
 
       --seams FILE.json     where to part the sculpt:
                             {"version":1,"edges":[[0,1],[1,2]]},
-                            corners counted from 0
+                            corners counted from 0; how, with
+                            "joins":[{"edge":[0,1],"kind":"rebate",
+                            "allowanceMm":0}], or kind "lap"
       --unit mm|cm|m|in     unit of the numbers in the file (mm when neither
                             --unit nor --size is given, and the report says so)
       --size AXIS=MM        one real measure instead: longest=, x=, y= or z=

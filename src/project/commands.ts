@@ -120,7 +120,9 @@ export const clearSeams = (): Command =>
     part.seams.edges.length + part.seams.paths.length === 0 ? part : { ...part, seams: NO_SEAMS },
   );
 
-export const setSeams = (seams: SeamMarks): Command => onSculpt('set the seams', (part) => ({ ...part, seams }));
+/** @param joins  how they are joined; none: as seams are joined already. */
+export const setSeams = (seams: SeamMarks, joins: readonly SeamSetting[] = []): Command =>
+  onSculpt('set the seams', (part) => ({ ...part, seams, ...(joins.length === 0 ? {} : { seamSettings: joins }) }));
 
 /** Takes another foam for the sculpt's layer; its own neutral fraction comes with it. */
 export const setFoam = (foam: FoamId, thicknessMm: number): Command => ({

@@ -3,10 +3,10 @@ import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
-import { STEEP_WAYS } from '../model/steep-join.ts';
 import { brokenPlace } from './broken-place.ts';
 import { MOST_OFF_MM } from './wear-commands.ts';
 import type { Project } from './project.ts';
+import { seamSettingSchema } from './seam-setting-schema.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
@@ -112,17 +112,7 @@ const sculpt = v.object({
       }),
     ),
   }),
-  seamSettings: v.array(
-    v.object({
-      edge: pair,
-      kind: v.picklist(['butt', 'lap', 'rebate']),
-      allowanceMm: v.pipe(finite, v.minValue(0)),
-      lapFace: v.optional(count),
-      lapUnder: v.optional(v.boolean()),
-      standFace: v.optional(count),
-      steep: v.optional(v.picklist(STEEP_WAYS)),
-    }),
-  ),
+  seamSettings: v.array(seamSettingSchema),
   pieceSettings: v.array(
     v.object({
       face: count,

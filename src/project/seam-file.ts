@@ -1,13 +1,16 @@
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../base/result.ts';
-import type { SeamMarks } from '../model/seams.ts';
+import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import { brokenPlace } from './broken-place.ts';
+import { seamSettingSchema } from './seam-setting-schema.ts';
 
-/** A seam file: which edges of which model are parted. Numbers count the file's vertices from 0. */
+/** A seam file: which edges of which model are parted, and how the foam is joined there again. Numbers count the file's vertices from 0. */
 export interface SeamFile {
   /** SHA-256 of the model the seams were drawn on, or null when the file does not say. */
   readonly modelHash: string | null;
   readonly marks: SeamMarks;
+  /** Empty where the file does not say: seams stay as they are joined. */
+  readonly joins: readonly SeamSetting[];
 }
 
 const number = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -31,6 +34,7 @@ const schema = v.object({
     ),
     [],
   ),
+  joins: v.optional(v.array(seamSettingSchema), []),
 });
 
 /** Reads a seam file. Fails with `seams/not-json` or `seams/broken`. */
@@ -49,6 +53,6 @@ export function readSeamFile(text: string, fileName: string): Result<SeamFile> {
     const [issue] = parsed.issues;
     return fail('seams/broken', `${fileName} is not a seam file: ${brokenPlace(issue)}.`);
   }
-  const { modelHash, edges, paths } = parsed.output;
-  return ok({ modelHash: modelHash ?? null, marks: { edges, paths } });
+  const { modelHash, edges, paths, joins } = parsed.output;
+  return ok({ modelHash: modelHash ?? null, marks: { edges, paths }, joins });
 }

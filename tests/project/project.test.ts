@@ -17,6 +17,7 @@ import {
   setPieceSetting,
   setRegionGive,
   setScale,
+  setSeams,
   setShrinkage,
   setThickness,
 } from '../../src/project/commands.ts';
@@ -212,6 +213,21 @@ describe('wishes for laying flat', () => {
     expect(history.project).toBe(before);
   });
 
+  it('take the seams of a file, and how it joins them where it says so', async () => {
+    const history = new History(await project());
+    const read = readSeamFile(
+      '{"version":1,"edges":[[1,2]],"joins":[{"edge":[1,2],"kind":"rebate","allowanceMm":0}]}',
+      'a.json',
+    );
+    if (!read.ok) throw new Error(read.problem.text);
+    history.run(setSeams(read.value.marks, read.value.joins));
+    const [part] = history.project.parts;
+    expect(part.seams.edges).toEqual([[1, 2]]);
+    expect(part.seamSettings).toEqual([{ edge: [1, 2], kind: 'rebate', allowanceMm: 0 }]);
+    history.run(setSeams({ edges: [[3, 4]], paths: [] }));
+    expect(history.project.parts[0].seamSettings).toBe(part.seamSettings);
+  });
+
   it('join a seam in one way at a time, wherever on it that was said', async () => {
     const history = new History(await project());
     const settings = () => history.project.parts[0].seamSettings;
@@ -333,7 +349,7 @@ describe('project file', () => {
 describe('readSeamFile', () => {
   it('takes edges alone', () => {
     const result = readSeamFile('{"version":1,"edges":[[0,1]]}', 'a.json');
-    expect(result.ok && result.value).toEqual({ modelHash: null, marks: { edges: [[0, 1]], paths: [] } });
+    expect(result.ok && result.value).toEqual({ modelHash: null, marks: { edges: [[0, 1]], paths: [] }, joins: [] });
   });
 
   it.each([

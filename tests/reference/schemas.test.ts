@@ -155,6 +155,8 @@ describe('schemas of the files', () => {
     '{"version":1,"edges":[[0,1],[1,2]]}',
     '{"version":1}',
     `{"version":1,"modelHash":"${'0'.repeat(64)}","edges":[],"paths":[{"points":[{"vertex":3},{"face":2,"bary":[0.5,0.5,0]}],"kind":"lap","lapSide":"left","locked":true}]}`,
+    '{"version":1,"edges":[[0,1]],"joins":[{"edge":[0,1],"kind":"rebate","allowanceMm":0,"standFace":3}]}',
+    '{"version":1,"joins":[{"edge":[1,0],"kind":"lap","allowanceMm":12.5,"lapFace":0,"lapUnder":true}]}',
   ])('and the reader agree to take the seam file %s', (text) => {
     expect(schemaFaults(SEAM_FILE, JSON.parse(text))).toEqual([]);
     expect(readSeamFile(text, 's').ok).toBe(true);
@@ -171,6 +173,10 @@ describe('schemas of the files', () => {
     '{"version":1,"edges":{"0":1}}',
     '{"version":1,"paths":[{"points":[{"vertex":3},{"bary":[1]}]}]}',
     '{"version":1,"paths":[{"points":[{"vertex":3},{"vertex":4}],"kind":"glued"}]}',
+    '{"version":1,"joins":[{"edge":[0,1],"kind":"glued","allowanceMm":0}]}',
+    '{"version":1,"joins":[{"edge":[0,1],"kind":"lap"}]}',
+    '{"version":1,"joins":[{"edge":[0,1],"kind":"lap","allowanceMm":-1}]}',
+    '{"version":1,"joins":[{"edge":[0,1],"kind":"rebate","allowanceMm":0,"standFace":1.5}]}',
     '[]',
   ])('and the reader agree to refuse the seam file %s', (text) => {
     expect(schemaFaults(SEAM_FILE, JSON.parse(text))).not.toEqual([]);
