@@ -33,6 +33,8 @@ const inFoam = (thicknessMm: number): Project => ({
 
 interface Step {
   readonly ms: number;
+  /** Of the processor, which other programs do not lengthen much. */
+  readonly ownMs: number;
   readonly clock: StretchClock;
   readonly outcome: Outcome;
   readonly anew: string;
@@ -49,15 +51,17 @@ async function round(): Promise<readonly Step[]> {
   for (const thicknessMm of THICKNESSES_MM) {
     const clock = new StretchClock();
     const before = steps.at(-1)?.outcome;
+    const used = process.cpuUsage();
     const start = performance.now();
     const outcome = await pipeline.run(inFoam(thicknessMm), clock);
     const ms = performance.now() - start;
+    const { user, system } = process.cpuUsage(used);
     const anew = [
       othersOf(outcome.cut?.patches, before?.cut?.patches),
       othersOf(outcome.flats, before?.flats),
       othersOf(outcome.pieces, before?.pieces),
     ];
-    steps.push({ ms, clock, outcome, anew: anew.join(', ') });
+    steps.push({ ms, ownMs: (user + system) / 1000, clock, outcome, anew: anew.join(', ') });
   }
   return steps;
 }
@@ -73,6 +77,7 @@ const rows = THICKNESSES_MM.map((thicknessMm, i) => {
   return [
     `${thicknessMm} mm`,
     timesText(steps.map(({ ms }) => ms)),
+    timesText(steps.map(({ ownMs }) => ownMs)),
     timesText(longest.map(({ ms }) => ms)),
     longest[0].phase,
     first.anew,
@@ -89,7 +94,7 @@ const phases = THICKNESSES_MM.map((thicknessMm, i) => {
 });
 const sum = all[0].map(({ outcome }) => (outcome.flats ?? []).reduce((total, flat) => total + (flat?.energy ?? 0), 0));
 process.stdout.write(`The helm in ${triangles} triangles, ${all[0][0].outcome.pieces?.length ?? 0} pieces, ms
-${textTable(['foam', 'time', 'longest stretch', 'while', 'patches, flat shapes, pieces anew', 'made anew'], rows)}
+${textTable(['foam', 'time', 'processor', 'longest stretch', 'while', 'patches, flat shapes, pieces anew', 'made anew'], rows)}
 by phase, medians
 ${phases.join('\n')}
 checksums of the energies ${sum.map((energy) => energy.toFixed(9)).join(' ')}
