@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea, formatLength } from '../base/format-length.ts';
-import type { Opening, PassChoice } from '../model/girth.ts';
+import { OPENING_USES, type Opening, type PassChoice } from '../model/girth.ts';
 import { setWorn } from '../project/wear-commands.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
@@ -30,11 +30,19 @@ export class PassFields extends JobSection {
         ${this.#field(worn ?? {}, 'girthMm', words.passGirth)}
         ${this.#field(worn ?? {}, 'breadthMm', words.passBreadth)}
       </div>
+      <label class="tick">
+        <input
+          type="checkbox"
+          .checked=${worn?.coversFace === true}
+          @change=${(event: Event) => this.#cover(worn ?? {}, (event.target as HTMLInputElement).checked)}
+        />
+        ${words.coversFace}
+      </label>
       ${
         openings.length === 0
           ? nothing
           : html`<ul class="small">
-              ${openings.slice(0, MOST_OPENINGS).map((opening) => html`<li>${this.#told(opening)}</li>`)}
+              ${openings.slice(0, MOST_OPENINGS).map((opening, i) => html`<li>${this.#told(opening)} ${this.#use(worn ?? {}, opening, i)}</li>`)}
             </ul>`
       }
       ${
@@ -47,11 +55,38 @@ export class PassFields extends JobSection {
     </fieldset>`;
   }
 
-  #told({ girthMm, breadthMm, areaMm2, narrowest, passes }: Opening): string {
+  #cover({ coversFace: _, ...rest }: PassChoice, isOver: boolean): void {
+    this.send(setWorn(isOver ? { ...rest, coversFace: true } : rest));
+  }
+
+  /** What an opening is for. */
+  #use(worn: PassChoice, opening: Opening, i: number) {
+    const words = WORDS.wear;
+    return html`<select
+      aria-label=${words.useOf(i + 1)}
+      @change=${(event: Event) => this.#say(worn, opening, (event.target as HTMLSelectElement).value)}
+    >
+      <option value="" .selected=${opening.use === null}>${words.uses.none}</option>
+      ${OPENING_USES.map((use) => html`<option value=${use} .selected=${opening.use === use}>${words.uses[use]}</option>`)}
+    </select>`;
+  }
+
+  #say(worn: PassChoice, { vertices }: Opening, word: string): void {
+    const { sculpt } = this.bench;
+    if (sculpt === null) return;
+    const rim = new Set(Array.from(vertices, (v) => sculpt.fileVertex[v]));
+    const others = worn.openings?.filter(({ vertex }) => !rim.has(vertex)) ?? [];
+    const use = OPENING_USES.find((one) => one === word);
+    const own = use === undefined ? [] : [{ vertex: sculpt.fileVertex[vertices[0]], use }];
+    this.send(setWorn({ ...worn, openings: [...others, ...own] }));
+  }
+
+  #told({ girthMm, breadthMm, areaMm2, acrossMm, uprightMm, narrowest, passes }: Opening): string {
     const words = WORDS.wear;
     const length = (mm: number): string => formatLength(mm, this.unit);
     return [
       words.opening(length(girthMm), length(breadthMm), formatArea(areaMm2, this.unit)),
+      words.openingSize(length(acrossMm), length(uprightMm)),
       ...(narrowest === null ? [] : [words.narrows(length(narrowest.girthMm))]),
       ...(passes === null ? [] : [passes ? words.passes : words.passesNot]),
     ].join('; ');

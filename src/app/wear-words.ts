@@ -44,6 +44,10 @@ export const WEAR_WORDS = {
   narrows: (girth: string) => `narrows to ${girth}`,
   passes: 'it passes',
   passesNot: 'too small',
+  coversFace: 'It is worn over the face',
+  openingSize: (across: string, upright: string) => `${across} level, ${upright} upright`,
+  useOf: (n: number) => `What opening ${n} is for`,
+  uses: { none: 'nothing said', 'way-in': 'way in', sight: 'sight', air: 'air' },
   passNothing: 'it is not worn',
   caution: 'For whoever wears it',
 };

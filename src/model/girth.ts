@@ -23,12 +23,21 @@ export interface GirthTape {
   readonly bodyLengthMm?: number;
 }
 
+/** What an opening is for. */
+export type OpeningUse = 'way-in' | 'sight' | 'air';
+
+export const OPENING_USES: readonly OpeningUse[] = ['way-in', 'sight', 'air'];
+
 /** What must pass an opening when the part is put on, mm, > 0: for a helm the head, for a bracer the fist. */
 export interface PassChoice {
   readonly girthMm?: number;
   readonly breadthMm?: number;
   /** The tape at the place where it is worn; missing: the first. */
   readonly tape?: string;
+  /** True of what is worn over the face: it must have openings for sight and air. */
+  readonly coversFace?: boolean;
+  /** What openings are for, each by a vertex of the file on its rim. */
+  readonly openings?: readonly { readonly vertex: number; readonly use: OpeningUse }[];
 }
 
 /** One surface measured at a plane. A tape bridges hollows, so its length is that of the convex hull. */
@@ -76,6 +85,11 @@ export interface Opening {
   readonly girthMm: number;
   readonly breadthMm: number;
   readonly areaMm2: number;
+  /** How far it goes level and upright as the part stands, seen along its normal, mm. */
+  readonly acrossMm: number;
+  readonly uprightMm: number;
+  /** What the maker said it is for; null: nothing. */
+  readonly use: OpeningUse | null;
   /**
    * Least girth of the sections between the opening and the place where the part is worn, and where, mm; null without such a place, and
    * where what must pass does not pass the opening itself.
@@ -105,6 +119,8 @@ export interface OpeningSeams {
 export interface PuttingOn {
   /** From the largest girth down. */
   readonly openings: readonly Opening[];
+  /** Of what is worn over the face: uses that no opening has. */
+  readonly lacks: readonly OpeningUse[];
   /** Null when nothing was said to pass. */
   readonly goesOn: boolean | null;
   /** Where it would split and close when it does not go on; null where no seam leads from rim to rim. */

@@ -5,7 +5,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type { BodyFit } from '../model/body-fit.ts';
 import type { CoreFit, CoreRod } from '../model/clearance.ts';
-import type { GirthTape, PuttingOn, TapeFit, Triple } from '../model/girth.ts';
+import type { GirthTape, OpeningUse, PassChoice, PuttingOn, TapeFit, Triple } from '../model/girth.ts';
 import type { SculptPart } from '../project/project.ts';
 import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
 import { findOpenings } from '../steps/wear/openings.ts';
@@ -63,11 +63,14 @@ export class Wear {
     let puttingOn: PuttingOn | null = null;
     if (worn !== null) {
       const tape = tapes.find(({ id }) => id === worn.tape) ?? tapes.at(0);
-      const wayKey = [mesh, shell, chains, tape, worn];
+      const wayKey = [mesh, shell, chains, tape, worn, part.upAxis];
       const place = tape === undefined ? null : planeOf(tape, mmPerUnit);
       puttingOn =
         this.#ways.get(wayKey) ??
-        this.#ways.set(wayKey, await wayOn(back, place, worn, chains, shareOfWork(work, 0.6, 1)));
+        this.#ways.set(
+          wayKey,
+          await wayOn(back, place, { worn, upAxis: part.upAxis, mesh, chains }, shareOfWork(work, 0.6, 1)),
+        );
     }
     const findings = [
       ...tapeFits.flatMap((fit) => tapeFindings(fit, planeOf(fit.tape, mmPerUnit).point, part.id)),
@@ -116,19 +119,29 @@ function coreFit(shell: BackOfShell, core: CoreRod, mmPerUnit: number): CoreFit 
   };
 }
 
+interface WayIn extends Pick<SculptPart, 'upAxis'>, Pick<CutSculpt, 'chains'> {
+  readonly worn: PassChoice;
+  readonly mesh: Mesh;
+}
+
 async function wayOn(
   { back }: BackOfShell,
-  worn: Plane | null,
-  pass: NonNullable<SculptPart['worn']>,
-  chains: CutSculpt['chains'],
+  place: Plane | null,
+  { worn: pass, upAxis, mesh, chains }: WayIn,
   work: Work,
 ): Promise<PuttingOn> {
-  const openings = await findOpenings(back, worn, pass, work);
+  const uses = new Map(pass.openings?.map(({ vertex, use }) => [vertex, use]));
+  const useAt = (v: number): OpeningUse | undefined => uses.get(mesh.fileVertex[v]);
+  const openings = await findOpenings(back, place, pass, UPS[upAxis], useAt, work);
   const isAsked = pass.girthMm !== undefined || pass.breadthMm !== undefined;
   const goesOn = isAsked ? openings.some(({ passes }) => passes === true) : null;
   const rims = openings.map(({ vertices }) => vertices);
-  return { openings, goesOn, splitAt: goesOn === false ? seamsThatOpen(back.positions, chains, rims) : null };
+  const needs: readonly OpeningUse[] = pass.coversFace === true ? ['sight', 'air'] : [];
+  const lacks = needs.filter((need) => !openings.some(({ use }) => use === need));
+  return { openings, lacks, goesOn, splitAt: goesOn === false ? seamsThatOpen(back.positions, chains, rims) : null };
 }
+
+const UPS = { x: { x: 1, y: 0, z: 0 }, y: { x: 0, y: 1, z: 0 }, z: { x: 0, y: 0, z: 1 } } as const;
 
 const vec = ([x, y, z]: Triple): Vec3 => ({ x, y, z });
 const inMm = (point: Triple, mmPerUnit: number): Vec3 => scale3(vec(point), mmPerUnit);

@@ -3,6 +3,7 @@ import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
+import { OPENING_USES } from '../model/girth.ts';
 import { brokenPlace } from './broken-place.ts';
 import { MOST_OFF_MM } from './wear-commands.ts';
 import type { Project } from './project.ts';
@@ -171,7 +172,13 @@ const sculpt = v.object({
   tapes: v.optional(withOwnIds(tape, 'a tape with an id of its own')),
   core: v.optional(withOwnIds(coreRod, 'a core with an id of its own')),
   worn: v.optional(
-    v.object({ girthMm: v.optional(positive), breadthMm: v.optional(positive), tape: v.optional(v.string()) }),
+    v.object({
+      girthMm: v.optional(positive),
+      breadthMm: v.optional(positive),
+      tape: v.optional(v.string()),
+      coversFace: v.optional(v.boolean()),
+      openings: v.optional(v.array(v.object({ vertex: count, use: v.picklist(OPENING_USES) }))),
+    }),
   ),
 });
 

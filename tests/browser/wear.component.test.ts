@@ -111,6 +111,16 @@ describe('a tape in the window', () => {
     expect(textOf(inWear('fl-pass-fields', 'li'))).toContain(WORDS.wear.passesNot);
     expect(workbench.bench.findings.some(({ code }) => code === 'wear/does-not-go-on')).toBe(true);
     expect(textOf(inWear('fl-cautions', 'summary'))).toContain(WORDS.wear.caution);
+    const pass = inWear('fl-pass-fields').shadowRoot!;
+    pass.querySelector<HTMLInputElement>('input[type=checkbox]')!.click();
+    await rested();
+    expect(workbench.bench.findings.some(({ code }) => code === 'wear/no-sight')).toBe(true);
+    const use = pass.querySelector('select')!;
+    use.value = 'sight';
+    use.dispatchEvent(new Event('change'));
+    await rested();
+    expect(workbench.bench.findings.some(({ code }) => code === 'wear/no-sight')).toBe(false);
+    expect(workbench.bench.bodyFit?.puttingOn?.openings[0].use).toBe('sight');
     button(tape, /remove/).click();
     await rested();
     expect(tapes()).toEqual([]);

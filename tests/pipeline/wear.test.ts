@@ -127,6 +127,24 @@ describe('a bracer on an arm', () => {
     expect(told).toContain('open up the side by 8.4');
   });
 
+  it('asks for sight and air where it covers the face, until openings are said to give them', async () => {
+    const blind = await run(after(bare, setWorn({ coversFace: true })));
+    expect(codes(blind)).toEqual(['wear/no-sight', 'wear/no-air']);
+    const { openings } = blind.bodyFit!.puttingOn!;
+    expect(openings.length).toBeGreaterThan(0);
+    const vertex = blind.sculpt!.mesh.fileVertex[openings[0].vertices[1]];
+    const seeing = after(bare, setWorn({ coversFace: true, openings: [{ vertex, use: 'sight' }] }));
+    const outcome = await run(seeing);
+    expect(codes(outcome)).toEqual(['wear/no-air']);
+    expect(outcome.bodyFit!.puttingOn!.openings[0].use).toBe('sight');
+    const text = projectFileOf(outcome, (hash) => pipeline.sourceOf(hash));
+    expect(schemaFaults(schemaOf('project'), JSON.parse(text))).toEqual([]);
+    expect(expectOk(await readProjectFile(text, 'x')).project.parts[0].worn).toEqual(seeing.parts[0].worn);
+    const report = JSON.parse(reportOf(outcome)) as { fit: { puttingOn: { lacks: string[] } } };
+    expect(schemaFaults(schemaOf('report'), report)).toEqual([]);
+    expect(report.fit.puttingOn.lacks).toEqual(['air']);
+  });
+
   it('keeps all of it in the project file and tells it in the report, both as their schemas say', async () => {
     const { middle, along } = place();
     const core = { id: 'core-1', name: 'Pole', pointInFile: middle, direction: along, diameterMm: 32, roomMm: 1 };
@@ -155,6 +173,7 @@ describe('a bracer on an arm', () => {
       },
     ],
     [{ worn: { girthMm: 0 } }],
+    [{ worn: { openings: [{ vertex: 3, use: 'hearing' }] } }],
   ])('refuses a project file with %j', async (broken) => {
     const text = projectFileOf(plain, (hash) => pipeline.sourceOf(hash));
     const file = JSON.parse(text) as { project: { parts: object[] } };

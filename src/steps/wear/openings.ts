@@ -1,8 +1,8 @@
 import { shareOfWork, type Work } from '../../base/work.ts';
 import { convexHull } from '../../geom/convex-hull.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
-import { cross3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
-import type { Opening, PassChoice } from '../../model/girth.ts';
+import { cross3, dot3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
+import type { Opening, OpeningUse, PassChoice } from '../../model/girth.ts';
 import { nextOnRim, type Plane, type Surface } from './plane-section.ts';
 import { frameOf, inFrame, measureTape } from './tape.ts';
 
@@ -17,18 +17,25 @@ const NARROWEST_SHARE = 1e-3;
  * The openings of a part: loops of its open edges, from the largest girth down.
  * @param worn  plane at the place where the part is worn, or null.
  * @param pass  what must pass; the way behind an opening is measured where that passes the opening itself.
+ * @param up    as the part stands, length 1.
+ * @param useAt what the opening with this vertex on its rim is for.
  * @throws Cancelled when the work was called off.
  */
 export async function findOpenings(
   surface: Surface,
   worn: Plane | null,
   pass: PassChoice | null,
+  up: Vec3,
+  useAt: (vertex: number) => OpeningUse | undefined,
   work: Work,
 ): Promise<readonly Opening[]> {
   const rims = rimsOf(surface);
   const openings: Opening[] = [];
   for (const [i, rim] of rims.entries()) {
-    openings.push(await openingOf(surface, rim, worn, pass, shareOfWork(work, i / rims.length, (i + 1) / rims.length)));
+    const share = shareOfWork(work, i / rims.length, (i + 1) / rims.length);
+    const opening = await openingOf(surface, rim, worn, pass, up, share);
+    const use = [...rim].map(useAt).find((one) => one !== undefined) ?? null;
+    openings.push({ ...opening, use });
   }
   return openings.sort((a, b) => b.girthMm - a.girthMm || a.vertices[0] - b.vertices[0]);
 }
@@ -55,12 +62,14 @@ async function openingOf(
   vertices: Uint32Array,
   worn: Plane | null,
   pass: PassChoice | null,
+  up: Vec3,
   work: Work,
-): Promise<Opening> {
+): Promise<Omit<Opening, 'use'>> {
   const rim = new Float64Array(3 * vertices.length);
   vertices.forEach((v, i) => rim.set(surface.positions.subarray(3 * v, 3 * v + 3), 3 * i));
   const plane = meanPlane(rim);
-  const flat = inFrame(rim, frameOf(plane));
+  const frame = frameOf(plane);
+  const flat = inFrame(rim, frame);
   const hull = convexHull(flat);
   const girthMm = ringLength(hull);
   const breadthMm = leastWidth(hull);
@@ -79,10 +88,29 @@ async function openingOf(
     girthMm,
     breadthMm,
     areaMm2: Math.abs(ringArea(flat)),
+    ...extents(flat, dot3(up, frame.u), dot3(up, frame.v)),
     narrowest,
     slitMm: slits.reduce((most, { mm }) => Math.max(most, mm), 0),
     passes: isAsked ? passesRim && (narrowest === null || fits(narrowest.girthMm, narrowest.breadthMm)) : null,
   };
+}
+
+/** An opening that looks this far up or down (sine) has no upright: its second side stands for it. */
+const LEVEL_SINE = 1e-6;
+
+/** How far a flat loop goes along a direction in its plane and square to it. */
+function extents(flat: Float64Array, x: number, y: number): { acrossMm: number; uprightMm: number } {
+  const length = Math.hypot(x, y);
+  const [ux, uy] = length > LEVEL_SINE ? [x / length, y / length] : [0, 1];
+  const span = (dx: number, dy: number): number => {
+    let [least, most] = [Infinity, -Infinity];
+    for (let i = 0; i < flat.length; i += 2) {
+      const at = dx * flat[i] + dy * flat[i + 1];
+      [least, most] = [Math.min(least, at), Math.max(most, at)];
+    }
+    return most - least;
+  };
+  return { acrossMm: span(uy, -ux), uprightMm: span(ux, uy) };
 }
 
 /** Middle of a loop by its length, and the direction in which it holds the greatest area (its vector area). */

@@ -105,7 +105,22 @@ export function coreFindings({ core, tightest, pierced }: CoreFit, part: string)
 }
 
 /** What is to be said of putting the part on. @param letters  of the chains of the cut. */
-export function puttingOnFindings({ openings, goesOn, splitAt }: PuttingOn, part: string): readonly Finding[] {
+export function puttingOnFindings(way: PuttingOn, part: string): readonly Finding[] {
+  return [...lackFindings(way, part), ...wayInFindings(way, part)];
+}
+
+const lackFindings = ({ lacks }: PuttingOn, part: string): readonly Finding[] =>
+  lacks.map((use) => ({
+    code: use === 'sight' ? 'wear/no-sight' : 'wear/no-air',
+    severity: 'warning',
+    text:
+      use === 'sight'
+        ? 'It covers the face, and no opening is said to be for sight: say which one is looked through, or cut one; nobody should walk or work blind in it.'
+        : 'It covers the face, and no opening is said to be for air: say where the wearer breathes, or cut openings near mouth and nose.',
+    where: { part },
+  }));
+
+function wayInFindings({ openings, goesOn, splitAt }: PuttingOn, part: string): readonly Finding[] {
   if (goesOn !== false) return [];
   const widest = openings.find(({ narrowest }) => narrowest !== null) ?? openings[0];
   const names = splitAt?.letters ?? [];

@@ -15,6 +15,7 @@ export function fitReport({ tapes, cores, puttingOn }: BodyFit, mesh: Mesh): Rec
         ? null
         : {
             goesOn: puttingOn.goesOn,
+            lacks: puttingOn.lacks,
             openings: puttingOn.openings.map((opening) => openingReport(opening, mesh)),
             splitAt:
               puttingOn.splitAt === null
@@ -63,6 +64,9 @@ const openingReport = (opening: Opening, mesh: Mesh): Record<string, unknown> =>
   girthMm: opening.girthMm,
   breadthMm: opening.breadthMm,
   areaMm2: opening.areaMm2,
+  acrossMm: opening.acrossMm,
+  uprightMm: opening.uprightMm,
+  use: opening.use,
   narrowest: opening.narrowest === null ? null : { ...opening.narrowest, point: pointOf(opening.narrowest.point) },
   slitMm: opening.slitMm,
   passes: opening.passes,

@@ -14,6 +14,9 @@ const surfaceOf = (mesh: Mesh) => ({
   topology: topologyOf(mesh),
 });
 
+const UP = { x: 0, y: 0, z: 1 };
+const unsaid = (): undefined => undefined;
+
 /** A tube of rings of given radii, 20 mm apart, round z. */
 function waist(radii: readonly number[], sides: number): Mesh {
   const points = radii.flatMap((r, j) =>
@@ -48,7 +51,7 @@ describe('putting a part on', () => {
   it('finds both rims of a tube and the waist between one of them and the place worn', async () => {
     const mesh = waist([50, 30, 40], 32);
     const worn = { point: { x: 0, y: 0, z: 35 }, normal: { x: 0, y: 0, z: 1 } };
-    const [wide, narrow] = await findOpenings(surfaceOf(mesh), worn, { girthMm: 230 }, QUIET_WORK);
+    const [wide, narrow] = await findOpenings(surfaceOf(mesh), worn, { girthMm: 230 }, UP, unsaid, QUIET_WORK);
     expect(wide.girthMm).toBeCloseTo(around(50, 32), 9);
     expect(wide.centre.z).toBe(0);
     expect(wide.areaMm2).toBeCloseTo(16 * 2500 * Math.sin(Math.PI / 16), 6);
@@ -62,9 +65,9 @@ describe('putting a part on', () => {
   });
 
   it('has nothing to say of what was not asked, and no opening where there is none', async () => {
-    const tube = await findOpenings(surfaceOf(tubeMesh(6, 20, 30)), null, null, QUIET_WORK);
+    const tube = await findOpenings(surfaceOf(tubeMesh(6, 20, 30)), null, null, UP, unsaid, QUIET_WORK);
     expect(tube.map(({ passes }) => passes)).toEqual([null, null]);
-    expect(await findOpenings(surfaceOf(boxMesh(10)), null, { girthMm: 5 }, QUIET_WORK)).toEqual([]);
+    expect(await findOpenings(surfaceOf(boxMesh(10)), null, { girthMm: 5 }, UP, unsaid, QUIET_WORK)).toEqual([]);
   });
 
   it('knows a slit up the side from a window in the wall', async () => {
@@ -75,10 +78,24 @@ describe('putting a part on', () => {
       triangles: tube.triangles.filter((_, i) => !faces.includes(Math.floor(i / 6))),
     });
     const width = 2 * 50 * Math.sin(Math.PI / 8);
-    const [slit] = await findOpenings(surfaceOf(without([0, 8, 16])), worn, null, QUIET_WORK);
+    const [slit] = await findOpenings(surfaceOf(without([0, 8, 16])), worn, null, UP, unsaid, QUIET_WORK);
     expect(slit.slitMm).toBeCloseTo(width, 9);
-    const window = await findOpenings(surfaceOf(without([8])), worn, null, QUIET_WORK);
+    const window = await findOpenings(surfaceOf(without([8])), worn, null, UP, unsaid, QUIET_WORK);
     expect(window.map(({ slitMm }) => slitMm > 0)).toEqual([false, false, true]); // its own width
+    // One of three rows of the tube's walls, 60 high together; the rims lie level and are as deep as they are broad.
+    expect(window[2].acrossMm).toBeCloseTo(width, 9);
+    expect(window[2].uprightMm).toBeCloseTo(20, 9);
+    expect(window[0].acrossMm).toBeCloseTo(100, 9);
+    expect(window[0].uprightMm).toBeCloseTo(100, 9);
+  });
+
+  it('knows what an opening is for by any vertex of its rim', async () => {
+    const mesh = tubeMesh(6, 20, 30);
+    const [a, b] = await findOpenings(surfaceOf(mesh), null, null, UP, unsaid, QUIET_WORK);
+    expect([a.use, b.use]).toEqual([null, null]);
+    const sight = (v: number): 'sight' | undefined => (v === a.vertices[3] ? 'sight' : undefined);
+    const said = await findOpenings(surfaceOf(mesh), null, null, UP, sight, QUIET_WORK);
+    expect(said.map(({ use }) => use)).toEqual(['sight', null]);
   });
 
   it('measures the least width of a ring across its corners too', () => {
