@@ -11,6 +11,7 @@ import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import type { StripChoices } from './strip-command.ts';
+import { wallFrom } from './wall-option.ts';
 
 export type Command =
   | { readonly name: 'help' }
@@ -59,6 +60,7 @@ const OPTIONS = {
   unit: { type: 'string' },
   size: { type: 'string' },
   thickness: { type: 'string' },
+  wall: { type: 'string' },
   'model-is': { type: 'string' },
   neutral: { type: 'string' },
   off: { type: 'string' },
@@ -96,6 +98,8 @@ function parsed(words: readonly string[]) {
 
 function makeChoices(input: string, values: Values, today: string): MakeChoices {
   if (values.out === undefined) throw new WrongUsage('make needs a folder to write to: add --out DIR.');
+  if (values.wall !== undefined && values.thickness !== undefined)
+    throw new WrongUsage('give --thickness or --wall, not both.');
   const scale = scaleFrom(values);
   return {
     input,
@@ -103,6 +107,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('seams', values.seams),
     ...given('scale', scale),
     ...given('thicknessMm', number('thickness', values.thickness, { over: 0, most: 200 })),
+    ...given('wallMm', wallFrom(values.wall)),
     ...given('modelIs', oneOf('model-is', values['model-is'], ['face', 'middle', 'back'])),
     ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
     ...given('offMm', number('off', values.off, { least: -MOST_OFF_MM, most: MOST_OFF_MM })),

@@ -23,6 +23,7 @@ import { readInput, type InputFile } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { springLines } from './spring-lines.ts';
 import { terminalWork } from './terminal-work.ts';
+import { wishedLayers } from './wall-option.ts';
 
 /** What the command line said; left out means: as the project has it, or the default. */
 export interface MakeChoices {
@@ -30,7 +31,10 @@ export interface MakeChoices {
   readonly out: string;
   readonly seams?: string;
   readonly scale?: ScaleChoice;
+  /** Of every sheet of the wall. */
   readonly thicknessMm?: number;
+  /** Sheets of the wall from the inside outward, mm; then no `thicknessMm`. */
+  readonly wallMm?: readonly number[];
   /** Pieces that are cut from foam of another thickness. */
   readonly pieceFoams?: readonly PieceFoamChoice[];
   readonly modelIs?: ModelIs;
@@ -134,12 +138,8 @@ async function seamsFrom(path: string, project: Project): Promise<Partial<Sculpt
 
 function withChoices(project: Project, choices: MakeChoices, seams: Partial<SculptPart> | null): Project {
   const [part] = project.parts;
-  const [layer] = part.layers;
-  const thicknessMm = choices.thicknessMm ?? layer.thicknessMm;
-  const foam =
-    thicknessMm === layer.thicknessMm ? undefined : project.foams.find((sheet) => sheet.thicknessMm === thicknessMm);
-  const foamId = foam?.id ?? layer.foam;
   const { shrinkage } = choices;
+  const layers = wishedLayers(part.layers, project.foams, { ...choices, shrinks: shrinkage !== undefined });
   return {
     ...changePart(project, {
       ...(choices.scale === undefined ? {} : { scale: choices.scale }),
@@ -151,18 +151,10 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
       pieceSettings: [...part.pieceSettings, ...pieceFoamSettings(choices.pieceFoams ?? [], project.foams)],
       ...choices.wear,
       flatten: { ...part.flatten, ...choices.flatten },
-      layers: [
-        {
-          ...layer,
-          foam: foamId,
-          thicknessMm,
-          neutralFraction: choices.neutral ?? foam?.neutralFraction ?? layer.neutralFraction,
-          allowForShrinkage: shrinkage === undefined ? layer.allowForShrinkage : true,
-        },
-      ],
+      layers,
     }),
     foams: project.foams.map((sheet) =>
-      sheet.id === foamId
+      layers.some(({ foam }) => foam === sheet.id)
         ? ruled(shrinkage === undefined ? sheet : { ...sheet, shrinkage }, choices.rules ?? {})
         : sheet,
     ),

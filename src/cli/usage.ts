@@ -18,7 +18,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --unit mm|cm|m|in     unit of the numbers in the file (mm when neither
                             --unit nor --size is given, and the report says so)
       --size AXIS=MM        one real measure instead: longest=, x=, y= or z=
-      --thickness MM        foam, default 6
+      --thickness MM        foam, default 6; of every sheet of a wall
+      --wall MM,MM          a wall of several sheets instead, from the inside
+                            outward, each with pieces of its own size
       --piece-foam FACE=MM  cut the piece that holds a face of the file, counted
                             from 0, from foam so thick; may be repeated
       --model-is SIDE       which surface of the foam the sculpt is:

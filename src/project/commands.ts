@@ -1,5 +1,5 @@
 import type { NamedWish } from '../base/finding.ts';
-import type { FoamId } from '../base/ids.ts';
+import type { FoamId, LayerId } from '../base/ids.ts';
 import type { EdgeWish, FlattenWishes, Give, HeatShrinkage, Region } from '../model/flatten-settings.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { NeutralTest } from '../model/neutral-test.ts';
@@ -124,12 +124,15 @@ export const clearSeams = (): Command =>
 export const setSeams = (seams: SeamMarks, joins: readonly SeamSetting[] = []): Command =>
   onSculpt('set the seams', (part) => ({ ...part, seams, ...(joins.length === 0 ? {} : { seamSettings: joins }) }));
 
-/** Takes another foam for the sculpt's layer; its own neutral fraction comes with it. */
-export const setFoam = (foam: FoamId, thicknessMm: number): Command => ({
+/**
+ * Takes another foam for a sheet of the wall; its own neutral fraction comes with it.
+ * @param sheet the sheet; left out: all of them. So too for what follows.
+ */
+export const setFoam = (foam: FoamId, thicknessMm: number, sheet?: LayerId): Command => ({
   label: 'choose the foam',
   apply(project) {
-    const neutralFraction = project.foams.find((sheet) => sheet.id === foam)?.neutralFraction;
-    return onLayer('choose the foam', (layer) => ({
+    const neutralFraction = project.foams.find(({ id }) => id === foam)?.neutralFraction;
+    return onLayer('choose the foam', sheet, (layer) => ({
       ...layer,
       foam,
       thicknessMm,
@@ -138,11 +141,11 @@ export const setFoam = (foam: FoamId, thicknessMm: number): Command => ({
   },
 });
 
-export const setThickness = (thicknessMm: number): Command =>
-  onLayer('set the thickness', (layer) => ({ ...layer, thicknessMm }), 'thickness');
+export const setThickness = (thicknessMm: number, sheet?: LayerId): Command =>
+  onLayer('set the thickness', sheet, (layer) => ({ ...layer, thicknessMm }), 'thickness');
 
-export const setNeutral = (neutralFraction: number): Command =>
-  onLayer('set the neutral fraction', (layer) => ({ ...layer, neutralFraction }), 'neutral');
+export const setNeutral = (neutralFraction: number, sheet?: LayerId): Command =>
+  onLayer('set the neutral fraction', sheet, (layer) => ({ ...layer, neutralFraction }), 'neutral');
 
 export const setModelIs = (modelIs: ModelIs): Command =>
   onSculpt('say which surface the sculpt is', (part) => (part.modelIs === modelIs ? part : { ...part, modelIs }));
@@ -314,8 +317,15 @@ export const setLengthUnit = (lengthUnit: 'mm' | 'in'): Command => ({
   apply: (project) => (project.lengthUnit === lengthUnit ? project : { ...project, lengthUnit }),
 });
 
-function onLayer(label: string, change: (layer: LayerChoice) => LayerChoice, mergeKey?: string): Command {
-  return onSculpt(label, (part) => ({ ...part, layers: part.layers.map(change) }), mergeKey);
+function onLayer(
+  label: string,
+  sheet: LayerId | undefined,
+  change: (layer: LayerChoice) => LayerChoice,
+  dragOf?: string,
+): Command {
+  const changeOwn = (layer: LayerChoice) => (sheet === undefined || layer.id === sheet ? change(layer) : layer);
+  const mergeKey = dragOf === undefined || sheet === undefined ? dragOf : `${dragOf} ${sheet}`;
+  return onSculpt(label, (part) => ({ ...part, layers: part.layers.map(changeOwn) }), mergeKey);
 }
 
 function onRegion(label: string, id: string, change: (region: Region) => Region): Command {

@@ -1,0 +1,68 @@
+import type { FoamSheet } from '../model/foam-stock.ts';
+import { freeLayerId } from '../project/layer-commands.ts';
+import { MOST_LAYERS } from '../project/project-file.ts';
+import type { LayerChoice } from '../project/project.ts';
+import { WrongUsage } from './exit.ts';
+import { decimal } from './option-values.ts';
+
+/** Thickest sheet taken, mm. */
+export const MOST_THICK_MM = 200;
+
+/** `--wall MM,MM`: thickness of each sheet, from the inside outward. No decimal commas here: `1,5` is two sheets. @throws WrongUsage */
+export function wallFrom(word: string | undefined): readonly number[] | undefined {
+  if (word === undefined) return undefined;
+  const sheets = word.split(',').map(decimal);
+  const isWall = sheets.length <= MOST_LAYERS && sheets.every((mm) => mm > 0 && mm <= MOST_THICK_MM);
+  if (!isWall)
+    throw new WrongUsage(
+      `--wall takes the mm of one to ${MOST_LAYERS} sheets from the inside outward, as 6,2, not ${word === '' ? 'nothing' : word}.`,
+    );
+  return sheets;
+}
+
+/** What the command line says of every sheet; left out: as it is. */
+export interface SheetWishes {
+  /** Sheets from the inside outward, in place of those there are. */
+  readonly wallMm?: readonly number[];
+  /** Of every sheet, mm. */
+  readonly thicknessMm?: number;
+  readonly neutral?: number;
+  /** True to allow for shrinkage in every sheet. */
+  readonly shrinks: boolean;
+}
+
+/**
+ * The sheets of the wall as they are wished. A sheet that gets another thickness comes from the stock's foam of that thickness, with its
+ * neutral fraction, if there is one.
+ * @param layers from the inside outward, one or more.
+ */
+export function wishedLayers(
+  layers: readonly LayerChoice[],
+  foams: readonly FoamSheet[],
+  { wallMm, thicknessMm, neutral, shrinks }: SheetWishes,
+): readonly LayerChoice[] {
+  const sheets = wallMm === undefined ? layers : resized(layers, wallMm.length);
+  return sheets.map((layer, i) => {
+    const sheet = ofThickness(layer, wallMm?.[i] ?? thicknessMm ?? layer.thicknessMm, foams);
+    return {
+      ...sheet,
+      neutralFraction: neutral ?? sheet.neutralFraction,
+      allowForShrinkage: shrinks || sheet.allowForShrinkage,
+    };
+  });
+}
+
+/** So many sheets: those that are there, and then as many like the outermost. */
+function resized(layers: readonly LayerChoice[], count: number): readonly LayerChoice[] {
+  const sheets = layers.slice(0, count);
+  while (sheets.length < count) sheets.push({ ...sheets[sheets.length - 1], id: freeLayerId(sheets) });
+  return sheets;
+}
+
+function ofThickness(layer: LayerChoice, thicknessMm: number, foams: readonly FoamSheet[]): LayerChoice {
+  if (thicknessMm === layer.thicknessMm) return layer;
+  const foam = foams.find((sheet) => sheet.thicknessMm === thicknessMm);
+  return foam === undefined
+    ? { ...layer, thicknessMm }
+    : { ...layer, thicknessMm, foam: foam.id, neutralFraction: foam.neutralFraction };
+}
