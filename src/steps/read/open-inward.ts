@@ -1,3 +1,4 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import { cross3, dot3, length3, pointAt3, scale3, add3, sub3, type Vec3 } from '../../geom/vec.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import { findRims, type Rim } from './rims.ts';
@@ -9,6 +10,8 @@ export interface OpenShell {
   readonly faces: readonly number[];
   /** Unit² of the file. */
   readonly area: number;
+  /** Signed, between its faces and the middle that is given with it, unit³. */
+  readonly volume: number;
 }
 
 /**
@@ -23,36 +26,38 @@ const LEAST_ROUNDNESS = 0.02;
 /**
  * Which open shells look inward: with a flat lid over every rim they would be closed, the lids are small, and the volume is negative. Shells
  * whose rims do not close, or that touch another at a rim, are left as they are.
+ * @param middle  that volumes are measured from.
  * @returns their seeds, in order.
  */
-export function inwardSeeds(model: SourceModel, links: SideLinks, shells: readonly OpenShell[]): number[] {
+export function* inwardSteps(
+  model: SourceModel,
+  links: SideLinks,
+  shells: readonly OpenShell[],
+  middle: Vec3,
+): Stepwise<number[]> {
   if (shells.length === 0) return [];
   const shellOf = new Int32Array(model.positions.length / 3).fill(-1);
   for (const [s, { faces }] of shells.entries()) {
     for (const f of faces)
       for (let i = model.faceStarts[f]; i < model.faceStarts[f + 1]; i += 1) shellOf[model.faceVertices[i]] = s;
   }
+  yield;
   const lids = shells.map(() => ({ area: 0, volume: 0, isSure: true }));
-  for (const rim of findRims(model, links)) {
+  const rims = findRims(model, links);
+  yield;
+  for (const rim of rims) {
     const s = shellOf[rim.vertices[0]];
     if (s < 0) continue;
-    const lid = lidOf(model, rim);
+    const lid = lidOf(model, rim, middle);
     lids[s].area += lid.area;
     lids[s].volume += lid.volume;
     lids[s].isSure &&= rim.isClosed && rim.vertices.every((v) => shellOf[v] === s);
   }
-  const volumes = shells.map((_, s) => lids[s].volume);
-  const shellOfFace = new Map(shells.flatMap(({ faces }, s) => faces.map((f) => [f, s] as const)));
-  for (let t = 0; t < model.faceOfTriangle.length; t += 1) {
-    const s = shellOfFace.get(model.faceOfTriangle[t]);
-    if (s === undefined) continue;
-    const [a, b, c] = [0, 1, 2].map((k) => pointAt3(model.positions, model.triangles[3 * t + k]));
-    volumes[s] += dot3(a, cross3(b, c)) / 6;
-  }
-  return shells.flatMap(({ seed, area }, s) => {
+  return shells.flatMap(({ seed, area, volume }, s) => {
     const lid = lids[s];
     const isClear = lid.isSure && lid.area < MOST_LID_SHARE * area;
-    return isClear && volumes[s] < 0 && roundness(volumes[s], area + lid.area) > LEAST_ROUNDNESS ? [seed] : [];
+    const whole = volume + lid.volume;
+    return isClear && whole < 0 && roundness(whole, area + lid.area) > LEAST_ROUNDNESS ? [seed] : [];
   });
 }
 
@@ -60,14 +65,14 @@ export function inwardSeeds(model: SourceModel, links: SideLinks, shells: readon
 const roundness = (volume: number, area: number): number => (36 * Math.PI * volume * volume) / area ** 3;
 
 /** A fan from the rim's middle that closes the shell: it runs along the rim the other way round than the faces. */
-function lidOf({ positions }: SourceModel, { vertices }: Rim): { area: number; volume: number } {
-  const points = vertices.map((v) => pointAt3(positions, v));
-  const middle = points.reduce((sum, p) => add3(sum, scale3(p, 1 / points.length)), { x: 0, y: 0, z: 0 } as Vec3);
+function lidOf({ positions }: SourceModel, { vertices }: Rim, middle: Vec3): { area: number; volume: number } {
+  const points = vertices.map((v) => sub3(pointAt3(positions, v), middle));
+  const apex = points.reduce((sum, p) => add3(sum, scale3(p, 1 / points.length)), { x: 0, y: 0, z: 0 } as Vec3);
   let [area, volume] = [0, 0];
   for (const [i, p] of points.entries()) {
     const q = points[(i + 1) % points.length];
-    area += length3(cross3(sub3(p, middle), sub3(q, middle))) / 2;
-    volume += dot3(middle, cross3(q, p)) / 6;
+    area += length3(cross3(sub3(p, apex), sub3(q, apex))) / 2;
+    volume += dot3(apex, cross3(q, p)) / 6;
   }
   return { area, volume };
 }

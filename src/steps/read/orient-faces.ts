@@ -1,7 +1,8 @@
 import type { Stepwise } from '../../base/stepwise.ts';
+import type { Vec3 } from '../../geom/vec.ts';
 import type { SourceModel } from '../../model/source-model.ts';
 import type { FaceAreas } from './face-areas.ts';
-import { inwardSeeds, type OpenShell } from './open-inward.ts';
+import { inwardSteps, type OpenShell } from './open-inward.ts';
 import { runsAlong, type SideLinks } from './side-links.ts';
 
 /** Which polygons must be turned over so that all look outward, one shell after the other. */
@@ -21,7 +22,7 @@ export interface Orientation {
  * Finds how the polygons of each shell must be turned to agree, and which way round the shell then looks. A shell here is what hangs
  * together by edges of two faces. A closed one, with a volume, looks outward: its signed volume is positive (the divergence theorem, summed
  * over triangles). An open one has no outside that could be computed, so the way in which the larger area looks is kept; but for one that
- * is closed all but small rims ({@link inwardSeeds}).
+ * is closed all but small rims ({@link inwardSteps}).
  */
 export function* orientSteps(
   model: SourceModel,
@@ -35,7 +36,8 @@ export function* orientSteps(
   const insideOut: number[] = [];
   const oneSided: number[] = [];
   const open: OpenShell[] = [];
-  const volumes = faceVolumes(model);
+  const middle = middleOf(model);
+  const volumes = faceVolumes(model, middle);
   yield;
   for (let seed = 0; seed < faceCount; seed += 1) {
     if (flip[seed] >= 0) continue;
@@ -53,14 +55,14 @@ export function* orientSteps(
     const few = turned > kept ? 0 : 1;
     for (const f of shell.faces) if (flip[f] === few) against.push(f);
     if (!shell.isClosed && !shell.faces.some((f) => flip[f] === few))
-      open.push({ seed, faces: shell.faces, area: kept + turned });
+      open.push({ seed, faces: shell.faces, area: kept + turned, volume });
     const isClosed = shell.isClosed && volume !== 0;
     const way = isClosed ? (volume < 0 ? 0 : 1) : few;
     if (isClosed && !shell.faces.some((f) => flip[f] === few) && way !== few) insideOut.push(seed);
     for (const f of shell.faces) if (flip[f] === way) turn[f] = 1;
   }
   yield;
-  const inward = new Set(inwardSeeds(model, links, open));
+  const inward = new Set(yield* inwardSteps(model, links, open, middle));
   for (const { seed, faces } of open) {
     if (!inward.has(seed)) continue;
     insideOut.push(seed);
@@ -110,11 +112,20 @@ function* floodShell(model: SourceModel, links: SideLinks, seed: number, flip: I
   return { faces, isClosed, isOneSided };
 }
 
-/** Signed volume between each polygon and the middle of the model, unit³: measured from near by, so that far-away models keep their digits. */
-function faceVolumes({ positions, triangles, faceOfTriangle, faceStarts }: SourceModel): Float64Array {
-  const volumes = new Float64Array(faceStarts.length - 1);
+/** Mean of all vertices. */
+function middleOf({ positions }: SourceModel): Vec3 {
   const middle = [0, 0, 0];
   for (let i = 0; i < positions.length; i += 1) middle[i % 3] += (3 * positions[i]) / positions.length;
+  return { x: middle[0], y: middle[1], z: middle[2] };
+}
+
+/** Signed volume between each polygon and the middle of the model, unit³: measured from near by, so that far-away models keep their digits. */
+function faceVolumes(
+  { positions, triangles, faceOfTriangle, faceStarts }: SourceModel,
+  { x, y, z }: Vec3,
+): Float64Array {
+  const volumes = new Float64Array(faceStarts.length - 1);
+  const middle = [x, y, z];
   const at = (t: number, k: number, axis: number): number => positions[3 * triangles[3 * t + k] + axis] - middle[axis];
   for (let t = 0; t < faceOfTriangle.length; t += 1) {
     const [ax, ay, az] = [at(t, 0, 0), at(t, 0, 1), at(t, 0, 2)];
