@@ -1,8 +1,8 @@
-import { formatLength } from '../base/format-length.ts';
+import { formatLength, type LengthUnit } from '../base/format-length.ts';
+import { FELT_STEP_MM } from '../base/tolerance.ts';
 import type { FoamSeam } from '../model/foam-piece.ts';
 import type { SeamChain, SeamSetting } from '../model/seams.ts';
 import { STEEP_WAYS, type SteepWay } from '../model/steep-join.ts';
-import type { LengthUnit } from '../base/format-length.ts';
 import { setSeamJoin } from '../project/seam-commands.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import type { Verb } from './verbs.ts';
@@ -137,14 +137,11 @@ export function joinFacts(bench: Bench, seam: FoamSeam, unit: LengthUnit): reado
   ];
 }
 
-/** A step smaller than this is not worth a word, mm. */
-const LEAST_STEP_MM = 0.05;
-
-export function stepText({ faceMm, backMm }: NonNullable<FoamSeam['step']>, unit: LengthUnit): string {
+function stepText({ faceMm, backMm }: NonNullable<FoamSeam['step']>, unit: LengthUnit): string {
   const words = WORDS.joins;
   const sides = [
-    ...(faceMm < LEAST_STEP_MM ? [] : [words.onFace(formatLength(faceMm, unit))]),
-    ...(backMm < LEAST_STEP_MM ? [] : [words.onBack(formatLength(backMm, unit))]),
+    ...(faceMm < FELT_STEP_MM ? [] : [words.onFace(formatLength(faceMm, unit))]),
+    ...(backMm < FELT_STEP_MM ? [] : [words.onBack(formatLength(backMm, unit))]),
   ];
   return words.step(sides);
 }

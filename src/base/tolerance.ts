@@ -59,3 +59,6 @@ export const SEAM_PRICE = 300;
  * anyhow [shop rule], and the same as seam sides may differ in length.
  */
 export const DRY_FIT_MM = 0.5;
+
+/** A step in the surface smaller than this, mm, is felt by nobody and not worth a word: less than a brushed coat of paint hides. */
+export const FELT_STEP_MM = 0.05;

@@ -1,8 +1,10 @@
 import type { Finding } from '../../base/finding.ts';
+import { FELT_STEP_MM } from '../../base/tolerance.ts';
 import { deg } from '../../geom/vec.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ChainBevels } from './chain-bevels.ts';
 import type { SeamCut, SideCut } from './seam-cuts.ts';
+import { stepText } from './step-words.ts';
 import { degrees, edgesOf, mm, ROUNDING_DEG, seamName } from './seam-findings.ts';
 
 /**
@@ -53,11 +55,11 @@ export function joiningFindings(
     });
   }
   const stepMm = Math.max(step.faceMm, step.backMm);
-  if (stepMm > LEAST_STEP_MM) {
+  if (stepMm > FELT_STEP_MM) {
     const rebate = chain.kind === 'butt' && offSquare <= limitDeg ? ', or make it a rebate' : '';
     findings.push({
       code: 'foam/seam-step',
-      severity: step.faceMm > LEAST_STEP_MM ? 'warning' : 'note',
+      severity: step.faceMm > FELT_STEP_MM ? 'warning' : 'note',
       text: `At seam ${chain.letter} foam of ${sheets.map(mm).join(' meets foam of ')}, and its fold is too small to share between them: there is a step of ${stepText(step)}. Sand it off or leave it${rebate}.`,
       value: stepMm,
       unit: 'mm',
@@ -65,17 +67,6 @@ export function joiningFindings(
     });
   }
   return findings;
-}
-
-/** A step smaller than this is felt by nobody, mm. */
-const LEAST_STEP_MM = 0.05;
-
-function stepText({ faceMm, backMm }: SeamCut['step']): string {
-  const sides = [
-    ...(faceMm > LEAST_STEP_MM ? [`${mm(faceMm)} on the face`] : []),
-    ...(backMm > LEAST_STEP_MM ? [`${mm(backMm)} on the back`] : []),
-  ];
-  return sides.join(' and ');
 }
 
 const steepestDeg = ({ bevel: { atStart, atEnd } }: SideCut): number =>

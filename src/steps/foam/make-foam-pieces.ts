@@ -39,7 +39,7 @@ import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { revisionCode } from './revision.ts';
 import { sawSettings } from './saw-settings.ts';
-import { seamCuts } from './seam-cuts.ts';
+import { seamCuts, type SeamCut } from './seam-cuts.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
 
 /** What is known of a foam beyond its size. */
@@ -145,6 +145,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
         places,
         twin: twins[i],
         calls,
+        cuts,
         wish: wishes[i],
       }),
     );
@@ -221,11 +222,12 @@ interface PieceMaking {
   readonly places: readonly (readonly ChainPlace[])[];
   readonly twin: Twin | null;
   readonly calls: readonly PieceCall[];
+  readonly cuts: readonly SeamCut[];
   readonly wish: Partial<PieceSetting>;
 }
 
 function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
-  const { input, i, flat, shape, bend, runs, places, twin, calls, wish } = making;
+  const { input, i, flat, shape, bend, runs, places, twin, calls, cuts, wish } = making;
   const { chains, rules } = input;
   const layer = shellOf(input, i);
   const facts = factsOf(input, i);
@@ -286,7 +288,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
       facts.bendLimits,
     ),
   };
-  return { ...made, revision: revisionCode(printedValues(made, runs, chains, calls, twin)) };
+  return { ...made, revision: revisionCode(printedValues(made, runs, chains, cuts, calls, twin)) };
 }
 
 const leastOnMesh = (patch: Patch, least: LeastRatio): LeastRatio =>
@@ -327,17 +329,23 @@ function findingsOf(
   ];
 }
 
-/** Whether an edge lies on top, where it laps. */
-const lapOf = ({ chain, side }: EdgeRun, chains: readonly SeamChain[]): readonly boolean[] => {
+/** What the words at an edge say of how it is joined, beyond what its outline shows. */
+function joinOf({ chain, side }: EdgeRun, chains: readonly SeamChain[], cuts: readonly SeamCut[]): readonly unknown[] {
   const { kind, topSide } = chains[chain];
-  return kind === 'lap' ? [topSide === side] : [];
-};
+  const { step, steep } = cuts[chain];
+  return [
+    ...(kind === 'lap' ? [topSide === side] : []),
+    ...(steep === undefined ? [] : [steep.way]),
+    ...(step.faceMm === 0 && step.backMm === 0 ? [] : [step.faceMm, step.backMm]),
+  ];
+}
 
 /** Everything a template shows of a piece, so that its code changes with it. */
 function printedValues(
   piece: Omit<FoamPiece, 'revision'>,
   runs: readonly EdgeRun[],
   chains: readonly SeamChain[],
+  cuts: readonly SeamCut[],
   calls: readonly PieceCall[],
   twin: Twin | null,
 ): readonly unknown[] {
@@ -352,7 +360,7 @@ function printedValues(
       letter,
       bevelDeg,
       allowanceMm,
-      ...lapOf(runs[i], chains),
+      ...joinOf(runs[i], chains, cuts),
     ]),
     [piece.folds, piece.marks],
     ...(piece.grainRad === undefined && piece.shrinkage === undefined

@@ -1,6 +1,7 @@
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
 import type { FoamPiece, FoamSeam, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 import { steepEdgeText } from './steep-words.ts';
+import { stepText } from './step-words.ts';
 
 /** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
 const SQUARE_DEG = 0.5;
@@ -106,9 +107,10 @@ export function edgeWords(piece: FoamPiece, edge: PieceEdge, mate: EdgeMate): Ed
 }
 
 /** How a seam is joined where it is not edge to edge: which piece stands at a rebate, what comes between at a fold beyond the blade. */
-const joinTexts = ({ side }: PieceEdge, { standSide, steep }: FoamSeam): readonly string[] => [
+const joinTexts = ({ side }: PieceEdge, { standSide, steep, step }: FoamSeam): readonly string[] => [
   ...(standSide === undefined ? [] : [standSide === side ? 'rebate, stands on it' : 'rebate, runs on']),
   ...(steep === undefined ? [] : [steepEdgeText(steep)]),
+  ...(step === undefined ? [] : [`step ${stepText(step)}`]),
 ];
 
 /** `lap 12 mm, on top, step 6 mm`: its width, which of the two lies on top, and how far that one's face stands out of the other's. */

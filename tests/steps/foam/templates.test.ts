@@ -6,11 +6,13 @@ import type { FoamInput } from '../../../src/steps/foam/make-foam-pieces.ts';
 import { bevelSteps } from '../../../src/steps/foam/bevel-steps.ts';
 import { makeTemplate } from '../../../src/steps/foam/make-template.ts';
 import { onPaper } from '../../../src/steps/foam/template-lines.ts';
+import { makeShellLayer } from '../../../src/steps/shell/make-shell-layer.ts';
 import { boxMesh, meshOf, tubeMesh } from '../../support/meshes.ts';
 import {
   BOX_EDGES,
   columnEdges,
   foamOf,
+  hingedFlat,
   hingeMesh,
   partedAlong,
   ringEdges,
@@ -197,6 +199,23 @@ describe('lines', () => {
     expect(Math.hypot(x1 - x0, y1 - y0)).toBeCloseTo(100, 9);
     expect(templates.flatMap(textsOf).join(' ')).toContain('lap 12 mm');
     expect(templates.flatMap(textsOf).join(' ')).toContain('under the lap');
+  });
+
+  it('tell at a seam of two thicknesses what stands proud, and have another code for another neighbour', () => {
+    const made = (otherMm: number) => {
+      const parted = partedAlong(hingeMesh(rad(10)), [[0, 1]], { thicknessMm: 6 });
+      const { layer, mesh, patches } = parted;
+      const other = makeShellLayer(mesh, { ...layer, backMm: -otherMm, thicknessMm: otherMm });
+      const shells = [layer, other];
+      const flats = patches.map((patch, i) => hingedFlat(patch, shells[i].neutralPositions));
+      return templatesOf(parted, { shells, flats });
+    };
+    const { templates, pieces } = made(10);
+    // On the plane that halves 10 degrees: 4 mm / cos 5 degrees.
+    for (const template of templates) expect(textsOf(template).join(' ')).toContain('step 4 mm on the back');
+    expect(made(6).templates.flatMap(textsOf).join(' ')).not.toContain('step');
+    expect(made(15).pieces[0].revision).not.toBe(pieces[0].revision);
+    expect(made(15).pieces[0].outline).toEqual(pieces[0].outline);
   });
 
   it('hold the foam in a box of its own', () => {
