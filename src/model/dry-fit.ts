@@ -10,6 +10,21 @@ export interface DryFit {
   readonly worstOverlapMm: number;
   /** In the order of the seams; open edges meet nothing and are left out. */
   readonly perSeam: readonly SeamFit[];
+  /** Pieces that meet at a corner only and run into each other there, the deepest first; not counted in the figures above. */
+  readonly corners: readonly CornerFit[];
+}
+
+/** Two corners of pieces that meet at one place without a seam between them. */
+export interface CornerFit {
+  /** The same one twice where a piece meets itself. */
+  readonly pieces: readonly [PieceId, PieceId];
+  readonly names: readonly [string, string];
+  /** Of the sculpt. */
+  readonly vertex: number;
+  /** How deep foam runs into foam, to its nearest surface, mm, > 0. */
+  readonly overlapMm: number;
+  /** The corner of the first piece on its face, model space. */
+  readonly at: readonly [number, number, number];
 }
 
 export interface SeamFit {

@@ -41,7 +41,11 @@ export class AllLayers {
   }
 
   dryFit(layers: readonly LayerRun[]): DryFit | null {
-    const sum = (all: readonly DryFit[]) => dryFitOf(all.flatMap(({ perSeam }) => perSeam));
+    const sum = (all: readonly DryFit[]) =>
+      dryFitOf(
+        all.flatMap(({ perSeam }) => perSeam),
+        all.flatMap(({ corners }) => corners).sort((p, q) => q.overlapMm - p.overlapMm),
+      );
     return together(this.#dryFits, layers, ({ dryFit }) => dryFit, sum);
   }
 

@@ -1,9 +1,36 @@
-import type { Finding } from '../base/finding.ts';
+import { clipPlaces, type Finding } from '../base/finding.ts';
 import { DRY_FIT_MM } from '../base/tolerance.ts';
-import type { DryFit, SeamFit } from '../model/dry-fit.ts';
+import type { CornerFit, DryFit, SeamFit } from '../model/dry-fit.ts';
 
-/** One finding for each seam whose finished edges do not meet, with the place where they miss each other most. */
-export function dryFitFindings(part: string, fit: DryFit): readonly Finding[] {
+/** One finding for each seam whose finished edges do not meet, with the place where they miss each other most, and one for all corners. */
+export const dryFitFindings = (part: string, fit: DryFit): readonly Finding[] => [
+  ...seamFindings(part, fit),
+  ...cornerFindings(part, fit.corners),
+];
+
+/** Pieces that meet at a corner only, where one is in the way of the other. */
+function cornerFindings(part: string, corners: readonly CornerFit[]): readonly Finding[] {
+  const told = corners.filter(({ overlapMm }) => overlapMm > DRY_FIT_MM);
+  if (told.length === 0) return [];
+  const [worst] = told;
+  const [a, b] = worst.names;
+  const size = `${worst.overlapMm.toFixed(1)} mm`;
+  const others = new Set(told.map(({ vertex }) => vertex)).size - 1;
+  const where = others === 0 ? '' : `, the worst of ${others + 1} such corners`;
+  return [
+    {
+      code: 'dryfit/corner',
+      severity: 'warning',
+      text: `Put together, the corners of ${a} and ${b} run up to ${size} into each other${where}: they share no seam there, so trim one against the other when the pieces between them are in place.`,
+      value: worst.overlapMm,
+      limit: DRY_FIT_MM,
+      unit: 'mm',
+      where: { part, vertices: clipPlaces([...new Set(told.map(({ vertex }) => vertex))]), point: worst.at },
+    },
+  ];
+}
+
+function seamFindings(part: string, fit: DryFit): readonly Finding[] {
   return fit.perSeam.flatMap((seam): Finding[] => {
     const isGap = seam.worstGapMm >= seam.worstOverlapMm;
     const value = isGap ? seam.worstGapMm : seam.worstOverlapMm;

@@ -8,7 +8,10 @@ import type { Patch } from '../model/patch.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import { dryFitOf, joinedSeams, type JoinedSeam, type SeamRun } from '../steps/dryfit/dry-fit.ts';
 import type { FitSide } from '../steps/dryfit/fit-side.ts';
-import { measureSeam } from '../steps/dryfit/measure-seam.ts';
+import { measureBent } from '../steps/dryfit/measure-seam.ts';
+import { bentSides } from '../steps/dryfit/placed-edge.ts';
+import { seamEnds, type SeamEnd } from '../steps/dryfit/seam-ends.ts';
+import { sharedCorners } from '../steps/dryfit/shared-corners.ts';
 import { hingedEnds, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
 import { triangleBeside } from '../steps/foam/piece-surface.ts';
@@ -27,7 +30,7 @@ export interface DryFitJob {
   readonly tooMuchPct: number;
 }
 
-/** A seam as it was measured, with all it was measured from. */
+/** A seam as it was measured, and how its ends stand, with all it was measured from. */
 interface Measured {
   readonly mesh: Mesh;
   readonly shells: readonly [ShellLayer, ShellLayer];
@@ -36,6 +39,7 @@ interface Measured {
   readonly joined: JoinedSeam;
   readonly tooMuchPct: number;
   readonly fit: SeamFit;
+  readonly ends: readonly SeamEnd[];
 }
 
 /** Results kept: a maker goes a few steps back and forth. */
@@ -66,12 +70,19 @@ export class DryFits {
       measured.set(seam.seam.id, isAsBefore ? { ...before, joined: seam } : this.#measure(job, seam));
     }
     this.#measured = measured;
-    return this.#fits.set(key, dryFitOf([...measured.values()].map(({ fit }) => fit)));
+    return this.#fits.set(
+      key,
+      dryFitOf(
+        [...measured.values()].map(({ fit }) => fit),
+        sharedCorners([...measured.values()].flatMap(({ ends }) => ends)),
+      ),
+    );
   }
 
   #measure(job: DryFitJob, joined: JoinedSeam): Measured {
     this.#count += 1;
     const [a, b] = joined.sides;
+    const bent = bentSides([sideOf(job, a), sideOf(job, b)], job.tooMuchPct / 100);
     return {
       mesh: job.cut.mesh,
       shells: [job.cut.shells[a.piece.patch], job.cut.shells[b.piece.patch]],
@@ -79,7 +90,8 @@ export class DryFits {
       patches: [job.cut.patches[a.piece.patch], job.cut.patches[b.piece.patch]],
       joined,
       tooMuchPct: job.tooMuchPct,
-      fit: measureSeam(joined.seam, [sideOf(job, a), sideOf(job, b)], job.tooMuchPct / 100),
+      fit: measureBent(joined.seam, bent),
+      ends: seamEnds(joined.seam, bent),
     };
   }
 }

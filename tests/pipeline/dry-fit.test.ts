@@ -77,7 +77,12 @@ const FIT: SeamFit = {
 
 describe('findings of a dry fit', () => {
   const found = (fit: SeamFit) =>
-    dryFitFindings('part-1', { worstGapMm: fit.worstGapMm, worstOverlapMm: fit.worstOverlapMm, perSeam: [fit] });
+    dryFitFindings('part-1', {
+      worstGapMm: fit.worstGapMm,
+      worstOverlapMm: fit.worstOverlapMm,
+      perSeam: [fit],
+      corners: [],
+    });
 
   it('says nothing of seams that close within the tolerance', () => {
     expect(found(FIT)).toEqual([]);

@@ -1,14 +1,15 @@
-import type { DryFit, SeamFit } from '../../model/dry-fit.ts';
+import type { CornerFit, DryFit, SeamFit } from '../../model/dry-fit.ts';
 import type { FoamPiece, FoamSeam, PieceEdge } from '../../model/foam-piece.ts';
 
-/** Sums up what was measured seam by seam. */
-export function dryFitOf(perSeam: readonly SeamFit[]): DryFit {
+/** Sums up what was measured seam by seam and corner by corner. */
+export function dryFitOf(perSeam: readonly SeamFit[], corners: readonly CornerFit[]): DryFit {
   const worst = (figure: (fit: SeamFit) => number): number =>
     perSeam.reduce((most, fit) => Math.max(most, figure(fit)), 0);
   return {
     worstGapMm: worst((fit) => fit.worstGapMm),
     worstOverlapMm: worst((fit) => fit.worstOverlapMm),
     perSeam,
+    corners,
   };
 }
 

@@ -11,6 +11,7 @@ import {
   corners,
   heightOf,
   placed,
+  type BentSide,
   type EdgePair,
   type Pair,
   type Placed,
@@ -34,8 +35,12 @@ export interface Meeting {
  * filled.
  * @param mostShare  how far foam may be pulled or gathered along the seam, a share of its length.
  */
-export function measureSeam(seam: FoamSeam, sides: readonly [FitSide, FitSide], mostShare: number): SeamFit {
-  const [a, b] = bentSides(sides, mostShare);
+export const measureSeam = (seam: FoamSeam, sides: readonly [FitSide, FitSide], mostShare: number): SeamFit =>
+  measureBent(seam, bentSides(sides, mostShare));
+
+/** The same of sides that are bent already. */
+export function measureBent(seam: FoamSeam, [a, b]: readonly [BentSide, BentSide]): SeamFit {
+  const sides = [a.side, b.side];
   const stops = stopsAlong(
     edgeCount(sides[0]),
     // At the ends of a rebate one piece goes on past the other: no corners belong together.

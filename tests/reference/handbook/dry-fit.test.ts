@@ -18,6 +18,7 @@ function expectClosed(fit: DryFit | null): void {
     expect(Math.max(seam.worstGapMm, seam.worstOverlapMm), seam.letter).toBeLessThan(EXACT_MM);
     expect(Math.max(seam.worstSlipMm, seam.worstStepMm), seam.letter).toBeLessThan(EXACT_MM);
   }
+  expect(fit?.corners).toEqual([]);
 }
 
 describe.each(['L1', 'L2', 'L4'])('the two panels of handbook case %s', (id) => {
