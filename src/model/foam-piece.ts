@@ -8,6 +8,7 @@ import type { FoamSpot, LeastRatio } from './forming.ts';
 import type { FoldGroove } from './grooves.ts';
 import type { SawSettings } from './saw-settings.ts';
 import type { SteepJoin } from './steep-join.ts';
+import type { PieceScore } from './score.ts';
 import type { SeamKind } from './seams.ts';
 
 /** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
@@ -53,6 +54,8 @@ export interface FoamPiece {
   readonly edges: readonly PieceEdge[];
   readonly folds: readonly PieceFold[];
   readonly marks: readonly MatchMark[];
+  /** Slits in its face that open when it is warmed; left out where it has none. */
+  readonly scores?: readonly PieceScore[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
   readonly up: Vec2 | null;
   /**

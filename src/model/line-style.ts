@@ -19,6 +19,7 @@ export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
   'fold-out': { widthMm: 0.25, dashMm: [6, 1.5, 0.5, 1.5], grey: 0, layer: 'fold' },
   'fold-in': { widthMm: 0.25, dashMm: [3, 1.5], grey: 0, layer: 'fold' },
   groove: { widthMm: 0.13, dashMm: [], grey: 0.2, layer: 'fold' },
+  score: { widthMm: 0.25, dashMm: [1, 0.8], grey: 0, layer: 'fold' },
   mark: { widthMm: 0.25, dashMm: [], grey: 0, layer: 'marks' },
   leader: { widthMm: 0.13, dashMm: [], grey: 0.4, layer: 'words' },
   frame: { widthMm: 0.15, dashMm: [], grey: 0.45, layer: 'marks' },

@@ -11,6 +11,7 @@ export type LineRole =
   | 'fold-out' // bends away from the reader (ridge on the printed side)
   | 'fold-in' // bends towards the reader
   | 'groove' // where the walls of a fold's groove come out
+  | 'score' // a slit in the face that opens when warmed
   | 'lap' // where a lap's allowance begins
   | 'mark' // match marks, up arrow, grain arrow
   | 'leader' // thin line from a word to its place

@@ -9,6 +9,7 @@ import { topologySteps } from '../mesh/topology.ts';
 import { rulesOf, type FoamRules } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { CutOffer, Patch } from '../model/patch.ts';
+import type { ScoredLine } from '../model/score.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import { cutSteps } from '../steps/cut/cut-patches.ts';
@@ -40,6 +41,9 @@ import { wishFindings } from './wish-findings.ts';
 
 /** Results kept per step: a maker goes a few steps back and forth. */
 const KEPT = 8;
+
+/** One object, so that what is made without any is remembered. */
+const NO_SCORES: readonly ScoredLine[] = [];
 
 type Parted = Pick<CutSculpt, 'chains' | 'patches' | 'patchOfTriangle' | 'offers'>;
 
@@ -150,8 +154,10 @@ export class LayerStages {
       firstNumber,
       suffix,
     ];
+    // Slits are cut where they are seen.
+    const scores = layer.plan.sheet === 1 ? (part.scores ?? NO_SCORES) : NO_SCORES;
     choices.push(...others.map((id) => run.foam(id)));
-    const key = [shell, shells, chains, patches, layer.needBends(), ...choices, ...flats, ...layer.hinges];
+    const key = [shell, shells, chains, patches, layer.needBends(), scores, ...choices, ...flats, ...layer.hinges];
     let made = this.#foam.get(key);
     if (made === undefined) {
       const steps = foamPieceSteps({
@@ -167,6 +173,7 @@ export class LayerStages {
         chains,
         bends: layer.needBends(),
         pieceSettings,
+        scores,
         tracedSide,
         upAxis,
         ...factsOf(foam, choice),

@@ -163,6 +163,17 @@ const sculpt = v.object({
     v.minLength(1),
     v.maxLength(MOST_LAYERS),
     v.checkItems(
+  scores: v.optional(
+    withOwnIds(
+      v.object({
+        id: v.string(),
+        edges: v.pipe(v.array(pair), v.minLength(1)),
+        depthMm: positive,
+        openMm: notNegative,
+      }),
+      'a scored line with an id of its own',
+    ),
+  ),
       ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,
       'a layer with an id of its own',
     ),

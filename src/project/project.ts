@@ -6,6 +6,7 @@ import type { CoreRod } from '../model/clearance.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
+import type { ScoredLine } from '../model/score.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
@@ -48,6 +49,8 @@ export interface SculptPart {
   readonly regions: readonly Region[];
   readonly edgeWishes: readonly EdgeWish[];
   readonly modelIs: ModelIs;
+  /** Slits in the face that heat opens; ids are its own. Missing: none. */
+  readonly scores?: readonly ScoredLine[];
   /** How far that surface of the foam stands off the sculpt, outward, mm; inward negative. Missing: 0, it lies on it. */
   readonly offMm?: number;
   /** Sheets of the wall, from the back outward: one or more, with ids of their own. */

@@ -21,6 +21,7 @@ export class ProjectInterner {
         flatten: this.#same('flatten', part.flatten),
         regions: this.#same('regions', part.regions),
         edgeWishes: this.#same('edgeWishes', part.edgeWishes),
+        ...(part.scores === undefined ? {} : { scores: this.#same('scores', part.scores) }),
         ...(part.tapes === undefined ? {} : { tapes: part.tapes.map((tape) => this.#same('tape', tape)) }),
         ...(part.core === undefined ? {} : { core: part.core.map((core) => this.#same('core', core)) }),
         ...(part.worn === undefined ? {} : { worn: this.#same('worn', part.worn) }),

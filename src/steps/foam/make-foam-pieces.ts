@@ -13,6 +13,7 @@ import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
 import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
+import type { PieceScore, ScoredLine } from '../../model/score.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { bendFinding, bendStrain } from './bend-check.ts';
@@ -38,6 +39,8 @@ import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { revisionCode } from './revision.ts';
+import { lostScoreFindings, deepScoreFinding } from './score-findings.ts';
+import { findScores, pieceScores, type FoundScores } from './scores.ts';
 import { sawSettings } from './saw-settings.ts';
 import { seamCuts, type SeamCut } from './seam-cuts.ts';
 import type { ChainPlace, WalkedSide } from './seam-walk.ts';
@@ -69,6 +72,8 @@ export interface FoamInput extends FoamFacts {
   readonly chains: readonly SeamChain[];
   readonly bends: PartBends;
   readonly pieceSettings: readonly PieceSetting[];
+  /** Slits in the face of this sheet; none if left out. */
+  readonly scores?: readonly ScoredLine[];
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
   /** What is known of foams other than the layer's, where pieces are of them; the layer's own if left out. */
@@ -129,6 +134,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
     (a, b) =>
       doGrainsMirror(wishes[a].grain, wishes[b].grain) && areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
   );
+  const scores = findScores(mesh, patches, input.scores ?? []);
   const pieces: FoamPiece[] = [];
   for (const i of patches.keys()) {
     yield;
@@ -147,12 +153,14 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
         calls,
         cuts,
         wish: wishes[i],
+        scores: scores.runs[i],
       }),
     );
   }
   yield;
   const { seams, findings } = makeSeams(input, { shapes, calls, cuts, runs, walked, places });
-  return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings] };
+  const lost = lostScoreFindings(input.part, mesh, input.scores ?? [], scores.inside);
+  return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings, ...lost] };
 }
 
 /** The surfaces of the sheet a patch is cut from. */
@@ -224,6 +232,7 @@ interface PieceMaking {
   readonly calls: readonly PieceCall[];
   readonly cuts: readonly SeamCut[];
   readonly wish: Partial<PieceSetting>;
+  readonly scores: FoundScores['runs'][number];
 }
 
 function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
@@ -243,6 +252,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
   yield;
   const spots = pieceSpots(flat, shape, surfaceAreaMm2);
   const strain = bendStrain(bend, layer, shape.uv);
+  const scores = pieceScores(making.scores, shape.uv);
   const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
   yield;
   const made = {
@@ -271,6 +281,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     saw: sawSettings(shape.edges, rules.bevelLimitDeg),
     folds,
     marks: pieceMarks(shape, runs, chains, places, traced),
+    ...(scores.length === 0 ? {} : { scores }),
     up: shape.up,
     ...grainOf(wish.grain, shape.up, facts.shrinkage),
     areaMm2,
@@ -283,8 +294,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
       { id, part: input.part, name },
       { patch, flat, spots, limits: facts.limits },
       shape,
-      folds,
-      strain,
+      { folds, scores, strain },
       facts.bendLimits,
     ),
   };
@@ -297,13 +307,18 @@ const leastOnMesh = (patch: Patch, least: LeastRatio): LeastRatio =>
 /** Width of the widest place is known to this, mm: finer than any foam is cut. */
 const WIDTH_PRECISION_MM = 0.1;
 
+interface MadeOfPiece {
+  readonly folds: readonly PieceFold[];
+  readonly scores: readonly PieceScore[];
+  readonly strain: BendStrain | undefined;
+}
+
 function findingsOf(
   input: FoamInput,
   label: PieceLabel,
   facts: StretchFacts,
   shape: PieceShape,
-  folds: readonly PieceFold[],
-  strain: BendStrain | undefined,
+  { folds, scores, strain }: MadeOfPiece,
   bendLimits: BendLimits = BEND_LIMITS,
 ): readonly Finding[] {
   const { rules } = input;
@@ -314,6 +329,7 @@ function findingsOf(
     overlapFinding(label, facts.patch, facts.flat),
     lossFinding(label, 'face', shape.face.loss),
     lossFinding(label, 'back', shape.back.loss),
+    deepScoreFinding(label, scores, thicknessMm, rules.leastHingeMm),
     narrowFinding(label, widthMm, thicknessMm, rules.narrowThicknesses),
   ];
   return [
@@ -363,6 +379,7 @@ function printedValues(
       ...joinOf(runs[i], chains, cuts),
     ]),
     [piece.folds, piece.marks],
+    ...(piece.scores === undefined ? [] : [piece.scores]),
     ...(piece.grainRad === undefined && piece.shrinkage === undefined
       ? []
       : [[piece.grainRad ?? null, piece.shrinkage?.alongPct ?? 0, piece.shrinkage?.acrossPct ?? 0]]),

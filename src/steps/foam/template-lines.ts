@@ -29,6 +29,8 @@ export interface PaperPiece {
   readonly folds: readonly PieceFold[];
   /** Edges of the grooves on the printed side. */
   readonly grooves: readonly Float64Array[];
+  /** Slits in the face. */
+  readonly scores: readonly Float64Array[];
   readonly marks: readonly MatchMark[];
   /** Length 1, or null. */
   readonly up: Vec2 | null;
@@ -52,6 +54,7 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     otherRings: [piece.otherOutline, ...piece.otherHoles].map(ringOnPaper),
     folds: piece.folds.map((fold) => ({ ...fold, from: point(fold.from), to: point(fold.to) })),
     grooves: grooveLines(piece).map((line) => mapped(line, point)),
+    scores: (piece.scores ?? []).map(({ points }) => mapped(points, point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
     grain: grainRad === undefined ? null : mirrored({ x: Math.cos(grainRad), y: Math.sin(grainRad) }),
@@ -88,6 +91,7 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
       closed: false,
     })),
     ...paper.grooves.map((points): Stroke => ({ role: 'groove', points, closed: false })),
+    ...paper.scores.map((points): Stroke => ({ role: 'score', points, closed: false })),
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',
       points: Float64Array.of(

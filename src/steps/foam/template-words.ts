@@ -1,7 +1,8 @@
+import { formatPlain } from '../../base/format-length.ts';
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
 import type { FoamPiece, FoamSeam, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
-import { steepEdgeText } from './steep-words.ts';
 import { stepText } from './step-words.ts';
+import { steepEdgeText } from './steep-words.ts';
 
 /** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
 const SQUARE_DEG = 0.5;
@@ -25,6 +26,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
     ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
     ...grooveLine(piece),
+    ...scoreLines(piece),
     ...handLines(piece, context),
     ...shrinkLines(piece),
     `${context.projectName} · piece revision ${piece.revision}`,
@@ -37,6 +39,15 @@ function grooveLine({ folds }: FoamPiece): readonly string[] {
   if (groove === undefined) return [];
   const [depth, hinge] = [groove.depthMm, groove.hingeMm].map((length) => `${Math.round(10 * length) / 10} mm`);
   return [`grooves ${depth} deep, leave ${hinge}`];
+}
+
+/** One line for each depth and width: `score the face 3 mm deep, opens to 2 mm when warmed`. */
+function scoreLines({ scores = [] }: FoamPiece): readonly string[] {
+  const told = scores.map(({ depthMm, openMm }) => {
+    const opens = openMm === 0 ? '' : `, opens to ${formatPlain(openMm)} mm when warmed`;
+    return `score the face ${formatPlain(depthMm)} mm deep${opens}`;
+  });
+  return [...new Set(told)];
 }
 
 /** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */

@@ -10,6 +10,7 @@ const MEANINGS: readonly (readonly [role: LineRole, text: string])[] = [
   ['fold-out', 'folds away from you: the printed side is outside the bend'],
   ['fold-in', 'folds towards you: the printed side is inside the bend'],
   ['groove', 'a groove’s edges: cut a V between the two lines along the fold, as deep as the template says'],
+  ['score', 'score here, a slit in the face as deep as the template says; it opens when it is warmed'],
   ['lap', 'from here to the cut line the foam laps its neighbour, over it or under it as its words say'],
   ['mark', 'match mark: meets the mark of the same letter and number'],
 ];

@@ -197,6 +197,9 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       angleDeg: fold.angleDeg,
       ...(fold.groove === undefined ? {} : { groove: fold.groove }),
     })),
+    ...(piece.scores === undefined
+      ? {}
+      : { scores: piece.scores.map(({ points, ...score }) => ({ ...score, pointsMm: pairs(points) })) }),
     marks: piece.marks.map((mark) => ({
       seam: mark.seam,
       letter: mark.letter,

@@ -1,0 +1,23 @@
+/**
+ * A slit in the face that is no seam: the warmed foam opens along it, as panel lines and wood grain are made. It follows edges of the sculpt
+ * and is cut into the outermost sheet of the wall alone.
+ */
+export interface ScoredLine {
+  /** Its own in the part. */
+  readonly id: string;
+  /** Edges it runs along, file numbers, in the order of the line; one or more. */
+  readonly edges: readonly (readonly [number, number])[];
+  /** How deep the knife goes, from the face, mm, over 0. */
+  readonly depthMm: number;
+  /** How wide it stands open at the face once it was warmed, as measured on a scrap, mm, 0 or more. Changes no size of the piece. */
+  readonly openMm: number;
+}
+
+/** What of a scored line lies on one piece. */
+export interface PieceScore {
+  readonly line: string;
+  /** Points along it in the piece's frame, `x y x y`, two or more, mm. */
+  readonly points: Float64Array;
+  readonly depthMm: number;
+  readonly openMm: number;
+}
