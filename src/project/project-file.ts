@@ -148,6 +148,17 @@ const sculpt = v.object({
     v.array(v.object({ edge: pair, holdLength: v.optional(v.boolean()), straight: v.optional(v.boolean()) })),
     [],
   ),
+  scores: v.optional(
+    withOwnIds(
+      v.object({
+        id: v.string(),
+        edges: v.pipe(v.array(pair), v.minLength(1)),
+        depthMm: positive,
+        openMm: notNegative,
+      }),
+      'a scored line with an id of its own',
+    ),
+  ),
   modelIs: v.picklist(['face', 'middle', 'back']),
   offMm: v.optional(v.pipe(finite, v.minValue(-MOST_OFF_MM), v.maxValue(MOST_OFF_MM))),
   layers: v.pipe(
@@ -163,17 +174,6 @@ const sculpt = v.object({
     v.minLength(1),
     v.maxLength(MOST_LAYERS),
     v.checkItems(
-  scores: v.optional(
-    withOwnIds(
-      v.object({
-        id: v.string(),
-        edges: v.pipe(v.array(pair), v.minLength(1)),
-        depthMm: positive,
-        openMm: notNegative,
-      }),
-      'a scored line with an id of its own',
-    ),
-  ),
       ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,
       'a layer with an id of its own',
     ),

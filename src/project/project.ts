@@ -5,8 +5,8 @@ import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.
 import type { CoreRod } from '../model/clearance.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
-import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { ScoredLine } from '../model/score.ts';
+import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
@@ -48,9 +48,9 @@ export interface SculptPart {
   /** Areas that are to stretch less or more than the rest. Where two meet, the later one counts. */
   readonly regions: readonly Region[];
   readonly edgeWishes: readonly EdgeWish[];
-  readonly modelIs: ModelIs;
   /** Slits in the face that heat opens; ids are its own. Missing: none. */
   readonly scores?: readonly ScoredLine[];
+  readonly modelIs: ModelIs;
   /** How far that surface of the foam stands off the sculpt, outward, mm; inward negative. Missing: 0, it lies on it. */
   readonly offMm?: number;
   /** Sheets of the wall, from the back outward: one or more, with ids of their own. */
