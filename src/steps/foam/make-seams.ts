@@ -1,5 +1,6 @@
 import type { Finding } from '../../base/finding.ts';
 import type { FoamSeam } from '../../model/foam-piece.ts';
+import { cornerStepFindings } from './corner-steps.ts';
 import type { EdgeRun } from './edge-runs.ts';
 import { foamSeam, type SeamPieceSide } from './foam-seams.ts';
 import { joiningFindings } from './joining-findings.ts';
@@ -24,7 +25,7 @@ export interface SeamsMaking {
 
 /** The seams as they came out in foam, and what the maker must know of them. A seam of which no piece could be made is left out. */
 export function makeSeams(
-  { mesh, layer, chains, bends, rules, part }: FoamInput,
+  { mesh, layer, patches, chains, bends, rules, part }: FoamInput,
   making: SeamsMaking,
 ): { seams: readonly FoamSeam[]; findings: readonly Finding[] } {
   const { cuts, places } = making;
@@ -46,7 +47,11 @@ export function makeSeams(
     findings.push(...walkFindings(mesh, part, chain, walk));
   });
   const thickest = making.shapes.reduce((most, shape) => Math.max(most, shape?.thicknessMm ?? 0), 0);
-  return { seams, findings: [...findings, ...rebateCornerFindings(part, chains, cuts, thickest)] };
+  const pieces = making.shapes.flatMap((shape, i) =>
+    shape === null ? [] : [{ name: making.calls[i].name, patch: patches[i], shape, corners: bends.patches[i].corners }],
+  );
+  findings.push(...rebateCornerFindings(part, chains, cuts, thickest), ...cornerStepFindings(part, pieces));
+  return { seams, findings };
 }
 
 /** The sides of each chain whose pieces could be made, in order. */
