@@ -1,8 +1,8 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea, formatLength } from '../base/format-length.ts';
-import { OPENING_USES, type Opening, type PassChoice } from '../model/girth.ts';
-import { setWorn } from '../project/wear-commands.ts';
+import type { Opening, PassChoice } from '../model/girth.ts';
+import { OPENING_USES, setWorn } from '../project/wear-commands.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';

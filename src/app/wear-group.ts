@@ -1,10 +1,11 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import type { SculptPart } from '../project/project.ts';
-import { freeId, MOST_OFF_MM, setCore, setOff, setTape } from '../project/wear-commands.ts';
+import { freeId, MOST_OFF_MM, setCore, setJoint, setOff, setTape } from '../project/wear-commands.ts';
 import { AXES } from './axes.ts';
 import './cautions.ts';
 import './core-fields.ts';
+import './joint-fields.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -15,6 +16,9 @@ import { WORDS } from './words.ts';
 
 /** A rod that most poles are thinner than, mm (common practice). */
 const FIRST_DIAMETER_MM = 32;
+
+/** How far a new joint bends, degrees: most elbows and knees bend farther. */
+const FIRST_BEND_DEG = 90;
 
 /** How the part fits whoever wears it and what it sits on. */
 @customElement('fl-wear-group')
@@ -32,8 +36,8 @@ export class WearGroup extends JobSection {
     const part = this.sculptPart;
     if (part === null || this.bench.sculpt?.sized !== true) return nothing;
     const words = WORDS.wear;
-    const { tapes = [], core: cores = [] } = part;
-    return html`<details ?open=${tapes.length + cores.length > 0 || part.worn !== undefined}>
+    const { tapes = [], core: cores = [], joints = [] } = part;
+    return html`<details ?open=${tapes.length + cores.length + joints.length > 0 || part.worn !== undefined}>
       <summary>${words.summary}</summary>
       <div class="stack">
         <p class="small soft">${words.why}</p>
@@ -43,13 +47,18 @@ export class WearGroup extends JobSection {
         ${cores.map(
           (core) => html`<fl-core-fields .project=${this.project} .bench=${this.bench} .core=${core}></fl-core-fields>`,
         )}
+        ${joints.map(
+          (joint) =>
+            html`<fl-joint-fields .project=${this.project} .bench=${this.bench} .joint=${joint}></fl-joint-fields>`,
+        )}
         ${this.#off(part)}
         <div class="row">
           <button @click=${() => this.#lay(part)}>${words.addTape}</button>
           <button @click=${() => this.#put(part)}>${words.addCore}</button>
+          <button @click=${() => this.#bend(part)}>${words.addJoint}</button>
         </div>
         ${
-          tapes.length === 0 && part.worn === undefined
+          tapes.length + joints.length === 0 && part.worn === undefined
             ? nothing
             : html`<fl-pass-fields .project=${this.project} .bench=${this.bench}></fl-pass-fields>
                 <fl-cautions .work=${['wear']} label=${words.caution}></fl-cautions>`
@@ -85,6 +94,15 @@ export class WearGroup extends JobSection {
     const name = WORDS.wear.coreName(core.length + 1);
     const place = { pointInFile: this.#middle(), direction: AXES[upAxis] };
     this.send(setCore({ id, name, ...place, diameterMm: FIRST_DIAMETER_MM }));
+  }
+
+  /** A new joint turns what is above its middle, about a level axis. */
+  #bend({ joints = [], upAxis }: SculptPart): void {
+    const id = freeId('joint', joints);
+    const name = WORDS.wear.jointName(joints.length + 1);
+    const axis = upAxis === 'x' ? AXES.z : AXES.x;
+    const place = { pointInFile: this.#middle(), axis, towards: AXES[upAxis] };
+    this.send(setJoint({ id, name, ...place, bendDeg: FIRST_BEND_DEG }));
   }
 
   #middle(): readonly [number, number, number] {

@@ -212,7 +212,16 @@ function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
   const cores = bodyFit.cores.flatMap(({ core, tightest }) =>
     tightest === null ? [] : [`${core.name}: ${tightest.clearanceMm.toFixed(2)} mm of room at the tightest place`],
   );
-  return [...tapes, ...cores];
+  const joints = bodyFit.joints.flatMap(({ joint, bent }) =>
+    bent === null
+      ? []
+      : [
+          bent.roomMm > 0
+            ? `${joint.name}: ${bent.roomMm.toFixed(2)} mm of room at ${Math.abs(joint.bendDeg)} degrees`
+            : `${joint.name}: foam meets foam after ${bent.freeDeg.toFixed(1)} of ${Math.abs(joint.bendDeg)} degrees`,
+        ],
+  );
+  return [...tapes, ...cores, ...joints];
 }
 
 function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {

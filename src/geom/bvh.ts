@@ -1,5 +1,5 @@
-import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Vector3 } from 'three';
-import { MeshBVH, type BVHOptions } from 'three-mesh-bvh';
+import { BufferAttribute, BufferGeometry, DoubleSide, Matrix4, Ray, Vector3 } from 'three';
+import { MeshBVH, type BVHOptions, type HitPointInfo } from 'three-mesh-bvh';
 import type { Stepwise } from '../base/stepwise.ts';
 import { boxesTouch, touchingLeaves } from './bvh-leaves.ts';
 import type { Vec3 } from './vec.ts';
@@ -23,6 +23,12 @@ export interface SurfaceTree {
   nearest(point: Vec3): SurfaceHit | null;
   /** The first place where a ray meets the surface, from either side; null when it passes by. `direction` may have any length but 0. */
   raycast(origin: Vec3, direction: Vec3): SurfaceHit | null;
+  /**
+   * The point of the surface nearest to another surface, which was turned and moved first; null where either has no triangle. The distance is 0
+   * where they run into each other.
+   * @param place  4 x 4 matrix that brings the other surface to where it is, column by column.
+   */
+  nearestTo(other: SurfaceTree, place: readonly number[]): SurfaceHit | null;
   /**
    * Tells of every two triangles whose upright boxes touch, each two once and the lower number first, in an order that depends on the
    * surface alone; in stretches.
@@ -84,6 +90,7 @@ function geometryOf(positions: Float64Array | Float32Array, triangles: Uint32Arr
 const EMPTY_TREE: SurfaceTree = {
   nearest: () => null,
   raycast: () => null,
+  nearestTo: () => null,
   *pairSteps() {
     yield;
     return true;
@@ -121,6 +128,16 @@ class BoxTree implements SurfaceTree {
       point: { x: hit.point.x, y: hit.point.y, z: hit.point.z },
       distance: hit.distance,
     };
+  }
+
+  nearestTo(other: SurfaceTree, place: readonly number[]): SurfaceHit | null {
+    if (!(other instanceof BoxTree)) return null;
+    const target: HitPointInfo = { point: new Vector3(), distance: 0, faceIndex: 0 };
+    const geometry = other.#tree.geometry as BufferGeometry & { boundsTree?: MeshBVH };
+    geometry.boundsTree = other.#tree;
+    if (this.#tree.closestPointToGeometry(geometry, new Matrix4().fromArray(place), target) === null) return null;
+    const { point, faceIndex, distance } = target;
+    return { triangle: faceIndex, point: { x: point.x, y: point.y, z: point.z }, distance };
   }
 
   *pairSteps(visit: (a: number, b: number) => boolean, most = Infinity): Stepwise<boolean> {

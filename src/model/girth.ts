@@ -26,8 +26,6 @@ export interface GirthTape {
 /** What an opening is for. */
 export type OpeningUse = 'way-in' | 'sight' | 'air';
 
-export const OPENING_USES: readonly OpeningUse[] = ['way-in', 'sight', 'air'];
-
 /** What must pass an opening when the part is put on, mm, > 0: for a helm the head, for a bracer the fist. */
 export interface PassChoice {
   readonly girthMm?: number;

@@ -7,8 +7,6 @@ import type { EdgeOffsets } from '../geom/offset-ring.ts';
  */
 export type SteepWay = 'split' | 'fill' | 'trim';
 
-export const STEEP_WAYS: readonly SteepWay[] = ['split', 'fill', 'trim'];
-
 /** Least and greatest along a seam, mm. */
 export interface LengthRange {
   readonly min: number;

@@ -6,14 +6,16 @@ import { topologyOf } from '../mesh/topology.ts';
 import type { BodyFit } from '../model/body-fit.ts';
 import type { CoreFit, CoreRod } from '../model/clearance.ts';
 import type { GirthTape, OpeningUse, PassChoice, PuttingOn, TapeFit, Triple } from '../model/girth.ts';
+import type { BodyJoint, JointFit } from '../model/joint.ts';
 import type { SculptPart } from '../project/project.ts';
 import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
+import { bendJoint } from '../steps/wear/joint.ts';
 import { findOpenings } from '../steps/wear/openings.ts';
 import type { Plane } from '../steps/wear/plane-section.ts';
 import { rodClearance, type Rod } from '../steps/wear/rod-clearance.ts';
 import { moveForGirth, moveForRoom, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
 import { measureTape } from '../steps/wear/tape.ts';
-import { coreFindings, puttingOnFindings, tapeFindings } from '../steps/wear/wear-findings.ts';
+import { coreFindings, jointFindings, puttingOnFindings, tapeFindings } from '../steps/wear/wear-findings.ts';
 import type { CutSculpt } from './outcome.ts';
 
 /** Results remembered: of one tape a maker tries many places, and goes back to few. */
@@ -23,6 +25,7 @@ const KEPT = 24;
 export class Wear {
   readonly #tapes = new Memo<[unknown, unknown, GirthTape], TapeFit>(KEPT);
   readonly #rods = new Memo<[unknown, unknown, CoreRod], CoreFit>(KEPT);
+  readonly #joints = new Memo<[unknown, unknown, BodyJoint], JointFit>(KEPT);
   readonly #ways = new Memo<unknown[], PuttingOn>(KEPT);
   readonly #fits = new Memo<unknown[], BodyFit>(KEPT);
 
@@ -38,9 +41,9 @@ export class Wear {
     part: SculptPart,
     work: Work,
   ): Promise<BodyFit | null> {
-    const { tapes = [], core: cores = [], worn = null } = part;
-    if (tapes.length === 0 && cores.length === 0 && worn === null) return null;
-    const key = [mesh, shell, chains, part.tapes, part.core, part.worn];
+    const { tapes = [], core: cores = [], joints = [], worn = null } = part;
+    if (tapes.length === 0 && cores.length === 0 && joints.length === 0 && worn === null) return null;
+    const key = [mesh, shell, chains, part.tapes, part.core, part.joints, part.worn];
     const known = this.#fits.get(key);
     if (known !== undefined) return known;
     const back: BackOfShell = {
@@ -60,6 +63,12 @@ export class Wear {
       await work.pause(0.5, 'measuring the room round the core');
       coreFits.push(remembered(this.#rods, [mesh, shell, core], () => coreFit(back, core, mmPerUnit)));
     }
+    const jointFits: JointFit[] = [];
+    for (const [i, joint] of joints.entries()) {
+      const share = shareOfWork(work, 0.5 + (0.1 * i) / joints.length, 0.6);
+      await share.pause(0, 'bending the joints');
+      jointFits.push(await this.#bent(back, shell, joint, mmPerUnit, share));
+    }
     let puttingOn: PuttingOn | null = null;
     if (worn !== null) {
       const tape = tapes.find(({ id }) => id === worn.tape) ?? tapes.at(0);
@@ -75,9 +84,26 @@ export class Wear {
     const findings = [
       ...tapeFits.flatMap((fit) => tapeFindings(fit, planeOf(fit.tape, mmPerUnit).point, part.id)),
       ...coreFits.flatMap((fit) => coreFindings(fit, part.id)),
+      ...jointFits.flatMap((fit) => jointFindings(fit, inMm(fit.joint.pointInFile, mmPerUnit), part.id)),
       ...(puttingOn === null ? [] : puttingOnFindings(puttingOn, part.id)),
     ];
-    return this.#fits.set(key, { tapes: tapeFits, cores: coreFits, puttingOn, findings });
+    return this.#fits.set(key, { tapes: tapeFits, cores: coreFits, joints: jointFits, puttingOn, findings });
+  }
+
+  async #bent(
+    { back, facePositions }: BackOfShell,
+    shell: unknown,
+    joint: BodyJoint,
+    mmPerUnit: number,
+    work: Work,
+  ): Promise<JointFit> {
+    const key: [unknown, unknown, BodyJoint] = [back.triangles, shell, joint];
+    const known = this.#joints.get(key);
+    if (known !== undefined) return known;
+    const { axis, towards, bendDeg, pointInFile } = joint;
+    const hinge = { point: inMm(pointInFile, mmPerUnit), axis: vec(axis), towards: vec(towards), bendDeg };
+    const bent = await bendJoint([facePositions, back.positions], back.triangles, hinge, work);
+    return this.#joints.set(key, { joint, bent });
   }
 }
 

@@ -3,9 +3,8 @@ import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts
 import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
-import { OPENING_USES } from '../model/girth.ts';
 import { brokenPlace } from './broken-place.ts';
-import { MOST_OFF_MM } from './wear-commands.ts';
+import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import type { Project } from './project.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
@@ -83,6 +82,20 @@ const coreRod = v.object({
   diameterMm: positive,
   lengthMm: v.optional(positive),
   roomMm: v.optional(notNegative),
+});
+
+const bodyJoint = v.object({
+  id: v.string(),
+  name: v.string(),
+  pointInFile: triple,
+  axis: direction,
+  towards: direction,
+  bendDeg: v.pipe(
+    finite,
+    v.minValue(-MOST_BEND_DEG),
+    v.maxValue(MOST_BEND_DEG),
+    v.check((deg) => deg !== 0, 'a bend other than 0'),
+  ),
 });
 
 /** A list of things whose ids differ. */
@@ -182,6 +195,7 @@ const sculpt = v.object({
   // Absent where nothing was said of who or what wears the part.
   tapes: v.optional(withOwnIds(tape, 'a tape with an id of its own')),
   core: v.optional(withOwnIds(coreRod, 'a core with an id of its own')),
+  joints: v.optional(withOwnIds(bodyJoint, 'a joint with an id of its own')),
   worn: v.optional(
     v.object({
       girthMm: v.optional(positive),

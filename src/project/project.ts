@@ -4,6 +4,7 @@ import type { TracedSide } from '../model/foam-piece.ts';
 import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
 import type { CoreRod } from '../model/clearance.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
+import type { BodyJoint } from '../model/joint.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
@@ -60,6 +61,8 @@ export interface SculptPart {
   readonly tapes?: readonly GirthTape[];
   /** Rods and pipes that it sits on; ids are its own. Missing: none. */
   readonly core?: readonly CoreRod[];
+  /** Joints of the body between its pieces; ids are its own. Missing: none. */
+  readonly joints?: readonly BodyJoint[];
   /** What must pass when it is put on; missing: it is not said to be worn. */
   readonly worn?: PassChoice;
 }

@@ -1,5 +1,8 @@
 import type { SeamSetting } from '../model/seams.ts';
+import type { SteepWay } from '../model/steep-join.ts';
 import { edgeKey, onSculpt, type Command, type EdgePair } from './commands.ts';
+
+export const STEEP_WAYS: readonly SteepWay[] = ['split', 'fill', 'trim'];
 
 /**
  * Says how the two sides of a seam meet. A plain butt seam is what every seam is, and needs no word.

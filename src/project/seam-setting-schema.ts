@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { STEEP_WAYS } from '../model/steep-join.ts';
+import { STEEP_WAYS } from './seam-commands.ts';
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 

@@ -1,5 +1,6 @@
 import type { CoreRod } from '../model/clearance.ts';
-import type { GirthTape, PassChoice } from '../model/girth.ts';
+import type { GirthTape, OpeningUse, PassChoice } from '../model/girth.ts';
+import type { BodyJoint } from '../model/joint.ts';
 import { onSculpt, type Command } from './commands.ts';
 
 /** Lays a tape, or puts the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
@@ -21,6 +22,17 @@ export const removeCore = (id: string): Command =>
   onSculpt('take a core out', (part) =>
     part.core?.some((core) => core.id === id) === true
       ? { ...part, core: part.core.filter((core) => core.id !== id) }
+      : part,
+  );
+
+/** Puts a joint in, or the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
+export const setJoint = (joint: BodyJoint, mergeKey?: string): Command =>
+  onSculpt('put a joint in', (part) => ({ ...part, joints: withOne(part.joints ?? [], joint) }), mergeKey);
+
+export const removeJoint = (id: string): Command =>
+  onSculpt('take a joint out', (part) =>
+    part.joints?.some((joint) => joint.id === id) === true
+      ? { ...part, joints: part.joints.filter((joint) => joint.id !== id) }
       : part,
   );
 
@@ -53,6 +65,11 @@ export function sizeBy(factor: number, longestMm: number): Command {
   });
 }
 
+/** Most a joint may be asked to bend either way, degrees. */
+export const MOST_BEND_DEG = 170;
+
+export const OPENING_USES: readonly OpeningUse[] = ['way-in', 'sight', 'air'];
+
 /** Foam stands no farther off its sculpt than this, mm: beyond is another sculpt. */
 export const MOST_OFF_MM = 200;
 
@@ -71,7 +88,7 @@ export function setOff(offMm: number): Command {
 }
 
 /** `tape-1`, `tape-2` …: the first that is free. */
-export function freeId(kind: 'tape' | 'core', taken: readonly { readonly id: string }[]): string {
+export function freeId(kind: 'tape' | 'core' | 'joint', taken: readonly { readonly id: string }[]): string {
   for (let i = 1; ; i += 1) if (!taken.some(({ id }) => id === `${kind}-${i}`)) return `${kind}-${i}`;
 }
 

@@ -127,6 +127,30 @@ describe('a tape in the window', () => {
   });
 });
 
+it('puts a joint in, bends it by what is typed, and says where it cannot', async () => {
+  inWear('summary').click();
+  button(inWear(), WORDS.wear.addJoint).click();
+  await rested();
+  const fields = inWear('fl-joint-fields').shadowRoot!;
+  expect(textOf(fields)).toContain(WORDS.wear.noBend);
+  const bend = fields.querySelector<HTMLInputElement>('input[type=text]')!;
+  const say = async (text: string): Promise<void> => {
+    bend.value = text;
+    bend.dispatchEvent(new Event('change'));
+    await rested();
+  };
+  await say('−120');
+  expect(workbench.part?.joints?.[0].bendDeg).toBe(-120);
+  await say('0');
+  expect(textOf(fields)).toContain(WORDS.wear.bendWrong(170));
+  expect(workbench.part?.joints?.[0].bendDeg).toBe(-120);
+  const [, side] = fields.querySelectorAll('select');
+  side.value = 'x -1';
+  side.dispatchEvent(new Event('change'));
+  await rested();
+  expect(workbench.part?.joints?.[0].towards).toEqual([-1, 0, 0]);
+});
+
 it('puts a core in and says what room it has', async () => {
   inWear('summary').click();
   button(inWear(), WORDS.wear.addCore).click();

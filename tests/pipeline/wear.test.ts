@@ -7,7 +7,17 @@ import { projectFileOf, reportOf } from '../../src/pipeline/write-files.ts';
 import { setThickness, type Command } from '../../src/project/commands.ts';
 import { readProjectFile } from '../../src/project/project-file.ts';
 import type { Project } from '../../src/project/project.ts';
-import { removeCore, removeTape, setCore, setOff, setTape, setWorn, sizeBy } from '../../src/project/wear-commands.ts';
+import {
+  removeCore,
+  removeJoint,
+  removeTape,
+  setCore,
+  setJoint,
+  setOff,
+  setTape,
+  setWorn,
+  sizeBy,
+} from '../../src/project/wear-commands.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { sampleProject } from '../support/run-sample.ts';
@@ -145,6 +155,26 @@ describe('a bracer on an arm', () => {
     expect(report.fit.puttingOn.lacks).toEqual(['air']);
   });
 
+  it('tells that a bracer in one piece is no joint, and keeps what was asked', async () => {
+    const { middle } = place();
+    const joint = {
+      id: 'joint-1',
+      name: 'Elbow',
+      pointInFile: middle,
+      axis: [1, 0, 0],
+      towards: [0, 1, 0],
+      bendDeg: -90,
+    } as const;
+    const project = after(bare, setJoint(joint));
+    const outcome = await run(project);
+    expect(codes(outcome)).toEqual(['wear/joint-hangs-together']);
+    const text = projectFileOf(outcome, (hash) => pipeline.sourceOf(hash));
+    expect(schemaFaults(schemaOf('project'), JSON.parse(text))).toEqual([]);
+    expect(expectOk(await readProjectFile(text, 'x')).project.parts[0].joints).toEqual([joint]);
+    expect(schemaFaults(schemaOf('report'), JSON.parse(reportOf(outcome)))).toEqual([]);
+    expect(after(project, removeJoint('joint-1')).parts[0].joints).toEqual([]);
+  });
+
   it('keeps all of it in the project file and tells it in the report, both as their schemas say', async () => {
     const { middle, along } = place();
     const core = { id: 'core-1', name: 'Pole', pointInFile: middle, direction: along, diameterMm: 32, roomMm: 1 };
@@ -172,6 +202,7 @@ describe('a bracer on an arm', () => {
         core: ['a', 'a'].map((id) => ({ id, name: 'A', pointInFile: [0, 0, 0], direction: [0, 0, 1], diameterMm: 9 })),
       },
     ],
+    [{ joints: [{ id: 'a', name: 'A', pointInFile: [0, 0, 0], axis: [0, 0, 1], towards: [1, 0, 0], bendDeg: 0 }] }],
     [{ worn: { girthMm: 0 } }],
     [{ worn: { openings: [{ vertex: 3, use: 'hearing' }] } }],
   ])('refuses a project file with %j', async (broken) => {

@@ -1,6 +1,7 @@
 import type { Finding } from '../../base/finding.ts';
 import { formatInches, formatMm } from '../../base/format-length.ts';
 import type { CoreFit } from '../../model/clearance.ts';
+import type { JointFit } from '../../model/joint.ts';
 import type { PuttingOn, TapeFit } from '../../model/girth.ts';
 import type { Vec3 } from '../../geom/vec.ts';
 
@@ -100,6 +101,32 @@ export function coreFindings({ core, tightest, pierced }: CoreFit, part: string)
       limit: room,
       unit: 'mm',
       where,
+    },
+  ];
+}
+
+/** What is to be said of a joint. @param point of its axis, mm. */
+export function jointFindings({ joint, bent }: JointFit, point: Vec3, part: string): readonly Finding[] {
+  if (bent === null)
+    return [
+      {
+        code: 'wear/joint-hangs-together',
+        severity: 'warning',
+        text: `${joint.name} cannot bend: all the foam lies on one side of it or hangs together across it. Move the joint between two pieces of the sculpt, or part the sculpt there.`,
+        where: { part, point: at(point) },
+      },
+    ];
+  const full = Math.abs(joint.bendDeg);
+  if (bent.freeDeg >= full) return [];
+  return [
+    {
+      code: 'wear/joint-meets',
+      severity: 'warning',
+      text: `${joint.name}: foam meets foam after ${Math.floor(bent.freeDeg)}° of ${Math.round(full)}°: cut the edges back there, or leave more room at the joint.`,
+      value: bent.freeDeg,
+      limit: full,
+      unit: 'deg',
+      where: { part, point: at(bent.point) },
     },
   ];
 }

@@ -6,10 +6,11 @@ import type { Vec3 } from '../../geom/vec.ts';
 import { triples } from './report-numbers.ts';
 
 /** How the foam fits body and core; corners and polygons in file numbers. */
-export function fitReport({ tapes, cores, puttingOn }: BodyFit, mesh: Mesh): Record<string, unknown> {
+export function fitReport({ tapes, cores, joints, puttingOn }: BodyFit, mesh: Mesh): Record<string, unknown> {
   return {
     tapes: tapes.map(tapeReport),
     cores: cores.map((core) => coreReport(core, mesh)),
+    joints: joints.map(({ joint, bent }) => ({ ...joint, bent: bent && { ...bent, point: pointOf(bent.point) } })),
     puttingOn:
       puttingOn === null
         ? null
