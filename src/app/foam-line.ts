@@ -1,8 +1,9 @@
 import { css, html, nothing, svg } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { formatLength, formatNumber } from '../base/format-length.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { setFoam, setModelIs, setNeutral, setThickness, setTracedSide } from '../project/commands.ts';
+import type { LayerChoice } from '../project/project.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
 import './job-line.ts';
@@ -86,9 +87,12 @@ export class FoamLine extends JobSection {
     `,
   ];
 
+  /** Which sheet of the wall is worked on, 1 the outermost. */
+  @property({ type: Number }) sheet = 1;
+
   protected override render() {
     const part = this.sculptPart;
-    const layer = part?.layers[0];
+    const layer = this.#layer;
     if (part === null || layer === undefined) {
       return html`<fl-job-line heading=${WORDS.lines.foam} mark="wait"
         ><p slot="answer" class="soft">${WORDS.waiting}</p></fl-job-line
@@ -96,12 +100,16 @@ export class FoamLine extends JobSection {
     }
     const foam = this.project?.foams.find((sheet) => sheet.id === layer.foam);
     return html`<fl-job-line heading=${WORDS.lines.foam} mark=${hasWrong(this.bench, ['shell']) ? 'wrong' : 'so'}>
-      <p slot="answer">${WORDS.foam.answer(formatLength(layer.thicknessMm, this.unit))}</p>
+      <p slot="answer">${this.#answer(part.layers)}</p>
+      <fl-sheet-choice
+        .project=${this.project}
+        .bench=${this.bench}
+        .sheet=${this.#sheetAt(part.layers)}
+      ></fl-sheet-choice>
       <fieldset>
         <legend>${WORDS.foam.stock}</legend>
         <div class="stock">${this.#thicknesses().map((sheet) => this.#sheet(sheet, foam))}</div>
       </fieldset>
-      <fl-sheet-choice .project=${this.project} .bench=${this.bench}></fl-sheet-choice>
       <div class="row fields">
         ${foam === undefined ? nothing : this.#sheetSizes(foam)}
         <fl-length-field
@@ -110,7 +118,7 @@ export class FoamLine extends JobSection {
           .unit=${this.unit}
           min="0.5"
           max="60"
-          @fl-length=${(event: LengthEvent) => this.send(setThickness(event.mm))}
+          @fl-length=${(event: LengthEvent) => this.send(setThickness(event.mm, layer.id))}
         ></fl-length-field>
       </div>
       <fieldset>
@@ -151,8 +159,8 @@ export class FoamLine extends JobSection {
               )}
             </div>
           </fieldset>
-          <fl-neutral-form .project=${this.project} .bench=${this.bench}></fl-neutral-form>
-          <fl-shrink-fields .project=${this.project} .bench=${this.bench}></fl-shrink-fields>
+          <fl-neutral-form .project=${this.project} .bench=${this.bench} .layer=${layer}></fl-neutral-form>
+          <fl-shrink-fields .project=${this.project} .bench=${this.bench} .layer=${layer}></fl-shrink-fields>
         </div>
       </details>
       <details>
@@ -161,6 +169,22 @@ export class FoamLine extends JobSection {
       </details>
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['shell']}></fl-findings>
     </fl-job-line>`;
+  }
+
+  /** The sheet of the wall that is worked on. */
+  get #layer(): LayerChoice | undefined {
+    const layers = this.sculptPart?.layers ?? [];
+    return layers.at(-this.#sheetAt(layers));
+  }
+
+  /** 1 for the outermost; the view may still name a sheet that was taken away. */
+  #sheetAt(layers: readonly LayerChoice[]): number {
+    return this.sheet <= layers.length ? this.sheet : 1;
+  }
+
+  #answer(layers: readonly LayerChoice[]): string {
+    const thick = [...layers].reverse().map(({ thicknessMm }) => formatLength(thicknessMm, this.unit));
+    return thick.length === 1 ? WORDS.foam.answer(thick[0]) : WORDS.foam.answerOfWall(thick);
   }
 
   /** One sheet for each thickness; the size is chosen after. */
@@ -176,7 +200,7 @@ export class FoamLine extends JobSection {
         type="radio"
         name="foam"
         .checked=${sheet.thicknessMm === foam?.thicknessMm}
-        @change=${() => this.send(setFoam(sheet.id, sheet.thicknessMm))}
+        @change=${() => this.send(setFoam(sheet.id, sheet.thicknessMm, this.#layer?.id))}
       />
       <svg viewBox="0 0 62 58" aria-hidden="true">
         ${svg`<rect class="cut" x="0" y=${50 - height} width="62" height=${height} /><path class="under" d="M0 55h62" />`}
@@ -214,11 +238,12 @@ export class FoamLine extends JobSection {
   #takeSize(event: Event): void {
     const id = (event.target as HTMLSelectElement).value;
     const sheet = this.project?.foams.find((foam) => foam.id === id);
-    if (sheet !== undefined) this.send(setFoam(sheet.id, this.sculptPart?.layers[0].thicknessMm ?? sheet.thicknessMm));
+    const layer = this.#layer;
+    if (sheet !== undefined) this.send(setFoam(sheet.id, layer?.thicknessMm ?? sheet.thicknessMm, layer?.id));
   }
 
   #takeNeutral(event: Event): void {
     const k = (event.target as HTMLInputElement).valueAsNumber;
-    if (k >= 0 && k <= 1) this.send(setNeutral(k));
+    if (k >= 0 && k <= 1) this.send(setNeutral(k, this.#layer?.id));
   }
 }

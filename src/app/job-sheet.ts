@@ -105,7 +105,7 @@ export class JobSheet extends LitElement {
         .measured=${measured}
       ></fl-size-line>
       <fl-seams-line id="seams" .project=${project} .bench=${bench} .tool=${view.tool}></fl-seams-line>
-      <fl-foam-line id="foam" .project=${project} .bench=${bench}></fl-foam-line>
+      <fl-foam-line id="foam" .project=${project} .bench=${bench} .sheet=${view.sheet}></fl-foam-line>
       <fl-fit-line
         id="fit"
         .project=${project}

@@ -1,10 +1,11 @@
 import { css, html, nothing } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { formatNumber } from '../base/format-length.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { NeutralReading, NeutralTest } from '../model/neutral-test.ts';
 import { setNeutralTest, useNeutral } from '../project/commands.ts';
 import { fitNeutral } from '../project/neutral-fit.ts';
+import type { LayerChoice } from '../project/project.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
@@ -34,13 +35,15 @@ export class NeutralForm extends JobSection {
     `,
   ];
 
+  /** The sheet of the wall whose foam it is about. */
+  @property({ attribute: false }) layer: LayerChoice | null = null;
   /** The row under those that are whole. */
   @state() private begun: Row = {};
 
   protected override render() {
-    const layer = this.sculptPart?.layers[0];
+    const { layer } = this;
     const foam = this.project?.foams.find((sheet) => sheet.id === layer?.foam);
-    if (layer === undefined || foam === undefined) return nothing;
+    if (layer === null || foam === undefined) return nothing;
     const words = WORDS.neutral;
     const test = foam.neutralTest ?? { lengthMm: USUAL_STRIP_MM, thicknessMm: layer.thicknessMm, readings: [] };
     return html`<fieldset class="stack">

@@ -1,35 +1,122 @@
-import { html, nothing } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
+import { addLayer, moveLayer, removeLayer, type WallSide } from '../project/layer-commands.ts';
+import { MOST_LAYERS } from '../project/project-file.ts';
+import type { LayerChoice } from '../project/project.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
-/** Which sheet of a wall of several lies on the bench; nothing where there is one. */
+/** The sheets of the wall, the outermost first: which one is worked on and lies on the bench, and more, fewer or in another order. */
 @customElement('fl-sheet-choice')
 export class SheetChoice extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      legend {
+        font-size: var(--t-small);
+        color: var(--ink-soft);
+        padding: 0;
+      }
+      li {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--s1) var(--s3);
+        padding-block: var(--s1);
+        border-block-start: var(--narrow) solid var(--rule-soft);
+      }
+      li:first-child {
+        border-block-start: 0;
+      }
+      label {
+        display: flex;
+        align-items: center;
+        gap: var(--s2);
+        flex: 1;
+        min-block-size: var(--target);
+        cursor: pointer;
+      }
+      .bar {
+        inline-size: 62px;
+        background: var(--foam);
+      }
+    `,
+  ];
+
+  /** The sheet that is worked on, 1 the outermost. */
+  @property({ type: Number }) sheet = 1;
+
   protected override render() {
-    const layers = this.sculptPart?.layers ?? [];
-    if (layers.length < 2) return nothing;
-    const shown = this.bench.pieces?.sheet ?? 1;
-    // The outermost is the first, and the last in the document.
-    const sheets = [...layers].reverse();
-    return html`<fieldset>
-      <legend>${WORDS.foam.onBench}</legend>
-      <div class="choices">
-        ${sheets.map(
-          ({ thicknessMm }, i) =>
-            html`<label>
-              <input
-                type="radio"
-                name="sheet"
-                .checked=${shown === i + 1}
-                @change=${() => this.dispatchEvent(new ViewEvent({ sheet: i + 1 }))}
-              />
-              ${WORDS.foam.sheetOf(i + 1, sheets.length, formatLength(thicknessMm, this.unit))}
-            </label>`,
+    // The outermost is the first here, and the last in the document.
+    const sheets = [...(this.sculptPart?.layers ?? [])].reverse();
+    const words = WORDS.foam.wall;
+    return html`${
+        sheets.length < 2
+          ? nothing
+          : html`<fieldset>
+              <legend>${words.heading}</legend>
+              <ul>
+                ${sheets.map((layer, i) => this.#row(layer, i + 1, sheets.length))}
+              </ul>
+            </fieldset>`
+      }
+      <div class="row">
+        ${(['outside', 'inside'] as const).map(
+          (side) =>
+            html`<button ?disabled=${sheets.length >= MOST_LAYERS} @click=${() => this.#add(side)}>
+              ${words.add[side]}
+            </button>`,
         )}
-      </div>
-    </fieldset>`;
+      </div>`;
+  }
+
+  #row({ id, thicknessMm }: LayerChoice, sheet: number, sheets: number) {
+    const words = WORDS.foam.wall;
+    const name = words.name(sheet, sheets, formatLength(thicknessMm, this.unit));
+    return html`<li>
+      <label>
+        <input type="radio" name="sheet" .checked=${this.sheet === sheet} @change=${() => this.#show(sheet)} />
+        <span class="bar" style="block-size: ${Math.min(48, 2 * thicknessMm)}px" aria-hidden="true"></span>
+        ${name}
+      </label>
+      ${(['outside', 'inside'] as const).map((side) => {
+        const next = side === 'outside' ? sheet - 1 : sheet + 1;
+        return html`<button
+          class="plain"
+          aria-label=${words.moveOf(words.move[side], name)}
+          ?disabled=${next < 1 || next > sheets}
+          @click=${() => {
+            this.send(moveLayer(id, side));
+            this.#show(next);
+          }}
+        >
+          ${words.move[side]}
+        </button>`;
+      })}
+      <button
+        class="plain"
+        aria-label=${words.moveOf(words.remove, name)}
+        @click=${() => {
+          this.send(removeLayer(id));
+          this.#show(1);
+        }}
+      >
+        ${words.remove}
+      </button>
+    </li>`;
+  }
+
+  /** The new sheet is the one to choose a foam for. */
+  #add(side: WallSide): void {
+    const sheets = this.sculptPart?.layers.length ?? 0;
+    this.send(addLayer(side));
+    this.#show(side === 'outside' ? 1 : sheets + 1);
+  }
+
+  #show(sheet: number): void {
+    this.dispatchEvent(new ViewEvent({ sheet }));
   }
 }

@@ -1,8 +1,9 @@
 import { css, html, nothing } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { formatPlain } from '../base/format-length.ts';
 import type { HeatShrinkage } from '../model/flatten-settings.ts';
 import { setAllowForShrinkage, setShrinkage } from '../project/commands.ts';
+import type { LayerChoice } from '../project/project.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import './cautions.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
@@ -31,12 +32,14 @@ export class ShrinkFields extends JobSection {
     `,
   ];
 
+  /** The sheet of the wall whose foam it is about. */
+  @property({ attribute: false }) layer: LayerChoice | null = null;
   @state() private fault = '';
 
   protected override render() {
-    const layer = this.sculptPart?.layers[0];
+    const { layer } = this;
     const foam = this.project?.foams.find((sheet) => sheet.id === layer?.foam);
-    if (layer === undefined || foam === undefined) return nothing;
+    if (layer === null || foam === undefined) return nothing;
     const words = WORDS.forming.shrink;
     const { shrinkage } = foam;
     return html`<fieldset class="stack">
@@ -77,7 +80,7 @@ export class ShrinkFields extends JobSection {
 
   /** The first figure stands for both ways until the other is given; a field that is emptied forgets the measure. */
   #take(name: keyof HeatShrinkage, { value }: HTMLInputElement, shrinkage: HeatShrinkage | undefined): void {
-    const foam = this.sculptPart?.layers[0].foam;
+    const foam = this.layer?.foam;
     if (foam === undefined) return;
     this.fault = '';
     if (value.trim() === '') return this.send(setShrinkage(foam, null));

@@ -94,6 +94,8 @@ export const WORDS = {
 
   foam: {
     answer: (thickness: string) => `${thickness} EVA foam`,
+    answerOfWall: (thicknesses: readonly string[]) =>
+      `EVA foam of ${thicknesses.length} sheets, from outside: ${thicknesses.join(', ')}`,
     stock: 'Sheets in stock, thickness as against each other',
     sheet: 'Sheet',
     size: (width: string, height: string) => `${width} × ${height}`,
@@ -106,9 +108,16 @@ export const WORDS = {
       'The layer of the foam that keeps its length when it bends. 0.5 until you have bent and measured a strip of your own.',
     traced: 'Templates are traced on the foam’s',
     sides: { face: 'face', back: 'back, printed mirrored' },
-    onBench: 'Sheet of the wall on the bench',
-    sheetOf: (sheet: number, sheets: number, thickness: string) =>
-      `${sheet}, ${thickness}${sheet === 1 ? ', outside' : sheet === sheets ? ', inside' : ''}`,
+    wall: {
+      heading:
+        'Sheets of the wall, outermost first. The chosen one lies on the bench, and what stands below is about it.',
+      name: (sheet: number, sheets: number, thickness: string) =>
+        `${sheet}, ${thickness}${sheet === 1 ? ', outside' : sheet === sheets ? ', inside' : ''}`,
+      add: { outside: 'Add a sheet outside', inside: 'Add a sheet inside' },
+      move: { outside: 'outward', inside: 'inward' },
+      moveOf: (what: string, sheet: string) => `${what}: sheet ${sheet}`,
+      remove: 'take away',
+    },
   },
 
   fit: {
