@@ -51,39 +51,41 @@ export function grooveFindings(label: PieceLabel, room: GrooveRoom): readonly Fi
   }
   const wide = grooved.flatMap((own) => shortageOf(own.fold, (p, way) => toEdge(own.groove, room, p, way)));
   if (wide.length > 0) {
-    const worst = worstOf(wide);
-    findings.push({
-      code: 'foam/groove-wide',
-      severity: 'warning',
-      text: `${label.name} has ${folds(wide.length)} with a groove wider than the panel beside it: it needs ${mm(worst.needMm)} to the edge and has ${mm(worst.haveMm)}, so use thinner foam there or part the piece at the fold.`,
-      value: worst.haveMm,
-      limit: worst.needMm,
-      unit: 'mm',
-      where: placeOf(
-        label,
-        room,
-        wide.map((shortage) => shortage.fold),
-      ),
-    });
+    const tell = ({ needMm, haveMm }: Need): string =>
+      `with a groove wider than the panel beside it: it needs ${mm(needMm)} to the edge and has ${mm(haveMm)}, so use thinner foam there or part the piece at the fold`;
+    findings.push(shortageFinding('foam/groove-wide', label, room, wide, tell));
   }
   const meeting = grooved.flatMap((own) => shortageOf(own.fold, (p, way) => toGrooves(own, grooved, p, way)));
   if (meeting.length > 0) {
-    const worst = worstOf(meeting);
-    findings.push({
-      code: 'foam/groove-meet',
-      severity: 'warning',
-      text: `${label.name} has ${folds(meeting.length)} whose grooves run into the next one: they need ${mm(worst.needMm)} from fold to fold and have ${mm(worst.haveMm)}, so use thinner foam, roll the piece, or bend it over fewer folds.`,
-      value: worst.haveMm,
-      limit: worst.needMm,
-      unit: 'mm',
-      where: placeOf(
-        label,
-        room,
-        meeting.map((shortage) => shortage.fold),
-      ),
-    });
+    const tell = ({ needMm, haveMm }: Need): string =>
+      `whose grooves run into the next one: they need ${mm(needMm)} from fold to fold and have ${mm(haveMm)}, so use thinner foam, roll the piece, or bend it over fewer folds`;
+    findings.push(shortageFinding('foam/groove-meet', label, room, meeting, tell));
   }
   return findings;
+}
+
+/** Folds that lack room, told by the worst of them. */
+function shortageFinding(
+  code: string,
+  label: PieceLabel,
+  room: GrooveRoom,
+  short: readonly Shortage[],
+  tell: (worst: Need) => string,
+): Finding {
+  const worst = worstOf(short);
+  return {
+    code,
+    severity: 'warning',
+    text: `${label.name} has ${folds(short.length)} ${tell(worst)}.`,
+    value: worst.haveMm,
+    limit: worst.needMm,
+    unit: 'mm',
+    where: placeOf(
+      label,
+      room,
+      short.map(({ fold }) => fold),
+    ),
+  };
 }
 
 interface Need {
