@@ -9,6 +9,7 @@ import { hasWrong } from './findings.ts';
 import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
+import './score-list.ts';
 import { SHARED } from './styles.ts';
 import type { Tool } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -85,6 +86,7 @@ export class SeamsLine extends JobSection {
               }`
           : nothing
       }
+      <fl-score-list .project=${this.project} .bench=${this.bench}></fl-score-list>
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['seams', 'cut']}></fl-findings>
     </fl-job-line>`;
   }

@@ -5,6 +5,7 @@ import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { isParted } from './edge-facts.ts';
 import { faceOfPiece } from './piece-face.ts';
+import { scoreVerb } from './score-actions.ts';
 import { joinChosen, joinEdges, joinEverything, partEdges } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { NOTHING } from './view-state.ts';
@@ -67,6 +68,7 @@ function seamVerbs(bench: Workbench, id: string): Verb[] {
   if (seam.kind === 'open') return edgeWishVerbs(bench, id, true);
   return [
     { id: 'join', label: WORDS.verbs.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
+    scoreVerb(bench, seam),
     ...seamJoinVerbs(bench, seam),
     ...edgeWishVerbs(bench, id, false),
   ];
