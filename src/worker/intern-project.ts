@@ -24,6 +24,7 @@ export class ProjectInterner {
         ...(part.scores === undefined ? {} : { scores: this.#same('scores', part.scores) }),
         ...(part.tapes === undefined ? {} : { tapes: part.tapes.map((tape) => this.#same('tape', tape)) }),
         ...(part.core === undefined ? {} : { core: part.core.map((core) => this.#same('core', core)) }),
+        ...(part.joints === undefined ? {} : { joints: part.joints.map((joint) => this.#same('joint', joint)) }),
         ...(part.worn === undefined ? {} : { worn: this.#same('worn', part.worn) }),
         layers: part.layers.map((layer) => this.#same('layer', layer)),
       })),
