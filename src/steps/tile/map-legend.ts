@@ -6,7 +6,10 @@ import { wrapText } from './text-fit.ts';
 
 const MEANINGS: readonly (readonly [role: LineRole, text: string])[] = [
   ['cut', 'cut here, the blade on the middle of the line'],
-  ['bevel', 'where the leaning cut comes out on the other side of the foam'],
+  [
+    'bevel',
+    'where the leaning cut comes out on the other side of the foam: in under, it lies inside the line you cut; out under, outside it',
+  ],
   ['fold-out', 'folds away from you: the printed side is outside the bend'],
   ['fold-in', 'folds towards you: the printed side is inside the bend'],
   ['groove', 'a groove’s edges: cut a V between the two lines along the fold, as deep as the template says'],

@@ -103,6 +103,15 @@ describe.each(PAPER_CASES)('pages on $name', ({ change }) => {
 describe('makePages', () => {
   const set = expectOk(makePages(pageInput()));
 
+  it('tells on the map what the words of a leaning cut mean', () => {
+    const said = set.pages
+      .filter(({ kind }) => kind === 'map')
+      .map(wordsOf)
+      .join(' ');
+    expect(said).toContain('in under, it lies inside');
+    expect(said).toContain('out under, outside');
+  });
+
   it('leaves the middle of a large ring out and counts it', () => {
     const ring = handMadeTemplate(
       'ring',
