@@ -55,6 +55,15 @@ describe('a joint at its full bend', () => {
     expect(fit?.roomMm).toBeCloseTo(Math.hypot(x + HALF_GAP, y - HALF_WIDTH), 9);
   });
 
+  it('tells which way it bends: away from the side the axis lies on it meets, towards it there is room', async () => {
+    const point = { x: 0, y: HALF_WIDTH, z: 0 };
+    const away = await bent({ point, bendDeg: -90 });
+    expect(away?.freeDeg).toBeCloseTo((2 * Math.atan(HALF_GAP / (2 * HALF_WIDTH)) * 180) / Math.PI, 0);
+    const towards = await bent({ point, bendDeg: 90 });
+    expect(towards?.freeDeg).toBe(90);
+    expect(towards?.roomMm).toBeCloseTo(Math.hypot(HALF_GAP, HALF_GAP), 9);
+  });
+
   it('turns what lies the way that is said', async () => {
     const fit = await bent({ bendDeg: -20, towards: { x: -3, y: 0, z: 0 } });
     const other = await bent({ bendDeg: 20 });
