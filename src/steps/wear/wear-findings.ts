@@ -112,7 +112,7 @@ export function jointFindings({ joint, bent }: JointFit, point: Vec3, part: stri
       {
         code: 'wear/joint-hangs-together',
         severity: 'warning',
-        text: `${joint.name} cannot bend: all the foam lies on one side of it or hangs together across it. Move the joint between two pieces of the sculpt, or part the sculpt there.`,
+        text: `${joint.name} cannot bend: all the foam lies on one side of it or hangs together across it. Move the joint between two things of the sculpt that do not touch; what touches there will be glued.`,
         where: { part, point: at(point) },
       },
     ];
