@@ -1,7 +1,7 @@
 // Everything that must hold before a change is kept: npm test
 // `--update-golden` writes the kept texts in tests/golden anew instead of comparing with them.
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { requireChromium } from './lib/chromium.mjs';
 import { runScript } from './lib/complaint.mjs';
@@ -31,15 +31,18 @@ await runScript(async () => {
     process.stdout.write(`${env.CHROMIUM}\n`);
     return true;
   });
-  await stages.run('types', () => runNode(TSC, ['-p', 'tsconfig.json', '--noEmit'], env));
-  await stages.run('lint', () =>
-    runNode(ESLINT, ['--config', at('eslint.config.js'), 'src', 'tests', 'scripts', 'samples'], env),
-  );
+  // Each of the two keeps one core busy.
+  await Promise.all([
+    stages.run('types', () => runNode(TSC, ['-p', 'tsconfig.json', '--noEmit'], env)),
+    stages.run('lint', () =>
+      runNode(ESLINT, ['--config', at('eslint.config.js'), 'src', 'tests', 'scripts', 'samples'], env),
+    ),
+  ]);
   const isBuilt = await stages.run('build', () => runNode(at('build.mjs'), [], env));
 
   const reports = mkdtempSync(join(tmpdir(), 'foamloft-tests-'));
   const count = { passed: 0, failed: stages.failed.length };
-  const vitest = async (name, projects) => {
+  const vitest = async (name, projects, ...more) => {
     const report = join(reports, `${projects[0]}.json`);
     let counted;
     await stages.run(name, async () => {
@@ -48,6 +51,7 @@ await runScript(async () => {
         '--config',
         at('vitest.config.ts'),
         ...projects.flatMap((project) => ['--project', project]),
+        ...more,
       ];
       const isGood = await runNode(
         VITEST,
@@ -61,7 +65,8 @@ await runScript(async () => {
     count.failed += counted.failed;
   };
   try {
-    await vitest('unit tests', ['unit']);
+    // Left to itself it would leave one of two cores idle.
+    await vitest('unit tests', ['unit'], `--maxWorkers=${Math.max(2, availableParallelism() - 1)}`);
     if (isBuilt) await vitest('tests of what was built', ['component', 'e2e']);
     else process.stdout.write('\nNothing was built, so the tests of what is built were left out.\n');
   } finally {
