@@ -19,6 +19,7 @@ import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isTyping, keyWish } from './keys.ts';
 import { openFile, openSample } from './opening.ts';
+import './look-row.ts';
 import './page-view.ts';
 import './progress-line.ts';
 import { SAMPLES } from './samples.ts';
@@ -35,6 +36,7 @@ import type {
   StageHoverEvent,
   StagePickEvent,
   StagePlaneEvent,
+  StageSectionEvent,
 } from './stage.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
@@ -127,11 +129,13 @@ export class App extends LitElement {
           @fl-stage-grab=${(event: StageGrabEvent) => this.#seamDrag.grab(event.pick) && event.preventDefault()}
           @fl-stage-drag=${(event: StageDragEvent) => this.#seamDrag.drag(event.pick)}
           @fl-stage-drop=${() => this.#seamDrag.drop()}
+          @fl-stage-section=${(event: StageSectionEvent) => workbench.setView({ section: event.figures })}
           @fl-stage-plane=${(event: StagePlaneEvent) => this.#picks.movePlane(event.plane)}
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${this.#over()}
         <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
+        <fl-look-row .project=${project} .bench=${bench} .view=${view}></fl-look-row>
         <fl-chosen-row
           .project=${project}
           .bench=${bench}
@@ -222,13 +226,14 @@ export class App extends LitElement {
     }
   }
 
-  /** Esc: leaves the finder, then a path begun, then the tool, then the place on what is chosen, then that itself. Nothing is lost by it. */
+  /** Esc: leaves the finder, then a path begun, then the tool, then a plane in hand, then the place on what is chosen, then that itself. Nothing is lost by it. */
   #stepBack(): void {
     const { workbench } = this;
     const { finderOpen, tool, from, place } = workbench.view;
     if (finderOpen) workbench.setView({ finderOpen: false });
     else if ((tool === 'path' || tool === 'measure') && from !== null)
       workbench.setView({ from: null, to: null, preview: null });
+    else if (workbench.view.plane !== null && tool === 'choose') workbench.setView({ plane: null });
     else if (tool !== 'choose') workbench.setView({ tool: 'choose', cursor: null, walked: null, preview: null });
     else if (place !== null) workbench.setView({ place: null, withinMm: null });
     else workbench.setView({ choice: NOTHING });

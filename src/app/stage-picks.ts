@@ -17,15 +17,16 @@ export class StagePicks {
   hover(pick: BenchPick): void {
     const { view } = this.#bench;
     const { stretchPct, squashPct } = pick;
+    const thicknessMm = pick.thicknessMm ?? null;
     const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
     const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
     if (view.tool === 'path' && view.from !== null) {
-      this.#bench.setView({ reading, pointed });
+      this.#bench.setView({ reading, pointed, thicknessMm });
       if (pick.vertex !== undefined) void this.#previewPath(view.from, pick.vertex);
       return;
     }
     const preview = view.tool === 'part' && pick.edge !== undefined ? [pick.edge] : null;
-    this.#bench.setView({ reading, pointed, preview });
+    this.#bench.setView({ reading, pointed, preview, thicknessMm });
   }
 
   click(pick: BenchPick): void {

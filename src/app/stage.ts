@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
-import type { BenchPick, BenchPlane, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
+import type { BenchPick, BenchPlane, FrameTarget, LookMove, SectionFigures } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
 import { movedPlane, PLANE_STEP, type PlaneKeyMove } from '../viewport/plane-moves.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
@@ -60,6 +60,13 @@ export class StagePlaneEvent extends Event {
   }
 }
 
+/** What the plane in hand cuts open has changed; null when nothing is. */
+export class StageSectionEvent extends Event {
+  constructor(readonly figures: SectionFigures | null) {
+    super('fl-stage-section', { bubbles: true, composed: true });
+  }
+}
+
 declare global {
   interface HTMLElementEventMap {
     'fl-stage-hover': StageHoverEvent;
@@ -68,6 +75,7 @@ declare global {
     'fl-stage-drag': StageDragEvent;
     'fl-stage-drop': StageDropEvent;
     'fl-stage-plane': StagePlaneEvent;
+    'fl-stage-section': StageSectionEvent;
   }
 }
 
@@ -265,6 +273,7 @@ export class Stage extends LitElement {
         onDrag: (pick) => this.dispatchEvent(new StageDragEvent(pick)),
         onDrop: () => this.dispatchEvent(new StageDropEvent()),
         onPlane: (plane, isDone) => this.dispatchEvent(new StagePlaneEvent(plane, isDone)),
+        onSection: (figures) => this.dispatchEvent(new StageSectionEvent(figures)),
         onContextLost: () => (this.stand = 'lost'),
         onContextRestored: () => (this.stand = 'drawn'),
       });
@@ -321,7 +330,11 @@ export class Stage extends LitElement {
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
     if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose');
-    if (isNew('plane')) scene.setPlane(view.plane?.plane ?? null);
+    if (isNew('look')) scene.setLook(view.look);
+    if (isNew('plane')) {
+      scene.setPlane(view.plane?.plane ?? null);
+      scene.setCutOpen(view.plane?.of === 'section');
+    }
     if (isNew('pointed')) scene.setHighlight(view.pointed);
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
     if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);

@@ -1,5 +1,5 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
-import type { BenchPlane, Highlight } from '../viewport/bench-contract.ts';
+import type { BenchPlane, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
 export type Choice =
@@ -53,6 +53,11 @@ export interface ViewState {
   readonly walked: number | null;
   readonly pointed: Pointed | null;
   readonly plane: PlaneInHand | null;
+  /** What is looked at while nothing has come off. */
+  readonly look: Look;
+  /** Size of what is cut open, and how thick the foam is in the cut where one points, mm. */
+  readonly section: SectionFigures | null;
+  readonly thicknessMm: number | null;
   /** Edges shown as they would part. */
   readonly preview: readonly number[] | null;
   readonly reading: Reading | null;
@@ -74,6 +79,9 @@ export const FIRST_VIEW: ViewState = {
   walked: null,
   pointed: null,
   plane: null,
+  look: 'foam',
+  section: null,
+  thicknessMm: null,
   preview: null,
   reading: null,
   finderOpen: false,

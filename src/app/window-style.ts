@@ -65,6 +65,12 @@ export const WINDOW_STYLE = css`
     align-self: end;
     margin: 0 var(--s4) var(--s2);
   }
+  fl-look-row {
+    grid-area: 1 / 1;
+    z-index: 1;
+    align-self: start;
+    margin: var(--s4) var(--s4) 0;
+  }
   fl-stage-rule {
     grid-row: 2;
     padding: var(--s3) var(--s4) var(--s3);

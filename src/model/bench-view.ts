@@ -69,6 +69,8 @@ export interface ShellView {
   readonly facePositions: Float32Array;
   readonly backPositions: Float32Array;
   readonly thicknessMm: number;
+  /** k, the neutral surface's place counted from the back, 0 to 1. */
+  readonly neutralFraction: number;
 }
 
 export interface SeamsView {

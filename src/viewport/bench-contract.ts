@@ -18,6 +18,8 @@ export interface BenchPick {
   readonly sheet?: number;
   /** Place on the sculpt, mm, model space. */
   readonly point?: readonly [number, number, number];
+  /** Through the foam, in the plane that cuts it open, mm. */
+  readonly thicknessMm?: number;
   /** Of the triangle, per cent. */
   readonly stretchPct?: number;
   readonly squashPct?: number;
@@ -36,6 +38,8 @@ export interface BenchEvents {
   onDrop(): void;
   /** The plane in hand was dragged: at most once a frame, and once more with `isDone` when it is let go. */
   onPlane(plane: BenchPlane, isDone: boolean): void;
+  /** The foam was cut open, or is no longer, or where it is cut has changed. */
+  onSection(figures: SectionFigures | null): void;
   /** The picture is gone until the graphics card is back; the job goes on without it. */
   onContextLost(): void;
   onContextRestored(): void;
@@ -54,6 +58,17 @@ export interface Highlight {
   /** Closed lines through space, packed xyz without a repeated last point, mm, model space. */
   readonly rings?: readonly ArrayLike<number>[];
 }
+
+/** Size of what a plane cuts, along its level axis and square to it, mm. */
+export interface SectionFigures {
+  readonly breadthMm: number;
+  readonly heightMm: number;
+}
+
+/** One surface looked at by itself: of the foam its face, the one that keeps its length, or its back; or the sculpt. */
+export type SurfaceLook = 'face' | 'neutral' | 'back' | 'sculpt';
+/** `foam`: the pieces, thick as they are. */
+export type Look = 'foam' | SurfaceLook;
 
 /** A plane through the sculpt that the maker holds, mm, model space. */
 export interface BenchPlane {

@@ -1,7 +1,7 @@
 import { type Matrix4, Ray, Vector3 } from 'three';
 import type { SurfaceTree } from '../geom/bvh.ts';
 import type { PiecesView, SculptView, SeamsView } from '../model/bench-view.ts';
-import type { Aim } from './aim.ts';
+import type { Aim, Sight } from './aim.ts';
 import type { BenchPick } from './bench-contract.ts';
 import { nearestEdge, type Projection, type ScreenPoint } from './edge-finder.ts';
 import type { FoamBody } from './foam-body.ts';
@@ -29,6 +29,8 @@ export interface Pickable {
   readonly formCorners: Float32Array;
   readonly sceneFromModel: Matrix4;
   readonly isWhole: boolean;
+  /** The part of a line of sight that runs through what is left where something was cut away. */
+  left(sight: Sight): Sight;
   sheetHit(origin: Vector3, direction: Vector3): { sheet: number; distance: number } | null;
 }
 
@@ -113,7 +115,13 @@ export class BenchPicker {
   }
 
   #meet(pointer: ScreenPoint): Hit | null {
-    const { origin, direction } = this.#aim.sightAt(pointer);
+    const eye = this.#aim.sightAt(pointer);
+    const sight = this.#bench.left(eye);
+    const hit = this.#meetAlong(sight);
+    return hit && { ...hit, distance: hit.distance + sight.origin.distanceTo(eye.origin) };
+  }
+
+  #meetAlong({ origin, direction }: Sight): Hit | null {
     const { body, isWhole, sculpt } = this.#bench;
     const triangleCount = sculpt.triangles.length / 3;
     if (body === null || (isWhole && triangleCount > MOST_TRIANGLES)) {

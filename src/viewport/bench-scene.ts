@@ -10,6 +10,7 @@ import type {
   Familiar,
   FrameTarget,
   Highlight,
+  Look,
   LookMove,
   UpAxis,
 } from './bench-contract.ts';
@@ -81,9 +82,13 @@ export class BenchScene {
       () => events.onContextLost(),
       () => events.onContextRestored(),
     );
-    this.#show = new BenchShow(this.#studio, (isFirst) => {
-      if (isFirst) this.#frame('sculpt', true, FIRST_YAW, FIRST_PITCH);
-    });
+    this.#show = new BenchShow(
+      this.#studio,
+      (isFirst) => {
+        if (isFirst) this.#frame('sculpt', true, FIRST_YAW, FIRST_PITCH);
+      },
+      (figures) => events.onSection(figures),
+    );
     this.#pointer = new OrbitPointer(canvas, {
       orbit: () => this.#studio.orbit,
       bounds: () => this.#studio.bounds,
@@ -185,6 +190,16 @@ export class BenchScene {
     this.#show.plane = plane;
   }
 
+  /** Cuts everything open at the plane in hand: what its normal points to is taken away. */
+  setCutOpen(isCutOpen: boolean): void {
+    this.#show.isCutOpen = isCutOpen;
+  }
+
+  /** What is looked at while nothing has come off: the foam, or one surface. */
+  setLook(look: Look): void {
+    this.#show.look = look;
+  }
+
   setUpAxis(axis: UpAxis): void {
     this.#show.up = axis;
   }
@@ -264,6 +279,7 @@ export class BenchScene {
         sceneFromModel,
         isWhole,
         sheetHit: (origin, direction) => sheets.hit(origin, direction),
+        left: (sight) => this.#show.inside.section.beyond(sight),
       },
       this.#aim(),
     );
@@ -316,7 +332,15 @@ export class BenchScene {
   }
 
   #pickAt(pointer: ScreenPoint): BenchPick {
-    return this.#aimed()?.pick(pointer, this.#isEdgeTool) ?? { kind: 'nothing' };
+    const cut = this.#show.inside.section.hit(this.#aim().sightAt(pointer));
+    const picker = this.#aimed();
+    if (cut === null || picker === null) return picker?.pick(pointer, this.#isEdgeTool) ?? { kind: 'nothing' };
+    // What stands before the cut was taken away.
+    return {
+      kind: 'piece',
+      ...(cut.piece < 0 ? {} : { piece: cut.piece }),
+      ...(cut.thicknessMm === null ? {} : { thicknessMm: cut.thicknessMm }),
+    };
   }
 
   #tellHover(pick: BenchPick): void {

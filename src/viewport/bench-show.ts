@@ -1,6 +1,6 @@
 import { Box3, Vector3 } from 'three';
 import { Cancelled } from '../base/work.ts';
-import type { BenchPlane, Colouring, Familiar, UpAxis } from './bench-contract.ts';
+import type { BenchPlane, Colouring, Familiar, Look, SectionFigures, UpAxis } from './bench-contract.ts';
 import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
 import { BenchTop } from './bench-top.ts';
 import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
@@ -8,6 +8,7 @@ import { FamiliarThing } from './familiar.ts';
 import type { OnBench } from './find-pointed.ts';
 import { cutFaceMaterial, sculptMaterial, showGrain, skinMaterial } from './foam-materials.ts';
 import { Ink } from './ink.ts';
+import { clipAll, InsideView } from './inside-view.ts';
 import { whereabouts, type Journey } from './journey.ts';
 import { LinesView, penWidth } from './lines-view.ts';
 import { paintSolid } from './painting.ts';
@@ -35,8 +36,10 @@ export class BenchShow {
   readonly pointing = new PointingView();
   readonly sheets = new SheetsView();
   readonly handle = new PlaneHandle();
+  readonly inside = new InsideView();
   readonly #studio: Studio;
   readonly #appeared: (isFirst: boolean) => void;
+  readonly #sectioned: (figures: SectionFigures | null) => void;
   readonly #top = new BenchTop(FONT);
   readonly #ink = new Ink(FONT);
   readonly #familiar = new FamiliarThing();
@@ -53,6 +56,9 @@ export class BenchShow {
   #stage = 0;
   #isEdgeTool = false;
   #plane: BenchPlane | null = null;
+  #isCutOpen = false;
+  #look: Look = 'foam';
+  #figures: SectionFigures | null = null;
   #base: SculptDisplay | null = null;
   #solid: SolidDisplay | null = null;
   #journeys: readonly Journey[] = [];
@@ -65,9 +71,14 @@ export class BenchShow {
   #isDisposed = false;
 
   /** @param appeared called when new solid things are in place; `isFirst` when they are not about where others were before. */
-  constructor(studio: Studio, appeared: (isFirst: boolean) => void) {
+  constructor(
+    studio: Studio,
+    appeared: (isFirst: boolean) => void,
+    sectioned: (figures: SectionFigures | null) => void,
+  ) {
     this.#studio = studio;
     this.#appeared = appeared;
+    this.#sectioned = sectioned;
     studio.add(...this.#parts().map(({ object }) => object));
     this.#paint();
     this.#layOut();
@@ -77,9 +88,9 @@ export class BenchShow {
     return this.#shown;
   }
 
-  /** Solid things as they stand now, or null on an empty bench. */
+  /** Solid things as they are seen now, or null on an empty bench. */
   get solid(): SolidDisplay | null {
-    return this.#solid;
+    return this.inside.seen(this.#solid, this.isWhole);
   }
 
   get isWhole(): boolean {
@@ -123,6 +134,19 @@ export class BenchShow {
   set plane(plane: BenchPlane | null) {
     this.#plane = plane;
     this.#placePlane();
+    this.#cutOpen();
+  }
+
+  /** Whether everything is cut open at the plane in hand. */
+  set isCutOpen(isCutOpen: boolean) {
+    this.#isCutOpen = isCutOpen;
+    this.#cutOpen();
+  }
+
+  set look(look: Look) {
+    if (look === this.#look) return;
+    this.#look = look;
+    this.#rebuild();
   }
 
   set up(up: UpAxis) {
@@ -169,7 +193,7 @@ export class BenchShow {
 
   /** Finds again what is pointed at and chosen. */
   pointOut(): void {
-    const solid = this.#solid;
+    const { solid } = this;
     const bench: OnBench | null =
       solid === null
         ? null
@@ -194,7 +218,7 @@ export class BenchShow {
     this.#lines.scale(pxPerMm);
     this.handle.scale(pxPerMm);
     this.#ink.scale(penWidth(1.1, pxPerMm, 0.9, 1.9), penWidth(0.6, pxPerMm, 0.6, 1.1));
-    for (const part of [this.#form, this.#skins]) {
+    for (const part of [this.#form, this.#skins, this.inside.surface]) {
       const progress = part.proceed();
       if (progress !== 'done') this.#studio.drawAgain(progress === 'appeared');
     }
@@ -205,11 +229,14 @@ export class BenchShow {
     this.#work?.stop();
     this.#forget();
     for (const part of this.#parts()) part.dispose();
+    this.inside.dispose();
   }
 
   #parts() {
     const solids = [this.#form, this.#skins, this.#walls];
-    return [this.#top, this.sheets, ...solids, this.#ink, this.#familiar, this.#lines, this.pointing, this.handle];
+    const { surface, section } = this.inside;
+    const lines = [this.#ink, this.#lines, this.pointing, this.handle];
+    return [this.#top, this.sheets, ...solids, surface, section, this.#familiar, ...lines];
   }
 
   #rebuild(): void {
@@ -257,6 +284,10 @@ export class BenchShow {
       this.#layOut();
       await this.#pose();
     }
+    await this.inside.dress(this.#solid, this.#look, work);
+    this.#drawLines();
+    this.pointOut();
+    this.#cutOpen();
     await this.#prepareRolls(work);
   }
 
@@ -311,6 +342,28 @@ export class BenchShow {
     this.#studio.redraw();
   }
 
+  /** Cuts what stands on the bench at the plane in hand; rolled and flat pieces are left whole. */
+  #cutOpen(): void {
+    const { section } = this.inside;
+    const body = this.#isCutOpen && this.#stage <= ROLLING_FROM ? (this.#solid?.body ?? null) : null;
+    const standing = body?.patches.map((patch, i) => {
+      const journey = this.#journeys[i];
+      const at = journey === undefined ? patch.centre : whereabouts(journey, this.#stage).centre;
+      return { patch, shift: at.clone().sub(patch.centre) };
+    });
+    const figures = section.cut(body === null ? null : this.handle.frame, standing ?? []);
+    const { surface } = this.inside;
+    const parts = [this.#form, this.#skins, this.#walls, surface, this.#lines, this.pointing];
+    clipAll(
+      parts.map(({ object }) => object),
+      section.isCut ? section.planes : null,
+    );
+    this.#studio.changed();
+    if (figures?.breadthMm === this.#figures?.breadthMm && figures?.heightMm === this.#figures?.heightMm) return;
+    this.#figures = figures;
+    this.#sectioned(figures);
+  }
+
   /** Brings all pieces to where they are at this stage. Runs one at a time; a later stage overtakes. */
   async #pose(): Promise<void> {
     if (this.#isPosing) {
@@ -341,15 +394,16 @@ export class BenchShow {
     body?.moved();
     this.#drawLines();
     this.pointOut();
-    this.#studio.changed();
+    this.#cutOpen();
   }
 
   /** Lines on foam and sculpt, and what is visible at this stage. */
   #drawLines(): void {
-    const solid = this.#solid;
+    const { solid, isWhole } = this;
     const body = solid?.body ?? null;
-    const { isWhole } = this;
-    this.#form.object.visible = solid !== null && (body === null || !isWhole);
+    const isSurface = solid !== this.#solid;
+    this.inside.surface.object.visible = isSurface;
+    this.#form.object.visible = solid !== null && !isSurface && (body === null || !isWhole);
     this.#skins.object.visible = this.#walls.object.visible = body !== null;
     this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
     this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
@@ -375,14 +429,16 @@ export class BenchShow {
     showGrain(this.#skins.material, this.#colouring !== 'stretch');
     this.pointing.paint(colours, this.#studio.pixelRatio);
     this.handle.colour = colours.accent;
+    this.inside.section.paint(colours.foamCut, colours.line);
     this.#lineColours();
     if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives);
+    this.inside.repaint();
     this.#studio.changed();
   }
 
   #lineColours(): void {
     const { seam, line } = this.#colours;
-    const isDarkGround = this.#solid?.body != null && this.#colouring !== 'stretch';
+    const isDarkGround = this.solid?.body != null && this.#colouring !== 'stretch';
     this.#lines.paint(this.#colours, isDarkGround);
     this.#ink.colour = isDarkGround ? seam : line;
     this.#ink.outsideColour = seam;
@@ -390,6 +446,7 @@ export class BenchShow {
 
   /** Takes the solid things away. */
   #forget(): void {
+    this.inside.forget();
     this.#solid?.form.dispose();
     this.#solid?.body?.dispose();
     this.#solid = null;

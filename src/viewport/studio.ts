@@ -67,6 +67,7 @@ export class Studio {
     this.#renderer = new WebGLRenderer({ canvas, context, antialias: true });
     this.#renderer.toneMapping = NoToneMapping;
     this.#renderer.shadowMap.enabled = true;
+    this.#renderer.localClippingEnabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
     // Asking whether a program is in order waits until it is made.

@@ -149,6 +149,7 @@ const shellView = ({ shell }: CutSculpt): ShellView => ({
   facePositions: new Float32Array(shell.facePositions),
   backPositions: new Float32Array(shell.backPositions),
   thicknessMm: shell.thicknessMm,
+  neutralFraction: shell.neutralFraction,
 });
 
 function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {

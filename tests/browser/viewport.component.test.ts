@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { BenchScene, NoWebGl, type BenchPick, type BenchPlane } from '../../src/viewport/bench-scene.ts';
+import type { SectionFigures } from '../../src/viewport/bench-contract.ts';
 import { boxViews, type BoxViews } from '../viewport/bench-views.ts';
 
 const SIZE = { width: 360, height: 240 };
@@ -11,6 +12,7 @@ interface Bench {
   readonly hovers: BenchPick[];
   readonly picks: { pick: BenchPick; shift: boolean; alt: boolean }[];
   readonly lost: string[];
+  readonly sections: (SectionFigures | null)[];
   readonly planes: { plane: BenchPlane; isDone: boolean }[];
 }
 
@@ -27,6 +29,7 @@ async function makeBench(): Promise<Bench> {
   const picks: Bench['picks'] = [];
   const lost: string[] = [];
   const planes: Bench['planes'] = [];
+  const sections: Bench['sections'] = [];
   const scene = new BenchScene(canvas, {
     onHover: (pick) => hovers.push(pick),
     onPick: (pick, keys) => picks.push({ pick, ...keys }),
@@ -34,10 +37,11 @@ async function makeBench(): Promise<Bench> {
     onDrag: () => undefined,
     onDrop: () => undefined,
     onPlane: (plane, isDone) => planes.push({ plane, isDone }),
+    onSection: (figures) => sections.push(figures),
     onContextLost: () => lost.push('lost'),
     onContextRestored: () => lost.push('restored'),
   });
-  const made = { scene, canvas, views: boxViews(), hovers, picks, lost, planes };
+  const made = { scene, canvas, views: boxViews(), hovers, picks, lost, planes, sections };
   scene.setReducedMotion(true);
   scene.show(made.views);
   await scene.settled();
@@ -329,6 +333,7 @@ it('says so where 3D is missing', () => {
     onDrag: () => undefined,
     onDrop: () => undefined,
     onPlane: () => undefined,
+    onSection: () => undefined,
     onContextLost: () => undefined,
     onContextRestored: () => undefined,
   };

@@ -60,6 +60,7 @@ export function boxViews(): BoxViews {
       facePositions: sculpt.positions,
       backPositions: sculpt.positions.map((x) => (x > SIDE / 2 ? x - THICK : x + THICK)),
       thicknessMm: THICK,
+      neutralFraction: 0.5,
     },
     seams: { chainOfEdge, chains },
     pieces: {

@@ -1,0 +1,156 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatFine, formatLength } from '../base/format-length.ts';
+import { shiftedPlane } from '../viewport/plane-moves.ts';
+import type { BenchPlane, Look } from '../viewport/bench-contract.ts';
+import { ViewEvent } from './events.ts';
+import { JobSection } from './job-section.ts';
+import { LOOK_WORDS as WORDS } from './look-words.ts';
+import { middlePlane, otherHalf, placeAlong, type SectionFacing } from './section-plane.ts';
+import { SHARED } from './styles.ts';
+import { FIRST_VIEW, type ViewState } from './view-state.ts';
+
+export const LOOKS: readonly Look[] = ['foam', 'face', 'neutral', 'back', 'sculpt'];
+const FACINGS: readonly SectionFacing[] = ['front', 'side', 'level'];
+
+/** The row over the scene: which surface is looked at, and where everything is cut open, with the figures of the cut. */
+@customElement('fl-look-row')
+export class LookRow extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: flex-end;
+        align-items: center;
+        gap: var(--s1) var(--s3);
+        pointer-events: none;
+      }
+      :host > * {
+        pointer-events: auto;
+      }
+      fieldset,
+      .cut {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0 var(--s3);
+        margin: 0;
+        padding: 0 var(--s3);
+        border: var(--narrow) solid var(--ink);
+        background: var(--paper-high);
+      }
+      legend {
+        float: inline-start;
+        padding: 0 var(--s2) 0 0;
+        font-size: var(--t-small);
+        color: var(--ink-soft);
+      }
+      label {
+        display: inline-flex;
+        align-items: center;
+        gap: var(--s1);
+        min-block-size: var(--target);
+        font-size: var(--t-small);
+        cursor: pointer;
+      }
+      .cut {
+        padding-block: var(--s1);
+        font-size: var(--t-small);
+      }
+      .cut input {
+        inline-size: 10rem;
+      }
+      .cut p {
+        margin: 0;
+        font-variant-numeric: tabular-nums;
+      }
+      @container (width < 560px) {
+        legend {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) view: ViewState = FIRST_VIEW;
+
+  protected override render() {
+    const { view } = this;
+    const { sculpt } = this.bench;
+    if (sculpt === null || this.bench.shell === null || view.stage > 1) return nothing;
+    const isCut = view.plane?.of === 'section';
+    return html`${
+        view.stage === 0
+          ? html`<fieldset>
+              <legend>${WORDS.legend}</legend>
+              ${LOOKS.map(
+                (look) =>
+                  html`<label>
+                    <input
+                      type="radio"
+                      name="look"
+                      .checked=${view.look === look}
+                      @change=${() => this.dispatchEvent(new ViewEvent({ look }))}
+                    />
+                    ${WORDS.looks[look]}
+                  </label>`,
+              )}
+            </fieldset>`
+          : nothing
+      }
+      <button aria-pressed=${isCut} aria-keyshortcuts="U" @click=${() => this.ask('cut-open')}>
+        ${WORDS.cut}<kbd>U</kbd>
+      </button>
+      ${isCut && view.plane !== null ? this.#cut(view.plane.plane) : nothing}`;
+  }
+
+  #cut(plane: BenchPlane) {
+    const { sculpt } = this.bench;
+    if (sculpt === null) return nothing;
+    const up = this.sculptPart?.upAxis ?? 'y';
+    const { at, reach } = placeAlong(sculpt, plane);
+    return html`<div class="cut" role="group" aria-label=${WORDS.cut}>
+      ${FACINGS.map(
+        (facing) =>
+          html`<button class="plain" @click=${() => this.#set(middlePlane(sculpt, up, facing))}>
+            ${WORDS.facings[facing]}
+          </button>`,
+      )}
+      <button class="plain" @click=${() => this.#set(otherHalf(plane))}>${WORDS.other}</button>
+      <input
+        type="range"
+        aria-label=${WORDS.place(this.#signed(at))}
+        min=${-reach}
+        max=${reach}
+        step="0.5"
+        .value=${String(at)}
+        @input=${(event: Event) => this.#set(shiftedPlane(plane, (event.target as HTMLInputElement).valueAsNumber - at))}
+      />
+      <p aria-live="polite">${this.#figures()}</p>
+      <p class="unseen">${WORDS.keys}</p>
+    </div>`;
+  }
+
+  #figures(): string {
+    const { section, thicknessMm } = this.view;
+    if (section === null) return WORDS.missed;
+    const size = WORDS.size(formatLength(section.breadthMm, this.unit), formatLength(section.heightMm, this.unit));
+    return `${size} ${thicknessMm === null ? WORDS.point : WORDS.thick(formatFine(thicknessMm, this.unit))}`;
+  }
+
+  #signed(mm: number): string {
+    return `${mm < 0 ? '\u2212' : ''}${formatLength(Math.abs(mm), this.unit)}`;
+  }
+
+  #set(plane: BenchPlane): void {
+    this.dispatchEvent(new ViewEvent({ plane: { of: 'section', plane } }));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'fl-look-row': LookRow;
+  }
+}
