@@ -24,7 +24,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/**/*.e2e.test.ts'],
           environment: 'node',
-          testTimeout: 20_000,
+          // Time limits end what hangs; a busy machine may take its time.
+          testTimeout: 60_000,
           sequence: { groupOrder: 0 },
         },
       },
@@ -39,6 +40,8 @@ export default defineConfig({
         test: {
           name: 'component',
           include: ['tests/browser/**/*.component.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
           sequence: { groupOrder: 1 },
           browser: {
             enabled: true,
