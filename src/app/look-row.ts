@@ -56,13 +56,17 @@ export class LookRow extends JobSection {
         cursor: pointer;
       }
       .cut {
+        flex: 0 1 auto;
         padding-block: var(--s1);
         font-size: var(--t-small);
       }
       .cut input {
         inline-size: 10rem;
+        accent-color: var(--ink);
       }
       .cut p {
+        inline-size: 26rem;
+        max-inline-size: 100%;
         margin: 0;
         font-variant-numeric: tabular-nums;
       }

@@ -338,7 +338,9 @@ export class BenchShow {
 
   #placePlane(): void {
     const solid = this.#solid;
-    this.handle.set(this.#plane, solid?.sceneFromModel ?? null, solid?.box ?? EMPTY_BOX);
+    const isApart = this.#stage > 0 && this.#stage <= ROLLING_FROM && (solid?.body ?? null) !== null;
+    const box = isApart ? this.pieceBox(null) : (solid?.box ?? EMPTY_BOX);
+    this.handle.set(this.#plane, solid?.sceneFromModel ?? null, box);
     this.#studio.redraw();
   }
 
@@ -394,6 +396,7 @@ export class BenchShow {
     body?.moved();
     this.#drawLines();
     this.pointOut();
+    this.#placePlane();
     this.#cutOpen();
   }
 

@@ -67,7 +67,7 @@ export class PlaneHandle {
     const tip = new ConeGeometry(0.72, 1.3, 20);
     for (const way of [1, -1]) {
       const cone = new Mesh(tip, this.#skin);
-      cone.position.y = 1.05 * way;
+      cone.position.y = 1.25 * way;
       cone.rotation.x = way > 0 ? 0 : Math.PI;
       this.#arrow.add(cone);
     }

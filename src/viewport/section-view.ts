@@ -7,6 +7,9 @@ import type { FoamPatch } from './foam-patch.ts';
 import { LineBatch } from './line-batch.ts';
 import type { PlaneFrame } from './plane-frame.ts';
 
+/** Share of its colour that a cut face gives off by itself. */
+const OWN_LIGHT = 0.3;
+
 /** One patch and how far it stands from its place on the sculpt. */
 export interface StandingPatch {
   readonly patch: FoamPatch;
@@ -42,7 +45,10 @@ export class SectionView {
   }
 
   paint(foam: Color, line: Color): void {
-    this.#face.material.color.copy(foam);
+    const { material } = this.#face;
+    material.color.copy(foam);
+    // A fresh cut is seen in the shade of the wall as well.
+    material.emissive.copy(foam).multiplyScalar(OWN_LIGHT);
     this.#lines.colour = line;
   }
 

@@ -1,0 +1,135 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import '../../src/app/tokens.css';
+import '../../src/app/app.ts';
+import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
+import type { Workbench } from '../../src/app/workbench.ts';
+import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
+import { TRAY_MM } from './open-tray.ts';
+
+// A captured pointer needs a real one; the events here are made.
+vi.spyOn(HTMLCanvasElement.prototype, 'setPointerCapture').mockImplementation(() => undefined);
+
+let app: App;
+let workbench: Workbench;
+let thickness: number;
+
+beforeAll(async () => {
+  ({ app, workbench } = await openTrayApp());
+  app.style.cssText = 'display:block;inline-size:900px;block-size:420px';
+  thickness = workbench.bench.shell?.thicknessMm ?? 0;
+  await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), 30_000);
+}, 60_000);
+
+beforeEach(async () => {
+  workbench.setView({ plane: null, look: 'foam', stage: 0 });
+  await drawn();
+});
+
+afterAll(() => app.remove());
+
+const stage = (): Stage => findIn<Stage>(app, 'fl-stage');
+
+async function drawn(): Promise<void> {
+  await restedApp(app);
+  await new Promise((resolve) => setTimeout(resolve, 120));
+}
+
+function strike(key: string, shiftKey = false): void {
+  const canvas = findIn(app, 'fl-stage', 'canvas');
+  canvas.focus();
+  canvas.dispatchEvent(
+    new KeyboardEvent('keydown', { key, shiftKey, bubbles: true, composed: true, cancelable: true }),
+  );
+}
+
+async function press(key: string): Promise<void> {
+  strike(key);
+  await drawn();
+}
+
+describe('looking into the wall', { timeout: 60_000 }, () => {
+  it('shows one surface after the other by key, and any by its radio', async () => {
+    const seen: string[] = [];
+    for (let i = 0; i < 5; i += 1) {
+      await press('v');
+      seen.push(workbench.view.look);
+    }
+    expect(seen).toEqual(['face', 'neutral', 'back', 'sculpt', 'foam']);
+    const radios = [...findIn(app, 'fl-look-row').shadowRoot!.querySelectorAll<HTMLInputElement>('input[type=radio]')];
+    radios[2].click();
+    await drawn();
+    expect(workbench.view.look).toBe('neutral');
+  });
+
+  it('draws the surface alone: fewer triangles than the foam has', async () => {
+    const foam = stage().stats?.triangles ?? 0;
+    workbench.setView({ look: 'back' });
+    await vi.waitFor(() => expect(stage().stats?.triangles ?? 0).toBeLessThan(foam), 10_000);
+  });
+
+  it('cuts everything open by key, with the size of the cut, and Escape closes it', async () => {
+    await press('u');
+    await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
+    // The sculpt is the face of the foam: the cut through the middle is as wide and high as it.
+    expect(workbench.view.section?.breadthMm).toBeCloseTo(TRAY_MM.width, 3);
+    expect(workbench.view.section?.heightMm).toBeCloseTo(TRAY_MM.height, 3);
+    expect(findIn(app, 'fl-look-row', '.cut p').textContent).toContain('180\u00a0mm wide, 100\u00a0mm high');
+    await press('Escape');
+    expect(workbench.view.plane).toBeNull();
+    expect(workbench.view.section).toBeNull();
+  });
+
+  it('moves and leans the cut by arrow keys, and the section follows', async () => {
+    await press('u');
+    const { point } = workbench.view.plane!.plane;
+    await press('ArrowUp');
+    strike('ArrowUp', true);
+    await drawn();
+    expect(workbench.view.plane!.plane.point[2] - point[2]).toBeCloseTo(11, 9);
+    for (let i = 0; i < 6; i += 1) {
+      strike('ArrowRight');
+      await app.updateComplete;
+      await stage().updateComplete;
+    }
+    // Leaned by 30 degrees about the upright, from one side wall to where it leaves by the back: half a width, and what is left of the depth.
+    const lean = Math.PI / 6;
+    const breadth = (TRAY_MM.width / 2 + (TRAY_MM.depth / 2 - 11) / Math.tan(lean)) / Math.cos(lean);
+    await vi.waitFor(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(breadth, 3), 10_000);
+  });
+
+  it('tells how thick the foam is in the cut under the pointer, of the sheet it is cut from', async () => {
+    await press('u');
+    await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
+    stage().look('front');
+    await drawn();
+    await drawn();
+    const box = findIn(app, 'fl-stage', 'canvas').getBoundingClientRect();
+    const send = (type: string, x: number, y: number): boolean =>
+      findIn(app, 'fl-stage', 'canvas').dispatchEvent(
+        new PointerEvent(type, {
+          clientX: x,
+          clientY: y,
+          pointerId: 1,
+          pointerType: 'mouse',
+          bubbles: true,
+          button: 0,
+        }),
+      );
+    // Across the picture from left to right at half height: somewhere there lies a wall.
+    const found = new Set<number>();
+    for (let x = box.left + 40; x < box.right - 40 && found.size === 0; x += 3) {
+      send('pointermove', x, box.top + 0.55 * box.height);
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+      if (workbench.view.thicknessMm !== null) found.add(Math.round(1000 * workbench.view.thicknessMm) / 1000);
+    }
+    expect([...found]).toEqual([thickness]);
+  });
+
+  it('has no faults of access with the cut open', async () => {
+    await press('u');
+    await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
+    expect(await axeFaults(app)).toEqual([]);
+  });
+});
