@@ -3,16 +3,19 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatFine, formatPercent } from '../base/format-length.ts';
 import type { PatchView } from '../model/bench-view.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
+import type { Colouring } from '../viewport/bench-contract.ts';
 import './cautions.ts';
 import { pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import './area-list.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
+import './fit-legend.ts';
 import { fitFigures } from './fit-figures.ts';
 import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
+import { LOOK_WORDS } from './look-words.ts';
 import './laying-group.ts';
 import './seam-table.ts';
 import './spot-list.ts';
@@ -20,7 +23,7 @@ import './spring-list.ts';
 import './stretch-legend.ts';
 import './wear-group.ts';
 import { SHARED } from './styles.ts';
-import { NOTHING, type Choice, type Reading } from './view-state.ts';
+import { NOTHING, type Choice, type FitReading, type Reading } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** Worst pieces named before the rest is left to the cut list. */
@@ -46,7 +49,8 @@ export class FitLine extends JobSection {
 
   @property({ attribute: false }) choice: Choice = NOTHING;
   @property({ attribute: false }) reading: Reading | null = null;
-  @property() colouring: 'plain' | 'stretch' | 'pieces' = 'plain';
+  @property({ attribute: false }) fitReading: FitReading | null = null;
+  @property() colouring: Colouring = 'plain';
   /** True while the pieces are worked out anew. */
   @property({ type: Boolean }) isStale = false;
 
@@ -58,11 +62,15 @@ export class FitLine extends JobSection {
         pieces.length === 0
           ? html`<p slot="answer" class="soft">${WORDS.fit.waiting}</p>`
           : html`${this.#answer()}
-              <fl-stretch-legend
-                .limitPct=${limits.tooMuchPct}
-                .noticePct=${limits.noticePct}
-                .reading=${this.reading}
-              ></fl-stretch-legend>
+              ${
+                this.colouring === 'fit'
+                  ? html`<fl-fit-legend .reading=${this.fitReading} .unit=${this.unit}></fl-fit-legend>`
+                  : html`<fl-stretch-legend
+                      .limitPct=${limits.tooMuchPct}
+                      .noticePct=${limits.noticePct}
+                      .reading=${this.reading}
+                    ></fl-stretch-legend>`
+              }
               <div class="row">
                 <button
                   aria-pressed=${this.colouring === 'stretch'}
@@ -70,6 +78,14 @@ export class FitLine extends JobSection {
                   @click=${() => this.ask('stretch')}
                 >
                   ${WORDS.verbs.showStretch}<kbd>K</kbd>
+                </button>
+                <button
+                  aria-pressed=${this.colouring === 'fit'}
+                  aria-keyshortcuts="D"
+                  ?disabled=${this.bench.dryFit === null}
+                  @click=${() => this.ask('fit-colours')}
+                >
+                  ${LOOK_WORDS.showFit}<kbd>D</kbd>
                 </button>
               </div>
               ${this.#worst()}

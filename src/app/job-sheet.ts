@@ -112,6 +112,7 @@ export class JobSheet extends LitElement {
         .bench=${bench}
         .choice=${view.choice}
         .reading=${view.reading}
+        .fitReading=${view.fitReading}
         .colouring=${view.colouring}
         .isStale=${this.isStale}
       ></fl-fit-line>

@@ -56,7 +56,7 @@ export class LookRow extends JobSection {
         cursor: pointer;
       }
       .cut {
-        flex: 0 1 auto;
+        max-inline-size: 30rem;
         padding-block: var(--s1);
         font-size: var(--t-small);
       }

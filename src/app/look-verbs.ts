@@ -8,7 +8,7 @@ import type { Workbench } from './workbench.ts';
 export function insideVerbs(bench: Workbench): Verb[] {
   const { sculpt, shell } = bench.bench;
   if (sculpt === null || shell === null) return [];
-  const { look, plane, stage } = bench.view;
+  const { colouring, look, plane, stage } = bench.view;
   const isCut = plane?.of === 'section';
   const up = bench.part?.upAxis ?? 'y';
   return [
@@ -24,6 +24,17 @@ export function insideVerbs(bench: Workbench): Verb[] {
       isOn: look === next,
       run: () => bench.setView({ stage: 0, look: next }),
     })),
+    ...(bench.bench.dryFit === null
+      ? []
+      : [
+          {
+            id: 'fit-colours',
+            label: colouring === 'fit' ? LOOK_WORDS.hideFit : LOOK_WORDS.showFit,
+            key: 'd',
+            isOn: colouring === 'fit',
+            run: () => bench.setView({ colouring: colouring === 'fit' ? 'plain' : 'fit', look: 'foam' }),
+          },
+        ]),
     {
       id: 'cut-open',
       label: isCut ? LOOK_WORDS.closeVerb : LOOK_WORDS.cutVerb,

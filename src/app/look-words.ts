@@ -27,5 +27,12 @@ export const LOOK_WORDS = {
   missed: 'The plane meets no foam here.',
   thick: (thickness: string) => `Here ${thickness} through the foam.`,
   point: 'Point at the cut foam for its thickness.',
+  showFit: 'show how it fits',
+  hideFit: 'hide how it fits',
+  fitLegend: (limit: string) => `Scale from an overlap of ${limit} through edges that meet to a gap of ${limit}`,
+  fitHint: 'overlap ← mm → gap, along every seam on face and back. Point at a seam for its figures.',
+  fitReading: (letter: string, face: string, back: string) =>
+    `Seam ${letter}: ${face} at the face, ${back} at the back`,
+  gapOf: (mm: string, isOverlap: boolean) => `${isOverlap ? 'overlap' : 'gap'} ${mm}`,
   keys: 'Drag the frame, its arrow or its knobs; arrow keys on the picture move and lean it, with Shift by more or the other way.',
 };

@@ -1,4 +1,5 @@
 import type { BenchPick, BenchPlane } from '../viewport/bench-contract.ts';
+import { fitAt } from './fit-at.ts';
 import { pathEdges, partPath, turnEdge } from './seam-actions.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -18,15 +19,16 @@ export class StagePicks {
     const { view } = this.#bench;
     const { stretchPct, squashPct } = pick;
     const thicknessMm = pick.thicknessMm ?? null;
+    const fitReading = view.colouring === 'fit' ? fitAt(this.#bench.bench, pick) : null;
     const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
     const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
     if (view.tool === 'path' && view.from !== null) {
-      this.#bench.setView({ reading, pointed, thicknessMm });
+      this.#bench.setView({ reading, pointed, thicknessMm, fitReading });
       if (pick.vertex !== undefined) void this.#previewPath(view.from, pick.vertex);
       return;
     }
     const preview = view.tool === 'part' && pick.edge !== undefined ? [pick.edge] : null;
-    this.#bench.setView({ reading, pointed, preview, thicknessMm });
+    this.#bench.setView({ reading, pointed, preview, thicknessMm, fitReading });
   }
 
   click(pick: BenchPick): void {

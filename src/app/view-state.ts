@@ -1,5 +1,5 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
-import type { BenchPlane, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
+import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
 export type Choice =
@@ -30,11 +30,18 @@ export interface Reading {
   readonly squashPct: number;
 }
 
+/** How both pieces meet at the seam under the pointer, mm: gap > 0, overlap < 0. */
+export interface FitReading {
+  readonly letter: string;
+  readonly faceGapMm: number;
+  readonly backGapMm: number;
+}
+
 /** How the window is looked at: not saved with the job, not undone. */
 export interface ViewState {
   /** 0 whole, 1 apart, 2 flat, 3 on the sheet; anything between. */
   readonly stage: number;
-  readonly colouring: 'plain' | 'stretch' | 'pieces';
+  readonly colouring: Colouring;
   readonly familiar: 'none' | 'hand' | 'head' | 'door';
   /** Which sheet of the wall lies on the bench, 1 the outermost. */
   readonly sheet: number;
@@ -61,6 +68,7 @@ export interface ViewState {
   /** Edges shown as they would part. */
   readonly preview: readonly number[] | null;
   readonly reading: Reading | null;
+  readonly fitReading: FitReading | null;
   readonly finderOpen: boolean;
 }
 
@@ -84,6 +92,7 @@ export const FIRST_VIEW: ViewState = {
   thicknessMm: null,
   preview: null,
   reading: null,
+  fitReading: null,
   finderOpen: false,
 };
 

@@ -1,3 +1,5 @@
+import { DRY_FIT_MM } from '../base/tolerance.ts';
+
 /** What lies under the pointer, in the numbering of the records on show. */
 export interface BenchPick {
   /** edge: within reach of a seam, or of any edge while the edge tool is on. surface: the whole sculpt. piece: a piece on its way or flat. */
@@ -79,7 +81,11 @@ export interface BenchPlane {
 }
 
 export type UpAxis = 'x' | 'y' | 'z';
-export type Colouring = 'plain' | 'stretch' | 'pieces';
+export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit';
+/** True where colours are figures: grounds are pale then, and lines dark. */
+export const isMeasure = (colouring: Colouring): boolean => colouring === 'stretch' || colouring === 'fit';
+/** Gap and overlap at the ends of the colours of the dry fit, mm: twice what closes under glue without a trace. */
+export const FIT_LIMIT_MM = 2 * DRY_FIT_MM;
 /** A thing of known size beside the sculpt. */
 export type Familiar = 'none' | 'hand' | 'head' | 'door';
 export type FrameTarget = 'all' | 'sculpt' | 'pieces' | { readonly piece: number };

@@ -1,4 +1,5 @@
 import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { DryFit } from '../model/dry-fit.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import { Aim } from './aim.ts';
 import type {
@@ -139,6 +140,11 @@ export class BenchScene {
   /** Where the pieces are: 0 whole, 1 apart, 2 flat above their places, 3 on the sheet; anything between. */
   setStage(value: number): void {
     this.#show.stage = Math.max(0, Math.min(3, value));
+  }
+
+  /** How the finished pieces meet: drawn along their seams while the colouring is `fit`. */
+  setFit(fit: DryFit | null): void {
+    this.#show.fit = fit;
   }
 
   setColouring(kind: Colouring): void {

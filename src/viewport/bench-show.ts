@@ -1,10 +1,21 @@
 import { Box3, Vector3 } from 'three';
 import { Cancelled } from '../base/work.ts';
-import type { BenchPlane, Colouring, Familiar, Look, SectionFigures, UpAxis } from './bench-contract.ts';
+import {
+  FIT_LIMIT_MM,
+  isMeasure,
+  type BenchPlane,
+  type Colouring,
+  type Familiar,
+  type Look,
+  type SectionFigures,
+  type UpAxis,
+} from './bench-contract.ts';
 import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
 import { BenchTop } from './bench-top.ts';
 import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
+import type { DryFit } from '../model/dry-fit.ts';
 import { FamiliarThing } from './familiar.ts';
+import { FitLines } from './fit-lines.ts';
 import type { OnBench } from './find-pointed.ts';
 import { cutFaceMaterial, sculptMaterial, showGrain, skinMaterial } from './foam-materials.ts';
 import { Ink } from './ink.ts';
@@ -47,6 +58,8 @@ export class BenchShow {
   readonly #skins = new SurfaceObject(skinMaterial());
   readonly #walls = new SurfaceObject(cutFaceMaterial());
   readonly #lines = new LinesView();
+  readonly #fitLines = new FitLines();
+  #fit: DryFit | null = null;
   #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null };
   #colours: BenchColours = coloursOf(PAPER_THEME);
   #up: UpAxis = 'y';
@@ -112,6 +125,12 @@ export class BenchShow {
     this.#colouring = colouring;
     this.#drawLines();
     this.#paint();
+  }
+
+  /** The pieces put together again: drawn while the colouring is `fit`. */
+  set fit(fit: DryFit | null) {
+    this.#fit = fit;
+    this.#drawLines();
   }
 
   /** How areas give, per triangle of the sculpt: see `GIVES`. */
@@ -235,7 +254,7 @@ export class BenchShow {
   #parts() {
     const solids = [this.#form, this.#skins, this.#walls];
     const { surface, section } = this.inside;
-    const lines = [this.#ink, this.#lines, this.pointing, this.handle];
+    const lines = [this.#ink, this.#lines, this.#fitLines, this.pointing, this.handle];
     return [this.#top, this.sheets, ...solids, surface, section, this.#familiar, ...lines];
   }
 
@@ -355,7 +374,7 @@ export class BenchShow {
     });
     const figures = section.cut(body === null ? null : this.handle.frame, standing ?? []);
     const { surface } = this.inside;
-    const parts = [this.#form, this.#skins, this.#walls, surface, this.#lines, this.pointing];
+    const parts = [this.#form, this.#skins, this.#walls, surface, this.#lines, this.#fitLines, this.pointing];
     clipAll(
       parts.map(({ object }) => object),
       section.isCut ? section.planes : null,
@@ -410,7 +429,8 @@ export class BenchShow {
     this.#skins.object.visible = this.#walls.object.visible = body !== null;
     this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
     this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
-    this.#ink.show(this.#stage >= DOWN_FROM, this.#colouring !== 'stretch');
+    this.#ink.show(this.#stage >= DOWN_FROM, !isMeasure(this.#colouring));
+    this.#fitLines.set(this.#colouring === 'fit' ? solid : null, this.#fit, FIT_LIMIT_MM);
     this.#lines.set(solid, solid === null ? new Float32Array(0) : cornersOf(solid), {
       isWhole,
       isFlat: this.#stage >= FLAT_FROM,
@@ -429,7 +449,7 @@ export class BenchShow {
     this.sheets.colours = colours;
     this.#familiar.colours = colours;
     this.#walls.material.color.copy(colours.foamCut);
-    showGrain(this.#skins.material, this.#colouring !== 'stretch');
+    showGrain(this.#skins.material, !isMeasure(this.#colouring));
     this.pointing.paint(colours, this.#studio.pixelRatio);
     this.handle.colour = colours.accent;
     this.inside.section.paint(colours.foamCut, colours.line);
@@ -441,8 +461,9 @@ export class BenchShow {
 
   #lineColours(): void {
     const { seam, line } = this.#colours;
-    const isDarkGround = this.solid?.body != null && this.#colouring !== 'stretch';
+    const isDarkGround = this.solid?.body != null && !isMeasure(this.#colouring);
     this.#lines.paint(this.#colours, isDarkGround);
+    this.#fitLines.colour = line;
     this.#ink.colour = isDarkGround ? seam : line;
     this.#ink.outsideColour = seam;
   }

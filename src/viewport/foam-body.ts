@@ -7,7 +7,7 @@ import type { Whereabouts } from './journey.ts';
 import type { ShadingGroups } from './shading-groups.ts';
 
 /** Where each corner of a triangle goes on the back, which is seen from the other side. */
-const BACK_CORNER = [0, 2, 1] as const;
+export const BACK_CORNER = [0, 2, 1] as const;
 
 /** All foam on the bench in two geometries: skins (faces, then backs, in the order of the sculpt's triangles) and the cut faces between them. */
 export class FoamBody {

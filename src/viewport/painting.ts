@@ -1,4 +1,4 @@
-import type { Colouring } from './bench-contract.ts';
+import { isMeasure, type Colouring } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import type { SolidDisplay } from './display.ts';
 import { bytesOf } from './sheets-view.ts';
@@ -15,6 +15,9 @@ const PIECE_GROUNDS = [
   [138, 103, 82],
   [97, 94, 126],
 ] as const;
+
+/** Foam under the lines of the dry fit: a quiet grey, so that both ends of their scale stand out, sRGB. */
+const FIT_GROUND = [206, 203, 196] as const;
 
 /** How areas of the sculpt give, as numbers per triangle. */
 export const GIVES = { rest: 0, stiff: 1, soft: 2 } as const;
@@ -55,7 +58,8 @@ export function paintSolid(
       for (let i = 0; i < meshTriangles.length; i += 1) {
         const t = meshTriangles[i];
         let rgb: readonly number[];
-        if (colouring === 'pieces') rgb = PIECE_GROUNDS[Math.max(0, patch.piece) % PIECE_GROUNDS.length];
+        if (colouring === 'fit') rgb = FIT_GROUND;
+        else if (colouring === 'pieces') rgb = PIECE_GROUNDS[Math.max(0, patch.piece) % PIECE_GROUNDS.length];
         else if (stretchPct === null || squashPct === null) continue;
         else rgb = scale[scalePlace(signedStretch(stretchPct[i], squashPct[i]) / limitPct)];
         body?.paint(t, rgb[0], rgb[1], rgb[2]);
@@ -63,7 +67,7 @@ export function paintSolid(
       }
     }
   }
-  if (colouring !== 'stretch' && 3 * gives.length === sculpt.triangles.length) paintGives(solid, gives);
+  if (!isMeasure(colouring) && 3 * gives.length === sculpt.triangles.length) paintGives(solid, gives);
   form.painted();
   body?.skins.painted();
 }

@@ -127,6 +127,34 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
     expect([...found]).toEqual([thickness]);
   });
 
+  it('colours every seam by its gap and overlap, and reads the figures where one points', async () => {
+    await press('d');
+    expect(workbench.view.colouring).toBe('fit');
+    const scale = findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-fit-legend', 'fl-field-scale', 'svg');
+    expect(scale.getAttribute('aria-label')).toContain('overlap');
+    const { seams } = workbench.bench;
+    const at = [...seams!.chainOfEdge].flatMap((chain, edge) => {
+      if (chain < 0 || seams!.chains[chain].kind === 'open') return [];
+      const ends = [0, 1].map((i) => stage().screenOf(workbench.bench.sculpt!.edgeVertices[2 * edge + i]));
+      return ends.every((end) => end !== null && !end.hidden) ? [ends as { x: number; y: number }[]] : [];
+    })[0];
+    const box = findIn(app, 'fl-stage', 'canvas').getBoundingClientRect();
+    findIn(app, 'fl-stage', 'canvas').dispatchEvent(
+      new PointerEvent('pointermove', {
+        clientX: box.left + (at[0].x + at[1].x) / 2,
+        clientY: box.top + (at[0].y + at[1].y) / 2,
+        pointerId: 1,
+        pointerType: 'mouse',
+        bubbles: true,
+      }),
+    );
+    await vi.waitFor(() => expect(workbench.view.fitReading).not.toBeNull(), 10_000);
+    // Flat panels close on the bisecting plane of their fold: foam model 4.
+    expect(Math.abs(workbench.view.fitReading!.faceGapMm)).toBeLessThan(1e-6);
+    await press('d');
+    expect(workbench.view.colouring).toBe('plain');
+  });
+
   it('has no faults of access with the cut open', async () => {
     await press('u');
     await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);

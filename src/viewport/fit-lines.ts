@@ -1,0 +1,132 @@
+import { Color, Group, Sphere } from 'three';
+import { LineMaterial } from 'three/addons/lines/LineMaterial.js';
+import { LineSegments2 } from 'three/addons/lines/LineSegments2.js';
+import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js';
+import type { DryFit, FitSamples } from '../model/dry-fit.ts';
+import { cornerAfter } from './corners-at-vertices.ts';
+import type { SolidDisplay } from './display.ts';
+import { BACK_CORNER } from './foam-body.ts';
+import { LineBatch } from './line-batch.ts';
+import { stretchColour } from './stretch-colours.ts';
+
+/** Widths of the coloured line and of the dark one under it, CSS px. */
+const WIDTH_PX = 4.5;
+const EDGE_PX = 7;
+/** Measured on each edge of a seam: at its start, in its middle and at its end. */
+const STOPS = 3;
+
+/** Half an edge of a seam on one skin: from place `a` of it to place `b` (shares), with the gap at both, mm; an overlap is negative. */
+export interface FitStretch {
+  /** Edge of the seam in its order. */
+  readonly edge: number;
+  readonly from: number;
+  readonly to: number;
+  readonly gapsMm: readonly [number, number];
+}
+
+/**
+ * What was measured along a seam as stretches to colour, two for each of its edges.
+ * @param edges  how many the seam has. Open seams were measured once more at both ends, where corner meets corner: that is left out.
+ * @returns none where figures and seam are not of one result.
+ */
+export function fitStretches(
+  { stationMm }: FitSamples,
+  gapMm: ArrayLike<number>,
+  edges: number,
+): readonly FitStretch[] {
+  const extra = stationMm.length - STOPS * edges;
+  if (extra !== 0 && extra !== 2) return [];
+  const at = (edge: number, stop: number): number => gapMm[STOPS * edge + stop + extra / 2];
+  return Array.from({ length: edges }, (_, edge): readonly FitStretch[] => [
+    { edge, from: 0, to: 0.5, gapsMm: [at(edge, 0), at(edge, 1)] },
+    { edge, from: 0.5, to: 1, gapsMm: [at(edge, 1), at(edge, 2)] },
+  ]).flat();
+}
+
+/** Gap and overlap along every seam, as coloured lines on the face and on the back of both pieces, wherever these are. */
+export class FitLines {
+  readonly object = new Group();
+  readonly #under = new LineBatch({ widthPx: EDGE_PX, renderOrder: 2 });
+  readonly #material = new LineMaterial({
+    linewidth: WIDTH_PX,
+    vertexColors: true,
+    depthWrite: false,
+    polygonOffset: true,
+    polygonOffsetFactor: -4,
+    polygonOffsetUnits: -8,
+  });
+  readonly #lines = new LineSegments2(new LineSegmentsGeometry(), this.#material);
+
+  constructor() {
+    this.#lines.frustumCulled = false;
+    this.#lines.renderOrder = 3;
+    this.object.add(this.#under.object, this.#lines);
+    this.object.visible = false;
+  }
+
+  set colour(colour: Color) {
+    this.#under.colour = colour;
+  }
+
+  /** @param limitMm  gap and overlap at the ends of the scale. */
+  set(solid: SolidDisplay | null, fit: DryFit | null, limitMm: number): void {
+    const { points, colours } = solid === null || fit === null ? NONE : colouredLines(solid, fit, limitMm);
+    this.object.visible = points.length > 0;
+    if (points.length === 0) return;
+    this.#under.set(points);
+    const geometry = new LineSegmentsGeometry();
+    geometry.setPositions(points);
+    geometry.setColors(colours);
+    geometry.boundingSphere = new Sphere(undefined, Infinity);
+    this.#lines.geometry.dispose();
+    this.#lines.geometry = geometry;
+  }
+
+  dispose(): void {
+    this.#under.dispose();
+    this.#lines.geometry.dispose();
+    this.#material.dispose();
+  }
+}
+
+interface ColouredLines {
+  readonly points: number[];
+  readonly colours: number[];
+}
+
+const NONE: ColouredLines = { points: [], colours: [] };
+
+function colouredLines({ body, seams, lines }: SolidDisplay, fit: DryFit, limitMm: number): ColouredLines {
+  const [points, colours]: [number[], number[]] = [[], []];
+  if (body === null || seams === null) return NONE;
+  const { positions } = body.skins;
+  const half = body.facePoints.length / 3;
+  const onBack = (corner: number): number => half + corner - (corner % 3) + BACK_CORNER[corner % 3];
+  const tint = new Color();
+  const add = (from: number, to: number, stretch: FitStretch, isReversed: boolean): void => {
+    for (const [share, gap] of [
+      [stretch.from, stretch.gapsMm[0]],
+      [stretch.to, stretch.gapsMm[1]],
+    ]) {
+      const s = isReversed ? 1 - share : share;
+      for (let k = 0; k < 3; k += 1)
+        points.push(positions[3 * from + k] + s * (positions[3 * to + k] - positions[3 * from + k]));
+      tint.setRGB(...stretchColour(gap, limitMm), 'srgb').toArray(colours, colours.length);
+    }
+  };
+  for (const { seam, samples } of fit.perSeam) {
+    const chain = lines.chains[seams.chains.findIndex(({ id }) => id === seam)];
+    if (chain === undefined) continue;
+    for (const [side, isReversed] of [
+      [chain.left, false],
+      [chain.right, true],
+    ] as const) {
+      for (const stretch of fitStretches(samples, samples.faceGapMm, side.length))
+        add(side[stretch.edge], cornerAfter(side[stretch.edge]), stretch, isReversed);
+      if (!body.hasBack) continue;
+      for (const stretch of fitStretches(samples, samples.backGapMm, side.length))
+        add(onBack(side[stretch.edge]), onBack(cornerAfter(side[stretch.edge])), stretch, isReversed);
+    }
+  }
+  return { points, colours };
+}
