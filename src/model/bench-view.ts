@@ -96,6 +96,25 @@ export interface PiecesView {
   readonly cutOffers: readonly CutOffer[];
 }
 
+/** The finished prop: all pieces of the wall put together as they were cut, inner sheets first. */
+export interface PropView {
+  readonly plates: readonly PropPlate[];
+}
+
+/** One finished piece in its place as a thick plate, single precision. */
+export interface PropPlate {
+  /** Index of the piece among all of the part. */
+  readonly piece: number;
+  /** Which sheet of the wall it is of, 1 the outermost. */
+  readonly sheet: number;
+  /** Its place in the order of putting together, from 0. */
+  readonly order: number;
+  readonly triangles: Uint32Array;
+  /** x y z per vertex, mm, model space. */
+  readonly face: Float32Array;
+  readonly back: Float32Array;
+}
+
 /** One patch in 3D and flat. `piece` is its index in `pieces`, or -1 when it cannot be laid flat yet. */
 export interface PatchView {
   readonly piece: number;

@@ -9,7 +9,7 @@ import type { ShellLayer } from '../model/shell-layer.ts';
 import { dryFitOf, joinedSeams, type JoinedSeam, type SeamRun } from '../steps/dryfit/dry-fit.ts';
 import type { FitSide } from '../steps/dryfit/fit-side.ts';
 import { measureBent } from '../steps/dryfit/measure-seam.ts';
-import { bentSides } from '../steps/dryfit/placed-edge.ts';
+import { bentSides, type BentSide } from '../steps/dryfit/placed-edge.ts';
 import { seamEnds, type SeamEnd } from '../steps/dryfit/seam-ends.ts';
 import { sharedCorners } from '../steps/dryfit/shared-corners.ts';
 import { hingedEnds, type HingeShapes } from '../steps/foam/hinge-shapes.ts';
@@ -29,6 +29,9 @@ export interface DryFitJob {
   /** Stretch beyond which the foam takes no more, per cent. */
   readonly tooMuchPct: number;
 }
+
+/** What both sides of a seam are bent from. */
+type BendSources = Omit<DryFitJob, 'pieces' | 'seams'>;
 
 /** A seam as it was measured, and how its ends stand, with all it was measured from. */
 interface Measured {
@@ -82,7 +85,7 @@ export class DryFits {
   #measure(job: DryFitJob, joined: JoinedSeam): Measured {
     this.#count += 1;
     const [a, b] = joined.sides;
-    const bent = bentSides([sideOf(job, a), sideOf(job, b)], job.tooMuchPct / 100);
+    const bent = bentSeam(job, joined);
     return {
       mesh: job.cut.mesh,
       shells: [job.cut.shells[a.piece.patch], job.cut.shells[b.piece.patch]],
@@ -96,7 +99,11 @@ export class DryFits {
   }
 }
 
-function sideOf({ cut, bends, hinges }: DryFitJob, { piece, edge }: SeamRun): FitSide {
+/** Both sides of a seam bent as they are put together. */
+export const bentSeam = (job: BendSources, { sides: [a, b] }: JoinedSeam): readonly [BentSide, BentSide] =>
+  bentSides([sideOf(job, a), sideOf(job, b)], job.tooMuchPct / 100);
+
+function sideOf({ cut, bends, hinges }: BendSources, { piece, edge }: SeamRun): FitSide {
   const chain = cut.chains.find(({ id }) => id === edge.seam);
   if (chain === undefined) throw new Error(`sideOf: no seam ${edge.seam}`);
   const { surface, panels, choice } = bends.patches[piece.patch];

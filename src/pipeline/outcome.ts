@@ -16,6 +16,7 @@ import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
+import type { PartBends } from '../steps/foam/part-bends.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 
@@ -57,6 +58,8 @@ export interface EarlyOutcome {
 export interface LayerOutcome {
   readonly plan: LayerPlan;
   readonly cut: CutSculpt | null;
+  /** How its pieces bend. */
+  readonly bends: PartBends | null;
   /** One per patch; null where the patch cannot be laid flat. */
   readonly flats: readonly (FlatPiece | null)[] | null;
   /** One per patch: how a grooved piece stands on its hinges, null for any other; empty before it is laid flat. */

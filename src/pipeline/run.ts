@@ -66,8 +66,8 @@ export class LayerRun {
   }
 
   outcome(): LayerOutcome {
-    const { plan, cut, flats, hinges, pieces, seams, dryFit, springing } = this;
-    return { plan, cut, flats, hinges, pieces, seams, dryFit, springing };
+    const { plan, cut, bends, flats, hinges, pieces, seams, dryFit, springing } = this;
+    return { plan, cut, bends, flats, hinges, pieces, seams, dryFit, springing };
   }
 }
 

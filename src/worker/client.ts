@@ -11,6 +11,7 @@ export function connectWorkshop(): Workshop {
     compute: (project, have, onProgress, onEarly, sheet) =>
       remote.compute(project, have, Comlink.proxy(onProgress), onEarly && Comlink.proxy(onEarly), sheet),
     cancel: () => remote.cancel(),
+    prop: () => remote.prop(),
     sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
     edgePath: (from, to) => remote.edgePath(from, to),
     makeFile: (kind, project, date) => remote.makeFile(kind, project, date),

@@ -1,11 +1,14 @@
 import { contentHash } from '../base/hash.ts';
 import { fail, ok, type Result } from '../base/result.ts';
+import { runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { PropView } from '../model/bench-view.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
+import { propSteps } from '../pipeline/prop.ts';
 import { FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project } from '../project/project.ts';
@@ -29,6 +32,7 @@ export class PipelineWorkshop implements Workshop {
   /** Resolves when the run before has ended, finished or called off. */
   #settled: Promise<unknown> = Promise.resolve();
   #outcome: Outcome | null = null;
+  readonly #props = new WeakMap<Outcome, PropView | null>();
 
   /**
    * @param loadFont gives DejaVu Sans as a TrueType file; asked for when the first PDF is made.
@@ -69,6 +73,17 @@ export class PipelineWorkshop implements Workshop {
   cancel(): Promise<void> {
     this.#running?.cancel();
     return Promise.resolve();
+  }
+
+  async prop(): Promise<PropView | null> {
+    const outcome = this.#outcome;
+    if (outcome === null) return null;
+    const known = this.#props.get(outcome);
+    if (known !== undefined) return known;
+    const work = new PoliteWork(() => undefined);
+    const made = await runWithPauses(propSteps(outcome), () => work.pause(0));
+    this.#props.set(outcome, made);
+    return made;
   }
 
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]> {
