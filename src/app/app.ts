@@ -38,6 +38,7 @@ import type {
   StagePlaneEvent,
   StageSectionEvent,
 } from './stage.ts';
+import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
 import type { StageGoEvent } from './stage-rule.ts';
@@ -65,6 +66,7 @@ export class App extends LitElement {
   #picks!: StagePicks;
   #seamDrag!: SeamDrag;
   #travel!: Travel;
+  #propFeed!: PropFeed;
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
   override connectedCallback(): void {
@@ -72,6 +74,7 @@ export class App extends LitElement {
     const { workbench } = this;
     this.#picks = new StagePicks(workbench);
     this.#seamDrag = new SeamDrag(workbench);
+    this.#propFeed = new PropFeed(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
     window.addEventListener('keydown', this.#onKey);
@@ -278,7 +281,10 @@ export class App extends LitElement {
     if (file !== undefined) void openFile(this.workbench, file);
   }
 
-  #onChange = (): void => this.requestUpdate();
+  #onChange = (): void => {
+    this.#propFeed.follow();
+    this.requestUpdate();
+  };
 
   #onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented) return;

@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatFine, formatLength } from '../base/format-length.ts';
 import { shiftedPlane } from '../viewport/plane-moves.ts';
+import { countInPlace } from '../viewport/taken-apart.ts';
 import type { BenchPlane, Look } from '../viewport/bench-contract.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
@@ -10,7 +11,7 @@ import { middlePlane, otherHalf, placeAlong, type SectionFacing } from './sectio
 import { SHARED } from './styles.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
 
-export const LOOKS: readonly Look[] = ['foam', 'face', 'neutral', 'back', 'sculpt'];
+export const LOOKS: readonly Look[] = ['foam', 'face', 'neutral', 'back', 'sculpt', 'prop'];
 const FACINGS: readonly SectionFacing[] = ['front', 'side', 'level'];
 
 /** The row over the scene: which surface is looked at, and where everything is cut open, with the figures of the cut. */
@@ -56,7 +57,7 @@ export class LookRow extends JobSection {
         cursor: pointer;
       }
       .cut {
-        max-inline-size: 30rem;
+        max-inline-size: 27rem;
         padding-block: var(--s1);
         font-size: var(--t-small);
       }
@@ -65,7 +66,7 @@ export class LookRow extends JobSection {
         accent-color: var(--ink);
       }
       .cut p {
-        inline-size: 26rem;
+        inline-size: 24rem;
         max-inline-size: 100%;
         margin: 0;
         font-variant-numeric: tabular-nums;
@@ -96,6 +97,7 @@ export class LookRow extends JobSection {
                       type="radio"
                       name="look"
                       .checked=${view.look === look}
+                      ?disabled=${look === 'prop' && this.bench.dryFit === null}
                       @change=${() => this.dispatchEvent(new ViewEvent({ look }))}
                     />
                     ${WORDS.looks[look]}
@@ -107,7 +109,38 @@ export class LookRow extends JobSection {
       <button aria-pressed=${isCut} aria-keyshortcuts="U" @click=${() => this.ask('cut-open')}>
         ${WORDS.cut}<kbd>U</kbd>
       </button>
+      ${view.look === 'prop' && view.stage === 0 ? this.#prop() : nothing}
       ${isCut && view.plane !== null ? this.#cut(view.plane.plane) : nothing}`;
+  }
+
+  #prop() {
+    const { prop, apart } = this.view;
+    const plates = prop?.plates ?? [];
+    const some = countInPlace(plates.length, apart);
+    const last = plates.find(({ order }) => order === some - 1);
+    const piece = last && this.bench.pieces?.pieces[last.piece];
+    return html`<div class="cut" role="group" aria-label=${WORDS.looks.prop}>
+      ${
+        prop === null
+          ? html`<p>${WORDS.making}</p>`
+          : html`<label>
+                ${WORDS.apart}
+                <input
+                  type="range"
+                  min="0"
+                  max="1"
+                  step="0.005"
+                  .value=${String(apart)}
+                  @input=${(event: Event) =>
+                    this.dispatchEvent(new ViewEvent({ apart: (event.target as HTMLInputElement).valueAsNumber }))}
+                />
+              </label>
+              <p aria-live="polite">
+                ${WORDS.inPlace(some, plates.length)} ${piece ? WORDS.lastOn(`${piece.number} ${piece.name}`) : nothing}
+              </p>
+              <p class="soft">${WORDS.order}</p>`
+      }
+    </div>`;
   }
 
   #cut(plane: BenchPlane) {

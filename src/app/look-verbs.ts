@@ -10,15 +10,16 @@ export function insideVerbs(bench: Workbench): Verb[] {
   if (sculpt === null || shell === null) return [];
   const { colouring, look, plane, stage } = bench.view;
   const isCut = plane?.of === 'section';
+  const looks = bench.bench.dryFit === null ? LOOKS.filter((one) => one !== 'prop') : LOOKS;
   const up = bench.part?.upAxis ?? 'y';
   return [
     {
       id: 'look-next',
       label: LOOK_WORDS.next,
       key: 'v',
-      run: () => bench.setView({ stage: 0, look: LOOKS[(LOOKS.indexOf(look) + 1) % LOOKS.length] }),
+      run: () => bench.setView({ stage: 0, look: looks[(looks.indexOf(look) + 1) % looks.length] }),
     },
-    ...LOOKS.map((next) => ({
+    ...looks.map((next) => ({
       id: `look-at-${next}`,
       label: LOOK_WORDS.lookVerb(next),
       isOn: look === next,

@@ -7,6 +7,7 @@ const LOOKS: Readonly<Record<Look, string>> = {
   neutral: 'neutral surface',
   back: 'back',
   sculpt: 'sculpt',
+  prop: 'finished prop',
 };
 const FACINGS: Readonly<Record<SectionFacing, string>> = { front: 'upright', side: 'lengthwise', level: 'level' };
 
@@ -16,6 +17,12 @@ export const LOOK_WORDS = {
   looks: LOOKS,
   lookVerb: (look: Look) => `look at the ${LOOKS[look]}`,
   next: 'look at the next surface',
+  apart: 'Taken apart in the order of gluing',
+  order:
+    'Order: sheets from the inside out; in each the largest piece first, then always the one that shares most seam with those in place.',
+  inPlace: (some: number, all: number) => `${some} of ${all} pieces in place.`,
+  lastOn: (name: string) => `Last put on: ${name}.`,
+  making: 'Being put together …',
   cut: 'Cut open',
   cutVerb: 'cut it open',
   closeVerb: 'close it again',

@@ -332,6 +332,8 @@ export class Stage extends LitElement {
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
     if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose');
     if (isNew('look')) scene.setLook(view.look);
+    if (isNew('prop')) scene.setProp(view.prop);
+    if (isNew('apart')) scene.setApart(view.apart);
     if (isNew('plane')) {
       scene.setPlane(view.plane?.plane ?? null);
       scene.setCutOpen(view.plane?.of === 'section');

@@ -1,4 +1,5 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
+import type { PropView } from '../model/bench-view.ts';
 import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
@@ -62,6 +63,9 @@ export interface ViewState {
   readonly plane: PlaneInHand | null;
   /** What is looked at while nothing has come off. */
   readonly look: Look;
+  /** The finished prop, there while it is looked at, and how far it is taken apart in its order, 0 to 1. */
+  readonly prop: PropView | null;
+  readonly apart: number;
   /** Size of what is cut open, and how thick the foam is in the cut where one points, mm. */
   readonly section: SectionFigures | null;
   readonly thicknessMm: number | null;
@@ -88,6 +92,8 @@ export const FIRST_VIEW: ViewState = {
   pointed: null,
   plane: null,
   look: 'foam',
+  prop: null,
+  apart: 0,
   section: null,
   thicknessMm: null,
   preview: null,

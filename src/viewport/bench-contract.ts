@@ -69,8 +69,8 @@ export interface SectionFigures {
 
 /** One surface looked at by itself: of the foam its face, the one that keeps its length, or its back; or the sculpt. */
 export type SurfaceLook = 'face' | 'neutral' | 'back' | 'sculpt';
-/** `foam`: the pieces, thick as they are. */
-export type Look = 'foam' | SurfaceLook;
+/** `foam`: the pieces, thick as they are. `prop`: what was cut, put together. */
+export type Look = 'foam' | 'prop' | SurfaceLook;
 
 /** A plane through the sculpt that the maker holds, mm, model space. */
 export interface BenchPlane {

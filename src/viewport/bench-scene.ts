@@ -1,4 +1,4 @@
-import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import { Aim } from './aim.ts';
@@ -201,6 +201,16 @@ export class BenchScene {
     this.#show.isCutOpen = isCutOpen;
   }
 
+  /** What was cut, put together, or null: seen while it is looked at. */
+  setProp(prop: PropView | null): void {
+    this.#show.prop = prop;
+  }
+
+  /** How far the prop is taken apart in its order, 0 to 1. */
+  setApart(share: number): void {
+    this.#show.apart = share;
+  }
+
   /** What is looked at while nothing has come off: the foam, or one surface. */
   setLook(look: Look): void {
     this.#show.look = look;
@@ -338,7 +348,13 @@ export class BenchScene {
   }
 
   #pickAt(pointer: ScreenPoint): BenchPick {
-    const cut = this.#show.inside.section.hit(this.#aim().sightAt(pointer));
+    const { section, prop } = this.#show.inside;
+    const sight = this.#aim().sightAt(pointer);
+    const cut = section.hit(sight);
+    if (cut === null && prop.isShown && this.#show.isWhole) {
+      const piece = prop.pieceAt(section.beyond(sight));
+      return piece < 0 ? { kind: 'nothing' } : { kind: 'piece', piece };
+    }
     const picker = this.#aimed();
     if (cut === null || picker === null) return picker?.pick(pointer, this.#isEdgeTool) ?? { kind: 'nothing' };
     // What stands before the cut was taken away.

@@ -13,6 +13,7 @@ import {
 import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
 import { BenchTop } from './bench-top.ts';
 import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
+import type { PropView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import { FamiliarThing } from './familiar.ts';
 import { FitLines } from './fit-lines.ts';
@@ -72,6 +73,8 @@ export class BenchShow {
   #isCutOpen = false;
   #look: Look = 'foam';
   #figures: SectionFigures | null = null;
+  #prop: PropView | null = null;
+  #apart = 0;
   #base: SculptDisplay | null = null;
   #solid: SolidDisplay | null = null;
   #journeys: readonly Journey[] = [];
@@ -160,6 +163,19 @@ export class BenchShow {
   set isCutOpen(isCutOpen: boolean) {
     this.#isCutOpen = isCutOpen;
     this.#cutOpen();
+  }
+
+  /** What was cut, put together: seen while the look is `prop`. */
+  set prop(prop: PropView | null) {
+    if (prop === this.#prop) return;
+    this.#prop = prop;
+    this.#rebuild();
+  }
+
+  /** How far the prop is taken apart, 0 to 1. */
+  set apart(apart: number) {
+    this.#apart = apart;
+    if (this.inside.prop.isShown) void this.#pose();
   }
 
   set look(look: Look) {
@@ -253,9 +269,9 @@ export class BenchShow {
 
   #parts() {
     const solids = [this.#form, this.#skins, this.#walls];
-    const { surface, section } = this.inside;
+    const { surface, section, prop } = this.inside;
     const lines = [this.#ink, this.#lines, this.#fitLines, this.pointing, this.handle];
-    return [this.#top, this.sheets, ...solids, surface, section, this.#familiar, ...lines];
+    return [this.#top, this.sheets, ...solids, surface, section, prop, this.#familiar, ...lines];
   }
 
   #rebuild(): void {
@@ -304,9 +320,9 @@ export class BenchShow {
       await this.#pose();
     }
     await this.inside.dress(this.#solid, this.#look, work);
-    this.#drawLines();
-    this.pointOut();
-    this.#cutOpen();
+    await this.inside.prop.set(this.#look === 'prop' ? this.#prop : null, this.#solid, work);
+    this.inside.prop.paint(this.#colours);
+    await this.#pose();
     await this.#prepareRolls(work);
   }
 
@@ -357,24 +373,28 @@ export class BenchShow {
 
   #placePlane(): void {
     const solid = this.#solid;
+    const { prop } = this.inside;
     const isApart = this.#stage > 0 && this.#stage <= ROLLING_FROM && (solid?.body ?? null) !== null;
-    const box = isApart ? this.pieceBox(null) : (solid?.box ?? EMPTY_BOX);
+    const box = prop.isShown && this.isWhole ? prop.box : isApart ? this.pieceBox(null) : (solid?.box ?? EMPTY_BOX);
     this.handle.set(this.#plane, solid?.sceneFromModel ?? null, box);
     this.#studio.redraw();
   }
 
   /** Cuts what stands on the bench at the plane in hand; rolled and flat pieces are left whole. */
   #cutOpen(): void {
-    const { section } = this.inside;
+    const { section, prop } = this.inside;
     const body = this.#isCutOpen && this.#stage <= ROLLING_FROM ? (this.#solid?.body ?? null) : null;
-    const standing = body?.patches.map((patch, i) => {
-      const journey = this.#journeys[i];
-      const at = journey === undefined ? patch.centre : whereabouts(journey, this.#stage).centre;
-      return { patch, shift: at.clone().sub(patch.centre) };
-    });
+    const isProp = prop.isShown && this.isWhole;
+    const standing = isProp
+      ? prop.standing
+      : body?.patches.map((patch, i) => {
+          const journey = this.#journeys[i];
+          const at = journey === undefined ? patch.centre : whereabouts(journey, this.#stage).centre;
+          return { patch, shift: at.clone().sub(patch.centre) };
+        });
     const figures = section.cut(body === null ? null : this.handle.frame, standing ?? []);
     const { surface } = this.inside;
-    const parts = [this.#form, this.#skins, this.#walls, surface, this.#lines, this.#fitLines, this.pointing];
+    const parts = [this.#form, this.#skins, this.#walls, surface, this.#lines, this.#fitLines, this.pointing, prop];
     clipAll(
       parts.map(({ object }) => object),
       section.isCut ? section.planes : null,
@@ -413,6 +433,7 @@ export class BenchShow {
     }
     if (this.#isDisposed) return;
     body?.moved();
+    await this.inside.prop.place(this.#apart, work);
     this.#drawLines();
     this.pointOut();
     this.#placePlane();
@@ -423,15 +444,18 @@ export class BenchShow {
   #drawLines(): void {
     const { solid, isWhole } = this;
     const body = solid?.body ?? null;
+    const { prop, surface } = this.inside;
+    prop.object.visible = prop.isShown && isWhole;
     const isSurface = solid !== this.#solid;
-    this.inside.surface.object.visible = isSurface;
+    surface.object.visible = isSurface && !prop.object.visible;
     this.#form.object.visible = solid !== null && !isSurface && (body === null || !isWhole);
     this.#skins.object.visible = this.#walls.object.visible = body !== null;
+    const lined = prop.object.visible ? null : solid;
     this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
     this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
     this.#ink.show(this.#stage >= DOWN_FROM, !isMeasure(this.#colouring));
-    this.#fitLines.set(this.#colouring === 'fit' ? solid : null, this.#fit, FIT_LIMIT_MM);
-    this.#lines.set(solid, solid === null ? new Float32Array(0) : cornersOf(solid), {
+    this.#fitLines.set(this.#colouring === 'fit' ? lined : null, this.#fit, FIT_LIMIT_MM);
+    this.#lines.set(lined, lined === null ? new Float32Array(0) : cornersOf(lined), {
       isWhole,
       isFlat: this.#stage >= FLAT_FROM,
       isEdgeTool: this.#isEdgeTool,
@@ -453,6 +477,7 @@ export class BenchShow {
     this.pointing.paint(colours, this.#studio.pixelRatio);
     this.handle.colour = colours.accent;
     this.inside.section.paint(colours.foamCut, colours.line);
+    this.inside.prop.paint(colours);
     this.#lineColours();
     if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives);
     this.inside.repaint();
@@ -471,6 +496,7 @@ export class BenchShow {
   /** Takes the solid things away. */
   #forget(): void {
     this.inside.forget();
+    this.inside.prop.forget();
     this.#solid?.form.dispose();
     this.#solid?.body?.dispose();
     this.#solid = null;

@@ -4,14 +4,16 @@ import type { Look } from './bench-contract.ts';
 import type { CornerSurface } from './corner-surface.ts';
 import type { SolidDisplay } from './display.ts';
 import { sculptMaterial } from './foam-materials.ts';
+import { PropObject } from './prop-object.ts';
 import { SectionView } from './section-view.ts';
 import { buildSurface } from './surface-look.ts';
 import { SurfaceObject } from './surface-object.ts';
 
-/** What shows the inside of a wall of foam: one of its surfaces by itself, and the cut that a plane makes. */
+/** What shows the inside of a wall of foam: one of its surfaces by itself, the cut that a plane makes, and the prop put together as it was cut. */
 export class InsideView {
   readonly surface = new SurfaceObject(sculptMaterial());
   readonly section = new SectionView();
+  readonly prop = new PropObject();
   #look: Look = 'foam';
   #made: { readonly solid: SolidDisplay; readonly look: Look; readonly form: CornerSurface } | null = null;
 
@@ -22,7 +24,7 @@ export class InsideView {
   /** Makes the surface to be looked at; nothing is done where it is there. */
   async dress(solid: SolidDisplay | null, look: Look, work: Work): Promise<void> {
     this.#look = look;
-    if (solid === null || look === 'foam') return this.forget();
+    if (solid === null || look === 'foam' || look === 'prop') return this.forget();
     if (this.#made?.solid === solid && this.#made.look === look) return;
     const form = await buildSurface(solid, look, work);
     this.forget();
@@ -33,6 +35,7 @@ export class InsideView {
 
   /** What is seen of these solid things: the surface alone while it is looked at. */
   seen(solid: SolidDisplay | null, isWhole: boolean): SolidDisplay | null {
+    if (solid !== null && isWhole && this.prop.isShown) return { ...solid, body: null };
     if (solid === null || !isWhole || this.#made?.solid !== solid) return solid;
     return { ...solid, body: null, form: this.#made.form };
   }
@@ -55,6 +58,7 @@ export class InsideView {
     this.forget();
     this.surface.dispose();
     this.section.dispose();
+    this.prop.dispose();
   }
 }
 

@@ -51,11 +51,11 @@ async function press(key: string): Promise<void> {
 describe('looking into the wall', { timeout: 60_000 }, () => {
   it('shows one surface after the other by key, and any by its radio', async () => {
     const seen: string[] = [];
-    for (let i = 0; i < 5; i += 1) {
+    for (let i = 0; i < 6; i += 1) {
       await press('v');
       seen.push(workbench.view.look);
     }
-    expect(seen).toEqual(['face', 'neutral', 'back', 'sculpt', 'foam']);
+    expect(seen).toEqual(['face', 'neutral', 'back', 'sculpt', 'prop', 'foam']);
     const radios = [...findIn(app, 'fl-look-row').shadowRoot!.querySelectorAll<HTMLInputElement>('input[type=radio]')];
     radios[2].click();
     await drawn();
@@ -153,6 +153,27 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
     expect(Math.abs(workbench.view.fitReading!.faceGapMm)).toBeLessThan(1e-6);
     await press('d');
     expect(workbench.view.colouring).toBe('plain');
+  });
+
+  it('puts the prop together as it was cut, takes it apart in order, and cuts it open', async () => {
+    workbench.setView({ look: 'prop' });
+    await vi.waitFor(() => expect(workbench.view.prop?.plates).toHaveLength(6), 20_000);
+    await drawn();
+    const slider = findIn<HTMLInputElement>(app, 'fl-look-row', '.cut input');
+    const said = (): string => findIn(app, 'fl-look-row', '.cut p').textContent.replace(/\s+/g, ' ').trim();
+    expect(said()).toContain('6 of 6 pieces in place');
+    slider.value = '0.5';
+    slider.dispatchEvent(new Event('input'));
+    await drawn();
+    expect(said()).toContain('3 of 6 pieces in place');
+    slider.value = '0';
+    slider.dispatchEvent(new Event('input'));
+    await press('u');
+    // Cut through the middle, the plates show the outline of the sculpt.
+    await vi.waitFor(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(TRAY_MM.width, 3), 10_000);
+    workbench.setView({ look: 'foam' });
+    await drawn();
+    expect(workbench.view.prop).toBeNull();
   });
 
   it('has no faults of access with the cut open', async () => {
