@@ -14,6 +14,8 @@ import { countTests } from './lib/test-count.mjs';
 const TSC = join(MODULES, 'typescript/bin/tsc');
 const ESLINT = join(MODULES, 'eslint/bin/eslint.js');
 const VITEST = join(MODULES, 'vitest/vitest.mjs');
+/** The unit tests are run in so many shares, each on one core. */
+const UNIT_SHARES = 4;
 const at = (file) => join(ROOT, 'scripts', file);
 
 await runScript(async () => {
@@ -31,44 +33,43 @@ await runScript(async () => {
     process.stdout.write(`${env.CHROMIUM}\n`);
     return true;
   });
-  // Each of the two keeps one core busy.
-  await Promise.all([
-    stages.run('types', () => runNode(TSC, ['-p', 'tsconfig.json', '--noEmit'], env)),
-    stages.run('lint', () =>
-      runNode(ESLINT, ['--config', at('eslint.config.js'), 'src', 'tests', 'scripts', 'samples'], env),
-    ),
-  ]);
   const isBuilt = await stages.run('build', () => runNode(at('build.mjs'), [], env));
 
   const reports = mkdtempSync(join(tmpdir(), 'foamloft-tests-'));
   const count = { passed: 0, failed: stages.failed.length };
-  const vitest = async (name, projects, ...more) => {
-    const report = join(reports, `${projects[0]}.json`);
-    let counted;
-    await stages.run(name, async () => {
-      const words = [
-        'run',
-        '--config',
-        at('vitest.config.ts'),
-        ...projects.flatMap((project) => ['--project', project]),
-        ...more,
-      ];
-      const isGood = await runNode(
-        VITEST,
-        [...words, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`],
-        env,
-      );
-      counted = countTests(report, isGood);
+  const vitest = (name, project, ...more) => ({
+    name,
+    work: async (write) => {
+      const report = join(reports, `${name}.json`);
+      const words = ['run', '--config', at('vitest.config.ts'), '--project', project, ...more];
+      const told = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+      const isGood = await runNode(VITEST, [...words, ...told], env, write);
+      const counted = countTests(report, isGood);
+      count.passed += counted.passed;
+      count.failed += counted.failed;
       return isGood;
-    });
-    count.passed += counted.passed;
-    count.failed += counted.failed;
-  };
+    },
+  });
+  const units = Array.from({ length: UNIT_SHARES }, (_, i) =>
+    vitest(`unit tests, share ${i + 1} of ${UNIT_SHARES}`, 'unit', '--maxWorkers=1', `--shard=${i + 1}/${UNIT_SHARES}`),
+  );
+  const inBrowser = [vitest('window', 'e2e', 'tests/browser'), vitest('elements in a browser', 'component')];
+  const onTerminal = [vitest('command line', 'e2e', 'tests/cli', 'tests/house')];
+  const check = (name, file, words) => ({
+    name,
+    work: async (write) => {
+      const isGood = await runNode(file, words, env, write);
+      if (!isGood) count.failed += 1;
+      return isGood;
+    },
+  });
+  const lint = check('lint', ESLINT, ['--config', at('eslint.config.js'), 'src', 'tests', 'scripts', 'samples']);
+  const types = check('types', TSC, ['-p', 'tsconfig.json', '--noEmit']);
   try {
-    // Left to itself it would leave one of two cores idle.
-    await vitest('unit tests', ['unit'], `--maxWorkers=${Math.max(2, availableParallelism() - 1)}`);
-    if (isBuilt) await vitest('tests of what was built', ['component', 'e2e']);
-    else process.stdout.write('\nNothing was built, so the tests of what is built were left out.\n');
+    if (!isBuilt) process.stdout.write('\nNothing was built, so the tests of what is built were left out.\n');
+    const [browsers, terminal] = isBuilt ? [inBrowser, onTerminal] : [[], []];
+    // Tests in a browser wait as much as they work: one more at once than there are cores keeps these busy.
+    await stages.runSideBySide([...browsers, ...units, ...terminal, lint, types], availableParallelism() + 1);
   } finally {
     rmSync(reports, { recursive: true, force: true });
   }

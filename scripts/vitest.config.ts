@@ -24,6 +24,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/**/*.e2e.test.ts'],
           environment: 'node',
+          // Nearly all are pure: one load of the sources serves every file. Where a test puts a module in another's place, it clears up.
+          isolate: false,
           // Time limits end what hangs; a busy machine may take its time.
           testTimeout: 60_000,
           sequence: { groupOrder: 0 },
