@@ -1,3 +1,5 @@
+import type { PieceId } from '../base/ids.ts';
+
 /** Edges of a piece that are cut without touching the table. */
 export interface SawSetting {
   /** Angle of the table or blade, degrees from square; positive: the back edge stands inside the face edge. 0 is square. */
@@ -25,4 +27,20 @@ export interface SawSettings {
   readonly settings: readonly SawSetting[];
   /** In the order of the piece's edges. */
   readonly byHand: readonly HandCut[];
+}
+
+/** Edges of one piece. */
+export interface EdgesOfPiece {
+  readonly piece: PieceId;
+  /** Indices into the piece's edges, ascending. */
+  readonly edges: readonly number[];
+}
+
+/** How the saw is set for all pieces of a job, as seldom as possible. */
+export interface SawTable {
+  /**
+   * From square upward, of two alike the one that leans in first. `leanDeg` is as the printed side shows it, positive when the cut runs in
+   * under the piece.
+   */
+  readonly settings: readonly { readonly leanDeg: number; readonly pieces: readonly EdgesOfPiece[] }[];
 }

@@ -9,6 +9,7 @@ import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
 import { templateSteps } from '../steps/foam/make-template.ts';
+import { sawTable } from '../steps/foam/saw-table.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { pageSteps } from '../steps/tile/make-pages.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
@@ -60,6 +61,7 @@ export class LayOutStage {
       return pageSteps({
         templates,
         pieces,
+        saw: sawTable(pieces),
         paper,
         orientation: choice.orientation,
         marginMm: choice.marginMm,

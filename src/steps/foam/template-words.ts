@@ -1,4 +1,5 @@
 import { formatPlain } from '../../base/format-length.ts';
+import { leanSeenFrom } from '../../base/lean-words.ts';
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
 import type { FoamPiece, FoamSeam, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 import { stepText } from './step-words.ts';
@@ -145,8 +146,7 @@ function leanRange(low: number, high: number): string {
 }
 
 /** Lean seen from the printed side, degrees: positive when the cut runs in under the piece. */
-export const leanOnPaper = (piece: FoamPiece, bevelDeg: number): number =>
-  piece.tracedSide === 'face' ? bevelDeg : -bevelDeg;
+export const leanOnPaper = (piece: FoamPiece, bevelDeg: number): number => leanSeenFrom(piece.tracedSide, bevelDeg);
 
 /** `30° in under` where the far edge stands inside the printed line, `30° out under` where it stands outside. */
 export function leanText(leanDeg: number): string {

@@ -1,6 +1,7 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Flow, FlowItem } from './flow.ts';
-import { LEADING, TYPE_MM, type Pen } from './pen.ts';
+import { LEADING, TYPE_MM } from './pen.ts';
+import { CELL_GAP_MM, rowItem } from './table-row.ts';
 import { wrapText } from './text-fit.ts';
 
 /** A piece and the pages it has lines on, by name. */
@@ -31,9 +32,6 @@ const COLUMNS: readonly Column[] = [
 const FULL_WIDTH_MM = 125;
 const NEEDED: readonly string[] = ['no.', 'piece', 'revision', 'pages'];
 
-/** Between two columns, mm. */
-const GAP_MM = 2;
-
 /** A name longer than this is told by its beginning. */
 const MOST_LINES = 4;
 
@@ -50,7 +48,7 @@ export interface PieceList {
 /** A row for each piece, in columns that fill the width, mm; what is too long for its column goes on under itself. */
 export function pieceList(listed: readonly ListedPiece[], widthMm: number): PieceList {
   const columns = widthMm < FULL_WIDTH_MM ? COLUMNS.filter(({ heading }) => NEEDED.includes(heading)) : COLUMNS;
-  const fixed = columns.reduce((sum, column) => sum + (column.widthMm ?? 0) + GAP_MM, -GAP_MM);
+  const fixed = columns.reduce((sum, column) => sum + (column.widthMm ?? 0) + CELL_GAP_MM, -CELL_GAP_MM);
   const widths = columns.map((column) => column.widthMm ?? (column.share ?? 0) * (widthMm - fixed));
   const heading = rowItem(
     columns.map((column) => [column.heading]),
@@ -74,26 +72,6 @@ export function putPieceList(flow: Flow, { heading, rows }: PieceList): void {
   flow.heading('Pieces');
   flow.put(heading);
   for (const row of rows) flow.put(row, heading);
-}
-
-function rowItem(cells: readonly (readonly string[])[], widths: readonly number[], isHeading: boolean): FlowItem {
-  const pitch = TYPE_MM.body * LEADING;
-  const lines = Math.max(1, ...cells.map((cell) => cell.length));
-  const heightMm = lines * pitch + 0.8;
-  return {
-    heightMm,
-    gapMm: 0.4,
-    draw: (pen: Pen, left: number, top: number) => {
-      let x = left;
-      for (const [i, cell] of cells.entries()) {
-        for (const [k, text] of cell.entries()) {
-          pen.write(text, { x, y: top - k * pitch - TYPE_MM.body * 1.3 }, { bold: isHeading });
-        }
-        x += widths[i] + GAP_MM;
-      }
-      pen.line('frame', left, top - heightMm, x - GAP_MM, top - heightMm);
-    },
-  };
 }
 
 function pagesText(pages: readonly string[]): string {

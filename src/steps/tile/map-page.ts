@@ -8,6 +8,7 @@ import { putPictures } from './map-pictures.ts';
 import type { PageInput } from './page-input.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM } from './pen.ts';
+import { putSawList } from './saw-list.ts';
 import { clipText } from './text-fit.ts';
 
 /** Narrowest columns for the list and for notes, white between two, and longest lines that read well, mm [J]. */
@@ -39,6 +40,10 @@ export function mapPages(
   flow.breakColumn();
   flow.heading('Printed side');
   flow.paragraph(printedSideText(input.pieces), {}, 0.8);
+  if (input.saw !== undefined) {
+    flow.columns(equalColumns(tileWidthMm, LIST_MM), COLUMN_GAP_MM);
+    putSawList(flow, input.saw, input.pieces);
+  }
   return flow.pages();
 }
 

@@ -1,5 +1,6 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
+import type { SawTable } from '../../model/saw-settings.ts';
 import type { Template } from '../../model/template.ts';
 
 /** What pages are made of. */
@@ -7,6 +8,8 @@ export interface PageInput {
   readonly templates: readonly Template[];
   /** Every piece that has a template: for names, revisions and sides. */
   readonly pieces: readonly FoamPiece[];
+  /** How the saw is set for all of them; left out where it is not to be told. */
+  readonly saw?: SawTable;
   readonly paper: Paper;
   /** Ignored for a roll. */
   readonly orientation: 'portrait' | 'landscape';

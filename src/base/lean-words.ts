@@ -1,0 +1,67 @@
+import { formatNumber } from './format-length.ts';
+
+/**
+ * How a leaning cut is told to the one who makes it. A lean is in degrees from square as the printed side shows it: positive when the cut runs
+ * in under the piece.
+ */
+
+/** A bevel, positive where the back edge stands inside the face edge, as a lean seen from the side that is traced. */
+export const leanSeenFrom = (tracedSide: 'face' | 'back', bevelDeg: number): number =>
+  tracedSide === 'face' ? bevelDeg : -bevelDeg;
+
+/** To a tenth of a degree, `45°`, `22.5°`. */
+export function formatAngle(angleDeg: number): string {
+  const tenths = Math.round(10 * Math.abs(angleDeg));
+  return `${formatNumber(tenths / 10, tenths % 10 === 0 ? 0 : 1)}°`;
+}
+
+const under = (lean: number): string => (lean > 0 ? 'in under' : 'out under');
+
+/** One setting of the saw: `22.5° in under`, `square`. */
+export const settingText = (lean: number): string => (lean === 0 ? 'square' : `${formatAngle(lean)} ${under(lean)}`);
+
+/** Bevels of an edge that no single setting cuts, degrees: at its beginning and its end, and the least and greatest on the way. */
+export interface UnsteadyBevel {
+  readonly fromDeg: number;
+  readonly toDeg: number;
+  readonly leastDeg: number;
+  readonly mostDeg: number;
+  /** changes: no setting serves all of it. steep: it leans more than blade or table do. */
+  readonly why: 'changes' | 'steep';
+}
+
+/** Ends that differ from the least and greatest lean by less than this tell all of an edge, degrees. */
+const TELLS_ALL_DEG = 1;
+
+/** What the hand cuts, in whole degrees: `A 12° to 30° in under`, `B between 5° and 40° in under`, `C 60° in under, beyond blade and table`. */
+export function handCutText(letter: string, tracedSide: 'face' | 'back', cut: UnsteadyBevel): string {
+  const leans = [cut.fromDeg, cut.toDeg, cut.leastDeg, cut.mostDeg].map((bevel) =>
+    wholeDeg(leanSeenFrom(tracedSide, bevel)),
+  );
+  return `${edgeNames([letter])} ${leansText(leans)}${cut.why === 'steep' ? ', beyond blade and table' : ''}`;
+}
+
+/** @param leans at the beginning and the end, and the two that all others lie between, whole degrees. */
+function leansText([from, to, a, b]: readonly number[]): string {
+  if (a === b) return settingText(b);
+  const [flatter, steeper] = Math.abs(a) <= Math.abs(b) ? [a, b] : [b, a];
+  const endsTellAll =
+    Math.min(from, to) - Math.min(a, b) <= TELLS_ALL_DEG &&
+    Math.max(a, b) - Math.max(from, to) <= TELLS_ALL_DEG &&
+    from !== to;
+  return endsTellAll ? range(from, to, 'to') : `between ${range(flatter, steeper, 'and')}`;
+}
+
+const wholeDeg = (lean: number): number => Math.sign(lean) * Math.round(Math.abs(lean));
+
+function range(from: number, to: number, word: 'to' | 'and'): string {
+  if (from * to > 0) return `${formatAngle(from)} ${word} ${settingText(to)}`;
+  return `${settingText(from)} ${word} ${settingText(to)}`;
+}
+
+/** Letters of edges, each once, and the open edges, which have none: `B, A, open edges`. */
+export function edgeNames(letters: readonly string[]): string {
+  const named = [...new Set(letters)].filter((letter) => letter !== '');
+  const open = letters.filter((letter) => letter === '').length;
+  return [...named, ...(open === 0 ? [] : [open === 1 ? 'open edge' : 'open edges'])].join(', ');
+}
