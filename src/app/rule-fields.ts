@@ -34,14 +34,12 @@ export class RuleFields extends JobSection {
     FIELDS_STYLE,
     css`
       .fields {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(min(9em, 100%), 1fr));
         align-items: end;
-      }
-      .fields > * {
-        inline-size: 13em;
       }
       .fields input {
         inline-size: 7.5em;
-        font-size: var(--t-body);
       }
       .usual {
         font-size: var(--t-small);
