@@ -28,6 +28,7 @@ import { partSharp, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
+import { limitsOnBench } from './sheet-on-bench.ts';
 import { widenChosenLap } from './seam-joins.ts';
 import type {
   Stage,
@@ -106,7 +107,7 @@ export class App extends LitElement {
     const { project, bench, view, part, history } = workbench;
     const { verbs } = this;
     const chosenPage = view.choice.kind === 'page' ? view.choice.page : -1;
-    const limit = project?.foams.find((foam) => foam.id === part?.layers[0].foam)?.stretchLimits.tooMuchPct ?? 8;
+    const limit = limitsOnBench(project, view.sheet).tooMuchPct;
     return html`<main
       @fl-command=${(event: CommandEvent) => workbench.run(event.command)}
       @fl-point=${(event: PointEvent) => workbench.setView({ pointed: event.pointed })}

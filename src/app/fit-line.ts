@@ -18,6 +18,7 @@ import { JobSection } from './job-section.ts';
 import { LOOK_WORDS } from './look-words.ts';
 import './laying-group.ts';
 import './seam-table.ts';
+import { limitsOnBench } from './sheet-on-bench.ts';
 import './spot-list.ts';
 import './spring-list.ts';
 import './stretch-legend.ts';
@@ -51,6 +52,8 @@ export class FitLine extends JobSection {
   @property({ attribute: false }) reading: Reading | null = null;
   @property({ attribute: false }) fitReading: FitReading | null = null;
   @property() colouring: Colouring = 'plain';
+  /** Which sheet of the wall lies on the bench, 1 the outermost. */
+  @property({ type: Number }) sheet = 1;
   /** True while the pieces are worked out anew. */
   @property({ type: Boolean }) isStale = false;
 
@@ -106,8 +109,7 @@ export class FitLine extends JobSection {
   }
 
   #limits() {
-    const foam = this.project?.foams.find((sheet) => sheet.id === this.sculptPart?.layers[0].foam);
-    return foam?.stretchLimits ?? { noticePct: 3, tooMuchPct: 8 };
+    return limitsOnBench(this.project, this.sheet);
   }
 
   #mark(): LineMark {

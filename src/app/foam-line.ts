@@ -14,6 +14,7 @@ import './neutral-form.ts';
 import './rule-fields.ts';
 import { RULE_WORDS } from './rule-words.ts';
 import './sheet-choice.ts';
+import { layerOnBench, sheetOnBench } from './sheet-on-bench.ts';
 import './shrink-fields.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -104,7 +105,7 @@ export class FoamLine extends JobSection {
       <fl-sheet-choice
         .project=${this.project}
         .bench=${this.bench}
-        .sheet=${this.#sheetAt(part.layers)}
+        .sheet=${sheetOnBench(part.layers, this.sheet)}
       ></fl-sheet-choice>
       <fieldset>
         <legend>${WORDS.foam.stock}</legend>
@@ -173,13 +174,7 @@ export class FoamLine extends JobSection {
 
   /** The sheet of the wall that is worked on. */
   get #layer(): LayerChoice | undefined {
-    const layers = this.sculptPart?.layers ?? [];
-    return layers.at(-this.#sheetAt(layers));
-  }
-
-  /** 1 for the outermost; the view may still name a sheet that was taken away. */
-  #sheetAt(layers: readonly LayerChoice[]): number {
-    return this.sheet <= layers.length ? this.sheet : 1;
+    return layerOnBench(this.sculptPart?.layers ?? [], this.sheet);
   }
 
   #answer(layers: readonly LayerChoice[]): string {

@@ -114,6 +114,7 @@ export class JobSheet extends LitElement {
         .reading=${view.reading}
         .fitReading=${view.fitReading}
         .colouring=${view.colouring}
+        .sheet=${view.sheet}
         .isStale=${this.isStale}
       ></fl-fit-line>
       <fl-sheets-line id="sheets" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>

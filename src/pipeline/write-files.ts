@@ -2,8 +2,9 @@ import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
 import { findPaper } from '../model/papers.ts';
-import type { Project } from '../project/project.ts';
+import type { LayerChoice, Project } from '../project/project.ts';
 import { stripPages } from '../steps/tile/strip-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
 import { makeReport, type ReportLayer } from '../steps/write/report.ts';
@@ -50,7 +51,7 @@ export async function pdfOf(outcome: Outcome, choices: Pick<WriteChoices, 'font'
   });
 }
 
-/** The page from which the neutral fraction of the part's foam is found, on the project's paper. Fails as `stripPages` does. */
+/** The pages from which the neutral fraction of the wall's foams is found, on the project's paper. Fails as `stripPages` does. */
 export async function stripPdfOf(
   project: Project,
   { font, date }: Pick<WriteChoices, 'font' | 'date'>,
@@ -58,13 +59,33 @@ export async function stripPdfOf(
   const { paper: choice, foams, parts, revision } = project;
   const paper = findPaper(choice.name, choice.widthMm, choice.heightMm);
   if (!paper.ok) return paper;
-  const [layer] = parts[0].layers;
-  const foamName = foams.find(({ id }) => id === layer.foam)?.name ?? 'foam';
-  const { thicknessMm } = layer;
+  const wall = foamsOfWall(parts[0].layers, foams);
   const cautions = cautionTexts('cut');
-  const pages = stripPages({ paper: paper.value, marginMm: choice.marginMm, foamName, thicknessMm, date, cautions });
+  const pages = stripPages({
+    paper: paper.value,
+    marginMm: choice.marginMm,
+    foams: wall,
+    date,
+    cautions,
+  });
   if (!pages.ok) return pages;
-  return ok(await writePdf(pages.value, { font, title: `Test strip, ${foamName}`, date, revision }), pages.notes);
+  const title = `Test strip, ${[...new Set(wall.map(({ name }) => name))].join(', ')}`;
+  return ok(await writePdf(pages.value, { font, title, date, revision }), pages.notes);
+}
+
+/** Every foam of a wall once, in each thickness it has there, from the outermost sheet inward. */
+function foamsOfWall(
+  layers: readonly LayerChoice[],
+  foams: readonly FoamSheet[],
+): readonly { readonly name: string; readonly thicknessMm: number }[] {
+  const inward = [...layers].reverse().map(({ foam, thicknessMm }) => ({
+    name: foams.find(({ id }) => id === foam)?.name ?? 'foam',
+    thicknessMm,
+  }));
+  return inward.filter(
+    ({ name, thicknessMm }, i) =>
+      inward.findIndex((other) => other.name === name && other.thicknessMm === thicknessMm) === i,
+  );
 }
 
 export const svgOf = (outcome: Outcome): string => writePiecesSvg(need(outcome.templates), need(outcome.sheets));

@@ -4,11 +4,14 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
+import type { StretchLegend } from '../../src/app/stretch-legend.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { formatLength } from '../../src/base/format-length.ts';
-import { layerId } from '../../src/base/ids.ts';
-import { setThickness } from '../../src/project/commands.ts';
+import { foamId, layerId } from '../../src/base/ids.ts';
+import { setFoam, setThickness } from '../../src/project/commands.ts';
 import { addLayer } from '../../src/project/layer-commands.ts';
+import { setRule } from '../../src/project/shop-rules.ts';
 import { WORDS } from '../../src/app/words.ts';
 import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 
@@ -47,6 +50,21 @@ describe('the sheets of the wall in the window', () => {
     expect(wallMm()).toEqual([6, 2]);
     const answer = WORDS.foam.answerOfWall([formatLength(2, 'mm'), formatLength(6, 'mm')]);
     expect(inFoam('fl-job-line').textContent).toContain(answer);
+  });
+
+  it('have each the limits of its own foam while it lies on the bench', async () => {
+    workbench.run(addLayer('outside'));
+    workbench.run(setFoam(foamId('eva-2'), 2, layerId('layer-2')));
+    workbench.run(setRule(foamId('eva-2'), 'stretchTooMuchPct', 30));
+    await restedApp(app);
+    const limits = (): unknown[] => [
+      findIn<StretchLegend>(app, 'fl-job-sheet', 'fl-fit-line', 'fl-stretch-legend').limitPct,
+      findIn<Stage>(app, 'fl-stage').limitPct,
+    ];
+    expect(limits()).toEqual([30, 30]);
+    workbench.setView({ sheet: 2 });
+    await restedApp(app);
+    expect(limits()).toEqual([8, 8]);
   });
 
   it('are put in order, and the choice goes with the sheet that was moved', async () => {

@@ -1,17 +1,17 @@
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { Paper } from '../../model/foam-stock.ts';
 import type { Page } from '../../model/page.ts';
-import { Flow, lineItem, type FlowItem } from './flow.ts';
+import { Flow, lineItem, type FilledPage, type FlowItem } from './flow.ts';
 import { frontPage } from './front-page.ts';
-import { FOOT_MM, paperFrame } from './paper-frame.ts';
+import { FOOT_MM, paperFrame, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
 
 /** What the pages of the test strip are made of. */
 export interface StripInput {
   readonly paper: Paper;
   readonly marginMm: number;
-  readonly foamName: string;
-  readonly thicknessMm: number;
+  /** What strips are to be cut from: a strip and its table for each, on a page of their own. One or more. */
+  readonly foams: readonly { readonly name: string; readonly thicknessMm: number }[];
   /** Printed as it is given. */
   readonly date?: string;
   /** Whole sentences from shared/cautions.json. */
@@ -31,7 +31,8 @@ const BENDS = 5;
 const ROUND_THINGS = 'pipes of 50, 75 and 110 mm, tins of 73 and 99 mm, a bottle';
 
 /**
- * The page from which a maker finds a foam's neutral fraction: a strip in true size to trace, what to do with it, and a table to write in.
+ * The pages from which a maker finds the neutral fraction of foams, one for each: a strip in true size to trace, what to do with it, and a table
+ * to write in.
  * @returns fails with `tile/margin`, or with `tile/strip` where the paper is too short for a strip.
  */
 export function stripPages(input: StripInput): Result<readonly Page[]> {
@@ -39,15 +40,37 @@ export function stripPages(input: StripInput): Result<readonly Page[]> {
   const framed = paperFrame(input.paper, upright ? 'portrait' : 'landscape', input.marginMm, 0);
   if (!framed.ok) return framed;
   const frame = framed.value;
-  const { marginMm, tileWidthMm, tileHeightMm, heightMm } = frame;
-  const stripMm = Math.min(LONGEST_MM, STEP_MM * Math.floor(tileWidthMm / STEP_MM));
+  const stripMm = Math.min(LONGEST_MM, STEP_MM * Math.floor(frame.tileWidthMm / STEP_MM));
   if (stripMm < SHORTEST_MM) {
     return fail('tile/strip', `${frame.paperName} is too short for a test strip: take paper of A5 or larger.`);
   }
+  const filled = input.foams.flatMap((foam) => {
+    const title = titleOf(foam);
+    return fill(title, stripMm, frame, input.cautions).map((page) => ({ title, page }));
+  });
+  const date = input.date === undefined ? [] : [input.date];
+  return ok(
+    filled.map(({ title, page }, i) =>
+      frontPage('strip', i === 0 ? 'strip' : `strip ${i + 1}`, page, frame, {
+        title: [title, ...date].join(' · '),
+        pageNumber: i + 1,
+        pageCount: filled.length,
+      }),
+    ),
+    framed.notes,
+  );
+}
+
+function titleOf({ name, thicknessMm }: StripInput['foams'][number]): string {
+  const thickness = `${thicknessMm} mm`;
+  return `Test strip: ${name}${name.includes(thickness) ? '' : `, ${thickness}`}`;
+}
+
+/** Strip, what to do and table of one foam. */
+function fill(title: string, stripMm: number, frame: PaperFrame, cautions: readonly string[]): readonly FilledPage[] {
+  const { marginMm, tileWidthMm, tileHeightMm, heightMm } = frame;
   const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : heightMm - marginMm;
   const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
-  const thickness = `${input.thicknessMm} mm`;
-  const title = `Test strip: ${input.foamName}${input.foamName.includes(thickness) ? '' : `, ${thickness}`}`;
   flow.put(lineItem(title, { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(
     `Where in its thickness a foam keeps its length (k) decides how long a bent piece must be cut. Print at 100 %, trace the strip, cut it square and measure its length and thickness.`,
@@ -64,23 +87,12 @@ export function stripPages(input: StripInput): Result<readonly Page[]> {
     '3. Mark both ends of the strip on the round thing, take the strip off, and measure along the round thing from mark to mark, where the foam lay.',
   );
   flow.paragraph('4. Type the figures beside the foam: k comes with how sure it is.');
-  for (const caution of input.cautions) flow.paragraph(caution, {}, 1.2);
+  for (const caution of cautions) flow.paragraph(caution, {}, 1.2);
   flow.breakColumn();
   flow.heading('Measured');
   flow.put(measuredRow(['length of strip', 'its thickness']));
   for (let i = 1; i <= BENDS; i += 1) flow.put(measuredRow([`${i}.  across`, 'mark to mark']));
-  const said = { title: [title, ...(input.date === undefined ? [] : [input.date])].join(' · ') };
-  const filled = flow.pages();
-  return ok(
-    filled.map((page, i) =>
-      frontPage('strip', i === 0 ? 'strip' : `strip ${i + 1}`, page, frame, {
-        ...said,
-        pageNumber: i + 1,
-        pageCount: filled.length,
-      }),
-    ),
-    framed.notes,
-  );
+  return flow.pages();
 }
 
 const NARROWEST_COLUMN_MM = 80;

@@ -3,12 +3,13 @@ import { findPaper } from '../../../src/model/papers.ts';
 import { stripPages } from '../../../src/steps/tile/strip-pages.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 
-const pagesOn = (paper: string, size?: readonly [number, number]) =>
+const EVA = { name: 'EVA sheet', thicknessMm: 10 };
+
+const pagesOn = (paper: string, size?: readonly [number, number], foams = [EVA]) =>
   stripPages({
     paper: expectOk(findPaper(paper, ...(size ?? []))),
     marginMm: 10,
-    foamName: 'EVA sheet',
-    thicknessMm: 10,
+    foams,
     date: '2026-01-01',
     cautions: ['Blades: cut away from yourself.'],
   });
@@ -50,6 +51,15 @@ describe('the page of the test strip', () => {
     for (const part of ['Test strip: EVA sheet, 10 mm', '5.  across', 'Blades: cut away', 'page 1 of 1']) {
       expect(words).toContain(part);
     }
+  });
+
+  it('draws one for each foam, counted together', () => {
+    const pages = expectOk(pagesOn('A4', undefined, [{ name: 'EVA sheet', thicknessMm: 2 }, EVA]));
+    const said = pages.map(({ name, drawing }) => [name, ...drawing.words.map(({ text }) => text)].join(' '));
+    expect(said).toEqual([
+      expect.stringMatching(/^strip .*Test strip: EVA sheet, 2 mm.*page 1 of 2/),
+      expect.stringMatching(/^strip 2 .*Test strip: EVA sheet, 10 mm.*page 2 of 2/),
+    ]);
   });
 
   it('says what is too small for it', () => {
