@@ -10,6 +10,7 @@ import type { MakeChoices } from './make-command.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
 import { rulesFrom } from './rules-option.ts';
+import { seamWishesFrom } from './seam-options.ts';
 import type { StripChoices } from './strip-command.ts';
 import { wallFrom } from './wall-option.ts';
 
@@ -73,6 +74,8 @@ const OPTIONS = {
   shrink: { type: 'string' },
   rule: { type: 'string', multiple: true },
   'piece-foam': { type: 'string', multiple: true },
+  steep: { type: 'string', multiple: true },
+  score: { type: 'string', multiple: true },
   'girth-at': { type: 'string' },
   'body-girth': { type: 'string' },
   ease: { type: 'string' },
@@ -117,6 +120,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('shrinkage', shrinkageFrom(values.shrink)),
     ...given('rules', rulesFrom(values.rule)),
     ...given('pieceFoams', pieceFoamsFrom(values['piece-foam'])),
+    ...given('seamWishes', seamWishesFrom(values.steep, values.score)),
     ...given('wear', wearFrom(values)),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),

@@ -6,7 +6,9 @@ import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts'
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
+import type { Work } from '../base/work.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
+import type { RunChoices } from '../pipeline/run.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { writeFiles } from '../pipeline/write-files.ts';
@@ -21,6 +23,7 @@ import { writeAll } from './output-folder.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { readInput, type InputFile } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
+import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { springLines } from './spring-lines.ts';
 import { terminalWork } from './terminal-work.ts';
 import { wishedLayers } from './wall-option.ts';
@@ -37,6 +40,8 @@ export interface MakeChoices {
   readonly wallMm?: readonly number[];
   /** Pieces that are cut from foam of another thickness. */
   readonly pieceFoams?: readonly PieceFoamChoice[];
+  /** Seams named by their letters that are to be built otherwise. */
+  readonly seamWishes?: SeamWishes;
   readonly modelIs?: ModelIs;
   readonly neutral?: number;
   /** How far the foam stands off the sculpt, mm. */
@@ -64,7 +69,10 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);
   const project = withChoices(found, choices, seams);
   const work = terminalWork();
-  const run = pipeline.run(project, work, { strictSeams: seams !== null, date: choices.date });
+  const run = runWishes(pipeline, project, choices.seamWishes, work, {
+    strictSeams: seams !== null,
+    date: choices.date,
+  });
   let threads = 0;
   const outcome = await run.finally(() => {
     ({ threads } = crew);
@@ -89,6 +97,20 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   };
   await writeAll(choices.out, new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]));
   return summary(outcome, assumed, choices.out);
+}
+
+/** Runs the chain; where seams are named by letters, once before, to learn which seam has which. */
+async function runWishes(
+  pipeline: Pipeline,
+  project: Project,
+  wishes: SeamWishes | undefined,
+  work: Work,
+  choices: RunChoices,
+): Promise<Outcome> {
+  const outcome = await pipeline.run(project, work, choices);
+  if (wishes === undefined || outcome.cut === null) return outcome;
+  const wished = seamCommands(outcome, wishes).reduce((changed, command) => command.apply(changed), project);
+  return await pipeline.run(wished, work, choices);
 }
 
 async function openInput(

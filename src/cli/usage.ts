@@ -23,6 +23,13 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             outward, each with pieces of its own size
       --piece-foam FACE=MM  cut the piece that holds a face of the file, counted
                             from 0, from foam so thick; may be repeated
+      --steep LETTER=WAY    build a seam whose fold is beyond the blade: split
+                            (strips between), fill (a gap, filled) or trim (a
+                            gap under a strip); may be repeated
+      --score LETTER=MM,MM  score along a seam instead of parting there: how
+                            deep in the face, and how wide it opens when warmed;
+                            may be repeated. Letters of --steep and --score are
+                            those printed when neither is given
       --model-is SIDE       which surface of the foam the sculpt is:
                             face (default), middle, back
       --off MM              how far that surface stands off the sculpt, outward;
