@@ -1,4 +1,3 @@
-import { rad } from '../geom/vec.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { SteepWay } from '../model/steep-join.ts';
@@ -104,5 +103,5 @@ const isBeyondBlade = ({ findings }: Outcome, { id, steep }: SeamChain): boolean
 
 function foldText({ foldRad }: SeamChain): string {
   const sharpest = foldRad.reduce((most, fold) => Math.max(most, Math.abs(fold)), 0);
-  return `at most ${Math.round(sharpest / rad(1))} degrees`;
+  return `at most ${Math.round((sharpest * 180) / Math.PI)} degrees`;
 }
