@@ -50,28 +50,48 @@ export function squareBevels(chain: SeamChain): ChainBevels {
  */
 export function bevelsBetween(mesh: Mesh, chain: SeamChain, sides: readonly BevelSide[]): ChainBevels {
   const count = chain.vertices.length - 1;
-  const edges = Array.from({ length: count }, (_, i) =>
-    sub3(pointAt3(mesh.positions, chain.vertices[i + 1]), pointAt3(mesh.positions, chain.vertices[i])),
-  );
+  const edges = edgesOf(mesh, chain);
   const folds = foldsOf(mesh, chain, sides, edges);
-  const beside = sides.map(panelsBeside);
-  const isSmoothJoin = (i: number, j: number): boolean =>
-    beside.every((panels) => panels[i] === panels[j]) && cosineBetween(edges[i], edges[j]) > SMOOTH_LINE_COSINE;
-  const joinAfter = (i: number): number => {
-    const j = i + 1 < count ? i + 1 : chain.closed ? 0 : -1;
-    return j >= 0 && j !== i && isSmoothJoin(i, j) ? j : -1;
-  };
+  const { before, after } = smoothJoins(mesh, chain, sides.map(panelsBeside));
   const atStart = new Float64Array(count);
   const atEnd = new Float64Array(count);
   for (let i = 0; i < count; i += 1) {
-    const before = i > 0 ? i - 1 : chain.closed ? count - 1 : -1;
-    const last = before >= 0 && joinAfter(before) === i ? before : -1;
-    const next = joinAfter(i);
+    const [last, next] = [before(i), after(i)];
     atStart[i] = towards(folds, edges, i, last, next) / 2;
     atEnd[i] = towards(folds, edges, i, next, last) / 2;
   }
   return { atStart, atEnd };
 }
+
+/**
+ * The neighbour of each edge of a chain that it runs on into smoothly, before and after it; -1 at a corner of the seam or of a panel, and at the
+ * chain's ends.
+ * @param beside for each side the panel beside each edge.
+ */
+export function smoothJoins(
+  mesh: Mesh,
+  chain: SeamChain,
+  beside: readonly Int32Array[],
+): { readonly before: (edge: number) => number; readonly after: (edge: number) => number } {
+  const edges = edgesOf(mesh, chain);
+  const count = edges.length;
+  const isSmooth = (i: number, j: number): boolean =>
+    beside.every((panels) => panels[i] === panels[j]) && cosineBetween(edges[i], edges[j]) > SMOOTH_LINE_COSINE;
+  const after = (i: number): number => {
+    const j = i + 1 < count ? i + 1 : chain.closed ? 0 : -1;
+    return j >= 0 && j !== i && isSmooth(i, j) ? j : -1;
+  };
+  const before = (i: number): number => {
+    const j = i > 0 ? i - 1 : chain.closed ? count - 1 : -1;
+    return j >= 0 && after(j) === i ? j : -1;
+  };
+  return { before, after };
+}
+
+const edgesOf = (mesh: Mesh, { vertices }: SeamChain): readonly Vec3[] =>
+  Array.from({ length: vertices.length - 1 }, (_, i) =>
+    sub3(pointAt3(mesh.positions, vertices[i + 1]), pointAt3(mesh.positions, vertices[i])),
+  );
 
 /** Folds at the middles of the chain's edges, smooth sides carried to the seam. */
 function foldsOf(mesh: Mesh, chain: SeamChain, sides: readonly BevelSide[], edges: readonly Vec3[]): Float64Array {
@@ -102,7 +122,7 @@ function towards(folds: Float64Array, edges: readonly Vec3[], i: number, near: n
 const withinHalfTurn = (fold: number): number => Math.min(Math.PI, Math.max(-Math.PI, fold));
 
 /** Panel beside each edge of the side, -1 where there is none. */
-function panelsBeside({ side, which, surface, panels }: BevelSide): Int32Array {
+export function panelsBeside({ side, which, surface, panels }: Omit<BevelSide, 'isSmooth'>): Int32Array {
   return Int32Array.from({ length: side.localVertices.length - 1 }, (_, i) => {
     const t = triangleBeside(surface, side, which, i);
     return t < 0 ? -1 : panels.panelOf[t];

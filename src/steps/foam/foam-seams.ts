@@ -6,7 +6,7 @@ import { movedLength } from './cut-lines.ts';
 import type { EdgeRun } from './edge-runs.ts';
 import { tracedLines, type PieceShape } from './piece-shape.ts';
 import type { SeamCut, SideCut } from './seam-cuts.ts';
-import { walkSeam, type ChainPlace, type SeamWalk, type WalkedSide } from './seam-walk.ts';
+import { walkSeam, type MarkPlace, type SeamWalk, type WalkedSide } from './seam-walk.ts';
 
 /** One side of a seam on a piece that is made. */
 export interface SeamPieceSide {
@@ -20,14 +20,14 @@ export interface SeamPieceSide {
 /**
  * A seam as it came out in foam.
  * @param sides those sides whose piece could be made, in order; at least one.
- * @param marks model points of its match marks.
+ * @param marks its match marks.
  */
 export function foamSeam(
   chain: SeamChain,
   layer: LayerId,
   sides: readonly SeamPieceSide[],
   cut: SeamCut,
-  marks: readonly ChainPlace[],
+  marks: readonly MarkPlace[],
 ): { readonly seam: FoamSeam; readonly walk: SeamWalk } {
   const walk = walkSeam(
     sides.map(({ walked }) => walked),

@@ -16,6 +16,7 @@ import type { Patch } from '../../model/patch.ts';
 import type { PieceScore, ScoredLine } from '../../model/score.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
+import { acrossSeam } from './across-seam.ts';
 import { bendFinding, bendStrain } from './bend-check.ts';
 import { allowanceOf, roleOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
@@ -43,7 +44,7 @@ import { lostScoreFindings, deepScoreFinding } from './score-findings.ts';
 import { findScores, pieceScores, type FoundScores } from './scores.ts';
 import { sawSettings } from './saw-settings.ts';
 import { seamCuts, type SeamCut } from './seam-cuts.ts';
-import type { ChainPlace, WalkedSide } from './seam-walk.ts';
+import type { MarkPlace, WalkedSide } from './seam-walk.ts';
 
 /** What is known of a foam beyond its size. */
 export interface FoamFacts {
@@ -125,7 +126,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   });
   const sides: WalkedSide[][] = chains.map(() => []);
   walked.forEach((list, i) => list.forEach((side, r) => sides[runs[i][r].chain].push(side)));
-  const places = chains.map((chain, i) => markPlaces(chain, sides[i], rules));
+  const places = chains.map((chain, i) => markPlaces(chain, sides[i], rules, acrossChain(input, chain)));
   yield;
   const twins = yield* twinSteps(
     mesh,
@@ -180,6 +181,18 @@ function walkedSide(input: FoamInput, patch: number, shape: PieceShape, run: Edg
   return { flat: sideStations(shape, run), own };
 }
 
+/** Which places of a seam's two sides come together. */
+const acrossChain = (input: FoamInput, chain: SeamChain): ReturnType<typeof acrossSeam> =>
+  acrossSeam(
+    input.mesh,
+    chain,
+    chain.sides.map(({ patch }) => ({
+      bend: input.bends.patches[patch],
+      hinges: input.hinges?.[patch] ?? null,
+      shell: shellOf(input, patch),
+    })),
+  );
+
 function callPieces(input: FoamInput, wishes: readonly Partial<PieceSetting>[]): readonly PieceCall[] {
   const { mesh, patches, flats } = input;
   const ids = pieceIds(input.part, input.layer.layer, mesh, patches);
@@ -227,7 +240,7 @@ interface PieceMaking {
   readonly shape: PieceShape;
   readonly bend: PatchBend;
   readonly runs: readonly EdgeRun[];
-  readonly places: readonly (readonly ChainPlace[])[];
+  readonly places: readonly (readonly MarkPlace[])[];
   readonly twin: Twin | null;
   readonly calls: readonly PieceCall[];
   readonly cuts: readonly SeamCut[];

@@ -9,7 +9,7 @@ import type { PieceShape } from './piece-shape.ts';
 import { rebateCornerFindings } from './rebate-corners.ts';
 import type { SeamCut } from './seam-cuts.ts';
 import { bevelFinding, walkFindings } from './seam-findings.ts';
-import type { ChainPlace, WalkedSide } from './seam-walk.ts';
+import type { MarkPlace, WalkedSide } from './seam-walk.ts';
 import { steepNote } from './steep-words.ts';
 
 /** What is known of the pieces when their seams are told: one per patch, and one per chain for cuts and places. */
@@ -20,7 +20,7 @@ export interface SeamsMaking {
   /** Of the runs of each patch. */
   readonly walked: readonly (readonly WalkedSide[])[];
   readonly cuts: readonly SeamCut[];
-  readonly places: readonly (readonly ChainPlace[])[];
+  readonly places: readonly (readonly MarkPlace[])[];
 }
 
 /** The seams as they came out in foam, and what the maker must know of them. A seam of which no piece could be made is left out. */

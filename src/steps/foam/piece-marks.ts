@@ -9,7 +9,15 @@ import { hingedEnds, type HingeShapes } from './hinge-shapes.ts';
 import { markStations } from './match-marks.ts';
 import type { PatchBend } from './part-bends.ts';
 import { tracedLines, type PieceShape } from './piece-shape.ts';
-import { placeAt, stationAt, type ChainPlace, type Stations, type WalkedSide } from './seam-walk.ts';
+import {
+  placeAt,
+  placeOn,
+  stationAt,
+  type ChainPlace,
+  type MarkPlace,
+  type Stations,
+  type WalkedSide,
+} from './seam-walk.ts';
 
 /** Length of a chain on a surface up to each of its vertices, mm. */
 export function trueStations(chain: SeamChain, positions: Float64Array): Stations {
@@ -33,15 +41,23 @@ export function hingedStations(bend: PatchBend, shapes: HingeShapes, side: SeamS
 }
 
 /**
- * The model points of a seam's match marks, in the chain's order; an open edge meets nothing and has none.
+ * Where a seam's match marks stand, in the chain's order; an open edge meets nothing and has none.
  * @param sides each side as it is walked. Spacing is kept on the longest of flat and true lengths, step by step: a flat side that came out
  *              longer than the seam on the prop would else have its marks too far apart.
+ * @param across which places of both sides come together.
  */
-export function markPlaces(chain: SeamChain, sides: readonly WalkedSide[], rules: FoamRules): readonly ChainPlace[] {
+export function markPlaces(
+  chain: SeamChain,
+  sides: readonly WalkedSide[],
+  rules: FoamRules,
+  across: (place: ChainPlace) => MarkPlace,
+): readonly MarkPlace[] {
   if (chain.kind === 'open' || sides.length === 0) return [];
   const stations = longestStations(sides.flatMap(({ flat, own }) => [flat, own]));
   const isRound = chain.vertices[0] === chain.vertices[chain.vertices.length - 1];
-  return markStations(stations[stations.length - 1], chain.closed || isRound, rules).map((s) => placeAt(stations, s));
+  return markStations(stations[stations.length - 1], chain.closed || isRound, rules).map((s) =>
+    across(placeAt(stations, s)),
+  );
 }
 
 /** Stations that take the longest of every step. */
@@ -62,14 +78,14 @@ export function sideStations(shape: PieceShape, run: EdgeRun): Stations {
 }
 
 /**
- * The ticks of one piece: each stands on the line that is traced, at the model point it shares with its like on the other side.
+ * The ticks of one piece: each stands on the line that is traced, across from its like on the other side.
  * @param places per chain.
  */
 export function pieceMarks(
   shape: PieceShape,
   runs: readonly EdgeRun[],
   chains: readonly SeamChain[],
-  places: readonly (readonly ChainPlace[])[],
+  places: readonly (readonly MarkPlace[])[],
   traced: TracedSide,
 ): readonly MatchMark[] {
   const lines = tracedLines(shape, traced);
@@ -79,7 +95,8 @@ export function pieceMarks(
     const stations = sideStations(shape, run);
     const neutral = shape.neutral[run.ring];
     const offsets = shape.offsets[run.ring][traced];
-    return places[run.chain].map((place, i) => {
+    return places[run.chain].map((mark, i) => {
+      const place = placeOn(mark, run.side);
       const j = run.reversed ? run.count - 1 - place.edge : place.edge;
       const share = run.reversed ? 1 - place.share : place.share;
       const { at, outward } = pointOnMoved(neutral, offsets, (run.from + j) % (neutral.length / 2), share);

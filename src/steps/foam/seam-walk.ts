@@ -13,11 +13,20 @@ export interface WalkedSide {
   readonly own: Stations;
 }
 
-/** A place on a chain: on mesh edge `edge`, at share `share` (0 to 1) of it. The same model point on both sides. */
+/** A place on one side of a chain: on mesh edge `edge`, at share `share` (0 to 1) of it. */
 export interface ChainPlace {
   readonly edge: number;
   readonly share: number;
 }
+
+/** A match mark on mesh edge `edge`, at a share of it on either side: places that come together when the pieces do. */
+export interface MarkPlace {
+  readonly edge: number;
+  readonly shares: readonly [number, number];
+}
+
+/** A mark as one side has it. */
+export const placeOn = ({ edge, shares }: MarkPlace, side: 0 | 1): ChainPlace => ({ edge, share: shares[side] });
 
 /** What walking a seam tells (foam model 4). All mm, >= 0. */
 export interface SeamWalk {
@@ -48,7 +57,7 @@ export function placeAt(stations: Stations, s: number): ChainPlace {
  * length on the prop: from the seam's start, and from the last mark, where the maker lines the two up again.
  * @param marks in the order of the chain.
  */
-export function walkSeam(sides: readonly WalkedSide[], marks: readonly ChainPlace[]): SeamWalk {
+export function walkSeam(sides: readonly WalkedSide[], marks: readonly MarkPlace[]): SeamWalk {
   const lengthMm = sides.map(({ flat }) => flat[flat.length - 1]);
   if (sides.length < 2) return { lengthMm, differenceMm: 0, worstSlipMm: 0, worstMisalignmentMm: 0, worstAt: 0 };
   const [a, b] = sides.map(({ flat, own }) => flat.map((s, v) => s - own[v]));
@@ -65,7 +74,7 @@ export function walkSeam(sides: readonly WalkedSide[], marks: readonly ChainPlac
   for (let v = 0; v < a.length; v += 1) {
     meet(a[v] - b[v], v);
     for (; mark < marks.length && marks[mark].edge === v; mark += 1) {
-      const apart = stationAt(a, marks[mark]) - stationAt(b, marks[mark]);
+      const apart = stationAt(a, placeOn(marks[mark], 0)) - stationAt(b, placeOn(marks[mark], 1));
       meet(apart, v);
       sinceMark = apart;
     }

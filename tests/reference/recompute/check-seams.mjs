@@ -66,11 +66,13 @@ function walkEdge(report, piece, edge, ring, tolerance, ledger) {
     ledger.agree('count', `${name}: ${list}`, edge[list].length, steps + 1, 0);
   const total = station[steps];
   const order = run.map((_, i) => (edge.reversed ? steps - i : i));
+  const ends = stepEnds(piece, run, edge.reversed);
   return {
     side: edge.side,
     piece: piece.id,
     sources: order.map((i) => piece.flat.sourceVertices[run[i]]),
-    own: ownArc(piece, run, edge.reversed),
+    ends,
+    own: arcOf(ends),
     arc: order.map((i) => (edge.reversed ? total - station[i] : station[i])),
     bevels: edge.bevelDeg,
     marks: piece.marks
@@ -79,21 +81,28 @@ function walkEdge(report, piece, edge, ring, tolerance, ledger) {
   };
 }
 
-/** Length run on the piece's own surface in the order of the seam: a grooved piece has its edges where its panels end. */
-function ownArc({ flat }, run, isReversed) {
+/**
+ * Ends in space of each step on the surface the piece keeps its length on, in the order of the seam: a grooved piece has its edges where its
+ * panels end.
+ */
+function stepEnds({ flat }, run, isReversed) {
   const steps = run.slice(1).map((w, i) => {
     const v = run[i];
-    if (flat.cornersMm === undefined) return distance(flat.neutralMm[v], flat.neutralMm[w]);
+    if (flat.cornersMm === undefined) return [flat.neutralMm[v], flat.neutralMm[w]];
     for (const [t, triangle] of flat.triangles.entries()) {
       const k = triangle.indexOf(v);
       if (k >= 0 && triangle[(k + 1) % 3] === w)
-        return distance(flat.cornersMm[3 * t + k], flat.cornersMm[3 * t + ((k + 1) % 3)]);
+        return [flat.cornersMm[3 * t + k], flat.cornersMm[3 * t + ((k + 1) % 3)]];
     }
     throw new Error(`no triangle beside ${v}-${w}`);
   });
-  if (isReversed) steps.reverse();
+  return isReversed ? steps.reverse().map(([from, to]) => [to, from]) : steps;
+}
+
+/** Length run along such steps. */
+function arcOf(steps) {
   const arc = [0];
-  for (const step of steps) arc.push(arc.at(-1) + step);
+  for (const [from, to] of steps) arc.push(arc.at(-1) + distance(from, to));
   return arc;
 }
 
@@ -135,7 +144,24 @@ function checkSeam(seam, sides, tolerance, ledger) {
 /** Widest gap without a mark, mm; and the least, under which ticks would print on each other. */
 const MARK_SPACING_MM = 80;
 
-/** Marks stand in pairs at the same place of the model, and not too far apart; the slip between them is what the report says. */
+/**
+ * How far two places on one step of a seam are apart along it, and how far those at an equal share would be, mm: nothing where both sides keep
+ * their length at one depth.
+ */
+function apartAlong(firstEnds, secondEnds, a, b) {
+  const step = Math.max(0, Math.min(firstEnds.length - 1, Math.floor((a + b) / 2)));
+  const [from, to] = firstEnds[step];
+  const length = distance(from, to);
+  const across = (share, mateShare) =>
+    [0, 1, 2].reduce((sum, k) => {
+      const own = from[k] + share * (to[k] - from[k]);
+      const mate = secondEnds[step][0][k] + mateShare * (secondEnds[step][1][k] - secondEnds[step][0][k]);
+      return sum + ((own - mate) * (to[k] - from[k])) / length;
+    }, 0);
+  return [Math.abs(across(a - step, b - step)), Math.abs(across(a - step, a - step))];
+}
+
+/** Marks stand in pairs where the two sides come together, and not too far apart; the slip between them is what the report says. */
 function checkMarks(seam, name, first, second, apart, ledger) {
   ledger.agree('count', `${name}: marks in pairs`, first.marks.length, second.marks.length, 0);
   const breaks = [{ s: 0, slip: 0 }];
@@ -144,7 +170,14 @@ function checkMarks(seam, name, first, second, apart, ledger) {
     if (mate === undefined) return;
     ledger.agree('count', `${name}: mark ${i} number`, mark.index, mate.index, 0);
     const [a, b] = [placeOn(first.arc, mark.stationMm), placeOn(second.arc, mate.stationMm)];
-    ledger.agree('mark', `${name}: mark ${mark.index} on its two sides`, a, b, 1e-6);
+    const [along, ofEqualShares] = apartAlong(first.ends, second.ends, a, b);
+    ledger.agree(
+      'mark',
+      `${name}: mark ${mark.index} on its two sides`,
+      Math.max(along, ofEqualShares),
+      ofEqualShares,
+      1e-6,
+    );
     const ownSlip = atPlace(first.own, a) - atPlace(second.own, a);
     breaks.push({ s: mark.stationMm, slip: mark.stationMm - mate.stationMm - ownSlip });
   }

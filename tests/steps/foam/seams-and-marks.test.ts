@@ -4,7 +4,7 @@ import { rad } from '../../../src/geom/vec.ts';
 import type { FoamPiece, MatchMark } from '../../../src/model/foam-piece.ts';
 import { FOAM_RULES } from '../../../src/model/foam-settings.ts';
 import { markStations } from '../../../src/steps/foam/match-marks.ts';
-import { placeAt, stationAt, walkSeam } from '../../../src/steps/foam/seam-walk.ts';
+import { placeAt, stationAt, walkSeam, type ChainPlace, type MarkPlace } from '../../../src/steps/foam/seam-walk.ts';
 import { boxMesh, tubeMesh } from '../../support/meshes.ts';
 import {
   BOX_EDGES,
@@ -118,6 +118,8 @@ describe('match marks', () => {
 });
 
 describe('walking a seam', () => {
+  const bothAt = ({ edge, share }: ChainPlace): MarkPlace => ({ edge, shares: [share, share] });
+
   it('finds places by length and lengths by place', () => {
     const stations = Float64Array.from([0, 10, 10, 25]);
     expect(placeAt(stations, 5)).toEqual({ edge: 0, share: 0.5 });
@@ -133,13 +135,16 @@ describe('walking a seam', () => {
     const b = { flat: own, own };
     expect(walkSeam([a, b], [])).toMatchObject({ differenceMm: 0, worstMisalignmentMm: 1, worstSlipMm: 1, worstAt: 1 });
     // Lined up again at a mark in the middle of the first third, half of it is left on each side of the mark.
-    expect(walkSeam([a, b], [{ edge: 0, share: 0.5 }])).toMatchObject({ worstMisalignmentMm: 1, worstSlipMm: 0.5 });
+    expect(walkSeam([a, b], [{ edge: 0, shares: [0.5, 0.5] }])).toMatchObject({
+      worstMisalignmentMm: 1,
+      worstSlipMm: 0.5,
+    });
     // Sides that part evenly slip less the more marks there are.
     const long = Float64Array.from([0, 100, 200, 300, 400]);
     const longer = long.map((s) => s * 1.01);
     const sides = [long, longer].map((flat) => ({ flat, own: long }));
     expect(walkSeam(sides, []).worstSlipMm).toBeCloseTo(4, 9);
-    const marks = [100, 200, 300].map((s) => placeAt(long, s));
+    const marks = [100, 200, 300].map((s) => bothAt(placeAt(long, s)));
     expect(walkSeam(sides, marks).worstSlipMm).toBeCloseTo(1, 9);
     expect(walkSeam(sides, marks).worstMisalignmentMm).toBeCloseTo(4, 9);
     // A side that is rightly longer, on a surface of its own, meets the other where it is flat without stretch.
