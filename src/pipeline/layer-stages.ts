@@ -1,26 +1,19 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
-import { seamId } from '../base/ids.ts';
 import { fail } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
-import { topologySteps } from '../mesh/topology.ts';
 import { rulesOf, type FoamRules } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
-import type { CutOffer, Patch } from '../model/patch.ts';
+import type { Patch } from '../model/patch.ts';
 import type { ScoredLine } from '../model/score.ts';
-import type { SeamChain } from '../model/seams.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
-import { cutSteps } from '../steps/cut/cut-patches.ts';
-import { offerSteps } from '../steps/cut/offer-cut.ts';
-import { chainSteps } from '../steps/cut/seam-chains.ts';
 import { foamPieceSteps, type FoamFacts, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { hingeSurface } from '../steps/foam/hinge-surface.ts';
 import { trimmedCorners } from '../steps/foam/panel-corners.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
 import { settingsOfPatches } from '../steps/foam/piece-names.ts';
-import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { cornerFindings } from '../steps/shell/corner-findings.ts';
 import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
 import type { LayerChoice } from '../project/project.ts';
@@ -30,9 +23,9 @@ import type { FlattenCrew } from './flatten-crew.ts';
 import { Forming } from './forming.ts';
 import { LayFlat } from './lay-flat.ts';
 import { letterSuffix, nameSuffix, type LayerPlan } from './layer-plan.ts';
-import type { CutSculpt, EarlyOutcome } from './outcome.ts';
+import type { EarlyOutcome } from './outcome.ts';
 import { OverlapOffers } from './overlap-offers.ts';
-import { PatchStore } from './patch-store.ts';
+import { Parting, type Parted } from './parting.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import { Stopped, type LayerRun, type Run } from './run.ts';
 import { Springings, springingFindings } from './springing.ts';
@@ -45,14 +38,12 @@ const KEPT = 8;
 /** One object, so that what is made without any is remembered. */
 const NO_SCORES: readonly ScoredLine[] = [];
 
-type Parted = Pick<CutSculpt, 'chains' | 'patches' | 'patchOfTriangle' | 'offers'>;
-
 /**
  * The steps of one sheet of foam, from the sculpt's surface to pieces that were put together again, and what is remembered of them. Every
  * sheet of a part has its own: sheets differ in size, and may be parted otherwise.
  */
 export class LayerStages {
-  readonly #patches = new PatchStore();
+  readonly #parting = new Parting();
   readonly #layFlat: LayFlat;
   readonly #overlapOffers: OverlapOffers;
   readonly #forming = new Forming();
@@ -60,13 +51,12 @@ export class LayerStages {
   readonly #springings = new Springings();
   readonly #shells = new Memo<unknown[], ShellLayer>(2 * KEPT);
   readonly #shellsOfPatches = new Memo<unknown[], readonly ShellLayer[]>(KEPT);
-  readonly #cuts = new Memo<unknown[], { cut: Parted; findings: readonly Finding[] }>(4 * KEPT);
   readonly #unheard = new Memo<unknown[], readonly Finding[]>(KEPT);
   readonly #bent = new Memo<unknown[], PartBends>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
 
   constructor(crew: FlattenCrew) {
-    this.#layFlat = new LayFlat(crew, this.#patches);
+    this.#layFlat = new LayFlat(crew, this.#parting.patches);
     this.#overlapOffers = new OverlapOffers(crew);
   }
 
@@ -78,11 +68,16 @@ export class LayerStages {
     await work.pause(0, 'moving to the foam’s neutral surface');
     const shell = await this.#shell(run, mesh, shellChoice(run, plan), work);
     await work.pause(0.5, 'parting along the seams');
-    const { cut, findings } = await this.#parted(run, mesh, plan, work);
+    const { seams: marks, seamSettings } = part;
+    const { cut, findings } = await this.#parting.of(
+      run,
+      { mesh, marks, seamSettings, suffix: letterSuffix(plan) },
+      work,
+    );
     const { patches, chains } = cut;
     if (plan.sheet === 1) {
       const foam = run.foam(plan.choice.foam);
-      const { edgeWishes, flatten, layers, pieceSettings, regions, seamSettings } = part;
+      const { edgeWishes, flatten, layers, pieceSettings, regions } = part;
       const wishes = [mesh, patches, chains, foam, edgeWishes, flatten, layers, pieceSettings, regions, seamSettings];
       const unheard = () => wishFindings(mesh, { patches, chains }, part, foam);
       run.findings.push(...remembered(this.#unheard, wishes, unheard));
@@ -260,40 +255,6 @@ export class LayerStages {
     );
   }
 
-  async #parted(
-    run: Run,
-    mesh: Mesh,
-    plan: LayerPlan,
-    work: Work,
-  ): Promise<{ cut: Parted; findings: readonly Finding[] }> {
-    const { seams: marks, seamSettings } = run.part;
-    const suffix = letterSuffix(plan);
-    const key = [mesh, marks, seamSettings, suffix];
-    const known = this.#cuts.get(key);
-    if (known !== undefined) {
-      const patches = this.#patches.settle(mesh, known.cut.patches);
-      // The store may have begun anew since, and know equal patches by other objects: those are the ones that results are kept for.
-      return patches === known.cut.patches ? known : this.#cuts.set(key, { ...known, cut: { ...known.cut, patches } });
-    }
-    await runWithPauses(topologySteps(mesh), () => work.pause(0.5));
-    const seams = run.take('seams', seamSetFromMarks(mesh, marks, run.choices.strictSeams ?? false));
-    const raw = await runWithPauses(cutSteps(mesh, seams.value, mesh.positions), () => work.pause(0.6));
-    await work.pause(0.7);
-    const patches = this.#patches.settle(mesh, raw.patches);
-    const offers: CutOffer[] = [];
-    for (const i of patches.keys()) {
-      const offer = await runWithPauses(offerSteps(mesh, seams.value, patches, i), () => work.pause(0.7));
-      if (offer !== null) offers.push(offer);
-    }
-    await work.pause(0.8);
-    const chaining = chainSteps(mesh, seams.value, { ...raw, patches }, seamSettings);
-    const chains = (await runWithPauses(chaining, () => work.pause(0.8))).map((chain) => named(chain, suffix));
-    await work.pause(0.9);
-    run.made('seams', 'cut');
-    const cut = { chains, patches, patchOfTriangle: raw.patchOfTriangle, offers };
-    return this.#cuts.set(key, { cut, findings: seams.notes });
-  }
-
   async #bend(run: Run, mesh: Mesh, { patches, chains }: Parted, rules: FoamRules, work: Work): Promise<PartBends> {
     const { pieceSettings } = run.part;
     const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, rules);
@@ -321,13 +282,3 @@ function shellChoice(run: Run, { choice, backMm }: LayerPlan): ShellChoice {
   const place = backMm === undefined ? { offMm } : { backMm };
   return { layer: id, foam, thicknessMm, neutralFraction, modelIs, ...place };
 }
-
-/** Seams of sheets under the one that is seen have ids and letters of their own. */
-const named = (chain: SeamChain, suffix: string): SeamChain =>
-  suffix === ''
-    ? chain
-    : {
-        ...chain,
-        id: seamId(`${chain.id}.${suffix}`),
-        letter: chain.letter === '' ? '' : `${chain.letter}${suffix}`,
-      };
