@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
+import type { FoamStrip } from '../model/foam-strip.ts';
 import './cautions.ts';
 import { ChooseEvent } from './events.ts';
 import './job-line.ts';
@@ -77,15 +78,17 @@ export class CutList extends JobSection {
 
   protected override render() {
     const pieces = this.bench.pieces?.pieces ?? [];
-    const count = pieces.reduce((sum, piece) => sum + piece.quantity, 0);
-    const area = pieces.reduce((sum, piece) => sum + piece.quantity * piece.areaMm2, 0);
+    const strips = this.bench.pieces?.strips ?? [];
+    const cut = [...pieces, ...strips];
+    const count = cut.reduce((sum, piece) => sum + piece.quantity, 0);
+    const area = cut.reduce((sum, piece) => sum + piece.quantity * piece.areaMm2, 0);
     return html`<fl-job-line heading=${WORDS.lines.cuts} mark=${pieces.length === 0 ? 'missing' : 'so'}>
       ${
         pieces.length === 0
           ? html`<p slot="answer" class="soft">${WORDS.cuts.waiting}</p>`
           : html`<p slot="answer">${WORDS.cuts.answer(count, formatArea(area, this.unit))}</p>
               <ul>
-                ${pieces.map((piece, index) => this.#row(piece, index))}
+                ${pieces.map((piece, index) => this.#row(piece, index))} ${strips.map((strip) => this.#strip(strip))}
               </ul>
               <fl-cautions .work=${['cut', 'sand']} label=${WORDS.cautions.cut}></fl-cautions>`
       }
@@ -131,6 +134,33 @@ export class CutList extends JobSection {
       </button>
     </li>`;
   }
+
+  /** A strip leads to the seam it is for. */
+  #strip(strip: FoamStrip) {
+    const { number, name, seam, quantity, thicknessMm, lengthMm, faceMm, backMm, areaMm2 } = strip;
+    const template = this.bench.pieces?.templates.find((candidate) => candidate.piece === strip.id) ?? null;
+    const isChosen = this.choice.kind === 'seam' && this.choice.seam === seam;
+    const length = (mm: number): string => formatLength(mm, this.unit);
+    return html`<li>
+      <button
+        aria-pressed=${isChosen}
+        @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'seam', seam }))}
+      >
+        <fl-piece-picture .template=${template}></fl-piece-picture>
+        <span>
+          <span class="name"><b>${number}</b>${name}</span><br />
+          <span class="soft">${WORDS.cuts.strip(strip)}</span>
+        </span>
+        <span class="figures">
+          ${WORDS.cuts.size(length(lengthMm), length(Math.max(faceMm.max, backMm.max)))}<br />
+          <span class="soft">
+            ${WORDS.cuts.stripFigures(quantity, length(thicknessMm), formatArea(areaMm2, this.unit))}
+          </span>
+        </span>
+      </button>
+    </li>`;
+  }
+
   /** How the saw is set for the piece's edges, flattest first. */
   #saw(piece: FoamPiece) {
     const settings = WORDS.cuts.saw.settings(piece);

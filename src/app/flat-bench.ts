@@ -67,6 +67,7 @@ export class FlatBench extends JobSection {
                   html`<fl-sheet-picture
                     .sheet=${sheet}
                     .pieces=${pieces.pieces}
+                    .strips=${pieces.strips ?? []}
                     .templates=${pieces.templates}
                     .choice=${this.view.choice}
                   ></fl-sheet-picture>`,

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { PieceId } from '../base/ids.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
+import type { FoamStrip } from '../model/foam-strip.ts';
 import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { drawnLines } from '../viewport/drawing-lines.ts';
@@ -46,6 +47,8 @@ export class SheetPicture extends LitElement {
 
   @property({ attribute: false }) sheet: Sheet | null = null;
   @property({ attribute: false }) pieces: readonly FoamPiece[] = [];
+  /** Strips that lie on sheets beside the pieces. */
+  @property({ attribute: false }) strips: readonly FoamStrip[] = [];
   @property({ attribute: false }) templates: readonly Template[] = [];
   @property({ attribute: false }) choice: Choice = NOTHING;
 
@@ -69,11 +72,17 @@ export class SheetPicture extends LitElement {
   #piece(placement: Placement, heightMm: number, isTall: boolean) {
     const index = this.pieces.findIndex((piece) => piece.id === placement.piece);
     const template = this.templates.find((candidate) => candidate.piece === placement.piece);
-    if (index < 0 || template === undefined) return nothing;
+    const isStrip = this.strips.some(({ id }) => id === placement.piece);
+    if (template === undefined || (index < 0 && !isStrip)) return nothing;
     const cut = drawnLines(template.drawing).find((lines) => lines.role === 'cut');
     const isChosen = this.choice.kind === 'piece' && this.choice.piece === placement.piece;
     const { box } = template;
     const angle = (placement.turnRad * 180) / Math.PI;
+    // A strip is too narrow for its number, and is no piece of the prop to be lit.
+    if (isStrip)
+      return svg`<g transform="translate(${placement.x} ${placement.y}) rotate(${angle})">
+        <path class="piece" d=${cut?.path ?? ''} stroke-width=${heightMm / 300} />
+      </g>`;
     const middle = `translate(${(box.minX + box.maxX) / 2} ${(box.minY + box.maxY) / 2})`;
     const upright = `${middle} rotate(${-angle}) ${isTall ? 'matrix(0 -1 -1 0 0 0)' : 'scale(1 -1)'}`;
     return svg`<g transform="translate(${placement.x} ${placement.y}) rotate(${angle})"

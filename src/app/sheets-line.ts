@@ -57,6 +57,7 @@ export class SheetsLine extends JobSection {
                       <fl-sheet-picture
                         .sheet=${sheet}
                         .pieces=${this.bench.pieces?.pieces ?? []}
+                        .strips=${this.bench.pieces?.strips ?? []}
                         .templates=${this.bench.pieces?.templates ?? []}
                         .choice=${this.choice}
                       ></fl-sheet-picture>

@@ -1,5 +1,7 @@
 import { formatLength, formatNumber, type LengthUnit } from '../base/format-length.ts';
+import { settingText } from '../base/lean-words.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
+import type { FoamStrip } from '../model/foam-strip.ts';
 import type { Page } from '../model/page.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import type { EdgeFacts } from './edge-facts.ts';
@@ -194,6 +196,9 @@ export const WORDS = {
     size: (width: string, height: string) => `${width} × ${height}`,
     figures: (quantity: number, thickness: string, area: string, give: string) =>
       `${quantity} × ${thickness}, ${area}, gives ${give}`,
+    /** `strip, long edges 30° in under`. */
+    strip: ({ bevelDeg }: FoamStrip) => `strip, long edges ${settingText(bevelDeg)}`,
+    stripFigures: (quantity: number, thickness: string, area: string) => `${quantity} × ${thickness}, ${area}`,
     saw: SAW_WORDS,
   },
   cautions: { cut: 'Before you cut', glue: 'Before you heat or glue' },

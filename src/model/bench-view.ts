@@ -4,6 +4,7 @@ import type { SerialisedTree } from '../geom/bvh.ts';
 import type { DryFit } from './dry-fit.ts';
 import type { Template } from './template.ts';
 import type { FoamPiece, FoamSeam } from './foam-piece.ts';
+import type { FoamStrip } from './foam-strip.ts';
 import type { ModelFacts } from './model-facts.ts';
 import type { BodyFit } from './body-fit.ts';
 import type { CutOffer, PatchKind } from './patch.ts';
@@ -92,6 +93,9 @@ export interface PiecesView {
   readonly sheet: number;
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
+  /** Strips that are cut beside the pieces; left out while shapes are sent ahead. */
+  readonly strips?: readonly FoamStrip[];
+  /** Of pieces and strips. */
   readonly templates: readonly Template[];
   readonly cutOffers: readonly CutOffer[];
 }

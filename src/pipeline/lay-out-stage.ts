@@ -9,6 +9,9 @@ import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
 import { templateSteps } from '../steps/foam/make-template.ts';
+import type { FoamStrip } from '../model/foam-strip.ts';
+import { foamStrips } from '../steps/foam/foam-strips.ts';
+import { beyondBlade } from '../steps/foam/steep-words.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { pageSteps } from '../steps/tile/make-pages.ts';
@@ -20,36 +23,40 @@ const KEPT = 8;
 
 /** From pieces to paper: templates, sheets of foam and pages. */
 export class LayOutStage {
+  readonly #strips = new Memo<unknown[], readonly FoamStrip[]>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
   readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
 
-  /** One template for each piece. */
+  /** The strips beside the pieces, and one template for each piece and strip. */
   async draw(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
-    const { name } = run.project;
-    const foams = [...new Set(pieces.map(({ foam }) => foam))].map((id) => run.foam(id));
-    const steps = () => templateSteps(pieces, seams, { projectName: name, foamNames: namesOf(foams) });
-    const key = [pieces, seams, name, ...foams.map((foam) => foam.name)];
+    const { name, foams: stock } = run.project;
+    run.strips = remembered(this.#strips, [pieces, seams, stock], () => foamStrips(pieces, seams, stock));
+    const foams = [...new Set([...pieces, ...run.strips].map(({ foam }) => foam))].map((id) => run.foam(id));
+    const context = { projectName: name, foamNames: namesOf(foams), strips: run.strips };
+    const steps = () => templateSteps(pieces, seams, context);
+    const key = [pieces, seams, run.strips, name, ...foams.map((foam) => foam.name)];
     run.templates = await rememberedSteps(this.#templates, key, steps, work);
   }
 
-  async layOut(run: Run, pieces: readonly FoamPiece[], work: Work): Promise<void> {
+  async layOut(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
     const { project } = run;
     const templates = run.templates ?? [];
+    const cut = [...pieces, ...run.strips];
     const sheets = remembered(this.#sheets, [templates, project.foams], () => {
       run.made('nest');
-      const items = pieces.map(({ id, quantity, foam }, i) => ({ piece: id, template: templates[i], quantity, foam }));
+      const items = cut.map(({ id, quantity, foam }, i) => ({ piece: id, template: templates[i], quantity, foam }));
       return layOnSheets(items, project.foams);
     });
     run.sheets = sheets;
     for (const id of sheets.tooLarge) {
-      const piece = pieces.find((candidate) => candidate.id === id);
+      const piece = cut.find((candidate) => candidate.id === id);
       if (piece === undefined) throw new Error(`layOut: no piece ${id}`);
       run.findings.push({
         code: 'nest/too-large',
         severity: 'warning',
         text: `${piece.name} is larger than a sheet of ${run.foam(piece.foam).name}: part it once more, or take a larger sheet.`,
-        where: { piece: id },
+        where: 'seam' in piece ? { seam: piece.seam } : { piece: id },
       });
     }
     const choice = project.paper;
@@ -62,6 +69,8 @@ export class LayOutStage {
         templates,
         pieces,
         saw: sawTable(pieces),
+        strips: run.strips,
+        seamWork: beyondBlade(pieces, seams),
         paper,
         orientation: choice.orientation,
         marginMm: choice.marginMm,

@@ -6,6 +6,7 @@ import type { DryFit } from '../model/dry-fit.ts';
 import type { Springing } from '../model/springing.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
+import type { FoamStrip } from '../model/foam-strip.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { PageSet } from '../model/page.ts';
 import type { BodyFit } from '../model/body-fit.ts';
@@ -87,6 +88,9 @@ export interface Outcome {
   /** Of all sheets, in the order of `layers`; a piece's `patch` counts the patches of its own sheet. */
   readonly pieces: readonly FoamPiece[] | null;
   readonly seams: readonly FoamSeam[] | null;
+  /** Strips that are cut beside the pieces. */
+  readonly strips: readonly FoamStrip[];
+  /** Of all pieces, and then of all strips. */
   readonly templates: readonly Template[] | null;
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;

@@ -60,7 +60,12 @@ export class Pipeline {
       await work.pause(0.9, 'adding edges, marks and words');
       await this.#makeFoam(run, shareOfWork(work, 0.9, 0.95));
       await work.pause(0.95, 'laying out sheets and pages');
-      await this.#layOut.layOut(run, this.#all.pieces(run.layers) ?? [], shareOfWork(work, 0.95, 0.96));
+      await this.#layOut.layOut(
+        run,
+        this.#all.pieces(run.layers) ?? [],
+        this.#all.seams(run.layers) ?? [],
+        shareOfWork(work, 0.95, 0.96),
+      );
       await this.#fitBody(run, shareOfWork(work, 0.96, 0.97));
       // Last of all, because all else can be shown and printed without it.
       const [seen] = run.layers;
@@ -135,7 +140,21 @@ export class Pipeline {
   }
 
   #outcome(run: Run): Outcome {
-    const { project, part, sculpt, layers, templates, sheets, paper, bodyFit, findings, stopped, madeNew, seen } = run;
+    const {
+      project,
+      part,
+      sculpt,
+      layers,
+      strips,
+      templates,
+      sheets,
+      paper,
+      bodyFit,
+      findings,
+      stopped,
+      madeNew,
+      seen,
+    } = run;
     return {
       project,
       part,
@@ -145,6 +164,7 @@ export class Pipeline {
       flats: seen?.flats ?? null,
       pieces: this.#all.pieces(layers),
       seams: this.#all.seams(layers),
+      strips,
       templates,
       sheets,
       paper,

@@ -77,6 +77,7 @@ export class Run {
   sculpt: SizedSculpt | null = null;
   /** As far as each has come; the outermost sheet of the wall first. */
   layers: readonly LayerRun[] = [];
+  strips: Outcome['strips'] = [];
   templates: Outcome['templates'] = null;
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;

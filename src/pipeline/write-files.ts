@@ -110,6 +110,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     mesh,
     layers: outcome.layers.map((layer) => reportLayer(project, layer)).reverse(),
     pieces: need(outcome.pieces),
+    strips: outcome.strips,
     seams: need(outcome.seams),
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },

@@ -163,7 +163,7 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
 }
 
 /** @param shown  index of the sheet on the bench. */
-function piecesView({ layers, pieces, templates, seams }: Outcome, shown: number): PiecesView {
+function piecesView({ layers, pieces, strips, templates, seams }: Outcome, shown: number): PiecesView {
   const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown)];
   const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templates ?? [] };
   const uneven = unevenSeams(seams ?? []);
@@ -194,6 +194,7 @@ function piecesView({ layers, pieces, templates, seams }: Outcome, shown: number
     benchPatches,
     sheet: shown + 1,
     seams: seams ?? [],
+    strips,
     ...places,
     cutOffers,
   };

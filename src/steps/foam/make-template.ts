@@ -1,12 +1,14 @@
 import type { FoamId, PieceId } from '../../base/ids.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
+import type { FoamStrip } from '../../model/foam-strip.ts';
 import type { Template } from '../../model/template.ts';
 import { bevelSteps, bevelStepStroke, tellBevelSteps } from './bevel-steps.ts';
 import { drawGrain, drawUp } from './direction-arrows.ts';
 import { nameEdge } from './edge-names.ts';
 import { nameFolds } from './fold-names.ts';
 import { nameMarks } from './mark-names.ts';
+import { stripTemplate } from './strip-template.ts';
 import { foamBoxOf, onPaper, pieceStrokes } from './template-lines.ts';
 import { writeTitle } from './template-title.ts';
 import { titleLines, type WordContext } from './template-words.ts';
@@ -19,21 +21,29 @@ export interface TemplateContext {
   readonly mates?: ReadonlyMap<PieceId, number>;
 }
 
-/** The templates of all pieces of a part, in stretches; edges name the pieces they meet. */
+/** The templates of all pieces of a part and then of its strips, in stretches; edges name the pieces they meet. */
 export function* templateSteps(
   pieces: readonly FoamPiece[],
   seams: readonly FoamSeam[],
-  context: { readonly projectName: string; readonly foamNames: ReadonlyMap<FoamId, string> },
+  context: {
+    readonly projectName: string;
+    readonly foamNames: ReadonlyMap<FoamId, string>;
+    readonly strips?: readonly FoamStrip[];
+  },
 ): Stepwise<readonly Template[]> {
-  const { projectName, foamNames } = context;
+  const { projectName, foamNames, strips = [] } = context;
+  const nameOf = (foam: FoamId): string => {
+    const name = foamNames.get(foam);
+    if (name === undefined) throw new Error(`templateSteps: foam ${foam} has no name`);
+    return name;
+  };
   const mates = new Map(pieces.map((piece) => [piece.id, piece.number]));
   const templates: Template[] = [];
   for (const piece of pieces) {
     yield;
-    const foamName = foamNames.get(piece.foam);
-    if (foamName === undefined) throw new Error(`templateSteps: foam ${piece.foam} has no name`);
-    templates.push(makeTemplate(piece, seams, { projectName, foamName, mates }));
+    templates.push(makeTemplate(piece, seams, { projectName, foamName: nameOf(piece.foam), mates }));
   }
+  for (const strip of strips) templates.push(stripTemplate(strip, projectName, nameOf(strip.foam)));
   return templates;
 }
 

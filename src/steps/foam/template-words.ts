@@ -52,7 +52,7 @@ function scoreLines({ scores = [] }: FoamPiece): readonly string[] {
 }
 
 /** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */
-function foamText(thicknessMm: number, foamName: string): string {
+export function foamText(thicknessMm: number, foamName: string): string {
   const name = foamName.split(',')[0].trim();
   const thickness = `${Math.round(thicknessMm * 10) / 10} mm`;
   return name.includes(thickness) ? name : `${thickness} ${name}`.trim();

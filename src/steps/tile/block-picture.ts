@@ -2,7 +2,7 @@ import type { PieceId } from '../../base/ids.ts';
 import { joinBoxes, type Box2, type Ring } from '../../geom/ring.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
-import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import type { Words } from '../../model/template.ts';
 import type { Block } from './block.ts';
 import { placeName, tileBox } from './lattice.ts';
@@ -33,7 +33,7 @@ export function drawBlockPicture(
   pen: Pen,
   block: Block,
   place: PicturePlace,
-  pieces: ReadonlyMap<PieceId, FoamPiece>,
+  pieces: ReadonlyMap<PieceId, CutThing>,
 ): void {
   const { left, bottom, scale } = place;
   const { lattice, isPrinted } = block;

@@ -1,7 +1,7 @@
 import type { PieceId } from '../../base/ids.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
-import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import type { PageSet, PaperBlock } from '../../model/page.ts';
 import { sizeOf, type Block } from './block.ts';
 import type { FilledPage } from './flow.ts';
@@ -9,7 +9,7 @@ import { tilesAlong } from './lattice.ts';
 import { blockSteps, fullBox } from './make-blocks.ts';
 import { mapPages } from './map-page.ts';
 import { frontPage } from './front-page.ts';
-import type { PageInput } from './page-input.ts';
+import { cutThings, type PageInput } from './page-input.ts';
 import { FOOT_MM, MOST_PAGES, paperFrame, type PaperFrame } from './paper-frame.ts';
 import { scalePages } from './scale-page.ts';
 import { tileContent, tileName, tilePage, type TileContent } from './tile-page.ts';
@@ -54,7 +54,7 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   const pages = front.map(({ kind, name, filled }, i) =>
     frontPage(kind, name, filled, frame, { title, pageNumber: i + 1, pageCount }),
   );
-  const pieces = new Map<PieceId, FoamPiece>(input.pieces.map((piece) => [piece.id, piece]));
+  const pieces = new Map<PieceId, CutThing>(cutThings(input).map((piece) => [piece.id, piece]));
   const records: PaperBlock[] = [];
   for (const [b, { block, names, contents }] of set.entries()) {
     const pageOfTile = block.isPrinted.map(() => -1);

@@ -1,4 +1,4 @@
-import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import type { Flow, FlowItem } from './flow.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
 import { CELL_GAP_MM, rowItem } from './table-row.ts';
@@ -6,7 +6,7 @@ import { wrapText } from './text-fit.ts';
 
 /** A piece and the pages it has lines on, by name. */
 export interface ListedPiece {
-  readonly piece: FoamPiece;
+  readonly piece: CutThing;
   readonly pages: readonly string[];
 }
 
@@ -79,6 +79,6 @@ function pagesText(pages: readonly string[]): string {
   return `${pages[0]} to ${pages[pages.length - 1]}, ${pages.length} pages`;
 }
 
-function nameWithHand({ name, hand }: FoamPiece): string {
+function nameWithHand({ name, hand }: CutThing): string {
   return hand === undefined || name.toLowerCase().includes(hand) ? name : `${name}, ${hand}`;
 }

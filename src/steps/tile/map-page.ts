@@ -1,11 +1,11 @@
 import type { PieceId } from '../../base/ids.ts';
-import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import type { Block } from './block.ts';
 import { Flow, lineItem, type FilledPage } from './flow.ts';
 import { putLegend, printedSideText } from './map-legend.ts';
 import { pieceList, putPieceList, type ListedPiece } from './map-list.ts';
 import { putPictures } from './map-pictures.ts';
-import type { PageInput } from './page-input.ts';
+import { cutThings, type PageInput } from './page-input.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM } from './pen.ts';
 import { putSawList } from './saw-list.ts';
@@ -28,11 +28,11 @@ export function mapPages(
   const height = frame.roll ? Math.min(frame.tileHeightMm, ROLL_MAP_MM) : frame.tileHeightMm;
   const bottom = marginMm + FOOT_MM;
   const flow = new Flow({ minX: marginMm, minY: bottom, maxX: marginMm + tileWidthMm, maxY: bottom + height });
-  const pieces = new Map<PieceId, FoamPiece>(input.pieces.map((piece) => [piece.id, piece]));
+  const pieces = new Map<PieceId, CutThing>(cutThings(input).map((piece) => [piece.id, piece]));
   flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(summary(input, frame, blocks), { heightMm: TYPE_MM.body }, 1);
   putPictures(flow, blocks, pieces, height);
-  const listed = input.pieces
+  const listed = cutThings(input)
     .filter((piece) => pagesOf.has(piece.id))
     .map((piece) => ({ piece, pages: pagesOf.get(piece.id) ?? [] }));
   putListAndColumns(flow, listed, tileWidthMm);
@@ -40,10 +40,9 @@ export function mapPages(
   flow.breakColumn();
   flow.heading('Printed side');
   flow.paragraph(printedSideText(input.pieces), {}, 0.8);
-  if (input.saw !== undefined) {
-    flow.columns(equalColumns(tileWidthMm, LIST_MM), COLUMN_GAP_MM);
-    putSawList(flow, input.saw, input.pieces);
-  }
+  flow.columns(equalColumns(tileWidthMm, LIST_MM), COLUMN_GAP_MM);
+  putSeamWork(flow, input.seamWork ?? []);
+  if (input.saw !== undefined) putSawList(flow, input.saw, input.pieces);
   return flow.pages();
 }
 
@@ -69,6 +68,13 @@ function equalColumns(widthMm: number, narrowestMm: number): readonly number[] {
   const count = Math.max(1, Math.floor((widthMm + COLUMN_GAP_MM) / (narrowestMm + COLUMN_GAP_MM)));
   const width = Math.min(WIDEST_COLUMN_MM, (widthMm - (count - 1) * COLUMN_GAP_MM) / count);
   return new Array<number>(count).fill(width);
+}
+
+/** What is cut or filled beside the pieces; nothing where that is nothing. */
+function putSeamWork(flow: Flow, sentences: readonly string[]): void {
+  if (sentences.length === 0) return;
+  flow.heading('Seams beyond the blade');
+  for (const sentence of sentences) flow.paragraph(sentence, {}, 0.8);
 }
 
 /** A map on a roll is cut off where it ends, and goes on beside itself rather than grow longer than a bench, mm. */

@@ -1,6 +1,6 @@
 import type { PieceId } from '../../base/ids.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
-import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
 import type { Block } from './block.ts';
 import { drawBlockPicture } from './block-picture.ts';
@@ -27,7 +27,7 @@ interface Picture {
 export function putPictures(
   flow: Flow,
   blocks: readonly Block[],
-  pieces: ReadonlyMap<PieceId, FoamPiece>,
+  pieces: ReadonlyMap<PieceId, CutThing>,
   heightMm: number,
 ): void {
   const scale = scaleFor(blocks, flow.width, heightMm);

@@ -1,5 +1,6 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
+import type { CutThing, FoamStrip } from '../../model/foam-strip.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Template } from '../../model/template.ts';
 
@@ -8,6 +9,10 @@ export interface PageInput {
   readonly templates: readonly Template[];
   /** Every piece that has a template: for names, revisions and sides. */
   readonly pieces: readonly FoamPiece[];
+  /** Strips that have a template beside the pieces; none if left out. */
+  readonly strips?: readonly FoamStrip[];
+  /** What is cut or filled at seams beyond the blade, whole sentences; none if left out. */
+  readonly seamWork?: readonly string[];
   /** How the saw is set for all of them; left out where it is not to be told. */
   readonly saw?: SawTable;
   readonly paper: Paper;
@@ -24,3 +29,6 @@ export interface PageInput {
   /** Whole sentences for the first page, from shared/cautions.json. */
   readonly cautions: readonly string[];
 }
+
+/** All that has a template, in the order of numbers. */
+export const cutThings = ({ pieces, strips = [] }: PageInput): readonly CutThing[] => [...pieces, ...strips];

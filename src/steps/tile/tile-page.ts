@@ -2,7 +2,7 @@ import type { PieceId } from '../../base/ids.ts';
 import { lineInBox, polygonInBox } from '../../geom/clip-to-box.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
-import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import type { Page } from '../../model/page.ts';
 import type { Stroke, Words } from '../../model/template.ts';
 import { moveDrawing, type Block } from './block.ts';
@@ -19,7 +19,7 @@ export interface TileWords {
   readonly title: string;
   readonly pageNumber: number;
   readonly pageCount: number;
-  readonly pieces: ReadonlyMap<PieceId, FoamPiece>;
+  readonly pieces: ReadonlyMap<PieceId, CutThing>;
   /** Page name of a tile of this block. */
   readonly nameOfTile: (tile: number) => string;
 }

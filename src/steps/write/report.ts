@@ -10,6 +10,7 @@ import type { EdgeWish, FlattenWishes, HeatShrinkage, Region } from '../../model
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
+import type { FoamStrip } from '../../model/foam-strip.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
 import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -42,6 +43,7 @@ export interface ReportInput {
   /** The sheets of foam, from the back to the face. */
   readonly layers: readonly ReportLayer[];
   readonly pieces: readonly FoamPiece[];
+  readonly strips: readonly FoamStrip[];
   readonly seams: readonly FoamSeam[];
   readonly sheets: SheetLayout;
   readonly paper: { readonly name: string; readonly set: PageSet };
@@ -116,6 +118,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       shrinkage,
     })),
     pieces: input.pieces.map((piece) => pieceReport(piece, input)),
+    strips: input.strips,
     seams: input.seams.map(seamReport),
     sheets: input.sheets.sheets.map((sheet) => ({
       foam: sheet.foam,
