@@ -3,10 +3,14 @@ import { TICK_MM, type PaperPiece } from './template-lines.ts';
 import { CLEARANCE_MM, type WordBoard } from './word-board.ts';
 import { boxAt, oneLine } from './word-block.ts';
 
+/** `A1`, and `A2·1` where the letter ends in a number itself, as on an inner sheet of a wall. */
+const markName = (letter: string, index: number): string =>
+  /\d$/.test(letter) ? `${letter}·${index}` : `${letter}${index}`;
+
 /** Letter and number at each tick: inside the piece behind it, else at the tick's outer end, else on a leader. */
 export function nameMarks(board: WordBoard, { marks }: PaperPiece): void {
   for (const { letter, index, at, outward: out } of marks) {
-    const block = oneLine(`${letter}${index}`, SMALLEST_WORDS_MM);
+    const block = oneLine(markName(letter, index), SMALLEST_WORDS_MM);
     const reach = (Math.abs(out.x) * block.widthMm + Math.abs(out.y) * block.heightMm) / 2 + CLEARANCE_MM + 0.1;
     const isIn = [0, 1, 2, 3.5, 5.5, 8].some((step) =>
       [0, 2, -2, 4, -4].some((aside) =>

@@ -9,9 +9,12 @@ import { degrees, mm } from './seam-findings.ts';
 /** Widths that differ by less than this are cut as one, mm. */
 const SAME_WIDTH_MM = 0.1;
 
+/** Whether a width is cut as one all along. */
+export const isOneWidth = ({ min, max }: LengthRange): boolean => max - min < SAME_WIDTH_MM;
+
 /** `11.6 mm`, or `9 to 11.6 mm` where it changes along the seam. */
-export const widthText = ({ min, max }: LengthRange): string =>
-  max - min < SAME_WIDTH_MM ? mm(max) : `${mm(min).replace(' mm', '')} to ${mm(max)}`;
+export const widthText = (width: LengthRange): string =>
+  isOneWidth(width) ? mm(width.max) : `${mm(width.min).replace(' mm', '')} to ${mm(width.max)}`;
 
 /** What stands at an edge on its template: `strip between`, `fill 1.5 mm at the face`, `trim over 1.5 mm at the face`. */
 export function steepEdgeText(steep: SteepJoin): string {

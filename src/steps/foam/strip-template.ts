@@ -3,7 +3,7 @@ import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import type { Stroke, Template } from '../../model/template.ts';
-import { widthText } from './steep-words.ts';
+import { isOneWidth, widthText } from './steep-words.ts';
 import { foamText } from './template-words.ts';
 import { blockOf, boxAt, wordsInBox } from './word-block.ts';
 
@@ -59,7 +59,6 @@ const longEdges = (lengthMm: number, ...heights: readonly number[]): readonly St
 /** What is said of a strip, most needed first. */
 function stripLines(strip: FoamStrip, projectName: string, foamName: string): readonly string[] {
   const { number, name, quantity, thicknessMm, lengthMm, faceMm, backMm, bevelDeg } = strip;
-  const isChanging = faceMm.max > faceMm.min || backMm.max > backMm.min;
   return [
     `${number}  ${name}`,
     `cut ${quantity} · ${foamText(thicknessMm, foamName)}`,
@@ -67,7 +66,7 @@ function stripLines(strip: FoamStrip, projectName: string, foamName: string): re
       ? `${lengthMm} mm long, ${widthText(faceMm)} wide, edges square`
       : `${lengthMm} mm long, ${widthText(faceMm)} wide on the face, ${widthText(backMm)} on the back`,
     ...(bevelDeg === 0 ? [] : [`both long edges ${settingText(bevelDeg)}, traced on the face`]),
-    ...(isChanging ? ['drawn at its widest: narrow it where the fold is flatter'] : []),
+    ...(isOneWidth(faceMm) && isOneWidth(backMm) ? [] : ['drawn at its widest: narrow it where the fold is flatter']),
     'trim the ends in place',
     `${projectName} · strip revision ${strip.revision}`,
   ];

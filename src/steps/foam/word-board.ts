@@ -17,6 +17,9 @@ import { boxAt, wordsInBox, type WordBlock } from './word-block.ts';
 /** Distance kept between words and lines, and between words, mm. */
 export const CLEARANCE_MM = 0.7;
 
+/** Beside a piece words keep off others by so much more, along their lines and across, so that two do not read as one sentence, mm. */
+const APART_MM = { along: 2.5, across: 1 } as const;
+
 /**
  * Distances from its place at which words beside a piece are tried, mm, group by group: in each first without crossing a line, then crossing;
  * and directions either way from straight out, radians.
@@ -64,6 +67,14 @@ export class WordBoard {
     const grown = growTurnedBox(box, CLEARANCE_MM);
     if (this.#taken.some((other) => areNear(grown, other) && doTurnedBoxesMeet(grown, other))) return false;
     return !this.#lines.some(uprightBox(grown), (ax, ay, bx, by) => doesSegmentMeetBox(ax, ay, bx, by, grown));
+  }
+
+  /** True when a box beside the piece stands far enough from all words to be read by itself. */
+  #isApart(box: TurnedBox): boolean {
+    const halfWidth = box.halfWidth + APART_MM.along;
+    const halfHeight = box.halfHeight + APART_MM.across;
+    const grown = { ...box, halfWidth, halfHeight };
+    return !this.#taken.some((other) => areNear(grown, other) && doTurnedBoxesMeet(grown, other));
   }
 
   /** How deep a point lies inside the piece, mm; negative outside. */
@@ -154,7 +165,7 @@ export class WordBoard {
   }
 
   #tryLeader(block: WordBlock, box: TurnedBox, target: Vec2, offLines: boolean): boolean {
-    if (!this.isFree(box) || this.depth(box) >= 0) return false;
+    if (!this.isFree(box) || !this.#isApart(box) || this.depth(box) >= 0) return false;
     const from = nearestOnBox(box, target);
     const length = Math.hypot(from.x - target.x, from.y - target.y);
     if (length <= LEADER_GAP_MM) return false;

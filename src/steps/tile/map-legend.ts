@@ -4,27 +4,31 @@ import type { Flow, FlowItem } from './flow.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
 import { wrapText } from './text-fit.ts';
 
-const MEANINGS: readonly (readonly [role: LineRole, text: string])[] = [
-  ['cut', 'cut here, the blade on the middle of the line'],
-  [
-    'bevel',
+/** Lines of pages, which explain themselves or have their words beside them. */
+type PageRole = 'leader' | 'frame' | 'ruler' | 'map';
+
+/** What every line of a template means, in the order it is told in. */
+const MEANINGS: Readonly<Record<Exclude<LineRole, PageRole>, string>> = {
+  cut: 'cut here, the blade on the middle of the line',
+  bevel:
     'where the leaning cut comes out on the other side of the foam: in under, it lies inside the line you cut; out under, outside it',
-  ],
-  ['fold-out', 'folds away from you: the printed side is outside the bend'],
-  ['fold-in', 'folds towards you: the printed side is inside the bend'],
-  ['groove', 'a groove’s edges: cut a V between the two lines along the fold, as deep as the template says'],
-  ['score', 'score here, a slit in the face as deep as the template says; it opens when it is warmed'],
-  ['lap', 'from here to the cut line the foam laps its neighbour, over it or under it as its words say'],
-  ['mark', 'match mark: meets the mark of the same letter and number'],
-];
+  'fold-out': 'folds away from you: the printed side is outside the bend',
+  'fold-in': 'folds towards you: the printed side is inside the bend',
+  groove: 'a groove’s edges: cut a V between the two lines along the fold, as deep as the template says',
+  score: 'score here, a slit in the face as deep as the template says; it opens when it is warmed',
+  lap: 'from here to the cut line the foam laps its neighbour, over it or under it as its words say',
+  mark: 'match mark: meets the mark of the same letter and number',
+};
 
 const SAMPLE_MM = 24;
+
+const meanings = (): readonly (readonly [LineRole, string])[] => Object.entries(MEANINGS) as [LineRole, string][];
 
 /** What the line kinds on these templates mean; kinds that are not used are not explained. */
 export function putLegend(flow: Flow, templates: readonly Template[]): void {
   const used = new Set(templates.flatMap((template) => template.drawing.strokes.map((stroke) => stroke.role)));
   flow.heading('Lines');
-  for (const [role, text] of MEANINGS) if (used.has(role)) flow.put(legendItem(role, text, flow.width));
+  for (const [role, text] of meanings()) if (used.has(role)) flow.put(legendItem(role, text, flow.width));
 }
 
 function legendItem(role: LineRole, text: string, widthMm: number): FlowItem {

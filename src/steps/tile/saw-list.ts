@@ -25,7 +25,7 @@ export function putSawList(flow: Flow, table: SawTable, pieces: readonly FoamPie
   flow.paragraph('Set blade or table once and cut every edge beside it; each leans within a degree of it.', {}, 0.8);
   flow.put(heading);
   for (const { setting, edges } of rows) {
-    const lines = wrapText(edges, TYPE_MM.body, widths[1]);
+    const lines = edges.flatMap((text) => wrapText(text, TYPE_MM.body, widths[1]));
     for (let from = 0; from < lines.length; from += MOST_LINES) {
       const name = wrapText(from === 0 ? setting : `${setting}, still`, TYPE_MM.body, widths[0]);
       flow.put(rowItem([name, lines.slice(from, from + MOST_LINES)], widths, false), heading);
@@ -35,19 +35,22 @@ export function putSawList(flow: Flow, table: SawTable, pieces: readonly FoamPie
 
 interface SawRow {
   readonly setting: string;
-  readonly edges: string;
+  /** Each begins a line. */
+  readonly edges: readonly string[];
 }
 
 function settingRows({ settings }: SawTable, pieces: readonly FoamPiece[]): readonly SawRow[] {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
   return settings.map(({ leanDeg, pieces: served }) => ({
     setting: settingText(leanDeg),
-    edges: served
-      .flatMap(({ piece: id, edges }) => {
-        const piece = byId.get(id);
-        return piece === undefined ? [] : [`${piece.number}: ${edgeNames(edges.map((i) => piece.edges[i].letter))}`];
-      })
-      .join(' · '),
+    edges: [
+      served
+        .flatMap(({ piece: id, edges }) => {
+          const piece = byId.get(id);
+          return piece === undefined ? [] : [`${piece.number}: ${edgeNames(edges.map((i) => piece.edges[i].letter))}`];
+        })
+        .join(' · '),
+    ],
   }));
 }
 
@@ -59,5 +62,5 @@ function handRow(pieces: readonly FoamPiece[]): readonly SawRow[] {
     );
     return cuts.length === 0 ? [] : [`${piece.number}: ${cuts.join('; ')}`];
   });
-  return told.length === 0 ? [] : [{ setting: 'by hand', edges: told.join(' · ') }];
+  return told.length === 0 ? [] : [{ setting: 'by hand', edges: told }];
 }

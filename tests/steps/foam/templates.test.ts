@@ -241,6 +241,17 @@ describe('words', () => {
     for (const { drawing } of templates) expect(drawing.strokes.some(({ role }) => role === 'leader')).toBe(true);
   });
 
+  it('part a mark’s number from a letter that ends in one', () => {
+    const { pieces, seams } = foamOf(partedAlong(boxMesh(200), BOX_EDGES));
+    const lettered = (letter: string): string => `${letter}2`;
+    const [piece] = pieces.map((one) => ({
+      ...one,
+      marks: one.marks.map((mark) => ({ ...mark, letter: lettered(mark.letter) })),
+    }));
+    const texts = textsOf(makeTemplate(piece, seams, CONTEXT));
+    for (const { letter, index } of piece.marks) expect(texts).toContain(`${letter}·${index}`);
+  });
+
   it('tell twins which hand they are and what to turn', () => {
     const roof = meshOf(
       [
