@@ -1,0 +1,206 @@
+import type { Finding } from '../../base/finding.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import { topologySteps, triangleOfHalfedge } from '../../mesh/topology.ts';
+import type { Patch } from '../../model/patch.ts';
+import type { SeamChain, SeamSet } from '../../model/seams.ts';
+import { cutSteps } from './cut-patches.ts';
+import { joinCrumbs } from './join-crumbs.ts';
+import { edgeKeyOf, FinerSurface } from './finer-surface.ts';
+import { stayFindings, type Stay } from './stagger-findings.ts';
+import { moveDistanceSteps, movesOf, reachOf, whyFixed, type SeamMove } from './stagger-moves.ts';
+
+/** The seams of the sheet above, and where those of a sheet under it are wished. */
+export interface StaggerWish {
+  readonly mesh: Mesh;
+  readonly patches: readonly Patch[];
+  readonly patchOfTriangle: Int32Array;
+  readonly chains: readonly SeamChain[];
+  /** How far beside them, mm along the surface; negative: to the other side. Not 0. */
+  readonly staggerMm: number;
+  /** A fold sharper than this is a crease that a sheet does not bend over, radians. */
+  readonly creaseRad: number;
+}
+
+/** A surface cut finer along seams that lie beside those it was parted by. */
+export interface StaggeredSeams {
+  /** Vertices of the mesh it was made of keep their numbers. New ones have file numbers behind the file's own. */
+  readonly mesh: Mesh;
+  readonly seams: SeamSet;
+  /** Patch of the sheet above that each triangle now goes with. */
+  readonly ownerOfTriangle: Int32Array;
+  /** Triangle of the earlier mesh, per triangle. */
+  readonly sourceOfTriangle: Int32Array;
+  /** For each chain of the sheet above, edges of the new mesh at which its seam now lies; empty for open edges. */
+  readonly edgesOfChain: readonly (readonly (readonly [number, number])[])[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Moves seams sideways along the surface. At each the piece on one side grows by a strip of the other, up to a line at the distance asked
+ * for ({@link moveDistanceSteps} says how true that is), along which triangles are cut. Where strips meet, the earlier seam's counts.
+ * A seam stays where it was, and is told, along a crease, where it ends inside a piece, where a piece is too narrow, and where a piece would
+ * get another form (a hole, two parts): then the last moves at it are taken back until it keeps its form.
+ */
+export function* staggerSteps(wish: StaggerWish): Stepwise<StaggeredSeams> {
+  const { mesh, patches, chains, staggerMm, creaseRad } = wish;
+  const stays: Stay[] = chains.flatMap((seam, chain) => {
+    const reason = seam.kind === 'open' ? null : whyFixed(seam, creaseRad);
+    return reason === null ? [] : [{ chain, reason }];
+  });
+  let moves: SeamMove[] = [];
+  const distances: Float64Array[] = [];
+  for (const move of movesOf(mesh, chains, creaseRad, staggerMm < 0)) {
+    const seam = chains[move.chain];
+    const distance = yield* moveDistanceSteps(mesh, patches[move.gives], seam, move.side);
+    const across = move.grows === move.gives ? seam.sides[1 - move.side].localVertices : null;
+    const reachMm = reachOf(mesh, patches[move.gives], distance, across, Math.abs(staggerMm));
+    yield;
+    if (reachMm < Math.abs(staggerMm)) {
+      stays.push({ chain: move.chain, reason: 'narrow', reachMm });
+      continue;
+    }
+    moves.push(move);
+    distances.push(distance);
+  }
+  for (;;) {
+    const moved = yield* movedSteps(wish, moves, distances);
+    const broken = yield* brokenPatches(wish, moved);
+    const last = moves.findLastIndex(({ grows, gives }) => broken.has(grows) || broken.has(gives));
+    if (last < 0) return { ...moved, findings: stayFindings(chains, stays, Math.abs(staggerMm)) };
+    stays.push({ chain: moves[last].chain, reason: 'form' });
+    moves = moves.filter((_, i) => i !== last);
+    distances.splice(last, 1);
+  }
+}
+
+type Moved = Omit<StaggeredSeams, 'findings'>;
+
+function* movedSteps(
+  { mesh, patches, patchOfTriangle, chains, staggerMm, creaseRad }: StaggerWish,
+  moves: readonly SeamMove[],
+  distances: readonly Float64Array[],
+): Stepwise<Moved> {
+  const fields = moves.map(({ gives }, i) => cornerValues(mesh, patches[gives], distances[i]));
+  const surface = new FinerSurface(mesh, fields, chainsByEdge(chains));
+  let owner = Array.from(patchOfTriangle);
+  // The move whose strip a triangle lies in, where that strip stays with its own patch.
+  let strip = owner.map(() => -1);
+  const level = Math.abs(staggerMm);
+  for (const [i, { gives, grows }] of moves.entries()) {
+    const isFree = (t: number): boolean =>
+      patchOfTriangle[surface.source[t]] === gives && owner[t] === gives && strip[t] < 0;
+    const was = surface.cutAlong(i, level, isFree);
+    [owner, strip] = [was.map((t) => owner[t]), was.map((t) => strip[t])];
+    for (let t = 0; t < was.length; t += 1) {
+      if (!isFree(t) || !(Math.max(...surface.fields[i].slice(3 * t, 3 * t + 3)) <= level)) continue;
+      owner[t] = grows;
+      if (grows === gives) strip[t] = i;
+    }
+    yield;
+  }
+  const finer = meshOf(mesh, surface);
+  const topology = yield* topologySteps(finer);
+  joinCrumbs(finer, topology, owner);
+  yield;
+  const movedChains = new Set(moves.map(({ chain }) => chain));
+  const isSeam = new Uint8Array(topology.edgeCount);
+  const edgesOfChain: [number, number][][] = chains.map(() => []);
+  let count = 0;
+  for (let e = 0; e < topology.edgeCount; e += 1) {
+    const h = topology.halfedgeOfEdge[e];
+    const across = topology.twin[h];
+    if (across < 0) continue;
+    const [s, t] = [triangleOfHalfedge(h), triangleOfHalfedge(across)];
+    const [v, w] = [topology.edgeVertices[2 * e], topology.edgeVertices[2 * e + 1]];
+    const chain = surface.labels.get(edgeKeyOf(v, w)) ?? -1;
+    const cuts = owner[s] !== owner[t] || (chain < 0 ? strip[s] !== strip[t] : stillCuts(chain, strip[s] !== strip[t]));
+    if (!cuts) continue;
+    isSeam[e] = 1;
+    count += 1;
+    const its = chain >= 0 ? chain : chainBetween(s, t);
+    if (its >= 0) edgesOfChain[its].push([v, w]);
+  }
+  return {
+    mesh: finer,
+    seams: { isSeam, count },
+    ownerOfTriangle: Int32Array.from(owner),
+    sourceOfTriangle: Int32Array.from(surface.source),
+    edgesOfChain,
+  };
+
+  /** Whether an edge of an old seam, with one piece on both sides now, is still cut. */
+  function stillCuts(chain: number, isStripBeside: boolean): boolean {
+    const { foldRad, sides } = chains[chain];
+    const isSlit = sides[0].patch === sides[1].patch;
+    if (movedChains.has(chain)) return isSlit && !isStripBeside;
+    return isSlit || foldRad.some((fold) => Math.abs(fold) > creaseRad);
+  }
+
+  /** The chain whose moved seam runs between two triangles: the one by whose strip one of them came to its piece; -1 where none is. */
+  function chainBetween(s: number, t: number): number {
+    for (const triangle of [s, t]) {
+      const from = patchOfTriangle[surface.source[triangle]];
+      const other = triangle === s ? t : s;
+      const found = moves.findIndex(
+        ({ gives, grows }, i) =>
+          gives === from &&
+          grows === owner[triangle] &&
+          (grows !== gives || strip[triangle] === i) &&
+          Math.max(...surface.fields[i].slice(3 * triangle, 3 * triangle + 3)) <= level &&
+          patchOfTriangle[surface.source[other]] === from,
+      );
+      if (found >= 0 && (owner[triangle] !== from || strip[triangle] >= 0)) return moves[found].chain;
+    }
+    return -1;
+  }
+}
+
+/** Patches of the sheet above that are no single piece of the same form any more. */
+function* brokenPatches({ patches }: StaggerWish, moved: Moved): Stepwise<ReadonlySet<number>> {
+  const { mesh, seams, ownerOfTriangle } = moved;
+  const { patches: now } = yield* cutSteps(mesh, seams, mesh.positions);
+  const found = new Map<number, number>();
+  const broken = new Set<number>();
+  for (const { meshTriangles, kind, loops, euler } of now) {
+    const owner = ownerOfTriangle[meshTriangles[0]];
+    const before = patches[owner];
+    found.set(owner, (found.get(owner) ?? 0) + 1);
+    if (kind !== before.kind || loops.length !== before.loops.length || euler !== before.euler) broken.add(owner);
+  }
+  for (const i of patches.keys()) if (found.get(i) !== 1) broken.add(i);
+  return broken;
+}
+
+/** The seam through each edge, by {@link edgeKeyOf}. */
+export function chainsByEdge(chains: readonly SeamChain[]): Map<number, number> {
+  const byEdge = new Map<number, number>();
+  for (const [i, { kind, vertices }] of chains.entries()) {
+    if (kind === 'open') continue;
+    for (let k = 1; k < vertices.length; k += 1) byEdge.set(edgeKeyOf(vertices[k - 1], vertices[k]), i);
+  }
+  return byEdge;
+}
+
+/** Values at local vertices of a patch brought to the corners of the mesh. */
+function cornerValues(mesh: Mesh, { meshTriangles, triangles }: Patch, values: Float64Array): number[] {
+  const corners = Array.from({ length: mesh.triangles.length }, () => Infinity);
+  meshTriangles.forEach((t, i) => {
+    for (let k = 0; k < 3; k += 1) corners[3 * t + k] = values[triangles[3 * i + k]];
+  });
+  return corners;
+}
+
+function meshOf(mesh: Mesh, { positions, triangles, source }: FinerSurface): Mesh {
+  const before = mesh.positions.length / 3;
+  const added = positions.length / 3 - before;
+  const named = mesh.vertexOfFile.length;
+  return {
+    ...mesh,
+    positions: Float64Array.from(positions),
+    triangles: Uint32Array.from(triangles),
+    faceOfTriangle: Uint32Array.from(source, (t) => mesh.faceOfTriangle[t]),
+    fileVertex: Uint32Array.from([...mesh.fileVertex, ...Array.from({ length: added }, (_, i) => named + i)]),
+    vertexOfFile: Int32Array.from([...mesh.vertexOfFile, ...Array.from({ length: added }, (_, i) => before + i)]),
+  };
+}
