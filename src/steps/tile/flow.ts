@@ -17,6 +17,9 @@ export interface FilledPage {
   readonly lowestMm: number;
 }
 
+/** White above a heading, and above what begins beside it in another column, mm. */
+const BLOCK_GAP_MM = 5;
+
 /** Fills pages from the top in columns, as many pages as it takes. */
 export class Flow {
   readonly #area: Box2;
@@ -42,8 +45,8 @@ export class Flow {
       return column;
     });
     this.#column = 0;
-    this.#columnTop = this.#page().lowest;
-    this.#y = this.#columnTop;
+    this.#y = this.#page().lowest;
+    this.#columnTop = this.#y === this.#area.maxY ? this.#y : this.#y - BLOCK_GAP_MM;
   }
 
   /** Height left under everything on the page, mm. */
@@ -77,7 +80,7 @@ export class Flow {
 
   /** A heading of one line, never left alone at the foot of a column. */
   heading(text: string): void {
-    const item = lineItem(text, { heightMm: TYPE_MM.heading, bold: true }, 5);
+    const item = lineItem(text, { heightMm: TYPE_MM.heading, bold: true }, BLOCK_GAP_MM);
     this.#makeRoom(item.gapMm + item.heightMm + 3 * LEADING * TYPE_MM.body);
     this.put(item);
   }
