@@ -43,6 +43,7 @@ import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
 import type { StageGoEvent } from './stage-rule.ts';
+import { TapeHand } from './tape-hand.ts';
 import { Travel } from './travel.ts';
 import { SHARED } from './styles.ts';
 import { verbsFor, type Verb, type WindowActions } from './verbs.ts';
@@ -68,6 +69,7 @@ export class App extends LitElement {
   #seamDrag!: SeamDrag;
   #travel!: Travel;
   #propFeed!: PropFeed;
+  #tapeHand!: TapeHand;
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
   override connectedCallback(): void {
@@ -76,6 +78,7 @@ export class App extends LitElement {
     this.#picks = new StagePicks(workbench);
     this.#seamDrag = new SeamDrag(workbench);
     this.#propFeed = new PropFeed(workbench);
+    this.#tapeHand = new TapeHand(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
     window.addEventListener('keydown', this.#onKey);
@@ -134,7 +137,7 @@ export class App extends LitElement {
           @fl-stage-drag=${(event: StageDragEvent) => this.#seamDrag.drag(event.pick)}
           @fl-stage-drop=${() => this.#seamDrag.drop()}
           @fl-stage-section=${(event: StageSectionEvent) => workbench.setView({ section: event.figures })}
-          @fl-stage-plane=${(event: StagePlaneEvent) => this.#picks.movePlane(event.plane)}
+          @fl-stage-plane=${this.#onPlane}
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${this.#over()}
@@ -271,6 +274,10 @@ export class App extends LitElement {
     this.workbench.setView({ choice: event.choice, place: null, tool: 'choose', preview: null });
   }
 
+  #onPlane({ plane, isDone, isByKey }: StagePlaneEvent): void {
+    if (!this.#tapeHand.move(plane, isDone, isByKey)) this.#picks.movePlane(plane);
+  }
+
   #onSample(event: SampleEvent): void {
     const sample = SAMPLES.find(({ id }) => id === event.sample);
     if (sample !== undefined) void openSample(this.workbench, sample);
@@ -284,6 +291,7 @@ export class App extends LitElement {
 
   #onChange = (): void => {
     this.#propFeed.follow();
+    this.#tapeHand.follow();
     this.requestUpdate();
   };
 

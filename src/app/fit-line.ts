@@ -54,6 +54,8 @@ export class FitLine extends JobSection {
   @property() colouring: Colouring = 'plain';
   /** Which sheet of the wall lies on the bench, 1 the outermost. */
   @property({ type: Number }) sheet = 1;
+  /** Id of the tape in hand, or empty. */
+  @property() inHand = '';
   /** True while the pieces are worked out anew. */
   @property({ type: Boolean }) isStale = false;
 
@@ -97,7 +99,7 @@ export class FitLine extends JobSection {
               ${this.isStale ? nothing : html`<fl-spring-list .bench=${this.bench} .project=${this.project}></fl-spring-list>`}
               <fl-laying-group .bench=${this.bench} .project=${this.project} .isStale=${this.isStale}></fl-laying-group>
               <fl-area-list .bench=${this.bench} .project=${this.project}></fl-area-list>
-              <fl-wear-group .bench=${this.bench} .project=${this.project}></fl-wear-group>`
+              <fl-wear-group .bench=${this.bench} .project=${this.project} .inHand=${this.inHand}></fl-wear-group>`
       }
       <fl-findings
         .bench=${this.bench}

@@ -115,6 +115,7 @@ export class JobSheet extends LitElement {
         .fitReading=${view.fitReading}
         .colouring=${view.colouring}
         .sheet=${view.sheet}
+        .inHand=${view.plane?.id ?? ''}
         .isStale=${this.isStale}
       ></fl-fit-line>
       <fl-sheets-line id="sheets" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>

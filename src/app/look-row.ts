@@ -9,6 +9,7 @@ import { JobSection } from './job-section.ts';
 import { LOOK_WORDS as WORDS } from './look-words.ts';
 import { middlePlane, otherHalf, placeAlong, type SectionFacing } from './section-plane.ts';
 import { SHARED } from './styles.ts';
+import './tape-row.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
 
 export const LOOKS: readonly Look[] = ['foam', 'face', 'neutral', 'back', 'sculpt', 'prop'];
@@ -110,6 +111,11 @@ export class LookRow extends JobSection {
         ${WORDS.cut}<kbd>U</kbd>
       </button>
       ${view.look === 'prop' && view.stage === 0 ? this.#prop() : nothing}
+      ${
+        view.plane?.of === 'tape'
+          ? html`<fl-tape-row .project=${this.project} .bench=${this.bench} .view=${view}></fl-tape-row>`
+          : nothing
+      }
       ${isCut && view.plane !== null ? this.#cut(view.plane.plane) : nothing}`;
   }
 

@@ -11,6 +11,7 @@ import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
 import './flat-bench.ts';
 import { SHARED } from './styles.ts';
+import { tapesOnBench } from './tape-plane.ts';
 import { FIRST_VIEW, type Pointed, type ViewState } from './view-state.ts';
 import { WORDS } from './words.ts';
 
@@ -55,6 +56,7 @@ export class StagePlaneEvent extends Event {
     readonly plane: BenchPlane,
     /** False while it is still being dragged. */
     readonly isDone: boolean,
+    readonly isByKey = false,
   ) {
     super('fl-stage-plane', { bubbles: true, composed: true });
   }
@@ -196,6 +198,8 @@ export class Stage extends LitElement {
   #stageShown: number | null = null;
   /** What the scene was last told of areas. */
   #given: { readonly regions: readonly Region[]; readonly sculpt: Bench['sculpt'] } | null = null;
+  /** What the tapes on the bench were drawn of. */
+  #taped: { bodyFit: Bench['bodyFit']; id: string | undefined; tried: ViewState['tried'] } | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
   #sizes = new ResizeObserver(() => this.#scene?.resize());
 
@@ -338,10 +342,20 @@ export class Stage extends LitElement {
       scene.setPlane(view.plane?.plane ?? null);
       scene.setCutOpen(view.plane?.of === 'section');
     }
+    this.#showTapes(scene);
     if (isNew('pointed')) scene.setHighlight(view.pointed);
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
     if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);
     scene.setSelection(this.#chosen());
+  }
+
+  #showTapes(scene: BenchScene): void {
+    const { bodyFit } = this.bench;
+    const { plane, tried } = this.view;
+    const last = this.#taped;
+    if (last?.bodyFit === bodyFit && last.id === plane?.id && last.tried === tried) return;
+    this.#taped = { bodyFit, id: plane?.id, tried };
+    scene.setTapes(tapesOnBench(this.bench, this.view));
   }
 
   /** At a stop the view turns to what is to be seen there, once it is in place. */
@@ -393,7 +407,7 @@ export class Stage extends LitElement {
     event.preventDefault();
     const isCoarse = event.shiftKey;
     const plane = movedPlane(inHand.plane, move, isCoarse ? PLANE_STEP.coarseMm : PLANE_STEP.mm);
-    this.dispatchEvent(new StagePlaneEvent(plane, true));
+    this.dispatchEvent(new StagePlaneEvent(plane, true, true));
     return true;
   }
 }

@@ -11,6 +11,7 @@ import type { LengthEvent } from './length-field.ts';
 import { moveButton } from './move-button.ts';
 import { placeSlider } from './place-slider.ts';
 import { SHARED } from './styles.ts';
+import { holdVerbOf } from './tape-verbs.ts';
 import { WEAR_STYLE } from './wear-style.ts';
 import { WORDS } from './words.ts';
 
@@ -25,6 +26,8 @@ export class TapeFields extends JobSection {
   static override styles = [SHARED, FIELDS_STYLE, WEAR_STYLE];
 
   @property({ attribute: false }) tape: GirthTape | null = null;
+  /** True while its plane stands on the bench. */
+  @property({ type: Boolean }) isInHand = false;
   #isPointedAt = false;
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -51,6 +54,7 @@ export class TapeFields extends JobSection {
       </div>
       ${this.#result(this.#fit)}
       <div class="row">
+        <button aria-pressed=${this.isInHand} @click=${() => this.ask(holdVerbOf(tape.id))}>${words.hold}</button>
         ${this.#sizeButton(this.#fit)}
         ${moveButton(this.#fit?.moveMm, this.sculptPart, (command) => this.send(command))}
         <button class="plain" @click=${() => this.send(removeTape(tape.id))}>${words.remove(tape.name)}</button>

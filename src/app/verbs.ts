@@ -9,6 +9,7 @@ import { scoreVerb } from './score-actions.ts';
 import { joinChosen, joinEdges, joinEverything, partEdges } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { tapeVerbs } from './tape-verbs.ts';
 import { NOTHING } from './view-state.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
@@ -200,6 +201,7 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       run: () => bench.setView({ colouring: colouring === 'stretch' ? 'plain' : 'stretch' }),
     },
     ...insideVerbs(bench),
+    ...tapeVerbs(bench),
     { id: 'frame-all', label: words.frameAll, key: 'o', run: () => actions.frame('all') },
     ...(['hand', 'head', 'door', 'none'] as const).map((familiar) => ({
       id: `beside-${familiar}`,

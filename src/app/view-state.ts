@@ -1,4 +1,5 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
+import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
 
@@ -23,6 +24,11 @@ export interface PlaneInHand {
   /** Of a tape: its id. */
   readonly id?: string;
   readonly plane: BenchPlane;
+}
+
+/** A tape where it is being dragged to, and its lengths there. */
+export interface TriedTape extends TapeMeasures {
+  readonly tape: GirthTape;
 }
 
 /** Stretch and squash under the pointer, per cent. */
@@ -61,6 +67,8 @@ export interface ViewState {
   readonly walked: number | null;
   readonly pointed: Pointed | null;
   readonly plane: PlaneInHand | null;
+  /** The tape in hand while it is dragged; null when it lies as the document says. */
+  readonly tried: TriedTape | null;
   /** What is looked at while nothing has come off. */
   readonly look: Look;
   /** The finished prop, there while it is looked at, and how far it is taken apart in its order, 0 to 1. */
@@ -91,6 +99,7 @@ export const FIRST_VIEW: ViewState = {
   walked: null,
   pointed: null,
   plane: null,
+  tried: null,
   look: 'foam',
   prop: null,
   apart: 0,

@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import type { SculptPart } from '../project/project.ts';
 import { freeId, MOST_OFF_MM, setCore, setJoint, setOff, setTape } from '../project/wear-commands.ts';
 import { AXES } from './axes.ts';
@@ -12,6 +12,7 @@ import type { LengthEvent } from './length-field.ts';
 import './pass-fields.ts';
 import { SHARED } from './styles.ts';
 import './tape-fields.ts';
+import { holdVerbOf } from './tape-verbs.ts';
 import { WORDS } from './words.ts';
 
 /** A rod that most poles are thinner than, mm (common practice). */
@@ -32,6 +33,9 @@ export class WearGroup extends JobSection {
     `,
   ];
 
+  /** Id of the tape in hand, or empty. */
+  @property() inHand = '';
+
   protected override render() {
     const part = this.sculptPart;
     if (part === null || this.bench.sculpt?.sized !== true) return nothing;
@@ -42,7 +46,13 @@ export class WearGroup extends JobSection {
       <div class="stack">
         <p class="small soft">${words.why}</p>
         ${tapes.map(
-          (tape) => html`<fl-tape-fields .project=${this.project} .bench=${this.bench} .tape=${tape}></fl-tape-fields>`,
+          (tape) =>
+            html`<fl-tape-fields
+              .project=${this.project}
+              .bench=${this.bench}
+              .tape=${tape}
+              .isInHand=${this.inHand === tape.id}
+            ></fl-tape-fields>`,
         )}
         ${cores.map(
           (core) => html`<fl-core-fields .project=${this.project} .bench=${this.bench} .core=${core}></fl-core-fields>`,
@@ -82,11 +92,12 @@ export class WearGroup extends JobSection {
       <p class="small soft">${words.offWhy}</p>`;
   }
 
-  /** A new tape lies level through the middle of the part. */
+  /** A new tape lies level through the middle of the part, and is in hand. */
   #lay({ tapes = [], upAxis }: SculptPart): void {
     const id = freeId('tape', tapes);
     const name = WORDS.wear.tapeName(tapes.length + 1);
     this.send(setTape({ id, name, pointInFile: this.#middle(), normal: AXES[upAxis] }));
+    this.ask(holdVerbOf(id));
   }
 
   #put({ core = [], upAxis }: SculptPart): void {

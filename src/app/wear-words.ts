@@ -29,6 +29,11 @@ export const WEAR_WORDS = {
     'How far the foam is moved outward all over from where the sculpt has it; a minus moves it in. Its thickness stays.',
   sized: 'the part has this size',
   noSize: 'no size gives this',
+  hold: 'on the bench',
+  holdVerb: (name: string, isOn: boolean) => (isOn ? `put ${name} away` : `take ${name} in hand`),
+  putAway: 'put away',
+  handKeys:
+    'Drag its frame, the arrow or a knob. Arrow keys on the picture: up and down move it, left and right lean it; with Shift by more, or the other way.',
   remove: (name: string) => `remove ${name}`,
   diameter: 'Outside diameter',
   length: 'Length in the foam',

@@ -55,6 +55,9 @@ export interface TapeMeasure {
   readonly hull: Float64Array;
 }
 
+/** Both surfaces of the foam measured at one tape. Null where the plane misses the surface. */
+export type TapeMeasures = Pick<TapeFit, 'back' | 'face'>;
+
 /** A tape and what it comes to. Null where the plane misses the surface. */
 export interface TapeFit {
   readonly tape: GirthTape;

@@ -5,8 +5,9 @@ import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type { BodyFit } from '../model/body-fit.ts';
 import type { CoreFit, CoreRod } from '../model/clearance.ts';
-import type { GirthTape, OpeningUse, PassChoice, PuttingOn, TapeFit, Triple } from '../model/girth.ts';
+import type { GirthTape, OpeningUse, PassChoice, PuttingOn, TapeFit, TapeMeasures, Triple } from '../model/girth.ts';
 import type { BodyJoint, JointFit } from '../model/joint.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SculptPart } from '../project/project.ts';
 import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
 import { bendJoint } from '../steps/wear/joint.ts';
@@ -46,12 +47,7 @@ export class Wear {
     const key = [mesh, shell, chains, part.tapes, part.core, part.joints, part.worn];
     const known = this.#fits.get(key);
     if (known !== undefined) return known;
-    const back: BackOfShell = {
-      back: { positions: shell.backPositions, triangles: mesh.triangles, topology: topologyOf(mesh) },
-      sculptPositions: mesh.positions,
-      facePositions: shell.facePositions,
-      thicknessMm: shell.thicknessMm,
-    };
+    const back = backOf(mesh, shell);
     const tapeFits: TapeFit[] = [];
     for (const [i, tape] of tapes.entries()) {
       await work.pause((0.5 * i) / tapes.length, 'measuring girths');
@@ -107,9 +103,24 @@ export class Wear {
   }
 }
 
+const backOf = (mesh: Mesh, shell: ShellLayer): BackOfShell => ({
+  back: { positions: shell.backPositions, triangles: mesh.triangles, topology: topologyOf(mesh) },
+  sculptPositions: mesh.positions,
+  facePositions: shell.facePositions,
+  thicknessMm: shell.thicknessMm,
+});
+
+/** Lengths of a tape alone, for a place that is only tried. */
+export const measuresAt = (mesh: Mesh, shell: ShellLayer, tape: GirthTape, mmPerUnit: number): TapeMeasures =>
+  tapeMeasures(backOf(mesh, shell), planeOf(tape, mmPerUnit));
+
+const tapeMeasures = (shell: BackOfShell, plane: Plane): TapeMeasures => ({
+  back: measureTape(shell.back, plane),
+  face: measureTape({ ...shell.back, positions: shell.facePositions }, plane),
+});
+
 function tapeFit(shell: BackOfShell, tape: GirthTape, plane: Plane): TapeFit {
-  const back = measureTape(shell.back, plane);
-  const face = measureTape({ ...shell.back, positions: shell.facePositions }, plane);
+  const { back, face } = tapeMeasures(shell, plane);
   const { bodyGirthMm, easeMm = 0 } = tape;
   if (back === null || bodyGirthMm === undefined)
     return { tape, back, face, clearanceMm: null, missingMm: 0, sizeFactor: null, moveMm: null, paddingMm: null };

@@ -80,6 +80,13 @@ export interface BenchPlane {
   readonly normal: readonly [number, number, number];
 }
 
+/** Tapes on the bench, each a closed line, packed xyz without a repeated last point, mm, model space. */
+export interface BenchTapes {
+  readonly chosen: readonly ArrayLike<number>[];
+  readonly rest: readonly ArrayLike<number>[];
+}
+export const NO_TAPES: BenchTapes = { chosen: [], rest: [] };
+
 export type UpAxis = 'x' | 'y' | 'z';
 export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit';
 /** True where colours are figures: grounds are pale then, and lines dark. */

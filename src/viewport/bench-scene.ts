@@ -7,6 +7,7 @@ import type {
   BenchPick,
   BenchPlane,
   BenchStats,
+  BenchTapes,
   Colouring,
   Familiar,
   FrameTarget,
@@ -194,6 +195,11 @@ export class BenchScene {
   /** A plane in hand, or null: {@link BenchEvents.onPlane} tells where it is dragged to, and it stays until it is set there. */
   setPlane(plane: BenchPlane | null): void {
     this.#show.plane = plane;
+  }
+
+  /** Tapes that are laid round the sculpt. */
+  setTapes(tapes: BenchTapes): void {
+    this.#show.tapes = tapes;
   }
 
   /** Cuts everything open at the plane in hand: what its normal points to is taken away. */

@@ -3,7 +3,9 @@ import { Cancelled } from '../base/work.ts';
 import {
   FIT_LIMIT_MM,
   isMeasure,
+  NO_TAPES,
   type BenchPlane,
+  type BenchTapes,
   type Colouring,
   type Familiar,
   type Look,
@@ -30,6 +32,7 @@ import { SheetsView } from './sheets-view.ts';
 import { Slices } from './slices.ts';
 import type { Studio } from './studio.ts';
 import { SurfaceObject } from './surface-object.ts';
+import { TapeLines } from './tape-lines.ts';
 
 const FONT = '"Atkinson Hyperlegible Next Variable", "Atkinson Hyperlegible Next", Verdana, sans-serif';
 /** From here on pieces are off the sculpt, rolling, all flat, all down. */
@@ -60,6 +63,8 @@ export class BenchShow {
   readonly #walls = new SurfaceObject(cutFaceMaterial());
   readonly #lines = new LinesView();
   readonly #fitLines = new FitLines();
+  readonly #tapeLines = new TapeLines();
+  #tapes: BenchTapes = NO_TAPES;
   #fit: DryFit | null = null;
   #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null };
   #colours: BenchColours = coloursOf(PAPER_THEME);
@@ -157,6 +162,13 @@ export class BenchShow {
     this.#plane = plane;
     this.#placePlane();
     this.#cutOpen();
+  }
+
+  /** Tapes that are laid round the sculpt. */
+  set tapes(tapes: BenchTapes) {
+    this.#tapes = tapes;
+    this.#layTapes();
+    this.#studio.redraw();
   }
 
   /** Whether everything is cut open at the plane in hand. */
@@ -270,7 +282,7 @@ export class BenchShow {
   #parts() {
     const solids = [this.#form, this.#skins, this.#walls];
     const { surface, section, prop } = this.inside;
-    const lines = [this.#ink, this.#lines, this.#fitLines, this.pointing, this.handle];
+    const lines = [this.#ink, this.#lines, this.#fitLines, this.#tapeLines, this.pointing, this.handle];
     return [this.#top, this.sheets, ...solids, surface, section, prop, this.#familiar, ...lines];
   }
 
@@ -364,11 +376,16 @@ export class BenchShow {
       this.#ink.set(solid.pieces, places);
     }
     this.#placePlane();
+    this.#layTapes();
     this.#top.set(top, solid?.base.sculpt.sized ?? true);
     this.#topBox.set(new Vector3(top.minX, 0, top.minZ), new Vector3(top.maxX, 0, top.maxZ));
     const all = this.#topBox.clone().union(this.boxes.sculpt);
     all.expandByPoint(new Vector3(0, this.#lift, 0));
     this.#studio.setExtent(all);
+  }
+
+  #layTapes(): void {
+    this.#tapeLines.set(this.#tapes, this.#solid?.sceneFromModel ?? null);
   }
 
   #placePlane(): void {
@@ -476,6 +493,7 @@ export class BenchShow {
     showGrain(this.#skins.material, !isMeasure(this.#colouring));
     this.pointing.paint(colours, this.#studio.pixelRatio);
     this.handle.colour = colours.accent;
+    this.#tapeLines.paint(colours.words, colours.accent);
     this.inside.section.paint(colours.foamCut, colours.line);
     this.inside.prop.paint(colours);
     this.#lineColours();

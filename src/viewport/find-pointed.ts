@@ -67,7 +67,11 @@ export function findPointed(bench: OnBench, what: Highlight): Pointed {
 }
 
 /** The sides of closed lines through space, xyz xyz. */
-export function findRings({ sceneFromModel }: OnBench, rings: readonly ArrayLike<number>[]): number[] {
+export const findRings = ({ sceneFromModel }: OnBench, rings: readonly ArrayLike<number>[]): number[] =>
+  ringLines(rings, sceneFromModel);
+
+/** Closed lines through space as segments in the scene, packed xyz xyz. */
+export function ringLines(rings: readonly ArrayLike<number>[], sceneFromModel: Matrix4): number[] {
   const lines: number[] = [];
   for (const ring of rings) addRing(lines, ring, sceneFromModel);
   return lines;

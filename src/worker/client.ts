@@ -12,6 +12,7 @@ export function connectWorkshop(): Workshop {
       remote.compute(project, have, Comlink.proxy(onProgress), onEarly && Comlink.proxy(onEarly), sheet),
     cancel: () => remote.cancel(),
     prop: () => remote.prop(),
+    tapeAt: (tape) => remote.tapeAt(tape),
     sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
     edgePath: (from, to) => remote.edgePath(from, to),
     makeFile: (kind, project, date) => remote.makeFile(kind, project, date),

@@ -1,5 +1,6 @@
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchUpdate, EarlyUpdate, PropView } from '../model/bench-view.ts';
+import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { Project } from '../project/project.ts';
 
@@ -48,6 +49,8 @@ export interface Workshop {
   cancel(): Promise<void>;
   /** The finished prop of the last compute; null before there are pieces. Made when it is asked for, and not again until something changed. */
   prop(): Promise<PropView | null>;
+  /** Lengths of a tape laid here, on the wall of the last compute; null before there is one. Answered while a compute runs. */
+  tapeAt(tape: GirthTape): Promise<TapeMeasures | null>;
   /** Edges of the sculpt (mesh vertex pairs) whose fold is sharper than `angleDeg`. */
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]>;
   /** Shortest path along edges between two mesh vertices, as mesh vertices; a Problem when they lie on separate shells. */

@@ -4,11 +4,13 @@ import { runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { PropView } from '../model/bench-view.ts';
+import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { propSteps } from '../pipeline/prop.ts';
+import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project } from '../project/project.ts';
@@ -32,6 +34,7 @@ export class PipelineWorkshop implements Workshop {
   /** Resolves when the run before has ended, finished or called off. */
   #settled: Promise<unknown> = Promise.resolve();
   #outcome: Outcome | null = null;
+  readonly #tapes = new TapeTrial();
   readonly #props = new WeakMap<Outcome, PropView | null>();
 
   /**
@@ -84,6 +87,10 @@ export class PipelineWorkshop implements Workshop {
     const made = await runWithPauses(propSteps(outcome), () => work.pause(0));
     this.#props.set(outcome, made);
     return made;
+  }
+
+  tapeAt(tape: GirthTape): Promise<TapeMeasures | null> {
+    return Promise.resolve(this.#outcome === null ? null : this.#tapes.of(this.#outcome, tape));
   }
 
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]> {

@@ -1,0 +1,16 @@
+import type { GirthTape, TapeMeasures } from '../model/girth.ts';
+import { AllLayers } from './all-layers.ts';
+import type { Outcome } from './outcome.ts';
+import { measuresAt } from './wear.ts';
+
+/** Measures tapes on the wall of the last outcome while the maker still drags them: nothing else follows from it. */
+export class TapeTrial {
+  readonly #all = new AllLayers();
+
+  /** @returns null before the wall stands. */
+  of({ sculpt, layers }: Outcome, tape: GirthTape): TapeMeasures | null {
+    const shells = layers.flatMap(({ cut }) => (cut === null ? [] : [cut.shell]));
+    if (sculpt?.mmPerUnit == null || shells.length === 0 || shells.length < layers.length) return null;
+    return measuresAt(sculpt.mesh, this.#all.wall(shells), tape, sculpt.mmPerUnit);
+  }
+}
