@@ -65,3 +65,29 @@ export function edgeNames(letters: readonly string[]): string {
   const open = letters.filter((letter) => letter === '').length;
   return [...named, ...(open === 0 ? [] : [open === 1 ? 'open edge' : 'open edges'])].join(', ');
 }
+
+/** A piece as far as its saw settings name it. */
+export interface SawnPiece {
+  readonly tracedSide: 'face' | 'back';
+  readonly edges: readonly { readonly letter: string }[];
+  readonly saw?: {
+    readonly settings: readonly { readonly bevelDeg: number; readonly edges: readonly number[] }[];
+    readonly byHand: readonly (UnsteadyBevel & { readonly edge: number })[];
+  };
+}
+
+/**
+ * How the saw is set for a piece: one text for each setting, `45° in under: A, B`, then one for each edge cut by hand. Nothing where all edges are
+ * square.
+ */
+export function sawTexts({ tracedSide, edges, saw }: SawnPiece): readonly string[] {
+  const { settings, byHand } = saw ?? { settings: [], byHand: [] };
+  if (settings.every(({ bevelDeg }) => bevelDeg === 0) && byHand.length === 0) return [];
+  const names = (served: readonly number[]): string => edgeNames(served.map((i) => edges[i].letter));
+  return [
+    ...settings.map(
+      ({ bevelDeg, edges: served }) => `${settingText(leanSeenFrom(tracedSide, bevelDeg))}: ${names(served)}`,
+    ),
+    ...byHand.map((cut) => `by hand: ${handCutText(edges[cut.edge].letter, tracedSide, cut)}`),
+  ];
+}

@@ -1,4 +1,5 @@
 import type { FoamId, PieceId } from '../../base/ids.ts';
+import { sawTexts } from '../../base/lean-words.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
@@ -10,7 +11,7 @@ import { nameFolds } from './fold-names.ts';
 import { nameMarks } from './mark-names.ts';
 import { stripTemplate } from './strip-template.ts';
 import { foamBoxOf, onPaper, pieceStrokes } from './template-lines.ts';
-import { writeTitle } from './template-title.ts';
+import { writeIfRoom, writeTitle } from './template-title.ts';
 import { titleLines, type WordContext } from './template-words.ts';
 import { WordBoard } from './word-board.ts';
 
@@ -68,6 +69,7 @@ export function makeTemplate(piece: FoamPiece, seams: readonly FoamSeam[], conte
   drawUp(board, paper);
   drawGrain(board, paper);
   writeTitle(board, paper, titleLines(piece, words));
+  writeIfRoom(board, paper, sawLines(piece));
   return {
     piece: piece.id,
     drawing: { strokes: board.strokes, words: board.words },
@@ -76,4 +78,10 @@ export function makeTemplate(piece: FoamPiece, seams: readonly FoamSeam[], conte
     ...(paper.grain === null ? {} : { grainRad: Math.atan2(paper.grain.y, paper.grain.x) }),
     reversed: paper.flip === -1,
   };
+}
+
+/** How the saw is set for a piece; what is cut by hand stands at its edges. */
+function sawLines({ tracedSide, edges, saw }: FoamPiece): readonly string[] {
+  const texts = sawTexts({ tracedSide, edges, saw: { settings: saw?.settings ?? [], byHand: [] } });
+  return texts.map((text, i) => (i === 0 ? `saw ${text}` : text));
 }

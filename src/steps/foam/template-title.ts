@@ -40,6 +40,11 @@ export function writeTitle(board: WordBoard, paper: PaperPiece, lines: readonly 
   board.writeBeside(titleBlock(lines, SMALLEST_WORDS_MM, true), anchorsRound(paper));
 }
 
+/** Lines that are good to have: in the smallest letters where the piece has room for all of them, else left out. */
+export function writeIfRoom(board: WordBoard, paper: PaperPiece, lines: readonly string[]): void {
+  if (lines.length > 0) writeInside(board, fieldOf(paper), [lines], [SMALLEST_WORDS_MM], false);
+}
+
 /** Heights for a title that is told in two places, mm: no larger, so that it still reads as one. */
 const SPLIT_HEIGHTS_MM = [4, 3.5, 3, SMALLEST_WORDS_MM];
 

@@ -241,6 +241,17 @@ describe('words', () => {
     for (const { drawing } of templates) expect(drawing.strokes.some(({ role }) => role === 'leader')).toBe(true);
   });
 
+  it('tell how the saw is set where there is room, and leave it out where there is none', () => {
+    const told = (...size: [number, number, number]): readonly (readonly string[])[] =>
+      templatesOf(partedAlong(boxMesh(...size), BOX_EDGES)).templates.map((template) =>
+        textsOf(template).filter((text) => text.startsWith('saw ')),
+      );
+    for (const texts of told(400, 300, 200)) {
+      expect(texts).toEqual([expect.stringMatching(/^saw 45° in under: [A-L], [A-L], [A-L], [A-L]$/)]);
+    }
+    expect(told(30, 30, 30).flat()).toEqual([]);
+  });
+
   it('part a mark’s number from a letter that ends in one', () => {
     const { pieces, seams } = foamOf(partedAlong(boxMesh(200), BOX_EDGES));
     const lettered = (letter: string): string => `${letter}2`;
