@@ -22,7 +22,7 @@ import { SHARED } from './styles.ts';
 /** The rules in the order and the groups they are shown in. */
 const GROUPS: readonly (readonly [group: keyof typeof RULE_WORDS.groups, names: readonly RuleName[]])[] = [
   ['give', ['stretchNoticePct', 'stretchTooMuchPct', 'bendNoticePct', 'bendTooMuchPct']],
-  ['grooves', ['foldLimitDeg', 'panelFlatDeg', 'hingeMm', 'leastHingeMm']],
+  ['grooves', ['foldLimitDeg', 'panelFlatDeg', 'hingeMm', 'leastHingeMm', 'kerfMm']],
   ['saw', ['bevelLimitDeg', 'narrowThicknesses', 'markSpacingMm', 'markLeastSeamMm']],
 ];
 

@@ -15,6 +15,7 @@ export const RULE_WORDS = {
     panelFlatDeg: 'A panel is flat that leans up to, degrees',
     hingeMm: 'Left under a groove',
     leastHingeMm: 'Tears under',
+    kerfMm: 'Width of a kerf',
     bevelLimitDeg: 'The saw leans at most, degrees',
     narrowThicknesses: 'A piece is narrow under, times its thickness',
     markSpacingMm: 'Match marks at most apart',

@@ -136,11 +136,22 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
     },
     {
       id: 'bend',
-      label: words.bendAs(style),
+      label: words.bendAs[style],
       key: 'g',
       isNear: true,
       run: () => bench.run(setPieceSetting(face, { bendStyle: style })),
     },
+    ...(piece.bendStyle === 'kerfed'
+      ? []
+      : [
+          {
+            id: 'kerf',
+            label: words.bendAs.kerfed,
+            key: 'y',
+            isNear: true,
+            run: () => bench.run(setPieceSetting(face, { bendStyle: 'kerfed' })),
+          },
+        ]),
     ...areaVerbs(bench),
     ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
       ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]

@@ -1,6 +1,6 @@
 import { formatLength, formatNumber, type LengthUnit } from '../base/format-length.ts';
 import { settingText } from '../base/lean-words.ts';
-import type { FoamPiece } from '../model/foam-piece.ts';
+import type { BendStyle, FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import type { Page } from '../model/page.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
@@ -258,7 +258,10 @@ export const WORDS = {
     frame: 'come close',
     frameAll: 'see all',
     traceFrom: (side: 'face' | 'back') => `trace on the ${side}`,
-    bendAs: (style: 'rolled' | 'grooved') => (style === 'rolled' ? 'roll it' : 'groove its folds'),
+    bendAs: { rolled: 'roll it', grooved: 'groove its folds', kerfed: 'kerf its bend' } satisfies Record<
+      BendStyle,
+      string
+    >,
     roll: (stage: string) => `show it ${stage}`,
     showStretch: 'show stretch',
     hideStretch: 'hide stretch',

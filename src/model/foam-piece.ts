@@ -6,13 +6,17 @@ import type { BendStrain } from './bend-check.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
 import type { FoamSpot, LeastRatio } from './forming.ts';
 import type { FoldGroove } from './grooves.ts';
+import type { PieceKerfs } from './kerfs.ts';
 import type { SawSettings } from './saw-settings.ts';
 import type { SteepJoin } from './steep-join.ts';
 import type { PieceScore } from './score.ts';
 import type { SeamKind } from './seams.ts';
 
-/** rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). */
-export type BendStyle = 'rolled' | 'grooved';
+/**
+ * rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). kerfed: rolled on what straight cuts across
+ * the inside of its one bend leave.
+ */
+export type BendStyle = 'rolled' | 'grooved' | 'kerfed';
 export type TracedSide = 'face' | 'back';
 
 /**
@@ -54,6 +58,8 @@ export interface FoamPiece {
   readonly edges: readonly PieceEdge[];
   readonly folds: readonly PieceFold[];
   readonly marks: readonly MatchMark[];
+  /** Cuts across its bend; left out where it is not kerfed. */
+  readonly kerfs?: PieceKerfs;
   /** Slits in its face that open when it is warmed; left out where it has none. */
   readonly scores?: readonly PieceScore[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
@@ -73,7 +79,7 @@ export interface FoamPiece {
   readonly spots?: readonly FoamSpot[];
   /** What no laying flat of this piece can better. */
   readonly leastRatio?: LeastRatio;
-  /** Where it is bent most; left out in a flat piece and in a grooved one. */
+  /** Where it is bent most; left out in a flat piece and in one with grooves or kerfs. */
   readonly bend?: BendStrain;
   /** Which edges one setting of the saw cuts. */
   readonly saw?: SawSettings;

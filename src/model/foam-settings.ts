@@ -33,6 +33,8 @@ export interface FoamRules {
   readonly hingeMm: number;
   /** A hinge thinner than this tears when it is bent, mm [J]. */
   readonly leastHingeMm: number;
+  /** Width of a kerf, wall to wall, mm [J]: two passes of a fine saw. */
+  readonly kerfMm: number;
 }
 
 export const FOAM_RULES: FoamRules = {
@@ -44,6 +46,7 @@ export const FOAM_RULES: FoamRules = {
   narrowThicknesses: 3,
   hingeMm: 1.5,
   leastHingeMm: 1,
+  kerfMm: 3,
 };
 
 /** All rules of a foam: its own where it has any, else the usual ones. The same object for rules that are alike. */

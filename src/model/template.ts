@@ -11,6 +11,9 @@ export type LineRole =
   | 'fold-out' // bends away from the reader (ridge on the printed side)
   | 'fold-in' // bends towards the reader
   | 'groove' // where the walls of a fold's groove come out
+  | 'groove-behind' // the same on the side that is not printed
+  | 'kerf' // the middle of a cut across a bend, part way through
+  | 'kerf-behind' // the same from the side that is not printed
   | 'score' // a slit in the face that opens when warmed
   | 'lap' // where a lap's allowance begins
   | 'mark' // match marks, up arrow, grain arrow

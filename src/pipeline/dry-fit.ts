@@ -117,7 +117,7 @@ function sideOf({ cut, bends, hinges }: BendSources, { piece, edge }: SeamRun): 
     neutralPositions,
     hingedEnds: shapes && hingedEnds(bends.patches[piece.patch], shapes, side, edge.side),
     neutralFraction,
-    tiltRad: choice.style === 'rolled' ? smoothTilts(cut.mesh, surface, panels, side, edge.side) : null,
+    tiltRad: choice.style !== 'grooved' ? smoothTilts(cut.mesh, surface, panels, side, edge.side) : null,
     panelBeside: Int32Array.from(chain.foldRad, (_, i) => panels.panelOf[triangleBeside(surface, side, edge.side, i)]),
   };
 }

@@ -133,7 +133,7 @@ const sculpt = v.object({
       name: v.optional(v.string()),
       foam: v.optional(v.string()),
       quantity: v.optional(v.pipe(count, v.minValue(1))),
-      bendStyle: v.optional(v.picklist(['rolled', 'grooved'])),
+      bendStyle: v.optional(v.picklist(['rolled', 'grooved', 'kerfed'])),
       tracedSide: v.optional(side),
       grain: v.optional(
         v.object({

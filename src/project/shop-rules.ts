@@ -19,6 +19,7 @@ export const RULE_LIMITS: Readonly<Record<RuleName, { readonly least: number; re
   bevelLimitDeg: { least: 1, most: 70 },
   hingeMm: { least: 0.2, most: 20 },
   leastHingeMm: { least: 0, most: 20 },
+  kerfMm: { least: 0.2, most: 20 },
   narrowThicknesses: { least: 0, most: 20 },
   markSpacingMm: { least: 10, most: 1000 },
   markLeastSeamMm: { least: 1, most: 1000 },

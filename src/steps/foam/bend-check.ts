@@ -1,4 +1,5 @@
 import type { Finding } from '../../base/finding.ts';
+import { formatPlain } from '../../base/format-length.ts';
 import { pointAt2 } from '../../geom/vec.ts';
 import { greatestCurvatures } from '../../mesh/principal-curvatures.ts';
 import type { BendLimits, BendStrain } from '../../model/bend-check.ts';
@@ -12,13 +13,13 @@ import type { PieceLabel } from './piece-findings.ts';
 const FLAT_THICKNESSES = 1000;
 
 /**
- * Where a rolled piece is bent most, and what that does to its skins; undefined for a flat piece and for a grooved one, whose folds are cut
- * open. Facets move parallel to themselves, so the folds of the sculpt are those of the neutral surface; lengths are taken there. A fold counts as
+ * Where a rolled piece is bent most, and what that does to its skins; undefined for a flat piece and for one with grooves or kerfs, whose
+ * inside is cut open. Facets move parallel to themselves, so the folds of the sculpt are those of the neutral surface; lengths are taken there. A fold counts as
  * spread over the facets beside it, and over no less than a circle of one thickness: foam does not bend more sharply by itself.
  * @param uv flat coordinates of the patch's vertices.
  */
 export function bendStrain(bend: PatchBend, layer: ShellLayer, uv: Float64Array): BendStrain | undefined {
-  if (bend.choice.style === 'grooved') return undefined;
+  if (bend.choice.style !== 'rolled') return undefined;
   const { patch, across, foldRad } = bend.surface;
   const vertexCount = patch.meshVertices.length;
   const positions = new Float64Array(3 * vertexCount);
@@ -79,9 +80,6 @@ export function bendFinding(label: PieceLabel, facts: BendFacts): Finding | null
   };
 }
 
-/** Width of a kerf spoken of, mm [J]: two passes of a fine saw. */
-const KERF_MM = 3;
-
 /** Kerfs that would bring the bend about, where there is room for them; else nothing. */
 function kerfWay({ strain, thicknessMm, rules }: BendFacts): string {
   if (thicknessMm <= rules.hingeMm) return '';
@@ -90,10 +88,10 @@ function kerfWay({ strain, thicknessMm, rules }: BendFacts): string {
     outsideRadiusMm: radiusMm * (1 + outsidePct / 100),
     thicknessMm,
     hingeMm: rules.hingeMm,
-    kerfMm: KERF_MM,
+    kerfMm: rules.kerfMm,
     turnRad: Math.PI / 2,
     leastHingeMm: rules.leastHingeMm,
   });
   if (kerfs.fault !== 'none') return '';
-  return `cut kerfs ${KERF_MM.toFixed(0)} mm wide and ${kerfs.depthMm.toFixed(1)} mm deep into its inside every ${kerfs.spacingMm.toFixed(1)} mm (${kerfs.count.toFixed(0)} for a quarter turn), `;
+  return `cut kerfs ${formatPlain(rules.kerfMm)} mm wide and ${kerfs.depthMm.toFixed(1)} mm deep into its inside every ${kerfs.spacingMm.toFixed(1)} mm (${kerfs.count.toFixed(0)} for a quarter turn), `;
 }

@@ -1,6 +1,7 @@
 import { deg, rad } from '../../geom/vec.ts';
 import type { BendStyle } from '../../model/foam-piece.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
+import { kerfFaultText, type KerfFault, type KerfTurn } from './kerf-turn.ts';
 import type { Panels } from './panels.ts';
 import type { PieceSurface } from './piece-surface.ts';
 
@@ -8,7 +9,15 @@ export interface BendChoice {
   readonly style: BendStyle;
   /** Why, one sentence for the maker. */
   readonly reason: string;
+  /** Why it is not kerfed, where that was asked for and cannot be. */
+  readonly kerfFault?: KerfFault;
 }
+
+/** Kerfs come at the maker's wish alone, and where straight cuts can bend the piece; it is rolled otherwise. */
+export const kerfedChoice = (turn: KerfTurn | KerfFault): BendChoice =>
+  typeof turn === 'string'
+    ? { style: 'rolled', reason: `Rolled, not kerfed: it ${kerfFaultText(turn)}.`, kerfFault: turn }
+    : { style: 'kerfed', reason: 'Kerfed, as you asked.' };
 
 /**
  * How a piece bends (foam model 2): grooved when most of its sharp folds, by length, lie between nearly flat panels, as
@@ -20,7 +29,7 @@ export function chooseBendStyle(
   panels: Panels,
   lengthOfHalfedge: (h: number) => number,
   rules: FoamRules,
-  wish?: BendStyle,
+  wish?: Exclude<BendStyle, 'kerfed'>,
 ): BendChoice {
   if (wish !== undefined)
     return { style: wish, reason: wish === 'rolled' ? 'Rolled, as you asked.' : 'Grooved, as you asked.' };

@@ -1,16 +1,18 @@
+import { crossingsOf } from '../../geom/line-crossings.ts';
 import type { Ring } from '../../geom/ring.ts';
 import type { Vec2 } from '../../geom/vec.ts';
-import type { FoamPiece, PieceFold } from '../../model/foam-piece.ts';
+import type { FoamPiece, PieceFold, TracedSide } from '../../model/foam-piece.ts';
 
 /**
- * Where grooves come out on the traced side: two lines beside each fold, in the piece's frame, mm, `x y x y` each. A line whose fold ends on
- * the edge of the piece runs on to the line that is cut, or stops there.
+ * Where grooves come out on one side of the foam: two lines beside each fold that is grooved from there, in the piece's frame, mm, `x y x y`
+ * each. A line whose fold ends on the edge of the piece runs on to where that side ends, or stops there.
  */
-export function grooveLines(piece: FoamPiece): readonly Float64Array[] {
-  const cut = [piece.outline, ...piece.holes];
+export function grooveLines(piece: FoamPiece, side: TracedSide): readonly Float64Array[] {
+  const isTraced = side === piece.tracedSide;
+  const cut = isTraced ? [piece.outline, ...piece.holes] : [piece.otherOutline, ...piece.otherHoles];
   const onEdge = pointsOf([piece.neutralOutline, ...piece.neutralHoles]);
   return piece.folds.flatMap((fold) => {
-    if (fold.groove?.side !== piece.tracedSide) return [];
+    if (fold.groove?.side !== side) return [];
     return [fold.groove.widthMm / 2, -fold.groove.widthMm / 2].flatMap((aside) => lineBeside(fold, aside, cut, onEdge));
   });
 }
@@ -59,19 +61,3 @@ function lineBeside(
 
 /** How far past its fold's end a line runs on to the cut, in half widths: farther off the edge does not belong to that end. */
 const MOST_BEYOND = 6;
-
-/** Signed distances along a line from a point at which it crosses rings. */
-function crossingsOf(rings: readonly Ring[], p: Vec2, along: Vec2): number[] {
-  const found: number[] = [];
-  for (const ring of rings) {
-    for (let i = 0; i < ring.length; i += 2) {
-      const j = (i + 2) % ring.length;
-      const [ax, ay, bx, by] = [ring[i] - p.x, ring[i + 1] - p.y, ring[j] - p.x, ring[j + 1] - p.y];
-      const [sideA, sideB] = [along.x * ay - along.y * ax, along.x * by - along.y * bx];
-      if (sideA > 0 === sideB > 0) continue;
-      const share = sideA / (sideA - sideB);
-      found.push(along.x * (ax + share * (bx - ax)) + along.y * (ay + share * (by - ay)));
-    }
-  }
-  return found;
-}

@@ -32,6 +32,8 @@ export function pieceFolds(
   thicknessMm: number,
   rules: FoamRules,
 ): readonly PieceFold[] {
+  // Kerfs take the place of folds.
+  if (choice.style === 'kerfed') return [];
   const isRolled = choice.style === 'rolled';
   const folds = foldLines(surface, uv, rules.foldLimitDeg, isRolled);
   if (isRolled) return folds;

@@ -7,6 +7,10 @@ import type { PatchBend } from './part-bends.ts';
 export const isGrooved = ({ choice }: PatchBend, { thicknessMm }: ShellLayer, hingeMm: number): boolean =>
   choice.style === 'grooved' && thicknessMm > hingeMm;
 
+/** Whether a piece turns on what grooves or kerfs leave of it. */
+export const isHinged = ({ choice }: PatchBend, { thicknessMm }: ShellLayer, hingeMm: number): boolean =>
+  choice.style !== 'rolled' && thicknessMm > hingeMm;
+
 /**
  * Depth under the face at which a fold turns, mm: in the middle of what its groove leaves. A convex fold is grooved from the back and turns
  * under the face, a concave one is grooved from the face.
@@ -25,13 +29,14 @@ const SURFACES = new WeakMap<ShellLayer, Map<number, ShellLayer>>();
 
 /**
  * The sheet as a piece is cut from it: what the piece keeps its length on is the sheet's neutral surface where it is rolled, and the surface
- * its hinges lie on where it is grooved (foam model 2, and 4 for `k` there), the one that more of its folds turn on, by length and turn.
+ * its hinges lie on where it is grooved (foam model 2, and 4 for `k` there), the one that more of its folds turn on, by length and turn. Kerfs are
+ * all cut from the inside of the one bend there is.
  * Both surfaces are parallel to the face, so seams between pieces of either kind run over the same places of the sculpt.
  * @returns the same object for the same sheet and surface.
  */
 export function hingeSurface(bend: PatchBend, shell: ShellLayer, hingeMm: number): ShellLayer {
-  if (!isGrooved(bend, shell, hingeMm)) return shell;
-  const turn = meanTurn(bend, shell);
+  if (!isHinged(bend, shell, hingeMm)) return shell;
+  const turn = bend.kerf === undefined ? meanTurn(bend, shell) : bend.kerf.isConvex ? 1 : -1;
   if (turn === 0) return shell;
   const { thicknessMm: t, facePositions, backPositions } = shell;
   const k = 1 - hingeDepth(turn, t, hingeMm) / t;

@@ -11,21 +11,26 @@ import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam, PieceFold, TracedSide } from '../../model/foam-piece.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
+import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { PieceScore, ScoredLine } from '../../model/score.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { acrossSeam } from './across-seam.ts';
+import type { BendChoice } from './bend-style.ts';
 import { bendFinding, bendStrain } from './bend-check.ts';
 import { allowanceOf, roleOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
 import { grooveFindings } from './groove-findings.ts';
 import { pieceFolds } from './grooves.ts';
+import { isHinged } from './hinge-surface.ts';
 import type { HingeShapes } from './hinge-shapes.ts';
+import { kerfFindings } from './kerf-findings.ts';
 import { makeSeams } from './make-seams.ts';
 import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
+import { pieceKerfs } from './piece-kerfs.ts';
 import {
   lossFinding,
   narrowFinding,
@@ -267,6 +272,10 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
   const strain = bendStrain(bend, layer, shape.uv);
   const scores = pieceScores(making.scores, shape.uv);
   const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
+  const kerfs =
+    bend.kerf !== undefined && isHinged(bend, layer, rules.hingeMm)
+      ? pieceKerfs(bend.kerf, { ...shape, triangles: patch.triangles }, rules)
+      : undefined;
   yield;
   const made = {
     id,
@@ -294,6 +303,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     saw: sawSettings(shape.edges, rules.bevelLimitDeg),
     folds,
     marks: pieceMarks(shape, runs, chains, places, traced),
+    ...(kerfs === undefined ? {} : { kerfs }),
     ...(scores.length === 0 ? {} : { scores }),
     up: shape.up,
     ...grainOf(wish.grain, shape.up, facts.shrinkage),
@@ -307,7 +317,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
       { id, part: input.part, name },
       { patch, flat, spots, limits: facts.limits },
       shape,
-      { folds, scores, strain },
+      { folds, scores, strain, kerfs, choice: bend.choice },
       facts.bendLimits,
     ),
   };
@@ -324,6 +334,8 @@ interface MadeOfPiece {
   readonly folds: readonly PieceFold[];
   readonly scores: readonly PieceScore[];
   readonly strain: BendStrain | undefined;
+  readonly kerfs: PieceKerfs | undefined;
+  readonly choice: BendChoice;
 }
 
 function findingsOf(
@@ -331,7 +343,7 @@ function findingsOf(
   label: PieceLabel,
   facts: StretchFacts,
   shape: PieceShape,
-  { folds, scores, strain }: MadeOfPiece,
+  { folds, scores, strain, kerfs, choice }: MadeOfPiece,
   bendLimits: BendLimits = BEND_LIMITS,
 ): readonly Finding[] {
   const { rules } = input;
@@ -348,6 +360,7 @@ function findingsOf(
   return [
     ...stretchFindings(label, facts),
     ...found.filter((finding): finding is Finding => finding !== null),
+    ...kerfFindings(label, { choice, kerfs, thicknessMm, rules }),
     ...grooveFindings(label, {
       folds,
       mesh: input.mesh,
@@ -393,6 +406,7 @@ function printedValues(
     ]),
     [piece.folds, piece.marks],
     ...(piece.scores === undefined ? [] : [piece.scores]),
+    ...(piece.kerfs === undefined ? [] : [piece.kerfs]),
     ...(piece.grainRad === undefined && piece.shrinkage === undefined
       ? []
       : [[piece.grainRad ?? null, piece.shrinkage?.alongPct ?? 0, piece.shrinkage?.acrossPct ?? 0]]),

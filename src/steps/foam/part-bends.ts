@@ -4,9 +4,10 @@ import type { Mesh } from '../../mesh/mesh.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamChain } from '../../model/seams.ts';
-import { chooseBendStyle, type BendChoice } from './bend-style.ts';
+import { chooseBendStyle, kerfedChoice, type BendChoice } from './bend-style.ts';
 import { bevelsBetween, squareBevels, type BevelSide, type ChainBevels } from './chain-bevels.ts';
 import { panelCorners, type PanelCorner } from './panel-corners.ts';
+import { kerfTurn, type KerfTurn } from './kerf-turn.ts';
 import { findPanels, type Panels } from './panels.ts';
 import { settingsOfPatches } from './piece-names.ts';
 import { surfaceSteps, type PieceSurface } from './piece-surface.ts';
@@ -16,6 +17,8 @@ export interface PatchBend {
   readonly surface: PieceSurface;
   readonly panels: Panels;
   readonly choice: BendChoice;
+  /** How far it has turned at each place, where it bends by kerfs. */
+  readonly kerf?: KerfTurn;
   /** Where it is one flat panel, those of its corners that it shares with more panels than meet in one point. */
   readonly corners: readonly PanelCorner[];
 }
@@ -57,8 +60,13 @@ function* bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<Piece
   yield;
   const point = (corner: number) => pointAt3(mesh.positions, patch.meshVertices[patch.triangles[corner]]);
   const lengthOf = (h: number): number => length3(sub3(point(h % 3 === 2 ? h - 2 : h + 1), point(h)));
-  const choice = chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle);
-  return { surface, panels, choice, corners: panelCorners(mesh, surface) };
+  const corners = panelCorners(mesh, surface);
+  if (wish.bendStyle === 'kerfed') {
+    const kerf = kerfTurn(mesh, surface);
+    const choice = kerfedChoice(kerf);
+    return { surface, panels, choice, corners, ...(typeof kerf === 'string' ? {} : { kerf }) };
+  }
+  return { surface, panels, choice: chooseBendStyle(surface, panels, lengthOf, rules, wish.bendStyle), corners };
 }
 
 /** Open edges and laps are cut square (foam model 4). */
@@ -66,7 +74,7 @@ function bevelsOfChain(mesh: Mesh, chain: SeamChain, bends: readonly PatchBend[]
   if (chain.kind === 'open' || chain.kind === 'lap') return squareBevels(chain);
   const sides = chain.sides.map((side, which): BevelSide => {
     const { surface, panels, choice } = bends[side.patch];
-    return { side, which: which === 0 ? 0 : 1, surface, panels, isSmooth: choice.style === 'rolled' };
+    return { side, which: which === 0 ? 0 : 1, surface, panels, isSmooth: choice.style !== 'grooved' };
   });
   return bevelsBetween(mesh, chain, sides);
 }

@@ -2,8 +2,8 @@ import { boxOfPoints, joinBoxes, type Box2, type Ring } from '../../geom/ring.ts
 import { scaledDirection, scaledNormal, scaledPoint, type ScaleAlong } from '../../geom/scale-along.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { cutScaleOf } from '../../model/cut-larger.ts';
-import type { FoamPiece, MatchMark, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
-import type { Stroke } from '../../model/template.ts';
+import type { FoamPiece, MatchMark, PieceEdge, PieceFold, TracedSide } from '../../model/foam-piece.ts';
+import type { LineRole, Stroke } from '../../model/template.ts';
 import { grooveLines } from './groove-lines.ts';
 import { isFoldOut } from './template-words.ts';
 
@@ -29,6 +29,10 @@ export interface PaperPiece {
   readonly folds: readonly PieceFold[];
   /** Edges of the grooves on the printed side. */
   readonly grooves: readonly Float64Array[];
+  /** The same on the other side. */
+  readonly groovesBehind: readonly Float64Array[];
+  /** Middles of kerfs. */
+  readonly kerfs: readonly Float64Array[];
   /** Slits in the face. */
   readonly scores: readonly Float64Array[];
   readonly marks: readonly MatchMark[];
@@ -53,13 +57,19 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     cutRings: [piece.outline, ...piece.holes].map(ringOnPaper),
     otherRings: [piece.otherOutline, ...piece.otherHoles].map(ringOnPaper),
     folds: piece.folds.map((fold) => ({ ...fold, from: point(fold.from), to: point(fold.to) })),
-    grooves: grooveLines(piece).map((line) => mapped(line, point)),
+    grooves: grooveLines(piece, piece.tracedSide).map((line) => mapped(line, point)),
+    groovesBehind: grooveLines(piece, otherSide(piece.tracedSide)).map((line) => mapped(line, point)),
+    kerfs: (piece.kerfs?.lines ?? []).map((line) => mapped(line, point)),
     scores: (piece.scores ?? []).map(({ points }) => mapped(points, point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
     grain: grainRad === undefined ? null : mirrored({ x: Math.cos(grainRad), y: Math.sin(grainRad) }),
   };
 }
+
+const otherSide = (side: TracedSide): TracedSide => (side === 'face' ? 'back' : 'face');
+
+const kerfRole = ({ kerfs, tracedSide }: FoamPiece): LineRole => (kerfs?.side === tracedSide ? 'kerf' : 'kerf-behind');
 
 function mapped(points: ArrayLike<number>, map: (p: Vec2) => Vec2): Float64Array {
   const found = new Float64Array(points.length);
@@ -91,6 +101,8 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
       closed: false,
     })),
     ...paper.grooves.map((points): Stroke => ({ role: 'groove', points, closed: false })),
+    ...paper.groovesBehind.map((points): Stroke => ({ role: 'groove-behind', points, closed: false })),
+    ...paper.kerfs.map((points): Stroke => ({ role: kerfRole(piece), points, closed: false })),
     ...paper.scores.map((points): Stroke => ({ role: 'score', points, closed: false })),
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',

@@ -27,6 +27,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
     ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
     ...grooveLine(piece),
+    ...kerfLinesOf(piece),
     ...scoreLines(piece),
     ...handLines(piece, context),
     ...shrinkLines(piece),
@@ -40,6 +41,22 @@ function grooveLine({ folds }: FoamPiece): readonly string[] {
   if (groove === undefined) return [];
   const [depth, hinge] = [groove.depthMm, groove.hingeMm].map((length) => `${Math.round(10 * length) / 10} mm`);
   return [`grooves ${depth} deep, leave ${hinge}`];
+}
+
+/** `kerfs on this side, 3 mm wide, 4.5 mm deep, leave 1.5 mm` and how many there are, how far apart. */
+function kerfLinesOf({ kerfs, tracedSide }: FoamPiece): readonly string[] {
+  if (kerfs === undefined) return [];
+  const { side, widthMm, depthMm, hingeMm, lines, spacingMm, mouthMm } = kerfs;
+  const where = side === tracedSide ? 'on this side' : 'on the other side';
+  const [near, far] = [spacingMm.least, spacingMm.most].map((length) => tenths(length));
+  const apart = near === far ? `${near} mm` : `${near} to ${far} mm`;
+  const shut = mouthMm < 0.05 ? 'shut' : `close to ${tenths(mouthMm)} mm`;
+  return [
+    `kerfs ${where} ${tenths(widthMm)} mm wide, ${tenths(depthMm)} mm deep, leave ${tenths(hingeMm)} mm`,
+    lines.length === 1
+      ? `one of them: bend until it has ${shut}`
+      : `${lines.length} of them, ${apart} apart: bend until they ${shut}`,
+  ];
 }
 
 /** One line for each depth and width: `score the face 3 mm deep, opens to 2 mm when warmed`. */

@@ -11,6 +11,7 @@ import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
+import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
 import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -200,6 +201,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
       angleDeg: fold.angleDeg,
       ...(fold.groove === undefined ? {} : { groove: fold.groove }),
     })),
+    ...(piece.kerfs === undefined ? {} : { kerfs: kerfReport(piece.kerfs) }),
     ...(piece.scores === undefined
       ? {}
       : { scores: piece.scores.map(({ points, ...score }) => ({ ...score, pointsMm: pairs(points) })) }),
@@ -282,4 +284,8 @@ function findingReport(finding: Finding, input: ReportInput): Record<string, unk
 function sizeOf(ring: Float64Array): readonly [number, number] {
   const box = boxOfPoints(ring);
   return [box.maxX - box.minX, box.maxY - box.minY];
+}
+
+function kerfReport({ lines, ...sizes }: PieceKerfs): unknown {
+  return { ...sizes, linesMm: lines.map(pairs) };
 }

@@ -87,7 +87,7 @@ describe('grooves on a template', () => {
     const { pieces } = foamOf(parted, { tracedSide: 'back' });
     expect(pieces).toHaveLength(2);
     for (const piece of pieces) {
-      const lines = grooveLines(piece);
+      const lines = grooveLines(piece, piece.tracedSide);
       expect(piece.folds).toHaveLength(7);
       expect(lines).toHaveLength(14);
       const ends = piece.folds.flatMap(({ from, to }) => [from, to]);
@@ -107,7 +107,7 @@ describe('grooves on a template', () => {
       { ...fold, to: middle },
       { ...fold, from: middle },
     ]) {
-      const lines = grooveLines({ ...piece, folds: [half] });
+      const lines = grooveLines({ ...piece, folds: [half] }, piece.tracedSide);
       expect(lines).toHaveLength(2);
       for (const [ax, ay, bx, by] of lines) expect(Math.hypot(bx - ax, by - ay)).toBeCloseTo(50, 9);
     }
