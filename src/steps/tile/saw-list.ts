@@ -22,7 +22,11 @@ export function putSawList(flow: Flow, table: SawTable, pieces: readonly FoamPie
   const widths = [SETTING_MM, flow.width - SETTING_MM - CELL_GAP_MM];
   const heading = rowItem([['set to'], ['edges, by piece number and letter']], widths, true);
   flow.heading('The saw');
-  flow.paragraph('Set blade or table once and cut every edge beside it; each leans within a degree of it.', {}, 0.8);
+  flow.paragraph(
+    'Set blade or table once and cut every edge beside it: it serves them all within a degree. A template’s own figure may differ by as much.',
+    {},
+    0.8,
+  );
   flow.put(heading);
   for (const { setting, edges } of rows) {
     const lines = edges.flatMap((text) => wrapText(text, TYPE_MM.body, widths[1]));
