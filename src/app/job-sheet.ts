@@ -30,16 +30,17 @@ export class JobSheet extends LitElement {
         border-inline-start: var(--wide) solid var(--ink);
       }
       article {
+        --edge: var(--s6);
         max-inline-size: 36rem;
         margin-inline: auto;
-        padding-inline: var(--s6);
+        padding-inline: var(--edge);
       }
       /* Lines of the sheet part at fold lines: the long dash and dot of a fold on paper. */
       article > *:not(fl-job-head, fl-notice-line)::before {
         content: '';
         display: block;
         block-size: 1px;
-        margin-inline: calc(-1 * var(--s6));
+        margin-inline: calc(-1 * var(--edge));
         background: repeating-linear-gradient(
           to right,
           var(--ink) 0 18px,
@@ -53,7 +54,7 @@ export class JobSheet extends LitElement {
           border-inline-start: 0;
         }
         article {
-          padding-inline: var(--s4);
+          --edge: var(--s4);
         }
       }
     `,
@@ -113,6 +114,7 @@ export class JobSheet extends LitElement {
         .choice=${view.choice}
         .reading=${view.reading}
         .fitReading=${view.fitReading}
+        .roomMm=${view.roomMm}
         .colouring=${view.colouring}
         .sheet=${view.sheet}
         .inHand=${view.plane?.id ?? ''}

@@ -58,7 +58,7 @@ export class LookRow extends JobSection {
         cursor: pointer;
       }
       .cut {
-        max-inline-size: 27rem;
+        max-inline-size: min(27rem, 100%);
         padding-block: var(--s1);
         font-size: var(--t-small);
       }
@@ -66,14 +66,22 @@ export class LookRow extends JobSection {
         inline-size: 10rem;
         accent-color: var(--ink);
       }
-      .cut p {
+      .cut p:not(.unseen) {
         inline-size: 24rem;
         max-inline-size: 100%;
         margin: 0;
         font-variant-numeric: tabular-nums;
       }
-      @container (width < 560px) {
+      @container (width < 720px) {
         legend {
+          display: none;
+        }
+        fieldset {
+          column-gap: var(--s2);
+          padding-inline: var(--s2);
+        }
+        /* How it works is read once; there it would hide what it speaks of. */
+        .how {
           display: none;
         }
       }
@@ -144,7 +152,7 @@ export class LookRow extends JobSection {
               <p aria-live="polite">
                 ${WORDS.inPlace(some, plates.length)} ${piece ? WORDS.lastOn(`${piece.number} ${piece.name}`) : nothing}
               </p>
-              <p class="soft">${WORDS.order}</p>`
+              <p class="soft how">${WORDS.order}</p>`
       }
     </div>`;
   }

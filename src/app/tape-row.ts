@@ -16,7 +16,7 @@ export class TapeRow extends JobSection {
     css`
       :host {
         display: block;
-        max-inline-size: 27rem;
+        max-inline-size: min(27rem, 100%);
         padding: var(--s1) var(--s3);
         border: var(--narrow) solid var(--ink);
         background: var(--paper-high);
@@ -30,6 +30,11 @@ export class TapeRow extends JobSection {
       }
       button {
         margin-inline-start: auto;
+      }
+      @container (width < 720px) {
+        .how {
+          display: none;
+        }
       }
     `,
   ];
@@ -45,7 +50,7 @@ export class TapeRow extends JobSection {
         <b>${tape.name}</b> <span aria-live="polite">${this.#girth()}</span>
         <button class="plain" @click=${() => this.ask(holdVerbOf(tape.id))}>${words.putAway}</button>
       </div>
-      <p class="soft">${words.handKeys}</p>`;
+      <p class="soft how">${words.handKeys}</p>`;
   }
 
   #girth(): string {

@@ -17,8 +17,9 @@ export const WINDOW_STYLE = css`
   .bench {
     position: relative;
     display: grid;
-    grid-template-rows: minmax(0, 1fr) auto;
+    grid-template: minmax(0, 1fr) auto / minmax(0, 1fr);
     min-inline-size: 0;
+    container-type: inline-size;
     background: var(--bench-ground);
   }
   fl-stage,
@@ -101,16 +102,26 @@ export const WINDOW_STYLE = css`
       block-size: auto;
       overflow: visible;
     }
+    /* The picture keeps its height and nothing lies over it: what is chosen and looked at stands under the slider. */
     .bench {
-      block-size: 68vh;
-      block-size: 68svh;
+      grid-template-rows: 56vh auto auto auto;
+      grid-template-rows: 56svh auto auto auto;
+      padding-block-end: var(--s2);
       border-block-end: var(--wide) solid var(--ink);
     }
     fl-job-sheet {
       overflow: visible;
     }
+    fl-chosen-row,
+    fl-look-row {
+      justify-content: start;
+      margin: 0 var(--s2) var(--s2);
+    }
     fl-chosen-row {
-      margin-inline: var(--s2);
+      grid-area: 3 / 1;
+    }
+    fl-look-row {
+      grid-area: 4 / 1;
     }
     fl-stage-rule {
       padding-inline: 0;
