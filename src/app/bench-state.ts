@@ -4,6 +4,7 @@ import type { BodyFit } from '../model/body-fit.ts';
 import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { PageSet } from '../model/page.ts';
+import { roomField, type RoomField } from '../model/room-field.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { Springing } from '../model/springing.ts';
 
@@ -18,6 +19,8 @@ export interface Bench {
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
   readonly bodyFit: BodyFit | null;
+  /** Room round the cores of `bodyFit`, as colours show it. */
+  readonly room: RoomField | null;
   readonly dryFit: DryFit | null;
   readonly springing: Springing | null;
   readonly findings: readonly Finding[];
@@ -33,6 +36,7 @@ export const EMPTY_BENCH: Bench = {
   sheets: null,
   paper: null,
   bodyFit: null,
+  room: null,
   dryFit: null,
   springing: null,
   findings: [],
@@ -51,6 +55,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     sheets: keep(update.sheets, bench.sheets),
     paper: keep(update.paper, bench.paper),
     bodyFit: keep(update.bodyFit, bench.bodyFit),
+    room: update.bodyFit === undefined ? bench.room : roomField(update.bodyFit),
     dryFit: keep(update.dryFit, bench.dryFit),
     springing: keep(update.springing, bench.springing),
     findings: update.findings,

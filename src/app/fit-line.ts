@@ -17,6 +17,7 @@ import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
 import { LOOK_WORDS } from './look-words.ts';
 import './laying-group.ts';
+import './room-legend.ts';
 import './seam-table.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import './spot-list.ts';
@@ -51,6 +52,8 @@ export class FitLine extends JobSection {
   @property({ attribute: false }) choice: Choice = NOTHING;
   @property({ attribute: false }) reading: Reading | null = null;
   @property({ attribute: false }) fitReading: FitReading | null = null;
+  /** Room to a core under the pointer, mm. */
+  @property({ attribute: false }) roomMm: number | null = null;
   @property() colouring: Colouring = 'plain';
   /** Which sheet of the wall lies on the bench, 1 the outermost. */
   @property({ type: Number }) sheet = 1;
@@ -61,21 +64,11 @@ export class FitLine extends JobSection {
 
   protected override render() {
     const pieces = this.bench.pieces?.pieces ?? [];
-    const limits = this.#limits();
     return html`<fl-job-line heading=${WORDS.lines.fit} mark=${this.#mark()}>
       ${
         pieces.length === 0
           ? html`<p slot="answer" class="soft">${WORDS.fit.waiting}</p>`
-          : html`${this.#answer()}
-              ${
-                this.colouring === 'fit'
-                  ? html`<fl-fit-legend .reading=${this.fitReading} .unit=${this.unit}></fl-fit-legend>`
-                  : html`<fl-stretch-legend
-                      .limitPct=${limits.tooMuchPct}
-                      .noticePct=${limits.noticePct}
-                      .reading=${this.reading}
-                    ></fl-stretch-legend>`
-              }
+          : html`${this.#answer()} ${this.#legend()}
               <div class="row">
                 <button
                   aria-pressed=${this.colouring === 'stretch'}
@@ -92,6 +85,17 @@ export class FitLine extends JobSection {
                 >
                   ${LOOK_WORDS.showFit}<kbd>D</kbd>
                 </button>
+                ${
+                  this.bench.room === null
+                    ? nothing
+                    : html`<button
+                        aria-pressed=${this.colouring === 'room'}
+                        aria-keyshortcuts="Q"
+                        @click=${() => this.ask('room-colours')}
+                      >
+                        ${LOOK_WORDS.showRoom}<kbd>Q</kbd>
+                      </button>`
+                }
               </div>
               ${this.#worst()}
               <fl-spot-list .bench=${this.bench} .project=${this.project}></fl-spot-list>
@@ -108,6 +112,27 @@ export class FitLine extends JobSection {
       ></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
     </fl-job-line>`;
+  }
+
+  #legend() {
+    switch (this.colouring) {
+      case 'fit':
+        return html`<fl-fit-legend .reading=${this.fitReading} .unit=${this.unit}></fl-fit-legend>`;
+      case 'room':
+        return html`<fl-room-legend
+          .field=${this.bench.room}
+          .roomMm=${this.roomMm}
+          .unit=${this.unit}
+        ></fl-room-legend>`;
+      default: {
+        const { tooMuchPct, noticePct } = this.#limits();
+        return html`<fl-stretch-legend
+          .limitPct=${tooMuchPct}
+          .noticePct=${noticePct}
+          .reading=${this.reading}
+        ></fl-stretch-legend>`;
+      }
+    }
   }
 
   #limits() {

@@ -36,6 +36,22 @@ export function insideVerbs(bench: Workbench): Verb[] {
             run: () => bench.setView({ colouring: colouring === 'fit' ? 'plain' : 'fit', look: 'foam' }),
           },
         ]),
+    ...(bench.bench.room === null
+      ? []
+      : [
+          {
+            id: 'room-colours',
+            label: colouring === 'room' ? LOOK_WORDS.hideRoom : LOOK_WORDS.showRoom,
+            key: 'q',
+            isOn: colouring === 'room',
+            run: () =>
+              bench.setView(
+                colouring === 'room'
+                  ? { colouring: 'plain', look: 'foam', roomMm: null }
+                  : { colouring: 'room', look: 'back', stage: 0 },
+              ),
+          },
+        ]),
     {
       id: 'cut-open',
       label: isCut ? LOOK_WORDS.closeVerb : LOOK_WORDS.cutVerb,

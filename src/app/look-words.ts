@@ -41,5 +41,14 @@ export const LOOK_WORDS = {
   fitReading: (letter: string, face: string, back: string) =>
     `Seam ${letter}: ${face} at the face, ${back} at the back`,
   gapOf: (mm: string, isOverlap: boolean) => `${isOverlap ? 'overlap' : 'gap'} ${mm}`,
+  showRoom: 'show the room round the core',
+  hideRoom: 'hide the room round the core',
+  noCore: 'There is no core now: put one in under Body and core.',
+  roomLegend: (limit: string, wanted: string) =>
+    `Scale from a core ${limit} deep in the foam through foam that touches it to ${limit} of room; ${wanted} wanted`,
+  roomHint: (wanted: string) =>
+    `core in the foam ← 0 touches → room, on the inside of the foam; ${wanted} wanted. Grey: no core beside it. Point at a place for its figure.`,
+  roomReading: (mm: string, isInFoam: boolean) =>
+    isInFoam ? `The core stands ${mm} deep in the foam here` : `${mm} of room here`,
   keys: 'Drag the frame, its arrow or its knobs; arrow keys on the picture move and lean it, with Shift by more or the other way.',
 };

@@ -20,15 +20,16 @@ export class StagePicks {
     const { stretchPct, squashPct } = pick;
     const thicknessMm = pick.thicknessMm ?? null;
     const fitReading = view.colouring === 'fit' ? fitAt(this.#bench.bench, pick) : null;
+    const roomMm = view.colouring === 'room' ? this.#roomAt(pick) : null;
     const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
     const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
     if (view.tool === 'path' && view.from !== null) {
-      this.#bench.setView({ reading, pointed, thicknessMm, fitReading });
+      this.#bench.setView({ reading, pointed, thicknessMm, fitReading, roomMm });
       if (pick.vertex !== undefined) void this.#previewPath(view.from, pick.vertex);
       return;
     }
     const preview = view.tool === 'part' && pick.edge !== undefined ? [pick.edge] : null;
-    this.#bench.setView({ reading, pointed, preview, thicknessMm, fitReading });
+    this.#bench.setView({ reading, pointed, preview, thicknessMm, fitReading, roomMm });
   }
 
   click(pick: BenchPick): void {
@@ -49,6 +50,12 @@ export class StagePicks {
       case 'choose':
         this.#choose(pick);
     }
+  }
+
+  /** Where a corner has no core beside it there is nothing to tell. */
+  #roomAt({ vertex }: BenchPick): number | null {
+    const mm = vertex === undefined ? undefined : this.#bench.bench.room?.atVertices[vertex];
+    return mm === undefined || Number.isNaN(mm) ? null : mm;
   }
 
   /** The plane in hand was moved: what follows from it is shown along the way. */

@@ -303,6 +303,7 @@ export class Stage extends LitElement {
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
     if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));
     if (changed === null || this.bench.dryFit !== changed.get('bench')?.dryFit) scene.setFit(this.bench.dryFit);
+    if (changed === null || this.bench.room !== changed.get('bench')?.room) scene.setRoom(this.bench.room);
     if (isNew('bench') || isNew('regions')) this.#showGives(scene);
     if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view'));
   }

@@ -81,6 +81,8 @@ export interface ViewState {
   readonly preview: readonly number[] | null;
   readonly reading: Reading | null;
   readonly fitReading: FitReading | null;
+  /** Room to the nearest core at the corner under the pointer, mm; null where it is not looked at. */
+  readonly roomMm: number | null;
   readonly finderOpen: boolean;
 }
 
@@ -108,6 +110,7 @@ export const FIRST_VIEW: ViewState = {
   preview: null,
   reading: null,
   fitReading: null,
+  roomMm: null,
   finderOpen: false,
 };
 

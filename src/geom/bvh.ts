@@ -27,8 +27,9 @@ export interface SurfaceTree {
    * The point of the surface nearest to another surface, which was turned and moved first; null where either has no triangle. The distance is 0
    * where they run into each other.
    * @param place  4 x 4 matrix that brings the other surface to where it is, column by column.
+   * @param most   distance from which on nothing is looked for: null where nothing is nearer.
    */
-  nearestTo(other: SurfaceTree, place: readonly number[]): SurfaceHit | null;
+  nearestTo(other: SurfaceTree, place: readonly number[], most?: number): SurfaceHit | null;
   /**
    * Tells of every two triangles whose upright boxes touch, each two once and the lower number first, in an order that depends on the
    * surface alone; in stretches.
@@ -130,12 +131,13 @@ class BoxTree implements SurfaceTree {
     };
   }
 
-  nearestTo(other: SurfaceTree, place: readonly number[]): SurfaceHit | null {
+  nearestTo(other: SurfaceTree, place: readonly number[], most = Infinity): SurfaceHit | null {
     if (!(other instanceof BoxTree)) return null;
     const target: HitPointInfo = { point: new Vector3(), distance: 0, faceIndex: 0 };
     const geometry = other.#tree.geometry as BufferGeometry & { boundsTree?: MeshBVH };
     geometry.boundsTree = other.#tree;
-    if (this.#tree.closestPointToGeometry(geometry, new Matrix4().fromArray(place), target) === null) return null;
+    const matrix = new Matrix4().fromArray(place);
+    if (this.#tree.closestPointToGeometry(geometry, matrix, target, undefined, 0, most) === null) return null;
     const { point, faceIndex, distance } = target;
     return { triangle: faceIndex, point: { x: point.x, y: point.y, z: point.z }, distance };
   }

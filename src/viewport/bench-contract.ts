@@ -88,9 +88,9 @@ export interface BenchTapes {
 export const NO_TAPES: BenchTapes = { chosen: [], rest: [] };
 
 export type UpAxis = 'x' | 'y' | 'z';
-export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit';
+export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit' | 'room';
 /** True where colours are figures: grounds are pale then, and lines dark. */
-export const isMeasure = (colouring: Colouring): boolean => colouring === 'stretch' || colouring === 'fit';
+export const isMeasure = (colouring: Colouring): boolean => colouring !== 'plain' && colouring !== 'pieces';
 /** Gap and overlap at the ends of the colours of the dry fit, mm: twice what closes under glue without a trace. */
 export const FIT_LIMIT_MM = 2 * DRY_FIT_MM;
 /** A thing of known size beside the sculpt. */

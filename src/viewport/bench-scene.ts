@@ -1,5 +1,6 @@
 import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
+import type { RoomField } from '../model/room-field.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import { Aim } from './aim.ts';
 import type {
@@ -146,6 +147,11 @@ export class BenchScene {
   /** How the finished pieces meet: drawn along their seams while the colouring is `fit`. */
   setFit(fit: DryFit | null): void {
     this.#show.fit = fit;
+  }
+
+  /** Room round the cores, drawn while the colouring is `room`. */
+  setRoom(room: RoomField | null): void {
+    this.#show.room = room;
   }
 
   setColouring(kind: Colouring): void {

@@ -17,6 +17,7 @@ import { BenchTop } from './bench-top.ts';
 import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
+import type { RoomField } from '../model/room-field.ts';
 import { FamiliarThing } from './familiar.ts';
 import { FitLines } from './fit-lines.ts';
 import type { OnBench } from './find-pointed.ts';
@@ -66,6 +67,7 @@ export class BenchShow {
   readonly #tapeLines = new TapeLines();
   #tapes: BenchTapes = NO_TAPES;
   #fit: DryFit | null = null;
+  #room: RoomField | null = null;
   #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null };
   #colours: BenchColours = coloursOf(PAPER_THEME);
   #up: UpAxis = 'y';
@@ -139,6 +141,12 @@ export class BenchShow {
   set fit(fit: DryFit | null) {
     this.#fit = fit;
     this.#drawLines();
+  }
+
+  /** Room round the cores: what colours mean while the colouring is `room`. */
+  set room(room: RoomField | null) {
+    this.#room = room;
+    if (this.#colouring === 'room') this.#paint();
   }
 
   /** How areas give, per triangle of the sculpt: see `GIVES`. */
@@ -497,7 +505,8 @@ export class BenchShow {
     this.inside.section.paint(colours.foamCut, colours.line);
     this.inside.prop.paint(colours);
     this.#lineColours();
-    if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives);
+    if (this.#solid !== null)
+      paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives, this.#room);
     this.inside.repaint();
     this.#studio.changed();
   }

@@ -1,3 +1,4 @@
+import { roomOfTriangle, type RoomField } from '../model/room-field.ts';
 import { isMeasure, type Colouring } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import type { SolidDisplay } from './display.ts';
@@ -32,6 +33,7 @@ const TONE_SHARE = [0, 0.3, 0.55];
 
 /**
  * Colours foam and sculpt triangle by triangle, both alike where a measure is shown.
+ * @param room  round the cores, for the colouring `room`; one of another sculpt is out of date and passed over.
  * @param gives see {@link GIVES}, per triangle of the sculpt; a list of another length is out of date and passed over.
  */
 export function paintSolid(
@@ -40,6 +42,7 @@ export function paintSolid(
   limitPct: number,
   colours: BenchColours,
   gives: Uint8Array,
+  room: RoomField | null,
 ): void {
   const { form, body, pieces } = solid;
   const { sculpt } = solid.base;
@@ -51,7 +54,8 @@ export function paintSolid(
     form.paint(t, clay[0], clay[1], clay[2]);
   }
   if (body === null && sculpt.colours !== null && colouring === 'plain') paintFileColours(solid, sculpt.colours);
-  if (pieces !== null && colouring !== 'plain') {
+  if (colouring === 'room') paintRoom(solid, room);
+  else if (pieces !== null && colouring !== 'plain') {
     const scale = scaleBytes();
     for (const patch of pieces.patches) {
       const { stretchPct, squashPct, meshTriangles } = patch;
@@ -70,6 +74,19 @@ export function paintSolid(
   if (!isMeasure(colouring) && 3 * gives.length === sculpt.triangles.length) paintGives(solid, gives);
   form.painted();
   body?.skins.painted();
+}
+
+/** Each triangle by the least room of its corners; a quiet grey where no core is beside it. */
+function paintRoom({ form, body, base }: SolidDisplay, room: RoomField | null): void {
+  const { triangles, positions } = base.sculpt;
+  const field = room !== null && 3 * room.atVertices.length === positions.length ? room : null;
+  const scale = scaleBytes();
+  for (let t = 0; t < triangles.length / 3; t += 1) {
+    const mm = field === null ? NaN : roomOfTriangle(field.atVertices, triangles, t);
+    const [r, g, b] = field === null || Number.isNaN(mm) ? FIT_GROUND : scale[scalePlace(mm / field.limitMm)];
+    body?.paint(t, r, g, b);
+    form.paint(t, r, g, b);
+  }
 }
 
 function paintGives({ form, body }: SolidDisplay, gives: Uint8Array): void {

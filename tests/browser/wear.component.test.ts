@@ -6,6 +6,7 @@ import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { LengthField } from '../../src/app/length-field.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
+import { LOOK_WORDS } from '../../src/app/look-words.ts';
 import { WORDS } from '../../src/app/words.ts';
 import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 
@@ -156,13 +157,38 @@ it('puts a core in and says what room it has', async () => {
   button(inWear(), WORDS.wear.addCore).click();
   await rested();
   await type(inWear('fl-core-fields'), WORDS.wear.diameter, '20');
-  expect(workbench.bench.bodyFit?.cores[0].core.diameterMm).toBe(20);
+  expect(workbench.bench.bodyFit?.cores[0].core).toMatchObject({ diameterMm: 20 });
   const before = workbench.bench.bodyFit?.cores[0].tightest?.clearanceMm;
   inWear('fl-core-fields', 'input[type=range]').focus();
   await userEvent.keyboard('{Home}');
   await rested();
   expect(workbench.bench.bodyFit?.cores[0].tightest?.clearanceMm).not.toBe(before);
   expect(await axeFaults(app)).toEqual([]);
+});
+
+it('shows the room round a core in colours, with the figure at the place pointed at', async () => {
+  inWear('summary').click();
+  expect(workbench.bench.room).toBeNull();
+  button(inWear(), WORDS.wear.addCore).click();
+  await rested();
+  await type(inWear('fl-core-fields'), WORDS.wear.wanted, '8');
+  const line = findIn(app, 'fl-job-sheet', 'fl-fit-line');
+  button(line, LOOK_WORDS.showRoom).click();
+  await rested();
+  expect(workbench.view).toMatchObject({ colouring: 'room', look: 'back' });
+  const field = workbench.bench.room!;
+  expect(field).toMatchObject({ limitMm: 16, wantedMm: 8 });
+  const vertex = field.atVertices.findIndex((mm) => !Number.isNaN(mm));
+  workbench.setView({ roomMm: field.atVertices[vertex] });
+  await rested();
+  const legend = findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-room-legend');
+  expect(textOf(legend.shadowRoot!)).toContain('here');
+  expect(await axeFaults(app)).toEqual([]);
+  workbench.undo();
+  workbench.undo();
+  await rested();
+  expect(workbench.bench.room).toBeNull();
+  expect(textOf(findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-room-legend').shadowRoot!)).toContain(LOOK_WORDS.noCore);
 });
 
 it('has no fault for who cannot see or point', async () => {

@@ -44,7 +44,7 @@ const FARTHEST_MOVE_MM = 60;
 const MOVE_STEP_MM = 2;
 
 /** The back of the foam moved outward all over, panels staying flat: each vertex goes on along its way from back to face. */
-const backMoved = ({ back, facePositions, thicknessMm }: BackOfShell, mm: number): Float64Array =>
+export const backMoved = ({ back, facePositions, thicknessMm }: BackOfShell, mm: number): Float64Array =>
   back.positions.map((x, i) => x + (mm / thicknessMm) * (facePositions[i] - x));
 
 /**

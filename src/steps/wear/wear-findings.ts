@@ -1,9 +1,10 @@
 import type { Finding } from '../../base/finding.ts';
 import { formatInches, formatMm } from '../../base/format-length.ts';
-import type { CoreFit } from '../../model/clearance.ts';
+import { isCoreModel, type CoreFit } from '../../model/clearance.ts';
 import type { JointFit } from '../../model/joint.ts';
 import type { PuttingOn, TapeFit } from '../../model/girth.ts';
 import type { Vec3 } from '../../geom/vec.ts';
+import { coreModelFindings } from './core-findings.ts';
 
 /** Less than this is no difference on a body, mm: a tape is read to it. */
 const TAPE_READING_MM = 1;
@@ -66,7 +67,9 @@ export function tapeFindings(fit: TapeFit, point: Vec3, part: string): readonly 
 }
 
 /** What is to be said of a core. */
-export function coreFindings({ core, tightest, pierced }: CoreFit, part: string): readonly Finding[] {
+export function coreFindings(fit: CoreFit, part: string): readonly Finding[] {
+  const { core, tightest, pierced } = fit;
+  if (isCoreModel(core)) return coreModelFindings(fit, core, part);
   if (tightest === null)
     return [
       {
