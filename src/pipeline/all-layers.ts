@@ -62,7 +62,9 @@ export class AllLayers {
     if (shells.length === 1) return shells[0];
     return remembered(this.#walls, [...shells], () => {
       const [outer, inner] = [shells[0], shells[shells.length - 1]];
-      const { backMm, backPositions } = inner;
+      const { backMm } = inner;
+      // A sheet with seams of its own has more vertices, behind those of the sculpt.
+      const backPositions = inner.backPositions.subarray(0, outer.backPositions.length);
       return { ...outer, backMm, backPositions, thicknessMm: outer.backMm + outer.thicknessMm - backMm };
     });
   }

@@ -6,29 +6,26 @@ import { shareOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { rulesOf, type FoamRules } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
-import type { Patch } from '../model/patch.ts';
 import type { ScoredLine } from '../model/score.ts';
-import type { ShellLayer } from '../model/shell-layer.ts';
 import { foamPieceSteps, type FoamFacts, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
-import { hingeSurface } from '../steps/foam/hinge-surface.ts';
 import { trimmedCorners } from '../steps/foam/panel-corners.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
-import { settingsOfPatches } from '../steps/foam/piece-names.ts';
 import { cornerFindings } from '../steps/shell/corner-findings.ts';
-import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
-import type { LayerChoice } from '../project/project.ts';
+import type { LayerChoice, SculptPart } from '../project/project.ts';
 import { DryFits } from './dry-fit.ts';
 import { dryFitFindings } from './dry-fit-findings.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import { Forming } from './forming.ts';
 import { LayFlat } from './lay-flat.ts';
-import { letterSuffix, nameSuffix, type LayerPlan } from './layer-plan.ts';
+import { letterSuffix, nameSuffix } from './layer-plan.ts';
 import type { EarlyOutcome } from './outcome.ts';
 import { OverlapOffers } from './overlap-offers.ts';
 import { Parting, type Parted } from './parting.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import { Stopped, type LayerRun, type Run } from './run.ts';
+import { shellChoice, Shells } from './shells.ts';
 import { Springings, springingFindings } from './springing.ts';
+import { Staggering } from './staggering.ts';
 import { straightFindings } from './straight-findings.ts';
 import { wishFindings } from './wish-findings.ts';
 
@@ -44,13 +41,13 @@ const NO_SCORES: readonly ScoredLine[] = [];
  */
 export class LayerStages {
   readonly #parting = new Parting();
+  readonly #shells = new Shells();
+  readonly #staggering = new Staggering();
   readonly #layFlat: LayFlat;
   readonly #overlapOffers: OverlapOffers;
   readonly #forming = new Forming();
   readonly #dryFits = new DryFits();
   readonly #springings = new Springings();
-  readonly #shells = new Memo<unknown[], ShellLayer>(2 * KEPT);
-  readonly #shellsOfPatches = new Memo<unknown[], readonly ShellLayer[]>(KEPT);
   readonly #unheard = new Memo<unknown[], readonly Finding[]>(KEPT);
   readonly #bent = new Memo<unknown[], PartBends>(KEPT);
   readonly #foam = new Memo<unknown[], FoamOutcome>(KEPT);
@@ -62,11 +59,11 @@ export class LayerStages {
 
   /** Moves the sculpt to the surfaces of the sheet and parts it along its seams. */
   async part(run: Run, layer: LayerRun, work: Work): Promise<void> {
-    const { mesh } = run.needSculpt();
-    const { part } = run;
+    const { mesh, findings: stays } = await this.#surface(run, layer, work);
+    const part = partOf(run, layer);
     const { plan } = layer;
     await work.pause(0, 'moving to the foam’s neutral surface');
-    const shell = await this.#shell(run, mesh, shellChoice(run, plan), work);
+    const shell = await this.#shells.of(run, mesh, shellChoice(run, plan), work);
     await work.pause(0.5, 'parting along the seams');
     const { seams: marks, seamSettings } = part;
     const { cut, findings } = await this.#parting.of(
@@ -82,17 +79,18 @@ export class LayerStages {
       const unheard = () => wishFindings(mesh, { patches, chains }, part, foam);
       run.findings.push(...remembered(this.#unheard, wishes, unheard));
     }
-    run.findings.push(...findings, ...shell.findings, ...patches.flatMap((patch) => patch.findings));
+    run.findings.push(...stays, ...findings, ...shell.findings, ...patches.flatMap((patch) => patch.findings));
     const rules = rulesOfLayer(run, layer);
-    layer.bends = await this.#bend(run, mesh, cut, rules, work);
+    layer.bends = await this.#bend(part, mesh, cut, rules, work);
     run.findings.push(...cornerFindings(shell.corners, trimmedCorners(patches, layer.bends.patches)));
-    const own = await this.#ownShells(run, mesh, plan, patches, shell, work);
+    const own = await this.#shells.ofPatches(run, mesh, plan, patches, shell, work);
     run.findings.push(...[...new Set(own)].flatMap((other) => (other === shell ? [] : other.findings)));
-    layer.cut = { ...cut, mesh, shell, shells: this.#shellsOf(layer.bends, own, rules) };
+    layer.cut = { ...cut, mesh, shell, shells: this.#shells.onHinges(layer.bends, own, rules) };
   }
 
   async flatten(run: Run, layer: LayerRun, work: Work): Promise<void> {
-    const { project, part, choices } = run;
+    const { project, choices } = run;
+    const part = partOf(run, layer);
     const [sculpt, cut] = [run.needSculpt(), layer.needCut()];
     const { onEarly } = choices;
     // What is shown before it is done is the sheet that is seen.
@@ -130,7 +128,7 @@ export class LayerStages {
   /** @param firstNumber  of the sheet's pieces. */
   async makeFoam(run: Run, layer: LayerRun, firstNumber: number, work: Work): Promise<void> {
     const [cut, flats] = [layer.needCut(), layer.needFlats()];
-    const { part } = run;
+    const part = partOf(run, layer);
     const { choice } = layer.plan;
     const foam = run.foam(choice.foam);
     const others = [...new Set(cut.shells.map((own) => own.foam))].filter((id) => id !== choice.foam);
@@ -152,7 +150,17 @@ export class LayerStages {
     // Slits are cut where they are seen.
     const scores = layer.plan.sheet === 1 ? (part.scores ?? NO_SCORES) : NO_SCORES;
     choices.push(...others.map((id) => run.foam(id)));
-    const key = [shell, shells, chains, patches, layer.needBends(), scores, ...choices, ...flats, ...layer.hinges];
+    const key: unknown[] = [
+      shell,
+      shells,
+      chains,
+      patches,
+      layer.needBends(),
+      scores,
+      ...choices,
+      ...flats,
+      ...layer.hinges,
+    ];
     let made = this.#foam.get(key);
     if (made === undefined) {
       const steps = foamPieceSteps({
@@ -217,51 +225,40 @@ export class LayerStages {
     run.findings.push(...springingFindings(run.part.id, springing, cut.shell.thicknessMm));
   }
 
-  async #shell(run: Run, mesh: Mesh, choice: ShellChoice, work: Work): Promise<ShellLayer> {
-    // By what it is made of: whether pieces are cut larger for shrinkage is a matter of the same layer, but not of its shell.
-    const { layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm } = choice;
-    const key = [mesh, layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm];
-    let shell = this.#shells.get(key);
-    if (shell === undefined) {
-      shell = this.#shells.set(key, await runWithPauses(shellLayerSteps(mesh, choice), () => work.pause(0.2)));
-      run.made('shell');
-    }
-    return shell;
-  }
-
-  /** The sheet each patch is cut from: the plan's, or in the outermost one of another foam where the maker wants that of the piece. */
-  async #ownShells(
-    run: Run,
-    mesh: Mesh,
-    plan: LayerPlan,
-    patches: readonly Patch[],
-    shell: ShellLayer,
-    work: Work,
-  ): Promise<readonly ShellLayer[]> {
-    const wishes = plan.sheet === 1 ? settingsOfPatches(mesh, patches, run.part.pieceSettings) : [];
-    const shells = patches.map(() => shell);
-    for (const [i, { foam }] of wishes.entries()) {
-      if (foam === undefined || foam === plan.choice.foam) continue;
-      const { thicknessMm, neutralFraction } = run.foam(foam);
-      shells[i] = await this.#shell(run, mesh, { ...shellChoice(run, plan), foam, thicknessMm, neutralFraction }, work);
-    }
-    return shells;
-  }
-
-  /** The surfaces each patch lies on: its sheet's, with what the piece keeps its length on. */
-  #shellsOf(bends: PartBends, own: readonly ShellLayer[], { hingeMm }: FoamRules): readonly ShellLayer[] {
-    return remembered(this.#shellsOfPatches, [bends, hingeMm, ...own], () =>
-      bends.patches.map((bend, i) => hingeSurface(bend, own[i], hingeMm)),
+  /** What the sheet is made on: the sculpt, or that cut finer where its seams lie beside those of the sheet that is seen. */
+  async #surface(run: Run, layer: LayerRun, work: Work): Promise<{ mesh: Mesh; findings: readonly Finding[] }> {
+    const { staggerMm = 0 } = layer.plan.choice;
+    const { seen } = run;
+    layer.own = null;
+    if (staggerMm === 0 || seen === undefined || seen === layer) return { mesh: run.needSculpt().mesh, findings: [] };
+    const rules = rulesOfLayer(run, layer);
+    const found = await this.#staggering.of(
+      seen.needCut(),
+      run.part,
+      layer.plan.choice,
+      rules,
+      shareOfWork(work, 0, 0),
     );
+    layer.own = found;
+    return found;
   }
 
-  async #bend(run: Run, mesh: Mesh, { patches, chains }: Parted, rules: FoamRules, work: Work): Promise<PartBends> {
-    const { pieceSettings } = run.part;
+  async #bend(
+    part: SculptPart,
+    mesh: Mesh,
+    { patches, chains }: Parted,
+    rules: FoamRules,
+    work: Work,
+  ): Promise<PartBends> {
+    const { pieceSettings } = part;
     const steps = () => partBendSteps(mesh, patches, chains, pieceSettings, rules);
     const key = [mesh, patches, chains, pieceSettings, JSON.stringify(rules)];
     return await rememberedSteps(this.#bent, key, steps, shareOfWork(work, 0.9, 1));
   }
 }
+
+/** The part with its wishes as they apply to a sheet. */
+const partOf = (run: Run, layer: LayerRun): SculptPart => layer.own?.part ?? run.part;
 
 /** Shop rules of the foam a sheet is cut from. */
 const rulesOfLayer = (run: Run, { plan }: LayerRun): FoamRules => rulesOf(run.foam(plan.choice.foam));
@@ -273,12 +270,4 @@ function factsOf({ stretchLimits, bendLimits, shrinkage }: FoamSheet, { allowFor
     ...(bendLimits === undefined ? {} : { bendLimits }),
     ...(shrinkage === undefined || !allowForShrinkage ? {} : { shrinkage }),
   };
-}
-
-/** Surfaces of the plan's sheet. */
-function shellChoice(run: Run, { choice, backMm }: LayerPlan): ShellChoice {
-  const { id, foam, thicknessMm, neutralFraction } = choice;
-  const { modelIs, offMm = 0 } = run.part;
-  const place = backMm === undefined ? { offMm } : { backMm };
-  return { layer: id, foam, thicknessMm, neutralFraction, modelIs, ...place };
 }

@@ -1,6 +1,7 @@
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { LayerId } from '../base/ids.ts';
+import { vertexCount } from '../mesh/mesh.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import type { Project } from '../project/project.ts';
 import { wallRoomSteps } from '../steps/shell/wall-room.ts';
@@ -10,6 +11,7 @@ import { LayOutStage } from './lay-out-stage.ts';
 import { layerPlans } from './layer-plan.ts';
 import { LayerStages } from './layer-stages.ts';
 import type { Outcome } from './outcome.ts';
+import { onSculpt } from './places-on-sculpt.ts';
 import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
 import { Wear } from './wear.ts';
@@ -100,7 +102,15 @@ export class Pipeline {
       work,
       run.layers.map(() => 1),
     );
-    for (const [i, layer] of run.layers.entries()) await step(this.#stagesOf(layer), layer, shares[i]);
+    for (const [i, layer] of run.layers.entries()) {
+      const before = run.findings.length;
+      await step(this.#stagesOf(layer), layer, shares[i]);
+      const { own } = layer;
+      if (own === null) continue;
+      const told = run.findings.splice(before);
+      const sculptVertices = vertexCount(run.needSculpt().mesh);
+      run.findings.push(...told.map((finding) => onSculpt(finding, own, sculptVertices)));
+    }
   }
 
   #stagesOf({ plan }: LayerRun): LayerStages {

@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { Ok, Problem, Result } from '../base/result.ts';
+import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { FoamId } from '../base/ids.ts';
@@ -32,8 +33,20 @@ export class Stopped extends Error {
   }
 }
 
+/** A sheet with seams of its own is made on the sculpt cut finer along them. */
+export interface OwnSurface {
+  /** Vertices of the sculpt keep their numbers, new ones follow. */
+  readonly mesh: Mesh;
+  /** Triangle of the sculpt, per triangle. */
+  readonly sourceOfTriangle: Int32Array;
+  /** The part with its wishes brought to that mesh. */
+  readonly part: SculptPart;
+}
+
 /** What one run has gathered of one sheet of foam so far. */
 export class LayerRun {
+  /** The sheet's own mesh and what follows from it, where it has one; null where it is made on the sculpt. */
+  own: OwnSurface | null = null;
   cut: CutSculpt | null = null;
   bends: PartBends | null = null;
   flats: LayerOutcome['flats'] = null;

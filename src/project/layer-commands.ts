@@ -2,6 +2,7 @@ import { layerId, type LayerId } from '../base/ids.ts';
 import { onSculpt, type Command } from './commands.ts';
 import { MOST_LAYERS } from './project-file.ts';
 import type { LayerChoice, SculptPart } from './project.ts';
+import { isStagger } from './stagger-limits.ts';
 
 export type WallSide = 'inside' | 'outside';
 
@@ -25,6 +26,19 @@ export const removeLayer = (id: LayerId): Command =>
 /** Changes a sheet's place with the next one toward a side of the wall; nothing where there is none. */
 export const moveLayer = (id: LayerId, toward: WallSide): Command =>
   onSculpt(`move a sheet ${toward === 'inside' ? 'inward' : 'outward'}`, (part) => swapped(part, id, toward));
+
+/**
+ * Lays the seams of a sheet beside those of the sheet that is seen.
+ * @param mm  0: over one another. Nothing happens where it is out of {@link isStagger}, or no sheet has that id.
+ */
+export const setStagger = (id: LayerId, mm: number): Command =>
+  onSculpt('stagger the seams', (part) => {
+    const now = part.layers.find((layer) => layer.id === id);
+    if (now === undefined || (mm !== 0 && !isStagger(mm)) || (now.staggerMm ?? 0) === mm) return part;
+    const { staggerMm: _, ...plain } = now;
+    const changed = mm === 0 ? plain : { ...plain, staggerMm: mm };
+    return { ...part, layers: part.layers.map((layer) => (layer === now ? changed : layer)) };
+  });
 
 function swapped(part: SculptPart, id: LayerId, toward: WallSide): SculptPart {
   const from = part.layers.findIndex((layer) => layer.id === id);

@@ -5,6 +5,7 @@ import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
+import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import type { Project } from './project.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
@@ -38,6 +39,10 @@ const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 const shrinkPct = v.pipe(finite, v.gtValue(-WISH_LIMITS.shrinkagePct), v.ltValue(WISH_LIMITS.shrinkagePct));
 const pair = v.strictTuple([count, count]);
 const hash = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/));
+const staggerMm = v.pipe(
+  finite,
+  v.check((mm) => isStagger(mm), `${LEAST_STAGGER_MM} to ${MOST_STAGGER_MM} mm to one side or the other`),
+);
 const side = v.picklist(['face', 'back']);
 
 const surfacePoint = v.union([v.object({ vertex: count }), v.object({ face: count, bary: v.array(finite) })]);
@@ -182,6 +187,7 @@ const sculpt = v.object({
         thicknessMm: positive,
         neutralFraction: share,
         allowForShrinkage: v.optional(v.boolean(), false),
+        staggerMm: v.optional(staggerMm),
       }),
     ),
     v.minLength(1),

@@ -83,6 +83,11 @@ export interface LayerChoice {
   readonly neutralFraction: number;
   /** True to cut the pieces larger by what their foam shrinks under the hot-air gun (`FoamSheet.shrinkage`). */
   readonly allowForShrinkage: boolean;
+  /**
+   * How far the sheet's seams lie beside those of the sheet that is seen, mm along the sculpt; negative: to the other side. Missing: the same
+   * seams. What is seen keeps its seams where they are marked, whatever is said here.
+   */
+  readonly staggerMm?: number;
 }
 
 export interface PaperChoice {

@@ -2,9 +2,21 @@ import type { Mesh } from '../../mesh/mesh.ts';
 
 /** Share of a side within which a line through it takes the side's end: closer, it would leave a needle. */
 const SNAP_SHARE = 0.02;
+/**
+ * The same at sides with a label, mm, and at most so large a share of them: a line that ends there close to a corner would leave the piece a
+ * cut edge too short for the corner of its foam.
+ */
+const SNAP_AT_EDGE_MM = 1.5;
+const MOST_SNAP_SHARE = 0.4;
+
+/** Of edges along the lines that were cut. */
+export const NO_LABEL = -1;
 
 /** One number for an edge, whichever way it is taken; vertices are fewer than 2^26. */
 export const edgeKeyOf = (v: number, w: number): number => Math.min(v, w) * 0x4000000 + Math.max(v, w);
+
+/** Both vertices of an edge, the lower first. */
+export const endsOfKey = (key: number): [number, number] => [Math.floor(key / 0x4000000), key % 0x4000000];
 
 /** Where a side is cut: the new vertex, and how far it lies from the end of the lower number, as a share. */
 interface Split {
@@ -23,7 +35,7 @@ export class FinerSurface {
   source: number[];
   /** Values at the corners of triangles, one list per field; Infinity where a field says nothing. */
   fields: number[][];
-  /** A number the user gives to edges, which their parts keep. */
+  /** A number, 0 or more, that the user gives to edges, which their parts keep; {@link NO_LABEL} along the lines that were cut. */
   readonly labels: Map<number, number>;
 
   /**
@@ -71,7 +83,19 @@ export class FinerSurface {
         }
       }
     }
+    this.#labelLine(field, level, (t) => isMeant(was[t]));
     return was;
+  }
+
+  /** Lines that come later end on this one as they do on any other edge of a piece. */
+  #labelLine(field: number, level: number, isMeant: (triangle: number) => boolean): void {
+    const values = this.fields[field];
+    for (let h = 0; h < values.length; h += 1) {
+      const next = h % 3 === 2 ? h - 2 : h + 1;
+      if (values[h] !== level || values[next] !== level || !isMeant(Math.floor(h / 3))) continue;
+      const key = edgeKeyOf(this.triangles[h], this.triangles[next]);
+      if (!this.labels.has(key)) this.labels.set(key, NO_LABEL);
+    }
   }
 
   /** Brings ends of sides that the line passes closely onto it. */
@@ -79,7 +103,8 @@ export class FinerSurface {
     const values = this.fields[field];
     const moved = new Map<number, number[]>();
     this.#eachCrossed(field, level, isMeant, (h, next, share) => {
-      const near = share < SNAP_SHARE ? h : share > 1 - SNAP_SHARE ? next : -1;
+      const most = this.#snapShare(this.triangles[h], this.triangles[next]);
+      const near = share < most ? h : share > 1 - most ? next : -1;
       if (near >= 0) moved.set(this.triangles[near], [...(moved.get(this.triangles[near]) ?? []), values[near]]);
     });
     if (moved.size === 0) return;
@@ -87,6 +112,11 @@ export class FinerSurface {
       // A vertex on a seam has a value of its own on either side of it.
       if (moved.get(this.triangles[h])?.includes(values[h]) === true) values[h] = level;
     }
+  }
+
+  #snapShare(v: number, w: number): number {
+    if (!this.labels.has(edgeKeyOf(v, w))) return SNAP_SHARE;
+    return Math.max(SNAP_SHARE, Math.min(MOST_SNAP_SHARE, SNAP_AT_EDGE_MM / distance(this.positions, v, w)));
   }
 
   #splits(field: number, level: number, isMeant: (triangle: number) => boolean): Map<number, Split> {
@@ -125,8 +155,7 @@ export class FinerSurface {
       const label = this.labels.get(key);
       if (label === undefined) continue;
       this.labels.delete(key);
-      this.labels.set(edgeKeyOf(Math.floor(key / 0x4000000), vertex), label);
-      this.labels.set(edgeKeyOf(key % 0x4000000, vertex), label);
+      for (const end of endsOfKey(key)) this.labels.set(edgeKeyOf(end, vertex), label);
     }
   }
 }

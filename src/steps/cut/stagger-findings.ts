@@ -50,7 +50,7 @@ export function stayFindings(chains: readonly SeamChain[], stays: readonly Stay[
     ...together(
       'form',
       'warning',
-      `moved by ${askedMm} mm, a piece would come apart or close to a ring. Give the sheet less, or part it otherwise there.`,
+      `moved by ${askedMm} mm, a piece would come apart, close to a ring, or end in an edge too short to cut. Give the sheet less, or part it otherwise there.`,
     ),
   ];
 }

@@ -26,12 +26,20 @@ const MOST_CRUMBS_SHARE = 0.05;
 /** Share of a seam's length within which two sums of lengths are alike: rounding. */
 const LIKE_SHARE = 1e-6;
 
+/** An edge along which the distance rises by less than this share of its length is come to head-on: at under 30 degrees. */
+const HEAD_ON_SLOPE = 0.5;
+
 /** Halvings of the distance when the greatest that works is looked for. */
 const HALVINGS = 12;
 
+/** Whether a seam runs along a fold, somewhere, that a sheet does not bend over. */
+export const isCrease = ({ foldRad }: SeamChain, creaseRad: number): boolean =>
+  foldRad.some((fold) => Math.abs(fold) > creaseRad);
+
 /** Why a seam cannot be moved whatever the distance; null where it can. Open edges are no seams. */
-export function whyFixed({ sides, foldRad }: SeamChain, creaseRad: number): StayReason | null {
-  if (foldRad.some((fold) => Math.abs(fold) > creaseRad)) return 'crease';
+export function whyFixed(seam: SeamChain, creaseRad: number): StayReason | null {
+  const { sides } = seam;
+  if (isCrease(seam, creaseRad)) return 'crease';
   const [left, right] = sides;
   if (left.patch !== right.patch) return null;
   const last = left.localVertices.length - 1;
@@ -81,28 +89,55 @@ export function* moveDistanceSteps(mesh: Mesh, patch: Patch, seam: SeamChain, si
   return yield* frontDistanceSteps(patch.triangles, positions, seam.sides[side].localVertices);
 }
 
+/** What lies round a strip, as local vertices of the patch it is taken from. */
+export interface StripRoom {
+  /** The other side of a seam at which the patch meets itself: the strip must not come to it. */
+  readonly across: Uint32Array | null;
+  /** Edges of the patch that stay where they are, and those from which the patch gives a strip too. */
+  readonly staying: readonly Uint32Array[];
+  readonly giving: readonly Uint32Array[];
+  /** A piece narrower than this is hard to cut and to glue, mm. */
+  readonly leastWidthMm: number;
+}
+
 /**
- * How far a seam can move into a patch: the distance asked for, or less, so that what is left is one piece of some size; mm.
+ * How far a seam can move into a patch: the distance asked for, or less, so that what is left is one piece of some size, and nowhere too
+ * narrow before an edge it comes to head-on; mm.
  * @param distance  per local vertex of the patch.
- * @param across    local vertices the strip must not come to: the other side of a seam at which the patch meets itself.
  */
-export function reachOf(
-  mesh: Mesh,
-  patch: Patch,
-  distance: Float64Array,
-  across: Uint32Array | null,
-  askedMm: number,
-): number {
+export function reachOf(mesh: Mesh, patch: Patch, distance: Float64Array, room: StripRoom, askedMm: number): number {
+  const { across, staying, giving, leastWidthMm } = room;
   const nearest = across === null ? Infinity : Math.min(...Array.from(across, (v) => distance[v]));
-  const works = (mm: number): boolean => mm < nearest && isOnePiece(mesh, patch, distance, mm);
+  const before = Math.min(
+    ...staying.map((edge) => headOnMm(mesh, patch, distance, edge) - leastWidthMm),
+    ...giving.map((edge) => (headOnMm(mesh, patch, distance, edge) - leastWidthMm) / 2),
+  );
+  const works = (mm: number): boolean => mm < nearest && mm <= before && isOnePiece(mesh, patch, distance, mm);
   if (works(askedMm)) return askedMm;
-  let [least, most] = [0, askedMm];
+  let [least, most] = [0, Math.max(0, Math.min(askedMm, before))];
+  if (works(most)) return most;
   for (let i = 0; i < HALVINGS; i += 1) {
     const middle = (least + most) / 2;
     if (works(middle)) least = middle;
     else most = middle;
   }
   return least;
+}
+
+/** Least distance at which a line that moves on comes to an edge of the patch head-on, mm; Infinity where it only runs along its end. */
+function headOnMm({ positions }: Mesh, { meshVertices }: Patch, distance: Float64Array, edge: Uint32Array): number {
+  let nearest = Infinity;
+  for (let i = 1; i < edge.length; i += 1) {
+    const [a, b] = [distance[edge[i - 1]], distance[edge[i]]];
+    const [v, w] = [3 * meshVertices[edge[i - 1]], 3 * meshVertices[edge[i]]];
+    const side = Math.hypot(
+      positions[w] - positions[v],
+      positions[w + 1] - positions[v + 1],
+      positions[w + 2] - positions[v + 2],
+    );
+    if (Math.abs(a - b) < HEAD_ON_SLOPE * side) nearest = Math.min(nearest, a, b);
+  }
+  return nearest;
 }
 
 /** Whether what lies farther off than a distance hangs together and is not too little. */

@@ -1,14 +1,23 @@
 import type { Finding } from '../../base/finding.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
-import type { Mesh } from '../../mesh/mesh.ts';
+import { vertexCount, type Mesh } from '../../mesh/mesh.ts';
+import { edgeLengths } from '../../mesh/edge-fold.ts';
 import { topologySteps, triangleOfHalfedge } from '../../mesh/topology.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamChain, SeamSet } from '../../model/seams.ts';
 import { cutSteps } from './cut-patches.ts';
 import { joinCrumbs } from './join-crumbs.ts';
-import { edgeKeyOf, FinerSurface } from './finer-surface.ts';
+import { edgeKeyOf, endsOfKey, FinerSurface, NO_LABEL } from './finer-surface.ts';
 import { stayFindings, type Stay } from './stagger-findings.ts';
-import { moveDistanceSteps, movesOf, reachOf, whyFixed, type SeamMove } from './stagger-moves.ts';
+import {
+  isCrease,
+  moveDistanceSteps,
+  movesOf,
+  reachOf,
+  whyFixed,
+  type SeamMove,
+  type StripRoom,
+} from './stagger-moves.ts';
 
 /** The seams of the sheet above, and where those of a sheet under it are wished. */
 export interface StaggerWish {
@@ -20,6 +29,8 @@ export interface StaggerWish {
   readonly staggerMm: number;
   /** A fold sharper than this is a crease that a sheet does not bend over, radians. */
   readonly creaseRad: number;
+  /** A piece narrower than this is hard to cut and to glue, mm. */
+  readonly leastWidthMm: number;
 }
 
 /** A surface cut finer along seams that lie beside those it was parted by. */
@@ -48,20 +59,23 @@ export function* staggerSteps(wish: StaggerWish): Stepwise<StaggeredSeams> {
     const reason = seam.kind === 'open' ? null : whyFixed(seam, creaseRad);
     return reason === null ? [] : [{ chain, reason }];
   });
-  let moves: SeamMove[] = [];
+  let moves = movesOf(mesh, chains, creaseRad, staggerMm < 0);
   const distances: Float64Array[] = [];
-  for (const move of movesOf(mesh, chains, creaseRad, staggerMm < 0)) {
-    const seam = chains[move.chain];
-    const distance = yield* moveDistanceSteps(mesh, patches[move.gives], seam, move.side);
-    const across = move.grows === move.gives ? seam.sides[1 - move.side].localVertices : null;
-    const reachMm = reachOf(mesh, patches[move.gives], distance, across, Math.abs(staggerMm));
-    yield;
-    if (reachMm < Math.abs(staggerMm)) {
+  for (const { chain, gives, side } of moves)
+    distances.push(yield* moveDistanceSteps(mesh, patches[gives], chains[chain], side));
+  // A seam that stays leaves its neighbours less room, so they are asked again.
+  for (let isSettled = false; !isSettled;) {
+    isSettled = true;
+    for (const [i, move] of moves.entries()) {
+      const reachMm = reachOf(mesh, patches[move.gives], distances[i], roomOf(wish, move, moves), Math.abs(staggerMm));
+      yield;
+      if (reachMm >= Math.abs(staggerMm)) continue;
       stays.push({ chain: move.chain, reason: 'narrow', reachMm });
-      continue;
+      moves = moves.filter((other) => other !== move);
+      distances.splice(i, 1);
+      isSettled = false;
+      break;
     }
-    moves.push(move);
-    distances.push(distance);
   }
   for (;;) {
     const moved = yield* movedSteps(wish, moves, distances);
@@ -74,7 +88,30 @@ export function* staggerSteps(wish: StaggerWish): Stepwise<StaggeredSeams> {
   }
 }
 
-type Moved = Omit<StaggeredSeams, 'findings'>;
+/** A new edge shorter than this at a crease leaves the corner of the foam no room, mm [J]. */
+const LEAST_EDGE_MM = 3;
+
+/** What lies round the strip a move takes. */
+function roomOf({ chains, leastWidthMm }: StaggerWish, move: SeamMove, moves: readonly SeamMove[]): StripRoom {
+  const staying: Uint32Array[] = [];
+  const giving: Uint32Array[] = [];
+  for (const [i, { sides }] of chains.entries()) {
+    const own = moves.find(({ chain }) => chain === i);
+    sides.forEach(({ patch, localVertices }, side) => {
+      if (patch !== move.gives || i === move.chain) return;
+      if (own === undefined) staying.push(localVertices);
+      else if (own.gives === patch && own.side === side) giving.push(localVertices);
+    });
+  }
+  const seam = chains[move.chain];
+  const across = move.grows === move.gives ? seam.sides[1 - move.side].localVertices : null;
+  return { across, staying, giving, leastWidthMm };
+}
+
+interface Moved extends Omit<StaggeredSeams, 'findings'> {
+  /** Patches with a new edge at a crease that is too short for the corner of their foam. */
+  readonly cramped: ReadonlySet<number>;
+}
 
 function* movedSteps(
   { mesh, patches, patchOfTriangle, chains, staggerMm, creaseRad }: StaggerWish,
@@ -104,6 +141,9 @@ function* movedSteps(
   joinCrumbs(finer, topology, owner);
   yield;
   const movedChains = new Set(moves.map(({ chain }) => chain));
+  const atCrease = creaseVertices(surface, chains, creaseRad);
+  const lengths = edgeLengths(finer);
+  const cramped = new Set<number>();
   const isSeam = new Uint8Array(topology.edgeCount);
   const edgesOfChain: [number, number][][] = chains.map(() => []);
   let count = 0;
@@ -113,13 +153,16 @@ function* movedSteps(
     if (across < 0) continue;
     const [s, t] = [triangleOfHalfedge(h), triangleOfHalfedge(across)];
     const [v, w] = [topology.edgeVertices[2 * e], topology.edgeVertices[2 * e + 1]];
-    const chain = surface.labels.get(edgeKeyOf(v, w)) ?? -1;
+    const chain = surface.labels.get(edgeKeyOf(v, w)) ?? NO_LABEL;
     const cuts = owner[s] !== owner[t] || (chain < 0 ? strip[s] !== strip[t] : stillCuts(chain, strip[s] !== strip[t]));
     if (!cuts) continue;
     isSeam[e] = 1;
     count += 1;
     const its = chain >= 0 ? chain : chainBetween(s, t);
     if (its >= 0) edgesOfChain[its].push([v, w]);
+    const isShort =
+      Math.max(v, w) >= vertexCount(mesh) && lengths[e] < LEAST_EDGE_MM && (atCrease.has(v) || atCrease.has(w));
+    if (isShort) cramped.add(owner[s]).add(owner[t]);
   }
   return {
     mesh: finer,
@@ -127,14 +170,15 @@ function* movedSteps(
     ownerOfTriangle: Int32Array.from(owner),
     sourceOfTriangle: Int32Array.from(surface.source),
     edgesOfChain,
+    cramped,
   };
 
   /** Whether an edge of an old seam, with one piece on both sides now, is still cut. */
   function stillCuts(chain: number, isStripBeside: boolean): boolean {
-    const { foldRad, sides } = chains[chain];
+    const { sides } = chains[chain];
     const isSlit = sides[0].patch === sides[1].patch;
     if (movedChains.has(chain)) return isSlit && !isStripBeside;
-    return isSlit || foldRad.some((fold) => Math.abs(fold) > creaseRad);
+    return isSlit || isCrease(chains[chain], creaseRad);
   }
 
   /** The chain whose moved seam runs between two triangles: the one by whose strip one of them came to its piece; -1 where none is. */
@@ -156,12 +200,18 @@ function* movedSteps(
   }
 }
 
+/** Vertices on seams that run along creases. */
+function creaseVertices({ labels }: FinerSurface, chains: readonly SeamChain[], creaseRad: number): Set<number> {
+  const sharp = new Set(chains.flatMap((seam, i) => (isCrease(seam, creaseRad) ? [i] : [])));
+  return new Set([...labels].flatMap(([key, chain]) => (sharp.has(chain) ? endsOfKey(key) : [])));
+}
+
 /** Patches of the sheet above that are no single piece of the same form any more. */
 function* brokenPatches({ patches }: StaggerWish, moved: Moved): Stepwise<ReadonlySet<number>> {
   const { mesh, seams, ownerOfTriangle } = moved;
   const { patches: now } = yield* cutSteps(mesh, seams, mesh.positions);
   const found = new Map<number, number>();
-  const broken = new Set<number>();
+  const broken = new Set<number>(moved.cramped);
   for (const { meshTriangles, kind, loops, euler } of now) {
     const owner = ownerOfTriangle[meshTriangles[0]];
     const before = patches[owner];
@@ -175,8 +225,7 @@ function* brokenPatches({ patches }: StaggerWish, moved: Moved): Stepwise<Readon
 /** The seam through each edge, by {@link edgeKeyOf}. */
 export function chainsByEdge(chains: readonly SeamChain[]): Map<number, number> {
   const byEdge = new Map<number, number>();
-  for (const [i, { kind, vertices }] of chains.entries()) {
-    if (kind === 'open') continue;
+  for (const [i, { vertices }] of chains.entries()) {
     for (let k = 1; k < vertices.length; k += 1) byEdge.set(edgeKeyOf(vertices[k - 1], vertices[k]), i);
   }
   return byEdge;

@@ -10,6 +10,9 @@ import { boxMesh, meshOf, tubeMesh } from '../../support/meshes.ts';
 
 const CREASE = (20 * Math.PI) / 180;
 
+/** mm. */
+const LEAST_WIDTH = 18;
+
 /** A mesh parted along edges for which a rule holds, and the same staggered. */
 function staggered(mesh: Mesh, isCut: (v: number, w: number) => boolean, staggerMm: number) {
   const { edgeCount, edgeVertices, twin, halfedgeOfEdge } = topologyOf(mesh);
@@ -19,7 +22,9 @@ function staggered(mesh: Mesh, isCut: (v: number, w: number) => boolean, stagger
   const seams = { isSeam, count: isSeam.reduce((sum, one) => sum + one, 0) };
   const cut = cutPatches(mesh, seams, mesh.positions);
   const chains = seamChains(mesh, seams, cut, []);
-  const moved = runAtOnce(staggerSteps({ mesh, ...cut, chains, staggerMm, creaseRad: CREASE }));
+  const moved = runAtOnce(
+    staggerSteps({ mesh, ...cut, chains, staggerMm, creaseRad: CREASE, leastWidthMm: LEAST_WIDTH }),
+  );
   return { moved, chains, cut };
 }
 
@@ -199,9 +204,8 @@ describe('seams beside those of the sheet above', () => {
     expect(moved.seams.count).toBe(12);
     const [{ code, value, limit }] = moved.findings;
     expect([code, limit]).toEqual(['cut/stagger-narrow', 55]);
-    // A fifth of the piece must be left: 12 of 60 mm.
-    expect(value).toBeGreaterThan(40);
-    expect(value).toBeLessThanOrEqual(50);
+    // Of 60 mm the least width must be left.
+    expect(value).toBe(60 - LEAST_WIDTH);
     const closer = staggered(mesh, (v, w) => v % 13 === 6 && w % 13 === 6, value ?? NaN);
     expect(closer.moved.findings).toEqual([]);
     expectSameSurface(mesh, closer.moved);

@@ -1,0 +1,70 @@
+import { Memo } from '../base/memo.ts';
+import { runWithPauses } from '../base/stepwise.ts';
+import type { Work } from '../base/work.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { FoamRules } from '../model/foam-settings.ts';
+import type { Patch } from '../model/patch.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
+import { hingeSurface } from '../steps/foam/hinge-surface.ts';
+import type { PartBends } from '../steps/foam/part-bends.ts';
+import { settingsOfPatches } from '../steps/foam/piece-names.ts';
+import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
+import type { LayerPlan } from './layer-plan.ts';
+import { remembered } from './remembered.ts';
+import type { Run } from './run.ts';
+
+/** Results kept per step: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
+/** The surfaces of one sheet of foam and of the pieces in it, and what is remembered of them. */
+export class Shells {
+  readonly #shells = new Memo<unknown[], ShellLayer>(2 * KEPT);
+  readonly #shellsOfPatches = new Memo<unknown[], readonly ShellLayer[]>(KEPT);
+
+  /** The surfaces of a sheet. */
+  async of(run: Run, mesh: Mesh, choice: ShellChoice, work: Work): Promise<ShellLayer> {
+    // By what it is made of: whether pieces are cut larger for shrinkage is a matter of the same layer, but not of its shell.
+    const { layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm } = choice;
+    const key = [mesh, layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm];
+    let shell = this.#shells.get(key);
+    if (shell === undefined) {
+      shell = this.#shells.set(key, await runWithPauses(shellLayerSteps(mesh, choice), () => work.pause(0.2)));
+      run.made('shell');
+    }
+    return shell;
+  }
+
+  /** The sheet each patch is cut from: the plan's, or in the outermost one of another foam where the maker wants that of the piece. */
+  async ofPatches(
+    run: Run,
+    mesh: Mesh,
+    plan: LayerPlan,
+    patches: readonly Patch[],
+    shell: ShellLayer,
+    work: Work,
+  ): Promise<readonly ShellLayer[]> {
+    const wishes = plan.sheet === 1 ? settingsOfPatches(mesh, patches, run.part.pieceSettings) : [];
+    const shells = patches.map(() => shell);
+    for (const [i, { foam }] of wishes.entries()) {
+      if (foam === undefined || foam === plan.choice.foam) continue;
+      const { thicknessMm, neutralFraction } = run.foam(foam);
+      shells[i] = await this.of(run, mesh, { ...shellChoice(run, plan), foam, thicknessMm, neutralFraction }, work);
+    }
+    return shells;
+  }
+
+  /** The surfaces each patch lies on: its sheet's, with what the piece keeps its length on. */
+  onHinges(bends: PartBends, own: readonly ShellLayer[], { hingeMm }: FoamRules): readonly ShellLayer[] {
+    return remembered(this.#shellsOfPatches, [bends, hingeMm, ...own], () =>
+      bends.patches.map((bend, i) => hingeSurface(bend, own[i], hingeMm)),
+    );
+  }
+}
+
+/** Surfaces of the plan's sheet. */
+export function shellChoice(run: Run, { choice, backMm }: LayerPlan): ShellChoice {
+  const { id, foam, thicknessMm, neutralFraction } = choice;
+  const { modelIs, offMm = 0 } = run.part;
+  const place = backMm === undefined ? { offMm } : { backMm };
+  return { layer: id, foam, thicknessMm, neutralFraction, modelIs, ...place };
+}
