@@ -126,6 +126,7 @@ export class App extends LitElement {
           .bench=${bench}
           .view=${view}
           .up=${part?.upAxis ?? 'y'}
+          .unit=${project?.lengthUnit ?? 'mm'}
           .theme=${this.#theme()}
           .limitPct=${limit}
           .regions=${part?.regions ?? NO_REGIONS}

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { BenchPick, BenchPlane, FrameTarget, LookMove, SectionFigures } from '../viewport/bench-contract.ts';
@@ -183,6 +184,7 @@ export class Stage extends LitElement {
   @property({ attribute: false }) bench: Bench = EMPTY_BENCH;
   @property({ attribute: false }) view: ViewState = FIRST_VIEW;
   @property() up: 'x' | 'y' | 'z' = 'y';
+  @property() unit: LengthUnit = 'mm';
   /** Changes whenever the window's colours do. */
   @property() theme = '';
   @property({ type: Number }) limitPct = 8;
@@ -300,6 +302,7 @@ export class Stage extends LitElement {
     const isNew = (name: keyof Stage): boolean => changed === null || changed.has(name);
     if (isNew('theme')) scene.setTheme(this.#themeNow());
     if (isNew('up')) scene.setUpAxis(this.up);
+    if (isNew('unit')) scene.setUnit(this.unit);
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
     if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));
     if (changed === null || this.bench.dryFit !== changed.get('bench')?.dryFit) scene.setFit(this.bench.dryFit);

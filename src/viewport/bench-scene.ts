@@ -1,3 +1,4 @@
+import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { RoomField } from '../model/room-field.ts';
@@ -72,6 +73,8 @@ export class BenchScene {
   #lastHover = '';
   #dragAt: { x: number; y: number } | null = null;
   #dragRequest = 0;
+  #apart = 0;
+  #isFollowing = false;
   /** Where the plane in hand was dragged to last. */
   #dragged: BenchPlane | null = null;
 
@@ -216,16 +219,26 @@ export class BenchScene {
   /** What was cut, put together, or null: seen while it is looked at. */
   setProp(prop: PropView | null): void {
     this.#show.prop = prop;
+    if (this.#apart > 0) this.#keepInSight();
   }
 
-  /** How far the prop is taken apart in its order, 0 to 1. */
+  /** How far the prop is taken apart in its order, 0 to 1; the eye steps back so that all of it is seen, and comes near again. */
   setApart(share: number): void {
+    if (share === this.#apart) return;
+    this.#apart = share;
     this.#show.apart = share;
+    this.#keepInSight();
   }
 
   /** What is looked at while nothing has come off: the foam, or one surface. */
   setLook(look: Look): void {
     this.#show.look = look;
+    if (this.#apart > 0) this.#keepInSight();
+  }
+
+  /** Unit of figures that stand in the scene. */
+  setUnit(unit: LengthUnit): void {
+    this.#show.unit = unit;
   }
 
   setUpAxis(axis: UpAxis): void {
@@ -287,6 +300,16 @@ export class BenchScene {
       what === 'all' ? [boxes.top, boxes.sculpt] : what === 'sculpt' || piece.isEmpty() ? [boxes.sculpt] : [piece];
     const aspect = this.#studio.widthPx / this.#studio.heightPx;
     this.#studio.travelTo(framed(held, yaw, pitch, aspect, FRAME_MARGIN), atOnce);
+  }
+
+  /** Once all plates are where they go. */
+  #keepInSight(): void {
+    if (this.#isFollowing) return;
+    this.#isFollowing = true;
+    void this.#show.settled().then(() => {
+      this.#isFollowing = false;
+      if (this.#show.isWhole) this.#frame('sculpt', false);
+    });
   }
 
   /** A picker for the view as it is now. */

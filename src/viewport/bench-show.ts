@@ -1,4 +1,5 @@
 import { Box3, Vector3 } from 'three';
+import type { LengthUnit } from '../base/format-length.ts';
 import { Cancelled } from '../base/work.ts';
 import {
   FIT_LIMIT_MM,
@@ -52,7 +53,7 @@ export class BenchShow {
   readonly pointing = new PointingView();
   readonly sheets = new SheetsView();
   readonly handle = new PlaneHandle();
-  readonly inside = new InsideView();
+  readonly inside = new InsideView(FONT);
   readonly #studio: Studio;
   readonly #appeared: (isFirst: boolean) => void;
   readonly #sectioned: (figures: SectionFigures | null) => void;
@@ -221,9 +222,16 @@ export class BenchShow {
     this.#layOut();
   }
 
-  /** Round the bench top, and round the sculpt and what stands beside it. */
+  set unit(unit: LengthUnit) {
+    this.inside.sizes.unit = unit;
+    this.#studio.redraw();
+  }
+
+  /** Round the bench top, and round the sculpt or the prop as far as it is taken apart, and what stands beside it. */
   get boxes(): { readonly top: Box3; readonly sculpt: Box3 } {
-    const sculpt = (this.#solid?.box ?? EMPTY_BOX).clone().union(this.#familiar.box());
+    const { prop } = this.inside;
+    const standing = prop.isShown && this.isWhole ? prop.box : (this.#solid?.box ?? EMPTY_BOX);
+    const sculpt = standing.clone().union(this.#familiar.box());
     return { top: this.#topBox, sculpt };
   }
 
@@ -289,9 +297,9 @@ export class BenchShow {
 
   #parts() {
     const solids = [this.#form, this.#skins, this.#walls];
-    const { surface, section, prop } = this.inside;
+    const { surface, section, prop, sizes } = this.inside;
     const lines = [this.#ink, this.#lines, this.#fitLines, this.#tapeLines, this.pointing, this.handle];
-    return [this.#top, this.sheets, ...solids, surface, section, prop, this.#familiar, ...lines];
+    return [this.#top, this.sheets, ...solids, surface, section, prop, sizes, this.#familiar, ...lines];
   }
 
   #rebuild(): void {
@@ -407,7 +415,7 @@ export class BenchShow {
 
   /** Cuts what stands on the bench at the plane in hand; rolled and flat pieces are left whole. */
   #cutOpen(): void {
-    const { section, prop } = this.inside;
+    const { section, prop, sizes } = this.inside;
     const body = this.#isCutOpen && this.#stage <= ROLLING_FROM ? (this.#solid?.body ?? null) : null;
     const isProp = prop.isShown && this.isWhole;
     const standing = isProp
@@ -417,7 +425,9 @@ export class BenchShow {
           const at = journey === undefined ? patch.centre : whereabouts(journey, this.#stage).centre;
           return { patch, shift: at.clone().sub(patch.centre) };
         });
-    const figures = section.cut(body === null ? null : this.handle.frame, standing ?? []);
+    const frame = body === null ? null : this.handle.frame;
+    const figures = section.cut(frame, standing ?? []);
+    sizes.set(frame, section.box);
     const { surface } = this.inside;
     const parts = [this.#form, this.#skins, this.#walls, surface, this.#lines, this.#fitLines, this.pointing, prop];
     clipAll(
@@ -502,6 +512,7 @@ export class BenchShow {
     this.pointing.paint(colours, this.#studio.pixelRatio);
     this.handle.colour = colours.accent;
     this.#tapeLines.paint(colours.words, colours.accent);
+    this.inside.sizes.colour = colours.benchLine;
     this.inside.section.paint(colours.foamCut, colours.line);
     this.inside.prop.paint(colours);
     this.#lineColours();

@@ -5,6 +5,7 @@ import type { CornerSurface } from './corner-surface.ts';
 import type { SolidDisplay } from './display.ts';
 import { sculptMaterial } from './foam-materials.ts';
 import { PropObject } from './prop-object.ts';
+import { SectionSizes } from './section-sizes.ts';
 import { SectionView } from './section-view.ts';
 import { buildSurface } from './surface-look.ts';
 import { SurfaceObject } from './surface-object.ts';
@@ -14,8 +15,14 @@ export class InsideView {
   readonly surface = new SurfaceObject(sculptMaterial());
   readonly section = new SectionView();
   readonly prop = new PropObject();
+  readonly sizes: SectionSizes;
   #look: Look = 'foam';
   #made: { readonly solid: SolidDisplay; readonly look: Look; readonly form: CornerSurface } | null = null;
+
+  /** @param font of figures, CSS font family. */
+  constructor(font: string) {
+    this.sizes = new SectionSizes(font);
+  }
 
   get look(): Look {
     return this.#look;
@@ -58,6 +65,7 @@ export class InsideView {
     this.forget();
     this.surface.dispose();
     this.section.dispose();
+    this.sizes.dispose();
     this.prop.dispose();
   }
 }

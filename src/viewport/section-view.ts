@@ -32,6 +32,7 @@ export class SectionView {
   readonly #face = new Mesh(new BufferGeometry(), cutFaceMaterial());
   #cuts: readonly { readonly piece: number; readonly area: CutArea }[] = [];
   #frame: PlaneFrame | null = null;
+  #box: readonly [number, number, number, number] | null = null;
 
   constructor() {
     this.object.add(this.#face, this.#lines.object);
@@ -58,6 +59,7 @@ export class SectionView {
     this.object.visible = frame !== null;
     if (frame === null) {
       this.#cuts = [];
+      this.#box = null;
       return null;
     }
     const { centre, u, v, normal } = frame;
@@ -68,6 +70,11 @@ export class SectionView {
     );
     this.#fill(frame);
     return this.#figures();
+  }
+
+  /** Least x, least y, greatest x, greatest y of what is cut, in the frame, mm; null where nothing is met. */
+  get box(): readonly [number, number, number, number] | null {
+    return this.#box;
   }
 
   /** The foam that is seen cut along a line of sight. */
@@ -146,6 +153,7 @@ export class SectionView {
         maxY = Math.max(maxY, points[i + 1]);
       }
     }
+    this.#box = maxX < minX ? null : [minX, minY, maxX, maxY];
     return maxX < minX ? null : { breadthMm: maxX - minX, heightMm: maxY - minY };
   }
 }

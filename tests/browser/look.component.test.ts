@@ -176,6 +176,25 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
     expect(workbench.view.prop).toBeNull();
   });
 
+  it('keeps all plates in sight while the prop is taken apart, and comes near again', async () => {
+    const size = (): number => {
+      const [a, b] = [stage().screenOf(0), stage().screenOf(6)];
+      return a === null || b === null ? 0 : Math.hypot(a.x - b.x, a.y - b.y);
+    };
+    workbench.setView({ look: 'prop', apart: 0 });
+    await vi.waitFor(() => expect(workbench.view.prop).not.toBeNull(), 20_000);
+    stage().frame('sculpt');
+    await drawn();
+    await vi.waitFor(() => expect(size()).toBeGreaterThan(0), 5000);
+    await new Promise((resolve) => setTimeout(resolve, 900));
+    const near = size();
+    workbench.setView({ apart: 1 });
+    // Plates come off by 0.2 of the diagonal: what stands still is seen clearly smaller.
+    await vi.waitFor(() => expect(size()).toBeLessThan(0.85 * near), 10_000);
+    workbench.setView({ apart: 0 });
+    await vi.waitFor(() => expect(size()).toBeGreaterThan(0.99 * near), 10_000);
+  });
+
   it('has no faults of access with the cut open', async () => {
     await press('u');
     await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
