@@ -1,11 +1,14 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
-import { addLayer, moveLayer, removeLayer, type WallSide } from '../project/layer-commands.ts';
+import { addLayer, moveLayer, removeLayer, setStagger, type WallSide } from '../project/layer-commands.ts';
 import { MOST_LAYERS } from '../project/project-file.ts';
 import type { LayerChoice } from '../project/project.ts';
+import { LEAST_STAGGER_MM, MOST_STAGGER_MM } from '../project/stagger-limits.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -73,7 +76,8 @@ export class SheetChoice extends JobSection {
       </div>`;
   }
 
-  #row({ id, thicknessMm }: LayerChoice, sheet: number, sheets: number) {
+  #row(layer: LayerChoice, sheet: number, sheets: number) {
+    const { id, thicknessMm } = layer;
     const words = WORDS.foam.wall;
     const name = words.name(sheet, sheets, formatLength(thicknessMm, this.unit));
     return html`<li>
@@ -82,6 +86,7 @@ export class SheetChoice extends JobSection {
         <span class="bar" style="block-size: ${Math.min(48, 2 * thicknessMm)}px" aria-hidden="true"></span>
         ${name}
       </label>
+      ${sheet === 1 ? nothing : this.#stagger(layer, name)}
       ${(['outside', 'inside'] as const).map((side) => {
         const next = side === 'outside' ? sheet - 1 : sheet + 1;
         return html`<button
@@ -107,6 +112,19 @@ export class SheetChoice extends JobSection {
         ${words.remove}
       </button>
     </li>`;
+  }
+
+  /** How far its seams lie beside those of the sheet that is seen. */
+  #stagger({ id, staggerMm = 0 }: LayerChoice, name: string) {
+    return html`<fl-length-field
+      label=${WORDS.foam.wall.stagger}
+      title=${WORDS.foam.wall.staggerOf(name, formatLength(LEAST_STAGGER_MM, this.unit))}
+      .mm=${staggerMm}
+      .unit=${this.unit}
+      min=${-MOST_STAGGER_MM}
+      max=${MOST_STAGGER_MM}
+      @fl-length=${(event: LengthEvent) => this.send(setStagger(id, event.mm))}
+    ></fl-length-field>`;
   }
 
   /** The new sheet is the one to choose a foam for. */

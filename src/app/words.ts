@@ -117,6 +117,9 @@ export const WORDS = {
         `${sheet}, ${thickness}${sheet === 1 ? ', outside' : sheet === sheets ? ', inside' : ''}`,
       add: { outside: 'Add a sheet outside', inside: 'Add a sheet inside' },
       move: { outside: 'outward', inside: 'inward' },
+      stagger: 'Seams beside those outside',
+      staggerOf: (sheet: string, least: string) =>
+        `How far the seams of sheet ${sheet} lie beside those that are seen, along the sculpt: 0, or ${least} and more; below 0 to the other side.`,
       moveOf: (what: string, sheet: string) => `${what}: sheet ${sheet}`,
       remove: 'take away',
     },

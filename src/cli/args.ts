@@ -12,7 +12,7 @@ import { pieceFoamsFrom } from './piece-foam-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
 import type { StripChoices } from './strip-command.ts';
-import { wallFrom } from './wall-option.ts';
+import { staggerFrom, wallFrom } from './wall-option.ts';
 
 export type Command =
   | { readonly name: 'help' }
@@ -62,6 +62,7 @@ const OPTIONS = {
   size: { type: 'string' },
   thickness: { type: 'string' },
   wall: { type: 'string' },
+  stagger: { type: 'string' },
   'model-is': { type: 'string' },
   neutral: { type: 'string' },
   off: { type: 'string' },
@@ -111,6 +112,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('scale', scale),
     ...given('thicknessMm', number('thickness', values.thickness, { over: 0, most: 200 })),
     ...given('wallMm', wallFrom(values.wall)),
+    ...given('staggerMm', staggerFrom(values.stagger)),
     ...given('modelIs', oneOf('model-is', values['model-is'], ['face', 'middle', 'back'])),
     ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
     ...given('offMm', number('off', values.off, { least: -MOST_OFF_MM, most: MOST_OFF_MM })),

@@ -38,6 +38,8 @@ export interface MakeChoices {
   readonly thicknessMm?: number;
   /** Sheets of the wall from the inside outward, mm; then no `thicknessMm`. */
   readonly wallMm?: readonly number[];
+  /** How far the seams of inner sheets lie beside those of the outermost, mm. */
+  readonly staggerMm?: number;
   /** Pieces that are cut from foam of another thickness. */
   readonly pieceFoams?: readonly PieceFoamChoice[];
   /** Seams named by their letters that are to be built otherwise. */

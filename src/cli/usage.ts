@@ -21,6 +21,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --thickness MM        foam, default 6; of every sheet of a wall
       --wall MM,MM          a wall of several sheets instead, from the inside
                             outward, each with pieces of its own size
+      --stagger MM          lay the seams of inner sheets so far beside those of
+                            the outermost, one to either side in turn; 0 over
+                            them
       --piece-foam FACE=MM  cut the piece that holds a face of the file, counted
                             from 0, from foam so thick; may be repeated
       --steep LETTER=WAY    build a seam whose fold is beyond the blade: split

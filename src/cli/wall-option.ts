@@ -2,6 +2,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import { freeLayerId } from '../project/layer-commands.ts';
 import { MOST_LAYERS } from '../project/project-file.ts';
 import type { LayerChoice } from '../project/project.ts';
+import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from '../project/stagger-limits.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal } from './option-values.ts';
 
@@ -20,6 +21,17 @@ export function wallFrom(word: string | undefined): readonly number[] | undefine
   return sheets;
 }
 
+/** `--stagger MM`: how far seams of inner sheets lie beside those that are seen. @throws WrongUsage */
+export function staggerFrom(word: string | undefined): number | undefined {
+  if (word === undefined) return undefined;
+  const mm = decimal(word);
+  if (mm !== 0 && !isStagger(mm))
+    throw new WrongUsage(
+      `--stagger takes 0, or ${LEAST_STAGGER_MM} to ${MOST_STAGGER_MM} mm, below 0 to the other side, not ${word === '' ? 'nothing' : word}.`,
+    );
+  return mm;
+}
+
 /** What the command line says of every sheet; left out: as it is. */
 export interface SheetWishes {
   /** Sheets from the inside outward, in place of those there are. */
@@ -27,6 +39,8 @@ export interface SheetWishes {
   /** Of every sheet, mm. */
   readonly thicknessMm?: number;
   readonly neutral?: number;
+  /** How far the seams of inner sheets lie beside those of the outermost, mm: one after the other to either side; 0 over them. */
+  readonly staggerMm?: number;
   /** True to allow for shrinkage in every sheet. */
   readonly shrinks: boolean;
 }
@@ -39,17 +53,29 @@ export interface SheetWishes {
 export function wishedLayers(
   layers: readonly LayerChoice[],
   foams: readonly FoamSheet[],
-  { wallMm, thicknessMm, neutral, shrinks }: SheetWishes,
+  { wallMm, thicknessMm, neutral, staggerMm, shrinks }: SheetWishes,
 ): readonly LayerChoice[] {
   const sheets = wallMm === undefined ? layers : resized(layers, wallMm.length);
   return sheets.map((layer, i) => {
-    const sheet = ofThickness(layer, wallMm?.[i] ?? thicknessMm ?? layer.thicknessMm, foams);
+    const inward = sheets.length - 1 - i;
+    const sheet = ofThickness(
+      staggeredLayer(layer, inward, staggerMm),
+      wallMm?.[i] ?? thicknessMm ?? layer.thicknessMm,
+      foams,
+    );
     return {
       ...sheet,
       neutralFraction: neutral ?? sheet.neutralFraction,
       allowForShrinkage: shrinks || sheet.allowForShrinkage,
     };
   });
+}
+
+/** @param inward  how many sheets lie outside of it. */
+function staggeredLayer(layer: LayerChoice, inward: number, mm: number | undefined): LayerChoice {
+  if (mm === undefined) return layer;
+  const { staggerMm: _, ...plain } = layer;
+  return inward === 0 || mm === 0 ? plain : { ...plain, staggerMm: inward % 2 === 1 ? mm : -mm };
 }
 
 /** So many sheets: those that are there, and then as many like the outermost. */

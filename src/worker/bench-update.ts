@@ -1,6 +1,8 @@
 import type { LayerId } from '../base/ids.ts';
+import type { Finding } from '../base/finding.ts';
 import { turnBetween } from '../geom/turn-between.ts';
 import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
+import type { Mesh } from '../mesh/mesh.ts';
 import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type {
@@ -41,15 +43,17 @@ const MOST_REMEMBERED = 8;
 export class BenchUpdater {
   #number = 0;
   readonly #sent = new Map<number, Made>();
+  /** The sculpt on the meshes of sheets that have one of their own. */
+  readonly #onMesh = new WeakMap<Mesh, SizedSculpt>();
 
   /**
    * @param have   number of the last update the screen took; 0 when it shows nothing.
    * @param sheet  which sheet of the wall lies on the bench, 1 the outermost; where there is no such sheet it is the outermost.
    */
   next(outcome: Outcome, have: number, sheet = 1): BenchUpdate {
-    const { sculpt } = outcome;
     const shown = outcome.layers.at(sheet - 1)?.cut == null ? 0 : sheet - 1;
     const cut = outcome.layers.at(shown)?.cut ?? outcome.cut;
+    const sculpt = this.#sculptUnder(outcome.sculpt, cut);
     const made = {
       sculpt,
       shell: cut?.shell ?? null,
@@ -75,7 +79,8 @@ export class BenchUpdater {
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
       ...(changed('dryFit') ? { dryFit: outcome.dryFit } : {}),
       ...(changed('springing') ? { springing: outcome.springing } : {}),
-      findings: outcome.findings,
+      findings:
+        sculpt === outcome.sculpt ? outcome.findings : outcome.findings.map((told) => byVertices(told, outcome.sculpt)),
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
     };
@@ -112,6 +117,17 @@ export class BenchUpdater {
     };
   }
 
+  /** The sculpt as what lies on the bench is numbered. A sheet with seams of its own has a mesh of its own, without colours. */
+  #sculptUnder(sculpt: SizedSculpt | null, cut: CutSculpt | null): SizedSculpt | null {
+    if (sculpt === null || cut === null || cut.mesh === sculpt.mesh) return sculpt;
+    const { mesh } = cut;
+    const known = this.#onMesh.get(mesh);
+    if (known !== undefined) return known;
+    const made = { ...sculpt, mesh, model: { ...sculpt.model, mesh, colours: null } };
+    this.#onMesh.set(mesh, made);
+    return made;
+  }
+
   #changes(made: Made, have: number): (key: keyof Made) => boolean {
     const before = this.#sent.get(have);
     return (key) => before === undefined || before[key] !== made[key];
@@ -123,6 +139,14 @@ export class BenchUpdater {
     this.#sent.delete(this.#number - MOST_REMEMBERED);
     return this.#number;
   }
+}
+
+/** Places on triangles of the sculpt, told by their corners: those keep their numbers where the sculpt was cut finer. */
+function byVertices(finding: Finding, sculpt: SizedSculpt | null): Finding {
+  const { triangles, ...where } = finding.where;
+  if (sculpt === null || triangles === undefined) return finding;
+  const corners = triangles.flatMap((t) => [...sculpt.mesh.triangles.subarray(3 * t, 3 * t + 3)]);
+  return { ...finding, where: { ...where, vertices: [...new Set([...(where.vertices ?? []), ...corners])] } };
 }
 
 function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView {

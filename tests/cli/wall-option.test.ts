@@ -3,7 +3,7 @@ import { layerId } from '../../src/base/ids.ts';
 import { parseCommand } from '../../src/cli/args.ts';
 import { WrongUsage } from '../../src/cli/exit.ts';
 import { USAGE } from '../../src/cli/usage.ts';
-import { wallFrom, wishedLayers } from '../../src/cli/wall-option.ts';
+import { staggerFrom, wallFrom, wishedLayers } from '../../src/cli/wall-option.ts';
 import { newProject } from '../../src/project/new-project.ts';
 
 const { foams, parts } = newProject('wall', { hash: '0'.repeat(64), fileName: 'wall.obj', format: 'obj' });
@@ -47,5 +47,19 @@ describe('a wall on the command line', () => {
       'layer-1 eva-10 10',
       'lining eva-10 10',
     ]);
+  });
+});
+
+describe('--stagger', () => {
+  it.each(['', '0.5', '201', 'x', '1e-3', 'NaN'])('refuses %j in one sentence', (word) => {
+    expect(() => staggerFrom(word)).toThrow(/^--stagger takes [^\n]*\.$/);
+  });
+
+  it('lays inner sheets to either side in turn, and leaves the outermost', () => {
+    const wall = wishedLayers([one], foams, { wallMm: [6, 6, 2], staggerMm: staggerFrom('15'), shrinks: false });
+    expect(wall.map(({ staggerMm }) => staggerMm)).toEqual([-15, 15, undefined]);
+    const back = wishedLayers(wall, foams, { staggerMm: 0, shrinks: false });
+    expect(back.every((layer) => !('staggerMm' in layer))).toBe(true);
+    expect(wishedLayers(wall, foams, { shrinks: false })).toEqual(wall);
   });
 });

@@ -7,6 +7,7 @@ import { setStagger } from '../../src/project/layer-commands.ts';
 import type { Project, SculptPart } from '../../src/project/project.ts';
 import { readProjectFile, writeProjectFile } from '../../src/project/project-file.ts';
 import type { Solid } from '../reference/handbook/polygon-solids.ts';
+import { BenchUpdater } from '../../src/worker/bench-update.ts';
 import { runSample, sampleProject } from '../support/run-sample.ts';
 import { inSheets, outcomeOf, solidProject } from '../support/run-solid.ts';
 
@@ -76,6 +77,13 @@ describe('a wall of two sheets with staggered seams', () => {
       for (const v of [...(where.vertices ?? []), ...(where.edges ?? []).flat()])
         expect(v).toBeLessThan(mesh.positions.length / 3);
     }
+    // What lies on the bench is the sheet's own surface, with corners of the sculpt under their numbers.
+    const view = new BenchUpdater().next(outcome, 0, 2);
+    expect(view.sculpt?.triangles.length).toBe(inner.cut?.mesh.triangles.length);
+    expect(view.seams?.chainOfEdge.filter((chain) => chain >= 0).length).toBe(
+      inner.cut?.chains.reduce((all, { vertices }) => all + vertices.length - 1, 0),
+    );
+    expect(view.sculpt?.positions.subarray(0, mesh.positions.length)).toEqual(new Float32Array(mesh.positions));
     expect(() => JSON.parse(reportOf(outcome)) as unknown).not.toThrow();
     expect(runAtOnce(propSteps(outcome))?.plates.length).toBe(outcome.pieces?.length);
   });
