@@ -30,15 +30,15 @@ import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import { widenChosenLap } from './seam-joins.ts';
+import type { Stage } from './stage.ts';
 import type {
-  Stage,
   StageDragEvent,
   StageGrabEvent,
   StageHoverEvent,
   StagePickEvent,
   StagePlaneEvent,
   StageSectionEvent,
-} from './stage.ts';
+} from './stage-events.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';

@@ -3,106 +3,28 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
-import type { BenchPick, BenchPlane, FrameTarget, LookMove, SectionFigures } from '../viewport/bench-contract.ts';
+import type { FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
-import { movedPlane, PLANE_STEP, type PlaneKeyMove } from '../viewport/plane-moves.ts';
+import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
 import './flat-bench.ts';
+import {
+  StageDragEvent,
+  StageDropEvent,
+  StageGrabEvent,
+  StageHoverEvent,
+  StagePickEvent,
+  StagePlaneEvent,
+  StageSectionEvent,
+} from './stage-events.ts';
+import { PLANE_KEYS, TURNS } from './stage-keys.ts';
 import { SHARED } from './styles.ts';
 import { tapesOnBench } from './tape-plane.ts';
 import { FIRST_VIEW, type Pointed, type ViewState } from './view-state.ts';
 import { WORDS } from './words.ts';
-
-/** The pointer is over something on the stage. */
-export class StageHoverEvent extends Event {
-  constructor(readonly pick: BenchPick) {
-    super('fl-stage-hover', { bubbles: true, composed: true });
-  }
-}
-
-/** A press on something of the stage; cancel it to drag that thing instead of turning the view. */
-export class StageGrabEvent extends Event {
-  constructor(readonly pick: BenchPick) {
-    super('fl-stage-grab', { bubbles: true, composed: true, cancelable: true });
-  }
-}
-
-/** What was grabbed is dragged to another place. */
-export class StageDragEvent extends Event {
-  constructor(readonly pick: BenchPick) {
-    super('fl-stage-drag', { bubbles: true, composed: true });
-  }
-}
-
-/** What was dragged is let go. */
-export class StageDropEvent extends Event {
-  constructor() {
-    super('fl-stage-drop', { bubbles: true, composed: true });
-  }
-}
-
-/** Something on the stage was clicked. */
-export class StagePickEvent extends Event {
-  constructor(readonly pick: BenchPick) {
-    super('fl-stage-pick', { bubbles: true, composed: true });
-  }
-}
-
-/** The plane in hand was moved, by dragging it or by keys. */
-export class StagePlaneEvent extends Event {
-  constructor(
-    readonly plane: BenchPlane,
-    /** False while it is still being dragged. */
-    readonly isDone: boolean,
-    readonly isByKey = false,
-  ) {
-    super('fl-stage-plane', { bubbles: true, composed: true });
-  }
-}
-
-/** What the plane in hand cuts open has changed; null when nothing is. */
-export class StageSectionEvent extends Event {
-  constructor(readonly figures: SectionFigures | null) {
-    super('fl-stage-section', { bubbles: true, composed: true });
-  }
-}
-
-declare global {
-  interface HTMLElementEventMap {
-    'fl-stage-hover': StageHoverEvent;
-    'fl-stage-pick': StagePickEvent;
-    'fl-stage-grab': StageGrabEvent;
-    'fl-stage-drag': StageDragEvent;
-    'fl-stage-drop': StageDropEvent;
-    'fl-stage-plane': StagePlaneEvent;
-    'fl-stage-section': StageSectionEvent;
-  }
-}
-
-const TURNS: Readonly<Record<string, LookMove>> = {
-  ArrowLeft: 'turn-left',
-  ArrowRight: 'turn-right',
-  ArrowUp: 'up',
-  ArrowDown: 'down',
-  '+': 'nearer',
-  '=': 'nearer',
-  '-': 'farther',
-};
-
-/** Up and down move a plane in hand, with Shift by the coarse step; left and right lean it one way, with Shift the other. */
-const PLANE_KEYS: Readonly<Record<string, PlaneKeyMove>> = {
-  ArrowUp: 'forth',
-  ArrowDown: 'back',
-  'Shift ArrowUp': 'forth',
-  'Shift ArrowDown': 'back',
-  ArrowLeft: 'lean-left',
-  ArrowRight: 'lean-right',
-  'Shift ArrowLeft': 'lean-up',
-  'Shift ArrowRight': 'lean-down',
-};
 
 const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
   background: '--bench-ground',
@@ -403,6 +325,7 @@ export class Stage extends LitElement {
     event.preventDefault();
     this.#scene?.look(move);
   }
+
   /** While a plane is in hand arrow keys move it and lean it. @returns true when the key was one of these. */
   #keyOfPlane(event: KeyboardEvent): boolean {
     const inHand = this.view.plane;

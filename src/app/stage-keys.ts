@@ -1,0 +1,25 @@
+import type { LookMove } from '../viewport/bench-contract.ts';
+import type { PlaneKeyMove } from '../viewport/plane-moves.ts';
+
+/** Keys that turn the view. */
+export const TURNS: Readonly<Record<string, LookMove>> = {
+  ArrowLeft: 'turn-left',
+  ArrowRight: 'turn-right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+  '+': 'nearer',
+  '=': 'nearer',
+  '-': 'farther',
+};
+
+/** Up and down move a plane in hand, with Shift by the coarse step; left and right lean it one way, with Shift the other. */
+export const PLANE_KEYS: Readonly<Record<string, PlaneKeyMove>> = {
+  ArrowUp: 'forth',
+  ArrowDown: 'back',
+  'Shift ArrowUp': 'forth',
+  'Shift ArrowDown': 'back',
+  ArrowLeft: 'lean-left',
+  ArrowRight: 'lean-right',
+  'Shift ArrowLeft': 'lean-up',
+  'Shift ArrowRight': 'lean-down',
+};
