@@ -1,5 +1,6 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { Project } from '../project/project.ts';
+import { sourcesOf } from '../project/sources.ts';
 import type { Wishes } from './view-state.ts';
 
 /** A job as it is kept in this browser between visits. */
@@ -41,16 +42,18 @@ export class BrowserStorage implements Storage {
     if (project === undefined) return null;
     const sources: SavedSource[] = [];
     for (const part of project.parts) {
-      const source = await db.get('sources', part.source.hash);
-      if (source === undefined) return null;
-      sources.push(source);
+      for (const { hash } of sourcesOf(part)) {
+        const source = await db.get('sources', hash);
+        if (source !== undefined) sources.push(source);
+        else if (hash === part.source.hash) return null;
+      }
     }
     return { project, sources };
   }
 
   async save(project: Project, fresh: readonly SavedSource[]): Promise<void> {
     const db = await this.#open();
-    const wanted = new Set(project.parts.map((part) => part.source.hash));
+    const wanted = new Set(project.parts.flatMap(sourcesOf).map(({ hash }) => hash));
     const change = db.transaction(['jobs', 'sources'], 'readwrite');
     const sources = change.objectStore('sources');
     const kept = await sources.getAllKeys();

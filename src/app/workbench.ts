@@ -3,6 +3,7 @@ import type { EarlyUpdate } from '../model/bench-view.ts';
 import type { Command } from '../project/commands.ts';
 import { History } from '../project/history.ts';
 import type { Project, SculptPart } from '../project/project.ts';
+import { sourcesOf } from '../project/sources.ts';
 import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
 import { Autosave, type SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
@@ -275,7 +276,7 @@ export class Workbench extends EventTarget {
 
   /** Storage keeps one job's sources: going back hands the older ones over again. */
   async #keepSources(project: Project): Promise<void> {
-    for (const { source } of project.parts) {
+    for (const source of project.parts.flatMap(sourcesOf)) {
       const bytes = await this.workshop.getSource(source.hash);
       if (bytes !== undefined) this.autosave.addSource({ hash: source.hash, fileName: source.fileName, bytes });
     }

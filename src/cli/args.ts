@@ -81,6 +81,9 @@ const OPTIONS = {
   'body-girth': { type: 'string' },
   ease: { type: 'string' },
   core: { type: 'string' },
+  'core-model': { type: 'string' },
+  'core-unit': { type: 'string' },
+  'core-room': { type: 'string' },
   pass: { type: 'string' },
   paper: { type: 'string' },
   landscape: { type: 'boolean' },
@@ -124,6 +127,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('pieceFoams', pieceFoamsFrom(values['piece-foam'])),
     ...given('seamWishes', seamWishesFrom(values.steep, values.score)),
     ...given('wear', wearFrom(values)),
+    ...given('coreModel', coreModelFrom(values)),
     paper: paperFrom(values),
     date: dateFrom(values.date, today),
   };
@@ -183,6 +187,17 @@ function wearFrom(values: Values): MakeChoices['wear'] {
         }),
     ...(passMm === undefined ? {} : { worn: { girthMm: passMm } }),
   };
+}
+
+function coreModelFrom(values: Values): MakeChoices['coreModel'] {
+  const { 'core-model': path, 'core-unit': unitWord, 'core-room': roomWord } = values;
+  if (path === undefined) {
+    if (unitWord !== undefined || roomWord !== undefined)
+      throw new WrongUsage('--core-unit and --core-room belong to a core: say which with --core-model FILE.');
+    return undefined;
+  }
+  const unit = oneOf('core-unit', unitWord, ['mm', 'cm', 'm', 'in', 'sculpt']) ?? 'sculpt';
+  return { path, unit, ...given('roomMm', number('core-room', roomWord, { least: 0, most: MOST_BODY_MM })) };
 }
 
 function tapeFrom(values: Values): GirthTape | undefined {

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { formatInches } from '../base/format-length.ts';
 import { contentHash } from '../base/hash.ts';
 import type { Finding } from '../base/finding.ts';
+import type { CoreModel } from '../model/clearance.ts';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
@@ -16,6 +17,7 @@ import { nameFromFile, newProject } from '../project/new-project.ts';
 import { looksLikeProject, readProjectFile } from '../project/project-file.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
 import { ruled, type RuleName } from '../project/shop-rules.ts';
+import { freeId, setCore } from '../project/wear-commands.ts';
 import { readSeamFile } from '../project/seam-file.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
@@ -57,6 +59,8 @@ export interface MakeChoices {
   readonly rules?: Partial<Record<RuleName, number>>;
   /** Tapes, cores and what must pass, in place of the project's. */
   readonly wear?: Partial<Pick<SculptPart, 'tapes' | 'core' | 'worn'>>;
+  /** A model file that the part sits on, beside other cores. */
+  readonly coreModel?: { readonly path: string } & Pick<CoreModel, 'unit' | 'roomMm'>;
   readonly paper?: Partial<PaperChoice>;
   readonly date: string;
 }
@@ -69,7 +73,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const pipeline = new Pipeline(crew);
   const { project: found, assumed } = await openInput(file, pipeline, choices);
   const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);
-  const project = withChoices(found, choices, seams);
+  const chosen = withChoices(found, choices, seams);
+  const project = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
   const work = terminalWork();
   const run = runWishes(pipeline, project, choices.seamWishes, work, {
     strictSeams: seams !== null,
@@ -158,6 +163,28 @@ async function seamsFrom(path: string, project: Project): Promise<Partial<Sculpt
     );
   }
   return { seams: marks, ...(joins.length === 0 ? {} : { seamSettings: joins }) };
+}
+
+async function withCore(
+  project: Project,
+  { path, unit, roomMm }: NonNullable<MakeChoices['coreModel']>,
+  pipeline: Pipeline,
+): Promise<Project> {
+  const { name: fileName, bytes } = await readInput(path);
+  const format = sourceFormat(bytes, fileName);
+  if (!format.ok) throw Refused.from(format.problem, fileName);
+  const hash = await contentHash(bytes);
+  pipeline.putSource(hash, { fileName, bytes });
+  const { core = [] } = project.parts[0];
+  return setCore({
+    kind: 'model',
+    id: freeId('core', core),
+    name: nameFromFile(fileName),
+    source: { hash, fileName, format: format.value },
+    unit,
+    pointInFile: [0, 0, 0],
+    ...(roomMm === undefined ? {} : { roomMm }),
+  }).apply(project);
 }
 
 function withChoices(project: Project, choices: MakeChoices, seams: Partial<SculptPart> | null): Project {

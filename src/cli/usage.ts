@@ -59,6 +59,10 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --pass MM             girth of what must pass when it is put on
       --core AXIS=MM        rod or pipe along an axis through the file's zero,
                             by its outside diameter
+      --core-model FILE     OBJ or STL of what the part sits on; it stands
+                            where its numbers put it beside the sculpt's
+      --core-unit UNIT      mm, cm, m, in, or sculpt (default): as the sculpt's
+      --core-room MM        room wanted all round it
       --paper NAME          A4 (default), A3, A2, A1, A0, Letter, Legal,
                             Tabloid, "ANSI C" …, roll=MM (its width)
                             or custom=WxH in mm

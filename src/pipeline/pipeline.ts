@@ -14,7 +14,7 @@ import type { Outcome } from './outcome.ts';
 import { onSculpt } from './places-on-sculpt.ts';
 import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
-import { Wear } from './wear.ts';
+import { Wear, type ReadCore } from './wear.ts';
 
 /** Sheets whose results are remembered, those of the last run among them. */
 const MOST_SHEETS = 12;
@@ -145,7 +145,9 @@ export class Pipeline {
     const { mesh, mmPerUnit } = run.needSculpt();
     if (mmPerUnit === null) return;
     const { chains } = run.layers[0].needCut();
-    run.bodyFit = await this.#wear.of(mesh, mmPerUnit, { shell: this.#wallOf(run), chains }, run.part, work);
+    const readCore: ReadCore = ({ source }, share) => this.#sculpts.read(source, share);
+    const cut = { shell: this.#wallOf(run), chains };
+    run.bodyFit = await this.#wear.of(mesh, mmPerUnit, cut, run.part, work, readCore);
     run.findings.push(...(run.bodyFit?.findings ?? []));
   }
 

@@ -1,11 +1,12 @@
 import { Memo } from '../base/memo.ts';
 import type { Finding } from '../base/finding.ts';
-import { fail, type Result } from '../base/result.ts';
+import { fail, ok, type Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { SourceModel } from '../model/source-model.ts';
+import type { SourceRef } from '../project/project.ts';
 import { factSteps } from '../steps/read/facts.ts';
 import { findFaults } from '../steps/read/faults.ts';
 import { readModel } from '../steps/read/read-model.ts';
@@ -41,22 +42,25 @@ export class SculptStage {
     return this.#sources.get(hash);
   }
 
+  /** The model in a file that was put here. Fails with `read/no-source` where it was not, else as `readModel` does. */
+  async read({ hash, fileName }: Pick<SourceRef, 'hash' | 'fileName'>, work: Work): Promise<Result<SourceModel>> {
+    const known = this.#read.get([hash]);
+    if (known !== undefined) return ok(known);
+    const kept = this.#sources.get(hash);
+    if (kept === undefined) return fail('read/no-source', `The file ${fileName} is not here: choose it again.`);
+    const read = await readModel(kept.bytes, fileName, work);
+    if (read.ok) this.#read.set([hash], read.value);
+    return read;
+  }
+
   /** Puts the sculpt of the run's part into the run. */
   async make(run: Run, work: Work): Promise<void> {
     const { source } = run.part;
-    const kept = this.#sources.get(source.hash);
-    if (kept === undefined) {
-      throw new Stopped(
-        'read',
-        fail('read/no-source', `The file ${source.fileName} is not here: choose it again.`).problem,
-      );
-    }
-    let model = this.#read.get([source.hash]);
-    if (model === undefined) {
-      model = run.take('read', await readModel(kept.bytes, source.fileName, shareOfWork(work, 0, 0.6))).value;
-      this.#read.set([source.hash], model);
-      run.made('read');
-    }
+    const isNew = this.#read.get([source.hash]) === undefined;
+    const read = await this.read(source, shareOfWork(work, 0, 0.6));
+    if (!read.ok) throw new Stopped('read', read.problem);
+    const model = read.value;
+    if (isNew) run.made('read');
     run.findings.push(...model.findings);
     const { repairs } = run.part;
     const look = shareOfWork(work, 0.6, 0.7);

@@ -1,13 +1,15 @@
 import { Memo } from '../base/memo.ts';
+import type { Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { scale3, type Vec3 } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type { BodyFit } from '../model/body-fit.ts';
-import type { CoreFit, CoreRod } from '../model/clearance.ts';
+import { isCoreModel, type Core, type CoreFit, type CoreModel, type CoreRod } from '../model/clearance.ts';
 import type { GirthTape, OpeningUse, PassChoice, PuttingOn, TapeFit, TapeMeasures, Triple } from '../model/girth.ts';
 import type { BodyJoint, JointFit } from '../model/joint.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
+import type { SourceModel } from '../model/source-model.ts';
 import type { SculptPart } from '../project/project.ts';
 import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
 import { bendJoint } from '../steps/wear/joint.ts';
@@ -17,15 +19,19 @@ import { rodClearance, type Rod } from '../steps/wear/rod-clearance.ts';
 import { moveForGirth, moveForRoom, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
 import { measureTape } from '../steps/wear/tape.ts';
 import { coreFindings, jointFindings, puttingOnFindings, tapeFindings } from '../steps/wear/wear-findings.ts';
+import { coreModelFit } from './core-model.ts';
 import type { CutSculpt } from './outcome.ts';
 
 /** Results remembered: of one tape a maker tries many places, and goes back to few. */
 const KEPT = 24;
 
-/** The foam against body and core. Each tape and each rod is measured anew only when it or the shell changed. */
+/** Gives the model a core is made from. */
+export type ReadCore = (core: CoreModel, work: Work) => Promise<Result<SourceModel>>;
+
+/** The foam against body and core. Each tape and each core is measured anew only when it or the shell changed. */
 export class Wear {
   readonly #tapes = new Memo<[unknown, unknown, GirthTape], TapeFit>(KEPT);
-  readonly #rods = new Memo<[unknown, unknown, CoreRod], CoreFit>(KEPT);
+  readonly #cores = new Memo<[unknown, unknown, Core], CoreFit>(KEPT);
   readonly #joints = new Memo<[unknown, unknown, BodyJoint], JointFit>(KEPT);
   readonly #ways = new Memo<unknown[], PuttingOn>(KEPT);
   readonly #fits = new Memo<unknown[], BodyFit>(KEPT);
@@ -41,6 +47,7 @@ export class Wear {
     { shell, chains }: Pick<CutSculpt, 'shell' | 'chains'>,
     part: SculptPart,
     work: Work,
+    readCore: ReadCore,
   ): Promise<BodyFit | null> {
     const { tapes = [], core: cores = [], joints = [], worn = null } = part;
     if (tapes.length === 0 && cores.length === 0 && joints.length === 0 && worn === null) return null;
@@ -57,7 +64,11 @@ export class Wear {
     const coreFits: CoreFit[] = [];
     for (const core of cores) {
       await work.pause(0.5, 'measuring the room round the core');
-      coreFits.push(remembered(this.#rods, [mesh, shell, core], () => coreFit(back, core, mmPerUnit)));
+      coreFits.push(
+        isCoreModel(core)
+          ? await this.#modelFit(mesh, shell, core, mmPerUnit, readCore, shareOfWork(work, 0.5, 0.5))
+          : remembered(this.#cores, [mesh, shell, core], () => coreFit(back, core, mmPerUnit)),
+      );
     }
     const jointFits: JointFit[] = [];
     for (const [i, joint] of joints.entries()) {
@@ -83,7 +94,28 @@ export class Wear {
       ...jointFits.flatMap((fit) => jointFindings(fit, inMm(fit.joint.pointInFile, mmPerUnit), part.id)),
       ...(puttingOn === null ? [] : puttingOnFindings(puttingOn, part.id)),
     ];
-    return this.#fits.set(key, { tapes: tapeFits, cores: coreFits, joints: jointFits, puttingOn, findings });
+    const fit = { tapes: tapeFits, cores: coreFits, joints: jointFits, puttingOn, findings };
+    // A file that is missing now may be there at the next run.
+    return coreFits.some(({ problem }) => problem !== undefined) ? fit : this.#fits.set(key, fit);
+  }
+
+  async #modelFit(
+    mesh: Mesh,
+    shell: ShellLayer,
+    core: CoreModel,
+    mmPerUnit: number,
+    readCore: ReadCore,
+    work: Work,
+  ): Promise<CoreFit> {
+    const known = this.#cores.get([mesh, shell, core]);
+    if (known !== undefined) return known;
+    const read = await readCore(core, work);
+    if (!read.ok) {
+      const atVertices = new Float32Array(shell.backPositions.length / 3).fill(NaN);
+      return { core, tightest: null, atVertices, pierced: 0, sizeFactor: null, moveMm: null, problem: read.problem };
+    }
+    const fit = await coreModelFit(backOf(mesh, shell), core, read.value, mmPerUnit, work);
+    return this.#cores.set([mesh, shell, core], fit);
   }
 
   async #bent(

@@ -7,6 +7,7 @@ import { findPaper } from '../model/papers.ts';
 import type { LayerChoice, Project } from '../project/project.ts';
 import { stripPages } from '../steps/tile/strip-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
+import { sourcesOf } from '../project/sources.ts';
 import { makeReport, type ReportLayer } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
@@ -93,7 +94,10 @@ export const svgOf = (outcome: Outcome): string => writePiecesSvg(need(outcome.t
 export function projectFileOf(outcome: Outcome, sourceOf: WriteChoices['sourceOf']): string {
   const { project } = outcome;
   const sources = new Map<string, Source>();
-  for (const { source } of project.parts) sources.set(source.hash, need(sourceOf(source.hash)));
+  for (const { hash } of project.parts.flatMap(sourcesOf)) {
+    const source = sourceOf(hash);
+    if (source !== undefined) sources.set(hash, source);
+  }
   return writeProjectFile(project, sources);
 }
 

@@ -9,6 +9,7 @@ import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.t
 import type { Project } from './project.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
+import { sourcesOf } from './sources.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -86,6 +87,17 @@ const coreRod = v.object({
   direction,
   diameterMm: positive,
   lengthMm: v.optional(positive),
+  roomMm: v.optional(notNegative),
+});
+
+const coreModel = v.object({
+  kind: v.literal('model'),
+  id: v.string(),
+  name: v.string(),
+  source: v.object({ hash, fileName: v.string(), format: v.picklist(['obj', 'stl']) }),
+  unit: v.picklist(['mm', 'cm', 'm', 'in', 'sculpt']),
+  pointInFile: triple,
+  turnDeg: v.optional(triple),
   roomMm: v.optional(notNegative),
 });
 
@@ -200,7 +212,7 @@ const sculpt = v.object({
   tracedSide: side,
   // Absent where nothing was said of who or what wears the part.
   tapes: v.optional(withOwnIds(tape, 'a tape with an id of its own')),
-  core: v.optional(withOwnIds(coreRod, 'a core with an id of its own')),
+  core: v.optional(withOwnIds(v.union([coreModel, coreRod]), 'a core with an id of its own')),
   joints: v.optional(withOwnIds(bodyJoint, 'a joint with an id of its own')),
   worn: v.optional(
     v.object({
@@ -272,14 +284,17 @@ const file = v.object({
 
 /**
  * Writes the document and its source files as one JSON text: plain to read, stable to compare.
- * @param sources bytes by hash; those the document does not name are left out. A named one that is missing is our mistake and throws.
+ * @param sources bytes by hash; those the document does not name are left out. A sculpt that is missing is our
+ *                mistake and throws; a core may have been missing before.
  */
 export function writeProjectFile(project: Project, sources: OpenedProject['sources']): string {
   const kept: Record<string, { fileName: string; base64: string }> = {};
   for (const part of project.parts) {
-    const source = sources.get(part.source.hash);
-    if (source === undefined) throw new Error(`writeProjectFile: no bytes for ${part.source.hash}`);
-    kept[part.source.hash] = { fileName: source.fileName, base64: base64FromBytes(source.bytes) };
+    for (const { hash } of sourcesOf(part)) {
+      const source = sources.get(hash);
+      if (source !== undefined) kept[hash] = { fileName: source.fileName, base64: base64FromBytes(source.bytes) };
+      else if (hash === part.source.hash) throw new Error(`writeProjectFile: no bytes for ${hash}`);
+    }
   }
   return `${JSON.stringify({ format: 'foamloft-project', project, sources: kept }, null, 1)}\n`;
 }

@@ -2,7 +2,7 @@ import type { FoamId, LayerId, PartId } from '../base/ids.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
-import type { CoreRod } from '../model/clearance.ts';
+import type { Core } from '../model/clearance.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
 import type { BodyJoint } from '../model/joint.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
@@ -59,8 +59,8 @@ export interface SculptPart {
   readonly tracedSide: TracedSide;
   /** Girth tapes laid round the part; ids are its own. Missing: none. */
   readonly tapes?: readonly GirthTape[];
-  /** Rods and pipes that it sits on; ids are its own. Missing: none. */
-  readonly core?: readonly CoreRod[];
+  /** Rods, pipes and models that it sits on; ids are its own. Missing: none. */
+  readonly core?: readonly Core[];
   /** Joints of the body between its pieces; ids are its own. Missing: none. */
   readonly joints?: readonly BodyJoint[];
   /** What must pass when it is put on; missing: it is not said to be worn. */

@@ -1,4 +1,4 @@
-import type { CoreRod } from '../model/clearance.ts';
+import type { Core } from '../model/clearance.ts';
 import type { GirthTape, OpeningUse, PassChoice } from '../model/girth.ts';
 import type { BodyJoint } from '../model/joint.ts';
 import { onSculpt, type Command } from './commands.ts';
@@ -14,8 +14,8 @@ export const removeTape = (id: string): Command =>
       : part,
   );
 
-/** Puts a rod or pipe in, or the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
-export const setCore = (core: CoreRod, mergeKey?: string): Command =>
+/** Puts a rod, pipe or model in, or the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
+export const setCore = (core: Core, mergeKey?: string): Command =>
   onSculpt('put a core in', (part) => ({ ...part, core: withOne(part.core ?? [], core) }), mergeKey);
 
 export const removeCore = (id: string): Command =>

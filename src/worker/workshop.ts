@@ -14,6 +14,7 @@ import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project } from '../project/project.ts';
+import { sourcesOf } from '../project/sources.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { edgePath } from '../steps/seams/edge-path.ts';
 import { sharpEdges } from '../steps/seams/sharp-edges.ts';
@@ -182,7 +183,7 @@ export class PipelineWorkshop implements Workshop {
   /** A project file can be saved at any time, whether or not the chain has run to its end. */
   #projectText(project: Project): string {
     const sources = new Map(
-      project.parts.flatMap(({ source }) => {
+      project.parts.flatMap(sourcesOf).flatMap((source) => {
         const kept = this.#pipeline.sourceOf(source.hash);
         return kept === undefined ? [] : [[source.hash, kept] as const];
       }),

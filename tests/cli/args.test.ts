@@ -102,6 +102,12 @@ describe('what a part is measured against on the command line', () => {
         { id: 'tape-1', name: 'Girth', pointInFile: [0, -120.5, 0], normal: [0, 1, 0], bodyGirthMm: 570, easeMm: 15 },
       ],
     });
+    expect(choicesOf('--core-model', 'arm.stl', '--core-unit', 'cm', '--core-room', '4').coreModel).toEqual({
+      path: 'arm.stl',
+      unit: 'cm',
+      roomMm: 4,
+    });
+    expect(choicesOf('--core-model', 'arm.stl').coreModel).toEqual({ path: 'arm.stl', unit: 'sculpt' });
     expect(choicesOf('--core', 'x=32', '--pass', '600').wear).toEqual({
       core: [{ id: 'core-1', name: 'Core', pointInFile: [0, 0, 0], direction: [1, 0, 0], diameterMm: 32 }],
       worn: { girthMm: 600 },
@@ -113,6 +119,8 @@ describe('what a part is measured against on the command line', () => {
     [['--girth-at', '120'], /^--girth-at takes axis=number with axis x, y, z, not 120\.$/],
     [['--girth-at', 'y='], /^--girth-at takes a number/],
     [['--girth-at', 'y=1=2'], /^--girth-at looks like y=120\.$/],
+    [['--core-unit', 'mm'], /^--core-unit and --core-room belong to a core/],
+    [['--core-model', 'a.stl', '--core-unit', 'ft'], /^--core-unit/],
     [['--core', 'z=0'], /^--core takes a number over 0/],
     [['--ease', '-1'], /ease/],
   ])('refuses %j', (words, told) => expect(() => choicesOf(...words)).toThrow(told));

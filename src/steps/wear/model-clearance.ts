@@ -1,6 +1,7 @@
 import { inStretches, type Stepwise } from '../../base/stepwise.ts';
 import { buildTree } from '../../geom/bvh.ts';
 import { pointAt3, type Vec3 } from '../../geom/vec.ts';
+import { boxOfPoints3 } from '../../mesh/measure.ts';
 import { roundTriangle, signedSurface, type SignedSurface } from '../../mesh/signed-distance.ts';
 import type { CoreStand, TightestPlace } from '../../model/clearance.ts';
 import type { Surface } from './plane-section.ts';
@@ -73,7 +74,12 @@ export function* modelClearanceSteps(back: Surface, core: SignedCore): Stepwise<
   const home = (place: Nearest): Nearest =>
     place.triangle >= 0 ? place : { ...place, triangle: Math.floor(back.triangles.indexOf(-1 - place.triangle) / 3) };
   if (close.pierced === 0) {
-    const stand: CoreStand = swallowed === used.size ? 'swallows' : isOutside && swallowed === 0 ? 'outside' : 'inside';
+    const stand: CoreStand =
+      swallowed === used.size
+        ? 'swallows'
+        : (isOutside || areApart(back.positions, core.positions)) && swallowed === 0
+          ? 'outside'
+          : 'inside';
     const { mm, ...place } = home(nearest);
     return {
       tightest: { ...place, clearanceMm: stand === 'swallows' ? -mm : mm },
@@ -96,6 +102,12 @@ export function* modelClearanceSteps(back: Surface, core: SignedCore): Stepwise<
     stand: 'crosses',
     pierced: close.pierced,
   };
+}
+
+/** Whether upright boxes round both do not touch: past the rim of an opening the nearest place alone does not tell outside from inside. */
+function areApart(a: Float64Array, b: Float64Array): boolean {
+  const [one, other] = [boxOfPoints3(a), boxOfPoints3(b)];
+  return (['x', 'y', 'z'] as const).some((axis) => one.max[axis] < other.min[axis] || other.max[axis] < one.min[axis]);
 }
 
 /** A core in its place, mm. */

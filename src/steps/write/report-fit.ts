@@ -43,7 +43,7 @@ const measureReport = ({ hull, bridges, ...figures }: TapeMeasure): Record<strin
   hullMm: triples(hull),
 });
 
-const coreReport = ({ core, tightest, pierced, sizeFactor, moveMm }: CoreFit, mesh: Mesh): Record<string, unknown> => ({
+const coreReport = ({ core, tightest, atVertices: _, ...figures }: CoreFit, mesh: Mesh): Record<string, unknown> => ({
   ...core,
   tightest:
     tightest === null
@@ -53,9 +53,7 @@ const coreReport = ({ core, tightest, pierced, sizeFactor, moveMm }: CoreFit, me
           point: pointOf(tightest.point),
           face: mesh.faceOfTriangle[tightest.triangle],
         },
-  pierced,
-  sizeFactor,
-  moveMm,
+  ...figures,
 });
 
 const openingReport = (opening: Opening, mesh: Mesh): Record<string, unknown> => ({
