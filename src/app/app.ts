@@ -6,6 +6,7 @@ import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
 import type {
   ChooseEvent,
+  CoreFileEvent,
   CommandEvent,
   PointEvent,
   SampleEvent,
@@ -18,7 +19,7 @@ import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isTyping, keyWish } from './keys.ts';
-import { openFile, openSample } from './opening.ts';
+import { openCore, openFile, openSample } from './opening.ts';
 import './look-row.ts';
 import './page-view.ts';
 import './progress-line.ts';
@@ -118,6 +119,7 @@ export class App extends LitElement {
       @fl-verb=${(event: VerbEvent) => this.#do(event.verb)}
       @fl-view=${(event: ViewEvent) => this.#onView(event)}
       @fl-sample=${this.#onSample}
+      @fl-core-file=${(event: CoreFileEvent) => void openCore(workbench, event.file)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
     >

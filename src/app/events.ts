@@ -52,6 +52,13 @@ export class SharpEvent extends Event {
   }
 }
 
+/** A model file is to be a core of the part. */
+export class CoreFileEvent extends Event {
+  constructor(readonly file: File) {
+    super('fl-core-file', UPWARDS);
+  }
+}
+
 export class WishEvent extends Event {
   constructor(readonly patch: Partial<Wishes>) {
     super('fl-wish', UPWARDS);
@@ -67,6 +74,7 @@ declare global {
     'fl-view': ViewEvent;
     'fl-sample': SampleEvent;
     'fl-sharp': SharpEvent;
+    'fl-core-file': CoreFileEvent;
     'fl-wish': WishEvent;
   }
 }

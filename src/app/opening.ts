@@ -4,6 +4,7 @@ import { readSeamFile } from '../project/seam-file.ts';
 import { sourcesOf as sourcesOfPart } from '../project/sources.ts';
 import type { Project } from '../project/project.ts';
 import { loadSample, projectFromSample, type Sample } from './samples.ts';
+import { freeId, setCore } from '../project/wear-commands.ts';
 import type { SavedSource } from './storage.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
@@ -48,6 +49,23 @@ async function openModel(bench: Workbench, bytes: Uint8Array, fileName: string):
   if (!put.ok) return bench.showProblem(put.problem);
   const source = { ...put.value, fileName };
   bench.adopt(newProject(nameFromFile(fileName), source), [{ hash: source.hash, fileName, bytes }]);
+}
+
+/** Puts a model file in as a core of the part: it stands where its numbers put it beside the sculpt's. */
+export async function openCore(bench: Workbench, file: File): Promise<void> {
+  const bytes = await file.arrayBuffer().then(
+    (buffer) => new Uint8Array(buffer),
+    () => null,
+  );
+  if (bytes === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
+  const put = await bench.workshop.putSource(bytes, file.name);
+  if (!put.ok) return bench.showProblem(put.problem);
+  const source = { ...put.value, fileName: file.name };
+  bench.autosave.addSource({ hash: source.hash, fileName: file.name, bytes });
+  const id = freeId('core', bench.part?.core ?? []);
+  bench.run(
+    setCore({ kind: 'model', id, name: nameFromFile(file.name), source, unit: 'sculpt', pointInFile: [0, 0, 0] }),
+  );
 }
 
 async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {

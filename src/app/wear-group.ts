@@ -5,6 +5,7 @@ import { freeId, MOST_OFF_MM, setCore, setJoint, setOff, setTape } from '../proj
 import { AXES } from './axes.ts';
 import './cautions.ts';
 import './core-fields.ts';
+import { CoreFileEvent } from './events.ts';
 import './joint-fields.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
@@ -65,6 +66,10 @@ export class WearGroup extends JobSection {
         <div class="row">
           <button @click=${() => this.#lay(part)}>${words.addTape}</button>
           <button @click=${() => this.#put(part)}>${words.addCore}</button>
+          <button @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#core-file')?.click()}>
+            ${words.addCoreModel}
+          </button>
+          <input id="core-file" type="file" accept=".obj,.stl" hidden @change=${this.#choose} />
           <button @click=${() => this.#bend(part)}>${words.addJoint}</button>
         </div>
         ${
@@ -105,6 +110,14 @@ export class WearGroup extends JobSection {
     const name = WORDS.wear.coreName(core.length + 1);
     const place = { pointInFile: this.#middle(), direction: AXES[upAxis] };
     this.send(setCore({ id, name, ...place, diameterMm: FIRST_DIAMETER_MM }));
+  }
+
+  #choose(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const file = input.files?.[0];
+    if (file !== undefined) this.dispatchEvent(new CoreFileEvent(file));
+    // The same file may be chosen again.
+    input.value = '';
   }
 
   /** A new joint turns what is above its middle, about a level axis. */

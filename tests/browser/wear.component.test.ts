@@ -191,6 +191,28 @@ it('shows the room round a core in colours, with the figure at the place pointed
   expect(textOf(findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-room-legend').shadowRoot!)).toContain(LOOK_WORDS.noCore);
 });
 
+it('puts a model in as a core, tells how it stands, and takes it out again', async () => {
+  inWear('summary').click();
+  const text = 'v 0 0 0\nv 9 0 0\nv 0 9 0\nv 0 0 9\nf 1 3 2\nf 1 2 4\nf 2 3 4\nf 3 1 4\n';
+  const input = inWear<HTMLInputElement>('#core-file');
+  const files = new DataTransfer();
+  files.items.add(new File([text], 'arm.obj'));
+  input.files = files.files;
+  input.dispatchEvent(new Event('change'));
+  await expect.poll(() => workbench.part?.core?.length).toBe(1);
+  await rested();
+  expect(workbench.part?.core?.[0]).toMatchObject({ kind: 'model', name: 'arm', unit: 'sculpt' });
+  expect(textOf(inWear('fl-core-fields').shadowRoot!)).toContain(WORDS.wear.coreFile('arm.obj'));
+  expect(workbench.bench.bodyFit?.cores[0]).toMatchObject({ openEdges: 0 });
+  expect(workbench.bench.room).not.toBeNull();
+  await type(inWear('fl-core-fields'), WORDS.wear.wanted, '7');
+  expect(workbench.part?.core?.[0].roomMm).toBe(7);
+  expect(await axeFaults(app)).toEqual([]);
+  workbench.undo();
+  workbench.undo();
+  expect(workbench.part?.core ?? []).toEqual([]);
+});
+
 it('has no fault for who cannot see or point', async () => {
   await layTape();
   await type(inWear('fl-pass-fields'), WORDS.wear.passGirth, '100');
