@@ -42,6 +42,9 @@ export class SheetChoice extends JobSection {
         min-block-size: var(--target);
         cursor: pointer;
       }
+      li fl-length-field {
+        flex-basis: 100%;
+      }
       .bar {
         inline-size: 62px;
         background: var(--foam);
@@ -86,7 +89,6 @@ export class SheetChoice extends JobSection {
         <span class="bar" style="block-size: ${Math.min(48, 2 * thicknessMm)}px" aria-hidden="true"></span>
         ${name}
       </label>
-      ${sheet === 1 ? nothing : this.#stagger(layer, name)}
       ${(['outside', 'inside'] as const).map((side) => {
         const next = side === 'outside' ? sheet - 1 : sheet + 1;
         return html`<button
@@ -111,6 +113,7 @@ export class SheetChoice extends JobSection {
       >
         ${words.remove}
       </button>
+      ${sheet === 1 ? nothing : this.#stagger(layer, name)}
     </li>`;
   }
 
