@@ -4,9 +4,10 @@ import type { BodyFit } from '../model/body-fit.ts';
 import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { PageSet } from '../model/page.ts';
-import { roomField, type RoomField } from '../model/room-field.ts';
+import type { RoomField } from '../model/room-field.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { Springing } from '../model/springing.ts';
+import { roomField } from '../viewport/room-field.ts';
 
 /** All that the worker last told, put together from its updates. Replaced, never changed: elements compare by identity. */
 export interface Bench {

@@ -1,8 +1,8 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatMm, formatPercent } from '../base/format-length.ts';
-import { isCoreModel, type Core, type CoreFit, type CoreModel, type CoreRod } from '../model/clearance.ts';
-import { removeCore, setCore, sizeBy } from '../project/wear-commands.ts';
+import type { Core, CoreFit, CoreModel, CoreRod } from '../model/clearance.ts';
+import { isCoreModel, removeCore, setCore, sizeBy } from '../project/wear-commands.ts';
 import { AXES, AXIS_NUMBER, axisOf } from './axes.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';

@@ -46,8 +46,7 @@ export class SheetChoice extends JobSection {
         flex-basis: 100%;
       }
       .bar {
-        inline-size: 62px;
-        background: var(--foam);
+        fill: var(--foam);
       }
     `,
   ];
@@ -86,7 +85,9 @@ export class SheetChoice extends JobSection {
     return html`<li>
       <label>
         <input type="radio" name="sheet" .checked=${this.sheet === sheet} @change=${() => this.#show(sheet)} />
-        <span class="bar" style="block-size: ${Math.min(48, 2 * thicknessMm)}px" aria-hidden="true"></span>
+        <svg class="bar" width="62" height=${Math.min(48, 2 * thicknessMm)} aria-hidden="true">
+          <rect width="100%" height="100%" />
+        </svg>
         ${name}
       </label>
       ${(['outside', 'inside'] as const).map((side) => {

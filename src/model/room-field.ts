@@ -1,5 +1,3 @@
-import type { BodyFit } from './body-fit.ts';
-
 /** Room round all cores of a part as colours show it. */
 export interface RoomField {
   /** Distance from the back of the foam to the nearest core at each vertex, mm; negative within it, NaN where no core is beside it. */
@@ -8,29 +6,4 @@ export interface RoomField {
   readonly limitMm: number;
   /** Room wanted, the most of all cores, mm; 0 where none was asked for. */
   readonly wantedMm: number;
-}
-
-/** Least length of half the scale, mm: foam that stands farther off than this is not what one looks for. */
-const LEAST_LIMIT_MM = 10;
-
-/** Of several cores the one that is nearest counts at each place. Null where there is no core. */
-export function roomField(fit: BodyFit | null): RoomField | null {
-  if (fit === null || fit.cores.length === 0) return null;
-  const [first, ...rest] = fit.cores;
-  const atVertices = first.atVertices.slice();
-  for (const { atVertices: other } of rest) {
-    for (let v = 0; v < other.length; v += 1) if (!(atVertices[v] <= other[v])) atVertices[v] = other[v];
-  }
-  const wantedMm = Math.max(...fit.cores.map(({ core }) => core.roomMm ?? 0));
-  return { atVertices, limitMm: Math.max(LEAST_LIMIT_MM, 2 * wantedMm), wantedMm };
-}
-
-/** The least room of a triangle's corners, mm; NaN where no core is beside any of them. */
-export function roomOfTriangle(atVertices: Float32Array, triangles: Uint32Array, triangle: number): number {
-  let least = NaN;
-  for (let k = 0; k < 3; k += 1) {
-    const mm = atVertices[triangles[3 * triangle + k]];
-    if (!(least <= mm)) least = Number.isNaN(mm) ? least : mm;
-  }
-  return least;
 }

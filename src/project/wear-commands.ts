@@ -3,6 +3,8 @@ import type { GirthTape, OpeningUse, PassChoice } from '../model/girth.ts';
 import type { BodyJoint } from '../model/joint.ts';
 import { onSculpt, type Command } from './commands.ts';
 
+export { isCoreModel } from '../model/clearance.ts';
+
 /** Lays a tape, or puts the one of the same id elsewhere. @param mergeKey of moves that undo as one. */
 export const setTape = (tape: GirthTape, mergeKey?: string): Command =>
   onSculpt('measure a girth', (part) => ({ ...part, tapes: withOne(part.tapes ?? [], tape) }), mergeKey);

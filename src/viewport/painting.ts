@@ -1,4 +1,5 @@
-import { roomOfTriangle, type RoomField } from '../model/room-field.ts';
+import type { RoomField } from '../model/room-field.ts';
+import { roomOfTriangle } from './room-field.ts';
 import { isMeasure, type Colouring } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import type { SolidDisplay } from './display.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BodyFit } from '../../src/model/body-fit.ts';
 import type { CoreFit } from '../../src/model/clearance.ts';
-import { roomField, roomOfTriangle } from '../../src/model/room-field.ts';
+import { roomField, roomOfTriangle } from '../../src/viewport/room-field.ts';
 
 const core = (room: readonly number[], roomMm?: number): CoreFit => ({
   core: {
