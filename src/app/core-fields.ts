@@ -141,7 +141,7 @@ export class CoreFields extends JobSection {
     if (fit.tightest === null) return html`<p class="wrong">${words.noFoam}</p>`;
     const { clearanceMm } = fit.tightest;
     return clearanceMm < 0
-      ? html`<p class="wrong">${words.inFoam(formatMm(clearanceMm))}</p>`
+      ? html`<p class="wrong">${words.inFoam(formatMm(-clearanceMm))}</p>`
       : html`<p class="figure">${words.clearance(formatMm(clearanceMm))}</p>`;
   }
 
