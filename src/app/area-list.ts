@@ -2,13 +2,13 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea } from '../base/format-length.ts';
 import type { Give, Region } from '../model/flatten-settings.ts';
-import { removeRegion, renameRegion, setRegionGive } from '../project/commands.ts';
+import { raiseRegion, removeRegion, renameRegion, setRegionGive } from '../project/commands.ts';
 import { JobSection } from './job-section.ts';
 import { areaOf } from './panels.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
-/** The areas the maker named, each with how it gives and the way to be rid of it; pointing at one lights it up. */
+/** The areas the maker named, each with how it gives, what is raised on it and the way to be rid of it; pointing at one lights it up. */
 @customElement('fl-area-list')
 export class AreaList extends JobSection {
   static override styles = [
@@ -39,6 +39,10 @@ export class AreaList extends JobSection {
       }
       select {
         border-block-end-width: var(--narrow);
+      }
+      .raised {
+        grid-column: 1 / -1;
+        inline-size: 100%;
       }
     `,
   ];
@@ -78,7 +82,25 @@ export class AreaList extends JobSection {
           (give) => html`<option value=${give} .selected=${give === region.give}>${words.gives[give]}</option>`,
         )}
       </select>
+      ${this.#raising(region)}
     </li>`;
+  }
+
+  /** Which foam is laid on the face there. */
+  #raising({ id, name, raised }: Region) {
+    const words = WORDS.forming.areas;
+    const foams = this.project?.foams ?? [];
+    const raise = (event: Event): void => {
+      const { value } = event.target as HTMLSelectElement;
+      this.send(raiseRegion(id, foams.find((foam) => foam.id === value) ?? null));
+    };
+    return html`<select class="raised" aria-label="${words.raise}: ${name}" @change=${raise}>
+      <option value="" .selected=${raised === undefined}>${words.notRaised}</option>
+      ${foams.map(
+        (foam) =>
+          html`<option value=${foam.id} .selected=${foam.id === raised?.foam}>${words.raised(foam.name)}</option>`,
+      )}
+    </select>`;
   }
 
   #trianglesOf({ faces }: Region): number[] {

@@ -9,6 +9,7 @@ import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
+import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
 import type { StripChoices } from './strip-command.ts';
@@ -75,6 +76,7 @@ const OPTIONS = {
   shrink: { type: 'string' },
   rule: { type: 'string', multiple: true },
   'piece-foam': { type: 'string', multiple: true },
+  raise: { type: 'string', multiple: true },
   steep: { type: 'string', multiple: true },
   score: { type: 'string', multiple: true },
   'girth-at': { type: 'string' },
@@ -125,6 +127,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('shrinkage', shrinkageFrom(values.shrink)),
     ...given('rules', rulesFrom(values.rule)),
     ...given('pieceFoams', pieceFoamsFrom(values['piece-foam'])),
+    ...given('raises', raisesFrom(values.raise)),
     ...given('seamWishes', seamWishesFrom(values.steep, values.score)),
     ...given('wear', wearFrom(values)),
     ...given('coreModel', coreModelFrom(values)),

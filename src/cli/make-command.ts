@@ -23,6 +23,7 @@ import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
+import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput, type InputFile } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
@@ -44,6 +45,8 @@ export interface MakeChoices {
   readonly staggerMm?: number;
   /** Pieces that are cut from foam of another thickness. */
   readonly pieceFoams?: readonly PieceFoamChoice[];
+  /** Areas that get a raised sheet. */
+  readonly raises?: readonly RaiseChoice[];
   /** Seams named by their letters that are to be built otherwise. */
   readonly seamWishes?: SeamWishes;
   readonly modelIs?: ModelIs;
@@ -200,6 +203,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
       tracedSide: choices.traced ?? part.tracedSide,
       upAxis: choices.up ?? part.upAxis,
       pieceSettings: [...part.pieceSettings, ...pieceFoamSettings(choices.pieceFoams ?? [], project.foams)],
+      regions: raisedRegions(part.regions, choices.raises ?? [], project.foams),
       ...choices.wear,
       flatten: { ...part.flatten, ...choices.flatten },
       layers,

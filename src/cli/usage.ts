@@ -26,6 +26,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             them
       --piece-foam FACE=MM  cut the piece that holds a face of the file, counted
                             from 0, from foam so thick; may be repeated
+      --raise AREA=MM       lay a sheet of foam so thick on the face over an
+                            area of the project, by its name; 0 for none; may be
+                            repeated
       --steep LETTER=WAY    build a seam whose fold is beyond the blade: split
                             (strips between), fill (a gap, filled) or trim (a
                             gap under a strip); may be repeated

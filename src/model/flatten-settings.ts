@@ -1,3 +1,4 @@
+import type { FoamId } from '../base/ids.ts';
 import { SEAM_PRICE } from '../base/tolerance.ts';
 
 /** What is dear and what is cheap when the pieces of a part are laid flat. The same for all its pieces. */
@@ -49,6 +50,17 @@ export interface Region {
   /** Numbers of polygons of the file, ascending. */
   readonly faces: readonly number[];
   readonly give: Give;
+  /** The sheet that is laid on the face of the wall there; missing: none. */
+  readonly raised?: RaisedSheet;
+}
+
+/** A sheet that stands out of the face over one area: a pattern, a rim, a badge. It follows the area and makes the wall no thicker elsewhere. */
+export interface RaisedSheet {
+  readonly foam: FoamId;
+  /** mm. */
+  readonly thicknessMm: number;
+  /** k, 0 to 1. */
+  readonly neutralFraction: number;
 }
 
 /** Wishes for one edge of the foam, tied to an edge of the sculpt it runs through (file numbers). */

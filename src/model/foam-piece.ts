@@ -9,7 +9,7 @@ import type { FoldGroove } from './grooves.ts';
 import type { PieceKerfs } from './kerfs.ts';
 import type { SawSettings } from './saw-settings.ts';
 import type { SteepJoin } from './steep-join.ts';
-import type { PieceScore } from './score.ts';
+import type { PieceOutline, PieceScore } from './score.ts';
 import type { SeamKind } from './seams.ts';
 
 /**
@@ -62,6 +62,8 @@ export interface FoamPiece {
   readonly kerfs?: PieceKerfs;
   /** Slits in its face that open when it is warmed; left out where it has none. */
   readonly scores?: readonly PieceScore[];
+  /** Where sheets are laid on its face; left out where none is. */
+  readonly outlines?: readonly PieceOutline[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
   readonly up: Vec2 | null;
   /**
@@ -83,7 +85,19 @@ export interface FoamPiece {
   readonly bend?: BendStrain;
   /** Which edges one setting of the saw cuts. */
   readonly saw?: SawSettings;
+  /** Corners whose tip was cut off so that pieces they share no seam with have room; left out where none was. */
+  readonly cornerCuts?: readonly CornerCut[];
   readonly findings: readonly Finding[];
+}
+
+/** A tip that was cut off, on face and back, the worse of both; mm. */
+export interface CornerCut {
+  /** Of the sculpt's mesh. */
+  readonly vertex: number;
+  /** From the tip to the new line. */
+  readonly cutMm: number;
+  /** Length of the new line: no hole that is left is wider. */
+  readonly wideMm: number;
 }
 
 /** The run of one seam (or open edge) along a ring of the neutral outline. */

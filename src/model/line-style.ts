@@ -23,6 +23,7 @@ export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
   kerf: { widthMm: 0.25, dashMm: [9, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'fold' },
   'kerf-behind': { widthMm: 0.25, dashMm: [2.5, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'fold' },
   score: { widthMm: 0.25, dashMm: [1, 0.8], grey: 0, layer: 'fold' },
+  placement: { widthMm: 0.25, dashMm: [0.4, 1.2], grey: 0, layer: 'fold' },
   mark: { widthMm: 0.25, dashMm: [], grey: 0, layer: 'marks' },
   leader: { widthMm: 0.13, dashMm: [], grey: 0.4, layer: 'words' },
   frame: { widthMm: 0.15, dashMm: [], grey: 0.45, layer: 'marks' },

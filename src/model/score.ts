@@ -13,6 +13,23 @@ export interface ScoredLine {
   readonly openMm: number;
 }
 
+/** A line round an area on whose face a sheet is laid. */
+export interface OutlineLine {
+  /** Id of the area, and its name. */
+  readonly area: string;
+  readonly name: string;
+  /** Edges of the sculpt it runs along, file numbers, each from the end of the last. */
+  readonly edges: readonly (readonly [number, number])[];
+}
+
+/** What of such a line runs over one piece: where the raised sheet ends that is glued on there. */
+export interface PieceOutline {
+  readonly area: string;
+  readonly name: string;
+  /** In the piece's frame, `x y x y`, mm. Its own points serve: the foam carries them along as it bends. */
+  readonly points: Float64Array;
+}
+
 /** What of a scored line lies on one piece. */
 export interface PieceScore {
   readonly line: string;

@@ -15,6 +15,7 @@ export type LineRole =
   | 'kerf' // the middle of a cut across a bend, part way through
   | 'kerf-behind' // the same from the side that is not printed
   | 'score' // a slit in the face that opens when warmed
+  | 'placement' // where a sheet that is laid on the face ends
   | 'lap' // where a lap's allowance begins
   | 'mark' // match marks, up arrow, grain arrow
   | 'leader' // thin line from a word to its place

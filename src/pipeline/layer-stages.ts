@@ -6,13 +6,14 @@ import { shareOfWork, type Work } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { rulesOf, type FoamRules } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
-import type { ScoredLine } from '../model/score.ts';
+import type { OutlineLine, ScoredLine } from '../model/score.ts';
 import { foamPieceSteps, type FoamFacts, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { trimmedCorners } from '../steps/foam/panel-corners.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
 import { cornerFindings } from '../steps/shell/corner-findings.ts';
 import type { LayerChoice, SculptPart } from '../project/project.ts';
-import { DryFits } from './dry-fit.ts';
+import { cornerCutFindings, CornerTrims } from './corner-trims.ts';
+import { DryFits, type DryFitJob } from './dry-fit.ts';
 import { dryFitFindings } from './dry-fit-findings.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import { Forming } from './forming.ts';
@@ -21,6 +22,7 @@ import { letterSuffix, nameSuffix } from './layer-plan.ts';
 import type { EarlyOutcome } from './outcome.ts';
 import { OverlapOffers } from './overlap-offers.ts';
 import { Parting, type Parted } from './parting.ts';
+import { outlineOf, RaisedAreas } from './raised-areas.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import { Stopped, type LayerRun, type Run } from './run.ts';
 import { shellChoice, Shells } from './shells.ts';
@@ -34,6 +36,7 @@ const KEPT = 8;
 
 /** One object, so that what is made without any is remembered. */
 const NO_SCORES: readonly ScoredLine[] = [];
+const NO_OUTLINES: readonly OutlineLine[] = [];
 
 /**
  * The steps of one sheet of foam, from the sculpt's surface to pieces that were put together again, and what is remembered of them. Every
@@ -43,10 +46,13 @@ export class LayerStages {
   readonly #parting = new Parting();
   readonly #shells = new Shells();
   readonly #staggering = new Staggering();
+  readonly #raisedAreas = new RaisedAreas();
+  readonly #outlines = new Memo<unknown[], readonly OutlineLine[]>(KEPT);
   readonly #layFlat: LayFlat;
   readonly #overlapOffers: OverlapOffers;
   readonly #forming = new Forming();
   readonly #dryFits = new DryFits();
+  readonly #cornerTrims = new CornerTrims();
   readonly #springings = new Springings();
   readonly #unheard = new Memo<unknown[], readonly Finding[]>(KEPT);
   readonly #bent = new Memo<unknown[], PartBends>(KEPT);
@@ -63,7 +69,9 @@ export class LayerStages {
     const part = partOf(run, layer);
     const { plan } = layer;
     await work.pause(0, 'moving to the foam’s neutral surface');
-    const shell = await this.#shells.of(run, mesh, shellChoice(run, plan), work);
+    // A raised sheet lies on the face as the whole of it stands, not as its area would by itself.
+    const whole = plan.raised === undefined ? mesh : run.needSculpt().mesh;
+    const shell = await this.#shells.of(run, whole, shellChoice(run, plan), work);
     await work.pause(0.5, 'parting along the seams');
     const { seams: marks, seamSettings } = part;
     const { cut, findings } = await this.#parting.of(
@@ -79,10 +87,15 @@ export class LayerStages {
       const unheard = () => wishFindings(mesh, { patches, chains }, part, foam);
       run.findings.push(...remembered(this.#unheard, wishes, unheard));
     }
-    run.findings.push(...stays, ...findings, ...shell.findings, ...patches.flatMap((patch) => patch.findings));
+    run.findings.push(...stays, ...findings, ...patches.flatMap((patch) => patch.findings));
     const rules = rulesOfLayer(run, layer);
     layer.bends = await this.#bend(part, mesh, cut, rules, work);
-    run.findings.push(...cornerFindings(shell.corners, trimmedCorners(patches, layer.bends.patches)));
+    // Of a raised sheet the wall under it has told what is to tell of the sculpt.
+    if (plan.raised === undefined)
+      run.findings.push(
+        ...shell.findings,
+        ...cornerFindings(shell.corners, trimmedCorners(patches, layer.bends.patches)),
+      );
     const own = await this.#shells.ofPatches(run, mesh, plan, patches, shell, work);
     run.findings.push(...[...new Set(own)].flatMap((other) => (other === shell ? [] : other.findings)));
     layer.cut = { ...cut, mesh, shell, shells: this.#shells.onHinges(layer.bends, own, rules) };
@@ -150,17 +163,9 @@ export class LayerStages {
     // Slits are cut where they are seen.
     const scores = layer.plan.sheet === 1 ? (part.scores ?? NO_SCORES) : NO_SCORES;
     choices.push(...others.map((id) => run.foam(id)));
-    const key: unknown[] = [
-      shell,
-      shells,
-      chains,
-      patches,
-      layer.needBends(),
-      scores,
-      ...choices,
-      ...flats,
-      ...layer.hinges,
-    ];
+    const outlines = layer.plan.sheet === 1 ? this.#outlinesOf(cut.mesh, part.regions) : NO_OUTLINES;
+    const key: unknown[] = [shell, shells, chains, patches, layer.needBends(), scores, outlines, ...choices, ...flats];
+    key.push(...layer.hinges);
     let made = this.#foam.get(key);
     if (made === undefined) {
       const steps = foamPieceSteps({
@@ -177,6 +182,7 @@ export class LayerStages {
         bends: layer.needBends(),
         pieceSettings,
         scores,
+        outlines,
         tracedSide,
         upAxis,
         ...factsOf(foam, choice),
@@ -189,9 +195,9 @@ export class LayerStages {
       run.made('foam');
     }
     const { pieces, seams, findings } = made;
-    layer.pieces = pieces;
+    layer.pieces = await this.#cornerTrims.of(this.#dryFitJob(run, layer, pieces, seams), shareOfWork(work, 0.9, 1));
     layer.seams = seams;
-    run.findings.push(...findings);
+    run.findings.push(...findings, ...cornerCutFindings(part.id, layer.pieces));
     run.findings.push(...straightFindings(cut.mesh, cut, flats, layer.wishes, pieces, foam.stretchLimits));
   }
 
@@ -208,14 +214,26 @@ export class LayerStages {
 
   /** The finished pieces put together again. */
   async fitDry(run: Run, layer: LayerRun, work: Work): Promise<void> {
-    const cut = layer.needCut();
-    const { tooMuchPct } = run.foam(layer.plan.choice.foam).stretchLimits;
-    const [pieces, seams] = [layer.pieces ?? [], layer.seams ?? []];
-    layer.dryFit = await this.#dryFits.of(
-      { cut, bends: layer.needBends(), hinges: layer.hinges, pieces, seams, tooMuchPct },
-      work,
-    );
+    layer.dryFit = await this.#dryFits.of(this.#dryFitJob(run, layer, layer.pieces ?? [], layer.seams ?? []), work);
     run.findings.push(...dryFitFindings(run.part.id, layer.dryFit));
+  }
+
+  /** Where raised sheets are laid on the sheet that is seen. */
+  #outlinesOf(mesh: Mesh, regions: SculptPart['regions']): readonly OutlineLine[] {
+    if (regions.every(({ raised }) => raised === undefined)) return NO_OUTLINES;
+    return remembered(this.#outlines, [mesh, regions], () =>
+      regions.flatMap((region) =>
+        region.raised === undefined
+          ? []
+          : outlineOf(mesh, region).map((edges): OutlineLine => ({ area: region.id, name: region.name, edges })),
+      ),
+    );
+  }
+
+  /** What the pieces of a sheet are put together from. */
+  #dryFitJob(run: Run, layer: LayerRun, pieces: DryFitJob['pieces'], seams: DryFitJob['seams']): DryFitJob {
+    const { tooMuchPct } = run.foam(layer.plan.choice.foam).stretchLimits;
+    return { cut: layer.needCut(), bends: layer.needBends(), hinges: layer.hinges, pieces, seams, tooMuchPct };
   }
 
   async springBack(run: Run, layer: LayerRun, work: Work): Promise<void> {
@@ -230,6 +248,11 @@ export class LayerStages {
     const { staggerMm = 0 } = layer.plan.choice;
     const { seen } = run;
     layer.own = null;
+    const { raised } = layer.plan;
+    if (raised !== undefined) {
+      layer.own = this.#raisedAreas.of(run.needSculpt().mesh, run.part, raised.area);
+      return { ...layer.own, findings: [] };
+    }
     if (staggerMm === 0 || seen === undefined || seen === layer) return { mesh: run.needSculpt().mesh, findings: [] };
     const rules = rulesOfLayer(run, layer);
     const found = await this.#staggering.of(

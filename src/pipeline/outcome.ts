@@ -82,10 +82,12 @@ export interface Outcome {
   readonly sculpt: SizedSculpt | null;
   /** The outermost sheet of the wall first; one of each sheet. Empty before the sculpt has its size. */
   readonly layers: readonly LayerOutcome[];
+  /** Sheets that are laid on the wall, each over an area; one that cannot be made is left out, and told. */
+  readonly raised: readonly LayerOutcome[];
   /** The outermost sheet of the wall parted, and laid flat. */
   readonly cut: CutSculpt | null;
   readonly flats: readonly (FlatPiece | null)[] | null;
-  /** Of all sheets, in the order of `layers`; a piece's `patch` counts the patches of its own sheet. */
+  /** Of all sheets, in the order of `layers` and then of `raised`; a piece's `patch` counts the patches of its own sheet. */
   readonly pieces: readonly FoamPiece[] | null;
   readonly seams: readonly FoamSeam[] | null;
   /** Strips that are cut beside the pieces. */

@@ -13,6 +13,7 @@ import { LayerStages } from './layer-stages.ts';
 import type { Outcome } from './outcome.ts';
 import { onSculpt } from './places-on-sculpt.ts';
 import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
+import { raisedPlans } from './raised-plan.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
 import { Wear, type ReadCore } from './wear.ts';
 
@@ -56,6 +57,7 @@ export class Pipeline {
     try {
       await this.#sculpts.make(run, shareOfWork(work, 0, 0.3));
       run.layers = layerPlans(part).map((plan) => new LayerRun(plan));
+      run.raised = raisedPlans(part).map((plan) => new LayerRun(plan));
       await this.#each(run, shareOfWork(work, 0.3, 0.4), (stages, layer, own) => stages.part(run, layer, own));
       await this.#findRoom(run, shareOfWork(work, 0.4, 0.4));
       await this.#each(run, shareOfWork(work, 0.4, 0.9), (stages, layer, own) => stages.flatten(run, layer, own));
@@ -64,8 +66,8 @@ export class Pipeline {
       await work.pause(0.95, 'laying out sheets and pages');
       await this.#layOut.layOut(
         run,
-        this.#all.pieces(run.layers) ?? [],
-        this.#all.seams(run.layers) ?? [],
+        this.#all.pieces(run.sheetsOfFoam) ?? [],
+        this.#all.seams(run.sheetsOfFoam) ?? [],
         shareOfWork(work, 0.95, 0.96),
       );
       await this.#fitBody(run, shareOfWork(work, 0.96, 0.97));
@@ -85,7 +87,7 @@ export class Pipeline {
 
   /** Sheets that were taken away are remembered for a while, in case they come back. */
   #forgetOld(run: Run): void {
-    const now = new Set(run.layers.map(({ plan }) => plan.choice.id));
+    const now = new Set(run.sheetsOfFoam.map(({ plan }) => plan.choice.id));
     for (const id of this.#layers.keys()) {
       if (this.#layers.size <= MOST_SHEETS) return;
       if (!now.has(id)) this.#layers.delete(id);
@@ -100,17 +102,34 @@ export class Pipeline {
   ): Promise<void> {
     const shares = sharesOfWork(
       work,
-      run.layers.map(() => 1),
+      run.sheetsOfFoam.map(() => 1),
     );
-    for (const [i, layer] of run.layers.entries()) {
+    for (const [i, layer] of run.sheetsOfFoam.entries()) {
       const before = run.findings.length;
-      await step(this.#stagesOf(layer), layer, shares[i]);
+      try {
+        await step(this.#stagesOf(layer), layer, shares[i]);
+      } catch (error) {
+        if (!(error instanceof Stopped) || layer.plan.raised === undefined) throw error;
+        this.#leaveOut(run, layer, error);
+      }
       const { own } = layer;
       if (own === null) continue;
       const told = run.findings.splice(before);
       const sculptVertices = vertexCount(run.needSculpt().mesh);
       run.findings.push(...told.map((finding) => onSculpt(finding, own, sculptVertices)));
     }
+  }
+
+  /** A raised sheet that cannot be made does not stop the wall it lies on. */
+  #leaveOut(run: Run, layer: LayerRun, { problem }: Stopped): void {
+    const name = layer.plan.raised?.area.name ?? '';
+    run.raised = run.raised.filter((other) => other !== layer);
+    run.findings.push({
+      code: 'raised/left-out',
+      severity: 'warning',
+      text: `The raised sheet on ${name} cannot be made and is left out: ${problem.text}`,
+      where: { part: run.part.id },
+    });
   }
 
   #stagesOf({ plan }: LayerRun): LayerStages {
@@ -126,7 +145,7 @@ export class Pipeline {
       await stages.makeFoam(run, layer, next, own);
       next += layer.pieces?.length ?? 0;
     });
-    const [pieces, seams] = [this.#all.pieces(run.layers) ?? [], this.#all.seams(run.layers) ?? []];
+    const [pieces, seams] = [this.#all.pieces(run.sheetsOfFoam) ?? [], this.#all.seams(run.sheetsOfFoam) ?? []];
     await this.#layOut.draw(run, pieces, seams, shareOfWork(work, 0.6, 1));
   }
 
@@ -157,6 +176,8 @@ export class Pipeline {
       part,
       sculpt,
       layers,
+      raised,
+      sheetsOfFoam,
       strips,
       templates,
       sheets,
@@ -172,17 +193,18 @@ export class Pipeline {
       part,
       sculpt,
       layers: layers.map((layer) => layer.outcome()),
+      raised: raised.map((layer) => layer.outcome()),
       cut: seen?.cut ?? null,
       flats: seen?.flats ?? null,
-      pieces: this.#all.pieces(layers),
-      seams: this.#all.seams(layers),
+      pieces: this.#all.pieces(sheetsOfFoam),
+      seams: this.#all.seams(sheetsOfFoam),
       strips,
       templates,
       sheets,
       paper,
       bodyFit,
-      dryFit: this.#all.dryFit(layers),
-      springing: this.#all.springing(layers),
+      dryFit: this.#all.dryFit(sheetsOfFoam),
+      springing: this.#all.springing(sheetsOfFoam),
       findings,
       stopped,
       madeNew,

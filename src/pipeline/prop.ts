@@ -12,13 +12,19 @@ import type { LayerOutcome, Outcome } from './outcome.ts';
  * together first.
  * @returns null before there are pieces.
  */
-export function* propSteps({ layers, project }: Pick<Outcome, 'layers' | 'project'>): Stepwise<PropView | null> {
+export function* propSteps({
+  layers,
+  raised,
+  project,
+}: Pick<Outcome, 'layers' | 'raised' | 'project'>): Stepwise<PropView | null> {
   const plates: PropPlate[] = [];
-  let [firstPiece, inPlace] = [layers.reduce((sum, { pieces }) => sum + (pieces?.length ?? 0), 0), 0];
-  for (const layer of layers.toReversed()) {
+  // What is laid on the wall comes last.
+  const inOrder = [...layers.toReversed(), ...raised];
+  let inPlace = 0;
+  for (const layer of inOrder) {
     const { cut, pieces, seams } = layer;
     if (cut === null || pieces === null) return null;
-    firstPiece -= pieces.length;
+    const firstPiece = firstPieceOf([...layers, ...raised], layer);
     const limits = project.foams.find(({ id }) => id === layer.plan.choice.foam)?.stretchLimits;
     const sides = yield* sidesOfPieces(layer, limits?.tooMuchPct ?? 0);
     const order = assemblyOrder(
@@ -40,6 +46,11 @@ export function* propSteps({ layers, project }: Pick<Outcome, 'layers' | 'projec
     inPlace += pieces.length;
   }
   return plates.length === 0 ? null : { plates };
+}
+
+/** Number of a sheet's first piece among those of all sheets. */
+function firstPieceOf(sheets: readonly LayerOutcome[], sheet: LayerOutcome): number {
+  return sheets.slice(0, sheets.indexOf(sheet)).reduce((sum, { pieces }) => sum + (pieces?.length ?? 0), 0);
 }
 
 function* sidesOfPieces(layer: LayerOutcome, tooMuchPct: number): Stepwise<ReadonlyMap<string, readonly BentSide[]>> {

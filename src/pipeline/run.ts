@@ -90,6 +90,8 @@ export class Run {
   sculpt: SizedSculpt | null = null;
   /** As far as each has come; the outermost sheet of the wall first. */
   layers: readonly LayerRun[] = [];
+  /** Those that are laid on the wall, each over an area. */
+  raised: readonly LayerRun[] = [];
   strips: Outcome['strips'] = [];
   templates: Outcome['templates'] = null;
   sheets: Outcome['sheets'] = null;
@@ -121,6 +123,11 @@ export class Run {
   needSculpt(): SizedSculpt {
     if (this.sculpt === null) throw new Error('run: no sculpt yet');
     return this.sculpt;
+  }
+
+  /** All sheets, those of the wall first. */
+  get sheetsOfFoam(): readonly LayerRun[] {
+    return [...this.layers, ...this.raised];
   }
 
   /** The outermost sheet of the wall, which is seen. */

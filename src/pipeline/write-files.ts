@@ -112,7 +112,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     mmPerUnit: need(mmPerUnit),
     facts,
     mesh,
-    layers: outcome.layers.map((layer) => reportLayer(project, layer)).reverse(),
+    layers: [...outcome.raised.toReversed(), ...outcome.layers].map((layer) => reportLayer(project, layer)).reverse(),
     pieces: need(outcome.pieces),
     strips: outcome.strips,
     seams: need(outcome.seams),

@@ -1,6 +1,7 @@
 import type { NamedWish } from '../base/finding.ts';
 import type { FoamId, LayerId } from '../base/ids.ts';
 import type { EdgeWish, FlattenWishes, Give, HeatShrinkage, Region } from '../model/flatten-settings.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { NeutralTest } from '../model/neutral-test.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
@@ -203,6 +204,16 @@ export const renameRegion = (id: string, name: string): Command =>
 
 export const setRegionGive = (id: string, give: Give): Command =>
   onRegion(`make an area ${give}`, id, (region) => (region.give === give ? region : { ...region, give }));
+
+/** Lays a sheet of a foam on the face over an area; null takes it off. */
+export const raiseRegion = (id: string, foam: FoamSheet | null): Command =>
+  onRegion(foam === null ? 'take the raised sheet off' : 'raise an area', id, (region) => {
+    if (region.raised?.foam === foam?.id) return region;
+    const { raised: _, ...bare } = region;
+    if (foam === null) return bare;
+    const { thicknessMm, neutralFraction } = foam;
+    return { ...bare, raised: { foam: foam.id, thicknessMm, neutralFraction } };
+  });
 
 /**
  * Changes wishes for the edge of the foam that runs along edges of the sculpt given in file numbers. A wish of false is none.

@@ -171,7 +171,15 @@ const sculpt = v.object({
     WISHES_BEFORE,
   ),
   regions: v.optional(
-    v.array(v.object({ id: v.string(), name: v.string(), faces: v.array(count), give: v.picklist(['stiff', 'soft']) })),
+    v.array(
+      v.object({
+        id: v.string(),
+        name: v.string(),
+        faces: v.array(count),
+        give: v.picklist(['stiff', 'soft']),
+        raised: v.optional(v.object({ foam: v.string(), thicknessMm: positive, neutralFraction: share })),
+      }),
+    ),
     [],
   ),
   edgeWishes: v.optional(
@@ -331,8 +339,9 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
   }
   const project = parsed.output.project as unknown as Project;
-  const [{ layers, pieceSettings }] = project.parts;
-  const unknown = [...layers, ...pieceSettings].find(
+  const [{ layers, pieceSettings, regions }] = project.parts;
+  const raised = regions.flatMap((region) => region.raised ?? []);
+  const unknown = [...layers, ...pieceSettings, ...raised].find(
     ({ foam: named }) => named !== undefined && !project.foams.some((foam) => foam.id === named),
   );
   if (unknown !== undefined)

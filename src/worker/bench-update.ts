@@ -187,8 +187,8 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
 }
 
 /** @param shown  index of the sheet on the bench. */
-function piecesView({ layers, pieces, strips, templates, seams }: Outcome, shown: number): PiecesView {
-  const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown)];
+function piecesView({ layers, raised, pieces, strips, templates, seams }: Outcome, shown: number): PiecesView {
+  const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown), ...raised];
   const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templates ?? [] };
   const uneven = unevenSeams(seams ?? []);
   const patches: PatchView[] = [];

@@ -8,7 +8,7 @@ import { block, inSheets, outcomeOf } from '../support/run-solid.ts';
 
 const SIDE = 80;
 
-function propOf(outcome: Pick<Outcome, 'layers' | 'project'>): PropView {
+function propOf(outcome: Pick<Outcome, 'layers' | 'raised' | 'project'>): PropView {
   const prop = runAtOnce(propSteps(outcome));
   if (prop === null) throw new Error('no pieces');
   return prop;

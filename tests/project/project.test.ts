@@ -6,6 +6,7 @@ import {
   addSeamEdges,
   forgetWish,
   freeFaces,
+  raiseRegion,
   removeRegion,
   removeSeamEdges,
   renameProject,
@@ -142,6 +143,29 @@ describe('wishes for laying flat', () => {
     ]);
     history.run(removeRegion('area-2'));
     expect(history.project.parts[0].regions.map(({ id }) => id)).toEqual(['area-1']);
+  });
+
+  it('raise a sheet on an area, in another foam, and take it off again', async () => {
+    const history = new History(await project());
+    history.run(addRegion('badge', [3, 7], 'stiff'));
+    const [bare] = history.project.parts[0].regions;
+    const [thin, other] = history.project.foams;
+    const raised = () => history.project.parts[0].regions[0].raised;
+    history.run(raiseRegion('area-1', thin));
+    const { thicknessMm, neutralFraction } = thin;
+    expect(raised()).toEqual({ foam: thin.id, thicknessMm, neutralFraction });
+    const before = history.project;
+    expect(history.run(raiseRegion('area-1', thin))).toBe(before);
+    history.run(raiseRegion('area-1', other));
+    expect(raised()?.foam).toBe(other.id);
+    history.undo();
+    expect(raised()?.foam).toBe(thin.id);
+    history.run(raiseRegion('area-1', null));
+    expect(history.project.parts[0].regions).toEqual([bare]);
+    history.undo();
+    // An area that is removed takes its sheet with it.
+    history.run(removeRegion('area-1'));
+    expect(history.project.parts[0].regions).toEqual([]);
   });
 
   it('leave no trace of a change to an area that is none', async () => {

@@ -2,7 +2,7 @@ import { add3, cross3, dot3, length3, scale3, sub3, unit3, type Vec3 } from '../
 import type { SeamEnd } from './seam-ends.ts';
 
 /** The foam on one side of a plane: `normal . p <= at`, normal outward with length 1. */
-interface HalfSpace {
+export interface HalfSpace {
   readonly normal: Vec3;
   readonly at: number;
 }
@@ -25,8 +25,6 @@ const TWO_POINTS_MM = 1e-6;
 export function cornerWedge(arriving: SeamEnd, leaving: SeamEnd, reachMm: number): CornerWedge {
   const ends = [arriving, leaving];
   const normal = unit3(add3(arriving.normal, leaving.normal));
-  const [into, outOf] = ends.map(({ corner, next }) => sub3(next.face, corner.face));
-  const isHollow = dot3(normal, cross3(scale3(into, -1), outOf)) < 0;
   const [face, back] = (['face', 'back'] as const).map((skin) => middle(arriving.corner[skin], leaving.corner[skin]));
   const skins = [through(normal, face), through(scale3(normal, -1), back)];
   const cuts = ends.map(cutOf);
@@ -39,8 +37,14 @@ export function cornerWedge(arriving: SeamEnd, leaving: SeamEnd, reachMm: number
     [arriving.corner.face, leaving.corner.face] as const,
     [arriving.corner.back, leaving.corner.back] as const,
   ];
-  if (isHollow) return { parts: cuts.map((cut) => [...skins, cut]), lines };
+  if (isHollow(arriving, leaving)) return { parts: cuts.map((cut) => [...skins, cut]), lines };
   return { parts: [[...skins, ...cuts, ...trimOf(arriving, leaving)]], lines };
+}
+
+/** Whether a corner goes more than half round. */
+export function isHollow(arriving: SeamEnd, leaving: SeamEnd): boolean {
+  const [into, outOf] = [arriving, leaving].map(({ corner, next }) => sub3(next.face, corner.face));
+  return dot3(add3(arriving.normal, leaving.normal), cross3(scale3(into, -1), outOf)) < 0;
 }
 
 /** The plane of a cut, through its line on the face and its corner on the back. */
@@ -90,7 +94,7 @@ function deepestOn([from, to]: readonly [Vec3, Vec3], part: readonly HalfSpace[]
   return Math.max(...stops.map((f) => Math.min(...depths.map(([d0, d1]) => d0 + f * (d1 - d0)))));
 }
 
-const through = (normal: Vec3, p: Vec3): HalfSpace => ({ normal, at: dot3(normal, p) });
+export const through = (normal: Vec3, p: Vec3): HalfSpace => ({ normal, at: dot3(normal, p) });
 
 const middle = (p: Vec3, q: Vec3): Vec3 => scale3(add3(p, q), 0.5);
 

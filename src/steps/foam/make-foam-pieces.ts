@@ -14,7 +14,7 @@ import type { StretchLimits } from '../../model/foam-stock.ts';
 import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
-import type { PieceScore, ScoredLine } from '../../model/score.ts';
+import type { OutlineLine, PieceScore, ScoredLine } from '../../model/score.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { acrossSeam } from './across-seam.ts';
@@ -46,7 +46,7 @@ import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
 import { revisionCode } from './revision.ts';
 import { lostScoreFindings, deepScoreFinding } from './score-findings.ts';
-import { findScores, pieceScores, type FoundScores } from './scores.ts';
+import { findLines, pieceOutlines, pieceScores, type FoundLines } from './scores.ts';
 import { sawSettings } from './saw-settings.ts';
 import { seamCuts, type SeamCut } from './seam-cuts.ts';
 import type { MarkPlace, WalkedSide } from './seam-walk.ts';
@@ -80,6 +80,8 @@ export interface FoamInput extends FoamFacts {
   readonly pieceSettings: readonly PieceSetting[];
   /** Slits in the face of this sheet; none if left out. */
   readonly scores?: readonly ScoredLine[];
+  /** Where sheets are laid on its face; none if left out. */
+  readonly outlines?: readonly OutlineLine[];
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
   /** What is known of foams other than the layer's, where pieces are of them; the layer's own if left out. */
@@ -140,7 +142,8 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
     (a, b) =>
       doGrainsMirror(wishes[a].grain, wishes[b].grain) && areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
   );
-  const scores = findScores(mesh, patches, input.scores ?? []);
+  const scores = findLines(mesh, patches, input.scores ?? []);
+  const outlines = findLines(mesh, patches, input.outlines ?? []);
   const pieces: FoamPiece[] = [];
   for (const i of patches.keys()) {
     yield;
@@ -160,6 +163,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
         cuts,
         wish: wishes[i],
         scores: scores.runs[i],
+        outlines: outlines.runs[i],
       }),
     );
   }
@@ -250,7 +254,8 @@ interface PieceMaking {
   readonly calls: readonly PieceCall[];
   readonly cuts: readonly SeamCut[];
   readonly wish: Partial<PieceSetting>;
-  readonly scores: FoundScores['runs'][number];
+  readonly scores: FoundLines<ScoredLine>['runs'][number];
+  readonly outlines: FoundLines<OutlineLine>['runs'][number];
 }
 
 function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
@@ -271,6 +276,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
   const spots = pieceSpots(flat, shape, surfaceAreaMm2);
   const strain = bendStrain(bend, layer, shape.uv);
   const scores = pieceScores(making.scores, shape.uv);
+  const outlines = pieceOutlines(making.outlines, shape.uv);
   const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
   const kerfs =
     bend.kerf !== undefined && isHinged(bend, layer, rules.hingeMm)
@@ -305,6 +311,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     marks: pieceMarks(shape, runs, chains, places, traced),
     ...(kerfs === undefined ? {} : { kerfs }),
     ...(scores.length === 0 ? {} : { scores }),
+    ...(outlines.length === 0 ? {} : { outlines }),
     up: shape.up,
     ...grainOf(wish.grain, shape.up, facts.shrinkage),
     areaMm2,
@@ -406,6 +413,7 @@ function printedValues(
     ]),
     [piece.folds, piece.marks],
     ...(piece.scores === undefined ? [] : [piece.scores]),
+    ...(piece.outlines === undefined ? [] : [piece.outlines]),
     ...(piece.kerfs === undefined ? [] : [piece.kerfs]),
     ...(piece.grainRad === undefined && piece.shrinkage === undefined
       ? []

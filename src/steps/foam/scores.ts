@@ -1,17 +1,21 @@
+import { ringOfPoints } from '../../geom/ring.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { Patch } from '../../model/patch.ts';
-import type { PieceScore, ScoredLine } from '../../model/score.ts';
+import type { OutlineLine, PieceOutline, PieceScore, ScoredLine } from '../../model/score.ts';
 
-/** Scored lines found again on the patches. */
-export interface FoundScores {
+/** A line that runs along edges of the sculpt. */
+type EdgeLine = Pick<ScoredLine, 'edges'>;
+
+/** Lines found again on the patches. */
+export interface FoundLines<Line extends EdgeLine> {
   /** One list per patch: runs of local vertices, each the run of one line. */
-  readonly runs: readonly (readonly ScoreRun[])[];
-  /** One per line: how many of its edges lie inside a patch, so that they can be scored. */
+  readonly runs: readonly (readonly LineRun<Line>[])[];
+  /** One per line: how many of its edges lie inside a patch, so that they can be cut or drawn there. */
   readonly inside: readonly number[];
 }
 
-interface ScoreRun {
-  readonly line: ScoredLine;
+interface LineRun<Line> {
+  readonly line: Line;
   readonly vertices: readonly number[];
 }
 
@@ -19,7 +23,11 @@ interface ScoreRun {
  * Where lines run over patches. Edges between patches, or at an edge of one, are cut through anyway and are left out; so are pairs that are
  * no edges of the sculpt.
  */
-export function findScores(mesh: Mesh, patches: readonly Patch[], lines: readonly ScoredLine[]): FoundScores {
+export function findLines<Line extends EdgeLine>(
+  mesh: Mesh,
+  patches: readonly Patch[],
+  lines: readonly Line[],
+): FoundLines<Line> {
   const inside = lines.map(() => 0);
   if (lines.length === 0) return { runs: patches.map(() => []), inside };
   const wanted = new Set(lines.flatMap(({ edges }) => edges.map(([a, b]) => keyOf(a, b))));
@@ -34,19 +42,27 @@ export function findScores(mesh: Mesh, patches: readonly Patch[], lines: readonl
           : [mesh.fileVertex[patch.meshVertices[edge[0]]] === a ? edge : edge.toReversed()];
       });
       inside[i] += own.length;
-      return joined(own).map((vertices): ScoreRun => ({ line, vertices }));
+      return joined(own).map((vertices): LineRun<Line> => ({ line, vertices }));
     });
   });
   return { runs, inside };
 }
 
 /** The scored lines of a piece in its own frame. @param uv of every local vertex, mm. */
-export const pieceScores = (runs: readonly ScoreRun[], uv: Float64Array): readonly PieceScore[] =>
+export const pieceScores = (runs: readonly LineRun<ScoredLine>[], uv: Float64Array): readonly PieceScore[] =>
   runs.map(({ line: { id, depthMm, openMm }, vertices }) => ({
     line: id,
-    points: Float64Array.from(vertices.flatMap((v) => [uv[2 * v], uv[2 * v + 1]])),
+    points: ringOfPoints(uv, Uint32Array.from(vertices)),
     depthMm,
     openMm,
+  }));
+
+/** The outlines on a piece, likewise. */
+export const pieceOutlines = (runs: readonly LineRun<OutlineLine>[], uv: Float64Array): readonly PieceOutline[] =>
+  runs.map(({ line: { area, name }, vertices }) => ({
+    area,
+    name,
+    points: ringOfPoints(uv, Uint32Array.from(vertices)),
   }));
 
 const keyOf = (a: number, b: number): string => (a < b ? `${a} ${b}` : `${b} ${a}`);

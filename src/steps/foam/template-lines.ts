@@ -35,6 +35,8 @@ export interface PaperPiece {
   readonly kerfs: readonly Float64Array[];
   /** Slits in the face. */
   readonly scores: readonly Float64Array[];
+  /** Where raised sheets are laid. */
+  readonly outlines: readonly Float64Array[];
   readonly marks: readonly MatchMark[];
   /** Length 1, or null. */
   readonly up: Vec2 | null;
@@ -61,6 +63,7 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     groovesBehind: grooveLines(piece, otherSide(piece.tracedSide)).map((line) => mapped(line, point)),
     kerfs: (piece.kerfs?.lines ?? []).map((line) => mapped(line, point)),
     scores: (piece.scores ?? []).map(({ points }) => mapped(points, point)),
+    outlines: (piece.outlines ?? []).map(({ points }) => mapped(points, point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
     grain: grainRad === undefined ? null : mirrored({ x: Math.cos(grainRad), y: Math.sin(grainRad) }),
@@ -104,6 +107,7 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
     ...paper.groovesBehind.map((points): Stroke => ({ role: 'groove-behind', points, closed: false })),
     ...paper.kerfs.map((points): Stroke => ({ role: kerfRole(piece), points, closed: false })),
     ...paper.scores.map((points): Stroke => ({ role: 'score', points, closed: false })),
+    ...paper.outlines.map((points): Stroke => ({ role: 'placement', points, closed: false })),
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',
       points: Float64Array.of(

@@ -29,6 +29,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     ...grooveLine(piece),
     ...kerfLinesOf(piece),
     ...scoreLines(piece),
+    ...outlineLines(piece),
     ...handLines(piece, context),
     ...shrinkLines(piece),
     `${context.projectName} · piece revision ${piece.revision}`,
@@ -67,6 +68,10 @@ function scoreLines({ scores = [] }: FoamPiece): readonly string[] {
   });
   return [...new Set(told)];
 }
+
+/** One line for each raised sheet: `Flame is glued on inside the dots`. */
+const outlineLines = ({ outlines = [] }: FoamPiece): readonly string[] =>
+  [...new Set(outlines.map(({ name }) => name))].map((name) => `${name} is glued on inside the dots, on the face`);
 
 /** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */
 export function foamText(thicknessMm: number, foamName: string): string {

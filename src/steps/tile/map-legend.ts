@@ -19,6 +19,7 @@ const MEANINGS: Readonly<Record<Exclude<LineRole, PageRole>, string>> = {
   kerf: 'middle of a kerf: saw along it, as wide and as deep as the template says',
   'kerf-behind': 'middle of a kerf that is sawn from the other side: carry it over to there',
   score: 'score here, a slit in the face as deep as the template says; it opens when it is warmed',
+  placement: 'a raised piece is glued on inside this line, on the face',
   lap: 'from here to the cut line the foam laps its neighbour, over it or under it as its words say',
   mark: 'match mark: meets the mark of the same letter and number',
 };
