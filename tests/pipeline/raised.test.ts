@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { foamId } from '../../src/base/ids.ts';
 import { boxOfPoints } from '../../src/geom/ring.ts';
@@ -8,7 +9,10 @@ import { runAtOnce } from '../../src/base/stepwise.ts';
 import { propSteps } from '../../src/pipeline/prop.ts';
 import { BenchUpdater } from '../../src/worker/bench-update.ts';
 import type { Solid } from '../reference/handbook/polygon-solids.ts';
-import { block, outcomeOf, type PartChange } from '../support/run-solid.ts';
+import { schemaFaults, type Schema } from '../support/json-schema.ts';
+import { block, inSheets, outcomeOf, type PartChange } from '../support/run-solid.ts';
+
+const SCHEMA = JSON.parse(readFileSync(new URL('../../shared/report.schema.json', import.meta.url), 'utf8')) as Schema;
 
 const RAISED = { foam: foamId('eva-2'), thicknessMm: 2, neutralFraction: 0.5 };
 
@@ -109,6 +113,14 @@ describe('a sheet raised on a flat panel', () => {
     // It lies on the face: from 0 to 2 mm above the sculpt, which is the wall's face.
     const heights = [...(prop?.plates[1].face ?? [])].filter((_, i) => i % 3 === 2);
     heights.forEach((z) => expect(Math.abs(z)).toBeCloseTo(2, 5));
+  });
+});
+
+describe('the report of a wall of two sheets with a third raised on it', () => {
+  it('is as its schema says', async () => {
+    const outcome = await outcomeOf(block([0, 0, 0], [60, 60, 60]), (part) => inSheets(raisedOver([0])(part), 6, 2));
+    expect(outcome.raised.length).toBe(1);
+    expect(schemaFaults(SCHEMA, JSON.parse(reportOf(outcome)))).toEqual([]);
   });
 });
 

@@ -341,6 +341,20 @@ describe('project file', () => {
     expect(result.ok && [...result.value.sources.values()][0].bytes).toEqual(bytes);
   });
 
+  it('keeps the sheet that is raised on an area, and refuses one of a foam it has not', async () => {
+    const before = await project();
+    const [foam] = before.foams;
+    const raised = [addRegion('badge', [0], 'stiff'), raiseRegion('area-1', foam)].reduce(
+      (now, command) => command.apply(now),
+      before,
+    );
+    const text = (await fileText()).replace('"regions": []', `"regions": ${JSON.stringify(raised.parts[0].regions)}`);
+    const read = await readProjectFile(text, 'helm.foamloft.json');
+    expect(read.ok && read.value.project).toEqual(raised);
+    const broken = await readProjectFile(text.replace(`"raised":{"foam":"${foam.id}"`, '"raised":{"foam":"none"'), 'x');
+    expect(broken.ok).toBe(false);
+  });
+
   it.each([
     ['project/not-json', (text: string) => text.slice(0, 400)],
     ['project/not-ours', () => '{"version":1}'],
