@@ -37,11 +37,17 @@ await runScript(async () => {
 
   const reports = mkdtempSync(join(tmpdir(), 'foamloft-tests-'));
   const count = { passed: 0, failed: stages.failed.length };
-  const vitest = (name, project, ...more) => ({
+  const vitest = (name, projects, ...more) => ({
     name,
     work: async (write) => {
       const report = join(reports, `${name}.json`);
-      const words = ['run', '--config', at('vitest.config.ts'), '--project', project, ...more];
+      const words = [
+        'run',
+        '--config',
+        at('vitest.config.ts'),
+        ...projects.flatMap((project) => ['--project', project]),
+        ...more,
+      ];
       const told = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
       const isGood = await runNode(VITEST, [...words, ...told], env, write);
       const counted = countTests(report, isGood);
@@ -51,10 +57,16 @@ await runScript(async () => {
     },
   });
   const units = Array.from({ length: UNIT_SHARES }, (_, i) =>
-    vitest(`unit tests, share ${i + 1} of ${UNIT_SHARES}`, 'unit', '--maxWorkers=1', `--shard=${i + 1}/${UNIT_SHARES}`),
+    vitest(
+      `unit tests, share ${i + 1} of ${UNIT_SHARES}`,
+      ['unit'],
+      '--maxWorkers=1',
+      `--shard=${i + 1}/${UNIT_SHARES}`,
+    ),
   );
-  const inBrowser = [vitest('window', 'e2e', 'tests/browser'), vitest('elements in a browser', 'component')];
-  const onTerminal = [vitest('command line', 'e2e', 'tests/cli', 'tests/house')];
+  // One browser that draws in software is enough beside other work.
+  const inBrowser = [vitest('window', ['component', 'e2e'], 'tests/browser')];
+  const onTerminal = [vitest('command line', ['e2e'], 'tests/cli', 'tests/house')];
   const check = (name, file, words) => ({
     name,
     work: async (write) => {
@@ -68,8 +80,7 @@ await runScript(async () => {
   try {
     if (!isBuilt) process.stdout.write('\nNothing was built, so the tests of what is built were left out.\n');
     const [browsers, terminal] = isBuilt ? [inBrowser, onTerminal] : [[], []];
-    // Tests in a browser wait as much as they work: one more at once than there are cores keeps these busy.
-    await stages.runSideBySide([...browsers, ...units, ...terminal, lint, types], availableParallelism() + 1);
+    await stages.runSideBySide([...browsers, ...units, ...terminal, lint, types], Math.max(2, availableParallelism()));
   } finally {
     rmSync(reports, { recursive: true, force: true });
   }

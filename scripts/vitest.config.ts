@@ -49,7 +49,11 @@ export default defineConfig({
             enabled: true,
             headless: true,
             screenshotFailures: false,
-            provider: playwright({ launchOptions: { executablePath: findChromium(), args: [...CHROMIUM_FLAGS] } }),
+            provider: playwright({
+              launchOptions: { executablePath: findChromium(), args: [...CHROMIUM_FLAGS] },
+              // Drawn in software each picture of a journey takes a second.
+              contextOptions: { reducedMotion: 'reduce' },
+            }),
             instances: [{ browser: 'chromium' }],
           },
         },

@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { TRAY_OBJ } from './open-tray.ts';
-import { dropFile, factsOf, faultsOf, staged, until } from './window.ts';
+import { dropFile, factsOf, staged, until } from './window.ts';
 
 let app: OpenApp | null = null;
 afterEach(async () => {
@@ -38,44 +38,6 @@ describe('the window keeps to itself', () => {
     expect(refused).toEqual({ fetched: 'refused', seen: ['connect-src', 'img-src', 'script-src'] });
     // A refused request may still be told of; none may have gone to another place than the one tried here.
     expect(app.requestsOutside().filter((address) => !address.startsWith('http://127.0.0.1:9/'))).toEqual([]);
-  });
-});
-
-describe('the main thread', () => {
-  it('stays free while samples open and the thickness changes: the longest task is told, not judged', async () => {
-    app = await openApp({ viewport: { width: 900, height: 700 } });
-    const { page } = app;
-    await until(page, 'a sample is on the bench', ({ pages }) => pages.length > 0);
-    await staged(page);
-    await page.evaluate(() => {
-      const tasks: number[] = [];
-      new PerformanceObserver((list) => tasks.push(...list.getEntries().map((entry) => entry.duration))).observe({
-        type: 'longtask',
-      });
-      Object.assign(globalThis, { longTasks: tasks });
-    });
-    const takeTasks = (): Promise<number[]> =>
-      page.evaluate(() => (globalThis as unknown as { longTasks: number[] }).longTasks.splice(0));
-    const told: string[] = [];
-    const tell = async (what: string): Promise<void> => {
-      const tasks = await takeTasks();
-      told.push(`${what}: ${tasks.length} tasks over 50 ms, longest ${Math.max(0, ...tasks).toFixed(0)} ms`);
-    };
-    const samples = page.locator('fl-job-head .kit button');
-    const count = await samples.count();
-    expect(count).toBe(5);
-    for (let i = 1; i < count; i += 1) {
-      const name = (await samples.nth(i).innerText()).trim();
-      await samples.nth(i).click();
-      await until(page, name, (facts) => facts.name === name && facts.pages.length > 0);
-      await tell(name);
-      const before = (await factsOf(page)).pieces[0].thicknessMm;
-      await page.locator('fl-foam-line .stock label', { hasText: before === 10 ? /^\s*6/ : /^\s*10/ }).click();
-      await until(page, 'another thickness', ({ pieces }) => pieces.length > 0 && pieces[0].thicknessMm !== before);
-      await tell(`${name}, another thickness`);
-    }
-    process.stdout.write(`${told.join('\n')}\n`);
-    expect(faultsOf(app)).toEqual([]);
   });
 });
 

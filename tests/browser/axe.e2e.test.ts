@@ -10,7 +10,6 @@ const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.
 
 const WINDOWS: Readonly<Record<string, OpenAppOptions>> = {
   'in daylight': { viewport: { width: 1200, height: 800 }, colorScheme: 'light' },
-  'at night': { viewport: { width: 1200, height: 800 }, colorScheme: 'dark' },
   'on a phone': { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true },
 };
 
