@@ -1,5 +1,6 @@
 import type { Finding } from '../../base/finding.ts';
 import { formatMm } from '../../base/format-length.ts';
+import type { BendLimits } from '../../model/bend-check.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
 import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { BendChoice } from './bend-style.ts';
@@ -12,11 +13,15 @@ export interface KerfFacts {
   readonly choice: BendChoice;
   readonly kerfs: PieceKerfs | undefined;
   readonly thicknessMm: number;
+  readonly limits: BendLimits;
   readonly rules: FoamRules;
 }
 
-/** Kerfs that cannot be cut, that leave too little under them, or too little between them. */
-export function kerfFindings(label: PieceLabel, { choice, kerfs, thicknessMm, rules }: KerfFacts): readonly Finding[] {
+/** Kerfs that cannot be cut, that leave too little under them or too little between them, or turn too far for what they leave. */
+export function kerfFindings(
+  label: PieceLabel,
+  { choice, kerfs, thicknessMm, limits, rules }: KerfFacts,
+): readonly Finding[] {
   const where = { part: label.part, piece: label.id };
   if (choice.kerfFault !== undefined)
     return [
@@ -62,5 +67,19 @@ export function kerfFindings(label: PieceLabel, { choice, kerfs, thicknessMm, ru
       unit: 'mm',
       where,
     });
+  const { hingePct } = kerfs;
+  if (hingePct > limits.noticePct) {
+    const isTooMuch = hingePct > limits.tooMuchPct;
+    const limit = isTooMuch ? limits.tooMuchPct : limits.noticePct;
+    findings.push({
+      code: 'foam/kerf-tight',
+      severity: isTooMuch ? 'warning' : 'note',
+      text: `${label.name} turns ${kerfs.turnDeg.toFixed(0)}° at each kerf: what is left under it stretches by ${hingePct.toFixed(0)} %, over the ${limit.toFixed(0)} % ${isTooMuch ? 'this foam takes' : 'worth a word'} by shop rule: leave less under the kerfs, or roll it${thicknessMm > 2 * kerfs.hingeMm ? '' : ', since the foam is hardly thicker than what is left'}.`,
+      value: hingePct,
+      limit,
+      unit: '%',
+      where,
+    });
+  }
   return findings;
 }

@@ -367,7 +367,7 @@ function findingsOf(
   return [
     ...stretchFindings(label, facts),
     ...found.filter((finding): finding is Finding => finding !== null),
-    ...kerfFindings(label, { choice, kerfs, thicknessMm, rules }),
+    ...kerfFindings(label, { choice, kerfs, thicknessMm, limits: bendLimits, rules }),
     ...grooveFindings(label, {
       folds,
       mesh: input.mesh,

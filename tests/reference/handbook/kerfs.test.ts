@@ -110,6 +110,17 @@ describe('kerfs', () => {
     expect(codesOf(onlyPiece(await kerfed(bentStrip(14, 14, turn), 10)))).toContain('foam/kerf-close');
   });
 
+  it('are told where what they leave is stretched too far', async () => {
+    const piece = onlyPiece(await kerfed(bentStrip(60, 60, turn), 2));
+    // A strip as thick as its hinge, bent evenly over the width of a kerf.
+    const each = (turn * (SIDES - 1)) / SIDES / (piece.kerfs?.lines.length ?? 0);
+    const pct = (100 * (hingeMm / 2)) / (kerfMm / each);
+    expect(pct).toBeGreaterThan(25);
+    const found = piece.findings.find(({ code }) => code === 'foam/kerf-tight');
+    expect(found).toMatchObject({ severity: 'warning', limit: 25, unit: '%' });
+    expect(found?.value).toBeCloseTo(pct, 9);
+  });
+
   it('are not cut where nothing would be left over them', async () => {
     const piece = onlyPiece(await kerfed(bentStrip(60, 60, turn), 1.5));
     expect(piece.kerfs).toBeUndefined();

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { rad } from '../../../src/geom/vec.ts';
 import type { FoamPiece } from '../../../src/model/foam-piece.ts';
-import type { Template } from '../../../src/model/template.ts';
+import type { LineRole, Template } from '../../../src/model/template.ts';
 import { grooveLines } from '../../../src/steps/foam/groove-lines.ts';
 import { makeTemplate } from '../../../src/steps/foam/make-template.ts';
 import { columnEdges, foamOf, hingeMesh, partedAlong, ringEdges, turnedMesh, type Parted } from './support.ts';
@@ -16,8 +16,8 @@ function drawn(parted: Parted, tracedSide: 'face' | 'back'): { piece: FoamPiece;
   }));
 }
 
-const linesOf = ({ drawing }: Template): number[][] =>
-  drawing.strokes.filter(({ role }) => role === 'groove').map(({ points }) => [...points]);
+const linesOf = ({ drawing }: Template, wanted: LineRole = 'groove'): number[][] =>
+  drawing.strokes.filter(({ role }) => role === wanted).map(({ points }) => [...points]);
 
 const textOf = ({ drawing }: Template): string => drawing.words.map(({ text }) => text).join(' ');
 
@@ -62,10 +62,21 @@ describe('grooves on a template', () => {
     }
   });
 
-  it('are told in words alone where they are cut from behind', () => {
-    const [{ template }] = drawn(partedAlong(hingeMesh(rad(45)), [], SIX_MM), 'face');
-    expect(linesOf(template)).toEqual([]);
-    expect(textOf(template)).toContain('fold out 45°, groove behind 3.7 mm');
+  it('are drawn as lines of their own where they are cut from behind, at the places they have on that side', () => {
+    for (const [fold, front, behind] of [
+      [45, 'face', 'back'],
+      [-45, 'back', 'face'],
+    ] as const) {
+      const parted = partedAlong(hingeMesh(rad(fold)), [], SIX_MM);
+      const [{ template }] = drawn(parted, front);
+      expect(linesOf(template)).toEqual([]);
+      expect(textOf(template)).toContain('fold out 45°, groove behind 3.7 mm');
+      // Printed from the other side the same walls lie at x mirrored.
+      const [other] = drawn(parted, behind);
+      const mirrored = linesOf(other.template).map(([ax, ay, bx, by]) => [-ax, ay, -bx, by]);
+      expect(mirrored).toHaveLength(2);
+      expect(linesOf(template, 'groove-behind')).toEqual(mirrored);
+    }
   });
 
   it('are not spoken of in a rolled piece', () => {
@@ -96,6 +107,25 @@ describe('grooves on a template', () => {
         expect(toRings([piece.outline], ax, ay)).toBeLessThan(1e-9);
         expect(toRings([piece.outline], bx, by)).toBeLessThan(1e-9);
       }
+    }
+  });
+
+  it('end where the other side of the foam ends, where they are cut from there', () => {
+    const flared = turnedMesh(8, [
+      [70, 0],
+      [40, 60],
+      [60, 120],
+    ]);
+    const parted = partedAlong(flared, [...columnEdges(8, 0, 2), ...ringEdges(8, 1)], SIX_MM);
+    for (const piece of foamOf(parted, { tracedSide: 'face' }).pieces) {
+      const lines = grooveLines(piece, 'back');
+      expect(lines).toHaveLength(14);
+      const ends = lines.flatMap(([ax, ay, bx, by]) => [
+        [ax, ay],
+        [bx, by],
+      ]);
+      for (const [x, y] of ends) expect(toRings([piece.otherOutline], x, y)).toBeLessThan(1e-9);
+      expect(Math.max(...ends.map(([x, y]) => toRings([piece.outline], x, y)))).toBeGreaterThan(0.5);
     }
   });
 
