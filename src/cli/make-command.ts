@@ -247,9 +247,12 @@ function offeredCut(outcome: Outcome): string {
 /** How the finished pieces meet; nothing where no two edges do. */
 function dryFitLine({ dryFit }: Outcome): readonly string[] {
   if (dryFit === null || dryFit.perSeam.length === 0) return [];
-  const { perSeam, worstGapMm, worstOverlapMm } = dryFit;
+  const { perSeam, worstGapMm, worstOverlapMm, corners } = dryFit;
   const seams = `${perSeam.length} ${perSeam.length === 1 ? 'seam' : 'seams'}`;
-  return [`dry fit of ${seams}: gap up to ${worstGapMm.toFixed(2)} mm, overlap up to ${worstOverlapMm.toFixed(2)} mm`];
+  const deepest = corners.length === 0 ? '' : `, corners up to ${corners[0].overlapMm.toFixed(2)} mm into each other`;
+  return [
+    `dry fit of ${seams}: gap up to ${worstGapMm.toFixed(2)} mm, overlap up to ${worstOverlapMm.toFixed(2)} mm${deepest}`,
+  ];
 }
 
 /** What tapes and cores come to. */

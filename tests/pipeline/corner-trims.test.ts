@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { FoamPiece } from '../../src/model/foam-piece.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
+import { expectHonest } from '../reference/expect-honest.ts';
 import { penetrationMm, type Point } from '../reference/plate-overlap.ts';
-import { runChain } from '../reference/run-chain.ts';
+import { runChain, type ChainOutput } from '../reference/run-chain.ts';
 import { forAll } from '../support/for-all.ts';
 
 /** Foam gives this much, mm. */
@@ -26,22 +27,25 @@ function randomFan(rand: () => number): Fan {
   return { thicknessMm: rand() < 0.5 ? 6 : 10, rim };
 }
 
-async function runFan({ thicknessMm, rim }: Fan): Promise<Outcome> {
+const runFan = async (fan: Fan): Promise<Outcome> => (await makeFan(fan)).made.outcome;
+
+async function makeFan({ thicknessMm, rim }: Fan): Promise<{ bytes: Uint8Array; made: ChainOutput }> {
   const points: readonly Point[] = [[0, 0, 0], ...rim];
   const lines = [
     ...points.map((p) => `v ${p.join(' ')}`),
     ...rim.map((_, i) => `f 1 ${i + 2} ${((i + 1) % rim.length) + 2}`),
   ];
-  const { outcome } = await runChain({
+  const bytes = new TextEncoder().encode(lines.join('\n'));
+  const made = await runChain({
     fileName: 'fan.obj',
-    bytes: new TextEncoder().encode(lines.join('\n')),
+    bytes,
     seams: rim.map((_, i) => [0, i + 1]),
     scale: { by: 'unit', unit: 'mm' },
     thicknessMm,
     modelIs: 'face',
     neutralFraction: 0.5,
   });
-  return outcome;
+  return { bytes, made };
 }
 
 /** Corners of a flat piece's face and back, put where the neutral surface has it. */
@@ -118,5 +122,33 @@ describe('corners where pieces meet that share no seam', () => {
       { runs: 40 },
     );
     expect(cuts).toBeGreaterThan(40);
+  });
+
+  it('are told on paper, in the report and by a finding, with what may stay open', async () => {
+    const rim = [120, 30, -130, -60, 10].map((x, i): Point => [
+      x,
+      [10, 110, 40, -100, -120][i],
+      i % 2 === 0 ? 50 : -45,
+    ]);
+    const { bytes, made } = await makeFan({ thicknessMm: 10, rim });
+    const { outcome, report, reportText } = made;
+    expectHonest(bytes, report);
+    const cut = (outcome.pieces ?? []).filter(({ cornerCuts }) => cornerCuts !== undefined);
+    expect(cut.length).toBeGreaterThan(0);
+    const [{ cornerCuts: [{ cutMm, wideMm }] = [] }] = cut;
+    const words = outcome.templates?.find(({ piece }) => piece === cut[0].id)?.drawing.words.map(({ text }) => text);
+    expect(words?.join(' ')).toContain(`corner cut back ${Math.round(10 * cutMm) / 10} mm`);
+    const told = JSON.parse(reportText) as {
+      pieces: { id: string; cornerCuts?: unknown }[];
+      dryFit: { corners: unknown };
+    };
+    expect(told.pieces.find(({ id }) => id === cut[0].id)?.cornerCuts).toEqual([{ corner: 0, cutMm, wideMm }]);
+    expect(told.dryFit.corners).toHaveLength(outcome.dryFit?.corners.length ?? -1);
+    const finding = outcome.findings.find(({ code }) => code === 'foam/corner-cut');
+    expect(finding?.value).toBeCloseTo(
+      Math.max(...cut.flatMap(({ cornerCuts = [] }) => cornerCuts.map((c) => c.cutMm))),
+      9,
+    );
+    expect(finding?.text).toContain('fill what stays open there');
   });
 });

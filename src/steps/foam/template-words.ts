@@ -30,6 +30,7 @@ export function titleLines(piece: FoamPiece, context: WordContext): readonly str
     ...kerfLinesOf(piece),
     ...scoreLines(piece),
     ...outlineLines(piece),
+    ...cornerLine(piece),
     ...handLines(piece, context),
     ...shrinkLines(piece),
     `${context.projectName} · piece revision ${piece.revision}`,
@@ -78,6 +79,13 @@ export function foamText(thicknessMm: number, foamName: string): string {
   const name = foamName.split(',')[0].trim();
   const thickness = `${Math.round(thicknessMm * 10) / 10} mm`;
   return name.includes(thickness) ? name : `${thickness} ${name}`.trim();
+}
+
+/** `corner cut back 1.7 mm`, or `3 corners cut back, up to 4.4 mm`. */
+function cornerLine({ cornerCuts = [] }: FoamPiece): readonly string[] {
+  if (cornerCuts.length === 0) return [];
+  const most = `${tenths(Math.max(...cornerCuts.map(({ cutMm }) => cutMm)))} mm`;
+  return [cornerCuts.length === 1 ? `corner cut back ${most}` : `${cornerCuts.length} corners cut back, up to ${most}`];
 }
 
 function handLines(piece: FoamPiece, context: WordContext): readonly string[] {

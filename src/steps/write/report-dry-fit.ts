@@ -1,7 +1,7 @@
 import type { DryFit } from '../../model/dry-fit.ts';
 
 /** How the finished pieces meet when they are put together. */
-export function dryFitReport({ worstGapMm, worstOverlapMm, perSeam }: DryFit): Record<string, unknown> {
+export function dryFitReport({ worstGapMm, worstOverlapMm, perSeam, corners }: DryFit): Record<string, unknown> {
   return {
     worstGapMm,
     worstOverlapMm,
@@ -20,5 +20,6 @@ export function dryFitReport({ worstGapMm, worstOverlapMm, perSeam }: DryFit): R
         backGapMm: [...fit.samples.backGapMm],
       },
     })),
+    corners: corners.map(({ pieces, overlapMm, at }) => ({ pieces, overlapMm, at })),
   };
 }

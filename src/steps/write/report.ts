@@ -195,6 +195,11 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     })),
     ...(piece.bend === undefined ? {} : { bend: bendReport(piece.bend) }),
     ...(piece.saw === undefined ? {} : { saw: piece.saw }),
+    ...(piece.cornerCuts === undefined
+      ? {}
+      : {
+          cornerCuts: piece.cornerCuts.map(({ vertex, ...cut }) => ({ corner: layer.mesh.fileVertex[vertex], ...cut })),
+        }),
     folds: piece.folds.map((fold) => ({
       from: [fold.from.x, fold.from.y],
       to: [fold.to.x, fold.to.y],
