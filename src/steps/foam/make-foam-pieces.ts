@@ -2,50 +2,39 @@ import type { Finding } from '../../base/finding.ts';
 import type { FoamId, PartId, PieceId } from '../../base/ids.ts';
 import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
-import { widestSpot } from '../../geom/widest-spot.ts';
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import { BEND_LIMITS, type BendLimits, type BendStrain } from '../../model/bend-check.ts';
+import type { BendLimits } from '../../model/bend-check.ts';
 import type { HeatShrinkage } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
-import type { FoamPiece, FoamSeam, PieceFold, TracedSide } from '../../model/foam-piece.ts';
+import type { FoamPiece, FoamSeam, TracedSide } from '../../model/foam-piece.ts';
 import type { FoamRules, PieceSetting } from '../../model/foam-settings.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
-import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
-import type { OutlineLine, PieceScore, ScoredLine } from '../../model/score.ts';
+import type { OutlineLine, ScoredLine } from '../../model/score.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { acrossSeam } from './across-seam.ts';
-import type { BendChoice } from './bend-style.ts';
-import { bendFinding, bendStrain } from './bend-check.ts';
+import { bendStrain } from './bend-check.ts';
 import { allowanceOf, roleOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
-import { grooveFindings } from './groove-findings.ts';
+import { findingsOfPiece } from './findings-of-piece.ts';
 import { pieceFolds } from './grooves.ts';
 import { isHinged } from './hinge-surface.ts';
 import type { HingeShapes } from './hinge-shapes.ts';
-import { kerfFindings } from './kerf-findings.ts';
 import { makeSeams } from './make-seams.ts';
 import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import { pieceKerfs } from './piece-kerfs.ts';
-import {
-  lossFinding,
-  narrowFinding,
-  overlapFinding,
-  stretchFindings,
-  type PieceLabel,
-  type StretchFacts,
-} from './piece-findings.ts';
 import { doGrainsMirror, grainOf } from './piece-grain.ts';
 import { hingedStations, markPlaces, pieceMarks, sideStations, trueStations } from './piece-marks.ts';
 import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
+import { printedValues } from './printed-values.ts';
 import { revisionCode } from './revision.ts';
-import { lostScoreFindings, deepScoreFinding } from './score-findings.ts';
+import { lostScoreFindings } from './score-findings.ts';
 import { findLines, pieceOutlines, pieceScores, type FoundLines } from './scores.ts';
 import { sawSettings } from './saw-settings.ts';
 import { seamCuts, type SeamCut } from './seam-cuts.ts';
@@ -319,7 +308,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     ...(flat.spots === undefined ? {} : { spots }),
     ...(flat.leastRatio === undefined ? {} : { leastRatio: leastOnMesh(patch, flat.leastRatio) }),
     ...(strain === undefined ? {} : { bend: strain }),
-    findings: findingsOf(
+    findings: findingsOfPiece(
       input,
       { id, part: input.part, name },
       { patch, flat, spots, limits: facts.limits },
@@ -333,90 +322,3 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
 
 const leastOnMesh = (patch: Patch, least: LeastRatio): LeastRatio =>
   least.centreVertex < 0 ? least : { ...least, centreVertex: patch.meshVertices[least.centreVertex] };
-
-/** Width of the widest place is known to this, mm: finer than any foam is cut. */
-const WIDTH_PRECISION_MM = 0.1;
-
-interface MadeOfPiece {
-  readonly folds: readonly PieceFold[];
-  readonly scores: readonly PieceScore[];
-  readonly strain: BendStrain | undefined;
-  readonly kerfs: PieceKerfs | undefined;
-  readonly choice: BendChoice;
-}
-
-function findingsOf(
-  input: FoamInput,
-  label: PieceLabel,
-  facts: StretchFacts,
-  shape: PieceShape,
-  { folds, scores, strain, kerfs, choice }: MadeOfPiece,
-  bendLimits: BendLimits = BEND_LIMITS,
-): readonly Finding[] {
-  const { rules } = input;
-  const { thicknessMm } = shape;
-  const widthMm = 2 * widestSpot(shape.neutral, WIDTH_PRECISION_MM).radiusMm;
-  const found = [
-    strain === undefined ? null : bendFinding(label, { strain, thicknessMm, limits: bendLimits, rules }),
-    overlapFinding(label, facts.patch, facts.flat),
-    lossFinding(label, 'face', shape.face.loss),
-    lossFinding(label, 'back', shape.back.loss),
-    deepScoreFinding(label, scores, thicknessMm, rules.leastHingeMm),
-    narrowFinding(label, widthMm, thicknessMm, rules.narrowThicknesses),
-  ];
-  return [
-    ...stretchFindings(label, facts),
-    ...found.filter((finding): finding is Finding => finding !== null),
-    ...kerfFindings(label, { choice, kerfs, thicknessMm, limits: bendLimits, rules }),
-    ...grooveFindings(label, {
-      folds,
-      mesh: input.mesh,
-      patch: facts.patch,
-      shape,
-      leastHingeMm: rules.leastHingeMm,
-    }),
-  ];
-}
-
-/** What the words at an edge say of how it is joined, beyond what its outline shows. */
-function joinOf({ chain, side }: EdgeRun, chains: readonly SeamChain[], cuts: readonly SeamCut[]): readonly unknown[] {
-  const { kind, topSide } = chains[chain];
-  const { step, steep } = cuts[chain];
-  return [
-    ...(kind === 'lap' ? [topSide === side] : []),
-    ...(steep === undefined ? [] : [steep.way]),
-    ...(step.faceMm === 0 && step.backMm === 0 ? [] : [step.faceMm, step.backMm]),
-  ];
-}
-
-/** Everything a template shows of a piece, so that its code changes with it. */
-function printedValues(
-  piece: Omit<FoamPiece, 'revision'>,
-  runs: readonly EdgeRun[],
-  chains: readonly SeamChain[],
-  cuts: readonly SeamCut[],
-  calls: readonly PieceCall[],
-  twin: Twin | null,
-): readonly unknown[] {
-  const mates = runs
-    .map(({ chain, side }) => chains[chain].sides[1 - side])
-    .map((mate) => (mate === undefined ? 0 : calls[mate.patch].number));
-  return [
-    [piece.number, piece.name, piece.quantity, piece.thicknessMm, piece.foam, piece.tracedSide, piece.hand ?? ''],
-    [piece.up, twin === null ? 0 : calls[twin.patch].number, mates],
-    [piece.outline, piece.holes, piece.otherOutline, piece.otherHoles],
-    piece.edges.map(({ letter, bevelDeg, allowanceMm }, i) => [
-      letter,
-      bevelDeg,
-      allowanceMm,
-      ...joinOf(runs[i], chains, cuts),
-    ]),
-    [piece.folds, piece.marks],
-    ...(piece.scores === undefined ? [] : [piece.scores]),
-    ...(piece.outlines === undefined ? [] : [piece.outlines]),
-    ...(piece.kerfs === undefined ? [] : [piece.kerfs]),
-    ...(piece.grainRad === undefined && piece.shrinkage === undefined
-      ? []
-      : [[piece.grainRad ?? null, piece.shrinkage?.alongPct ?? 0, piece.shrinkage?.acrossPct ?? 0]]),
-  ];
-}
