@@ -38,6 +38,8 @@ export interface SeamFit {
   readonly worstSlipMm: number;
   /** Greatest distance out of the surface between them. */
   readonly worstStepMm: number;
+  /** Length of the seam along which nothing is left of one side on the face or on the back, because its bevels took all of it. */
+  readonly goneMm: number;
   /** Where gap or overlap is worst: a point on the seam's neutral line, model space. */
   readonly at: readonly [number, number, number];
   readonly samples: FitSamples;

@@ -15,6 +15,7 @@ import type { LayerChoice, SculptPart } from '../project/project.ts';
 import { cornerCutFindings, CornerTrims } from './corner-trims.ts';
 import { DryFits, type DryFitJob } from './dry-fit.ts';
 import { dryFitFindings } from './dry-fit-findings.ts';
+import { gapReason } from './gap-reasons.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
 import { Forming } from './forming.ts';
 import { LayFlat } from './lay-flat.ts';
@@ -215,7 +216,8 @@ export class LayerStages {
   /** The finished pieces put together again. */
   async fitDry(run: Run, layer: LayerRun, work: Work): Promise<void> {
     layer.dryFit = await this.#dryFits.of(this.#dryFitJob(run, layer, layer.pieces ?? [], layer.seams ?? []), work);
-    run.findings.push(...dryFitFindings(run.part.id, layer.dryFit));
+    const [cut, bends] = [layer.needCut(), layer.needBends()];
+    run.findings.push(...dryFitFindings(run.part.id, layer.dryFit, (fit) => gapReason(fit, cut, bends)));
   }
 
   /** Where raised sheets are laid on the sheet that is seen. */

@@ -4,6 +4,7 @@
 import { DRY_FIT_MM } from '../../src/base/tolerance.ts';
 import type { Finding } from '../../src/base/finding.ts';
 import type { SeamFit } from '../../src/model/dry-fit.ts';
+import { gapReason } from '../../src/pipeline/gap-reasons.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import { SHAPES } from '../reference/seams/test-models.ts';
 import { runModel } from '../reference/test-model-chain.ts';
@@ -65,6 +66,7 @@ function rowOf({ name, thicknessMm, outcome }: Measured): string[] {
     most(({ worstOverlapMm }) => worstOverlapMm),
     most(({ worstSlipMm }) => worstSlipMm),
     most(({ worstStepMm }) => worstStepMm),
+    (outcome.dryFit?.corners[0]?.overlapMm ?? 0).toFixed(3),
   ];
 }
 
@@ -79,10 +81,10 @@ function codesText(findings: readonly Finding[]): string {
     .join(', ');
 }
 
-const head = ['model', 'mm', 'pieces', 'seams true', 'closed', 'gap', 'overlap', 'slip', 'step'];
+const head = ['model', 'mm', 'pieces', 'seams true', 'closed', 'gap', 'overlap', 'slip', 'step', 'corners'];
 process.stdout
   .write(`Pieces in foam of four thicknesses, mm. Seams true: both sides within 0.5 mm or 0.25 %, whichever is more
-Closed: put together dry, gap and overlap within ${DRY_FIT_MM} mm
+Closed: put together dry, gap and overlap within ${DRY_FIT_MM} mm. Corners: how deep pieces without a common seam run into each other
 ${textTable(head, all.map(rowOf))}
 ${totalsText()}
 
@@ -96,11 +98,22 @@ function totalsText(): string {
   return `All seams: ${seams - open} of ${seams} closed`;
 }
 
+/** What of the sculpt keeps a seam from closing. */
+function reasonText(fit: SeamFit, { layers }: Outcome): string {
+  for (const { cut, bends } of layers) {
+    const reason = cut === null || bends === null ? null : gapReason(fit, cut, bends);
+    if (reason?.why === 'gone') return `no edge left, ${reason.lengthMm.toFixed(1)} mm`;
+    if (reason?.why === 'turned') return `facet turns ${reason.turnDeg.toFixed(1)} deg`;
+  }
+  return '';
+}
+
 /** Seams that do not close, with what was found of each. */
 function openText(): string {
   const lines = all.flatMap(({ name, thicknessMm, outcome }) =>
     openOf(outcome).map((fit) => {
       const told = outcome.findings.filter(({ where }) => where.seam === fit.seam).map(({ code }) => code);
+      const why = reasonText(fit, outcome);
       return [
         name,
         String(thicknessMm),
@@ -108,10 +121,11 @@ function openText(): string {
         fit.worstGapMm.toFixed(2),
         fit.worstOverlapMm.toFixed(2),
         fit.worstSlipMm.toFixed(2),
+        why,
         [...new Set(told)].join(' '),
       ];
     }),
   );
   if (lines.length === 0) return '';
-  return `\n${textTable(['not closed', 'mm', 'seam', 'gap', 'overlap', 'slip', 'found of it'], lines)}`;
+  return `\n${textTable(['not closed', 'mm', 'seam', 'gap', 'overlap', 'slip', 'why not', 'found of it'], lines)}`;
 }

@@ -5,6 +5,7 @@ import type { SeamFit } from '../../src/model/dry-fit.ts';
 import type { FoamPiece } from '../../src/model/foam-piece.ts';
 import { DryFits, type DryFitJob } from '../../src/pipeline/dry-fit.ts';
 import { dryFitFindings } from '../../src/pipeline/dry-fit-findings.ts';
+import type { GapReason } from '../../src/pipeline/gap-reasons.ts';
 import { partBends } from '../../src/steps/foam/part-bends.ts';
 import { runSample, sampleProject } from '../support/run-sample.ts';
 
@@ -66,6 +67,7 @@ const FIT: SeamFit = {
   worstOverlapMm: 0.4,
   worstSlipMm: 3,
   worstStepMm: 0,
+  goneMm: 0,
   at: [1, 2, 3],
   samples: {
     stationMm: Float64Array.of(0, 10),
@@ -94,6 +96,19 @@ describe('findings of a dry fit', () => {
     expect(finding).toMatchObject({ code: 'dryfit/gap', severity: 'warning', value: 0.7, limit: 0.5, unit: 'mm' });
     expect(finding.where).toEqual({ part: 'part-1', seam: 'part-1.A', point: [1, 2, 3] });
     expect(finding.text).toContain('seam A stand up to 0.7 mm apart on the back: fill');
+  });
+
+  it('says why no edge can close where the sculpt is at fault', () => {
+    const backGapMm = Float64Array.of(0, 0.7);
+    const open = { ...FIT, worstGapMm: 0.7, samples: { ...FIT.samples, backGapMm } };
+    const textFor = (reason: GapReason): string => {
+      const fit = { worstGapMm: 0.7, worstOverlapMm: 0.4, perSeam: [open], corners: [] };
+      return dryFitFindings('part-1', fit, () => reason)[0].text;
+    };
+    expect(textFor({ why: 'gone', lengthMm: 3.14 })).toContain(
+      'apart on the back, because the sculpt is smaller there than the foam is thick: along 3.1 mm the bevels leave nothing',
+    );
+    expect(textFor({ why: 'turned', turnDeg: 4.2 })).toContain('because a facet beside it turns by 4° on its way');
   });
 
   it('says what to do about an overlap', () => {

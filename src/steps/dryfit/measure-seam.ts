@@ -76,10 +76,18 @@ export function measureBent(seam: FoamSeam, [a, b]: readonly [BentSide, BentSide
     worstOverlapMm: worst.overlap,
     worstSlipMm: worst.slip,
     worstStepMm: worst.step,
+    goneMm: goneMm([a, b]),
     at: worst.at,
     samples,
   };
 }
+
+/** Edges of which a side has no cut but a point. */
+const goneMm = (sides: readonly [BentSide, BentSide]): number =>
+  sides[0].edges.reduce((sum, { lengthMm }, i) => {
+    const isGone = sides.some(({ cuts }) => [cuts.face[i], cuts.back[i]].some(({ f0, f1 }) => f0 === f1));
+    return isGone ? sum + lengthMm : sum;
+  }, 0);
 
 /** Where on edge `i` is measured: at its start (`stop` 0), in the middle and at its end (1). */
 interface Stop {

@@ -13,6 +13,7 @@ export function dryFitReport({ worstGapMm, worstOverlapMm, perSeam, corners }: D
       worstOverlapMm: fit.worstOverlapMm,
       worstSlipMm: fit.worstSlipMm,
       worstStepMm: fit.worstStepMm,
+      goneMm: fit.goneMm,
       at: fit.at,
       samples: {
         stationMm: [...fit.samples.stationMm],
