@@ -7,6 +7,8 @@ import { cornerCuts } from '../steps/dryfit/corner-cuts.ts';
 import { withCornersCut } from '../steps/dryfit/cut-corners.ts';
 import { joinedSeams } from '../steps/dryfit/dry-fit.ts';
 import { seamEnds, type SeamEnd } from '../steps/dryfit/seam-ends.ts';
+import { isOnePlane } from '../steps/foam/panel-corners.ts';
+import type { PatchBend } from '../steps/foam/part-bends.ts';
 import { revisionCode } from '../steps/foam/revision.ts';
 import { bentSeam, type DryFitJob } from './dry-fit.ts';
 
@@ -40,7 +42,8 @@ async function trimmed(job: DryFitJob, work: Work): Promise<readonly FoamPiece[]
     await shareOfWork(work, i / joined.length, 1).pause(0, 'making room at corners');
     ends.push(...seamEnds(one.seam, bentSeam(job, one)).filter(({ vertex }) => crowded.has(vertex)));
   }
-  const cuts = cornerCuts(ends, mesh.positions);
+  const bent = new Set(job.pieces.filter(({ patch }) => isBent(job.bends.patches[patch])).map(({ id }) => id));
+  const cuts = cornerCuts(ends, mesh.positions, (id) => bent.has(id));
   return cuts.length === 0
     ? job.pieces
     : job.pieces.map((piece) => {
@@ -48,6 +51,8 @@ async function trimmed(job: DryFitJob, work: Work): Promise<readonly FoamPiece[]
         return made === piece ? piece : { ...made, revision: revisionCode([piece.revision, made.cornerCuts]) };
       });
 }
+
+const isBent = ({ choice, surface }: PatchBend): boolean => choice.style !== 'grooved' && !isOnePlane(surface);
 
 const endsOf = ({ closed, vertices }: SeamChain): readonly number[] =>
   closed ? [] : [vertices[0], vertices[vertices.length - 1]];

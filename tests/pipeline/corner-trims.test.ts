@@ -29,7 +29,8 @@ function randomFan(rand: () => number): Fan {
 
 const runFan = async (fan: Fan): Promise<Outcome> => (await makeFan(fan)).made.outcome;
 
-async function makeFan({ thicknessMm, rim }: Fan): Promise<{ bytes: Uint8Array; made: ChainOutput }> {
+/** @param facets  of each piece. */
+async function makeFan({ thicknessMm, rim }: Fan, facets = 1): Promise<{ bytes: Uint8Array; made: ChainOutput }> {
   const points: readonly Point[] = [[0, 0, 0], ...rim];
   const lines = [
     ...points.map((p) => `v ${p.join(' ')}`),
@@ -39,7 +40,7 @@ async function makeFan({ thicknessMm, rim }: Fan): Promise<{ bytes: Uint8Array; 
   const made = await runChain({
     fileName: 'fan.obj',
     bytes,
-    seams: rim.map((_, i) => [0, i + 1]),
+    seams: rim.flatMap((_, i): [number, number][] => (i % facets === 0 ? [[0, i + 1]] : [])),
     scale: { by: 'unit', unit: 'mm' },
     thicknessMm,
     modelIs: 'face',
@@ -151,4 +152,27 @@ describe('corners where pieces meet that share no seam', () => {
     );
     expect(finding?.text).toContain('fill what stays open there');
   });
+
+  it('are cut alike on all gores of a cone, by as many thicknesses in any foam', async () => {
+    const cuts = await Promise.all([6, 10].map(gores));
+    for (const [own, thicknessMm] of [[cuts[0], 6] as const, [cuts[1], 10] as const]) {
+      expect(own).toHaveLength(6);
+      // All lengths at an apex go with the thickness.
+      for (const cutMm of own) expect(cutMm / thicknessMm).toBeCloseTo(cuts[0][0] / 6, 6);
+    }
+    expect(cuts[0][0]).toBeGreaterThan(1);
+  });
 });
+
+/** What is cut off the tips of six gores of a cone of 80 mm radius and 60 mm height, each of four facets and rolled. */
+async function gores(thicknessMm: number): Promise<readonly number[]> {
+  const rim = Array.from({ length: 24 }, (_, i): Point => {
+    const turn = (Math.PI * i) / 12;
+    return [80 * Math.cos(turn), 80 * Math.sin(turn), -60];
+  });
+  const { outcome } = (await makeFan({ thicknessMm, rim }, 4)).made;
+  expect(outcome.dryFit?.corners).toEqual([]);
+  for (const { worstGapMm, worstOverlapMm } of outcome.dryFit?.perSeam ?? [])
+    expect(Math.max(worstGapMm, worstOverlapMm)).toBeLessThan(1e-3);
+  return (outcome.pieces ?? []).flatMap(({ cornerCuts = [] }) => cornerCuts.map(({ cutMm }) => cutMm));
+}

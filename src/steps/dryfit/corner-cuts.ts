@@ -1,3 +1,5 @@
+import type { PieceId } from '../../base/ids.ts';
+import { DRY_FIT_MM } from '../../base/tolerance.ts';
 import { add3, dot3, length3, pointAt3, scale3, sub3, unit3, type Vec2, type Vec3 } from '../../geom/vec.ts';
 import { depthInEachOther, isHollow, through, type CornerWedge, type HalfSpace } from './corner-wedge.ts';
 import type { Skin } from './cut-edge.ts';
@@ -5,7 +7,7 @@ import { cornersByVertex, haveSeamInCommon, type PieceCorner } from './piece-cor
 import type { SeamEnd } from './seam-ends.ts';
 import { MOST_CORNERS, wedgesOf } from './shared-corners.ts';
 
-/** Corners no deeper in each other than this are left as they are, mm: foam gives that much, and no hand cuts it. */
+/** Corners of panels no deeper in each other than this are left as they are, mm: foam gives that much, and no hand cuts it. */
 export const LEFT_TO_FOAM_MM = 0.02;
 
 /** A corner of a piece that is cut back so that another finds room. */
@@ -28,12 +30,17 @@ export interface CutCorner {
  *     back       \/             Cuts only take away, so that a pair that is free stays free.
  *
  * @param positions  of the sculpt's vertices, x y z.
+ * @param isBent     whether a piece is bent: it gives with what closes under glue, and its long slivers are not worth a cut.
  */
-export function cornerCuts(ends: readonly SeamEnd[], positions: Float64Array): readonly CutCorner[] {
+export function cornerCuts(
+  ends: readonly SeamEnd[],
+  positions: Float64Array,
+  isBent: (piece: PieceId) => boolean,
+): readonly CutCorner[] {
   const cuts: CutCorner[] = [];
   for (const [vertex, corners] of cornersByVertex(ends)) {
     if (corners.length < 4 || corners.length > MOST_CORNERS) continue;
-    const cut = freed(corners, pointAt3(positions, vertex));
+    const cut = freed(corners, pointAt3(positions, vertex), isBent);
     corners.forEach((before, i) => {
       if (cut[i] !== before) cuts.push({ before, after: cut[i], ...sizeOf(before, cut[i]) });
     });
@@ -44,11 +51,11 @@ export function cornerCuts(ends: readonly SeamEnd[], positions: Float64Array): r
 /** A corner cut twice ends on a face that is not quite plane, and may need a third cut: pairs are gone through so often at most. */
 const MOST_ROUNDS = 4;
 
-function freed(corners: readonly PieceCorner[], v: Vec3): readonly PieceCorner[] {
+function freed(corners: readonly PieceCorner[], v: Vec3, isBent: (piece: PieceId) => boolean): readonly PieceCorner[] {
   const cut = [...corners];
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     let isDone = true;
-    for (const [i, j] of collidingPairs(cut)) {
+    for (const [i, j] of collidingPairs(cut, isBent)) {
       const parted = part(cut[i], cut[j], v);
       if (parted === null) continue;
       [cut[i], cut[j]] = parted;
@@ -60,12 +67,16 @@ function freed(corners: readonly PieceCorner[], v: Vec3): readonly PieceCorner[]
 }
 
 /** The deepest first. */
-function collidingPairs(corners: readonly PieceCorner[]): readonly (readonly [number, number])[] {
+function collidingPairs(
+  corners: readonly PieceCorner[],
+  isBent: (piece: PieceId) => boolean,
+): readonly (readonly [number, number])[] {
   const pairs = corners.flatMap((a, i) =>
     corners.flatMap((b, j) => {
       if (j <= i || haveSeamInCommon(a, b)) return [];
       const overlapMm = depthInEachOther(...wedgesOf(a, b));
-      return overlapMm > LEFT_TO_FOAM_MM ? [{ i, j, overlapMm }] : [];
+      const leftMm = [a, b].some(({ arriving }) => isBent(arriving.piece)) ? DRY_FIT_MM : LEFT_TO_FOAM_MM;
+      return overlapMm > leftMm ? [{ i, j, overlapMm }] : [];
     }),
   );
   return pairs.sort((p, q) => q.overlapMm - p.overlapMm).map(({ i, j }) => [i, j]);

@@ -52,7 +52,8 @@ export function panelCorners(mesh: Mesh, surface: PieceSurface): readonly PanelC
   );
 }
 
-function isOnePlane(surface: PieceSurface): boolean {
+/** Whether all of a patch lies in one plane. */
+export function isOnePlane(surface: PieceSurface): boolean {
   const own = normalAt(surface, 0);
   for (let t = 1; t < surface.areas.length; t += 1) if (isTurned(own, normalAt(surface, t))) return false;
   return true;
