@@ -1,7 +1,7 @@
 import { DisjointSets } from '../base/disjoint-sets.ts';
 import { Memo } from '../base/memo.ts';
-import type { Mesh } from '../mesh/mesh.ts';
-import { nextHalfedge } from '../mesh/topology.ts';
+import { triangleCount, vertexCount, type Mesh } from '../mesh/mesh.ts';
+import { nextHalfedge, topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import { NO_SEAMS, type SeamMarks } from '../model/seams.ts';
 import type { SculptPart } from '../project/project.ts';
@@ -46,50 +46,38 @@ function inside(mesh: Mesh, { seams }: SculptPart, { faces, name }: Region): Own
 }
 
 /** The lowest face of each sheet that hangs together, and whether each has one border and no hole: Euler's formula. */
-function sheetsOf({ triangles, faceOfTriangle, positions }: Mesh): { sheets: readonly number[]; areDiscs: boolean } {
-  const sets = new DisjointSets(positions.length / 3);
-  const edges = new Set<string>();
-  const used = new Set<number>(triangles);
-  for (let h = 0; h < triangles.length; h += 1) {
-    const [v, w] = [triangles[h], triangles[nextHalfedge(h)]];
-    sets.join(v, w);
-    edges.add(v < w ? `${v} ${w}` : `${w} ${v}`);
-  }
+function sheetsOf(mesh: Mesh): { sheets: readonly number[]; areDiscs: boolean } {
+  const { triangles, faceOfTriangle } = mesh;
+  const sets = new DisjointSets(vertexCount(mesh));
+  triangles.forEach((v, h) => sets.join(v, triangles[nextHalfedge(h)]));
   const lowest = new Map<number, number>();
   faceOfTriangle.forEach((face, t) => {
     const root = sets.find(triangles[3 * t]);
     lowest.set(root, Math.min(lowest.get(root) ?? Infinity, face));
   });
-  const characteristic = used.size - edges.size + triangles.length / 3;
-  return { sheets: [...lowest.values()].sort((a, b) => a - b), areDiscs: characteristic === lowest.size };
+  const characteristic = new Set(triangles).size - topologyOf(mesh).edgeCount + triangleCount(mesh);
+  return { sheets: [...lowest.values()].sort((p, q) => p - q), areDiscs: characteristic === lowest.size };
 }
 
 /** Marks between two faces of the surface. */
-function seamsInside({ triangles, vertexOfFile }: Mesh, { edges }: SeamMarks): SeamMarks {
-  const uses = new Map<string, number>();
-  for (let h = 0; h < triangles.length; h += 1) {
-    const key = keyOf(triangles[h], triangles[nextHalfedge(h)]);
-    uses.set(key, (uses.get(key) ?? 0) + 1);
-  }
-  return { edges: edges.filter(([a, b]) => uses.get(keyOf(vertexOfFile[a], vertexOfFile[b])) === 2), paths: [] };
+function seamsInside(mesh: Mesh, { edges }: SeamMarks): SeamMarks {
+  const topology = topologyOf(mesh);
+  const uses = ([a, b]: SeamMarks['edges'][number]): number =>
+    topology.usesOfEdge[topology.edgeBetween(mesh.vertexOfFile[a], mesh.vertexOfFile[b])] ?? 0;
+  return { edges: edges.filter((pair) => uses(pair) === 2), paths: [] };
 }
-
-const keyOf = (v: number, w: number): string => (v < w ? `${v} ${w}` : `${w} ${v}`);
 
 /** The lines round an area that runs through the sculpt, in file numbers: runs of edges, each from the end of the last. */
 export function outlineOf(mesh: Mesh, { faces }: Region): readonly (readonly (readonly [number, number])[])[] {
   const wanted = new Set(faces);
-  const isIn = (t: number): boolean => wanted.has(mesh.faceOfTriangle[t]);
-  const outside = new Set<string>();
-  for (let h = 0; h < mesh.triangles.length; h += 1) {
-    if (!isIn(Math.floor(h / 3))) outside.add(`${mesh.triangles[nextHalfedge(h)]} ${mesh.triangles[h]}`);
-  }
+  const isIn = (h: number): boolean => wanted.has(mesh.faceOfTriangle[triangleOfHalfedge(h)]);
+  const { twin } = topologyOf(mesh);
   // Along the border each corner has one edge that leaves it, but where two parts of the area touch.
   const leaving = new Map<number, number[]>();
-  for (let h = 0; h < mesh.triangles.length; h += 1) {
-    const [v, w] = [mesh.triangles[h], mesh.triangles[nextHalfedge(h)]];
-    if (isIn(Math.floor(h / 3)) && outside.has(`${v} ${w}`)) leaving.set(v, [...(leaving.get(v) ?? []), w]);
-  }
+  mesh.triangles.forEach((v, h) => {
+    if (!isIn(h) || twin[h] < 0 || isIn(twin[h])) return;
+    leaving.set(v, [...(leaving.get(v) ?? []), mesh.triangles[nextHalfedge(h)]]);
+  });
   const loops: [number, number][][] = [];
   const { fileVertex } = mesh;
   for (const [start, list] of [...leaving.entries()].sort(([a], [b]) => a - b)) {
