@@ -49,6 +49,14 @@ export class JobFoot extends LitElement {
         (contrast) => this.#wish({ contrast }),
       )}
       ${this.#choices(
+        words.picture,
+        'picture',
+        ['auto', 'fine', 'plain'] as const,
+        this.wishes.picture,
+        words.pictures,
+        (picture) => this.#wish({ picture }),
+      )}
+      ${this.#choices(
         words.keys,
         'keys',
         ['on', 'off'] as const,

@@ -1,10 +1,12 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
+import type { PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
@@ -109,6 +111,8 @@ export class Stage extends LitElement {
   @property() unit: LengthUnit = 'mm';
   /** Changes whenever the window's colours do. */
   @property() theme = '';
+  /** How finely it is drawn; a change begins a new picture. */
+  @property() picture: PictureManner = 'auto';
   @property({ type: Number }) limitPct = 8;
   /** Areas that give otherwise than the rest: they are toned. */
   @property({ attribute: false }) regions: readonly Region[] = NO_REGIONS;
@@ -169,14 +173,17 @@ export class Stage extends LitElement {
   protected override render() {
     const isFlat = this.stand === 'missing' || this.stand === 'lost';
     return html`<div class=${this.stale ? 'is-stale' : ''}>
-      <canvas
-        tabindex="0"
-        role="application"
-        aria-label=${WORDS.stage.label}
-        aria-describedby="keys"
-        ?hidden=${isFlat}
-        @keydown=${this.#onKey}
-      ></canvas>
+      ${keyed(
+        this.picture,
+        html`<canvas
+          tabindex="0"
+          role="application"
+          aria-label=${WORDS.stage.label}
+          aria-describedby="keys"
+          ?hidden=${isFlat}
+          @keydown=${this.#onKey}
+        ></canvas>`,
+      )}
       <p id="keys" class="unseen">${WORDS.stage.keys}</p>
       ${isFlat ? html`<fl-flat-bench .bench=${this.bench} .view=${this.view} .up=${this.up} .reason=${this.stand}></fl-flat-bench>` : nothing}
     </div>`;
@@ -187,14 +194,26 @@ export class Stage extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (this.#scene !== null) this.#bring(changed);
+    if (this.#scene === null) return;
+    if (changed.has('picture')) this.#begin();
+    else this.#bring(changed);
+  }
+
+  /** A new picture on a new canvas. */
+  #begin(): void {
+    this.#scene?.dispose();
+    this.#scene = null;
+    [this.#given, this.#taped, this.#stageShown] = [null, null, null];
+    void this.#load();
   }
 
   async #load(): Promise<void> {
     const { BenchScene } = await import('../viewport/bench-scene.ts');
     if (!this.isConnected) return;
     try {
-      this.#scene = new BenchScene(this.canvas, {
+      this.#scene = new BenchScene(
+        this.canvas,
+        {
         onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
         onPick: (pick) => this.dispatchEvent(new StagePickEvent(pick)),
         onGrab: (pick) => !this.dispatchEvent(new StageGrabEvent(pick)),
@@ -204,7 +223,9 @@ export class Stage extends LitElement {
         onSection: (figures) => this.dispatchEvent(new StageSectionEvent(figures)),
         onContextLost: () => (this.stand = 'lost'),
         onContextRestored: () => (this.stand = 'drawn'),
-      });
+        },
+        this.picture,
+      );
     } catch {
       // No WebGL, or one that fails on the way: the job goes on with flat pieces and lists.
       this.stand = 'missing';

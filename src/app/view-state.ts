@@ -120,6 +120,8 @@ export interface Wishes {
   readonly contrast: 'auto' | 'more';
   /** Single letters as keys; WCAG 2.1.4 wants a way to turn them off. */
   readonly letterKeys: boolean;
+  /** How finely the bench is drawn. */
+  readonly picture: PictureManner;
 }
 
-export const FIRST_WISHES: Wishes = { theme: 'auto', contrast: 'auto', letterKeys: true };
+export const FIRST_WISHES: Wishes = { theme: 'auto', contrast: 'auto', letterKeys: true, picture: 'auto' };

@@ -356,6 +356,8 @@ export const WORDS = {
     contrasts: { auto: 'as the system', more: 'strong' },
     keys: 'Letter keys',
     keyNames: { on: 'on', off: 'off' },
+    picture: 'Picture',
+    pictures: { auto: 'as the machine allows', fine: 'fine', plain: 'plain, fast' },
     noLicences: 'The list could not be fetched; it is in licences.json beside the page.',
     licences: 'Works by others inside, and their terms',
   },

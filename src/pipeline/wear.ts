@@ -14,7 +14,7 @@ import type { SculptPart } from '../project/project.ts';
 import { seamsThatOpen } from '../steps/wear/opening-seams.ts';
 import { bendJoint } from '../steps/wear/joint.ts';
 import { findOpenings } from '../steps/wear/openings.ts';
-import type { Plane } from '../steps/wear/plane-section.ts';
+import type { Plane } from '../mesh/surface.ts';
 import { rodClearance, type Rod } from '../steps/wear/rod-clearance.ts';
 import { moveForGirth, moveForRoom, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
 import { measureTape } from '../steps/wear/tape.ts';

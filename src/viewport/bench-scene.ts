@@ -25,6 +25,7 @@ import type { ScreenPoint } from './edge-finder.ts';
 import { looked } from './look-moves.ts';
 import { framed } from './orbit.ts';
 import { OrbitPointer } from './orbit-pointer.ts';
+import { isPlainHere, type PictureManner } from './picture-manner.ts';
 import { Studio } from './studio.ts';
 
 export type {
@@ -79,11 +80,12 @@ export class BenchScene {
   #dragged: BenchPlane | null = null;
 
   /** @throws NoWebGl when this browser cannot draw in 3D. */
-  constructor(canvas: HTMLCanvasElement, events: BenchEvents) {
+  constructor(canvas: HTMLCanvasElement, events: BenchEvents, manner: PictureManner = 'auto') {
     this.#events = events;
     this.#canvas = canvas;
     this.#studio = new Studio(
       canvas,
+      isPlainHere(manner),
       (pxPerMm) => this.#show.beforeDraw(pxPerMm),
       () => events.onContextLost(),
       () => events.onContextRestored(),

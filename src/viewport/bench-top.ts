@@ -1,4 +1,4 @@
-import { ExtrudeGeometry, Group, Mesh, Shape, Vector3, type MeshStandardMaterial } from 'three';
+import { ExtrudeGeometry, Group, Mesh, Shape, Vector3, type MeshLambertMaterial } from 'three';
 import type { BenchColours } from './bench-theme.ts';
 import type { BenchLayout } from './bench-layout.ts';
 import { benchMaterial } from './foam-materials.ts';
@@ -16,7 +16,7 @@ const NUMBER_EM = 15;
 /** The bench in true scale: a board with a centimetre rule along its front edge. */
 export class BenchTop {
   readonly object = new Group();
-  readonly #board: Mesh<ExtrudeGeometry, MeshStandardMaterial>;
+  readonly #board: Mesh<ExtrudeGeometry, MeshLambertMaterial>;
   readonly #rule = new LineBatch({ widthPx: 1, opacity: 0.75, renderOrder: 0 });
   readonly #numbers: WordsMesh;
 

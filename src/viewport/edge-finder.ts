@@ -1,5 +1,5 @@
 import type { Matrix4 } from 'three';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { SculptIndex } from './sculpt-index.ts';
 
 /** A point of the picture, CSS px from its upper left corner. */

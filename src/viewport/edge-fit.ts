@@ -1,5 +1,5 @@
 import type { Work } from '../base/work.ts';
-import { cornerAfter, cornerBefore } from './corners-at-vertices.ts';
+import { cornerAfter, cornerBefore } from '../mesh/corners-at-vertices.ts';
 import type { RollTree } from './roll-tree.ts';
 
 /** Triangles that lie apart by less than this share of the patch's size need no joining. */

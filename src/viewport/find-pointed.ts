@@ -1,7 +1,7 @@
 import { type Matrix4, Vector3 } from 'three';
 import type { SculptView } from '../model/bench-view.ts';
 import type { Highlight } from './bench-contract.ts';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { FoamBody } from './foam-body.ts';
 import type { Pointed } from './pointed-out.ts';
 import type { SculptIndex } from './sculpt-index.ts';

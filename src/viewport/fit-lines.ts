@@ -3,7 +3,7 @@ import { LineMaterial } from 'three/addons/lines/LineMaterial.js';
 import { LineSegments2 } from 'three/addons/lines/LineSegments2.js';
 import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js';
 import type { DryFit, FitSamples } from '../model/dry-fit.ts';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { SolidDisplay } from './display.ts';
 import { BACK_CORNER } from './foam-body.ts';
 import { LineBatch } from './line-batch.ts';

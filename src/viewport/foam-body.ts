@@ -1,6 +1,6 @@
 import { Box3, BufferAttribute, BufferGeometry, DynamicDrawUsage, Sphere, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import { CornerSurface } from './corner-surface.ts';
 import type { FoamPatch } from './foam-patch.ts';
 import type { Whereabouts } from './journey.ts';

@@ -1,4 +1,4 @@
-import { DoubleSide, FrontSide, MeshStandardMaterial, type MeshStandardMaterialParameters } from 'three';
+import { DoubleSide, FrontSide, MeshLambertMaterial, type MeshLambertMaterialParameters } from 'three';
 
 /** How a dull surface looks in detail. */
 export interface Dullness {
@@ -32,15 +32,17 @@ float cloud(vec3 p) {
 }
 void main() {`;
 
-// Grain finer than a pixel would flicker: it fades out.
+// Grain finer than a pixel would flicker: it fades out. A plain picture has no shadows and no grain.
 const GRAIN = `#include <color_fragment>
+#ifdef USE_SHADOWMAP
 if (grain > 0.0) {
   float pixel = length(fwidth(vPlace));
   float fine = 1.0 - smoothstep(0.5, 1.3, pixel / ${GRAIN_MM.toFixed(2)});
   float coarse = 1.0 - smoothstep(0.5, 1.3, pixel / ${(5 * GRAIN_MM).toFixed(2)});
   float shade = fine * (cloud(vPlace / ${GRAIN_MM.toFixed(2)}) - 0.5) + 0.5 * coarse * (cloud(vPlace / ${(5 * GRAIN_MM).toFixed(2)}) - 0.5);
   diffuseColor.rgb *= 1.0 + 2.0 * grain * shade;
-}`;
+}
+#endif`;
 
 const NAP = `float away = 1.0 - abs(dot(normalize(normal), normalize(vViewPosition)));
 outgoingLight += nap * away * away * away * (0.35 + 0.65 * diffuseColor.rgb) * (0.4 + 0.6 * max(0.0, normal.y));
@@ -54,9 +56,9 @@ const DECODE = `#include <color_vertex>
 /** A surface that takes light as foam, card and board do: without shine. Colours at corners are sRGB bytes. */
 export function dullMaterial(
   { nap, grain }: Dullness,
-  parameters: MeshStandardMaterialParameters,
-): MeshStandardMaterial {
-  const material = new MeshStandardMaterial({ roughness: 0.95, metalness: 0, ...parameters });
+  parameters: MeshLambertMaterialParameters,
+): MeshLambertMaterial {
+  const material = new MeshLambertMaterial({ ...parameters });
   const grainNow = { value: grain };
   material.userData = { grain, grainNow };
   material.onBeforeCompile = (shader) => {
@@ -79,7 +81,7 @@ export function dullMaterial(
 }
 
 /** Takes the grain off a dull surface whose colours are a measure, or puts it back. */
-export function showGrain(material: MeshStandardMaterial, isShown: boolean): void {
+export function showGrain(material: MeshLambertMaterial, isShown: boolean): void {
   const { grain, grainNow } = material.userData as { grain: number; grainNow: { value: number } };
   grainNow.value = isShown ? grain : 0;
 }
@@ -87,24 +89,24 @@ export function showGrain(material: MeshStandardMaterial, isShown: boolean): voi
 /** Lets lines drawn on a surface win against it. */
 const BEHIND_LINES = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 } as const;
 
-export const skinMaterial = (): MeshStandardMaterial =>
+export const skinMaterial = (): MeshLambertMaterial =>
   dullMaterial(
     { nap: 0.16, grain: 0.1 },
     { vertexColors: true, side: FrontSide, shadowSide: DoubleSide, ...BEHIND_LINES },
   );
 
 /** Cut foam shows its cells. */
-export const cutFaceMaterial = (): MeshStandardMaterial =>
+export const cutFaceMaterial = (): MeshLambertMaterial =>
   dullMaterial({ nap: 0.05, grain: 0.28 }, { side: DoubleSide, shadowSide: DoubleSide, ...BEHIND_LINES });
 
-export const sheetMaterial = (): MeshStandardMaterial =>
+export const sheetMaterial = (): MeshLambertMaterial =>
   dullMaterial({ nap: 0.05, grain: 0.12 }, { vertexColors: true, shadowSide: DoubleSide, ...BEHIND_LINES });
 
 /** The sculpt is often an open shell and is seen from inside too. */
-export const sculptMaterial = (): MeshStandardMaterial =>
+export const sculptMaterial = (): MeshLambertMaterial =>
   dullMaterial(
     { nap: 0.05, grain: 0 },
     { vertexColors: true, side: DoubleSide, shadowSide: DoubleSide, ...BEHIND_LINES },
   );
 
-export const benchMaterial = (): MeshStandardMaterial => dullMaterial({ nap: 0, grain: 0.035 }, { side: FrontSide });
+export const benchMaterial = (): MeshLambertMaterial => dullMaterial({ nap: 0, grain: 0.035 }, { side: FrontSide });

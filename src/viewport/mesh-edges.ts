@@ -1,6 +1,6 @@
 import { BufferAttribute, BufferGeometry, type Color, LineBasicMaterial, LineSegments } from 'three';
 import type { SculptDisplay } from './display.ts';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 
 /** All edges of the sculpt's polygons as hairlines: what can be parted while the edge tool is on. One draw call for any number. */
 export class MeshEdges {

@@ -1,7 +1,7 @@
 import { type Matrix4 } from 'three';
 import type { Work } from '../base/work.ts';
 import type { PropView } from '../model/bench-view.ts';
-import { cornersAtVertices } from './corners-at-vertices.ts';
+import { cornersAtVertices } from '../mesh/corners-at-vertices.ts';
 import { inScene } from './foam-build.ts';
 import { FoamBody } from './foam-body.ts';
 import { FoamPatch } from './foam-patch.ts';

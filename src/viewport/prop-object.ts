@@ -3,7 +3,7 @@ import type { Work } from '../base/work.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { Sight } from './aim.ts';
 import type { BenchColours } from './bench-theme.ts';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { SolidDisplay } from './display.ts';
 import type { FoamBody } from './foam-body.ts';
 import { cutFaceMaterial, skinMaterial } from './foam-materials.ts';

@@ -1,5 +1,5 @@
 import type { Work } from '../base/work.ts';
-import { cornerAfter, cornerBefore } from './corners-at-vertices.ts';
+import { cornerAfter, cornerBefore } from '../mesh/corners-at-vertices.ts';
 import { EdgeFit } from './edge-fit.ts';
 import type { RollTree } from './roll-tree.ts';
 

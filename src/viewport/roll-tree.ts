@@ -1,6 +1,6 @@
 import { MinHeap } from '../base/min-heap.ts';
 import type { Work } from '../base/work.ts';
-import { cornerAfter, cornerBefore, cornersAtVertices } from './corners-at-vertices.ts';
+import { cornerAfter, cornerBefore, cornersAtVertices } from '../mesh/corners-at-vertices.ts';
 
 /**
  * For each half-edge `3 t + k` (from corner `k` to the next) of packed triangles the half-edge across, or -1 where there is none.

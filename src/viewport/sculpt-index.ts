@@ -1,6 +1,6 @@
 import type { Work } from '../base/work.ts';
 import type { SculptView } from '../model/bench-view.ts';
-import { cornerAfter, cornersAtVertices, type CornersAtVertices } from './corners-at-vertices.ts';
+import { cornerAfter, cornersAtVertices, type CornersAtVertices } from '../mesh/corners-at-vertices.ts';
 
 /** Who touches whom on the sculpt, for drawing and picking. Half-edge `3 t + k` runs from corner `k` of triangle `t` to the next. */
 export interface SculptIndex {

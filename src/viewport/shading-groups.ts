@@ -1,5 +1,5 @@
 import type { Work } from '../base/work.ts';
-import { cornerAfter, cornerBefore, type CornersAtVertices } from './corners-at-vertices.ts';
+import { cornerAfter, cornerBefore, type CornersAtVertices } from '../mesh/corners-at-vertices.ts';
 
 /** Folds sharper than this are drawn as ridges, radians: 25 degrees shows panels as panels and round things of 16 sides as round. */
 export const RIDGE_RAD = (25 * Math.PI) / 180;

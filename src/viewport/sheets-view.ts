@@ -6,7 +6,7 @@ import {
   Mesh,
   Vector3,
   type Color,
-  type MeshStandardMaterial,
+  type MeshLambertMaterial,
 } from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
 import { cutRing } from '../model/cut-larger.ts';
@@ -25,7 +25,7 @@ const REST_SHADE = 0.8;
 /** Real sheets of foam with the holes that the pieces come out of. Two draw calls. */
 export class SheetsView {
   readonly object = new Group();
-  readonly #slabs: Mesh<BufferGeometry, MeshStandardMaterial>;
+  readonly #slabs: Mesh<BufferGeometry, MeshLambertMaterial>;
   readonly #rims = new LineBatch({ widthPx: 1, opacity: 0.4 });
   #isCut: Uint8Array = new Uint8Array(0);
   #boxes: {

@@ -1,4 +1,4 @@
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 
 /**
  * Foam of true thickness carried along with a surface that bends. Face and back of each vertex are kept as arrows in the vertex's own

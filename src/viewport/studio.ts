@@ -22,6 +22,9 @@ const MOST_PIXEL_RATIO = 2;
 /** From here on a moving picture is drawn coarser, and so long after the last move it is fine again, ms. */
 const MANY_TRIANGLES = 400_000;
 const REST_MS = 160;
+/** A plain picture of more than so many pixels is drawn at half its fineness while it moves. */
+const MANY_PIXELS = 1_000_000;
+const COARSE_PIXEL_RATIO = 0.5;
 const SHADOW_PX = 2048;
 /** Light comes over the viewer's left shoulder, and from a lamp over the bench. */
 const KEY_DIRECTION = new Vector3(-0.62, 1.1, 0.72).normalize();
@@ -34,6 +37,7 @@ export class Studio {
   readonly camera = new PerspectiveCamera((FIELD_OF_VIEW * 180) / Math.PI, 1, 1, 10_000);
   readonly #renderer: WebGLRenderer;
   readonly #canvas: HTMLCanvasElement;
+  readonly #isPlain: boolean;
   readonly #key = new DirectionalLight();
   /** Straight from above, for the shade where things stand. */
   readonly #lamp = new DirectionalLight();
@@ -51,22 +55,29 @@ export class Studio {
   #isOpen = false;
 
   /**
+   * @param isPlain    drawn without soft edges, shadows and grain: for a picture that the processor draws.
    * @param beforeDraw called before each picture with the CSS px that a millimetre has where the eye looks.
    * @throws NoWebGl when the browser has no WebGL 2 for this canvas.
    */
   constructor(
     canvas: HTMLCanvasElement,
+    isPlain: boolean,
     beforeDraw: (pxPerMm: number) => void,
     lost: () => void,
     restored: () => void,
   ) {
-    const context = canvas.getContext('webgl2', { antialias: true, alpha: false, powerPreference: 'high-performance' });
+    const context = canvas.getContext('webgl2', {
+      antialias: !isPlain,
+      alpha: false,
+      powerPreference: 'high-performance',
+    });
     if (context === null) throw new NoWebGl();
     this.#canvas = canvas;
+    this.#isPlain = isPlain;
     this.#beforeDraw = beforeDraw;
-    this.#renderer = new WebGLRenderer({ canvas, context, antialias: true });
+    this.#renderer = new WebGLRenderer({ canvas, context, antialias: !isPlain });
     this.#renderer.toneMapping = NoToneMapping;
-    this.#renderer.shadowMap.enabled = true;
+    this.#renderer.shadowMap.enabled = !isPlain;
     this.#renderer.localClippingEnabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
@@ -214,16 +225,23 @@ export class Studio {
     this.redraw();
   }
 
-  /** While the eye moves over very much, the picture is coarser; it is drawn finely again once the eye rests. */
+  /** While the eye moves over much, the picture is coarser; it is drawn finely again once the eye rests. */
   #draft(): void {
-    if (this.#renderer.info.render.triangles < MANY_TRIANGLES || this.#finePixelRatio <= 1) return;
+    const coarse = this.#coarsePixelRatio;
+    if (coarse >= this.#finePixelRatio) return;
     clearTimeout(this.#rest);
-    if (this.#renderer.getPixelRatio() !== 1) this.#renderer.setPixelRatio(1);
+    if (this.#renderer.getPixelRatio() !== coarse) this.#renderer.setPixelRatio(coarse);
     this.#rest = setTimeout(() => this.resize(), REST_MS);
   }
 
   get #finePixelRatio(): number {
-    return Math.min(MOST_PIXEL_RATIO, globalThis.devicePixelRatio);
+    return Math.min(this.#isPlain ? 1 : MOST_PIXEL_RATIO, globalThis.devicePixelRatio);
+  }
+
+  /** While the eye moves. */
+  get #coarsePixelRatio(): number {
+    if (this.#isPlain && this.widthPx * this.heightPx > MANY_PIXELS) return COARSE_PIXEL_RATIO;
+    return this.#renderer.info.render.triangles < MANY_TRIANGLES ? MOST_PIXEL_RATIO : 1;
   }
 
   /** Goes to a view, in a moment unless motion is reduced or `atOnce`. */

@@ -1,5 +1,5 @@
 import type { SculptView, SeamsView } from '../model/bench-view.ts';
-import { cornerAfter } from './corners-at-vertices.ts';
+import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { LineBatch } from './line-batch.ts';
 import { halfedgeFrom, edgeBetween, type SculptIndex } from './sculpt-index.ts';
 import { RIDGE_RAD } from './shading-groups.ts';

@@ -1,4 +1,4 @@
-import { type BufferGeometry, Group, Mesh, type MeshStandardMaterial } from 'three';
+import { type BufferGeometry, Group, Mesh, type MeshLambertMaterial } from 'three';
 import { CornerSurface } from './corner-surface.ts';
 
 /**
@@ -7,11 +7,11 @@ import { CornerSurface } from './corner-surface.ts';
  */
 export class SurfaceObject {
   readonly object = new Group();
-  readonly material: MeshStandardMaterial;
+  readonly material: MeshLambertMaterial;
   #meshes: Mesh[] = [];
   #waiting = 0;
 
-  constructor(material: MeshStandardMaterial) {
+  constructor(material: MeshLambertMaterial) {
     this.material = material;
     this.object.visible = false;
     // Something of the right kind to begin with, so that the program is made before it is needed.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { QUIET_WORK } from '../../src/base/work.ts';
-import { cornersAtVertices } from '../../src/viewport/corners-at-vertices.ts';
+import { cornersAtVertices } from '../../src/mesh/corners-at-vertices.ts';
 import { shadingGroups } from '../../src/viewport/shading-groups.ts';
 import { boxMesh, tubeMesh } from '../support/meshes.ts';
 import type { Mesh } from '../../src/mesh/mesh.ts';

@@ -4,7 +4,7 @@ import { pointAt3, type Vec3 } from '../../geom/vec.ts';
 import { boxOfPoints3 } from '../../mesh/measure.ts';
 import { roundTriangle, signedSurface, type SignedSurface } from '../../mesh/signed-distance.ts';
 import type { CoreStand, TightestPlace } from '../../model/clearance.ts';
-import type { Surface } from './plane-section.ts';
+import type { Surface } from '../../mesh/surface.ts';
 
 export interface ModelClearance {
   readonly tightest: TightestPlace | null;

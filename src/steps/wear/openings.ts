@@ -3,7 +3,8 @@ import { convexHull } from '../../geom/convex-hull.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { cross3, dot3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import type { Opening, OpeningUse, PassChoice } from '../../model/girth.ts';
-import { nextOnRim, type Plane, type Surface } from './plane-section.ts';
+import { nextOnRim } from '../../mesh/lines/section-walk.ts';
+import type { Plane, Surface } from '../../mesh/surface.ts';
 import { frameOf, inFrame, measureTape } from './tape.ts';
 
 /** Longest way between two sections on the way from an opening to the place worn, mm, and most sections. */

@@ -1,5 +1,5 @@
 import { scale3 } from '../../geom/vec.ts';
-import type { Plane, Surface } from './plane-section.ts';
+import type { Plane, Surface } from '../../mesh/surface.ts';
 import { rodClearance, type Rod } from './rod-clearance.ts';
 import { crossing, sizeFor } from './size-search.ts';
 import { measureTape } from './tape.ts';

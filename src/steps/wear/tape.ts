@@ -2,7 +2,8 @@ import { convexHull, tightBox } from '../../geom/convex-hull.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { cross3, dot3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import type { TapeMeasure } from '../../model/girth.ts';
-import { planeSection, type Plane, type SectionLoop, type Surface } from './plane-section.ts';
+import type { Plane, Surface } from '../../mesh/surface.ts';
+import { planeSection, type SectionLoop } from './plane-section.ts';
 
 /**
  * Lays a tape round a surface in a plane. Of several loops it takes one whose hull holds the plane's point, else any; of those the one
