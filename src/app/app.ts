@@ -130,6 +130,7 @@ export class App extends LitElement {
           .up=${part?.upAxis ?? 'y'}
           .unit=${project?.lengthUnit ?? 'mm'}
           .theme=${this.#theme()}
+          .picture=${workbench.wishes.picture}
           .limitPct=${limit}
           .regions=${part?.regions ?? NO_REGIONS}
           .tool=${view.tool}

@@ -190,6 +190,7 @@ export class Stage extends LitElement {
   }
 
   protected override firstUpdated(): void {
+    this.#stillness.addEventListener('change', () => this.#scene?.setReducedMotion(this.#stillness.matches));
     void this.#load();
   }
 
@@ -203,7 +204,7 @@ export class Stage extends LitElement {
   #begin(): void {
     this.#scene?.dispose();
     this.#scene = null;
-    [this.#given, this.#taped, this.#stageShown] = [null, null, null];
+    [this.#given, this.#taped] = [null, null];
     void this.#load();
   }
 
@@ -214,15 +215,15 @@ export class Stage extends LitElement {
       this.#scene = new BenchScene(
         this.canvas,
         {
-        onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
-        onPick: (pick) => this.dispatchEvent(new StagePickEvent(pick)),
-        onGrab: (pick) => !this.dispatchEvent(new StageGrabEvent(pick)),
-        onDrag: (pick) => this.dispatchEvent(new StageDragEvent(pick)),
-        onDrop: () => this.dispatchEvent(new StageDropEvent()),
-        onPlane: (plane, isDone) => this.dispatchEvent(new StagePlaneEvent(plane, isDone)),
-        onSection: (figures) => this.dispatchEvent(new StageSectionEvent(figures)),
-        onContextLost: () => (this.stand = 'lost'),
-        onContextRestored: () => (this.stand = 'drawn'),
+          onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
+          onPick: (pick) => this.dispatchEvent(new StagePickEvent(pick)),
+          onGrab: (pick) => !this.dispatchEvent(new StageGrabEvent(pick)),
+          onDrag: (pick) => this.dispatchEvent(new StageDragEvent(pick)),
+          onDrop: () => this.dispatchEvent(new StageDropEvent()),
+          onPlane: (plane, isDone) => this.dispatchEvent(new StagePlaneEvent(plane, isDone)),
+          onSection: (figures) => this.dispatchEvent(new StageSectionEvent(figures)),
+          onContextLost: () => (this.stand = 'lost'),
+          onContextRestored: () => (this.stand = 'drawn'),
         },
         this.picture,
       );
@@ -234,7 +235,6 @@ export class Stage extends LitElement {
     this.stand = 'drawn';
     this.#sizes.observe(this);
     this.#scene.setReducedMotion(this.#stillness.matches);
-    this.#stillness.addEventListener('change', () => this.#scene?.setReducedMotion(this.#stillness.matches));
     this.#bring(null);
   }
 

@@ -2,6 +2,7 @@ import type { PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
+import type { PictureManner } from '../viewport/picture-manner.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
 export type Choice =

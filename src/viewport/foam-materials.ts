@@ -54,10 +54,7 @@ const DECODE = `#include <color_vertex>
 #endif`;
 
 /** A surface that takes light as foam, card and board do: without shine. Colours at corners are sRGB bytes. */
-export function dullMaterial(
-  { nap, grain }: Dullness,
-  parameters: MeshLambertMaterialParameters,
-): MeshLambertMaterial {
+export function dullMaterial({ nap, grain }: Dullness, parameters: MeshLambertMaterialParameters): MeshLambertMaterial {
   const material = new MeshLambertMaterial({ ...parameters });
   const grainNow = { value: grain };
   material.userData = { grain, grainNow };

@@ -40,7 +40,7 @@ describe('storage in the browser', () => {
   });
 
   it('keeps wishes', async () => {
-    await storage.saveWishes({ theme: 'dark', contrast: 'more', letterKeys: false });
-    expect(await storage.loadWishes()).toEqual({ theme: 'dark', contrast: 'more', letterKeys: false });
+    await storage.saveWishes({ theme: 'dark', contrast: 'more', letterKeys: false, picture: 'plain' });
+    expect(await storage.loadWishes()).toEqual({ theme: 'dark', contrast: 'more', letterKeys: false, picture: 'plain' });
   });
 });

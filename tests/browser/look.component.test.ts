@@ -3,6 +3,7 @@ import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { Stage } from '../../src/app/stage.ts';
+import type { PictureManner } from '../../src/viewport/picture-manner.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 import { TRAY_MM } from './open-tray.ts';
@@ -199,5 +200,29 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
     await press('u');
     await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
     expect(await axeFaults(app)).toEqual([]);
+  });
+});
+
+describe('how finely the bench is drawn', { timeout: 60_000 }, () => {
+  const choose = async (picture: PictureManner): Promise<number> => {
+    const radios = findIn(app, 'fl-job-sheet', 'fl-job-foot').shadowRoot!.querySelectorAll<HTMLInputElement>(
+      'input[name=picture]',
+    );
+    radios[['auto', 'fine', 'plain'].indexOf(picture)].click();
+    await vi.waitFor(() => expect(stage().picture).toBe(picture));
+    await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), 30_000);
+    await drawn();
+    await vi.waitFor(() => expect(stage().stats?.triangles ?? 0).toBeGreaterThan(100), 30_000);
+    return stage().stats!.drawCalls;
+  };
+
+  it('is chosen at the foot of the job sheet, and shows the same things anew', async () => {
+    const plain = await choose('plain');
+    workbench.setView({ look: 'neutral' });
+    expect(await choose('fine')).toBeGreaterThan(plain); // shadows are drawn beside it
+    expect(stage().hasScene).toBe(true);
+    await press('v');
+    expect(workbench.view.look).toBe('back');
+    expect(await choose('auto')).toBeLessThanOrEqual(plain); // the processor draws here
   });
 });
