@@ -27,6 +27,7 @@ try {
     const { bench, progress } = document.querySelector('fl-app')?.workbench ?? {};
     return (bench?.paper ?? null) !== null && progress === null;
   });
+  await page.evaluate(() => document.querySelector('fl-app').workbench.setWishes({ picture: 'fine' }));
   await page.waitForTimeout(4000);
   await setView({ stage: 1 });
   await page.waitForTimeout(3000);
