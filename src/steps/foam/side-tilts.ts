@@ -29,6 +29,12 @@ const LARGEST_WEIGHT = 2;
  */
 const BEND_DOUBT = 1e-11;
 
+/** Bevels, room at corners and the dry fit ask for the same sides, in every thickness. */
+const known = new WeakMap<
+  PieceSurface,
+  Map<SeamSide, { readonly mesh: Mesh; readonly panels: Panels; readonly which: 0 | 1; readonly tiltRad: Float64Array }>
+>();
+
 /**
  * How far the smooth surface behind the facets leans at a seam, against the facet beside it: for each mesh edge of the chain the turn about
  * the seam, radians, positive when the normal at the seam leans into the piece. On a convex smooth surface it is negative: half a facet's
@@ -47,6 +53,7 @@ const BEND_DOUBT = 1e-11;
  * should be smooth, the fold left was at most 0.03 degrees on a sphere of 24 sides, and at the rim of a cone from R 80 to R 30 in 60 mm, three
  * rows high, 2.4 degrees at 24 sides and 0.9 at 48. Facets beyond a crease do not count: only those of the panel that touches the seam do.
  * A piece one row of facets wide tells nothing of a bend across it: there the facet is taken at its word and the tilt is 0.
+ * @returns remembered, not to be written to.
  */
 export function smoothTilts(
   mesh: Mesh,
@@ -55,6 +62,16 @@ export function smoothTilts(
   side: SeamSide,
   which: 0 | 1,
 ): Float64Array {
+  let ofSurface = known.get(surface);
+  if (ofSurface === undefined) known.set(surface, (ofSurface = new Map()));
+  const before = ofSurface.get(side);
+  if (before?.panels === panels && before.mesh === mesh && before.which === which) return before.tiltRad;
+  const tiltRad = freshTilts(mesh, surface, panels, side, which);
+  ofSurface.set(side, { mesh, panels, which, tiltRad });
+  return tiltRad;
+}
+
+function freshTilts(mesh: Mesh, surface: PieceSurface, panels: Panels, side: SeamSide, which: 0 | 1): Float64Array {
   return Float64Array.from({ length: side.localVertices.length - 1 }, (_, i) => {
     const beside = triangleBeside(surface, side, which, i);
     if (beside < 0) return 0;
