@@ -30,10 +30,16 @@ const LARGEST_WEIGHT = 2;
 const BEND_DOUBT = 1e-11;
 
 /** Bevels, room at corners and the dry fit ask for the same sides, in every thickness. */
-const known = new WeakMap<
-  PieceSurface,
-  Map<SeamSide, { readonly mesh: Mesh; readonly panels: Panels; readonly which: 0 | 1; readonly tiltRad: Float64Array }>
->();
+const known = new WeakMap<PieceSurface, SideTilts>();
+
+type SideTilts = Map<SeamSide, KnownTilts>;
+
+interface KnownTilts {
+  readonly mesh: Mesh;
+  readonly panels: Panels;
+  readonly which: 0 | 1;
+  readonly tiltRad: Float64Array;
+}
 
 /**
  * How far the smooth surface behind the facets leans at a seam, against the facet beside it: for each mesh edge of the chain the turn about
@@ -62,8 +68,8 @@ export function smoothTilts(
   side: SeamSide,
   which: 0 | 1,
 ): Float64Array {
-  let ofSurface = known.get(surface);
-  if (ofSurface === undefined) known.set(surface, (ofSurface = new Map()));
+  const ofSurface: SideTilts = known.get(surface) ?? new Map<SeamSide, KnownTilts>();
+  known.set(surface, ofSurface);
   const before = ofSurface.get(side);
   if (before?.panels === panels && before.mesh === mesh && before.which === which) return before.tiltRad;
   const tiltRad = freshTilts(mesh, surface, panels, side, which);
