@@ -62,3 +62,9 @@ export const DRY_FIT_MM = 0.5;
 
 /** A step in the surface smaller than this, mm, is felt by nobody and not worth a word: less than a brushed coat of paint hides. */
 export const FELT_STEP_MM = 0.05;
+
+/**
+ * Share of a side within which a line over the surface goes through the side's end, and weight of a corner under which a place lies on the
+ * side across: far over the rounding of unfolded triangles (1e-13), far under the single precision of files (1e-7).
+ */
+export const LINE_SNAP_SHARE = 1e-9;

@@ -1,0 +1,63 @@
+import { fail, ok, type Result } from '../../base/result.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
+import type { Surface } from '../surface.ts';
+import type { Leg } from './leg.ts';
+import { trianglesAt, withoutDoubles } from './mesh-point.ts';
+import type { MeshLine, MeshPoint } from './mesh-line.ts';
+import { routeLegs } from './route.ts';
+import { straightenLeg } from './straighten-leg.ts';
+import { shortestWaySteps } from './window-search.ts';
+
+/** A line on the surface and its length, mm. From a point to itself it is that one point, 0 mm long. */
+export interface MeasuredLine {
+  readonly line: MeshLine;
+  readonly lengthMm: number;
+}
+
+/**
+ * A locally shortest line between two points of a surface: no way near it is shorter, which is exact to rounding. It begins from the shortest
+ * way from corner to corner, so it nearly always is the shortest of all; fast enough to follow the pointer.
+ * @param most  no way longer than this is looked for, mm; saves time where the points are near each other.
+ * @returns `seams/no-path` where the points lie on surfaces that do not touch, or every way is longer.
+ */
+export function nearShortestLine(
+  surface: Surface,
+  from: MeshPoint,
+  to: MeshPoint,
+  most = Infinity,
+): Result<MeasuredLine> {
+  const legs = routeLegs(surface, from, to, most);
+  return legs === null ? noPath(surface, from, to) : ok(lineOf(surface, legs));
+}
+
+/**
+ * The shortest of all lines between two points of a surface, exact to rounding.
+ * @returns `seams/no-path` where the points lie on surfaces that do not touch.
+ */
+export function* shortestLineSteps(surface: Surface, from: MeshPoint, to: MeshPoint): Stepwise<Result<MeasuredLine>> {
+  const near = nearShortestLine(surface, from, to);
+  if (!near.ok || near.value.lengthMm === 0) return near;
+  const way = yield* shortestWaySteps(surface, from, to, near.value.lengthMm * (1 - LEAST_GAIN));
+  if (way.legs.length === 0) return near;
+  const line = lineOf(surface, way.legs);
+  return line.lengthMm < near.value.lengthMm ? ok(line) : near;
+}
+
+/** Share by which a way must be shorter to be another one: rounding of a long row of triangles. */
+const LEAST_GAIN = 1e-12;
+
+/** The line along legs, each made straight. */
+export function lineOf(surface: Surface, legs: readonly Leg[]): MeasuredLine {
+  const taut = legs.map((leg) => straightenLeg(surface, leg).line);
+  const points = withoutDoubles(
+    taut.flatMap((line) => line.points),
+    false,
+  );
+  return { line: { points, closed: false }, lengthMm: taut.reduce((sum, { length }) => sum + length, 0) };
+}
+
+function noPath(surface: Surface, from: MeshPoint, to: MeshPoint): Result<MeasuredLine> {
+  return fail('seams/no-path', 'No line leads from one place to the other: they lie on separate surfaces.', {
+    triangles: [from, to].map((p) => trianglesAt(surface, p)[0]),
+  });
+}
