@@ -7,8 +7,13 @@ import type { Vec2 } from './vec.ts';
  */
 export const LONGEST_MITER = 8;
 
-/** Corners that turn by less than this and would slide along an edge by more than its length get a step instead, radians. */
+/**
+ * Corners that turn by less than this get a step instead where they would slide along an edge by more than its length, or by more than so
+ * many offsets, radians: where bent pieces meet, lines nearly in one are not known well enough to tell where they cross. On the helm's brow
+ * in 6 mm such a corner slid 5.3 mm, with 0.2 mm between the lines.
+ */
 const SHALLOW_CORNER_RAD = Math.PI / 6;
+const LONGEST_SLIDE = 4;
 
 /** Offsets of two neighbours that differ by less than this are one, mm: what is left of rounding, far under the grid of 0.1 µm. */
 const SAME_OFFSET_MM = 1e-9;
@@ -138,7 +143,8 @@ function cornerMove(
   if (half !== 0 && Math.abs(Math.atan2(s, c)) < SHALLOW_CORNER_RAD) {
     const slide1 = Math.abs(n1.x * move.y - n1.y * move.x);
     const slide2 = Math.abs(n2.x * move.y - n2.y * move.x);
-    if (slide1 > length1 || slide2 > length2) return null;
+    const longest = LONGEST_SLIDE * Math.max(Math.abs(o1), Math.abs(o2));
+    if (slide1 > Math.min(length1, longest) || slide2 > Math.min(length2, longest)) return null;
   }
   return move;
 }

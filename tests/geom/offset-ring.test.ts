@@ -49,6 +49,15 @@ describe('offsetRing', () => {
     expect([endOf[0], startOf[1]]).toEqual([1, 2]);
   });
 
+  it('steps where lines nearly in one would cross only far along the edges', () => {
+    const dip = (mm: number) => Float64Array.from([0, 0, 40, -mm, 80, 0, 80, 50, 0, 50]);
+    // Turned by 2 atan(dip / 40), the two lines cross 0.3 / sin of it beyond the corner: 8.6 mm and 1.5 mm.
+    expect(offsetRing(dip(0.7), perEdge(1, 1.3, 0, 0, 0)).ring).toHaveLength(12);
+    const { ring, startOf } = offsetRing(dip(4), perEdge(1, 1.3, 0, 0, 0));
+    expect(ring).toHaveLength(10);
+    expect(Math.hypot(ring[2 * startOf[1]] - 40, ring[2 * startOf[1] + 1] + 4)).toBeGreaterThan(1.5);
+  });
+
   it('cuts a needle off instead of letting it run out', () => {
     const needle = Float64Array.from([0, 0, 100, -2, 100, 2]);
     const { ring } = offsetRing(needle, perEdge(3, 3, 3));
