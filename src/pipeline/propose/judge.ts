@@ -1,0 +1,262 @@
+import type { Work } from '../../base/work.ts';
+import { graphOfTriangles } from '../../geom/sparse-graph.ts';
+import { topologyOf } from '../../mesh/topology.ts';
+import type { FlatPiece } from '../../model/flat-piece.ts';
+import type { Patch } from '../../model/patch.ts';
+import type { FlattenOptions } from '../../steps/flatten/flatten-options.ts';
+import { flattenPatch } from '../../steps/flatten/flatten-patch.ts';
+import { flatSystem, type FlatSystem } from '../../steps/flatten/flat-system.ts';
+import { measureStretch } from '../../steps/flatten/measure-stretch.ts';
+import { FIRST_LOOK_GAIN, minimise, NewtonRoom } from '../../steps/flatten/newton.ts';
+import { overlapsOf } from '../../steps/flatten/overlaps-of.ts';
+import { restShapes } from '../../steps/flatten/rest-shapes.ts';
+import { seamSprings } from '../../steps/flatten/seam-springs.ts';
+import { settle } from '../../steps/flatten/settle.ts';
+import { startNear } from '../../steps/flatten/start-shape.ts';
+import { evenSlope, excesses } from '../../steps/flatten/triangle-cost.ts';
+import type { ProposalLimits, ProposalWish } from './proposal.ts';
+import { narrowestWidth, percentile99, sheetShare } from './piece-limits.ts';
+import { shapeFromEarlier } from './shape-from-earlier.ts';
+
+/** What the flattening engine says of one piece. */
+export interface Verdict {
+  readonly patch: Patch;
+  /** x y per local vertex, mm; null where the piece cannot be laid flat at all. */
+  readonly uv: Float64Array | null;
+  /** Greatest of all figures over their limits; 1 just holds. Infinity where the piece cannot be laid flat. */
+  readonly share: number;
+  /** Per cent, see `percentile99`. */
+  readonly stretch99: number;
+  readonly squash99: number;
+  readonly overlaps: number;
+  readonly sheetShare: number;
+  readonly widthShare: number;
+  /** By how much it fails, 0 where nothing does: the logarithm of `share`, and a fine for what lies double. */
+  readonly badness: number;
+  /** Per triangle of the patch the greater of stretch and squash over its limit. */
+  readonly strain: Float64Array;
+  /** False where it was given up half way: `badness` is then a guess, from which it is known to be over what was asked. */
+  readonly isWhole: boolean;
+  /** Set once it was laid flat from nothing, in full. */
+  readonly flat: FlatPiece | null;
+}
+
+/** Evening out lowers the worst by no more than this share of it: on the pieces of the test models by 0.58 to 1. */
+const MOST_EVENED = 0.55;
+/** By about so much in the middle. */
+const OFTEN_EVENED = 0.75;
+/** Badness of a piece that has no edge, or a handle. */
+const NOT_FLAT = 4;
+/** Fine for the first pair of triangles that lie on each other, and for all of them doing so. */
+const OVERLAP_FINE = 0.05;
+const OVERLAP_SHARE_FINE = 1;
+/** Verdicts remembered. */
+const KEPT = 3000;
+
+/** Powers by which the worst is evened out, as in `settle`. */
+const EVEN_POWERS = [2, 4];
+const LEAST_EXCESS = 1e-10;
+
+/** Lays pieces flat and measures them against the limits; remembers what it has seen. */
+export class Judge {
+  readonly limits: ProposalLimits;
+  /** Pieces laid flat so far. */
+  laid = 0;
+  readonly #positions: Float64Array;
+  readonly #isSewn: (v: number, w: number) => boolean;
+  readonly #work: Work;
+  readonly #known = new Map<string, Verdict>();
+
+  constructor({ mesh, positions, limits }: Pick<ProposalWish, 'mesh' | 'positions' | 'limits'>, work: Work) {
+    this.limits = limits;
+    this.#positions = positions;
+    this.#work = work;
+    const topology = topologyOf(mesh);
+    this.#isSewn = (v, w) => {
+      const e = topology.edgeBetween(v, w);
+      return e >= 0 && topology.twin[topology.halfedgeOfEdge[e]] >= 0;
+    };
+  }
+
+  /**
+   * @param key      equal for equal pieces.
+   * @param earlier  verdicts on pieces that may share triangles with this one: where to begin from.
+   * @param most     badness beyond which the exact figure does not matter.
+   */
+  async judge(key: string, patch: Patch, earlier: readonly Verdict[], most: number): Promise<Verdict> {
+    const known = this.#known.get(key);
+    if (known !== undefined && (known.isWhole || known.badness > most)) return known;
+    const verdict = await this.#layFlat(known?.patch ?? patch, earlier, most);
+    this.#remember(key, verdict);
+    return verdict;
+  }
+
+  /** The same from nothing and in full, as the pieces are made in the end: what a proposal rests on. */
+  async confirm(key: string, verdict: Verdict): Promise<Verdict> {
+    if (verdict.flat !== null || verdict.uv === null) return verdict;
+    const { patch } = verdict;
+    this.laid += 1;
+    const result = await flattenPatch(patch, this.#positions, this.#options(patch), this.#work);
+    const sure = result.ok
+      ? {
+          ...this.#measure(patch, result.value.uv, result.value.overlapCount ?? result.value.overlaps.length),
+          flat: result.value,
+        }
+      : { ...verdict, badness: NOT_FLAT, share: Infinity, uv: null };
+    this.#remember(key, sure);
+    return sure;
+  }
+
+  #remember(key: string, verdict: Verdict): void {
+    this.#known.delete(key);
+    this.#known.set(key, verdict);
+    if (this.#known.size <= KEPT) return;
+    for (const old of this.#known.keys()) {
+      this.#known.delete(old);
+      break;
+    }
+  }
+
+  #options(patch: Patch): FlattenOptions {
+    const { laying } = this.limits;
+    return laying.seamPrice > 0 ? { ...laying, heldEdges: this.#heldEdges(patch) } : laying;
+  }
+
+  #heldEdges({ loops, meshVertices }: Patch): Uint32Array {
+    const pairs: number[] = [];
+    for (const loop of loops) {
+      for (let i = 0; i < loop.length; i += 1) {
+        const [v, w] = [loop[i], loop[(i + 1) % loop.length]];
+        if (this.#isSewn(meshVertices[v], meshVertices[w])) pairs.push(v, w);
+      }
+    }
+    return Uint32Array.from(pairs);
+  }
+
+  async #layFlat(patch: Patch, earlier: readonly Verdict[], most: number): Promise<Verdict> {
+    if (patch.kind === 'closed' || patch.kind === 'handled') return notFlat(patch);
+    const rest = restShapes(patch, this.#positions);
+    if (!rest.empty.includes(0)) return notFlat(patch);
+    this.laid += 1;
+    const work = this.#work;
+    await work.pause(0);
+    const graph = graphOfTriangles(rest.vertexCount, patch.triangles);
+    const system = flatSystem(patch, rest, graph);
+    const start = shapeFromEarlier(patch, this.#positions, earlier) ?? undefined;
+    const near = await startNear(patch, system, { earlier: start, rolled: undefined }, work);
+    if (near === null) return notFlat(patch);
+    const room = new NewtonRoom(system.plan);
+    const mean = await this.#meanShape(patch, system, near, room);
+    if (mean === null) return notFlat(patch);
+    const first = this.#measure(patch, mean, 0);
+    if (!this.limits.laying.evenOut) return this.#measure(patch, mean, this.#overlaps(patch, mean));
+    const asked = Math.exp(most);
+    if (first.share * MOST_EVENED > asked) {
+      const share = first.share * OFTEN_EVENED;
+      return { ...first, share, badness: Math.max(Math.log(share), most + 1e-9), isWhole: false };
+    }
+    const even = (await this.#evened(patch, system, mean, room)) ?? mean;
+    return this.#measure(patch, even, this.#overlaps(patch, even));
+  }
+
+  #overlaps(patch: Patch, uv: Float64Array): number {
+    return overlapsOf(patch, uv).overlapCount ?? 0;
+  }
+
+  async #meanShape(
+    patch: Patch,
+    system: FlatSystem,
+    near: Float64Array,
+    room: NewtonRoom,
+  ): Promise<Float64Array | null> {
+    const { laying } = this.limits;
+    if (laying.seamPrice > 0 || laying.keepApart) {
+      const options = { ...this.#options(patch), quality: 'first' as const };
+      return (await settle(patch, system, near, { ...options, keepApart: false }, this.#work))?.flat ?? null;
+    }
+    const cost = { weights: system.rest.weight, squashPrice: laying.squashPrice, evenOut: null };
+    const found = await minimise({ system, cost, terms: [] }, near, this.#work, FIRST_LOOK_GAIN, undefined, room);
+    return found?.flat ?? null;
+  }
+
+  /** As `settle` does it, but only nearly to the end. */
+  async #evened(patch: Patch, system: FlatSystem, mean: Float64Array, room: NewtonRoom): Promise<Float64Array | null> {
+    const { squashPrice, seamPrice } = this.limits.laying;
+    const { rest } = system;
+    const each = excesses(rest, squashPrice, mean);
+    const excess = each.reduce((sum, one, t) => sum + one * rest.weight[t], 0);
+    if (!(excess > LEAST_EXCESS)) return mean;
+    const bad = seamPrice > 0 ? percentile99(rest, each) : 0;
+    let flat = mean;
+    for (const power of EVEN_POWERS) {
+      const evenOut = { excess, power };
+      const price = seamPrice > 0 ? evenSlope(evenOut, bad) * seamPrice : 0;
+      const held = price > 0 ? seamSprings(this.#heldEdges(patch), price, rest.points, system.plan) : null;
+      const problem = {
+        system,
+        cost: { weights: rest.weight, squashPrice, evenOut },
+        terms: held === null ? [] : [held],
+      };
+      const found = await minimise(problem, flat, this.#work, FIRST_LOOK_GAIN, undefined, room);
+      if (found === null) return flat;
+      flat = found.flat;
+    }
+    return flat;
+  }
+
+  #measure(patch: Patch, uv: Float64Array, overlaps: number): Verdict {
+    const { limits } = this;
+    const rest = restShapes(patch, this.#positions);
+    const { major, minor } = measureStretch(rest, uv);
+    const stretch99 = percentile99(
+      rest,
+      major.map((a) => 100 * (a - 1)),
+    );
+    const squash99 = percentile99(
+      rest,
+      minor.map((b) => 100 * (1 - b)),
+    );
+    const strain = major.map((a, t) =>
+      Math.max((100 * (a - 1)) / limits.stretchPct, (100 * (1 - minor[t])) / limits.squashPct),
+    );
+    const onSheet = limits.sheet === undefined ? 0 : sheetShare(uv, limits.sheet);
+    const least = limits.leastWidthMm ?? 0;
+    const widthShare = least > 0 ? least / narrowestWidth(patch, uv, least) : 0;
+    const share = Math.max(
+      stretch99 / limits.stretchPct,
+      squash99 / limits.squashPct,
+      onSheet,
+      Math.min(widthShare, 2),
+    );
+    const fine = overlaps > 0 ? OVERLAP_FINE + (OVERLAP_SHARE_FINE * overlaps) / patch.meshTriangles.length : 0;
+    return {
+      patch,
+      uv,
+      share,
+      stretch99,
+      squash99,
+      overlaps,
+      sheetShare: onSheet,
+      widthShare,
+      badness: Math.max(0, Math.log(share)) + fine,
+      strain,
+      isWhole: true,
+      flat: null,
+    };
+  }
+}
+
+const notFlat = (patch: Patch): Verdict => ({
+  patch,
+  uv: null,
+  share: Infinity,
+  stretch99: Infinity,
+  squash99: Infinity,
+  overlaps: 0,
+  sheetShare: 0,
+  widthShare: 0,
+  badness: NOT_FLAT,
+  strain: new Float64Array(patch.meshTriangles.length).fill(1),
+  isWhole: true,
+  flat: null,
+});

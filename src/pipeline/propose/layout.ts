@@ -1,0 +1,141 @@
+import { seededRandom } from '../../base/random.ts';
+import type { Patch } from '../../model/patch.ts';
+import { cutPatches } from '../../steps/cut/cut-patches.ts';
+import { dartTips, seamDegrees, type SeamGraph } from '../../steps/seams/propose-graph.ts';
+import { surfaceArea } from '../../mesh/measure.ts';
+import { topologyOf } from '../../mesh/topology.ts';
+import type { Judge, Verdict } from './judge.ts';
+import type { ProposalSum, ProposalWish } from './proposal.ts';
+
+/** One choice of seams and what became of it. */
+export interface Layout {
+  readonly isSeam: Uint8Array;
+  readonly degree: Uint8Array;
+  readonly tips: readonly number[];
+  readonly verdicts: readonly Verdict[];
+  readonly keys: readonly string[];
+  readonly patchOfTriangle: Int32Array;
+  /** All that counts but what the limits say. */
+  readonly sum: ProposalSum;
+  /** Badness of all pieces together; 0 where every limit holds. */
+  readonly badness: number;
+}
+
+/** What pieces and darts cost beside seams, in roots of the area. */
+export interface Prices {
+  readonly piece: number;
+  readonly dart: number;
+}
+
+/** From a dear piece and nearly free darts to cheap pieces and dear darts; between them in equal ratios. */
+const FEW: Prices = { piece: 1.5, dart: 0.01 };
+const SIMPLE: Prices = { piece: 0.15, dart: 0.25 };
+
+export function pricesOf(dial: ProposalWish['dial']): Prices {
+  const at = dial === 'few' ? 0 : dial === 'simple' ? 1 : Math.min(1, Math.max(0, dial));
+  const between = (few: number, simple: number): number => few * (simple / few) ** at;
+  return { piece: between(FEW.piece, SIMPLE.piece), dart: between(FEW.dart, SIMPLE.dart) };
+}
+
+/** Makes layouts of seams. */
+export class Assessor {
+  readonly graph: SeamGraph;
+  readonly judge: Judge;
+  readonly prices: Prices;
+  readonly rootArea: number;
+  readonly positions: Float64Array;
+  readonly #triangleMarks: Uint32Array;
+  readonly #edgeMarks: Uint32Array;
+
+  constructor(graph: SeamGraph, judge: Judge, positions: Float64Array, prices: Prices) {
+    this.graph = graph;
+    this.judge = judge;
+    this.prices = prices;
+    this.positions = positions;
+    this.rootArea = Math.sqrt(surfaceArea(positions, graph.mesh.triangles));
+    // A piece goes by the exclusive or of random marks of its triangles and of the seams inside it (Zobrist 1970).
+    const random = seededRandom(0x5ea3);
+    const marks = (count: number): Uint32Array =>
+      Uint32Array.from({ length: 2 * count }, () => Math.floor(random() * 2 ** 32));
+    this.#triangleMarks = marks(graph.mesh.triangles.length / 3);
+    this.#edgeMarks = marks(graph.edgeCount);
+  }
+
+  /** What seams cost before it is known how the pieces lie. @param pieces  how many they fall into. */
+  sumOf(isSeam: Uint8Array, tips: number, pieces: number): ProposalSum {
+    const { cost, length: lengths } = this.graph;
+    let sum = 0;
+    for (let e = 0; e < isSeam.length; e += 1) if (isSeam[e] === 1) sum += cost[e] === Infinity ? lengths[e] : cost[e];
+    const length = sum / this.rootArea;
+    return {
+      total: length + this.prices.piece * pieces + this.prices.dart * tips,
+      length,
+      pieces: this.prices.piece * pieces,
+      darts: this.prices.dart * tips,
+    };
+  }
+
+  /**
+   * @param before  a layout of nearly the same seams: shapes begin from its.
+   * @param most    what the whole may cost, `price` times badness included, before it does not matter any more.
+   * @returns null where it costs more.
+   */
+  async assess(isSeam: Uint8Array, before: Layout | null, most = Infinity, price = 1): Promise<Layout | null> {
+    const { graph } = this;
+    const degree = seamDegrees(graph, isSeam);
+    const tips = dartTips(graph, degree);
+    if (this.sumOf(isSeam, tips.length, 1).total > most) return null;
+    const { patches, patchOfTriangle } = cutPatches(graph.mesh, { isSeam, count: 0 }, this.positions);
+    const sum = this.sumOf(isSeam, tips.length, patches.length);
+    const room = (most - sum.total) / price;
+    if (room < 0) return null;
+    const verdicts: Verdict[] = [];
+    const keys: string[] = [];
+    let badness = 0;
+    for (const patch of patches) {
+      const key = this.#keyOf(isSeam, patch, patchOfTriangle);
+      const earlier = before === null ? [] : earlierOf(before, patch);
+      const verdict = await this.judge.judge(key, patch, earlier, room - badness);
+      badness += verdict.badness;
+      if (badness > room) return null;
+      verdicts.push(verdict);
+      keys.push(key);
+    }
+    return { isSeam, degree, tips, verdicts, keys, patchOfTriangle, sum, badness };
+  }
+
+  /** The same layout with every piece laid flat in full from nothing. */
+  async confirm(layout: Layout): Promise<Layout> {
+    const verdicts: Verdict[] = [];
+    for (const [i, verdict] of layout.verdicts.entries()) {
+      verdicts.push(await this.judge.confirm(layout.keys[i], verdict));
+    }
+    return { ...layout, verdicts, badness: verdicts.reduce((sum, { badness }) => sum + badness, 0) };
+  }
+
+  #keyOf(isSeam: Uint8Array, patch: Patch, patchOfTriangle: Int32Array): string {
+    const { edgeOfHalfedge, twin } = topologyOf(this.graph.mesh);
+    const own = patchOfTriangle[patch.meshTriangles[0]];
+    let [low, high] = [0, 0];
+    for (const t of patch.meshTriangles) {
+      low ^= this.#triangleMarks[2 * t];
+      high ^= this.#triangleMarks[2 * t + 1];
+      for (let h = 3 * t; h < 3 * t + 3; h += 1) {
+        const across = twin[h];
+        // Once for both sides.
+        if (across < h || isSeam[edgeOfHalfedge[h]] === 0) continue;
+        if (patchOfTriangle[Math.floor(across / 3)] !== own) continue;
+        low ^= this.#edgeMarks[2 * edgeOfHalfedge[h]];
+        high ^= this.#edgeMarks[2 * edgeOfHalfedge[h] + 1];
+      }
+    }
+    return `${patch.meshTriangles.length} ${low >>> 0} ${high >>> 0}`;
+  }
+}
+
+/** Pieces of the earlier layout that share triangles, the one with the most first. */
+function earlierOf({ patchOfTriangle, verdicts }: Layout, patch: Patch): Verdict[] {
+  const count = new Map<number, number>();
+  for (const t of patch.meshTriangles) count.set(patchOfTriangle[t], (count.get(patchOfTriangle[t]) ?? 0) + 1);
+  return [...count].sort((a, b) => b[1] - a[1] || a[0] - b[0]).map(([i]) => verdicts[i]);
+}

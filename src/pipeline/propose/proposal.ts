@@ -1,0 +1,99 @@
+import type { Mesh } from '../../mesh/mesh.ts';
+import type { FlatPiece } from '../../model/flat-piece.ts';
+import type { FlattenWishes } from '../../model/flatten-settings.ts';
+import type { Patch } from '../../model/patch.ts';
+import type { SeamSet } from '../../model/seams.ts';
+
+/** What every piece of a proposal must keep. */
+export interface ProposalLimits {
+  /** 99th percentile of stretch and of squash, per cent, > 0. It is taken by area and by number of triangles, and both must hold. */
+  readonly stretchPct: number;
+  readonly squashPct: number;
+  /** How the pieces are laid flat for the verdict: the same wishes make the same pieces later. */
+  readonly laying: FlattenWishes;
+  /** A piece must lie on a sheet of this size, turned as it likes, mm. */
+  readonly sheet?: { readonly widthMm: number; readonly heightMm: number };
+  /** No part of a piece may be narrower than this, mm. */
+  readonly leastWidthMm?: number;
+}
+
+/** As research programs measure: 5 %, no overlap, nothing held, no thickness. The worst is evened out because the limit is on the worst. */
+export const REFERENCE_LIMITS: ProposalLimits = {
+  stretchPct: 5,
+  squashPct: 5,
+  laying: { seamPrice: 0, squashPrice: 1, evenOut: true, keepApart: false },
+};
+
+/** What is asked for. Arrays per edge go by the edges of the mesh's topology. */
+export interface ProposalWish {
+  readonly mesh: Mesh;
+  /** Surface that is laid flat, x y z per vertex of the mesh, mm. */
+  readonly positions: Float64Array;
+  readonly limits: ProposalLimits;
+  /** Seams to begin with; none unless said. */
+  readonly start?: SeamSet;
+  /** 1 per edge that stays as it is at the start, seam or not. */
+  readonly locked?: Uint8Array;
+  /** 1 per triangle of a piece that stays as it is. */
+  readonly fixedTriangles?: Uint8Array;
+  /** Per edge what a seam costs there beside a plain one, which has 1; >= 0, Infinity where none may be. */
+  readonly weights?: Float64Array;
+  /** Per edge its partner beyond the mirror, itself on the mirror line, or -1: seams stay alike on both sides. */
+  readonly mirror?: Int32Array;
+  /** `few` pieces with darts (0) to more and simpler pieces (1). */
+  readonly dial: 'few' | 'simple' | number;
+  readonly seed: number;
+}
+
+/** What a proposal costs, over the root of the area; the sum is what is made small. */
+export interface ProposalSum {
+  readonly total: number;
+  /** Seam length times weight, over the root of the area. */
+  readonly length: number;
+  readonly pieces: number;
+  readonly darts: number;
+}
+
+/** Which limit a piece breaks, by how many times, and where. */
+export interface LimitReason {
+  readonly limit: 'stretch' | 'squash' | 'overlap' | 'sheet' | 'width' | 'cut';
+  readonly piece: number;
+  /** Measure over limit, > 1. */
+  readonly share: number;
+  /** Triangle of the mesh where it is worst. */
+  readonly triangle: number;
+  /** Angle defect inside the piece, radians: what its inner vertices miss to a full turn, all added without sign. */
+  readonly defectRad: number;
+  readonly text: string;
+}
+
+export interface ProposedPiece {
+  readonly patch: Patch;
+  /** Null where the piece cannot be laid flat. */
+  readonly flat: FlatPiece | null;
+  readonly areaMm2: number;
+  /** 99th percentile, the larger of by area and by number, per cent. */
+  readonly stretch99: number;
+  readonly squash99: number;
+  readonly overlaps: number;
+  readonly dartCount: number;
+  readonly isFeasible: boolean;
+}
+
+export interface Proposal {
+  readonly seams: SeamSet;
+  /** The seams as pairs of vertices of the mesh, lower first. */
+  readonly edges: readonly (readonly [number, number])[];
+  readonly pieces: number;
+  readonly lengthMm: number;
+  readonly lengthOverRootArea: number;
+  /** Seam ends inside a piece. */
+  readonly dartCount: number;
+  readonly sum: ProposalSum;
+  readonly perPiece: readonly ProposedPiece[];
+  readonly feasible: boolean;
+  /** Why not, worst first; empty where feasible. */
+  readonly reasons: readonly LimitReason[];
+  /** Changes tried before this one was found. */
+  readonly moves: number;
+}

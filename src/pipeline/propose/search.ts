@@ -1,0 +1,143 @@
+import { changeSeams, runFrom, seamEdgesAt } from '../../steps/seams/propose-graph.ts';
+import type { Assessor, Layout } from './layout.ts';
+import { Moves, runsBetween } from './moves.ts';
+
+/** Moves of the first round, how much longer each next one is, and the longest. */
+const FIRST_ROUND = 300;
+const LONGER = 1.4;
+const MOST_ROUND = 4000;
+/** How much worse a change may be and still be taken about once in three, in roots of the area: at the start of a round and at its end. */
+const WARM = 0.03;
+const COLD = 0.001;
+/** What badness costs, in roots of the area: at first, at least and at most. A tenth over a limit is then like so long a seam. */
+const FIRST_PRICE = 2;
+const LEAST_PRICE = 0.5;
+const MOST_PRICE = 40;
+/** By how much the price rises while what is at hand fails, and falls while it holds. */
+const PRICE_STEP = 1.01;
+/** Gains below this, in roots of the area, are rounding. */
+const LEAST_GAIN = 1e-9;
+
+export interface SearchEnds {
+  /** Asked between moves. */
+  readonly until: () => boolean;
+  readonly onBetter: (layout: Layout, moves: number) => void;
+}
+
+/**
+ * Seams made better by random changes: worse ones are taken with a chance that falls through each round (simulated annealing, Kirkpatrick,
+ * Gelatt and Vecchi 1983), and layouts that fail a little may be passed through at a price that follows how often that happens. What is
+ * told as better holds every limit, by pieces laid flat in full.
+ */
+export class Search {
+  best: Layout | null = null;
+  moves = 0;
+  readonly #assessor: Assessor;
+  readonly #random: () => number;
+  readonly #ends: SearchEnds;
+
+  constructor(assessor: Assessor, random: () => number, ends: SearchEnds) {
+    this.#assessor = assessor;
+    this.#random = random;
+    this.#ends = ends;
+  }
+
+  async run(first: Layout): Promise<Layout> {
+    let from = (await this.#offer(first)) ?? first;
+    from = await this.#zip(await this.#joinAll(from));
+    for (let length = FIRST_ROUND; !this.#ends.until(); length = Math.min(MOST_ROUND, length * LONGER)) {
+      const last = await this.#round(this.best ?? from, Math.round(length));
+      from = this.best ?? last;
+      from = await this.#zip(await this.#joinAll(from));
+    }
+    return this.best ?? from;
+  }
+
+  /** Takes a layout as the best so far, where it is. @returns the layout as it lies in full. */
+  async #offer(layout: Layout): Promise<Layout | null> {
+    if (layout.badness > 0 || (this.best !== null && layout.sum.total >= this.best.sum.total - LEAST_GAIN)) return null;
+    const sure = await this.#assessor.confirm(layout);
+    if (sure.badness === 0) {
+      this.best = sure;
+      this.#ends.onBetter(sure, this.moves);
+    }
+    return sure;
+  }
+
+  async #round(first: Layout, length: number): Promise<Layout> {
+    const moves = new Moves(this.#assessor.graph, this.#random);
+    let now = first;
+    let price = FIRST_PRICE;
+    for (let i = 0; i < length && !this.#ends.until(); i += 1) {
+      this.moves += 1;
+      const heat = WARM * (COLD / WARM) ** (i / length);
+      price = Math.min(MOST_PRICE, Math.max(LEAST_PRICE, price * (now.badness > 0 ? PRICE_STEP : 1 / PRICE_STEP)));
+      const move = moves.next(now);
+      if (move === null) continue;
+      const isSeam = changeSeams(this.#assessor.graph, now.isSeam, move.taken, move.added);
+      const most = now.sum.total + price * now.badness - heat * Math.log(1 - this.#random());
+      const next = await this.#assessor.assess(isSeam, now, most, price);
+      if (next === null) continue;
+      now = (await this.#offer(next)) ?? next;
+    }
+    return now;
+  }
+
+  /** Makes neighbours one piece along the seam between them, all of it or a part, wherever the limits hold: the longest seam first. */
+  async #joinAll(first: Layout): Promise<Layout> {
+    let now = first;
+    if (now.badness > 0) return now;
+    const { graph } = this.#assessor;
+    for (let isNew = true; isNew && now.verdicts.length > 1;) {
+      isNew = false;
+      const lengthOf = (run: readonly number[]): number => run.reduce((sum, e) => sum + graph.length[e], 0);
+      const runs = runsBetween(graph, now).sort((a, b) => lengthOf(b) - lengthOf(a) || a[0] - b[0]);
+      for (const run of runs) {
+        for (const stretch of stretchesOf(run)) {
+          if (this.#ends.until()) return now;
+          this.moves += 1;
+          const isSeam = changeSeams(graph, now.isSeam, stretch, []);
+          const next = await this.#assessor.assess(isSeam, now, now.sum.total);
+          if (next === null || next.badness > 0) continue;
+          const sure = await this.#offer(next);
+          if (sure !== null && sure.badness > 0) continue;
+          now = sure ?? next;
+          isNew = true;
+          break;
+        }
+        if (isNew) break;
+      }
+    }
+    return now;
+  }
+
+  /** Shortens every dart from its tip, and parts with whole runs, as far as all limits hold: halving the length that is tried. */
+  async #zip(first: Layout): Promise<Layout> {
+    let now = first;
+    if (now.badness > 0) return now;
+    const { graph } = this.#assessor;
+    for (const tip of first.tips) {
+      if (now.degree[tip] !== 1) continue;
+      const { edges } = runFrom(graph, now.isSeam, now.degree, tip, seamEdgesAt(graph, now.isSeam, tip)[0]);
+      let done = 0;
+      for (let count = edges.length; count >= 1 && !this.#ends.until(); count = Math.floor(count / 2)) {
+        if (done + count > edges.length) continue;
+        this.moves += 1;
+        const isSeam = changeSeams(graph, now.isSeam, edges.slice(done, done + count), []);
+        const next = await this.#assessor.assess(isSeam, now, now.sum.total);
+        if (next === null || next.badness > 0) continue;
+        const sure = await this.#offer(next);
+        if (sure !== null && sure.badness > 0) continue;
+        now = sure ?? next;
+        done += count;
+      }
+    }
+    return now;
+  }
+}
+
+/** All of a run, its halves, and a single edge in its middle. */
+function stretchesOf(run: readonly number[]): (readonly number[])[] {
+  const middle = run.length >> 1;
+  return run.length < 2 ? [run] : [run, run.slice(0, middle), run.slice(middle), run.slice(middle, middle + 1)];
+}
