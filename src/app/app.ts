@@ -18,7 +18,7 @@ import type {
 import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
-import { isTyping, keyWish } from './keys.ts';
+import { isPressed, isTyping, keyWish } from './keys.ts';
 import { openCore, openFile, openSample } from './opening.ts';
 import './look-row.ts';
 import './page-view.ts';
@@ -29,6 +29,8 @@ import { partSharp, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
+import { StrokeDraw } from './stroke-draw.ts';
+import { partAlongPath, unpickForPath } from './mark-actions.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import { widenChosenLap } from './seam-joins.ts';
 import type { Stage } from './stage.ts';
@@ -68,6 +70,7 @@ export class App extends LitElement {
   @query('input[type=file]') private chooser!: HTMLInputElement;
   #picks!: StagePicks;
   #seamDrag!: SeamDrag;
+  #stroke!: StrokeDraw;
   #travel!: Travel;
   #propFeed!: PropFeed;
   #tapeHand!: TapeHand;
@@ -78,6 +81,7 @@ export class App extends LitElement {
     const { workbench } = this;
     this.#picks = new StagePicks(workbench);
     this.#seamDrag = new SeamDrag(workbench);
+    this.#stroke = new StrokeDraw(workbench);
     this.#propFeed = new PropFeed(workbench);
     this.#tapeHand = new TapeHand(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
@@ -137,9 +141,9 @@ export class App extends LitElement {
           .stale=${workbench.isStale && workbench.progress !== null && bench.sculpt !== null}
           @fl-stage-hover=${(event: StageHoverEvent) => this.#picks.hover(event.pick)}
           @fl-stage-pick=${(event: StagePickEvent) => this.#picks.click(event.pick)}
-          @fl-stage-grab=${(event: StageGrabEvent) => this.#seamDrag.grab(event.pick) && event.preventDefault()}
-          @fl-stage-drag=${(event: StageDragEvent) => this.#seamDrag.drag(event.pick)}
-          @fl-stage-drop=${() => this.#seamDrag.drop()}
+          @fl-stage-grab=${this.#onGrab}
+          @fl-stage-drag=${this.#onStageDrag}
+          @fl-stage-drop=${() => this.#stroke.drop() || this.#seamDrag.drop()}
           @fl-stage-section=${(event: StageSectionEvent) => workbench.setView({ section: event.figures })}
           @fl-stage-plane=${this.#onPlane}
         ></fl-stage>
@@ -237,15 +241,17 @@ export class App extends LitElement {
     }
   }
 
-  /** Esc: leaves the finder, then a path begun, then the tool, then a plane in hand, then the place on what is chosen, then that itself. Nothing is lost by it. */
+  /** Esc: lets go of a line being drawn, leaves the finder, then takes back a corner of a path or a measure, then the tool, then a plane in hand, then the place on what is chosen, then that itself. Nothing is lost by it. */
   #stepBack(): void {
     const { workbench } = this;
     const { finderOpen, tool, from, place } = workbench.view;
+    if (this.#stroke.cancel()) return;
     if (finderOpen) workbench.setView({ finderOpen: false });
-    else if ((tool === 'path' || tool === 'measure') && from !== null)
-      workbench.setView({ from: null, to: null, preview: null });
+    else if (unpickForPath(workbench)) return;
+    else if (tool === 'measure' && from !== null) workbench.setView({ from: null, to: null, preview: null });
     else if (workbench.view.plane !== null && tool === 'choose') workbench.setView({ plane: null });
-    else if (tool !== 'choose') workbench.setView({ tool: 'choose', cursor: null, walked: null, preview: null });
+    else if (tool !== 'choose')
+      workbench.setView({ tool: 'choose', within: null, cursor: null, walked: null, preview: null });
     else if (place !== null) workbench.setView({ place: null, withinMm: null });
     else workbench.setView({ choice: NOTHING });
   }
@@ -278,6 +284,15 @@ export class App extends LitElement {
     this.workbench.setView({ choice: event.choice, place: null, tool: 'choose', preview: null });
   }
 
+  #onGrab(event: StageGrabEvent): void {
+    if (this.#stroke.grab(event.pick) || this.#seamDrag.grab(event.pick)) event.preventDefault();
+  }
+
+  #onStageDrag(event: StageDragEvent): void {
+    this.#stroke.drag(event.pick);
+    this.#seamDrag.drag(event.pick);
+  }
+
   #onPlane({ plane, isDone, isByKey }: StagePlaneEvent): void {
     if (!this.#tapeHand.move(plane, isDone, isByKey)) this.#picks.movePlane(plane);
   }
@@ -307,6 +322,10 @@ export class App extends LitElement {
       const isWalked = walk(workbench, event.key, event.shiftKey, (corner) => this.stage.screenOf(corner));
       if (event.key === ' ' && walked !== null) turnEdge(workbench, walked);
       if (isWalked || event.key === ' ') return event.preventDefault();
+    }
+    if (event.key === 'Enter' && workbench.view.through.length > 1 && !isTyping(event) && !isPressed(event)) {
+      event.preventDefault();
+      return void partAlongPath(workbench);
     }
     const wish = keyWish(event, this.verbs, workbench.wishes.letterKeys);
     if (wish === null) return;

@@ -40,6 +40,10 @@ export class AreaList extends JobSection {
       select {
         border-block-end-width: var(--narrow);
       }
+      .round {
+        grid-column: 1 / -1;
+        justify-self: start;
+      }
       .raised {
         grid-column: 1 / -1;
         inline-size: 100%;
@@ -83,6 +87,9 @@ export class AreaList extends JobSection {
         )}
       </select>
       ${this.#raising(region)}
+      <button class="plain round" @click=${() => this.ask(`round-${region.id}`)}>
+        ${WORDS.marking.verbs.round(region.name)}
+      </button>
     </li>`;
   }
 

@@ -69,13 +69,14 @@ export class ChosenRow extends JobSection {
     const { tool, choice } = this.view;
     if (tool !== 'choose') {
       const edge = tool === 'walk' ? this.view.walked : (this.view.preview?.[0] ?? null);
-      const facts = edge === null || tool === 'path' ? WORDS.tools[tool] : this.#edgeFacts(edge);
+      const facts = edge === null || tool === 'path' ? this.#hint() : this.#edgeFacts(edge);
       return html`<fl-verb-row
         .name=${WORDS.chosen.tools[tool]}
         .facts=${facts}
         .verbs=${near}
         .back=${WORDS.chosen.done}
-      ></fl-verb-row>`;
+        >${tool === 'part' && this.view.reach === 'ridge' ? this.#ridge() : nothing}</fl-verb-row
+      >`;
     }
     switch (choice.kind) {
       case 'seam':
@@ -87,6 +88,37 @@ export class ChosenRow extends JobSection {
       default:
         return nothing;
     }
+  }
+
+  /** What the tool in hand is for. */
+  #hint(): string {
+    const { tool, reach, within } = this.view;
+    if (tool === 'path' && within !== null) return WORDS.marking.tools.split;
+    if (tool === 'choose') return '';
+    return tool === 'part' && reach !== 'edge' ? WORDS.marking.tools[reach] : WORDS.tools[tool];
+  }
+
+  #ridge() {
+    const words = WORDS.marking;
+    return html`<label>
+      ${words.sharper}
+      <input
+        type="number"
+        min="1"
+        max="170"
+        aria-label=${words.degrees}
+        .value=${String(this.view.ridgeDeg)}
+        @change=${this.#takeRidge}
+      />
+      °
+    </label>`;
+  }
+
+  #takeRidge(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const isFit = input.valueAsNumber >= 1 && input.valueAsNumber <= 170;
+    if (isFit) this.dispatchEvent(new ViewEvent({ ridgeDeg: input.valueAsNumber, preview: null }));
+    else input.value = String(this.view.ridgeDeg);
   }
 
   #row(name: string, facts: string, verbs: readonly Verb[], fields: unknown = nothing) {

@@ -105,7 +105,13 @@ export class JobSheet extends LitElement {
         .tool=${view.tool}
         .measured=${measured}
       ></fl-size-line>
-      <fl-seams-line id="seams" .project=${project} .bench=${bench} .tool=${view.tool}></fl-seams-line>
+      <fl-seams-line
+        id="seams"
+        .project=${project}
+        .bench=${bench}
+        .tool=${view.tool}
+        .reach=${view.reach}
+      ></fl-seams-line>
       <fl-foam-line id="foam" .project=${project} .bench=${bench} .sheet=${view.sheet}></fl-foam-line>
       <fl-fit-line
         id="fit"

@@ -27,6 +27,9 @@ function withControl(key: string, shift: boolean, isInField: boolean): KeyWish {
   return key === 'o' ? { verb: 'open' } : null;
 }
 
+/** True where Enter presses what has the focus. */
+export const isPressed = (event: Event): boolean => event.composedPath()[0] instanceof HTMLButtonElement;
+
 /** True where letters belong to a field: there they are typed. Sliders, ticks and radios take no letters. */
 export function isTyping(event: Event): boolean {
   const [target] = event.composedPath();

@@ -43,22 +43,11 @@ export function joinEverything(bench: Workbench): void {
   bench.say(WORDS.spoken.allJoined);
 }
 
-/** Parts along the shortest way between two corners. @returns false when there is none. */
-export async function partPath(bench: Workbench, from: number, to: number): Promise<boolean> {
-  const edges = await pathEdges(bench, from, to, true);
-  if (edges === null) return false;
-  partEdges(bench, edges);
-  return true;
-}
-
-/** Edges of the shortest way between two corners. @param tell whether a problem is shown or only hovered over. */
-export async function pathEdges(bench: Workbench, from: number, to: number, tell = false): Promise<number[] | null> {
+/** Edges of the shortest way between two corners; null where there is none. */
+export async function pathEdges(bench: Workbench, from: number, to: number): Promise<number[] | null> {
   const path = await bench.workshop.edgePath(from, to);
   const { sculpt } = bench.bench;
-  if (!path.ok || sculpt === null) {
-    if (!path.ok && tell) bench.showProblem(path.problem);
-    return null;
-  }
+  if (!path.ok || sculpt === null) return null;
   return edgeIndexOf(sculpt).along(path.value);
 }
 

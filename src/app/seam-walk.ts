@@ -1,8 +1,9 @@
 import { edgeFacts } from './edge-facts.ts';
 import { edgeIndexOf } from './edge-index.ts';
 import { ARROWS, stepTowards } from './edge-walk.ts';
+import { previewPath } from './mark-actions.ts';
 import { partEdges } from './seam-actions.ts';
-import { NOTHING } from './view-state.ts';
+import { NO_PATH, NOTHING } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -13,7 +14,13 @@ export type ScreenOf = (corner: number) => { readonly x: number; readonly y: num
 export function beginWalk(bench: Workbench, screenOf: ScreenOf, middle: { x: number; y: number }): void {
   const { sculpt } = bench.bench;
   if (sculpt === null) return;
-  bench.setView({ tool: 'walk', cursor: nearestCorner(sculpt, screenOf, middle), walked: null, choice: NOTHING });
+  bench.setView({
+    tool: 'walk',
+    cursor: nearestCorner(sculpt, screenOf, middle),
+    walked: null,
+    choice: NOTHING,
+    ...NO_PATH,
+  });
   bench.say(WORDS.spoken.walkBegins);
 }
 
@@ -36,6 +43,7 @@ export function walk(bench: Workbench, key: string, isParting: boolean, screenOf
     return false;
   }
   bench.setView({ cursor: step.to, walked: step.edge });
+  if (bench.view.through.length > 0 && !isParting) void previewPath(bench, step.to);
   if (isParting) partEdges(bench, [step.edge], `walk`);
   bench.say(placeOf(bench, step.edge, isParting));
   return true;

@@ -11,7 +11,7 @@ import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './score-list.ts';
 import { SHARED } from './styles.ts';
-import type { Tool } from './view-state.ts';
+import type { Reach, Tool } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** Angle the field begins with, degrees: well above what a smooth surface shows from facet to facet, well below a hard corner. */
@@ -40,6 +40,12 @@ export class SeamsLine extends JobSection {
         align-items: center;
         gap: var(--s2) var(--s3);
       }
+      .groups {
+        display: grid;
+        grid-template-columns: auto minmax(4rem, 1fr) auto;
+        align-items: center;
+        gap: var(--s2) var(--s3);
+      }
       input[type='range'] {
         accent-color: var(--ink);
         inline-size: 100%;
@@ -60,6 +66,8 @@ export class SeamsLine extends JobSection {
   ];
 
   @property() tool: Tool = 'choose';
+  /** How far the knife goes. */
+  @property() reach: Reach = 'edge';
   @state() private angleDeg = FIRST_ANGLE_DEG;
   #sharpOnes: readonly number[] = [];
 
@@ -75,10 +83,11 @@ export class SeamsLine extends JobSection {
       ${
         isReady
           ? html`<div class="tools" role="group" aria-label=${WORDS.seams.by}>
-                ${this.#tool('part', 'P')} ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
+                ${this.#tool('part', 'P')} ${this.#reach('round', 'L')} ${this.#reach('ridge', 'B')}
+                ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
               </div>
               ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`}
-              ${this.#sharp()} ${this.#offers()}
+              ${this.#sharp()} ${this.#groups()} ${this.#offers()}
               ${
                 this.#markedCount() === 0
                   ? nothing
@@ -113,9 +122,36 @@ export class SeamsLine extends JobSection {
 
   #tool(tool: 'part' | 'path' | 'walk', key: string) {
     const verb = { part: 'part-tool', path: 'path-tool', walk: 'walk' }[tool];
-    return html`<button aria-pressed=${this.tool === tool} aria-keyshortcuts=${key} @click=${() => this.ask(verb)}>
+    return html`<button
+      aria-pressed=${this.tool === tool && (tool !== 'part' || this.reach === 'edge')}
+      aria-keyshortcuts=${key}
+      @click=${() => this.ask(verb)}
+    >
       ${WORDS.seams.tools[tool]}<kbd>${key}</kbd>
     </button>`;
+  }
+
+  /** The knife, following lines. */
+  #reach(reach: 'round' | 'ridge', key: string) {
+    const isOn = this.tool === 'part' && this.reach === reach;
+    return html`<button aria-pressed=${isOn} aria-keyshortcuts=${key} @click=${() => this.ask(`follow-${reach}`)}>
+      ${WORDS.seams.reach[reach]}<kbd>${key}</kbd>
+    </button>`;
+  }
+
+  /** Groups of the file that a border can be parted along. */
+  #groups() {
+    const groups = this.bench.sculpt?.groups ?? [];
+    if (groups.length === 0) return nothing;
+    const words = WORDS.marking;
+    const part = (): void => this.ask(`round-group-${this.renderRoot.querySelector('select')?.value ?? ''}`);
+    return html`<div class="groups">
+      <label for="group">${words.group}</label>
+      <select id="group">
+        ${groups.map(({ group, name }) => html`<option value=${group}>${name}</option>`)}
+      </select>
+      <button @click=${part}>${words.partRound}</button>
+    </div>`;
   }
 
   #sharp() {

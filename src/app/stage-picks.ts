@@ -1,15 +1,14 @@
 import type { BenchPick, BenchPlane } from '../viewport/bench-contract.ts';
 import { fitAt } from './fit-at.ts';
-import { pathEdges, partPath, turnEdge } from './seam-actions.ts';
+import { edgesInReach, pickForPath, previewPath, turnInReach } from './mark-actions.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
-import { WORDS } from './words.ts';
 
 /** What pointing and clicking on the stage means, tool by tool. */
 export class StagePicks {
   readonly #bench: Workbench;
-  /** Corner a path is being looked up to: a newer one makes the answer worthless. */
-  #asked = -1;
+  /** What an answer is waited for: a newer question makes it worthless. */
+  #asked: { readonly corner?: number; readonly edge?: number } = {};
 
   constructor(bench: Workbench) {
     this.#bench = bench;
@@ -23,23 +22,26 @@ export class StagePicks {
     const roomMm = view.colouring === 'room' ? this.#roomAt(pick) : null;
     const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
     const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
-    if (view.tool === 'path' && view.from !== null) {
-      this.#bench.setView({ reading, pointed, thicknessMm, fitReading, roomMm });
-      if (pick.vertex !== undefined) void this.#previewPath(view.from, pick.vertex);
+    const facts = { reading, pointed, thicknessMm, fitReading, roomMm };
+    if (view.tool === 'path' && view.through.length > 0) {
+      this.#bench.setView(facts);
+      if (pick.vertex !== undefined) this.#previewPath(pick.vertex);
       return;
     }
-    const preview = view.tool === 'part' && pick.edge !== undefined ? [pick.edge] : null;
-    this.#bench.setView({ reading, pointed, preview, thicknessMm, fitReading, roomMm });
+    const edge = view.tool === 'part' ? pick.edge : undefined;
+    const isKnown = edge !== undefined && edge === this.#asked.edge && view.preview !== null;
+    this.#bench.setView({ ...facts, ...(isKnown ? {} : { preview: edge === undefined ? null : [edge] }) });
+    if (edge !== undefined && !isKnown) void this.#previewReach(edge);
   }
 
   click(pick: BenchPick): void {
     const bench = this.#bench;
     switch (bench.view.tool) {
       case 'part':
-        if (pick.edge !== undefined) turnEdge(bench, pick.edge);
+        if (pick.edge !== undefined) void turnInReach(bench, pick.edge, bench.view.reach);
         return;
       case 'path':
-        if (pick.vertex !== undefined) void this.#pathCorner(pick.vertex);
+        if (pick.vertex !== undefined) void pickForPath(bench, pick.vertex);
         return;
       case 'measure':
         if (pick.vertex !== undefined) this.#measureCorner(pick.vertex);
@@ -82,27 +84,27 @@ export class StagePicks {
     return piece === undefined ? NOTHING : { kind: 'piece', piece: piece.id };
   }
 
-  async #pathCorner(corner: number): Promise<void> {
-    const { from } = this.#bench.view;
-    if (from === null) {
-      this.#bench.setView({ from: corner });
-      this.#bench.say(WORDS.spoken.pathFrom);
-    } else if (from !== corner && (await partPath(this.#bench, from, corner))) {
-      // The next path goes on where this one ended, as a line of a knife does.
-      this.#bench.setView({ from: corner, preview: null });
-    }
-  }
-
   #measureCorner(corner: number): void {
     const { from, to } = this.#bench.view;
     if (from === null || to !== null) this.#bench.setView({ from: corner, to: null });
     else if (corner !== from) this.#bench.setView({ to: corner, tool: 'choose' });
   }
 
-  async #previewPath(from: number, to: number): Promise<void> {
-    if (to === this.#asked) return;
-    this.#asked = to;
-    const edges = from === to ? [] : await pathEdges(this.#bench, from, to);
-    if (to === this.#asked && this.#bench.view.tool === 'path') this.#bench.setView({ preview: edges });
+  #previewPath(corner: number): void {
+    if (corner === this.#asked.corner) return;
+    this.#asked = { corner };
+    void previewPath(this.#bench, corner);
+  }
+
+  /** All that a click would part, where that is more than the edge. */
+  async #previewReach(edge: number): Promise<void> {
+    const { reach } = this.#bench.view;
+    const asked = { edge };
+    this.#asked = asked;
+    if (reach === 'edge') return;
+    const edges = await edgesInReach(this.#bench, edge, reach);
+    const { view } = this.#bench;
+    if (this.#asked === asked && view.tool === 'part' && view.reach === reach && edges.length > 0)
+      this.#bench.setView({ preview: edges });
   }
 }

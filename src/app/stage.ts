@@ -292,7 +292,8 @@ export class Stage extends LitElement {
     this.#showTapes(scene);
     if (isNew('pointed')) scene.setHighlight(view.pointed);
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
-    if (isNew('cursor') || isNew('from')) scene.setCursorVertex(view.cursor ?? view.from);
+    if (isNew('cursor') || isNew('from') || isNew('through'))
+      scene.setCursorVertex(view.cursor ?? view.through.at(-1) ?? view.from);
     scene.setSelection(this.#chosen());
   }
 

@@ -52,6 +52,7 @@ export class VerbRow extends LitElement {
         (verb) =>
           html`<button
             aria-keyshortcuts=${verb.key?.toUpperCase() ?? nothing}
+            aria-pressed=${verb.isOn ?? nothing}
             @click=${() => this.dispatchEvent(new VerbEvent(verb.id))}
           >
             ${verb.label}${verb.key === undefined ? nothing : html`<kbd>${verb.key.toUpperCase()}</kbd>`}

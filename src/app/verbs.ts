@@ -3,14 +3,13 @@ import { addRepair, setPieceSetting } from '../project/commands.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
-import { isParted } from './edge-facts.ts';
+import { markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { scoreVerb } from './score-actions.ts';
-import { joinChosen, joinEdges, joinEverything, partEdges } from './seam-actions.ts';
+import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { insideVerbs } from './look-verbs.ts';
 import { tapeVerbs } from './tape-verbs.ts';
-import { NOTHING } from './view-state.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
@@ -46,14 +45,10 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
 }
 
 function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
-  const { choice, tool, walked } = bench.view;
-  const words = WORDS.verbs;
-  if (tool === 'walk') {
-    if (walked === null) return [];
-    return isParted(bench.bench, walked)
-      ? [{ id: 'join', label: words.join, key: 'j', isNear: true, run: () => joinEdges(bench, [walked]) }]
-      : [{ id: 'part', label: words.part, key: 'p', isNear: true, run: () => partEdges(bench, [walked]) }];
-  }
+  const { choice, tool } = bench.view;
+  if (tool === 'walk') return walkVerbs(bench);
+  if (tool === 'path') return partAlongVerbs(bench);
+  if (tool !== 'choose') return [];
   switch (choice.kind) {
     case 'seam':
       return seamVerbs(bench, choice.seam);
@@ -152,6 +147,7 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
             run: () => bench.run(setPieceSetting(face, { bendStyle: 'kerfed' })),
           },
         ]),
+    ...pieceMarkVerbs(bench, piece),
     ...areaVerbs(bench),
     ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
       ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]
@@ -165,32 +161,6 @@ function keepSurface(bench: Workbench, piece: FoamPiece): void {
   const vertex = pieces?.patches[piece.patch].meshVertices[0];
   if (sculpt !== null && vertex !== undefined)
     bench.run(addRepair({ kind: 'keep-shell', vertex: sculpt.fileVertex[vertex] }));
-}
-
-function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
-  if (bench.bench.sculpt === null) return [];
-  const { tool } = bench.view;
-  const words = WORDS.verbs;
-  const turn = (to: 'part' | 'path' | 'measure') => () =>
-    bench.setView({
-      tool: tool === to ? 'choose' : to,
-      from: null,
-      to: null,
-      preview: null,
-      choice: NOTHING,
-      stage: 0,
-    });
-  const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
-  return [
-    ...(tool === 'walk'
-      ? []
-      : [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: tool === 'part', run: turn('part') }]),
-    { id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') },
-    { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
-    { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
-    { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
-    ...(hasSeams ? [{ id: 'join-all', label: words.joinAll, run: () => joinEverything(bench) }] : []),
-  ];
 }
 
 function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {

@@ -16,6 +16,15 @@ export const NOTHING: Choice = { kind: 'nothing' };
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
 export type Tool = 'choose' | 'part' | 'path' | 'measure' | 'walk';
 
+/** How far a click with the knife goes: the edge, the line of edges all the way round, or its ridge. */
+export type Reach = 'edge' | 'round' | 'ridge';
+
+/** A piece that a path is kept to; `isAcross` runs both its ends on to the edges of the piece. */
+export interface PathWithin {
+  readonly piece: PieceId;
+  readonly isAcross: boolean;
+}
+
 /** Things to be lit on the stage while something that speaks of them is pointed at. */
 export type Pointed = Highlight;
 
@@ -59,7 +68,14 @@ export interface ViewState {
   /** How far from there the area reaches, mm; null as far as its panel. */
   readonly withinMm: number | null;
   readonly tool: Tool;
-  /** First corner of a path or of a measured length, in the numbering of the sculpt. */
+  readonly reach: Reach;
+  /** How sharp a ridge must be to be followed, degrees. */
+  readonly ridgeDeg: number;
+  /** Corners picked for a path so far, and the edges from each to the next. */
+  readonly through: readonly number[];
+  readonly stretches: readonly (readonly number[])[];
+  readonly within: PathWithin | null;
+  /** First corner of a measured length, in the numbering of the sculpt. */
   readonly from: number | null;
   /** Second corner of a measured length. */
   readonly to: number | null;
@@ -87,6 +103,9 @@ export interface ViewState {
   readonly finderOpen: boolean;
 }
 
+/** Without a path begun. */
+export const NO_PATH = { through: [], stretches: [], within: null, preview: null } as const;
+
 export const FIRST_VIEW: ViewState = {
   stage: 0,
   colouring: 'plain',
@@ -96,6 +115,11 @@ export const FIRST_VIEW: ViewState = {
   place: null,
   withinMm: null,
   tool: 'choose',
+  reach: 'edge',
+  ridgeDeg: 30,
+  through: [],
+  stretches: [],
+  within: null,
   from: null,
   to: null,
   cursor: null,

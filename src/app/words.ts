@@ -9,6 +9,7 @@ import { FORMING_WORDS } from './forming-words.ts';
 import { JOIN_WORDS } from './join-words.ts';
 import { SPRING_WORDS } from './spring-words.ts';
 import { WEAR_WORDS } from './wear-words.ts';
+import { MARK_WORDS } from './mark-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
 import { SAW_WORDS } from './saw-words.ts';
 
@@ -84,14 +85,15 @@ export const WORDS = {
     sharper: 'Edges sharper than',
     partEdges: (n: number) => (n === 0 ? 'none left' : `Part ${count(n, 'edge', 'edges')}`),
     by: 'Part the foam',
+    reach: { round: 'follow round', ridge: 'follow the ridge' },
     tools: { part: 'edge by edge', path: 'along a path', walk: 'walking' },
     partAlong: (length: string) => `Part along ${length}`,
   },
   tools: {
-    part: 'Click an edge to part the foam there, click a seam to join it again.',
-    path: 'Click two corners: the foam parts along the shortest way between them. Go on clicking for the next stretch.',
+    part: 'Click an edge to part the foam there, click a seam to join it again. Drag to draw a line along edges.',
+    path: MARK_WORDS.tools.path,
     measure: 'Click two corners whose distance you know.',
-    walk: 'Arrow keys walk from corner to corner, P parts the edge you came along, Shift with an arrow parts as you go.',
+    walk: 'Arrow keys walk from corner to corner, P parts the edge you came along, Shift with an arrow parts as you go. R picks corners for a path.',
   },
 
   foam: {
@@ -140,6 +142,7 @@ export const WORDS = {
   forming: FORMING_WORDS,
   wear: WEAR_WORDS,
   neutral: NEUTRAL_WORDS,
+  marking: MARK_WORDS,
   joins: JOIN_WORDS,
   springing: SPRING_WORDS,
   seamTable: {
@@ -333,7 +336,6 @@ export const WORDS = {
     allJoined: 'Everything joined.',
     moved: 'Seam moved.',
     openAlready: 'This is an open edge of the prop already.',
-    pathFrom: 'Path begins here. Click where it ends.',
     walkBegins: 'Walking. Arrow keys go along edges, P parts, Escape ends.',
     noWay: 'No edge leads that way.',
     walked: (facts: EdgeFacts, unit: LengthUnit, isParting: boolean) =>

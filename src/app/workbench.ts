@@ -8,7 +8,7 @@ import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../wo
 import { Autosave, type SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
 import type { SavedSource, Storage } from './storage.ts';
-import { FIRST_VIEW, FIRST_WISHES, NOTHING, type ViewState, type Wishes } from './view-state.ts';
+import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** One sentence above the job sheet, with at most one remedy. */
@@ -298,6 +298,6 @@ const ON_THE_OLD_SCULPT: Partial<ViewState> = {
   to: null,
   cursor: null,
   walked: null,
-  preview: null,
+  ...NO_PATH,
   reading: null,
 };

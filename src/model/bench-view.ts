@@ -3,6 +3,7 @@ import type { Problem } from '../base/result.ts';
 import type { SerialisedTree } from '../geom/bvh.ts';
 import type { DryFit } from './dry-fit.ts';
 import type { Template } from './template.ts';
+import type { FileGroup } from './file-group.ts';
 import type { FoamPiece, FoamSeam } from './foam-piece.ts';
 import type { FoamStrip } from './foam-strip.ts';
 import type { ModelFacts } from './model-facts.ts';
@@ -57,6 +58,8 @@ export interface SculptView {
   readonly edgeIsOpen: Uint8Array;
   /** r g b per vertex, 0 to 1, or null. */
   readonly colours: Float32Array | null;
+  /** Groups of the file that a border can be drawn round. */
+  readonly groups: readonly FileGroup[];
   readonly sized: boolean;
   readonly mmPerUnit: number | null;
   readonly facts: ModelFacts;

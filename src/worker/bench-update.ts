@@ -3,6 +3,7 @@ import type { Finding } from '../base/finding.ts';
 import { turnBetween } from '../geom/turn-between.ts';
 import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import { fileGroups } from '../steps/seams/area-border.ts';
 import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type {
@@ -161,6 +162,7 @@ function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView 
     edgeIsDiagonal: diagonalEdges(mesh),
     edgeIsOpen: new Uint8Array(topology.halfedgeOfEdge.map((h) => (topology.twin[h] < 0 ? 1 : 0))),
     colours: model.colours === null ? null : new Float32Array(model.colours),
+    groups: fileGroups(mesh),
     sized: mmPerUnit !== null,
     mmPerUnit,
     facts,

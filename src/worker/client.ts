@@ -15,6 +15,9 @@ export function connectWorkshop(): Workshop {
     tapeAt: (tape) => remote.tapeAt(tape),
     sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
     edgePath: (from, to) => remote.edgePath(from, to),
+    handLine: (corners, within, trail) => remote.handLine(corners, within, trail),
+    followLine: (edge, way) => remote.followLine(edge, way),
+    border: (of) => remote.border(of),
     makeFile: (kind, project, date) => remote.makeFile(kind, project, date),
     openProject: (bytes, fileName) => remote.openProject(bytes, fileName),
   };

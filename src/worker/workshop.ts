@@ -22,6 +22,8 @@ import { rad } from '../geom/vec.ts';
 import { BenchUpdater } from './bench-update.ts';
 import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
+import type { BorderOf, LineWay, Marking } from './marking-api.ts';
+import { MarkingDesk } from './marking-desk.ts';
 import { PoliteWork } from './polite-work.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
@@ -36,6 +38,7 @@ export class PipelineWorkshop implements Workshop {
   #settled: Promise<unknown> = Promise.resolve();
   #outcome: Outcome | null = null;
   readonly #tapes = new TapeTrial();
+  readonly #marking = new MarkingDesk(() => this.#outcome);
   readonly #props = new WeakMap<Outcome, PropView | null>();
 
   /**
@@ -102,6 +105,18 @@ export class PipelineWorkshop implements Workshop {
   edgePath(from: number, to: number): Promise<Result<readonly number[]>> {
     const mesh = this.#mesh();
     return Promise.resolve(mesh === null ? fail('seams/no-sculpt', 'Open a sculpt first.') : edgePath(mesh, from, to));
+  }
+
+  handLine(...wish: Parameters<Marking['handLine']>): Promise<Result<readonly number[]>> {
+    return this.#marking.handLine(...wish);
+  }
+
+  followLine(edge: number, way: LineWay): Promise<readonly number[]> {
+    return this.#marking.followLine(edge, way);
+  }
+
+  border(of: BorderOf): Promise<readonly number[]> {
+    return this.#marking.border(of);
   }
 
   async makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>> {

@@ -22,10 +22,14 @@ export async function shown(workbench: Workbench): Promise<void> {
 }
 
 /** The tool tray as it comes from its file: no size, no seams. */
-export async function openTray(workbench: Workbench): Promise<void> {
-  const bytes = new TextEncoder().encode(TRAY_OBJ);
-  const source = { ...expectOk(await workbench.workshop.putSource(bytes, 'tool_tray.obj')), fileName: 'tool_tray.obj' };
-  workbench.adopt(newProject('tool tray', source), [{ hash: source.hash, fileName: source.fileName, bytes }]);
+export const openTray = (workbench: Workbench): Promise<void> => openObj(workbench, 'tool tray', TRAY_OBJ);
+
+/** A model as it comes from its file. */
+export async function openObj(workbench: Workbench, name: string, obj: string): Promise<void> {
+  const bytes = new TextEncoder().encode(obj);
+  const fileName = `${name.replaceAll(' ', '_')}.obj`;
+  const source = { ...expectOk(await workbench.workshop.putSource(bytes, fileName)), fileName };
+  workbench.adopt(newProject(name, source), [{ hash: source.hash, fileName: source.fileName, bytes }]);
   await shown(workbench);
 }
 

@@ -30,6 +30,7 @@ export function sculptView(mesh: Mesh): SculptView {
     edgeFoldRad: Float32Array.from(edgeFolds(mesh)),
     edgeIsDiagonal: diagonalEdges(mesh),
     edgeIsOpen: Uint8Array.from(topology.halfedgeOfEdge, (h) => (topology.twin[h] < 0 ? 1 : 0)),
+    groups: [],
     colours: null,
     sized: true,
     mmPerUnit: 1,

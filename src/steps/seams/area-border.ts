@@ -1,12 +1,6 @@
 import type { Mesh } from '../../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
-
-/** A group, object or material of the file that is not the whole sculpt. */
-export interface FileGroup {
-  /** Its number among the names of the mesh. */
-  readonly group: number;
-  readonly name: string;
-}
+import type { FileGroup } from '../../model/file-group.ts';
 
 /** Groups of the file that a border can be drawn round: those with faces in the mesh and faces beside them. */
 export function fileGroups(mesh: Mesh): readonly FileGroup[] {

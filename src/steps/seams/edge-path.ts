@@ -21,12 +21,16 @@ export function edgePath(mesh: Mesh, from: number, to: number): Result<readonly 
 export interface HandWish {
   /** Edges that may be taken, by number; left out: all. */
   readonly isOpenTo?: (edge: number) => boolean;
+  /** Vertices the hand came by: edges between two of them cost half, at one of them a quarter less. */
+  readonly trail?: ReadonlySet<number>;
 }
 
 /** A ridge or valley this sharp costs a third less than a flat edge; far sharper ones up to {@link MOST_EASE} less, radians. */
 const EASY_FOLD = Math.PI / 6;
 /** Share of its length that the sharpest crease is spared. */
 const MOST_EASE = 0.65;
+/** Share of its cost that an edge is spared for each of its ends that the hand came by. */
+const TRAIL_EASE = 0.25;
 /** What a right angle on the way costs, as a share of the shorter of the two edges it lies between. */
 const TURN_COST = 1;
 
@@ -35,13 +39,21 @@ const TURN_COST = 1;
  * ridges, valleys and the smooth lines of the sculpt's edges instead of going up and down steps. Dijkstra (1959) over edges with a direction,
  * which a turn needs to be known.
  */
-export function handPath(mesh: Mesh, from: number, to: number, { isOpenTo }: HandWish = {}): Result<readonly number[]> {
+export function handPath(
+  mesh: Mesh,
+  from: number,
+  to: number,
+  { isOpenTo, trail }: HandWish = {},
+): Result<readonly number[]> {
   const lengths = edgeLengths(mesh);
   const folds = edgeFolds(mesh);
+  const { edgeVertices } = topologyOf(mesh);
+  const nearness = (e: number): number =>
+    trail === undefined ? 0 : Number(trail.has(edgeVertices[2 * e])) + Number(trail.has(edgeVertices[2 * e + 1]));
   const eased = lengths.map((length, e) => {
     if (isOpenTo?.(e) === false) return Infinity;
     const sharp = Math.abs(folds[e]) / EASY_FOLD;
-    return length * (1 - MOST_EASE * (sharp / (sharp + 1)));
+    return length * (1 - MOST_EASE * (sharp / (sharp + 1))) * (1 - TRAIL_EASE * nearness(e));
   });
   return firstWay(from, to, [visibleOf(mesh, eased), eased], (weights) =>
     turningPath(mesh, from, to, lengths, weights),

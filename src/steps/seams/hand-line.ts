@@ -1,7 +1,7 @@
 import { ok, type Result } from '../../base/result.ts';
-import { edgeDistances, edgesOfVertices, pathTo } from '../../mesh/edge-distance.ts';
+import { edgeDistances, pathTo } from '../../mesh/edge-distance.ts';
 import { edgeLengths } from '../../mesh/edge-fold.ts';
-import type { Mesh } from '../../mesh/mesh.ts';
+import { vertexCount, type Mesh } from '../../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import { handPath } from './edge-path.ts';
 
@@ -9,6 +9,8 @@ import { handPath } from './edge-path.ts';
 export interface LineBounds {
   readonly patchOfTriangle: Int32Array;
   readonly patch: number;
+  /** Seams as lines of mesh vertices: one that closes the piece on itself has the piece on both sides. */
+  readonly seams: readonly { readonly vertices: ArrayLike<number> }[];
   /** True to run both ends on to the border of the piece, so that the line splits it. */
   readonly isAcross: boolean;
 }
@@ -17,56 +19,76 @@ export interface LineBounds {
  * A line along edges through corners in their order, from each to the next as a hand would draw it.
  * @param corners mesh vertices, one or more.
  * @param bounds  the piece it stays in, or null.
+ * @param trail   mesh vertices the hand came by: the line keeps near them where it can.
  * @returns mesh vertices from one end to the other. Fails with `seams/no-path`.
  */
-export function handLine(mesh: Mesh, corners: readonly number[], bounds: LineBounds | null): Result<readonly number[]> {
-  const isInner = bounds === null ? undefined : innerEdges(mesh, bounds);
-  const wish = isInner === undefined ? {} : { isOpenTo: (e: number) => isInner[e] === 1 };
+export function handLine(
+  mesh: Mesh,
+  corners: readonly number[],
+  bounds: LineBounds | null,
+  trail: readonly number[] = [],
+): Result<readonly number[]> {
+  const piece = bounds === null ? null : insideOf(mesh, bounds);
   const line = corners.slice(0, 1);
   for (const corner of corners.slice(1)) {
     const from = line[line.length - 1];
     if (corner === from) continue;
-    const stretch = handPath(mesh, from, corner, wish);
+    const isOpenTo = piece === null ? {} : { isOpenTo: (e: number) => piece.mayTake(e, from, corner) };
+    const stretch = handPath(mesh, from, corner, { trail: new Set(trail), ...isOpenTo });
     if (!stretch.ok) return stretch;
     line.push(...stretch.value.slice(1));
   }
-  if (isInner === undefined || bounds?.isAcross !== true || line.length < 2) return ok(line);
-  const ahead = wayOut(mesh, isInner, line);
-  const whole = [...line, ...ahead];
-  const behind = wayOut(mesh, isInner, whole.toReversed());
-  return ok([...behind.toReversed(), ...whole]);
+  if (piece === null || bounds?.isAcross !== true || line.length < 2) return ok(line);
+  const whole = [...line, ...wayOut(mesh, piece, line)];
+  return ok([...wayOut(mesh, piece, whole.toReversed()).toReversed(), ...whole]);
 }
 
-/** 1 for edges with the piece on both sides. */
-function innerEdges(mesh: Mesh, { patchOfTriangle, patch }: LineBounds): Uint8Array {
-  const { edgeCount, halfedgeOfEdge, twin } = topologyOf(mesh);
+/** The edges and corners of the mesh as a piece has them. */
+interface Inside {
+  /** 1 for edges with the piece on both sides. */
+  readonly isInner: Uint8Array;
+  /** 1 for corners on the border of the piece. */
+  readonly isOnBorder: Uint8Array;
+  /** Whether a way between two corners may take an edge: the border is touched by its ends alone, or it would lead out on the other side. */
+  mayTake(edge: number, from: number, to: number): boolean;
+}
+
+function insideOf(mesh: Mesh, { patchOfTriangle, patch, seams }: LineBounds): Inside {
+  const topology = topologyOf(mesh);
+  const { edgeCount, edgeVertices, halfedgeOfEdge, twin } = topology;
+  const isSeam = new Set<number>();
+  for (const { vertices } of seams)
+    for (let i = 1; i < vertices.length; i += 1) isSeam.add(topology.edgeBetween(vertices[i - 1], vertices[i]));
   const isInner = new Uint8Array(edgeCount);
+  const isOnBorder = new Uint8Array(vertexCount(mesh));
   for (let e = 0; e < edgeCount; e += 1) {
     const sides = [halfedgeOfEdge[e], twin[halfedgeOfEdge[e]]];
-    if (sides.every((h) => h >= 0 && patchOfTriangle[triangleOfHalfedge(h)] === patch)) isInner[e] = 1;
+    const isOwn = sides.every((h) => h >= 0 && patchOfTriangle[triangleOfHalfedge(h)] === patch);
+    if (isOwn && !isSeam.has(e)) isInner[e] = 1;
+    else isOnBorder[edgeVertices[2 * e]] = isOnBorder[edgeVertices[2 * e + 1]] = 1;
   }
-  return isInner;
+  const mayTouch = (v: number, from: number, to: number): boolean => isOnBorder[v] === 0 || v === from || v === to;
+  const mayTake = (e: number, from: number, to: number): boolean =>
+    isInner[e] === 1 && mayTouch(edgeVertices[2 * e], from, to) && mayTouch(edgeVertices[2 * e + 1], from, to);
+  return { isInner, isOnBorder, mayTake };
 }
 
 /** The shortest way from the end of a line to the border of its piece that does not touch the line again; none where it ends there already. */
-function wayOut(mesh: Mesh, isInner: Uint8Array, line: readonly number[]): readonly number[] {
+function wayOut(mesh: Mesh, { isInner, isOnBorder }: Inside, line: readonly number[]): readonly number[] {
   const end = line[line.length - 1];
-  const { starts, edges } = edgesOfVertices(mesh);
+  if (isOnBorder[end] === 1) return [];
   const { edgeVertices } = topologyOf(mesh);
-  const isOnBorder = (v: number): boolean => {
-    for (let i = starts[v]; i < starts[v + 1]; i += 1) if (isInner[edges[i]] === 0) return true;
-    return false;
-  };
-  if (isOnBorder(end)) return [];
   const taken = new Set(line.slice(0, -1));
-  const weights = edgeLengths(mesh).map((length, e) =>
-    isInner[e] === 0 || taken.has(edgeVertices[2 * e]) || taken.has(edgeVertices[2 * e + 1]) ? Infinity : length,
-  );
+  const weights = edgeLengths(mesh).map((length, e) => {
+    const ends = [edgeVertices[2 * e], edgeVertices[2 * e + 1]];
+    return isInner[e] === 0 || ends.some((v) => taken.has(v)) || ends.every((v) => isOnBorder[v] === 1)
+      ? Infinity
+      : length;
+  });
   const found = edgeDistances(mesh, [end], weights);
   let nearest = -1;
   found.distance.forEach((distance, v) => {
-    if (distance === Infinity || !isOnBorder(v)) return;
-    if (nearest < 0 || distance < found.distance[nearest]) nearest = v;
+    if (isOnBorder[v] === 1 && distance < (nearest < 0 ? Infinity : found.distance[nearest])) nearest = v;
   });
   return nearest < 0 ? [] : pathTo(mesh, found, nearest).slice(1);
 }

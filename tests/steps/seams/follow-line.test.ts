@@ -109,6 +109,15 @@ describe('handPath', () => {
     );
   });
 
+  it('goes where the hand came by, of ways that cost the same', () => {
+    const mesh = gridMesh(4);
+    for (const trail of [
+      [5, 10, 15, 20, 21, 22, 23],
+      [1, 2, 3, 4, 9, 14, 19],
+    ])
+      expect(new Set(expectOk(handPath(mesh, 0, 24, { trail: new Set(trail) })))).toEqual(new Set([0, ...trail, 24]));
+  });
+
   it('stays off closed edges, and says so where no way is left', () => {
     const mesh = gridMesh(4);
     const closed = edge(mesh, 11, 12);

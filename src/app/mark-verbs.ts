@@ -1,0 +1,124 @@
+import type { FoamPiece } from '../model/foam-piece.ts';
+import { chosenArea } from './chosen-area.ts';
+import { isParted } from './edge-facts.ts';
+import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actions.ts';
+import { MARK_WORDS } from './mark-words.ts';
+import { joinEdges, joinEverything, partEdges } from './seam-actions.ts';
+import type { Verb, WindowActions } from './verbs.ts';
+import { NO_PATH, NOTHING, type Reach, type Tool, type ViewState } from './view-state.ts';
+import type { Workbench } from './workbench.ts';
+import { WORDS } from './words.ts';
+
+/** What a tool begins with: nothing of another is left in hand. */
+const AFRESH: Partial<ViewState> = {
+  from: null,
+  to: null,
+  ...NO_PATH,
+  choice: NOTHING,
+  stage: 0,
+};
+
+/** Verbs that mark seams wherever the maker stands. */
+export function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
+  const { sculpt } = bench.bench;
+  if (sculpt === null) return [];
+  const { tool } = bench.view;
+  const words = WORDS.verbs;
+  const isInHand = (to: Tool): boolean => tool === to && (to !== 'part' || bench.view.reach === 'edge');
+  const turn = (to: Tool) => () => bench.setView({ ...AFRESH, reach: 'edge', tool: isInHand(to) ? 'choose' : to });
+  const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
+  return [
+    ...(tool === 'walk'
+      ? []
+      : [{ id: 'part-tool', label: words.partTool, key: 'p', isOn: isInHand('part'), run: turn('part') }]),
+    ...reachVerbs(bench),
+    ...(tool === 'walk'
+      ? []
+      : [{ id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') }]),
+    { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
+    { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
+    { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
+    ...(bench.part?.regions ?? []).map(({ id, name, faces }) => ({
+      id: `round-${id}`,
+      label: MARK_WORDS.verbs.round(name),
+      run: () => void partRound(bench, { faces }),
+    })),
+    ...sculpt.groups.map(({ group, name }) => ({
+      id: `round-group-${group}`,
+      label: MARK_WORDS.verbs.round(name),
+      run: () => void partRound(bench, { group }),
+    })),
+    ...(hasSeams ? [{ id: 'join-all', label: words.joinAll, run: () => joinEverything(bench) }] : []),
+  ];
+}
+
+/** Follow round and follow the ridge: from the edge just walked at once, else they are how far a click with the knife goes. */
+function reachVerbs(bench: Workbench): Verb[] {
+  const { tool, reach, walked } = bench.view;
+  const verb = (to: Reach, id: string, label: string, key: string): Verb => ({
+    id,
+    label,
+    key,
+    isNear: tool === 'part' || (tool === 'walk' && walked !== null),
+    isOn: tool === 'part' && reach === to,
+    run: () => {
+      if (tool === 'walk') {
+        if (walked !== null) void turnInReach(bench, walked, to);
+      } else if (tool === 'part') bench.setView({ reach: reach === to ? 'edge' : to, preview: null });
+      else bench.setView({ ...AFRESH, tool: 'part', reach: to });
+    },
+  });
+  return [
+    verb('round', 'follow-round', MARK_WORDS.verbs.followRound, 'l'),
+    verb('ridge', 'follow-ridge', MARK_WORDS.verbs.followRidge, 'b'),
+  ];
+}
+
+/** What stands beside the mark that walks along edges. */
+export function walkVerbs(bench: Workbench): Verb[] {
+  const { walked, cursor, through } = bench.view;
+  const pick: Verb[] =
+    cursor === null
+      ? []
+      : [
+          {
+            id: 'pick-corner',
+            label: MARK_WORDS.verbs.pickCorner,
+            key: 'r',
+            isNear: true,
+            run: () => void pickForPath(bench, cursor),
+          },
+        ];
+  if (through.length > 0) return [...partAlongVerbs(bench), ...pick];
+  if (walked === null) return pick;
+  return isParted(bench.bench, walked)
+    ? [{ id: 'join', label: WORDS.verbs.join, key: 'j', isNear: true, run: () => joinEdges(bench, [walked]) }, ...pick]
+    : [{ id: 'part', label: WORDS.verbs.part, key: 'p', isNear: true, run: () => partEdges(bench, [walked]) }, ...pick];
+}
+
+/** What stands beside a path on its way. */
+export function partAlongVerbs(bench: Workbench): Verb[] {
+  if (bench.view.through.length < 2) return [];
+  const run = () => void partAlongPath(bench);
+  return [{ id: 'part-along', label: MARK_WORDS.verbs.partAlong, key: 'p', isNear: true, run }];
+}
+
+/** What marks seams in the chosen piece, or round the area of it that was clicked. */
+export function pieceMarkVerbs(bench: Workbench, piece: FoamPiece): Verb[] {
+  const area = chosenArea(bench.bench, bench.view);
+  const split = () => bench.setView({ ...AFRESH, tool: 'path', within: { piece: piece.id, isAcross: true } });
+  return [
+    { id: 'split', label: MARK_WORDS.verbs.split, key: 'b', isNear: true, run: split },
+    ...(area === null
+      ? []
+      : [
+          {
+            id: 'round-here',
+            label: MARK_WORDS.verbs.roundHere,
+            key: 'l',
+            isNear: true,
+            run: () => void partRound(bench, { faces: area.faces }),
+          },
+        ]),
+  ];
+}

@@ -1,0 +1,42 @@
+import { fail, type Result } from '../base/result.ts';
+import { rad } from '../geom/vec.ts';
+import type { Outcome } from '../pipeline/outcome.ts';
+import { areaBorder, facesOfGroup } from '../steps/seams/area-border.ts';
+import { followRidge, followRound } from '../steps/seams/follow-line.ts';
+import { handLine } from '../steps/seams/hand-line.ts';
+import type { BorderOf, LineWay, Marking, WithinPiece } from './marking-api.ts';
+
+/** Answers what marking by hand asks, from the last outcome. */
+export class MarkingDesk implements Marking {
+  readonly #outcome: () => Outcome | null;
+
+  constructor(outcome: () => Outcome | null) {
+    this.#outcome = outcome;
+  }
+
+  handLine(
+    corners: readonly number[],
+    within: WithinPiece | null,
+    trail: readonly number[] = [],
+  ): Promise<Result<readonly number[]>> {
+    const outcome = this.#outcome();
+    const mesh = outcome?.sculpt?.mesh;
+    if (mesh === undefined) return Promise.resolve(fail('seams/no-sculpt', 'Open a sculpt first.'));
+    const cut = outcome?.cut ?? null;
+    const bounds =
+      within === null || cut === null ? null : { ...within, patchOfTriangle: cut.patchOfTriangle, seams: cut.chains };
+    return Promise.resolve(handLine(mesh, corners, bounds, trail));
+  }
+
+  followLine(edge: number, way: LineWay): Promise<readonly number[]> {
+    const mesh = this.#outcome()?.sculpt?.mesh;
+    if (mesh === undefined) return Promise.resolve([]);
+    return Promise.resolve(way.by === 'round' ? followRound(mesh, edge) : followRidge(mesh, edge, rad(way.leastDeg)));
+  }
+
+  border(of: BorderOf): Promise<readonly number[]> {
+    const mesh = this.#outcome()?.sculpt?.mesh;
+    if (mesh === undefined) return Promise.resolve([]);
+    return Promise.resolve(areaBorder(mesh, 'faces' in of ? of.faces : facesOfGroup(mesh, of.group)));
+  }
+}

@@ -1,0 +1,272 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import { userEvent } from 'vitest/browser';
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import '../../src/app/tokens.css';
+import '../../src/app/app.ts';
+import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
+import type { VerbRow } from '../../src/app/verb-row.ts';
+import type { Workbench } from '../../src/app/workbench.ts';
+import { WORDS } from '../../src/app/words.ts';
+import { setScale } from '../../src/project/commands.ts';
+import { SHADE, shadeObj } from '../support/shade-obj.ts';
+import { makeWorkbench, openObj, shown } from '../support/tray-workbench.ts';
+import { axeFaults, findIn, restedApp } from './app-element.ts';
+
+// A captured pointer needs a real one; the events here are made.
+vi.spyOn(HTMLCanvasElement.prototype, 'setPointerCapture').mockImplementation(() => undefined);
+
+const { sides, rings } = SHADE;
+/** Corners of the shade by ring and side; side 0 looks at the viewer. */
+const corner = (ring: number, side: number): number => ring * sides + ((side + sides) % sides);
+
+let app: App;
+let workbench: Workbench;
+
+beforeAll(async () => {
+  ({ workbench } = makeWorkbench());
+  app = document.createElement('fl-app');
+  app.workbench = workbench;
+  app.style.cssText = 'display: block; inline-size: 1200px; block-size: 800px';
+  document.body.append(app);
+  await openObj(workbench, 'lamp shade', shadeObj());
+  workbench.run(setScale({ by: 'unit', unit: 'mm' }));
+  await restedApp(app);
+  await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), { timeout: 30_000 });
+});
+
+afterEach(async () => {
+  while (workbench.history?.undoLabel !== 'set the size') workbench.undo();
+  workbench.setView({ tool: 'choose', choice: { kind: 'nothing' }, preview: null, through: [], stretches: [] });
+  await restedApp(app);
+});
+
+afterAll(() => app.remove());
+
+const stage = (): Stage => findIn<Stage>(app, 'fl-stage');
+const marks = (): string[] =>
+  (workbench.part?.seams.edges ?? []).map((pair) => [...pair].sort((a, b) => a - b).join('-')).sort();
+const lineOf = (...corners: number[]): string[] =>
+  corners
+    .slice(1)
+    .map((v, i) => [corners[i], v].sort((a, b) => a - b).join('-'))
+    .sort();
+const upright = (side: number, from = 0, to = rings): string[] =>
+  lineOf(...Array.from({ length: to - from + 1 }, (_, i) => corner(from + i, side)));
+const ringLine = (ring: number): string[] => lineOf(...Array.from({ length: sides + 1 }, (_, i) => corner(ring, i)));
+const steps = (): number => {
+  let count = 0;
+  while (workbench.history?.undoLabel !== 'set the size') {
+    workbench.undo();
+    count += 1;
+  }
+  return count;
+};
+const verb = (label: string): HTMLElement => {
+  const row = findIn(app, 'fl-chosen-row', 'fl-verb-row');
+  const found = [...row.shadowRoot!.querySelectorAll('button')].find((one) => one.textContent.trim().startsWith(label));
+  if (found === undefined) throw new Error(`no verb ${label}`);
+  return found;
+};
+
+/** Place of a corner in the window, px; of the middle of an edge where two are given. */
+function placeOf(...corners: number[]): { x: number; y: number } {
+  const box = stage().getBoundingClientRect();
+  const at = corners.map((v) => {
+    const seen = stage().screenOf(v);
+    if (seen === null) throw new Error(`corner ${v} is not in sight`);
+    return seen;
+  });
+  const mean = (values: number[]): number => values.reduce((sum, x) => sum + x, 0) / values.length;
+  return { x: box.left + mean(at.map(({ x }) => x)), y: box.top + mean(at.map(({ y }) => y)) };
+}
+
+function send(type: string, { x, y }: { x: number; y: number }): void {
+  findIn(app, 'fl-stage', 'canvas').dispatchEvent(
+    new PointerEvent(type, {
+      clientX: x,
+      clientY: y,
+      pointerId: 1,
+      pointerType: 'mouse',
+      button: 0,
+      bubbles: true,
+      isPrimary: true,
+    }),
+  );
+}
+const frame = (): Promise<unknown> => new Promise((resolve) => requestAnimationFrame(resolve));
+
+async function point(...corners: number[]): Promise<void> {
+  send('pointermove', placeOf(...corners));
+  await frame();
+  await frame();
+}
+
+async function click(...corners: number[]): Promise<void> {
+  await point(...corners);
+  send('pointerdown', placeOf(...corners));
+  send('pointerup', placeOf(...corners));
+  await frame();
+}
+
+/** Presses at the first corner and lets go at the last, over all between. */
+async function drag(...corners: number[]): Promise<void> {
+  await point(corners[0]);
+  send('pointerdown', placeOf(corners[0]));
+  let before = placeOf(corners[0]);
+  for (const v of corners.slice(1)) {
+    const next = placeOf(v);
+    for (let i = 1; i <= 3; i += 1) {
+      send('pointermove', { x: before.x + ((next.x - before.x) * i) / 3, y: before.y + ((next.y - before.y) * i) / 3 });
+      await frame();
+      await frame();
+    }
+    before = next;
+  }
+  send('pointerup', before);
+}
+
+/** Waits until marks are as wanted and shown. */
+async function marked(wanted: string[]): Promise<void> {
+  await vi.waitFor(() => expect(marks()).toEqual([...wanted].sort()));
+  await shown(workbench);
+  await restedApp(app);
+}
+
+/** Takes the walking mark to a corner in hand. */
+async function stand(at: number): Promise<void> {
+  await userEvent.keyboard('e');
+  workbench.setView({ cursor: at });
+  await restedApp(app);
+}
+
+describe('by mouse', () => {
+  it('a line is drawn along edges by dragging, and undone as one', async () => {
+    await userEvent.keyboard('p');
+    await drag(corner(5, 0), corner(4, 0), corner(3, 0), corner(3, 1));
+    await marked([...upright(0, 3, 5), ...lineOf(corner(3, 0), corner(3, 1))]);
+    expect(steps()).toBe(1);
+  });
+
+  it('a click follows the line of edges all the way round, shown before it is clicked', async () => {
+    await userEvent.click(findIn(app, 'fl-job-sheet', 'fl-seams-line', '[aria-keyshortcuts="L"]'));
+    await point(corner(3, 0), corner(3, 1));
+    await vi.waitFor(() => expect(workbench.view.preview).toHaveLength(sides));
+    await click(corner(3, 0), corner(3, 1));
+    await marked(ringLine(3));
+    // Once more takes it away.
+    await click(corner(3, 0), corner(3, 1));
+    await marked([]);
+    expect(steps()).toBe(2);
+  });
+
+  it('a click follows the ridge as far as it is sharper than the angle in the field', async () => {
+    await userEvent.keyboard('b');
+    await restedApp(app);
+    await click(corner(3, 0), corner(4, 0));
+    await marked(upright(0));
+    workbench.undo();
+    await restedApp(app);
+    const field = findIn<HTMLInputElement>(app, 'fl-chosen-row', 'input[type=number]');
+    await userEvent.fill(field, '60');
+    await userEvent.keyboard('{Enter}');
+    await restedApp(app);
+    expect(workbench.view.ridgeDeg).toBe(60);
+    await click(corner(3, 0), corner(4, 0));
+    await restedApp(app);
+    expect(marks()).toEqual([]);
+    workbench.setView({ ridgeDeg: 30 });
+  });
+
+  it('a path runs through picked corners and is parted as one', async () => {
+    await userEvent.keyboard('r');
+    await click(corner(5, 0));
+    await click(corner(2, 0));
+    await vi.waitFor(() => expect(workbench.view.through).toHaveLength(2));
+    await click(corner(2, 1));
+    await vi.waitFor(() => expect(workbench.view.through).toHaveLength(3));
+    expect(marks()).toEqual([]);
+    await click(corner(2, 1));
+    await marked([...upright(0, 2, 5), ...lineOf(corner(2, 0), corner(2, 1))]);
+    expect(steps()).toBe(1);
+  });
+
+  it('a group of the file and an area are parted along their border', async () => {
+    await userEvent.click(findIn(app, 'fl-job-sheet', 'fl-seams-line', '.groups button'));
+    await marked([...ringLine(2), ...ringLine(4)]);
+    expect(steps()).toBe(1);
+    expect(await axeFaults(app)).toEqual([]);
+  });
+
+  it('a piece is split by a line that runs on to its edges', async () => {
+    await userEvent.keyboard('b');
+    await restedApp(app);
+    await click(corner(3, 0), corner(4, 0));
+    await marked(upright(0));
+    await userEvent.keyboard('{Escape}');
+    const [piece] = workbench.bench.pieces?.pieces ?? [];
+    workbench.setView({ choice: { kind: 'piece', piece: piece.id } });
+    await restedApp(app);
+    await userEvent.click(verb(WORDS.marking.verbs.split));
+    await restedApp(app);
+    await click(corner(3, 1));
+    await click(corner(3, -1));
+    await vi.waitFor(() => expect(workbench.view.through).toHaveLength(2));
+    await restedApp(app);
+    await userEvent.click(verb(WORDS.marking.verbs.partAlong));
+    await vi.waitFor(() => expect(workbench.bench.pieces?.patches).toHaveLength(2));
+    expect(steps()).toBe(2);
+  });
+});
+
+describe('by keyboard', () => {
+  it('edges are parted on the way, and undone as one', async () => {
+    await stand(corner(5, 0));
+    await userEvent.keyboard('{Shift>}{ArrowDown}{ArrowDown}{/Shift}');
+    await marked(upright(0, 3, 5));
+    expect(steps()).toBe(1);
+  });
+
+  it('the line and the ridge of the edge just walked are followed', async () => {
+    await stand(corner(3, 0));
+    await userEvent.keyboard('{ArrowRight}');
+    await userEvent.keyboard('l');
+    await marked(ringLine(3));
+    await userEvent.keyboard('{ArrowUp}b');
+    await vi.waitFor(() => expect(marks()).toHaveLength(sides + rings));
+    await shown(workbench);
+    expect(steps()).toBe(2);
+  });
+
+  it('a path is picked on the way; Escape takes a corner back', async () => {
+    await stand(corner(5, 0));
+    await userEvent.keyboard('r{ArrowDown}{ArrowDown}r');
+    await vi.waitFor(() => expect(workbench.view.through).toHaveLength(2));
+    await userEvent.keyboard('{ArrowRight}r');
+    await vi.waitFor(() => expect(workbench.view.through).toHaveLength(3));
+    await userEvent.keyboard('{Escape}');
+    expect(workbench.view.through).toHaveLength(2);
+    await userEvent.keyboard('{Enter}');
+    await marked(upright(0, 3, 5));
+    expect(steps()).toBe(1);
+  });
+
+  it('every way is in the finder', async () => {
+    const labels = app.verbs.map(({ label }) => label);
+    const { followRound, followRidge, round } = WORDS.marking.verbs;
+    expect(labels).toEqual(expect.arrayContaining([followRound, followRidge, round('band'), WORDS.verbs.pathTool]));
+    await userEvent.keyboard('/');
+    await restedApp(app);
+    await userEvent.keyboard('round band{Enter}');
+    await marked([...ringLine(2), ...ringLine(4)]);
+  });
+
+  it('says what is in hand', async () => {
+    await userEvent.keyboard('l');
+    await restedApp(app);
+    expect(findIn<VerbRow>(app, 'fl-chosen-row', 'fl-verb-row').facts).toBe(WORDS.marking.tools.round);
+    expect(verb(WORDS.marking.verbs.followRound).getAttribute('aria-pressed')).toBe('true');
+    await userEvent.keyboard('{Escape}');
+    expect(workbench.view.tool).toBe('choose');
+  });
+});
