@@ -1,0 +1,179 @@
+import { LINE_SNAP_SHARE } from '../../base/tolerance.ts';
+import type { Surface } from '../surface.ts';
+import { prevHalfedge, triangleOfHalfedge } from '../topology.ts';
+import { flatCorners, type Heading } from './heading.ts';
+import { isSamePoint, pointInTriangle, pointOnHalfedge, weightsIn, type Weights } from './mesh-point.ts';
+import type { MeshLine, MeshPoint } from './mesh-line.ts';
+import { sideShapesOf } from './side-shapes.ts';
+
+/** A line that runs straight on, as far as it came. */
+export interface StraightestLine {
+  readonly line: MeshLine;
+  /** Length reached, mm: what was asked for, unless the line came to an open edge. */
+  readonly lengthMm: number;
+  /** How it arrives at its last point. */
+  readonly arrives: Heading;
+  /** True where it ended at an open edge before its length was reached. */
+  readonly isAtOpenEdge: boolean;
+}
+
+/** Triangles a line may pass for each one the surface has: a long line may go round a ring many times, but not for ever. */
+const MOST_ROUNDS = 1000;
+
+/**
+ * Runs straight on from a point: straight over the triangles laid flat side by side, and past a corner with the same angle on its left and its
+ * right (Polthier and Schmies, "Straightest geodesics on polyhedral surfaces", 1998). It ends at open edges, and at corners that lie on one.
+ * @param heading   in a triangle that holds `from`.
+ * @param lengthMm  >= 0, else RangeError.
+ */
+export function straightestLine(
+  surface: Surface,
+  from: MeshPoint,
+  heading: Heading,
+  lengthMm: number,
+): StraightestLine {
+  if (!(lengthMm >= 0)) throw new RangeError(`length ${lengthMm} mm`);
+  const { topology, triangles } = surface;
+  const points: MeshPoint[] = [from];
+  const start = weightsIn(topology, triangles, from, heading.triangle);
+  if (start === null) throw new RangeError('straightest line: the heading is not at its start');
+  let [weights, rest, isAtOpenEdge]: [Weights, number, boolean] = [start, lengthMm, false];
+  let here = heading;
+  const most = MOST_ROUNDS * (triangles.length / 3) + 3;
+  for (let passed = 0; passed < most && rest > 0; passed += 1) {
+    const out = leave(surface, here, weights);
+    if (out.length >= rest) {
+      push(pointInTriangle(surface, here.triangle, blend(weights, out.weights, rest / out.length)));
+      rest = 0;
+      break;
+    }
+    push(out.point);
+    rest -= out.length;
+    const next =
+      out.point.at === 'vertex'
+        ? pastVertex(surface, here, out.point.vertex)
+        : out.halfedge >= 0
+          ? overSide(surface, here, out.halfedge)
+          : null;
+    if (next === null) {
+      isAtOpenEdge = true;
+      break;
+    }
+    here = next;
+    weights = weightsIn(topology, triangles, out.point, here.triangle) as Weights;
+  }
+  return { line: { points, closed: false }, lengthMm: lengthMm - rest, arrives: here, isAtOpenEdge };
+
+  function push(p: MeshPoint): void {
+    if (!isSamePoint(points[points.length - 1], p)) points.push(p);
+  }
+}
+
+const blend = (a: Weights, b: Weights, share: number): Weights => {
+  // Rounding may leave a shade less than nothing.
+  const mix = (k: number): number => Math.max(0, a[k] + (Number.isFinite(share) ? share : 0) * (b[k] - a[k]));
+  return [mix(0), mix(1), mix(2)];
+};
+
+/** Where a ray leaves its triangle: through the side whose start lies to its right and whose end to its left. */
+function leave(
+  surface: Surface,
+  { triangle, x, y }: Heading,
+  weights: Weights,
+): { point: MeshPoint; weights: Weights; length: number; halfedge: number } {
+  const corners = flatCorners(surface, triangle);
+  const [px, py] = (['x', 'y'] as const).map(
+    (axis) => weights[0] * corners[0][axis] + weights[1] * corners[1][axis] + weights[2] * corners[2][axis],
+  );
+  // A corner the point stands on is on neither side; the others by the sine of what they stand off the ray.
+  const side = corners.map((c, k) => (weights[k] === 1 ? 0 : x * (c.y - py) - y * (c.x - px)));
+  const ahead = corners.map((c) => x * (c.x - px) + y * (c.y - py));
+  for (let k = 0; k < 3; k += 1) {
+    const j = (k + 1) % 3;
+    if (!(side[k] < 0 && side[j] > 0)) continue;
+    const share = side[k] / (side[k] - side[j]);
+    if (share <= LINE_SNAP_SHARE) return atCorner(k);
+    if (share >= 1 - LINE_SNAP_SHARE) return atCorner(j);
+    const out: [number, number, number] = [0, 0, 0];
+    [out[k], out[j]] = [1 - share, share];
+    const length = Math.max(0, (1 - share) * ahead[k] + share * ahead[j]);
+    const halfedge = 3 * triangle + k;
+    return { point: pointOnHalfedge(surface, halfedge, share), weights: out, length, halfedge };
+  }
+  // Straight through a corner or along a side: the corner the ray comes nearest to, by the angle.
+  const cosine = ahead.map((far, k) => (weights[k] === 1 ? -Infinity : far / Math.hypot(far, side[k])));
+  return atCorner(cosine.indexOf(Math.max(...cosine)));
+
+  function atCorner(k: number): ReturnType<typeof leave> {
+    const out: [number, number, number] = [0, 0, 0];
+    out[k] = 1;
+    const point: MeshPoint = { at: 'vertex', vertex: surface.triangles[3 * triangle + k] };
+    return { point, weights: out, length: Math.max(0, ahead[k]), halfedge: -1 };
+  }
+}
+
+/** The same direction in the triangle across a half-edge, both laid flat about it; null at an open edge. */
+export function overSide(surface: Surface, { triangle, x, y }: Heading, h: number): Heading | null {
+  const across = surface.topology.twin[h];
+  if (across < 0) return null;
+  const [ux, uy] = along(surface, h);
+  const [forward, out] = [x * ux + y * uy, x * uy - y * ux];
+  const [vx, vy] = along(surface, across);
+  const next = triangleOfHalfedge(across);
+  if (next === triangle) throw new RangeError('straightest line: a triangle beside itself');
+  // The twin runs the other way; what led out of one triangle leads into the other, to the left of its side.
+  return { triangle: next, x: -forward * vx - out * vy, y: -forward * vy + out * vx };
+}
+
+/** Direction of a half-edge in its triangle laid flat, length 1. */
+function along(surface: Surface, h: number): [number, number] {
+  const corners = flatCorners(surface, triangleOfHalfedge(h));
+  const [a, b] = [corners[h % 3], corners[(h + 1) % 3]];
+  const size = Math.hypot(b.x - a.x, b.y - a.y);
+  return size > 0 ? [(b.x - a.x) / size, (b.y - a.y) / size] : [1, 0];
+}
+
+/** The direction that leaves a vertex with the same angle on both sides as the one that arrives at it; null where it lies on an open edge. */
+function pastVertex(surface: Surface, arriving: Heading, v: number): Heading | null {
+  const { triangles } = surface;
+  let h = 3 * arriving.triangle;
+  while (triangles[h] !== v) h += 1;
+  const [ux, uy] = along(surface, h);
+  // Looking back along the line, by how much it stands to the left of the first side.
+  const back = Math.atan2(-(ux * arriving.y - uy * arriving.x), -(ux * arriving.x + uy * arriving.y));
+  const round = roundAbout(surface, h);
+  if (round === null) return null;
+  const total = round.reduce((sum, { angle }) => sum + angle, 0);
+  return headingInRound(surface, round, Math.max(0, back) + total / 2, total);
+}
+
+/** One triangle's part of the full round about a vertex. */
+interface Part {
+  /** The half-edge that leaves the vertex. */
+  readonly halfedge: number;
+  readonly angle: number;
+}
+
+/** The parts of the round about the vertex a half-edge leaves, counter-clockwise from it; null where the round is open. */
+function roundAbout(surface: Surface, first: number): Part[] | null {
+  const { angle } = sideShapesOf(surface);
+  const parts: Part[] = [];
+  for (let h = first; ;) {
+    parts.push({ halfedge: h, angle: angle[h] });
+    const across = surface.topology.twin[prevHalfedge(h)];
+    if (across < 0) return null;
+    h = across;
+    if (h === first) return parts;
+  }
+}
+
+/** The heading that leaves a vertex at an angle, radians counter-clockwise from the first part's side. */
+function headingInRound(surface: Surface, round: readonly Part[], angle: number, total: number): Heading {
+  let rest = angle % total;
+  let i = 0;
+  for (; i + 1 < round.length && rest > round[i].angle; i += 1) rest -= round[i].angle;
+  const { halfedge } = round[i];
+  const [ux, uy] = along(surface, halfedge);
+  const [c, s] = [Math.cos(rest), Math.sin(rest)];
+  return { triangle: triangleOfHalfedge(halfedge), x: c * ux - s * uy, y: s * ux + c * uy };
+}
