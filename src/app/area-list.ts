@@ -82,7 +82,7 @@ export class AreaList extends JobSection {
         aria-label="${words.give}: ${region.name}"
         @change=${(event: Event) => this.send(setRegionGive(region.id, (event.target as HTMLSelectElement).value as Give))}
       >
-        ${(['stiff', 'soft'] as const).map(
+        ${(['normal', 'stiff', 'soft'] as const).map(
           (give) => html`<option value=${give} .selected=${give === region.give}>${words.gives[give]}</option>`,
         )}
       </select>

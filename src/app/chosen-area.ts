@@ -83,7 +83,8 @@ export function giveOf(regions: readonly Region[], faces: readonly number[]): Gi
   const gives = new Map<number, Give>();
   for (const region of regions) for (const face of region.faces) gives.set(face, region.give);
   const first = faces.length === 0 ? undefined : gives.get(faces[0]);
-  return first !== undefined && faces.every((face) => gives.get(face) === first) ? first : 'rest';
+  if (first === undefined || first === 'normal') return 'rest';
+  return faces.every((face) => gives.get(face) === first) ? first : 'rest';
 }
 
 /** An area in words: which panel, how large, and how it gives where it does not give as the rest. @param isPanel false for a part of one. */
@@ -94,9 +95,12 @@ export function areaWords(area: ChosenArea, give: Give | 'rest', unit: LengthUni
   return give === 'rest' ? what : `${what} ${give === 'stiff' ? words.isStiff : words.isSoft}`;
 }
 
+/** As numbers for the bench. */
+const GIVES: Readonly<Record<Give, number>> = { normal: 0, stiff: 1, soft: 2 };
+
 /** How each triangle of the sculpt gives: 0 as the rest, 1 stiff, 2 soft. Where areas meet, the later one counts. */
 export function givesOfTriangles(sculpt: SculptView | null, regions: readonly Region[]): Uint8Array {
   const gives = new Map<number, number>();
-  for (const { faces, give } of regions) for (const face of faces) gives.set(face, give === 'stiff' ? 1 : 2);
+  for (const { faces, give } of regions) for (const face of faces) gives.set(face, GIVES[give]);
   return Uint8Array.from(sculpt?.faceOfTriangle ?? [], (face) => gives.get(face) ?? 0);
 }

@@ -40,7 +40,7 @@ export const FORMING_WORDS = {
     heading: 'Areas',
     name: 'Name of the area',
     give: 'How it gives',
-    gives: { stiff: 'stiff', soft: 'soft, to be warmed' },
+    gives: { normal: 'as the rest', stiff: 'stiff', soft: 'soft, to be warmed' },
     takeAway: 'remove',
     remove: (name: string) => `remove ${name}`,
     panel: (at: number, of: number, area: string) => `Panel ${at} of ${of}, ${area}.`,

@@ -1,7 +1,7 @@
 import type { SculptView } from '../model/bench-view.ts';
 import type { EdgeWish } from '../model/flatten-settings.ts';
 import type { SeamChain, SeamMarks, SeamSetting } from '../model/seams.ts';
-import { moveSeam } from '../project/commands.ts';
+import { moveSeam, type EdgePair } from '../project/commands.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { moveReach } from './move-reach.ts';
@@ -21,6 +21,7 @@ interface Grip {
   readonly seams: SeamMarks;
   readonly settings: readonly SeamSetting[];
   readonly edgeWishes: readonly EdgeWish[];
+  readonly heldSeams: readonly EdgePair[] | undefined;
   readonly mergeKey: string;
 }
 
@@ -59,6 +60,7 @@ export class SeamDrag {
       seams: part.seams,
       settings: part.seamSettings,
       edgeWishes: part.edgeWishes,
+      heldSeams: part.heldSeams,
       mergeKey: `move-seam-${this.#count}`,
     };
     this.#wanted = chain.vertices[at];

@@ -36,11 +36,14 @@ export const FLATTEN_WISHES: FlattenWishes = {
   keepApart: false,
 };
 
-/** How willingly an area of the sculpt is stretched: a printed motif is `stiff`, a place that will be warmed is `soft`. */
-export type Give = 'stiff' | 'soft';
+/** How willingly an area of the sculpt is stretched: a printed motif is `stiff`, a place that will be warmed is `soft`, the rest is `normal`. */
+export type Give = 'stiff' | 'soft' | 'normal';
 
 /** Stiffness of such an area beside the rest, which has 1 (shop judgement). */
-export const STIFFNESS: Readonly<Record<Give, number>> = { stiff: 100, soft: 0.1 };
+export const STIFFNESS: Readonly<Record<Give, number>> = { stiff: 100, soft: 0.1, normal: 1 };
+
+/** `clear`: no seam is proposed inside, as on the face of a helm. `prefer`: seams cost less, as under a belt or an edge trim. */
+export type SeamPaint = 'clear' | 'prefer';
 
 /** An area of the sculpt that the maker named: polygons of the file. */
 export interface Region {
@@ -50,6 +53,8 @@ export interface Region {
   /** Numbers of polygons of the file, ascending. */
   readonly faces: readonly number[];
   readonly give: Give;
+  /** What is said of seams there; missing: nothing. */
+  readonly seams?: SeamPaint;
   /** The sheet that is laid on the face of the wall there; missing: none. */
   readonly raised?: RaisedSheet;
 }

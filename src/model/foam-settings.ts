@@ -13,6 +13,8 @@ export interface PieceSetting {
   readonly grain?: GrainWish;
   /** What it is cut from, where that is not the foam of its sheet of the wall; of its outermost sheet alone. */
   readonly foam?: FoamId;
+  /** True where the piece is to stay as it is, whatever seams are proposed. */
+  readonly held?: boolean;
 }
 
 /** Shop rules of the foam step; defaults in {@link FOAM_RULES}, a foam's own in `FoamSheet.rules`. */

@@ -184,7 +184,12 @@ function outwardAlong(chain: SeamChain, { sides }: SeamCut, side: 0 | 1, traced:
 
 function givesOfFaces(regions: readonly Region[]): ReadonlyMap<number, Give> {
   const gives = new Map<number, Give>();
-  for (const { faces, give } of regions) for (const face of faces) gives.set(face, give);
+  for (const { faces, give } of regions) {
+    for (const face of faces) {
+      if (give === 'normal') gives.delete(face);
+      else gives.set(face, give);
+    }
+  }
   return gives;
 }
 

@@ -210,18 +210,23 @@ function faceFindings(mesh: Mesh, regions: readonly Region[], settings: readonly
   ];
 }
 
-function areaFindings(mesh: Mesh, known: ReadonlySet<number>, { id, name, faces, give }: Region): readonly Finding[] {
+function areaFindings(
+  mesh: Mesh,
+  known: ReadonlySet<number>,
+  { id, name, faces, give, seams }: Region,
+): readonly Finding[] {
   const missing = faces.filter((face) => !known.has(face));
   if (missing.length === 0 && faces.length > 0) return [];
   const said = missing.slice(0, MOST_SAID).join(', ');
   const numbers = `${said}${missing.length > MOST_SAID ? ` and ${missing.length - MOST_SAID} more` : ''}, counted from 0`;
   if (missing.length === faces.length) {
+    const asked = give !== 'normal' ? `is to be ${give}` : seams === 'clear' ? 'is to be clear of seams' : 'is marked';
     const why = faces.length === 0 ? 'names no face' : `names no face of the sculpt (${numbers})`;
     return [
       {
         code: 'wish/no-such-area',
         severity: 'warning',
-        text: `The area “${name}” is to be ${give}, but ${why}: forget it, or mark it anew.`,
+        text: `The area “${name}” ${asked}, but ${why}: forget it, or mark it anew.`,
         where: {},
         wish: { about: 'area', id },
       },
@@ -233,7 +238,7 @@ function areaFindings(mesh: Mesh, known: ReadonlySet<number>, { id, name, faces,
     {
       code: 'wish/area-in-part',
       severity: 'warning',
-      text: `Of the ${faces.length} faces of the area “${name}” the sculpt lacks ${missing.length} (${numbers}), and only the rest is ${give}: mark the area anew if it should be larger.`,
+      text: `Of the ${faces.length} faces of the area “${name}” the sculpt lacks ${missing.length} (${numbers}), and what is said holds for the rest alone: mark the area anew if it should be larger.`,
       value: missing.length,
       where: { triangles: clipPlaces(there) },
       wish: { about: 'faces', faces: missing },

@@ -1,6 +1,6 @@
 import type { NamedWish } from '../base/finding.ts';
 import type { FoamId, LayerId } from '../base/ids.ts';
-import type { EdgeWish, FlattenWishes, Give, HeatShrinkage, Region } from '../model/flatten-settings.ts';
+import type { EdgeWish, FlattenWishes, Give, HeatShrinkage, Region, SeamPaint } from '../model/flatten-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { NeutralTest } from '../model/neutral-test.ts';
@@ -89,6 +89,7 @@ export const moveSeam = (
     readonly seams: SeamMarks;
     readonly settings: readonly SeamSetting[];
     readonly edgeWishes: readonly EdgeWish[];
+    readonly heldSeams?: readonly EdgePair[] | undefined;
   },
   gone: readonly EdgePair[],
   added: readonly EdgePair[],
@@ -106,8 +107,14 @@ export const moveSeam = (
           ? { ...said, edge: first }
           : said;
       const fresh = added.filter((pair, i) => added.findIndex((other) => edgeKey(other) === edgeKey(pair)) === i);
+      const { heldSeams: _, ...rest } = part;
+      // A seam that is held stays held where a hand moves it.
+      const heldBefore = before.heldSeams ?? [];
+      const stay = heldBefore.filter((pair) => !left.has(edgeKey(pair)) && !taken.has(edgeKey(pair)));
+      const held = stay.length === heldBefore.length ? stay : [...stay, ...fresh];
       return {
-        ...part,
+        ...rest,
+        ...(held.length === 0 ? {} : { heldSeams: held }),
         seams: { ...before.seams, edges: [...kept, ...fresh] },
         seamSettings: before.settings.map(moved),
         edgeWishes: before.edgeWishes.map(moved),
@@ -118,12 +125,14 @@ export const moveSeam = (
 
 export const clearSeams = (): Command =>
   onSculpt('join everything', (part) =>
-    part.seams.edges.length + part.seams.paths.length === 0 ? part : { ...part, seams: NO_SEAMS },
+    part.seams.edges.length + part.seams.paths.length === 0 ? part : stillHeld({ ...part, seams: NO_SEAMS }),
   );
 
 /** @param joins  how they are joined; none: as seams are joined already. */
 export const setSeams = (seams: SeamMarks, joins: readonly SeamSetting[] = []): Command =>
-  onSculpt('set the seams', (part) => ({ ...part, seams, ...(joins.length === 0 ? {} : { seamSettings: joins }) }));
+  onSculpt('set the seams', (part) =>
+    stillHeld({ ...part, seams, ...(joins.length === 0 ? {} : { seamSettings: joins }) }),
+  );
 
 /**
  * Takes another foam for a sheet of the wall; its own neutral fraction comes with it.
@@ -174,14 +183,25 @@ export const setFlattenWishes = (wishes: Partial<FlattenWishes>): Command =>
 /**
  * Names an area by polygons of the file. They leave the areas they were in, so that each polygon is in one at most; an area left empty is gone.
  * @param faces in any order; none: nothing changes.
+ * @param seams what is said of seams there; left out: nothing.
  */
-export const addRegion = (name: string, faces: readonly number[], give: Give): Command =>
-  onSculpt(`make an area ${give}`, (part) => {
+export const addRegion = (name: string, faces: readonly number[], give: Give, seams?: SeamPaint): Command =>
+  onSculpt(give === 'normal' ? paintLabel(seams) : `make an area ${give}`, (part) => {
     const own = [...new Set(faces)].sort((a, b) => a - b);
     if (own.length === 0) return part;
     const regions = withoutFaces(part.regions, own);
-    return { ...part, regions: [...regions, { id: freeRegionId(part.regions), name, faces: own, give }] };
+    const area: Region = {
+      id: freeRegionId(part.regions),
+      name,
+      faces: own,
+      give,
+      ...(seams === undefined ? {} : { seams }),
+    };
+    return { ...part, regions: [...regions, area] };
   });
+
+const paintLabel = (seams: SeamPaint | undefined): string =>
+  seams === undefined ? 'name an area' : seams === 'clear' ? 'keep an area clear of seams' : 'prefer an area for seams';
 
 /** Takes polygons of the file out of all areas: they give as the rest does. */
 export const freeFaces = (faces: readonly number[]): Command =>
@@ -203,7 +223,17 @@ export const renameRegion = (id: string, name: string): Command =>
   );
 
 export const setRegionGive = (id: string, give: Give): Command =>
-  onRegion(`make an area ${give}`, id, (region) => (region.give === give ? region : { ...region, give }));
+  onRegion(give === 'normal' ? 'let an area give as the rest' : `make an area ${give}`, id, (region) =>
+    region.give === give ? region : { ...region, give },
+  );
+
+/** Says of an area what holds for seams there; null: nothing. */
+export const setRegionSeams = (id: string, seams: SeamPaint | null): Command =>
+  onRegion(seams === null ? 'leave seams free in an area' : paintLabel(seams), id, (region) => {
+    if ((region.seams ?? null) === seams) return region;
+    const { seams: _, ...bare } = region;
+    return seams === null ? bare : { ...bare, seams };
+  });
 
 /** Lays a sheet of a foam on the face over an area; null takes it off. */
 export const raiseRegion = (id: string, foam: FoamSheet | null): Command =>
@@ -376,7 +406,15 @@ export function withPieceSetting(part: SculptPart, face: number, wish: Omit<Piec
   return { ...part, pieceSettings: [...others, { ...known, ...wish, face }] };
 }
 
-const withSeams = (part: SculptPart, seams: Pick<SeamMarks, 'edges'>): SculptPart => ({
-  ...part,
-  seams: { ...part.seams, ...seams },
-});
+const withSeams = (part: SculptPart, seams: Pick<SeamMarks, 'edges'>): SculptPart =>
+  stillHeld({ ...part, seams: { ...part.seams, ...seams } });
+
+/** What is no seam any more is not held. */
+function stillHeld(part: SculptPart): SculptPart {
+  const { heldSeams, ...rest } = part;
+  if (heldSeams === undefined) return part;
+  const seams = new Set(part.seams.edges.map(edgeKey));
+  const held = heldSeams.filter((pair) => seams.has(edgeKey(pair)));
+  if (held.length === heldSeams.length) return part;
+  return held.length === 0 ? rest : { ...rest, heldSeams: held };
+}

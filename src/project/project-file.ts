@@ -115,6 +115,11 @@ const bodyJoint = v.object({
   ),
 });
 
+const mirror = v.variant('by', [
+  v.object({ by: v.literal('off') }),
+  v.object({ by: v.literal('plane'), pointInFile: triple, normal: direction }),
+]);
+
 /** A list of things whose ids differ. */
 const withOwnIds = <T extends { id: string }>(thing: v.GenericSchema<T>, what: string) =>
   v.pipe(
@@ -144,6 +149,8 @@ const sculpt = v.object({
     ),
   }),
   seamSettings: v.array(seamSettingSchema),
+  heldSeams: v.optional(v.array(pair)),
+  mirror: v.optional(mirror),
   pieceSettings: v.array(
     v.object({
       face: count,
@@ -152,6 +159,7 @@ const sculpt = v.object({
       quantity: v.optional(v.pipe(count, v.minValue(1))),
       bendStyle: v.optional(v.picklist(['rolled', 'grooved', 'kerfed'])),
       tracedSide: v.optional(side),
+      held: v.optional(v.boolean()),
       grain: v.optional(
         v.object({
           angleDeg: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
@@ -176,7 +184,8 @@ const sculpt = v.object({
         id: v.string(),
         name: v.string(),
         faces: v.array(count),
-        give: v.picklist(['stiff', 'soft']),
+        give: v.picklist(['stiff', 'soft', 'normal']),
+        seams: v.optional(v.picklist(['clear', 'prefer'])),
         raised: v.optional(v.object({ foam: v.string(), thicknessMm: positive, neutralFraction: share })),
       }),
     ),

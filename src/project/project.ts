@@ -44,9 +44,13 @@ export interface SculptPart {
   readonly repairs: readonly Repair[];
   readonly seams: SeamMarks;
   readonly seamSettings: readonly SeamSetting[];
+  /** Edges of the seams, file numbers, that stay whatever is proposed. Missing: none. */
+  readonly heldSeams?: readonly (readonly [number, number])[];
+  /** The plane the sculpt mirrors itself in. Missing: as it is found. */
+  readonly mirror?: MirrorChoice;
   readonly pieceSettings: readonly PieceSetting[];
   readonly flatten: FlattenWishes;
-  /** Areas that are to stretch less or more than the rest. Where two meet, the later one counts. */
+  /** Areas that are to stretch otherwise than the rest or of which something is said of seams. Where two meet, the later one counts. */
   readonly regions: readonly Region[];
   readonly edgeWishes: readonly EdgeWish[];
   /** Slits in the face that heat opens; ids are its own. Missing: none. */
@@ -66,6 +70,16 @@ export interface SculptPart {
   /** What must pass when it is put on; missing: it is not said to be worn. */
   readonly worn?: PassChoice;
 }
+
+/** `off`: the sculpt is taken for one without a mirror. Else a plane in the numbers of the file, so that it stays on the sculpt when that changes its size. */
+export type MirrorChoice =
+  | { readonly by: 'off' }
+  | {
+      readonly by: 'plane';
+      readonly pointInFile: readonly [number, number, number];
+      /** Square to the plane, any length but 0. */
+      readonly normal: readonly [number, number, number];
+    };
 
 export interface SourceRef {
   /** SHA-256, 64 hex digits. */

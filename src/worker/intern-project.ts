@@ -21,6 +21,8 @@ export class ProjectInterner {
         flatten: this.#same('flatten', part.flatten),
         regions: this.#same('regions', part.regions),
         edgeWishes: this.#same('edgeWishes', part.edgeWishes),
+        ...(part.heldSeams === undefined ? {} : { heldSeams: this.#same('heldSeams', part.heldSeams) }),
+        ...(part.mirror === undefined ? {} : { mirror: this.#same('mirror', part.mirror) }),
         ...(part.scores === undefined ? {} : { scores: this.#same('scores', part.scores) }),
         ...(part.tapes === undefined ? {} : { tapes: part.tapes.map((tape) => this.#same('tape', tape)) }),
         ...(part.core === undefined ? {} : { core: part.core.map((core) => this.#same('core', core)) }),

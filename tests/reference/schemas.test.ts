@@ -86,6 +86,18 @@ describe('schemas of the files', () => {
         ],
       }),
     ],
+    [
+      'areas of which something is said of seams',
+      'project.parts.0.regions',
+      set([
+        { id: 'area-1', name: 'face', faces: [0], give: 'normal', seams: 'clear' },
+        { id: 'area-2', name: 'belt', faces: [1], give: 'stiff', seams: 'prefer' },
+      ]),
+    ],
+    ['a held seam', 'project.parts.0', extend({ heldSeams: [[0, 1]] })],
+    ['a held piece', 'project.parts.0.pieceSettings', push({ face: 0, held: true })],
+    ['no mirror', 'project.parts.0', extend({ mirror: { by: 'off' } })],
+    ['a mirror', 'project.parts.0', extend({ mirror: { by: 'plane', pointInFile: [0, 1, 0], normal: [2, 0, 0] } })],
     ['a grain', 'project.parts.0.pieceSettings', push({ face: 0, grain: { angleDeg: -30, stretch: 'across' } })],
     [
       'a foam that shrinks one way and grows the other',
@@ -123,6 +135,13 @@ describe('schemas of the files', () => {
     ['a price below nothing', 'project.parts.0.flatten.seamPrice', set(-1)],
     ['squash cheaper than stretch', 'project.parts.0.flatten.squashPrice', set(0.5)],
     ['an area of no kind', 'project.parts.0.regions', push({ id: 'a', name: 'a', faces: [1], give: 'runny' })],
+    ['a seam held by half', 'project.parts.0', extend({ heldSeams: [[0]] })],
+    ['a mirror of no kind', 'project.parts.0', extend({ mirror: { by: 'magic' } })],
+    [
+      'an area that loves seams',
+      'project.parts.0.regions',
+      push({ id: 'a', name: 'a', faces: [1], give: 'soft', seams: 'love' }),
+    ],
     ['an area without faces', 'project.parts.0.regions', push({ id: 'a', name: 'a', give: 'soft' })],
     ['a wish for no edge', 'project.parts.0.edgeWishes', push({ straight: true })],
     ['a wish said in words', 'project.parts.0.edgeWishes', push({ edge: [0, 1], holdLength: 'please' })],

@@ -1,0 +1,44 @@
+import type { Vec3 } from '../geom/vec.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { Mirror } from '../mesh/mirror/mirror.ts';
+import type { SeamSet } from '../model/seams.ts';
+import type { SculptPart } from '../project/project.ts';
+import { edgeWeights } from '../steps/seams/edge-weights.ts';
+import { heldEdges, heldTriangles } from '../steps/seams/held-seams.ts';
+
+/** What the maker said of seams, on the mesh: what a search for seams goes by. Arrays per edge go by the edges of its topology. */
+export interface SeamWishes {
+  /** What a seam costs beside a plain one; Infinity where none may be. */
+  readonly weights: Float64Array;
+  /** 1 per edge whose seam stays. */
+  readonly locked: Uint8Array;
+  /** 1 per triangle of a piece that stays as it is. */
+  readonly fixedTriangles: Uint8Array;
+  /** The edge opposite, itself on the mirror line, or -1; left out where the sculpt has no mirror. */
+  readonly mirror?: Int32Array;
+}
+
+/**
+ * @param seams  as they are now.
+ * @param mirror of the same mesh, or null.
+ * @param hidden direction, length 1, of the side that is seen least; left out: none is.
+ */
+export function seamWishesOf(
+  mesh: Mesh,
+  part: Pick<SculptPart, 'regions' | 'heldSeams' | 'pieceSettings'>,
+  seams: SeamSet,
+  mirror: Mirror | null,
+  hidden?: Vec3,
+): SeamWishes {
+  const opposite = mirror?.partners.ofEdge;
+  return {
+    weights: edgeWeights(mesh, {
+      regions: part.regions,
+      ...(hidden === undefined ? {} : { hidden }),
+      ...(opposite === undefined ? {} : { mirror: opposite }),
+    }),
+    locked: heldEdges(mesh, seams, part.heldSeams ?? []),
+    fixedTriangles: heldTriangles(mesh, seams, part.pieceSettings),
+    ...(opposite === undefined ? {} : { mirror: opposite }),
+  };
+}
