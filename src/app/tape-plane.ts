@@ -37,15 +37,16 @@ export function measuresInHand(
   return tried ?? bodyFit?.tapes.find(({ tape }) => tape.id === plane.id) ?? null;
 }
 
-/** All tapes as they are drawn: along the back of the foam, the one in hand along its face as well. */
+/** All cores and tapes as they are drawn; tapes along the back of the foam, the one in hand along its face as well. */
 export function tapesOnBench(bench: Bench, view: Pick<ViewState, 'plane' | 'tried'>): BenchTapes {
   const { bodyFit } = bench;
-  if (bodyFit === null || bodyFit.tapes.length === 0) return NO_TAPES;
+  if (bodyFit === null || bodyFit.tapes.length + bodyFit.cores.length === 0) return NO_TAPES;
   const inHand = measuresInHand(bench, view);
   const others =
     view.plane?.of === 'tape' ? bodyFit.tapes.filter(({ tape }) => tape.id !== view.plane?.id) : bodyFit.tapes;
   return {
     chosen: [inHand?.back, inHand?.face].flatMap((measure) => (measure == null ? [] : [measure.hull])),
+    cores: bodyFit.cores.flatMap(({ outline }) => outline),
     rest: others.flatMap(({ back }) => (back === null ? [] : [back.hull])),
   };
 }

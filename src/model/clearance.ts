@@ -63,6 +63,8 @@ export interface CoreFit {
   readonly tightest: TightestPlace | null;
   /** Clearance at each vertex of the back surface, mm; NaN beyond the ends of the core. For colours. */
   readonly atVertices: Float32Array;
+  /** How it stands, drawn: closed lines, packed x y z without a repeated last point, mm, model space. */
+  readonly outline: readonly Float64Array[];
   /** How often the axis of a rod runs through the foam within its length: holes to cut. Of a model: triangles of the back that run into it. */
   readonly pierced: number;
   /** Of a model alone. */

@@ -1,9 +1,11 @@
 import { runWithPauses } from '../base/stepwise.ts';
 import type { Work } from '../base/work.ts';
 import { scale3, vec3 } from '../geom/vec.ts';
+import { topologyOf } from '../mesh/topology.ts';
 import type { CoreFit, CoreModel } from '../model/clearance.ts';
 import { MM_PER_UNIT, type SourceModel } from '../model/source-model.ts';
 import { meshFromModel } from '../steps/read/size.ts';
+import { modelOutlineSteps } from '../steps/wear/core-outline.ts';
 import { modelClearanceSteps } from '../steps/wear/model-clearance.ts';
 import { moveForModel, sizeForModel } from '../steps/wear/model-size.ts';
 import { placeCoreSteps, type CorePlace } from '../steps/wear/place-core.ts';
@@ -29,7 +31,9 @@ export async function coreModelFit(
   const place: CorePlace = { point: scale3(vec3(x, y, z), mmPerUnit), turnDeg: core.turnDeg ?? [0, 0, 0] };
   const placed = await runWithPauses(placeCoreSteps(mesh, place), pause);
   const clearance = await runWithPauses(modelClearanceSteps(shell.back, placed.core), pause);
-  const fit = { core, ...clearance, openEdges: placed.openEdges, sizeFactor: null, moveMm: null };
+  const surface = { positions: placed.core.positions, triangles: mesh.triangles, topology: topologyOf(mesh) };
+  const outline = await runWithPauses(modelOutlineSteps(surface), pause);
+  const fit = { core, ...clearance, outline, openEdges: placed.openEdges, sizeFactor: null, moveMm: null };
   const now = clearance.tightest?.clearanceMm;
   const corners = (mesh.positions.length + shell.back.positions.length) / 3;
   if (now === undefined || clearance.stand === 'outside' || corners > MOST_SEARCHED) return fit;

@@ -18,6 +18,7 @@ import type { Plane } from '../mesh/surface.ts';
 import { rodClearance, type Rod } from '../steps/wear/rod-clearance.ts';
 import { moveForGirth, moveForRoom, sizeForGirth, sizeForRoom, type BackOfShell } from '../steps/wear/size-to-body.ts';
 import { measureTape } from '../steps/wear/tape.ts';
+import { rodOutline } from '../steps/wear/core-outline.ts';
 import { coreFindings, jointFindings, puttingOnFindings, tapeFindings } from '../steps/wear/wear-findings.ts';
 import { coreModelFit } from './core-model.ts';
 import type { CutSculpt } from './outcome.ts';
@@ -112,7 +113,16 @@ export class Wear {
     const read = await readCore(core, work);
     if (!read.ok) {
       const atVertices = new Float32Array(shell.backPositions.length / 3).fill(NaN);
-      return { core, tightest: null, atVertices, pierced: 0, sizeFactor: null, moveMm: null, problem: read.problem };
+      return {
+        core,
+        tightest: null,
+        atVertices,
+        outline: [],
+        pierced: 0,
+        sizeFactor: null,
+        moveMm: null,
+        problem: read.problem,
+      };
     }
     const fit = await coreModelFit(backOf(mesh, shell), core, read.value, mmPerUnit, work);
     return this.#cores.set([mesh, shell, core], fit);
@@ -182,6 +192,7 @@ function coreFit(shell: BackOfShell, core: CoreRod, mmPerUnit: number): CoreFit 
   return {
     core,
     ...clearance,
+    outline: rodOutline(shell.back.positions, rod),
     // Where the axis runs through foam, no size makes room.
     sizeFactor: clearance.pierced > 0 ? null : sizeForRoom(shell, rod, core.roomMm ?? 0),
     moveMm: clearance.pierced > 0 ? null : moveForRoom(shell, rod, core.roomMm ?? 0),

@@ -80,12 +80,14 @@ export interface BenchPlane {
   readonly normal: readonly [number, number, number];
 }
 
-/** Tapes on the bench, each a closed line, packed xyz without a repeated last point, mm, model space. */
+/** Tapes and cores on the bench, each a closed line, packed xyz without a repeated last point, mm, model space. */
 export interface BenchTapes {
   readonly chosen: readonly ArrayLike<number>[];
   readonly rest: readonly ArrayLike<number>[];
+  /** What the part sits on. */
+  readonly cores: readonly ArrayLike<number>[];
 }
-export const NO_TAPES: BenchTapes = { chosen: [], rest: [] };
+export const NO_TAPES: BenchTapes = { chosen: [], rest: [], cores: [] };
 
 export type UpAxis = 'x' | 'y' | 'z';
 export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit' | 'room';

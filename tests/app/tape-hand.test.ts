@@ -89,6 +89,7 @@ describe('a tape in hand', () => {
     expect(tapesOnBench(bench, workbench.view)).toEqual({
       chosen: [first.back!.hull, first.face!.hull],
       rest: [second.back!.hull],
+      cores: [],
     });
     workbench.undo();
     workbench.undo();

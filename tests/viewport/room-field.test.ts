@@ -14,6 +14,7 @@ const core = (room: readonly number[], roomMm?: number): CoreFit => ({
   },
   tightest: null,
   atVertices: Float32Array.from(room),
+  outline: [],
   pierced: 0,
   sizeFactor: null,
   moveMm: null,

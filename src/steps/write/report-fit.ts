@@ -43,7 +43,10 @@ const measureReport = ({ hull, bridges, ...figures }: TapeMeasure): Record<strin
   hullMm: triples(hull),
 });
 
-const coreReport = ({ core, tightest, atVertices: _, ...figures }: CoreFit, mesh: Mesh): Record<string, unknown> => ({
+const coreReport = (
+  { core, tightest, atVertices: _, outline: __, ...figures }: CoreFit,
+  mesh: Mesh,
+): Record<string, unknown> => ({
   ...core,
   tightest:
     tightest === null
