@@ -13,18 +13,17 @@ import type { RunChoices } from '../pipeline/run.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { writeFiles } from '../pipeline/write-files.ts';
-import { nameFromFile, newProject } from '../project/new-project.ts';
-import { looksLikeProject, readProjectFile } from '../project/project-file.ts';
+import { nameFromFile } from '../project/new-project.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
 import { ruled, type RuleName } from '../project/shop-rules.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
-import { readSeamFile } from '../project/seam-file.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
+import { changePart, openInput, seamsFrom } from './open-input.ts';
 import { writeAll } from './output-folder.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
-import { readInput, type InputFile } from './read-input.ts';
+import { readInput } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { springLines } from './spring-lines.ts';
@@ -74,7 +73,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const file = await readInput(choices.input);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
-  const { project: found, assumed } = await openInput(file, pipeline, choices);
+  const { project: found, sources, assumed } = await openInput(file, choices.scale);
+  for (const [hash, source] of sources) pipeline.putSource(hash, source);
   const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);
   const chosen = withChoices(found, choices, seams);
   const project = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
@@ -121,51 +121,6 @@ async function runWishes(
   if (wishes === undefined || outcome.cut === null) return outcome;
   const wished = seamCommands(outcome, wishes).reduce((changed, command) => command.apply(changed), project);
   return await pipeline.run(wished, work, choices);
-}
-
-async function openInput(
-  file: InputFile,
-  pipeline: Pipeline,
-  choices: MakeChoices,
-): Promise<{ project: Project; assumed: Finding[] }> {
-  if (looksLikeProject(file.bytes)) {
-    const opened = await readProjectFile(new TextDecoder().decode(file.bytes), file.name);
-    if (!opened.ok) throw Refused.from(opened.problem, file.name);
-    for (const [hash, source] of opened.value.sources) pipeline.putSource(hash, source);
-    return { project: opened.value.project, assumed: [] };
-  }
-  const hash = await contentHash(file.bytes);
-  pipeline.putSource(hash, { fileName: file.name, bytes: file.bytes });
-  const format = sourceFormat(file.bytes, file.name);
-  if (!format.ok) throw Refused.from(format.problem, file.name);
-  const project = newProject(nameFromFile(file.name), { hash, fileName: file.name, format: format.value });
-  if (choices.scale !== undefined) return { project, assumed: [] };
-  return {
-    project: changePart(project, { scale: { by: 'unit', unit: 'mm' } }),
-    assumed: [
-      {
-        code: 'size/assumed',
-        severity: 'warning',
-        text: 'The file does not say its unit, so its numbers were taken as millimetres: give --unit or --size if that is not so.',
-        where: {},
-      },
-    ],
-  };
-}
-
-/** @returns what the file changes of a part. */
-async function seamsFrom(path: string, project: Project): Promise<Partial<SculptPart>> {
-  const file = await readInput(path);
-  const read = readSeamFile(new TextDecoder().decode(file.bytes), file.name);
-  if (!read.ok) throw Refused.from(read.problem, file.name);
-  const { modelHash, marks, joins } = read.value;
-  const { source } = project.parts[0];
-  if (modelHash !== null && modelHash !== source.hash) {
-    throw new Refused(
-      `${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`,
-    );
-  }
-  return { seams: marks, ...(joins.length === 0 ? {} : { seamSettings: joins }) };
 }
 
 async function withCore(
@@ -216,11 +171,6 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
     paper: { ...project.paper, ...choices.paper },
   };
 }
-
-const changePart = (project: Project, change: Partial<SculptPart>): Project => ({
-  ...project,
-  parts: project.parts.map((part) => ({ ...part, ...change })),
-});
 
 /** Templates that leave out a part of the prop would mislead: an unfinished chain is refused whole. */
 function refuseIfUnfinished(outcome: Outcome, fileName: string): void {
