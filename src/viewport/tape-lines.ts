@@ -3,6 +3,9 @@ import type { BenchTapes } from './bench-contract.ts';
 import { ringLines } from './find-pointed.ts';
 import { LineBatch } from './line-batch.ts';
 
+/** Of the light of lines on foam: is seen on dark foam and on the pale ground alike. */
+const BETWEEN = 0.32;
+
 /**
  * Tapes as they lie round the sculpt, bridging hollows, and the outlines of what it sits on; seen through the foam, because both lie behind
  * its back.
@@ -10,7 +13,7 @@ import { LineBatch } from './line-batch.ts';
 export class TapeLines {
   readonly object = new Group();
   readonly #rest = new LineBatch({ widthPx: 1.4, isOnTop: true, opacity: 0.7, renderOrder: 12 });
-  readonly #cores = new LineBatch({ widthPx: 1, isOnTop: true, opacity: 0.55, renderOrder: 11 });
+  readonly #cores = new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 11 });
   readonly #chosen = new LineBatch({ widthPx: 3, isOnTop: true, opacity: 0.95, renderOrder: 13 });
 
   constructor() {
@@ -24,7 +27,7 @@ export class TapeLines {
   }
 
   paint(rest: Color, chosen: Color): void {
-    this.#cores.colour = rest;
+    this.#cores.colour = rest.clone().multiplyScalar(BETWEEN);
     this.#rest.colour = rest;
     this.#chosen.colour = chosen;
   }
