@@ -9,6 +9,7 @@ import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
+import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose-options.ts';
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
@@ -20,6 +21,7 @@ export type Command =
   | { readonly name: 'version' }
   | { readonly name: 'inspect'; readonly input: string; readonly json: boolean }
   | { readonly name: 'make'; readonly choices: MakeChoices }
+  | { readonly name: 'seams'; readonly choices: ProposeChoices }
   | { readonly name: 'strip'; readonly choices: StripChoices };
 
 /**
@@ -34,12 +36,10 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (values.version === true) return { name: 'version' };
   const [command, input, ...rest] = positionals;
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
-  if (command !== 'inspect' && command !== 'make')
-    throw new WrongUsage(`there is no command ${command}: use inspect, make or strip.`);
+  if (command !== 'inspect' && command !== 'make' && command !== 'seams')
+    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make or strip.`);
   if (input === undefined)
-    throw new WrongUsage(
-      `${command} needs a file: node dist/cli.js ${command} MODEL${command === 'make' ? ' --out DIR' : ''}.`,
-    );
+    throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
     throw new WrongUsage(
       `${command} takes one file, but ${rest.length + 1} were given: ${[input, ...rest].join(', ')}.`,
@@ -49,9 +49,15 @@ export function parseCommand(words: readonly string[], today: string): Command {
     if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of make, not of inspect.`);
     return { name: 'inspect', input, json: values.json === true };
   }
+  if (command === 'seams') return { name: 'seams', choices: proposeChoicesFrom(input, values, scaleFrom(values)) };
   if (values.json === true) throw new WrongUsage('--json is an option of inspect; make always writes report.json.');
+  const stray = PROPOSE_ONLY.find((name) => values[name] !== undefined);
+  if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of seams, not of make.`);
   return { name: 'make', choices: makeChoices(input, values, today) };
 }
+
+/** What a command must be told beside its file. */
+const OUT_OF = { inspect: '', seams: ' --out FILE.json', make: ' --out DIR' } as const;
 
 const OPTIONS = {
   help: { type: 'boolean', short: 'h' },
@@ -92,6 +98,14 @@ const OPTIONS = {
   margin: { type: 'string' },
   overlap: { type: 'string' },
   date: { type: 'string' },
+  report: { type: 'string' },
+  from: { type: 'string' },
+  limits: { type: 'string' },
+  limit: { type: 'string' },
+  pieces: { type: 'string' },
+  seconds: { type: 'string' },
+  moves: { type: 'string' },
+  seed: { type: 'string' },
 } as const;
 
 type Values = ReturnType<typeof parsed>['values'];

@@ -2,6 +2,7 @@ import { parseCommand } from './args.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
+import { proposeCommand } from './propose-command.ts';
 import { stripCommand } from './strip-command.ts';
 import { USAGE } from './usage.ts';
 import packageFile from '../../package.json' with { type: 'json' };
@@ -37,6 +38,10 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
       return await inspectCommand(command.input, command.json);
     case 'make':
       return await makeCommand(command.choices);
+    case 'seams':
+      return await proposeCommand(command.choices, (line) => {
+        process.stdout.write(line);
+      });
     case 'strip':
       return await stripCommand(command.choices);
   }

@@ -6,6 +6,24 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
   node dist/cli.js inspect MODEL [--json]
       Tells what a model file holds: counts, size, area, and what is wrong.
 
+  node dist/cli.js seams MODEL|PROJECT --out FILE.json [options]
+      Looks for seams: few and short, every piece within its limits. Tells each
+      improvement, and writes the best as a seam file for make. Ctrl-C stops it
+      sooner.
+
+      --seconds S           how long, from the start, default 10
+      --moves N             or after so many tries: the same on every machine
+      --limit PCT           most stretch and squash of 99 % of a piece, default
+                            what the foam takes
+      --pieces few|simple   few pieces with darts (default), or more, simpler
+      --limits foam         default: on the foam's own surface, on its sheet,
+                            nowhere narrower than its rules say
+      --limits reference    as research measures: 5 %, the sculpt itself
+      --from SEAMS.json     seams to begin from
+      --seed N              another number looks elsewhere, default 1
+      --report FILE         every triangle flat and in space, for checking
+      --thickness, --unit, --size as for make
+
   node dist/cli.js make MODEL|PROJECT --out DIR [options]
       Makes the templates and writes templates.pdf, pieces.svg, report.json,
       project.foamloft.json and timings.json into DIR.

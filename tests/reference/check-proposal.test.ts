@@ -168,6 +168,7 @@ describe('recomputing a proposal', () => {
   it.each<[string, string, (old: unknown) => unknown, RegExp]>([
     ['a flat corner moved', 'pieces.0.uvMm.3.0', add(0.01), /stretch99Pct|squash99Pct/],
     ['a corner that is no number', 'pieces.0.uvMm.3.0', () => null, /no number/],
+    ['a piece that is not laid flat', 'pieces.0.uvMm', () => null, /not laid flat/],
     ['a piece inside out', 'pieces.0.uvMm', (old) => (old as number[][]).map(([x, y]) => [-x, y]), /inside out/],
     ['a corner in space moved', 'pieces.0.surfaceMm.2.1', add(1e-5), /off the sculpt|two places/],
     ['a prettier stretch', 'pieces.0.stretch99Pct', add(-1e-3), /stretch99Pct/],

@@ -68,15 +68,15 @@ export function checkProposal(modelBytes, seamFile, report) {
 function withCorners(piece, model, ledger) {
   const { sourceVertices, uvMm, surfaceMm } = piece;
   ledger.must(
-    uvMm.length === sourceVertices.length && surfaceMm.length === sourceVertices.length,
+    [uvMm ?? surfaceMm, surfaceMm].every((list) => list.length === sourceVertices.length),
     'lists of a piece differ in length',
   );
   ledger.must(
-    piece.triangles.flat().every((v) => Number.isInteger(v) && v >= 0 && v < uvMm.length),
+    piece.triangles.flat().every((v) => Number.isInteger(v) && v >= 0 && v < surfaceMm.length),
     'a triangle names a corner its piece does not have',
   );
   ledger.must(
-    uvMm.flat().every(Number.isFinite) && surfaceMm.flat().every(Number.isFinite),
+    (uvMm ?? []).flat().every(Number.isFinite) && surfaceMm.flat().every(Number.isFinite),
     'a coordinate of a piece is no number',
   );
   return { ...piece, sourceVertices: sourceVertices.map((v) => model.lowest[v] ?? -2) };

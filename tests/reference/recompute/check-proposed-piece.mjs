@@ -15,6 +15,18 @@ const EMPTY_SHARE = 1e-9;
  */
 export function checkProposedPiece(piece, index, limits, tolerance, ledger) {
   const name = `piece ${index + 1}`;
+  if (piece.uvMm === null) {
+    ledger.must(!piece.isFeasible, `${name}: the report says it holds, but it is not laid flat`);
+    const area = piece.triangles.reduce((sum, t) => sum + spaceArea(t.map((v) => piece.surfaceMm[v])), 0);
+    return {
+      passes: false,
+      area,
+      stretch99: Infinity,
+      squash99: Infinity,
+      between99: Infinity,
+      text: `${name}: FAIL (not laid flat)`,
+    };
+  }
   const flats = piece.triangles.map((triangle) => triangle.map((v) => piece.uvMm[v]));
   const spaces = piece.triangles.map((triangle) => triangle.map((v) => piece.surfaceMm[v]));
   const areas = spaces.map(spaceArea);

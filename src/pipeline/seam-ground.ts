@@ -1,0 +1,77 @@
+import type { Finding } from '../base/finding.ts';
+import { ok, type Result } from '../base/result.ts';
+import { runWithPauses } from '../base/stepwise.ts';
+import { shareOfWork, type Work } from '../base/work.ts';
+import { rulesOf } from '../model/foam-settings.ts';
+import type { SeamSet } from '../model/seams.ts';
+import type { Project } from '../project/project.ts';
+import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
+import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import { layerPlans } from './layer-plan.ts';
+import type { SizedSculpt } from './outcome.ts';
+import { REFERENCE_LIMITS, type ProposalLimits } from './propose/proposal.ts';
+import { Run, Stopped } from './run.ts';
+import { SculptStage, type Source } from './sculpt-stage.ts';
+import { shellChoice } from './shells.ts';
+
+/** `foam`: what the project's foam allows. `reference`: as research programs measure, without thickness, sheet or narrowest place. */
+export type LimitsKind = 'foam' | 'reference';
+
+/** What seams are proposed on. */
+export interface SeamGround {
+  readonly sculpt: SizedSculpt;
+  /** Surface that is laid flat, x y z per vertex of the sculpt's mesh, mm: where the outermost sheet keeps its length, or the sculpt itself. */
+  readonly positions: Float64Array;
+  /** Of the outermost sheet, mm; 0 where foam does not count. */
+  readonly thicknessMm: number;
+  readonly limits: ProposalLimits;
+  /** Seams the project has now. */
+  readonly seams: SeamSet;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Reads and sizes the sculpt of a project and finds the surface and the limits of its foam.
+ * @param limitPct  99th percentile of stretch and squash, per cent; left out, the foam's own limit, or 5 % as research programs use.
+ * @returns fails as reading, sizing and marking seams do; seams that are no edges of the sculpt are the file's fault.
+ */
+export async function seamGround(
+  project: Project,
+  sources: ReadonlyMap<string, Source>,
+  { kind, limitPct }: { readonly kind: LimitsKind; readonly limitPct?: number },
+  work: Work,
+): Promise<Result<SeamGround>> {
+  const [part] = project.parts;
+  const run = new Run(project, part, {});
+  const stage = new SculptStage();
+  for (const [hash, source] of sources) stage.putSource(hash, source);
+  try {
+    await stage.make(run, shareOfWork(work, 0, 0.8));
+  } catch (error) {
+    if (error instanceof Stopped) return { ok: false, problem: error.problem };
+    throw error;
+  }
+  const sculpt = run.needSculpt();
+  const { mesh } = sculpt;
+  const seams = seamSetFromMarks(mesh, part.seams, true);
+  if (!seams.ok) return seams;
+  const found = { sculpt, seams: seams.value, findings: [...run.findings, ...seams.notes] };
+  if (kind === 'reference') {
+    const { stretchPct, squashPct } = REFERENCE_LIMITS;
+    const limits = { ...REFERENCE_LIMITS, stretchPct: limitPct ?? stretchPct, squashPct: limitPct ?? squashPct };
+    return ok({ ...found, positions: mesh.positions, thicknessMm: 0, limits });
+  }
+  const [plan] = layerPlans(part);
+  const foam = run.foam(plan.choice.foam);
+  const shell = await runWithPauses(shellLayerSteps(mesh, shellChoice(run, plan)), () => work.pause(0.9));
+  const { thicknessMm } = plan.choice;
+  const mostPct = limitPct ?? foam.stretchLimits.tooMuchPct;
+  const limits: ProposalLimits = {
+    stretchPct: mostPct,
+    squashPct: mostPct,
+    laying: part.flatten,
+    sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
+    leastWidthMm: rulesOf(foam).narrowThicknesses * thicknessMm,
+  };
+  return ok({ ...found, positions: shell.neutralPositions, thicknessMm, limits });
+}

@@ -1,0 +1,139 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { Refused } from '../../src/cli/exit.ts';
+import { proposeCommand } from '../../src/cli/propose-command.ts';
+import type { ProposeChoices } from '../../src/cli/propose-options.ts';
+import type { ProposalReport } from '../../src/pipeline/proposal-files.ts';
+import { checkProposal } from '../reference/recompute/check-proposal.mjs';
+import { ROOT, scratchFiles, scratchFolder } from './run-cli.ts';
+
+const HAMMER = join(ROOT, 'tests/reference/seam-shapes/hammer.obj');
+const BRACER = join(ROOT, 'tests/reference/seam-shapes/bracer_cone.obj');
+
+interface Run {
+  readonly out: string;
+  readonly report: string;
+  readonly lines: readonly string[];
+  readonly said: string;
+}
+
+async function run(input: string, change: Partial<ProposeChoices> = {}): Promise<Run> {
+  const folder = scratchFolder();
+  const [out, report] = [join(folder, 'seams.json'), join(folder, 'report.json')];
+  const lines: string[] = [];
+  const said = await proposeCommand(
+    {
+      input,
+      out,
+      report,
+      scale: { by: 'unit', unit: 'cm' },
+      kind: 'reference',
+      pieces: 'few',
+      end: { moves: 40 },
+      seed: 1,
+      ...change,
+    },
+    (line) => lines.push(line),
+  );
+  return { out, report, lines, said };
+}
+
+const json = (path: string): unknown => JSON.parse(readFileSync(path, 'utf8'));
+const reportOf = ({ report }: Run): ProposalReport => json(report) as ProposalReport;
+
+describe('seams found from a terminal', () => {
+  it('are what the check from outside finds, piece by piece', async () => {
+    const made = await run(HAMMER);
+    const { faults, pieces, figures } = checkProposal(readFileSync(HAMMER), json(made.out), json(made.report));
+    expect(faults).toEqual([]);
+    expect(pieces.length).toBe(reportOf(made).pieceCount);
+    expect(pieces.every(({ passes }) => passes)).toBe(true);
+    expect(made.said).toContain(`(${figures.lengthOverRootArea.toFixed(3)} of the root of the area)`);
+    expect(made.said.split('\n').filter((line) => line.startsWith('piece '))).toHaveLength(pieces.length);
+  });
+
+  it('are told as they get better, and are the same every time', async () => {
+    const [first, again] = [await run(HAMMER), await run(HAMMER)];
+    expect(first.lines.length).toBeGreaterThan(1);
+    expect(first.lines).toEqual(again.lines);
+    expect(first.lines[0]).toMatch(/^\d+ moves: \d+ pieces?(, \d+ darts?)?, seams [\d.]+ mm .*\n$/);
+    expect(readFileSync(first.out)).toEqual(readFileSync(again.out));
+    expect(readFileSync(first.report)).toEqual(readFileSync(again.report));
+  });
+
+  it('of a cone are one seam along it', async () => {
+    const made = await run(BRACER, { end: { moves: 5 } });
+    expect(made.said).toMatch(/^1 piece, seams 2\d\d\.\d mm/);
+    expect(reportOf(made).lengthOverRootArea).toBeLessThan(0.87);
+  });
+
+  it('begin from a seam file, and keep it where nothing is tried', async () => {
+    const first = await run(HAMMER);
+    const kept = await run(HAMMER, { from: first.out, end: { moves: 0 } });
+    expect(reportOf(kept).lengthOverRootArea).toBeCloseTo(reportOf(first).lengthOverRootArea, 9);
+  });
+
+  it('say which limit cannot be held', async () => {
+    const made = await run(BRACER, {
+      kind: 'foam',
+      thicknessMm: 6,
+      limitPct: 8,
+      scale: { by: 'size', axis: 'longest', mm: 5000 },
+    });
+    expect(reportOf(made).feasible).toBe(false);
+    expect(made.said).toMatch(/beyond a limit/);
+    expect(made.said).toMatch(/warning: piece 1: It is larger than the sheet\./);
+    const { faults, pieces } = checkProposal(readFileSync(BRACER), json(made.out), json(made.report));
+    expect(faults).toEqual([]);
+    expect(pieces.some(({ passes }) => !passes)).toBe(true);
+  });
+
+  it('lie on the surface of the foam, on its sheet', async () => {
+    const made = await run(BRACER, { kind: 'foam', thicknessMm: 10 });
+    const report = reportOf(made);
+    expect(report).toMatchObject({
+      thicknessMm: 10,
+      limits: { stretchPct: 8, leastWidthMm: 30, sheetMm: [1000, 2000] },
+    });
+    const { faults } = checkProposal(readFileSync(BRACER), json(made.out), report);
+    expect(faults).toEqual([]);
+  });
+});
+
+describe('refused in one sentence', () => {
+  it.each<[string, () => Promise<Run>, RegExp]>([
+    ['a file that is not there', () => run('/nowhere/helm.obj'), /there is no such file/],
+    ['a file that is no model', () => run(scratchFiles({ 'a.txt': 'nothing' })[0]), /a\.txt/],
+    ['seams of no JSON', () => run(HAMMER, { from: scratchFiles({ 's.json': '{' })[0] }), /s\.json is not valid JSON/],
+    [
+      'seams that are no edges',
+      () => run(HAMMER, { from: scratchFiles({ 's.json': '{"version":1,"edges":[[0,6]]}' })[0] }),
+      /s\.json: .*not joined by an edge/,
+    ],
+    [
+      'seams of another model',
+      () => run(HAMMER, { from: scratchFiles({ 's.json': `{"version":1,"modelHash":"${'0'.repeat(64)}"}` })[0] }),
+      /another version of hammer\.obj/,
+    ],
+    [
+      'a place that cannot be written',
+      () => {
+        const [blocked] = scratchFiles({ blocked: '' });
+        return run(BRACER, { out: join(blocked, 'seams.json'), end: { moves: 0 } });
+      },
+      /cannot be written/,
+    ],
+  ])('%s', async (_, made, sentence) => {
+    await expect(made()).rejects.toThrow(Refused);
+    await expect(made()).rejects.toThrow(sentence);
+  });
+
+  it('writes nothing where the input is refused', async () => {
+    const folder = join(scratchFolder(), 'new');
+    mkdirSync(folder);
+    writeFileSync(join(folder, 'seams.json'), 'old');
+    await expect(run('/nowhere/helm.obj', { out: join(folder, 'seams.json') })).rejects.toThrow(Refused);
+    expect(readFileSync(join(folder, 'seams.json'), 'utf8')).toBe('old');
+  });
+});
