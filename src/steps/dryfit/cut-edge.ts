@@ -57,7 +57,8 @@ function cutBeside(neutral: Ring, p: number, q: number, turn: 1 | -1, lines: rea
   let best: Line | null = null;
   let least = 2 * reach;
   for (const line of beside) {
-    if (!isAlike(line) || line.s1 < 0 || line.s0 > length) continue;
+    // A short edge may be carried past its own ends by its corners, on a miter as far as it is moved outward.
+    if (!isAlike(line) || line.s1 < -Math.abs(line.o1) || line.s0 > length + Math.abs(line.o0)) continue;
     const away = Math.hypot(line.s0, line.o0) + Math.hypot(line.s1 - length, line.o1);
     if (away < least) [best, least] = [line, away];
   }
