@@ -13,11 +13,31 @@ export type JoinKind = 'butt' | 'lap' | 'rebate';
 /** A point on the sculpt: a polygon of the file and weights on its corners, or a vertex of the file named by its number. */
 export type SurfacePoint = { readonly vertex: number } | { readonly face: number; readonly bary: readonly number[] };
 
-/** A line drawn on the surface. `locked` lines are never moved by a proposal. */
-export interface SeamPath {
+/** A side of a path, along it and seen from outside. */
+export type PathSide = 'left' | 'right';
+
+/** How the foam is joined again along a path; each field as in {@link SeamSetting} and the wishes for an edge. */
+export interface PathJoin {
+  readonly kind: JoinKind;
+  /** Missing: 0. */
+  readonly allowanceMm?: number;
+  /** The side that carries the lap. Missing: as for any seam. */
+  readonly lapSide?: PathSide;
+  readonly lapUnder?: boolean;
+  /** The side that stands on the other at a rebate. */
+  readonly standSide?: PathSide;
+  readonly steep?: SteepWay;
+  readonly holdLength?: boolean;
+  readonly straight?: boolean;
+}
+
+/**
+ * A line drawn on the surface that parts the foam. Its points may be few: those that share no triangle are joined by a shortest line. It carries
+ * what is wished for the seams along it itself, because the edges it is cut into have numbers that another path may change. `locked` lines are
+ * never moved by a proposal.
+ */
+export interface SeamPath extends PathJoin {
   readonly points: readonly SurfacePoint[];
-  readonly kind: SeamKind;
-  readonly lapSide?: 'left' | 'right';
   readonly locked?: boolean;
 }
 
@@ -85,4 +105,10 @@ export interface SeamSetting {
   readonly standFace?: number;
   /** How a butt seam is built where it is too sharp for the blade; left out, with edges nobody can saw. */
   readonly steep?: SteepWay;
+}
+
+/** A setting of a mesh that was cut along paths: sides may be named by triangles of it, because both sides of a path may lie on one polygon. */
+export interface PlacedSetting extends SeamSetting {
+  readonly lapTriangle?: number;
+  readonly standTriangle?: number;
 }

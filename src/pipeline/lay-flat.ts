@@ -100,9 +100,14 @@ export class LayFlat {
   }
 
   /** What is known of a patch without work: null where the cut has said that it cannot be flat, undefined where nothing is known. */
-  #remembered(patch: Patch, positions: Float64Array, { key }: PatchWishes): Result<FlatPiece> | null | undefined {
+  #remembered(
+    patch: Patch,
+    positions: Float64Array,
+    { key, hinges }: PatchWishes,
+  ): Result<FlatPiece> | null | undefined {
     if (patch.kind === 'closed' || patch.kind === 'handled') return null;
-    const flat = this.#patches.flatOf(patch, positions, key);
+    // How a piece stands on its hinges follows from its neighbours too.
+    const flat = this.#patches.flatOf(patch, positions, key, hinges === null);
     return flat === null ? this.#notFlat.get(patch) : flat && ok(flat);
   }
 
@@ -114,13 +119,15 @@ export class LayFlat {
     early: EarlyFlats,
   ): Promise<Result<FlatPiece>> {
     const patch = cut.patches[i];
-    const start = patch.kind === 'windowed' ? undefined : this.#patches.startFor(patch, wishes.options);
+    const { neutralPositions } = cut.shells[i];
+    const start =
+      patch.kind === 'windowed' ? undefined : this.#patches.startFor(patch, neutralPositions, wishes.options);
     const isLong = early.isAsked && patch.meshTriangles.length >= LONG_TRIANGLES;
     const look = isLong ? { look: (flat: FlatPiece) => early.look(i, flat) } : {};
     await work.pause(0, 'laying the pieces flat');
     const task = {
       patch,
-      positions: cut.shells[i].neutralPositions,
+      positions: neutralPositions,
       options: wishes.options,
       wishes: wishes.key,
       ...look,

@@ -26,7 +26,7 @@ import { Parting, type Parted } from './parting.ts';
 import { outlineOf, RaisedAreas } from './raised-areas.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import { Stopped, type LayerRun, type Run } from './run.ts';
-import { shellChoice, Shells } from './shells.ts';
+import { shellChoice, Shells, type SheetSurface } from './shells.ts';
 import { Springings, springingFindings } from './springing.ts';
 import { Staggering } from './staggering.ts';
 import { straightFindings } from './straight-findings.ts';
@@ -66,13 +66,14 @@ export class LayerStages {
 
   /** Moves the sculpt to the surfaces of the sheet and parts it along its seams. */
   async part(run: Run, layer: LayerRun, work: Work): Promise<void> {
-    const { mesh, findings: stays } = await this.#surface(run, layer, work);
+    const { surface, findings: stays } = await this.#surface(run, layer, work);
+    const { mesh } = surface;
     const part = partOf(run, layer);
     const { plan } = layer;
     await work.pause(0, 'moving to the foam’s neutral surface');
-    // A raised sheet lies on the face as the whole of it stands, not as its area would by itself.
-    const whole = plan.raised === undefined ? mesh : run.needSculpt().mesh;
-    const shell = await this.#shells.of(run, whole, shellChoice(run, plan), work);
+    const whole = await this.#shells.of(run, surface.whole, shellChoice(run, plan), work);
+    const shell = this.#shells.onSurface(whole, surface);
+    layer.shellOfWhole = whole;
     await work.pause(0.5, 'parting along the seams');
     const { seams: marks, seamSettings } = part;
     const { cut, findings } = await this.#parting.of(
@@ -97,7 +98,7 @@ export class LayerStages {
         ...shell.findings,
         ...cornerFindings(shell.corners, trimmedCorners(patches, layer.bends.patches)),
       );
-    const own = await this.#shells.ofPatches(run, mesh, plan, patches, shell, work);
+    const own = await this.#shells.ofPatches(run, surface, plan, patches, shell, work);
     run.findings.push(...[...new Set(own)].flatMap((other) => (other === shell ? [] : other.findings)));
     layer.cut = { ...cut, mesh, shell, shells: this.#shells.onHinges(layer.bends, own, rules) };
   }
@@ -110,7 +111,8 @@ export class LayerStages {
     // What is shown before it is done is the sheet that is seen.
     const isShown = onEarly !== undefined && layer.plan.sheet === 1;
     const tell = isShown
-      ? (early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) => onEarly({ project, part, sculpt, cut, ...early })
+      ? (early: Pick<EarlyOutcome, 'flats' | 'isFinal'>) =>
+          onEarly({ project, part: run.part, sculpt, drawn: run.drawn, cut, ...early })
       : undefined;
     const { results, wishes, isNew } = await this.#layFlat.lay(
       { mesh: cut.mesh, cut, part, bends: layer.needBends(), rules: rulesOfLayer(run, layer) },
@@ -206,7 +208,7 @@ export class LayerStages {
   async offerCuts(run: Run, layer: LayerRun, work: Work): Promise<void> {
     const cut = layer.needCut();
     const eased = await this.#overlapOffers.of(
-      { mesh: cut.mesh, cut, part: run.part, bends: layer.needBends(), rules: rulesOfLayer(run, layer) },
+      { mesh: cut.mesh, cut, part: partOf(run, layer), bends: layer.needBends(), rules: rulesOfLayer(run, layer) },
       layer.needFlats(),
       work,
     );
@@ -245,27 +247,39 @@ export class LayerStages {
     run.findings.push(...springingFindings(run.part.id, springing, cut.shell.thicknessMm));
   }
 
-  /** What the sheet is made on: the sculpt, or that cut finer where its seams lie beside those of the sheet that is seen. */
-  async #surface(run: Run, layer: LayerRun, work: Work): Promise<{ mesh: Mesh; findings: readonly Finding[] }> {
+  /** What the sheet is made on: the sculpt, or that cut finer along its paths, or where its seams lie beside those of the sheet that is seen. */
+  async #surface(
+    run: Run,
+    layer: LayerRun,
+    work: Work,
+  ): Promise<{ surface: SheetSurface; findings: readonly Finding[] }> {
     const { staggerMm = 0 } = layer.plan.choice;
-    const { seen } = run;
-    layer.own = null;
+    const { seen, drawn } = run;
+    const { mesh: sculpt } = run.needSculpt();
+    const onLines = { mesh: drawn?.mesh ?? sculpt, whole: sculpt, cut: drawn?.cut ?? null };
     const { raised } = layer.plan;
     if (raised !== undefined) {
-      layer.own = this.#raisedAreas.of(run.needSculpt().mesh, run.part, raised.area);
-      return { ...layer.own, findings: [] };
+      const { own, isOnLines } = this.#raisedAreas.of(sculpt, run.part, drawn, raised.area);
+      layer.own = own;
+      // It lies on the face as the whole of it stands, not as its area would by itself.
+      const surface = { ...onLines, mesh: own.mesh, ...(isOnLines ? {} : { cut: null }) };
+      return { surface, findings: [] };
     }
-    if (staggerMm === 0 || seen === undefined || seen === layer) return { mesh: run.needSculpt().mesh, findings: [] };
-    const rules = rulesOfLayer(run, layer);
+    if (staggerMm === 0 || seen === undefined || seen === layer) {
+      layer.own = drawn;
+      return { surface: onLines, findings: [] };
+    }
     const found = await this.#staggering.of(
       seen.needCut(),
-      run.part,
+      partOf(run, seen),
       layer.plan.choice,
-      rules,
+      rulesOfLayer(run, layer),
       shareOfWork(work, 0, 0),
     );
-    layer.own = found;
-    return found;
+    const { mesh, sourceOfTriangle, findings } = found;
+    layer.own =
+      drawn === null ? found : { ...found, sourceOfTriangle: sourceOfTriangle.map((t) => drawn.sourceOfTriangle[t]) };
+    return { surface: { mesh, whole: mesh, cut: null }, findings };
   }
 
   async #bend(

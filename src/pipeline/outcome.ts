@@ -19,6 +19,7 @@ import type { Template } from '../model/template.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
 import type { LayerPlan } from './layer-plan.ts';
+import type { DrawnSurface } from './drawn-lines.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 
 /** The sculpt with the size it was given; before that in file units, one unit drawn as one mm. */
@@ -49,6 +50,8 @@ export interface EarlyOutcome {
   readonly part: SculptPart;
   readonly sculpt: SizedSculpt;
   readonly cut: CutSculpt;
+  /** As in {@link Outcome}. */
+  readonly drawn: DrawnSurface | null;
   /** One per patch: its shape so far, valid and measured as it is; null where there is none yet, or can be none. */
   readonly flats: readonly (FlatPiece | null)[];
   /** Per patch whether that is the last word on it. */
@@ -81,6 +84,8 @@ export interface Outcome {
   readonly part: SculptPart;
   readonly sculpt: SizedSculpt | null;
   /** The outermost sheet of the wall first; one of each sheet. Empty before the sculpt has its size. */
+  /** The sculpt cut along the paths that are drawn on it, on which the sheets are made; null where none is. */
+  readonly drawn: DrawnSurface | null;
   readonly layers: readonly LayerOutcome[];
   /** Sheets that are laid on the wall, each over an area; one that cannot be made is left out, and told. */
   readonly raised: readonly LayerOutcome[];

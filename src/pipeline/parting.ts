@@ -42,7 +42,7 @@ export class Parting {
     const key = [mesh, marks, seamSettings, suffix];
     const known = this.#known.get(key);
     if (known !== undefined) {
-      const patches = this.patches.settle(mesh, known.cut.patches);
+      const patches = this.patches.settle(mesh, known.cut.patches, run.needSculpt().mesh);
       // The store may have begun anew since, and know equal patches by other objects: those are the ones that results are kept for.
       return patches === known.cut.patches ? known : this.#known.set(key, { ...known, cut: { ...known.cut, patches } });
     }
@@ -50,7 +50,7 @@ export class Parting {
     const seams = run.take('seams', seamSetFromMarks(mesh, marks, run.choices.strictSeams ?? false));
     const raw = await runWithPauses(cutSteps(mesh, seams.value, mesh.positions), () => work.pause(0.6));
     await work.pause(0.7);
-    const patches = this.patches.settle(mesh, raw.patches);
+    const patches = this.patches.settle(mesh, raw.patches, run.needSculpt().mesh);
     const offers: CutOffer[] = [];
     for (const i of patches.keys()) {
       const offer = await runWithPauses(offerSteps(mesh, seams.value, patches, i), () => work.pause(0.7));

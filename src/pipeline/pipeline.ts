@@ -2,10 +2,10 @@ import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { LayerId } from '../base/ids.ts';
 import { vertexCount } from '../mesh/mesh.ts';
-import type { ShellLayer } from '../model/shell-layer.ts';
 import type { Project } from '../project/project.ts';
 import { wallRoomSteps } from '../steps/shell/wall-room.ts';
 import { AllLayers } from './all-layers.ts';
+import { DrawnLines } from './drawn-lines.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayOutStage } from './lay-out-stage.ts';
 import { layerPlans } from './layer-plan.ts';
@@ -28,6 +28,7 @@ export class Pipeline {
   readonly #crew: FlattenCrew;
   readonly #sculpts = new SculptStage();
   readonly #layers = new Map<LayerId, LayerStages>();
+  readonly #lines = new DrawnLines();
   readonly #all = new AllLayers();
   readonly #layOut = new LayOutStage();
   readonly #wear = new Wear();
@@ -59,6 +60,9 @@ export class Pipeline {
       run.layers = layerPlans(part).map((plan) => new LayerRun(plan));
       run.raised = raisedPlans(part).map((plan) => new LayerRun(plan));
       await this.#each(run, shareOfWork(work, 0.3, 0.4), (stages, layer, own) => stages.part(run, layer, own));
+      const drawn = await this.#lines.of(run, shareOfWork(work, 0.3, 0.3));
+      run.drawn = drawn.surface;
+      run.findings.push(...drawn.findings);
       await this.#findRoom(run, shareOfWork(work, 0.4, 0.4));
       await this.#each(run, shareOfWork(work, 0.4, 0.9), (stages, layer, own) => stages.flatten(run, layer, own));
       await work.pause(0.9, 'adding edges, marks and words');
@@ -149,25 +153,28 @@ export class Pipeline {
     await this.#layOut.draw(run, pieces, seams, shareOfWork(work, 0.6, 1));
   }
 
-  #wallOf(run: Run): ShellLayer {
-    return this.#all.wall(run.layers.map((layer) => layer.needCut().shell));
-  }
-
   /** Whether the wall has room between the sides of the sculpt. */
   async #findRoom(run: Run, work: Work): Promise<void> {
     await work.pause(0, 'looking for room for the foam');
-    const steps = wallRoomSteps(run.needSculpt().mesh, this.#wallOf(run));
+    // Lines drawn on the sculpt change nothing of its form.
+    const { mesh } = run.needSculpt();
+    const wall = this.#all.wall(run.layers.map((layer) => layer.needShellOfWhole()));
+    const steps = wallRoomSteps(mesh, wall);
     run.findings.push(...(await runWithPauses(steps, () => work.pause(0.5))));
   }
 
   async #fitBody(run: Run, work: Work): Promise<void> {
-    const { mesh, mmPerUnit } = run.needSculpt();
+    const { mmPerUnit } = run.needSculpt();
     if (mmPerUnit === null) return;
-    const { chains } = run.layers[0].needCut();
+    // Seams are looked at too, so it is the sculpt as it was parted.
+    const { mesh, chains } = run.layers[0].needCut();
     const readCore: ReadCore = ({ source }, share) => this.#sculpts.read(source, share);
-    const cut = { shell: this.#wallOf(run), chains };
+    const cut = { shell: this.#all.wall(run.layers.map((layer) => layer.needCut().shell)), chains };
     run.bodyFit = await this.#wear.of(mesh, mmPerUnit, cut, run.part, work, readCore);
-    run.findings.push(...(run.bodyFit?.findings ?? []));
+    const { drawn } = run;
+    const told = run.bodyFit?.findings ?? [];
+    const sculptVertices = vertexCount(run.needSculpt().mesh);
+    run.findings.push(...(drawn === null ? told : told.map((finding) => onSculpt(finding, drawn, sculptVertices))));
   }
 
   #outcome(run: Run): Outcome {
@@ -185,6 +192,7 @@ export class Pipeline {
       bodyFit,
       findings,
       stopped,
+      drawn,
       madeNew,
       seen,
     } = run;
@@ -203,6 +211,7 @@ export class Pipeline {
       sheets,
       paper,
       bodyFit,
+      drawn,
       dryFit: this.#all.dryFit(sheetsOfFoam),
       springing: this.#all.springing(sheetsOfFoam),
       findings,

@@ -10,7 +10,10 @@ import type { OwnSurface } from './run.ts';
 /** Results kept: a maker goes a few steps back and forth over a few areas. */
 const KEPT = 16;
 
-type Own = Omit<OwnSurface, 'part'> & { readonly wishes: Pick<SculptPart, 'name' | 'seams' | 'pieceSettings'> };
+type Own = Omit<OwnSurface, 'part'> & {
+  readonly wishes: Pick<SculptPart, 'name' | 'seams' | 'pieceSettings'>;
+  readonly areDiscs: boolean;
+};
 
 const NONE: readonly never[] = [];
 
@@ -18,11 +21,32 @@ const NONE: readonly never[] = [];
 export class RaisedAreas {
   readonly #known = new Memo<unknown[], Own>(KEPT);
 
-  /** The sculpt inside an area, for a sheet that ends at its border; wishes for the pieces of the wall are not the sheet's. */
-  of(mesh: Mesh, part: SculptPart, area: Region): OwnSurface {
+  /**
+   * The sculpt inside an area, for a sheet that ends at its border; wishes for the pieces of the wall are not the sheet's.
+   * @param drawn  the sculpt cut along its paths, if any: it is taken where the sheet has to be parted, and `isOnLines` then says so.
+   */
+  of(
+    mesh: Mesh,
+    part: SculptPart,
+    drawn: OwnSurface | null,
+    area: Region,
+  ): { readonly own: OwnSurface; readonly isOnLines: boolean } {
+    const onSculpt = this.#inside(mesh, part, area);
+    // Paths matter only where it is parted as the wall under it is.
+    const isOnLines = drawn !== null && !onSculpt.areDiscs;
+    const found = isOnLines ? this.#inside(drawn.mesh, drawn.part, area) : onSculpt;
+    const { sourceOfTriangle } = found;
+    const own = {
+      ...found,
+      sourceOfTriangle: isOnLines ? sourceOfTriangle.map((t) => drawn.sourceOfTriangle[t]) : sourceOfTriangle,
+      part: { ...part, ...found.wishes, seamSettings: NONE, edgeWishes: NONE },
+    };
+    return { own, isOnLines };
+  }
+
+  #inside(mesh: Mesh, part: SculptPart, area: Region): Own {
     const key = [mesh, area.faces, area.name, part.seams];
-    const own = this.#known.get(key) ?? this.#known.set(key, inside(mesh, part, area));
-    return { ...own, part: { ...part, ...own.wishes, seamSettings: NONE, edgeWishes: NONE } };
+    return this.#known.get(key) ?? this.#known.set(key, inside(mesh, part, area));
   }
 }
 
@@ -42,7 +66,7 @@ function inside(mesh: Mesh, { seams }: SculptPart, { faces, name }: Region): Own
   const settings = sheets.map((face, i) => ({ face, name: sheets.length === 1 ? name : `${name} ${i + 1}` }));
   // One that does not lie flat as it is, is parted where the wall under it is.
   const marks = areDiscs ? NO_SEAMS : seamsInside(own, seams);
-  return { mesh: own, sourceOfTriangle, wishes: { name, seams: marks, pieceSettings: settings } };
+  return { mesh: own, sourceOfTriangle, areDiscs, wishes: { name, seams: marks, pieceSettings: settings } };
 }
 
 /** The lowest face of each sheet that hangs together, and whether each has one border and no hole: Euler's formula. */

@@ -4,9 +4,11 @@ import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { FoamId } from '../base/ids.ts';
+import type { ShellLayer } from '../model/shell-layer.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
+import type { DrawnSurface } from './drawn-lines.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import type { CutSculpt, EarlyOutcome, LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import type { PatchWishes } from './patch-wishes.ts';
@@ -33,7 +35,7 @@ export class Stopped extends Error {
   }
 }
 
-/** A sheet with seams of its own is made on the sculpt cut finer along them. */
+/** A sheet with seams of its own, or across faces, is made on the sculpt cut finer along them. */
 export interface OwnSurface {
   /** Vertices of the sculpt keep their numbers, new ones follow. */
   readonly mesh: Mesh;
@@ -47,6 +49,8 @@ export interface OwnSurface {
 export class LayerRun {
   /** The sheet's own mesh and what follows from it, where it has one; null where it is made on the sculpt. */
   own: OwnSurface | null = null;
+  /** Its surfaces, the vertices of the sculpt first: the same object whatever lines are drawn on the sculpt. */
+  shellOfWhole: ShellLayer | null = null;
   cut: CutSculpt | null = null;
   bends: PartBends | null = null;
   flats: LayerOutcome['flats'] = null;
@@ -66,6 +70,11 @@ export class LayerRun {
   needCut(): CutSculpt {
     if (this.cut === null) throw new Error('run: not parted yet');
     return this.cut;
+  }
+
+  needShellOfWhole(): ShellLayer {
+    if (this.shellOfWhole === null) throw new Error('run: not parted yet');
+    return this.shellOfWhole;
   }
 
   needBends(): PartBends {
@@ -88,6 +97,8 @@ export class LayerRun {
 export class Run {
   readonly findings: Finding[] = [];
   sculpt: SizedSculpt | null = null;
+  /** The sculpt cut along the paths drawn on it; null where none is. */
+  drawn: DrawnSurface | null = null;
   /** As far as each has come; the outermost sheet of the wall first. */
   layers: readonly LayerRun[] = [];
   /** Those that are laid on the wall, each over an area. */

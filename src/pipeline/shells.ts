@@ -1,6 +1,7 @@
 import { Memo } from '../base/memo.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import type { Work } from '../base/work.ts';
+import type { CutMesh } from '../mesh/lines/cut-along.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FoamRules } from '../model/foam-settings.ts';
 import type { Patch } from '../model/patch.ts';
@@ -12,13 +13,25 @@ import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-lay
 import type { LayerPlan } from './layer-plan.ts';
 import { remembered } from './remembered.ts';
 import type { Run } from './run.ts';
+import { shellOnLines } from './shell-on-lines.ts';
 
 /** Results kept per step: a maker goes a few steps back and forth. */
 const KEPT = 8;
 
+/** What a sheet is made on. */
+export interface SheetSurface {
+  /** What is parted. */
+  readonly mesh: Mesh;
+  /** What is moved to the foam: the mesh, or the sculpt whose vertices are the first ones of the mesh. */
+  readonly whole: Mesh;
+  /** Where the mesh is of the whole cut along lines: that cut. */
+  readonly cut: CutMesh | null;
+}
+
 /** The surfaces of one sheet of foam and of the pieces in it, and what is remembered of them. */
 export class Shells {
   readonly #shells = new Memo<unknown[], ShellLayer>(2 * KEPT);
+  readonly #onLines = new Memo<unknown[], ShellLayer>(2 * KEPT);
   readonly #shellsOfPatches = new Memo<unknown[], readonly ShellLayer[]>(KEPT);
 
   /** The surfaces of a sheet. */
@@ -34,21 +47,27 @@ export class Shells {
     return shell;
   }
 
+  /** Those of the whole brought to what the sheet is made on. */
+  onSurface(shell: ShellLayer, { whole, cut }: SheetSurface): ShellLayer {
+    return cut === null ? shell : remembered(this.#onLines, [shell, cut], () => shellOnLines(shell, whole, cut));
+  }
+
   /** The sheet each patch is cut from: the plan's, or in the outermost one of another foam where the maker wants that of the piece. */
   async ofPatches(
     run: Run,
-    mesh: Mesh,
+    surface: SheetSurface,
     plan: LayerPlan,
     patches: readonly Patch[],
     shell: ShellLayer,
     work: Work,
   ): Promise<readonly ShellLayer[]> {
-    const wishes = plan.sheet === 1 ? settingsOfPatches(mesh, patches, run.part.pieceSettings) : [];
+    const wishes = plan.sheet === 1 ? settingsOfPatches(surface.mesh, patches, run.part.pieceSettings) : [];
     const shells = patches.map(() => shell);
     for (const [i, { foam }] of wishes.entries()) {
       if (foam === undefined || foam === plan.choice.foam) continue;
       const { thicknessMm, neutralFraction } = run.foam(foam);
-      shells[i] = await this.of(run, mesh, { ...shellChoice(run, plan), foam, thicknessMm, neutralFraction }, work);
+      const choice = { ...shellChoice(run, plan), foam, thicknessMm, neutralFraction };
+      shells[i] = this.onSurface(await this.of(run, surface.whole, choice, work), surface);
     }
     return shells;
   }

@@ -10,7 +10,8 @@ export class TapeTrial {
   /** @returns null before the wall stands. */
   of({ sculpt, layers }: Outcome, tape: GirthTape): TapeMeasures | null {
     const shells = layers.flatMap(({ cut }) => (cut === null ? [] : [cut.shell]));
-    if (sculpt?.mmPerUnit == null || shells.length === 0 || shells.length < layers.length) return null;
-    return measuresAt(sculpt.mesh, this.#all.wall(shells), tape, sculpt.mmPerUnit);
+    const mesh = layers.at(0)?.cut?.mesh;
+    if (sculpt?.mmPerUnit == null || mesh === undefined || shells.length < layers.length) return null;
+    return measuresAt(mesh, this.#all.wall(shells), tape, sculpt.mmPerUnit);
   }
 }

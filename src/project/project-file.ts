@@ -7,6 +7,7 @@ import { brokenPlace } from './broken-place.ts';
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import type { Project } from './project.ts';
+import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { sourcesOf } from './sources.ts';
@@ -45,8 +46,6 @@ const staggerMm = v.pipe(
   v.check((mm) => isStagger(mm), `${LEAST_STAGGER_MM} to ${MOST_STAGGER_MM} mm to one side or the other`),
 );
 const side = v.picklist(['face', 'back']);
-
-const surfacePoint = v.union([v.object({ vertex: count }), v.object({ face: count, bary: v.array(finite) })]);
 
 const scale = v.variant('by', [
   v.object({ by: v.literal('unit'), unit: v.picklist(['mm', 'cm', 'm', 'in']) }),
@@ -139,14 +138,7 @@ const sculpt = v.object({
   repairs: v.array(repair),
   seams: v.object({
     edges: v.array(pair),
-    paths: v.array(
-      v.object({
-        points: v.array(surfacePoint),
-        kind: v.picklist(['butt', 'lap', 'open']),
-        lapSide: v.optional(v.picklist(['left', 'right'])),
-        locked: v.optional(v.boolean()),
-      }),
-    ),
+    paths: v.array(seamPathSchema),
   }),
   seamSettings: v.array(seamSettingSchema),
   heldSeams: v.optional(v.array(pair)),

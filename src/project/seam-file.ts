@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { fail, ok, type Result } from '../base/result.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import { brokenPlace } from './broken-place.ts';
+import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 
 /** A seam file: which edges of which model are parted, and how the foam is joined there again. Numbers count the file's vertices from 0. */
@@ -14,26 +15,12 @@ export interface SeamFile {
 }
 
 const number = v.pipe(v.number(), v.integer(), v.minValue(0));
-const point = v.union([
-  v.object({ vertex: number }),
-  v.object({ face: number, bary: v.array(v.pipe(v.number(), v.finite())) }),
-]);
 
 const schema = v.object({
   version: v.literal(1),
   modelHash: v.optional(v.string()),
   edges: v.optional(v.array(v.strictTuple([number, number])), []),
-  paths: v.optional(
-    v.array(
-      v.object({
-        points: v.array(point),
-        kind: v.optional(v.picklist(['butt', 'lap', 'open']), 'butt'),
-        lapSide: v.optional(v.picklist(['left', 'right'])),
-        locked: v.optional(v.boolean()),
-      }),
-    ),
-    [],
-  ),
+  paths: v.optional(v.array(seamPathSchema), []),
   joins: v.optional(v.array(seamSettingSchema), []),
 });
 

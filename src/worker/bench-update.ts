@@ -19,7 +19,9 @@ import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+import type { DrawnSurface } from '../pipeline/drawn-lines.ts';
 import { plateSkins } from '../steps/foam/plate-skins.ts';
+import { withAdded } from '../pipeline/shell-on-lines.ts';
 
 /** What an update was made of. */
 interface Made {
@@ -54,7 +56,7 @@ export class BenchUpdater {
   next(outcome: Outcome, have: number, sheet = 1): BenchUpdate {
     const shown = outcome.layers.at(sheet - 1)?.cut == null ? 0 : sheet - 1;
     const cut = outcome.layers.at(shown)?.cut ?? outcome.cut;
-    const sculpt = this.#sculptUnder(outcome.sculpt, cut);
+    const sculpt = this.#sculptUnder(outcome.sculpt, outcome.drawn, cut);
     const made = {
       sculpt,
       shell: cut?.shell ?? null,
@@ -92,7 +94,8 @@ export class BenchUpdater {
    * @param before  the last finished outcome, if any: its pieces stay drawn as they were where they are the same.
    */
   early(early: EarlyOutcome, before: Outcome | null, have: number): EarlyUpdate {
-    const { sculpt, cut } = early;
+    const { cut } = early;
+    const sculpt = this.#sculptUnder(early.sculpt, early.drawn, cut) ?? early.sculpt;
     const drawn = barePieces(early, before);
     const sent = this.#sent.get(have);
     // Sheets and paper of another sculpt mean nothing.
@@ -114,17 +117,27 @@ export class BenchUpdater {
       ...(changed('sculpt') ? { sculpt: sculptView(sculpt) } : {}),
       ...(changed('shell') ? { shell: shellView(cut) } : {}),
       ...(changed('seams') ? { seams: seamsView(sculpt, cut) } : {}),
-      pieces: earlyView(early, drawn, before?.sculpt === sculpt ? (before.seams ?? []) : []),
+      pieces: earlyView(early, drawn, before?.sculpt === early.sculpt ? (before.seams ?? []) : []),
     };
   }
 
-  /** The sculpt as what lies on the bench is numbered. A sheet with seams of its own has a mesh of its own, without colours. */
-  #sculptUnder(sculpt: SizedSculpt | null, cut: CutSculpt | null): SizedSculpt | null {
+  /**
+   * The sculpt as what lies on the bench is numbered. One that was cut along paths has the sculpt's colours; a sheet with seams of its own
+   * has a mesh of its own, without colours.
+   */
+  #sculptUnder(
+    sculpt: SizedSculpt | null,
+    drawn: DrawnSurface | null,
+    cut: Pick<CutSculpt, 'mesh'> | null,
+  ): SizedSculpt | null {
     if (sculpt === null || cut === null || cut.mesh === sculpt.mesh) return sculpt;
     const { mesh } = cut;
     const known = this.#onMesh.get(mesh);
     if (known !== undefined) return known;
-    const made = { ...sculpt, mesh, model: { ...sculpt.model, mesh, colours: null } };
+    const { colours } = sculpt.model;
+    const isDrawn = drawn !== null && drawn.mesh === mesh && colours !== null;
+    const own = isDrawn ? withAdded(sculpt.mesh, colours, drawn.cut.added) : null;
+    const made = { ...sculpt, mesh, model: { ...sculpt.model, mesh, colours: own } };
     this.#onMesh.set(mesh, made);
     return made;
   }

@@ -62,8 +62,16 @@ describe('flat results', () => {
     store.keep(patch, surface, 'plain', flat);
     expect(store.flatOf(patch, surface, 'plain')).toBe(flat);
     expect(store.flatOf(patch, surface, 'even')).toBeUndefined();
-    expect(store.flatOf(patch, surface.slice(), 'plain')).toBeUndefined();
-    expect(store.startFor(patch)).toBe(flat.uv);
+    expect(store.flatOf(patch, surface.slice(), 'plain')).toBe(flat);
+    expect(store.flatOf(patch, surface.slice(), 'plain', false)).toBeUndefined();
+    expect(
+      store.flatOf(
+        patch,
+        surface.map((x) => 2 * x),
+        'plain',
+      ),
+    ).toBeUndefined();
+    expect(store.startFor(patch, surface)).toBe(flat.uv);
   });
 });
 
@@ -79,17 +87,17 @@ describe('where to start from', () => {
   it('is the last flat shape of a patch, else that of the patch of which it was a part, and nothing on another mesh', async () => {
     const store = new PatchStore();
     const [whole] = store.settle(MESH, [patchOf([[0, 1, 2, 3]])]);
-    expect(store.startFor(whole)).toBeUndefined();
+    expect(store.startFor(whole, MESH.positions)).toBeUndefined();
     const flat = expectOk(await flattenPatch(whole, MESH.positions, {}, QUIET_WORK));
     store.keep(whole, MESH.positions, '', flat);
-    expect(store.startFor(whole)).toBe(flat.uv);
+    expect(store.startFor(whole, MESH.positions)).toBe(flat.uv);
     const [half] = store.settle(MESH, [part(whole, 1)]);
-    expect(Array.from(store.startFor(half) ?? [], (x) => x.toFixed(9))).toEqual(
+    expect(Array.from(store.startFor(half, MESH.positions) ?? [], (x) => x.toFixed(9))).toEqual(
       Array.from(half.meshVertices).flatMap((v) => [flat.uv[2 * v].toFixed(9), flat.uv[2 * v + 1].toFixed(9)]),
     );
     const other = { ...MESH };
     const [unknown] = store.settle(other, [part(whole, 1)]);
-    expect(store.startFor(unknown)).toBeUndefined();
+    expect(store.startFor(unknown, other.positions)).toBeUndefined();
   });
 
   it('joins what two patches gave', async () => {
@@ -99,7 +107,7 @@ describe('where to start from', () => {
       store.keep(half, MESH.positions, '', expectOk(await flattenPatch(half, MESH.positions, {}, QUIET_WORK)));
     }
     const [joined] = store.settle(MESH, [whole]);
-    const start = store.startFor(joined);
+    const start = store.startFor(joined, MESH.positions);
     expect(start).toHaveLength(8);
     if (start !== undefined) expect(countFlips(whole.triangles, start)).toBe(0);
   });

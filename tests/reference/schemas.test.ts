@@ -173,7 +173,7 @@ describe('schemas of the files', () => {
   it.each([
     '{"version":1,"edges":[[0,1],[1,2]]}',
     '{"version":1}',
-    `{"version":1,"modelHash":"${'0'.repeat(64)}","edges":[],"paths":[{"points":[{"vertex":3},{"face":2,"bary":[0.5,0.5,0]}],"kind":"lap","lapSide":"left","locked":true}]}`,
+    `{"version":1,"modelHash":"${'0'.repeat(64)}","edges":[],"paths":[{"points":[{"vertex":3},{"face":2,"bary":[0.5,0.5,0]}],"kind":"lap","allowanceMm":10,"lapSide":"left","lapUnder":true,"locked":true}]}`,
     '{"version":1,"edges":[[0,1]],"joins":[{"edge":[0,1],"kind":"rebate","allowanceMm":0,"standFace":3}]}',
     '{"version":1,"joins":[{"edge":[1,0],"kind":"lap","allowanceMm":12.5,"lapFace":0,"lapUnder":true}]}',
   ])('and the reader agree to take the seam file %s', (text) => {

@@ -3,7 +3,7 @@ import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { edgeFoldSteps } from '../../mesh/edge-fold.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { nextHalfedge, originOf, targetOf, topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
-import type { SeamChain, SeamKind, SeamSet, SeamSetting, SeamSide } from '../../model/seams.ts';
+import type { PlacedSetting, SeamChain, SeamKind, SeamSet, SeamSide } from '../../model/seams.ts';
 import type { CutSurface } from './cut-patches.ts';
 import { sideRoles } from './side-roles.ts';
 
@@ -23,7 +23,7 @@ export function seamChains(
   mesh: Mesh,
   seams: SeamSet,
   cut: CutSurface,
-  settings: readonly SeamSetting[],
+  settings: readonly PlacedSetting[],
 ): readonly SeamChain[] {
   return runAtOnce(chainSteps(mesh, seams, cut, settings));
 }
@@ -33,7 +33,7 @@ export function* chainSteps(
   mesh: Mesh,
   seams: SeamSet,
   cut: CutSurface,
-  settings: readonly SeamSetting[],
+  settings: readonly PlacedSetting[],
 ): Stepwise<readonly SeamChain[]> {
   const links = cutLinks(mesh, seams, cut);
   const runs = [
@@ -190,9 +190,9 @@ function sidesOf(links: readonly Link[], cut: CutSurface, open: boolean): SeamSi
   return [left, right];
 }
 
-function settingsByEdge(mesh: Mesh, settings: readonly SeamSetting[]): Map<number, SeamSetting> {
+function settingsByEdge(mesh: Mesh, settings: readonly PlacedSetting[]): Map<number, PlacedSetting> {
   const topology = topologyOf(mesh);
-  const byEdge = new Map<number, SeamSetting>();
+  const byEdge = new Map<number, PlacedSetting>();
   for (const setting of settings) {
     const edge = topology.edgeBetween(
       mesh.vertexOfFile[setting.edge[0]] ?? -1,

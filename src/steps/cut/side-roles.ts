@@ -1,6 +1,6 @@
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import type { SeamChain, SeamSetting } from '../../model/seams.ts';
+import type { PlacedSetting, SeamChain } from '../../model/seams.ts';
 import type { CutSurface } from './cut-patches.ts';
 
 /** Which side of a seam does what: carries the allowance, lies on top of a lap, stands on the other at a rebate. */
@@ -18,20 +18,20 @@ export function sideRoles(
   mesh: Mesh,
   cut: Pick<CutSurface, 'patches' | 'patchOfTriangle'>,
   [left, right]: readonly [number, number],
-  wish: SeamSetting | undefined,
+  wish: PlacedSetting | undefined,
 ): SideRoles {
-  const named = (face: number | undefined): 0 | 1 | null => {
-    const triangle = face === undefined ? -1 : mesh.faceOfTriangle.indexOf(face);
+  const named = (face: number | undefined, placed?: number): 0 | 1 | null => {
+    const triangle = placed ?? (face === undefined ? -1 : mesh.faceOfTriangle.indexOf(face));
     const patch = triangle < 0 ? -1 : cut.patchOfTriangle[triangle];
     if (patch === right && patch !== left) return 1;
     return patch === left ? 0 : null;
   };
-  const lapSide = named(wish?.lapFace) ?? 0;
+  const lapSide = named(wish?.lapFace, wish?.lapTriangle) ?? 0;
   switch (wish?.kind) {
     case 'lap':
       return { lapSide, topSide: wish.lapUnder === true ? otherSide(lapSide) : lapSide };
     case 'rebate':
-      return { lapSide, standSide: named(wish.standFace) ?? smallerSide(mesh, cut, left, right) };
+      return { lapSide, standSide: named(wish.standFace, wish.standTriangle) ?? smallerSide(mesh, cut, left, right) };
     default:
       return { lapSide };
   }

@@ -6,15 +6,12 @@ import type { SeamMarks, SeamSet } from '../../model/seams.ts';
 
 /**
  * Brings marks in file numbers onto the mesh. Any number of joined corners is accepted.
- * @param marks  edges as pairs of file numbers, and paths.
+ * @param marks  edges as pairs of file numbers. Paths have become edges of a finer mesh before (`finerMarks`): those that have not are passed over.
  * @param strict true for a seam file, where a pair that is no edge is the file's fault; false for a project, whose marks may have
  *               lost their edge to a repair: those are listed in a note and left out.
- * @returns which edges of the topology are seams. Fails with `seams/no-vertex`, `seams/no-edge` or `seams/paths`.
+ * @returns which edges of the topology are seams. Fails with `seams/no-vertex` or `seams/no-edge`.
  */
 export function seamSetFromMarks(mesh: Mesh, marks: SeamMarks, strict: boolean): Result<SeamSet> {
-  if (marks.paths.length > 0) {
-    return fail('seams/paths', 'Seams drawn across faces cannot be used yet: mark seams along edges of the sculpt.');
-  }
   const topology = topologyOf(mesh);
   const isSeam = new Uint8Array(topology.edgeCount);
   const lost: (readonly [number, number])[] = [];
