@@ -111,6 +111,8 @@ export class JobSheet extends LitElement {
         .bench=${bench}
         .tool=${view.tool}
         .reach=${view.reach}
+        .proposals=${view.proposals}
+        .proposalPct=${view.proposalPct}
       ></fl-seams-line>
       <fl-foam-line id="foam" .project=${project} .bench=${bench} .sheet=${view.sheet}></fl-foam-line>
       <fl-fit-line

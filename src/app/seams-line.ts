@@ -9,9 +9,10 @@ import { hasWrong } from './findings.ts';
 import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
+import './proposals.ts';
 import './score-list.ts';
 import { SHARED } from './styles.ts';
-import type { Reach, Tool } from './view-state.ts';
+import type { Proposals, Reach, Tool } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** Angle the field begins with, degrees: well above what a smooth surface shows from facet to facet, well below a hard corner. */
@@ -68,6 +69,8 @@ export class SeamsLine extends JobSection {
   @property() tool: Tool = 'choose';
   /** How far the knife goes. */
   @property() reach: Reach = 'edge';
+  @property({ attribute: false }) proposals: Proposals | null = null;
+  @property({ attribute: false }) proposalPct: number | null = null;
   @state() private angleDeg = FIRST_ANGLE_DEG;
   #sharpOnes: readonly number[] = [];
 
@@ -87,6 +90,12 @@ export class SeamsLine extends JobSection {
                 ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
               </div>
               ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`}
+              <fl-proposals
+                .project=${this.project}
+                .bench=${this.bench}
+                .proposals=${this.proposals}
+                .limitPct=${this.proposalPct}
+              ></fl-proposals>
               ${this.#sharp()} ${this.#groups()} ${this.#offers()}
               ${
                 this.#markedCount() === 0

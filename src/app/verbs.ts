@@ -5,6 +5,7 @@ import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
+import { proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
@@ -41,7 +42,13 @@ export interface WindowActions {
 /** All verbs that can be done now, the ones beside the chosen thing first. */
 export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
   const near = nearVerbs(bench, actions);
-  return [...near, ...markVerbs(bench, actions), ...lookVerbs(bench, actions), ...jobVerbs(bench, actions)];
+  return [
+    ...near,
+    ...markVerbs(bench, actions),
+    ...proposeVerbs(bench),
+    ...lookVerbs(bench, actions),
+    ...jobVerbs(bench, actions),
+  ];
 }
 
 function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {

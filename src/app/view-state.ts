@@ -2,6 +2,7 @@ import type { PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
+import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
@@ -23,6 +24,12 @@ export type Reach = 'edge' | 'round' | 'ridge';
 export interface PathWithin {
   readonly piece: PieceId;
   readonly isAcross: boolean;
+}
+
+/** Seams found by search: how it stands and the answers so far. While it stops, sheets and pages are worked out. */
+export interface Proposals {
+  readonly state: 'looking' | 'stopping' | 'done';
+  readonly answers: Partial<Readonly<Record<ProposalKind, ProposalAnswer>>>;
 }
 
 /** Things to be lit on the stage while something that speaks of them is pointed at. */
@@ -75,6 +82,9 @@ export interface ViewState {
   readonly through: readonly number[];
   readonly stretches: readonly (readonly number[])[];
   readonly within: PathWithin | null;
+  readonly proposals: Proposals | null;
+  /** Greatest stretch and squash a proposal may ask of the foam, per cent; null as much as the foam can take. */
+  readonly proposalPct: number | null;
   /** First corner of a measured length, in the numbering of the sculpt. */
   readonly from: number | null;
   /** Second corner of a measured length. */
@@ -120,6 +130,8 @@ export const FIRST_VIEW: ViewState = {
   through: [],
   stretches: [],
   within: null,
+  proposals: null,
+  proposalPct: null,
   from: null,
   to: null,
   cursor: null,

@@ -299,5 +299,6 @@ const ON_THE_OLD_SCULPT: Partial<ViewState> = {
   cursor: null,
   walked: null,
   ...NO_PATH,
+  proposals: null,
   reading: null,
 };

@@ -4,6 +4,7 @@ import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { Project } from '../project/project.ts';
 import type { Marking } from './marking-api.ts';
+import type { Proposing } from './proposing-api.ts';
 
 /** How far a job is: 0 to 1 and what is being done. */
 export interface Progress {
@@ -28,7 +29,7 @@ export type OnEarly = (early: EarlyUpdate) => Promise<boolean>;
  * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
  * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
  */
-export interface Workshop extends Marking {
+export interface Workshop extends Marking, Proposing {
   /** Keeps a source file's bytes for later computes. */
   putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
   /** The bytes kept under a hash, or undefined. */

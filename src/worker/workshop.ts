@@ -24,6 +24,8 @@ import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
 import type { BorderOf, LineWay, Marking } from './marking-api.ts';
 import { MarkingDesk } from './marking-desk.ts';
+import { ProposeDesk } from './propose-desk.ts';
+import type { ProposalAnswer, ProposalAsk } from './proposing-api.ts';
 import { PoliteWork } from './polite-work.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
@@ -37,8 +39,15 @@ export class PipelineWorkshop implements Workshop {
   /** Resolves when the run before has ended, finished or called off. */
   #settled: Promise<unknown> = Promise.resolve();
   #outcome: Outcome | null = null;
+  /** A run on another document, for what a proposal needs; a compute goes first. */
+  #trial: PoliteWork | null = null;
   readonly #tapes = new TapeTrial();
   readonly #marking = new MarkingDesk(() => this.#outcome);
+  readonly #proposing = new ProposeDesk({
+    outcome: () => this.#outcome,
+    isBusy: () => this.#running !== null,
+    tryOut: (project) => this.#tryOut(project),
+  });
   readonly #props = new WeakMap<Outcome, PropView | null>();
 
   /**
@@ -70,6 +79,7 @@ export class PipelineWorkshop implements Workshop {
     sheet = 1,
   ): Promise<ComputeReply> {
     this.#running?.cancel();
+    this.#trial?.cancel();
     const work = new PoliteWork(onProgress);
     this.#running = work;
     const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, sheet, work, onEarly));
@@ -119,6 +129,14 @@ export class PipelineWorkshop implements Workshop {
     return this.#marking.border(of);
   }
 
+  propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>> {
+    return this.#proposing.propose(ask, onAnswer);
+  }
+
+  stopProposing(): Promise<void> {
+    return this.#proposing.stopProposing();
+  }
+
   async makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>> {
     if (kind === 'project') return ok(projectFile(this.#projectText(project)));
     if (kind === 'strip') {
@@ -150,6 +168,18 @@ export class PipelineWorkshop implements Workshop {
     if (!opened.ok) return opened;
     for (const [hash, source] of opened.value.sources) this.#pipeline.putSource(hash, source);
     return ok(opened.value.project);
+  }
+
+  async #tryOut(project: Project): Promise<Outcome | null> {
+    if (this.#running !== null) return null;
+    const work = new PoliteWork(() => undefined);
+    this.#trial = work;
+    try {
+      return await this.#inTurn(() => this.#pipeline.run(project, work));
+    } catch (error) {
+      if (error instanceof Cancelled) return null;
+      throw error;
+    }
   }
 
   /** Begins a run of the pipeline when the one before has ended: two never share it at the same moment. */

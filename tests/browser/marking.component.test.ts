@@ -270,3 +270,60 @@ describe('by keyboard', () => {
     expect(workbench.view.tool).toBe('choose');
   });
 });
+
+describe('proposals', () => {
+  const inTable = <T extends HTMLElement>(selector: string): T =>
+    findIn<T>(app, 'fl-job-sheet', 'fl-seams-line', 'fl-proposals', selector);
+  const stopped = () => vi.waitFor(() => expect(workbench.view.proposals?.state).toBe('done'), { timeout: 30_000 });
+
+  it('stand side by side with their figures, show their seams where one points, and one is taken', async () => {
+    await userEvent.keyboard('m');
+    await vi.waitFor(() => expect(Object.keys(workbench.view.proposals?.answers ?? {})).toHaveLength(3), {
+      timeout: 30_000,
+    });
+    await restedApp(app);
+    if (workbench.view.proposals?.state === 'looking') await userEvent.click(inTable('button.next'));
+    await stopped();
+    await restedApp(app);
+    const texts = [...inTable('tbody').querySelectorAll('tr')].map((row) =>
+      row.textContent.replace(/\s+/g, ' ').trim(),
+    );
+    // Unrolled along one side: one piece, no stretch, and the foam of the neutral surface.
+    expect(texts.find((text) => text.startsWith('Pieces'))).toBe('Pieces 1 1 1');
+    expect(texts.find((text) => text.startsWith('Stretch'))).toMatch(/^Stretch 0\.0/);
+    expect(texts.find((text) => text.startsWith('Sheets'))).toBe('Sheets 1 1 1');
+    expect(await axeFaults(app)).toEqual([]);
+    const [cell] = inTable('tbody').querySelectorAll('td + td');
+    cell.dispatchEvent(new PointerEvent('pointerenter'));
+    await vi.waitFor(() => expect(workbench.view.preview).toHaveLength(rings));
+    await userEvent.click(inTable('tbody tr:last-child td:last-child button'));
+    await vi.waitFor(() => expect(marks()).toHaveLength(rings));
+    await shown(workbench);
+    expect(workbench.history?.undoLabel).toBe('take a proposal');
+    expect(workbench.bench.pieces?.pieces).toHaveLength(1);
+    expect(steps()).toBe(1);
+    await userEvent.click(inTable('.row button.plain'));
+    expect(workbench.view.proposals).toBeNull();
+  });
+
+  it('leave what is marked where the rest is asked for, by keyboard alone', async () => {
+    await stand(corner(0, 3));
+    workbench.setView({ cursor: corner(3, 0) });
+    await userEvent.keyboard('{ArrowRight}l{Escape}');
+    await marked(ringLine(3));
+    await userEvent.keyboard('/');
+    await restedApp(app);
+    await userEvent.keyboard('propose rest{Enter}');
+    await vi.waitFor(() => expect(Object.keys(workbench.view.proposals?.answers ?? {})).toHaveLength(3), {
+      timeout: 30_000,
+    });
+    if (workbench.view.proposals?.state === 'looking') await userEvent.keyboard('m');
+    await stopped();
+    await userEvent.keyboard('/');
+    await restedApp(app);
+    await userEvent.keyboard('take few{Enter}');
+    await vi.waitFor(() => expect(marks().length).toBeGreaterThan(sides));
+    expect(marks()).toEqual(expect.arrayContaining(ringLine(3)));
+    workbench.setView({ proposals: null });
+  });
+});

@@ -1,0 +1,253 @@
+import { css, html, nothing, svg } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
+import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
+import { ViewEvent } from './events.ts';
+import { JobSection } from './job-section.ts';
+import { PROPOSAL_KINDS } from './propose-actions.ts';
+import { PROPOSE_WORDS } from './propose-words.ts';
+import { limitsOnBench } from './sheet-on-bench.ts';
+import { SHARED } from './styles.ts';
+import type { Proposals } from './view-state.ts';
+
+type Row = keyof typeof PROPOSE_WORDS.rows;
+const ROWS = [
+  'pieces',
+  'darts',
+  'length',
+  'stretch',
+  'squash',
+  'foam',
+  'sheets',
+  'pages',
+] as const satisfies readonly Row[];
+
+/** Seams found by search: how to begin, three answers side by side with their figures, and the way to take one. */
+@customElement('fl-proposals')
+export class ProposalTable extends JobSection {
+  static override styles = [
+    SHARED,
+    css`
+      :host {
+        display: block;
+      }
+      .begin label {
+        display: inline-flex;
+        align-items: center;
+        gap: var(--s2);
+        color: var(--ink-soft);
+        font-size: var(--t-small);
+      }
+      .begin input {
+        inline-size: 3.6em;
+      }
+      table {
+        inline-size: 100%;
+        table-layout: fixed;
+      }
+      thead th {
+        font-weight: 600;
+        text-align: end;
+        vertical-align: bottom;
+      }
+      tbody th {
+        font-weight: 400;
+        color: var(--ink-soft);
+        text-align: start;
+      }
+      th:first-child {
+        inline-size: 4.6em;
+      }
+      td {
+        text-align: end;
+      }
+      td.is-lit {
+        background: var(--paper-low);
+      }
+      svg {
+        inline-size: 100%;
+        block-size: 5.5rem;
+        fill: var(--foam);
+        stroke: none;
+      }
+      .wrong {
+        color: var(--wrong);
+        font-weight: 700;
+      }
+      .reasons {
+        margin-block-start: var(--s2);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) proposals: Proposals | null = null;
+  /** What the maker set as the limit, per cent; null: what the foam can take. */
+  @property({ type: Number }) limitPct: number | null = null;
+  /** Kind that is pointed at. */
+  @property({ attribute: false }) lit: ProposalKind | null = null;
+
+  protected override render() {
+    const words = PROPOSE_WORDS;
+    const { proposals } = this;
+    return html`<div class="stack">
+      ${this.#begin()}
+      ${
+        proposals === null
+          ? nothing
+          : html`${Object.keys(proposals.answers).length === 0 ? html`<p class="small soft">${words.looking}</p>` : this.#table(proposals)}
+              <div class="row">
+                ${proposals.state === 'looking' ? html`<button class="next" @click=${() => this.ask('stop-proposing')}>${words.stop}<kbd>M</kbd></button>` : html`<button class="plain" @click=${() => this.ask('put-proposals')}>${words.put}</button>`}
+                <span class="small soft"
+                  >${{ looking: words.better, stopping: words.working, done: words.done }[proposals.state]}</span
+                >
+              </div>`
+      }
+    </div>`;
+  }
+
+  #begin() {
+    const words = PROPOSE_WORDS;
+    if (this.proposals?.state === 'looking') return nothing;
+    const hasSeams = (this.sculptPart?.seams.edges.length ?? 0) > 0;
+    const limit = this.limitPct ?? limitsOnBench(this.project, 1).tooMuchPct;
+    return html`<div class="row begin">
+      <button aria-keyshortcuts="M" @click=${() => this.ask('propose')}>${words.begin}<kbd>M</kbd></button>
+      ${hasSeams ? html`<button title=${words.restWhy} @click=${() => this.ask('propose-rest')}>${words.rest}</button>` : nothing}
+      <label
+        >${words.limit}
+        <input
+          type="number"
+          min="0.5"
+          max="50"
+          step="0.5"
+          aria-label=${words.limitLabel}
+          .value=${String(limit)}
+          @change=${this.#takeLimit}
+        />%</label
+      >
+    </div>`;
+  }
+
+  #table({ answers }: Proposals) {
+    const words = PROPOSE_WORDS;
+    const each = (cell: (answer: ProposalAnswer, kind: ProposalKind) => unknown) =>
+      PROPOSAL_KINDS.map((kind) => {
+        const answer = answers[kind];
+        return html`<td
+          class=${this.lit === kind ? 'is-lit' : ''}
+          @pointerenter=${() => this.#show(kind)}
+          @pointerleave=${() => this.#show(null)}
+        >
+          ${answer === undefined ? words.unknown : cell(answer, kind)}
+        </td>`;
+      });
+    return html`<table>
+        <caption class="unseen">
+          ${words.caption}
+        </caption>
+        <thead>
+          <tr>
+            <td></td>
+            ${PROPOSAL_KINDS.map((kind) => html`<th scope="col">${words.kinds[kind]}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <td></td>
+            ${each((answer, kind) => picture(answer, kind))}
+          </tr>
+          ${ROWS.map(
+            (row) =>
+              html`<tr>
+                <th scope="row">${words.rows[row]}</th>
+                ${each((answer) => this.#figure(row, answer))}
+              </tr>`,
+          )}
+          <tr>
+            <td></td>
+            ${each(
+              (_, kind) =>
+                html`<button
+                  aria-label="${words.take}: ${words.kinds[kind]}"
+                  @click=${() => this.ask(`take-${kind}`)}
+                  @focus=${() => this.#show(kind)}
+                  @blur=${() => this.#show(null)}
+                >
+                  ${words.take}
+                </button>`,
+            )}
+          </tr>
+        </tbody>
+      </table>
+      ${this.#reasons(answers)}`;
+  }
+
+  #figure(row: Row, answer: ProposalAnswer): unknown {
+    const { unit } = this;
+    const { needs } = answer;
+    switch (row) {
+      case 'pieces':
+        return answer.pieces;
+      case 'darts':
+        return answer.darts;
+      case 'length':
+        return formatLength(answer.lengthMm, unit);
+      case 'stretch':
+        return formatPercent(answer.stretchPct);
+      case 'squash':
+        return formatPercent(answer.squashPct);
+      case 'foam':
+        return needs === null ? PROPOSE_WORDS.unknown : formatArea(needs.foamMm2, unit);
+      case 'sheets':
+        return needs?.sheets ?? PROPOSE_WORDS.unknown;
+      case 'pages':
+        return needs?.pages ?? PROPOSE_WORDS.unknown;
+    }
+  }
+
+  /** Which limit stops it, and where: pointing at it lights the place up. */
+  #reasons(answers: Proposals['answers']) {
+    const broken = PROPOSAL_KINDS.flatMap((kind) => {
+      const answer = answers[kind];
+      return answer === undefined || answer.isFeasible ? [] : answer.reasons.map((reason) => ({ kind, ...reason }));
+    });
+    if (broken.length === 0) return nothing;
+    return html`<ul class="reasons small">
+      ${broken.map(({ kind, text, triangle }) => {
+        const light = (): void => this.point({ triangles: [triangle] });
+        const dark = (): void => this.point(null);
+        return html`<li @pointerenter=${light} @pointerleave=${dark}>
+          <span class="wrong">${PROPOSE_WORDS.broken}</span>, ${PROPOSE_WORDS.kinds[kind]}: ${text}
+        </li>`;
+      })}
+    </ul>`;
+  }
+
+  #show(kind: ProposalKind | null): void {
+    this.lit = kind;
+    const preview = kind === null ? null : (this.proposals?.answers[kind]?.edges ?? null);
+    this.dispatchEvent(new ViewEvent(kind === null ? { preview } : { preview, stage: 0 }));
+  }
+
+  #takeLimit(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const pct = input.valueAsNumber;
+    if (pct >= 0.5 && pct <= 50) this.dispatchEvent(new ViewEvent({ proposalPct: pct }));
+    else this.requestUpdate();
+  }
+}
+
+/** The flat pieces, small; y is turned for the screen. */
+function picture({ picture: { outlines, size }, pieces }: ProposalAnswer, kind: ProposalKind) {
+  const [wide, high] = size;
+  const path = outlines.map((ring) => `M${points(ring, high)}Z`).join('');
+  return html`<svg viewBox="0 0 ${wide || 1} ${high || 1}" role="img" aria-label=${PROPOSE_WORDS.picture(kind, pieces)}>
+    ${svg`<path d=${path} fill-rule="evenodd" />`}
+  </svg>`;
+}
+
+function points(ring: Float32Array, high: number): string {
+  const places: string[] = [];
+  for (let i = 0; i < ring.length; i += 2) places.push(`${ring[i].toFixed(1)} ${(high - ring[i + 1]).toFixed(1)}`);
+  return places.join('L');
+}

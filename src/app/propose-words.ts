@@ -1,0 +1,51 @@
+import type { ProposalKind } from '../worker/proposing-api.ts';
+
+const KINDS: Readonly<Record<ProposalKind, string>> = {
+  few: 'Few pieces',
+  between: 'Between',
+  simple: 'Simple pieces',
+};
+
+/** What the window says of seams that are found by search. */
+export const PROPOSE_WORDS = {
+  kinds: KINDS,
+  verbs: {
+    propose: 'propose seams',
+    rest: 'propose the rest',
+    stop: 'stop looking for seams',
+    take: (kind: ProposalKind) => `take the proposal: ${KINDS[kind].toLowerCase()}`,
+  },
+  begin: 'Propose seams',
+  rest: 'Propose the rest',
+  restWhy: 'What is marked stays; what is missing is added.',
+  limit: 'Stretch at most',
+  limitLabel: 'Greatest stretch and squash that a proposal may ask of the foam, per cent',
+  stop: 'Stop',
+  put: 'Put away',
+  caption: 'Three proposals side by side. Point at one to see its seams on the sculpt.',
+  looking: 'Looking for seams …',
+  better: 'They go on getting better until you stop.',
+  working: 'Working out sheets and pages …',
+  done: 'Point at one to see its seams on the sculpt.',
+  rows: {
+    pieces: 'Pieces',
+    darts: 'Darts',
+    length: 'Seams',
+    stretch: 'Stretch',
+    squash: 'Squash',
+    foam: 'Foam',
+    sheets: 'Sheets',
+    pages: 'Pages',
+  },
+  unknown: '…',
+  take: 'Take it',
+  picture: (kind: ProposalKind, pieces: number) => `${KINDS[kind]}: ${pieces} flat pieces beside each other`,
+  broken: 'Breaks a limit',
+  taken: 'take a proposal',
+  spoken: {
+    begun: 'Looking for seams.',
+    first: (pieces: number) => `A first proposal of ${pieces} pieces is there.`,
+    done: 'Stopped. Three proposals stand side by side.',
+    taken: 'The proposal is taken. Undo brings the seams back as they were.',
+  },
+};

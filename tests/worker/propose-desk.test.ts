@@ -1,0 +1,63 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Workbench } from '../../src/app/workbench.ts';
+import { addSeamEdges, setScale } from '../../src/project/commands.ts';
+import { holdSeams } from '../../src/project/hold-commands.ts';
+import type { ProposalAnswer, ProposalAsk } from '../../src/worker/proposing-api.ts';
+import { SHADE, shadeObj } from '../support/shade-obj.ts';
+import { makeWorkbench, openObj, shown } from '../support/tray-workbench.ts';
+
+const { sides } = SHADE;
+const ring = (at: number): [number, number][] =>
+  Array.from({ length: sides }, (_, i) => [at * sides + i, at * sides + ((i + 1) % sides)]);
+const key = (pair: readonly [number, number]): string => [...pair].sort((a, b) => a - b).join('-');
+
+describe('proposals from the worker', () => {
+  let workbench: Workbench;
+  beforeAll(async () => {
+    ({ workbench } = makeWorkbench());
+    await openObj(workbench, 'lamp shade', shadeObj());
+  });
+
+  const answersTo = async (ask: ProposalAsk): Promise<ProposalAnswer[]> => {
+    const last = new Map<string, ProposalAnswer>();
+    // Stopped at once, each kind still gives its first answer.
+    const asked = workbench.workshop.propose(ask, (answer) => {
+      last.set(answer.kind, answer);
+      void workbench.workshop.stopProposing();
+    });
+    expect((await asked).ok).toBe(true);
+    return [...last.values()];
+  };
+
+  it('wait for the size', async () => {
+    const result = await workbench.workshop.propose({ from: 'anew', limitPct: 8 }, () => undefined);
+    expect(!result.ok && result.problem.code).toBe('propose/no-size');
+    workbench.run(setScale({ by: 'unit', unit: 'mm' }));
+    await shown(workbench);
+  });
+
+  it('are three, each with all it needs', async () => {
+    const answers = await answersTo({ from: 'anew', limitPct: 8 });
+    expect(answers.map(({ kind }) => kind).sort()).toEqual(['between', 'few', 'simple']);
+    for (const { needs, isFeasible, pieces, pairs, edges } of answers) {
+      expect(isFeasible).toBe(true);
+      expect([pieces, pairs.length]).toEqual([1, edges.length]);
+      // Eight sides of 2 r sin(22.5 degrees), 120 mm high, less the neutral surface inside: within a tenth.
+      expect((needs?.foamMm2 ?? 0) / (8 * 2 * 60 * Math.sin(Math.PI / 8) * 120)).toBeGreaterThan(0.9);
+      expect(needs?.sheets).toBe(1);
+    }
+  });
+
+  it('keep what is held when they begin anew, and all that is marked when the rest is sought', async () => {
+    workbench.run(addSeamEdges([...ring(2), ...ring(4)]));
+    workbench.run(holdSeams(ring(2)));
+    await shown(workbench);
+    const keys = (pairs: ProposalAnswer['pairs']): Set<string> => new Set(pairs.map(key));
+    for (const { pairs } of await answersTo({ from: 'anew', limitPct: 8 })) {
+      expect(ring(2).every((pair) => keys(pairs).has(key(pair)))).toBe(true);
+      expect(ring(4).some((pair) => keys(pairs).has(key(pair)))).toBe(false);
+    }
+    for (const { pairs } of await answersTo({ from: 'rest', limitPct: 8 }))
+      expect([...ring(2), ...ring(4)].every((pair) => keys(pairs).has(key(pair)))).toBe(true);
+  });
+});
