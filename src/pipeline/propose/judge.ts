@@ -7,9 +7,9 @@ import type { FlattenOptions } from '../../steps/flatten/flatten-options.ts';
 import { flattenPatch } from '../../steps/flatten/flatten-patch.ts';
 import { flatSystem, type FlatSystem } from '../../steps/flatten/flat-system.ts';
 import { measureStretch } from '../../steps/flatten/measure-stretch.ts';
-import { FIRST_LOOK_GAIN, minimise, NewtonRoom } from '../../steps/flatten/newton.ts';
+import { minimise, NewtonRoom } from '../../steps/flatten/newton.ts';
 import { overlapsOf } from '../../steps/flatten/overlaps-of.ts';
-import { restShapes } from '../../steps/flatten/rest-shapes.ts';
+import { restShapes, type RestShapes } from '../../steps/flatten/rest-shapes.ts';
 import { seamSprings } from '../../steps/flatten/seam-springs.ts';
 import { settle } from '../../steps/flatten/settle.ts';
 import { startNear } from '../../steps/flatten/start-shape.ts';
@@ -35,6 +35,8 @@ export interface Verdict {
   readonly badness: number;
   /** Per triangle of the patch the greater of stretch and squash over its limit. */
   readonly strain: Float64Array;
+  /** Mean excess of the plain shape, against which the worst was evened out; 0 where it was not. */
+  readonly excess: number;
   /** False where it was given up half way: `badness` is then a guess, from which it is known to be over what was asked. */
   readonly isWhole: boolean;
   /** Set once it was laid flat from nothing, in full. */
@@ -56,6 +58,16 @@ const KEPT = 3000;
 /** Powers by which the worst is evened out, as in `settle`. */
 const EVEN_POWERS = [2, 4];
 const LEAST_EXCESS = 1e-10;
+/** Mean excess of a plain shape beside that of the evened one, about. */
+const EVENED_EXCESS = 0.8;
+/** A shape to begin from whose figures are under this many times their limits is evened out at once; a worse one is first brought near. */
+const NEARLY_EVEN = 1.5;
+/** Evening out is given up where the figures are this far over what is asked and have hardly come down over the last steps. */
+const HOPELESS = 1.04;
+const SETTLING = 1.03;
+const SETTLING_STEPS = 2;
+/** Promise of Newton's method at which a trial stops: percentages are then right to a few hundredths. */
+const ENOUGH = 1e-4;
 
 /** Lays pieces flat and measures them against the limits; remembers what it has seen. */
 export class Judge {
@@ -97,9 +109,10 @@ export class Judge {
     const { patch } = verdict;
     this.laid += 1;
     const result = await flattenPatch(patch, this.#positions, this.#options(patch), this.#work);
+    const rest = restShapes(patch, this.#positions);
     const sure = result.ok
       ? {
-          ...this.#measure(patch, result.value.uv, result.value.overlapCount ?? result.value.overlaps.length),
+          ...this.#measure(patch, rest, result.value.uv, verdict.excess, countOverlaps(result.value)),
           flat: result.value,
         }
       : { ...verdict, badness: NOT_FLAT, share: Infinity, uv: null };
@@ -142,21 +155,51 @@ export class Judge {
     await work.pause(0);
     const graph = graphOfTriangles(rest.vertexCount, patch.triangles);
     const system = flatSystem(patch, rest, graph);
-    const start = shapeFromEarlier(patch, this.#positions, earlier) ?? undefined;
-    const near = await startNear(patch, system, { earlier: start, rolled: undefined }, work);
-    if (near === null) return notFlat(patch);
     const room = new NewtonRoom(system.plan);
+    const { evenOut } = this.limits.laying;
+    const start = shapeFromEarlier(patch, this.#positions, earlier);
+    const excess = earlier[0]?.excess ?? 0;
+    const asked = Math.exp(most);
+    if (evenOut && start !== null && excess > LEAST_EXCESS) {
+      const begun = this.#measure(patch, rest, start, 0);
+      if (begun.share < NEARLY_EVEN) {
+        const even = await this.#evenedFrom(patch, system, start, room, {
+          excess,
+          powers: EVEN_POWERS.slice(-1),
+          asked,
+        });
+        if (even !== null) {
+          const next = EVENED_EXCESS * this.#meanExcess(rest, even.flat);
+          return this.#measured(patch, rest, even.flat, next, even.isWhole);
+        }
+      }
+    }
+    const near = await startNear(patch, system, { earlier: start ?? undefined, rolled: undefined }, work);
+    if (near === null) return notFlat(patch);
     const mean = await this.#meanShape(patch, system, near, room);
     if (mean === null) return notFlat(patch);
-    const first = this.#measure(patch, mean, 0);
-    if (!this.limits.laying.evenOut) return this.#measure(patch, mean, this.#overlaps(patch, mean));
-    const asked = Math.exp(most);
+    if (!evenOut) return this.#measured(patch, rest, mean, 0);
+    const first = this.#measure(patch, rest, mean, 0);
     if (first.share * MOST_EVENED > asked) {
       const share = first.share * OFTEN_EVENED;
       return { ...first, share, badness: Math.max(Math.log(share), most + 1e-9), isWhole: false };
     }
-    const even = (await this.#evened(patch, system, mean, room)) ?? mean;
-    return this.#measure(patch, even, this.#overlaps(patch, even));
+    const found = this.#meanExcess(rest, mean);
+    if (!(found > LEAST_EXCESS)) return this.#measured(patch, rest, mean, 0);
+    const even = await this.#evenedFrom(patch, system, mean, room, {
+      excess: found,
+      powers: EVEN_POWERS,
+      asked,
+    });
+    return this.#measured(patch, rest, even?.flat ?? mean, found, even?.isWhole);
+  }
+
+  #measured(patch: Patch, rest: RestShapes, uv: Float64Array, excess: number, isWhole = true): Verdict {
+    return { ...this.#measure(patch, rest, uv, excess, this.#overlaps(patch, uv)), isWhole };
+  }
+
+  #meanExcess(rest: RestShapes, uv: Float64Array): number {
+    return excesses(rest, this.limits.laying.squashPrice, uv).reduce((sum, one, t) => sum + one * rest.weight[t], 0);
   }
 
   #overlaps(patch: Patch, uv: Float64Array): number {
@@ -175,20 +218,34 @@ export class Judge {
       return (await settle(patch, system, near, { ...options, keepApart: false }, this.#work))?.flat ?? null;
     }
     const cost = { weights: system.rest.weight, squashPrice: laying.squashPrice, evenOut: null };
-    const found = await minimise({ system, cost, terms: [] }, near, this.#work, FIRST_LOOK_GAIN, undefined, room);
+    const found = await minimise({ system, cost, terms: [] }, near, this.#work, ENOUGH, undefined, room);
     return found?.flat ?? null;
   }
 
-  /** As `settle` does it, but only nearly to the end. */
-  async #evened(patch: Patch, system: FlatSystem, mean: Float64Array, room: NewtonRoom): Promise<Float64Array | null> {
+  /** As `settle` does it, but only nearly to the end; null where numbers do not hold. */
+  async #evenedFrom(
+    patch: Patch,
+    system: FlatSystem,
+    start: Float64Array,
+    room: NewtonRoom,
+    { excess, powers, asked }: { readonly excess: number; readonly powers: readonly number[]; readonly asked: number },
+  ): Promise<{ readonly flat: Float64Array; readonly isWhole: boolean } | null> {
     const { squashPrice, seamPrice } = this.limits.laying;
     const { rest } = system;
-    const each = excesses(rest, squashPrice, mean);
-    const excess = each.reduce((sum, one, t) => sum + one * rest.weight[t], 0);
-    if (!(excess > LEAST_EXCESS)) return mean;
-    const bad = seamPrice > 0 ? percentile99(rest, each) : 0;
-    let flat = mean;
-    for (const power of EVEN_POWERS) {
+    const bad = seamPrice > 0 ? percentile99(rest, excesses(rest, squashPrice, start)) : 0;
+    let flat = start;
+    let shares: number[] = [];
+    let isWhole = true;
+    const isHopeless = (shape: Float64Array): boolean => {
+      const { share } = this.#measure(patch, rest, shape, 0);
+      shares.push(share);
+      const before = shares[shares.length - 1 - SETTLING_STEPS];
+      isWhole = !(share > HOPELESS * asked && before !== undefined && before < SETTLING * share);
+      return !isWhole;
+    };
+    for (const [i, power] of powers.entries()) {
+      shares = [];
+      const hopeless = i === powers.length - 1 && asked < Infinity ? isHopeless : undefined;
       const evenOut = { excess, power };
       const price = seamPrice > 0 ? evenSlope(evenOut, bad) * seamPrice : 0;
       const held = price > 0 ? seamSprings(this.#heldEdges(patch), price, rest.points, system.plan) : null;
@@ -197,16 +254,15 @@ export class Judge {
         cost: { weights: rest.weight, squashPrice, evenOut },
         terms: held === null ? [] : [held],
       };
-      const found = await minimise(problem, flat, this.#work, FIRST_LOOK_GAIN, undefined, room);
-      if (found === null) return flat;
+      const found = await minimise(problem, flat, this.#work, ENOUGH, undefined, room, hopeless);
+      if (found === null) return null;
       flat = found.flat;
     }
-    return flat;
+    return { flat, isWhole };
   }
 
-  #measure(patch: Patch, uv: Float64Array, overlaps: number): Verdict {
+  #measure(patch: Patch, rest: RestShapes, uv: Float64Array, excess: number, overlaps = 0): Verdict {
     const { limits } = this;
-    const rest = restShapes(patch, this.#positions);
     const { major, minor } = measureStretch(rest, uv);
     const stretch99 = percentile99(
       rest,
@@ -240,11 +296,14 @@ export class Judge {
       widthShare,
       badness: Math.max(0, Math.log(share)) + fine,
       strain,
+      excess,
       isWhole: true,
       flat: null,
     };
   }
 }
+
+const countOverlaps = ({ overlapCount, overlaps }: FlatPiece): number => overlapCount ?? overlaps.length;
 
 const notFlat = (patch: Patch): Verdict => ({
   patch,
@@ -257,6 +316,7 @@ const notFlat = (patch: Patch): Verdict => ({
   widthShare: 0,
   badness: NOT_FLAT,
   strain: new Float64Array(patch.meshTriangles.length).fill(1),
+  excess: 0,
   isWhole: true,
   flat: null,
 });

@@ -43,6 +43,8 @@ export class Assessor {
   readonly judge: Judge;
   readonly prices: Prices;
   readonly rootArea: number;
+  /** Mean length of an edge over the root of the area. */
+  readonly middlingEdge: number;
   readonly positions: Float64Array;
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
@@ -53,6 +55,7 @@ export class Assessor {
     this.prices = prices;
     this.positions = positions;
     this.rootArea = Math.sqrt(surfaceArea(positions, graph.mesh.triangles));
+    this.middlingEdge = graph.length.reduce((sum, each) => sum + each, 0) / graph.edgeCount / this.rootArea;
     // A piece goes by the exclusive or of random marks of its triangles and of the seams inside it (Zobrist 1970).
     const random = seededRandom(0x5ea3);
     const marks = (count: number): Uint32Array =>

@@ -50,14 +50,15 @@ export class Moves {
   }
 
   readonly #kinds: readonly (readonly [number, (layout: Layout) => Move | null])[] = [
-    [0.2, this.#shorten],
+    [0.18, this.#shorten],
     [0.12, this.#lengthen],
-    [0.2, this.#moveTip],
+    [0.18, this.#moveTip],
     [0.05, this.#dropDart],
     [0.06, this.#addDart],
     [0.08, this.#swapDart],
-    [0.13, this.#reroute],
-    [0.06, this.#rebase],
+    [0.11, this.#reroute],
+    [0.04, this.#rebase],
+    [0.08, this.#reconnect],
     [0.02, this.#dropRun],
     [0.06, this.#join],
     [0.02, this.#close],
@@ -147,6 +148,28 @@ export class Moves {
     return way === null ? null : { taken, added: way.edges };
   }
 
+  /** A short stretch goes, and what it joined is joined again wherever that is cheapest. */
+  #reconnect(layout: Layout): Move | null {
+    const run = this.#run(layout);
+    if (run === null) return null;
+    const count = this.#few(run.edges.length, 0.4);
+    const at = Math.floor(this.#random() * (run.edges.length - count + 1));
+    const taken = run.edges.slice(at, at + count);
+    const isSeam = layout.isSeam.slice();
+    for (const e of taken) isSeam[e] = 0;
+    const sides = [run.vertices[at], run.vertices[at + count]].map((v) => this.#hangingOn(isSeam, v));
+    const own = sides.find((side) => side !== null);
+    if (own === undefined || own === null) return null;
+    const left = this.#touched(isSeam);
+    const way = cheapestWay(
+      this.#graph,
+      [...own],
+      (v) => !own.has(v) && (left[v] === 1 || this.#graph.isRim[v] === 1),
+      this.#noise(),
+    );
+    return way === null ? null : { taken, added: way.edges };
+  }
+
   #dropRun(layout: Layout): Move | null {
     const run = this.#run(layout);
     return run === null ? null : { taken: run.edges, added: [] };
@@ -184,12 +207,7 @@ export class Moves {
     for (const e of taken) isSeam[e] = 0;
     const own = this.#hangingOn(isSeam, target);
     if (own === null) return null;
-    const left = new Uint8Array(this.#graph.vertexCount);
-    for (let e = 0; e < isSeam.length; e += 1) {
-      if (isSeam[e] === 0) continue;
-      left[this.#graph.ends[2 * e]] = 1;
-      left[this.#graph.ends[2 * e + 1]] = 1;
-    }
+    const left = this.#touched(isSeam);
     return cheapestWay(
       this.#graph,
       target,
@@ -197,6 +215,17 @@ export class Moves {
       this.#noise(),
       (v) => own.has(v),
     );
+  }
+
+  /** 1 per vertex at a seam. */
+  #touched(isSeam: Uint8Array): Uint8Array {
+    const touched = new Uint8Array(this.#graph.vertexCount);
+    for (let e = 0; e < isSeam.length; e += 1) {
+      if (isSeam[e] === 0) continue;
+      touched[this.#graph.ends[2 * e]] = 1;
+      touched[this.#graph.ends[2 * e + 1]] = 1;
+    }
+    return touched;
   }
 
   /** Vertices joined to one by seams, itself included; null where these reach an edge of the prop. */

@@ -6,9 +6,13 @@ import { Moves, runsBetween } from './moves.ts';
 const FIRST_ROUND = 300;
 const LONGER = 1.4;
 const MOST_ROUND = 4000;
-/** How much worse a change may be and still be taken about once in three, in roots of the area: at the start of a round and at its end. */
-const WARM = 0.03;
-const COLD = 0.001;
+/**
+ * How much worse a change may be and still be taken about once in three, in costs of a middling edge: at the start of a round and at its
+ * end. Every third round begins {@link HOTTER} times as warm.
+ */
+const WARM = 0.6;
+const COLD = 0.02;
+const HOTTER = 2.5;
 /** What badness costs, in roots of the area: at first, at least and at most. A tenth over a limit is then like so long a seam. */
 const FIRST_PRICE = 2;
 const LEAST_PRICE = 0.5;
@@ -45,8 +49,10 @@ export class Search {
   async run(first: Layout): Promise<Layout> {
     let from = (await this.#offer(first)) ?? first;
     from = await this.#zip(await this.#joinAll(from));
-    for (let length = FIRST_ROUND; !this.#ends.until(); length = Math.min(MOST_ROUND, length * LONGER)) {
-      const last = await this.#round(this.best ?? from, Math.round(length));
+    let length = FIRST_ROUND;
+    for (let round = 0; !this.#ends.until(); round += 1) {
+      const last = await this.#round(this.best ?? from, Math.round(length), round % 3 === 2 ? HOTTER : 1);
+      length = Math.min(MOST_ROUND, length * LONGER);
       from = this.best ?? last;
       from = await this.#zip(await this.#joinAll(from));
     }
@@ -64,13 +70,13 @@ export class Search {
     return sure;
   }
 
-  async #round(first: Layout, length: number): Promise<Layout> {
+  async #round(first: Layout, length: number, warmth: number): Promise<Layout> {
     const moves = new Moves(this.#assessor.graph, this.#random);
     let now = first;
     let price = FIRST_PRICE;
     for (let i = 0; i < length && !this.#ends.until(); i += 1) {
       this.moves += 1;
-      const heat = WARM * (COLD / WARM) ** (i / length);
+      const heat = this.#assessor.middlingEdge * (WARM * warmth) ** (1 - i / length) * COLD ** (i / length);
       price = Math.min(MOST_PRICE, Math.max(LEAST_PRICE, price * (now.badness > 0 ? PRICE_STEP : 1 / PRICE_STEP)));
       const move = moves.next(now);
       if (move === null) continue;

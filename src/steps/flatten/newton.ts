@@ -74,6 +74,7 @@ const HOLD = 1e-10;
  * @returns null where triangles are crushed so far that numbers cannot tell the curvature of the cost.
  * @param enough  promise at which to stop: {@link SETTLED_GAIN}, or {@link FIRST_LOOK_GAIN} (not `converged` then).
  * @param room    for the matrices, of the same plan, where it is at hand.
+ * @param isHopeless  asked after each step but the last ones: true to leave the shape as it is then.
  * @param look    called once on the way, with the first shape that promises less than {@link FIRST_LOOK_GAIN}, unless it is the last one.
  */
 export async function minimise(
@@ -83,6 +84,7 @@ export async function minimise(
   enough = SETTLED_GAIN,
   look?: Look,
   room = new NewtonRoom(problem.system.plan),
+  isHopeless: (flat: Float64Array, steps: number) => boolean = () => false,
 ): Promise<Minimum | null> {
   const { corners } = problem.system.rest;
   const newton = new NewtonStep(problem, room);
@@ -107,6 +109,7 @@ export async function minimise(
       const isBetter = newton.limit(flat) > 1 && newton.costOf(next) <= cost + ROUNDING_GAIN && !hasFlip(corners, next);
       return { flat: isBetter ? next : flat, steps, converged: gain < SETTLED_GAIN || isStuck };
     }
+    if (steps > 0 && isHopeless(flat, steps)) return { flat, steps, converged: false };
     if (gain < FIRST_LOOK_GAIN && !isSeen) {
       look?.(flat, steps);
       isSeen = true;

@@ -156,29 +156,32 @@ export interface SeamWay {
 /**
  * The cheapest way (Dijkstra 1959) from any source to a target that touches sources at its far end only, so that it never closes a loop
  * with what they stand on.
+ * @param target    a vertex, or several of which one will do.
  * @param isSource  1 per vertex to begin from.
  * @param noise     per edge a factor on its cost, for ways that are not quite the cheapest.
  * @param isBarred  vertices no way may go through.
- * @returns null where no way leads, or the target is a source.
+ * @returns null where no way leads, or a target is a source.
  */
 export function cheapestWay(
   graph: SeamGraph,
-  target: number,
+  target: number | readonly number[],
   isSource: (v: number) => boolean,
   noise: Float64Array | null = null,
   isBarred: (v: number) => boolean = () => false,
 ): SeamWay | null {
-  if (isSource(target)) return null;
   const { starts, edges, cost, vertexCount } = graph;
   const reach = new Float64Array(vertexCount).fill(Infinity);
   const via = new Int32Array(vertexCount).fill(-1);
   const heap = new MinHeap();
-  reach[target] = 0;
-  heap.push(0, target);
+  for (const v of typeof target === 'number' ? [target] : target) {
+    if (isSource(v)) return null;
+    reach[v] = 0;
+    heap.push(0, v);
+  }
   while (heap.size > 0) {
     const { key, item: v } = heap.pop();
     if (key > reach[v]) continue;
-    if (isSource(v)) return wayBack(graph, via, v, target, key);
+    if (isSource(v)) return wayBack(graph, via, v, key);
     for (let i = starts[v]; i < starts[v + 1]; i += 1) {
       const e = edges[i];
       const next = key + (noise === null ? cost[e] : cost[e] * noise[e]);
@@ -192,10 +195,10 @@ export function cheapestWay(
   return null;
 }
 
-function wayBack(graph: SeamGraph, via: Int32Array, from: number, target: number, cost: number): SeamWay {
+function wayBack(graph: SeamGraph, via: Int32Array, from: number, cost: number): SeamWay {
   const edges: number[] = [];
   const vertices = [from];
-  for (let v = from; v !== target;) {
+  for (let v = from; via[v] >= 0;) {
     const e = via[v];
     edges.push(e);
     v = otherEnd(graph, e, v);
