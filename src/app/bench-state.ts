@@ -1,7 +1,15 @@
 import type { Finding } from '../base/finding.ts';
 import type { PieceId, SeamId } from '../base/ids.ts';
 import type { BodyFit } from '../model/body-fit.ts';
-import type { BenchUpdate, EarlyUpdate, PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type {
+  BenchUpdate,
+  EarlyUpdate,
+  PiecesView,
+  SculptView,
+  SeamsView,
+  ShellView,
+  MirrorView,
+} from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { PageSet } from '../model/page.ts';
 import type { RoomField } from '../model/room-field.ts';
@@ -24,6 +32,7 @@ export interface Bench {
   readonly room: RoomField | null;
   readonly dryFit: DryFit | null;
   readonly springing: Springing | null;
+  readonly mirror: MirrorView | null;
   readonly findings: readonly Finding[];
   readonly stopped: BenchUpdate['stopped'];
 }
@@ -40,6 +49,7 @@ export const EMPTY_BENCH: Bench = {
   room: null,
   dryFit: null,
   springing: null,
+  mirror: null,
   findings: [],
   stopped: null,
 };
@@ -59,6 +69,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     room: update.bodyFit === undefined ? bench.room : roomField(update.bodyFit),
     dryFit: keep(update.dryFit, bench.dryFit),
     springing: keep(update.springing, bench.springing),
+    mirror: keep(update.mirror, bench.mirror),
     findings: update.findings,
     stopped: update.stopped,
   };

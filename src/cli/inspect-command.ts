@@ -1,5 +1,6 @@
 import { QUIET_WORK } from '../base/work.ts';
 import type { Finding } from '../base/finding.ts';
+import type { Mirror } from '../mesh/mirror/mirror.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import { inspectModel } from '../pipeline/inspect-model.ts';
@@ -11,11 +12,18 @@ export async function inspectCommand(path: string, json: boolean): Promise<strin
   const file = await readInput(path);
   const result = await inspectModel(file.bytes, file.name, QUIET_WORK);
   if (!result.ok) throw Refused.from(result.problem, file.name);
-  const { model, facts, findings } = result.value;
-  return json ? `${JSON.stringify(asJson(model, facts, findings), null, 1)}\n` : asText(model, facts, findings);
+  const { model, facts, findings, mirror } = result.value;
+  return json
+    ? `${JSON.stringify(asJson(model, facts, findings, mirror), null, 1)}\n`
+    : asText(model, facts, findings, mirror);
 }
 
-function asJson(model: SourceModel, facts: ModelFacts, findings: readonly Finding[]): Record<string, unknown> {
+function asJson(
+  model: SourceModel,
+  facts: ModelFacts,
+  findings: readonly Finding[],
+  mirror: Mirror | null,
+): Record<string, unknown> {
   return {
     schemaVersion: 1,
     file: model.fileName,
@@ -23,6 +31,7 @@ function asJson(model: SourceModel, facts: ModelFacts, findings: readonly Findin
     modelHash: model.hash,
     ...facts,
     joined: model.joined,
+    mirror: mirror === null ? null : mirrorFacts(mirror),
     findings: findings.map(({ code, severity, text, value, limit, unit, where }) => ({
       code,
       severity,
@@ -35,7 +44,16 @@ function asJson(model: SourceModel, facts: ModelFacts, findings: readonly Findin
   };
 }
 
-function asText(model: SourceModel, facts: ModelFacts, findings: readonly Finding[]): string {
+/** The plane is all points with normal . x = at; lengths in the file's own unit. */
+const mirrorFacts = ({ plane, share, toleranceMm, pairedShare }: Mirror): Record<string, unknown> => ({
+  normal: [plane.normal.x, plane.normal.y, plane.normal.z],
+  at: plane.at,
+  share,
+  tolerance: toleranceMm,
+  pairedShare,
+});
+
+function asText(model: SourceModel, facts: ModelFacts, findings: readonly Finding[], mirror: Mirror | null): string {
   const size = facts.boxSize.map(short).join(' x ');
   const exact = facts.afterExactJoin;
   const rows: [string, string][] = [
@@ -69,6 +87,7 @@ function asText(model: SourceModel, facts: ModelFacts, findings: readonly Findin
       'joined',
       `${model.joined.inFile} corners in the file, ${model.joined.afterNear} after joining within ${model.joined.toleranceUnits.toExponential(2)}`,
     ],
+    ['mirror', mirror === null ? 'none found' : mirrorText(mirror)],
   ];
   const width = Math.max(...rows.map(([name]) => name.length));
   const lines = rows.map(([name, value]) => `${name.padEnd(width)}  ${value}`);
@@ -79,6 +98,12 @@ function asText(model: SourceModel, facts: ModelFacts, findings: readonly Findin
     ...(told.length === 0 ? ['nothing found wrong'] : told),
     '',
   ].join('\n');
+}
+
+function mirrorText({ plane: { normal, at }, share, toleranceMm }: Mirror): string {
+  const rounded = [normal.x, normal.y, normal.z].map((x) => String(Number(x.toFixed(5)) + 0)).join(', ');
+  const where = `square to ${rounded} at ${String(Number(at.toPrecision(5)))}`;
+  return `${where}: ${(100 * share).toFixed(share === 1 ? 0 : 1)} % of the surface within ${toleranceMm.toPrecision(2)}`;
 }
 
 const short = (x: number): string => String(Number(x.toPrecision(6)));

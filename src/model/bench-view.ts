@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Problem } from '../base/result.ts';
 import type { SerialisedTree } from '../geom/bvh.ts';
+import type { Vec3 } from '../geom/vec.ts';
 import type { DryFit } from './dry-fit.ts';
 import type { Template } from './template.ts';
 import type { FileGroup } from './file-group.ts';
@@ -32,6 +33,7 @@ export interface BenchUpdate {
   readonly bodyFit?: BodyFit | null;
   readonly dryFit?: DryFit | null;
   readonly springing?: Springing | null;
+  readonly mirror?: MirrorView | null;
   /** All findings of all steps that ran, in the order of the job. Always present. */
   readonly findings: readonly Finding[];
   /** The first step that could not go on, and why; null when the whole chain ran. */
@@ -66,6 +68,18 @@ export interface SculptView {
   readonly joined: JoinCounts;
   /** The box tree over `triangles`, so that picking needs no building on the main thread. */
   readonly bvh: SerialisedTree;
+}
+
+/** The mirror in force. */
+export interface MirrorView {
+  /** All points with `normal . x = at`; length 1, mm. */
+  readonly normal: Vec3;
+  readonly at: number;
+  /** Share of the area that mirrors itself within the tolerance, 0 to 1. */
+  readonly share: number;
+  readonly toleranceMm: number;
+  /** For each number of the file that of the corner opposite, itself on the plane, or -1. */
+  readonly partnerOfFile: Int32Array;
 }
 
 /** Face and back of the foam for every vertex of the sculpt, mm. */

@@ -1,22 +1,26 @@
 import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
+import type { Mirror } from '../mesh/mirror/mirror.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import { factsOf } from '../steps/read/facts.ts';
 import { findFaults } from '../steps/read/faults.ts';
 import { readModel } from '../steps/read/read-model.ts';
 import { meshFromModel } from '../steps/read/size.ts';
+import { mirrorOfSculpt } from './mirror-of-sculpt.ts';
 
 /** Reads a model and looks it over, without a size: figures are in the file's own unit. */
 export async function inspectModel(
   bytes: Uint8Array,
   fileName: string,
   work: Work,
-): Promise<Result<{ model: SourceModel; facts: ModelFacts; findings: readonly Finding[] }>> {
+): Promise<Result<{ model: SourceModel; facts: ModelFacts; findings: readonly Finding[]; mirror: Mirror | null }>> {
   const read = await readModel(bytes, fileName, shareOfWork(work, 0, 0.6));
   if (!read.ok) return read;
   const model = read.value;
-  const faults = await findFaults(model, meshFromModel(model, 1), shareOfWork(work, 0.6, 1));
-  return ok({ model, facts: factsOf(model), findings: [...model.findings, ...faults] });
+  const mesh = meshFromModel(model, 1);
+  const faults = await findFaults(model, mesh, shareOfWork(work, 0.6, 0.8));
+  const mirror = await mirrorOfSculpt(mesh, { upAxis: 'y' }, 1, shareOfWork(work, 0.8, 1));
+  return ok({ model, facts: factsOf(model), findings: [...model.findings, ...faults], mirror });
 }

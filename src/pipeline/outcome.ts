@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Problem } from '../base/result.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { Mirror } from '../mesh/mirror/mirror.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { Springing } from '../model/springing.ts';
@@ -18,8 +19,8 @@ import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
-import type { LayerPlan } from './layer-plan.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
+import type { LayerPlan } from './layer-plan.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 
 /** The sculpt with the size it was given; before that in file units, one unit drawn as one mm. */
@@ -49,9 +50,9 @@ export interface EarlyOutcome {
   readonly project: Project;
   readonly part: SculptPart;
   readonly sculpt: SizedSculpt;
-  readonly cut: CutSculpt;
   /** As in {@link Outcome}. */
   readonly drawn: DrawnSurface | null;
+  readonly cut: CutSculpt;
   /** One per patch: its shape so far, valid and measured as it is; null where there is none yet, or can be none. */
   readonly flats: readonly (FlatPiece | null)[];
   /** Per patch whether that is the last word on it. */
@@ -83,9 +84,9 @@ export interface Outcome {
   readonly project: Project;
   readonly part: SculptPart;
   readonly sculpt: SizedSculpt | null;
-  /** The outermost sheet of the wall first; one of each sheet. Empty before the sculpt has its size. */
   /** The sculpt cut along the paths that are drawn on it, on which the sheets are made; null where none is. */
   readonly drawn: DrawnSurface | null;
+  /** The outermost sheet of the wall first; one of each sheet. Empty before the sculpt has its size. */
   readonly layers: readonly LayerOutcome[];
   /** Sheets that are laid on the wall, each over an area; one that cannot be made is left out, and told. */
   readonly raised: readonly LayerOutcome[];
@@ -103,6 +104,8 @@ export interface Outcome {
   readonly paper: PageSet | null;
   /** The foam against body and core; null where the maker asked for nothing. */
   readonly bodyFit: BodyFit | null;
+  /** The mirror of the sculpt's mesh; null where it has none, or none is wanted. */
+  readonly mirror: Mirror | null;
   /** The finished pieces put together again. */
   readonly dryFit: DryFit | null;
   /** What the joints of the pieces carry when they are held together. */

@@ -10,6 +10,7 @@ import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayOutStage } from './lay-out-stage.ts';
 import { layerPlans } from './layer-plan.ts';
 import { LayerStages } from './layer-stages.ts';
+import { mirrorFindings, mirrorOfSculpt } from './mirror-of-sculpt.ts';
 import type { Outcome } from './outcome.ts';
 import { onSculpt } from './places-on-sculpt.ts';
 import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
@@ -27,8 +28,8 @@ const MOST_SHEETS = 12;
 export class Pipeline {
   readonly #crew: FlattenCrew;
   readonly #sculpts = new SculptStage();
-  readonly #layers = new Map<LayerId, LayerStages>();
   readonly #lines = new DrawnLines();
+  readonly #layers = new Map<LayerId, LayerStages>();
   readonly #all = new AllLayers();
   readonly #layOut = new LayOutStage();
   readonly #wear = new Wear();
@@ -59,10 +60,10 @@ export class Pipeline {
       await this.#sculpts.make(run, shareOfWork(work, 0, 0.3));
       run.layers = layerPlans(part).map((plan) => new LayerRun(plan));
       run.raised = raisedPlans(part).map((plan) => new LayerRun(plan));
-      await this.#each(run, shareOfWork(work, 0.3, 0.4), (stages, layer, own) => stages.part(run, layer, own));
       const drawn = await this.#lines.of(run, shareOfWork(work, 0.3, 0.3));
       run.drawn = drawn.surface;
       run.findings.push(...drawn.findings);
+      await this.#each(run, shareOfWork(work, 0.3, 0.4), (stages, layer, own) => stages.part(run, layer, own));
       await this.#findRoom(run, shareOfWork(work, 0.4, 0.4));
       await this.#each(run, shareOfWork(work, 0.4, 0.9), (stages, layer, own) => stages.flatten(run, layer, own));
       await work.pause(0.9, 'adding edges, marks and words');
@@ -84,6 +85,7 @@ export class Pipeline {
       if (!(error instanceof Stopped)) throw error;
       run.stopped = { step: error.step, problem: error.problem };
     }
+    await this.#findMirror(run, shareOfWork(work, 0.99, 1));
     await work.pause(1, 'done');
     this.#forgetOld(run);
     return this.#outcome(run);
@@ -163,6 +165,14 @@ export class Pipeline {
     run.findings.push(...(await runWithPauses(steps, () => work.pause(0.5))));
   }
 
+  /** Also where the chain could not go on: seams are marked on both sides before there are pieces. */
+  async #findMirror(run: Run, work: Work): Promise<void> {
+    if (run.sculpt === null || run.sculpt.mmPerUnit === null) return;
+    const { mesh, mmPerUnit } = run.sculpt;
+    run.mirror = await mirrorOfSculpt(mesh, run.part, mmPerUnit, work);
+    run.findings.push(...mirrorFindings(run.mirror, run.part));
+  }
+
   async #fitBody(run: Run, work: Work): Promise<void> {
     const { mmPerUnit } = run.needSculpt();
     if (mmPerUnit === null) return;
@@ -182,6 +192,7 @@ export class Pipeline {
       project,
       part,
       sculpt,
+      drawn,
       layers,
       raised,
       sheetsOfFoam,
@@ -190,9 +201,9 @@ export class Pipeline {
       sheets,
       paper,
       bodyFit,
+      mirror,
       findings,
       stopped,
-      drawn,
       madeNew,
       seen,
     } = run;
@@ -200,6 +211,7 @@ export class Pipeline {
       project,
       part,
       sculpt,
+      drawn,
       layers: layers.map((layer) => layer.outcome()),
       raised: raised.map((layer) => layer.outcome()),
       cut: seen?.cut ?? null,
@@ -211,7 +223,7 @@ export class Pipeline {
       sheets,
       paper,
       bodyFit,
-      drawn,
+      mirror,
       dryFit: this.#all.dryFit(sheetsOfFoam),
       springing: this.#all.springing(sheetsOfFoam),
       findings,

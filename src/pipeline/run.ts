@@ -108,6 +108,7 @@ export class Run {
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;
   bodyFit: Outcome['bodyFit'] = null;
+  mirror: Outcome['mirror'] = null;
   stopped: Outcome['stopped'] = null;
   readonly #madeNew = new Set<StepName>();
 

@@ -9,6 +9,7 @@ import { topologyOf } from '../mesh/topology.ts';
 import type {
   BenchUpdate,
   EarlyUpdate,
+  MirrorView,
   PatchView,
   PiecesView,
   SculptView,
@@ -18,10 +19,10 @@ import type {
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
-import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
 import type { DrawnSurface } from '../pipeline/drawn-lines.ts';
-import { plateSkins } from '../steps/foam/plate-skins.ts';
+import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
+import { plateSkins } from '../steps/foam/plate-skins.ts';
 
 /** What an update was made of. */
 interface Made {
@@ -34,6 +35,7 @@ interface Made {
   readonly bodyFit: unknown;
   readonly dryFit: unknown;
   readonly springing: unknown;
+  readonly mirror: unknown;
 }
 
 /** Updates remembered: a screen is at most a few behind. */
@@ -67,6 +69,7 @@ export class BenchUpdater {
       bodyFit: outcome.bodyFit,
       dryFit: outcome.dryFit,
       springing: outcome.springing,
+      mirror: outcome.mirror,
     };
     const changed = this.#changes(made, have);
     return {
@@ -82,6 +85,7 @@ export class BenchUpdater {
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
       ...(changed('dryFit') ? { dryFit: outcome.dryFit } : {}),
       ...(changed('springing') ? { springing: outcome.springing } : {}),
+      ...(changed('mirror') ? { mirror: mirrorView(outcome) } : {}),
       findings:
         sculpt === outcome.sculpt ? outcome.findings : outcome.findings.map((told) => byVertices(told, outcome.sculpt)),
       stopped: outcome.stopped,
@@ -110,6 +114,7 @@ export class BenchUpdater {
       bodyFit: stays?.bodyFit ?? null,
       dryFit: stays?.dryFit ?? null,
       springing: stays?.springing ?? null,
+      mirror: stays?.mirror ?? null,
     };
     const changed = this.#changes(made, have);
     return {
@@ -182,6 +187,16 @@ function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView 
     joined: model.joined,
     bvh: surfaceTreeOf(mesh).serialise(),
   };
+}
+
+function mirrorView({ sculpt, mirror }: Outcome): MirrorView | null {
+  if (sculpt === null || mirror === null) return null;
+  const { plane, share, toleranceMm, partners } = mirror;
+  const { vertexOfFile, fileVertex } = sculpt.mesh;
+  const partnerOfFile = vertexOfFile.map((v) =>
+    v < 0 || partners.ofVertex[v] < 0 ? -1 : fileVertex[partners.ofVertex[v]],
+  );
+  return { ...plane, share, toleranceMm, partnerOfFile };
 }
 
 const shellView = ({ shell }: CutSculpt): ShellView => ({

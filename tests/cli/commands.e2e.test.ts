@@ -95,7 +95,7 @@ describe('inspect', () => {
     expect(status).toBe(0);
     expect(stderr).toBe('');
     expect(stdout).toMatch(/^bracer\.obj/);
-    for (const word of ['vertices', 'faces', 'edges', 'Euler number', 'shells', 'open loops', 'area', 'size'])
+    for (const word of ['vertices', 'faces', 'edges', 'Euler number', 'shells', 'open loops', 'area', 'size', 'mirror'])
       expect(stdout).toContain(word);
   });
 
@@ -106,6 +106,7 @@ describe('inspect', () => {
     expect(facts.vertices).toBe(rows.filter((row) => row.startsWith('v ')).length);
     expect(facts.faces).toBe(faces.length);
     expect(facts.triangles).toBe(faces.reduce((sum, corners) => sum + corners - 2, 0));
+    expect(facts.mirror).toMatchObject({ normal: [1, 0, 0], share: 1 });
     expect(facts.euler).toBe(facts.vertices - facts.edges + facts.faces);
     expect(runCli('inspect', model).stdout).toContain(String(facts.triangles));
   });

@@ -11,7 +11,7 @@ import {
 } from '../../src/project/commands.ts';
 import { History } from '../../src/project/history.ts';
 import { holdPiece, holdSeams, isHeld, letPieceGo, letSeamsGo } from '../../src/project/hold-commands.ts';
-import { setMirror } from '../../src/project/mirror-commands.ts';
+import { onBothSides, setMirror } from '../../src/project/mirror-commands.ts';
 import { newProject } from '../../src/project/new-project.ts';
 
 const begun = (): History => {
@@ -143,4 +143,29 @@ it('sets a mirror, puts it away and finds it again', () => {
   expect('mirror' in partOf(history)).toBe(false);
   history.undo();
   expect(partOf(history).mirror).toEqual({ by: 'off' });
+});
+
+it('marks on both sides, each edge once, where there is one on the other side', () => {
+  const partnerOfFile = [1, 0, 2, 4, 3, -1];
+  const marks = onBothSides(
+    [
+      [0, 2],
+      [2, 1],
+      [3, 0],
+      [5, 3],
+    ],
+    partnerOfFile,
+    ([a, b]) => a + b !== 5 || a !== 4,
+  );
+  // 0-2 and 1-2 are each other's images; 4-1 is no edge of the sculpt; corner 5 has no partner.
+  expect(marks).toEqual([
+    [0, 2],
+    [2, 1],
+    [3, 0],
+    [5, 3],
+  ]);
+  expect(onBothSides([[0, 3]], partnerOfFile, () => true)).toEqual([
+    [0, 3],
+    [1, 4],
+  ]);
 });

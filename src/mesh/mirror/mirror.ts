@@ -39,6 +39,9 @@ export const MIRROR_LEVELS: readonly { readonly tolerance: number; readonly leas
   { tolerance: 1e-2, least: 0.95 },
 ];
 
+/** Under this a plane that was named is no mirror of the sculpt. */
+export const LEAST_MIRROR_SHARE = MIRROR_LEVELS[0].least;
+
 /** Within this share of the diagonal a corner is another's mirror image: 0.4 mm on a helm, less than closes under contact glue. */
 export const PARTNER_SHARE = MIRROR_LEVELS[0].tolerance;
 
@@ -64,15 +67,7 @@ export const findMirror = (mesh: Mesh, left: Vec3 = LEFT): Mirror | null => runA
  *             across which the sculpt is longest.
  */
 export function* findMirrorSteps(mesh: Mesh, left: Vec3 = LEFT): Stepwise<Mirror | null> {
-  const kept = known.get(mesh) ?? new Map<string, Mirror | null>();
-  known.set(mesh, kept);
-  const key = `${left.x} ${left.y} ${left.z}`;
-  let found = kept.get(key);
-  if (found === undefined) {
-    found = yield* searchSteps(mesh, left);
-    kept.set(key, found);
-  }
-  return found;
+  return yield* rememberedSteps(mesh, `${left.x} ${left.y} ${left.z}`, () => searchSteps(mesh, left));
 }
 
 /**
@@ -80,7 +75,28 @@ export function* findMirrorSteps(mesh: Mesh, left: Vec3 = LEFT): Stepwise<Mirror
  * @param plane normal of any length but 0.
  */
 export function* mirrorInSteps(mesh: Mesh, plane: Plane): Stepwise<Mirror> {
-  return yield* mirrorAtSteps(mesh, mirrorPlaneFrom(plane), MIRROR_LEVELS[0].tolerance * diagonalOf(mesh));
+  const named = mirrorPlaneFrom(plane);
+  const { normal, at } = named;
+  const mirror = yield* rememberedSteps(mesh, `in ${normal.x} ${normal.y} ${normal.z} ${at}`, () =>
+    mirrorAtSteps(mesh, named, PARTNER_SHARE * diagonalOf(mesh)),
+  );
+  if (mirror === null) throw new Error('mirrorInSteps: a named plane has a mirror');
+  return mirror;
+}
+
+/** Planes remembered for one mesh: a maker tries out a few. */
+const KEPT = 8;
+
+function* rememberedSteps(mesh: Mesh, key: string, make: () => Stepwise<Mirror | null>): Stepwise<Mirror | null> {
+  const kept = known.get(mesh) ?? new Map<string, Mirror | null>();
+  known.set(mesh, kept);
+  let found = kept.get(key);
+  if (found === undefined) {
+    found = yield* make();
+    if (kept.size >= KEPT) kept.clear();
+    kept.set(key, found);
+  }
+  return found;
 }
 
 function* searchSteps(mesh: Mesh, left: Vec3): Stepwise<Mirror | null> {

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { runAtOnce } from '../../../src/base/stepwise.ts';
-import { dot3, pointAt3, vec3 } from '../../../src/geom/vec.ts';
+import { add3, dot3, pointAt3, scale3, vec3 } from '../../../src/geom/vec.ts';
 import { diagonalOf } from '../../../src/mesh/measure.ts';
 import { findMirror, mirrorInSteps, type Mirror } from '../../../src/mesh/mirror/mirror.ts';
 import { mirroredFaces, withMirrored } from '../../../src/mesh/mirror/mirrored-marks.ts';
+import { mirroredLine } from '../../../src/mesh/mirror/mirrored-line.ts';
 import { reflect } from '../../../src/mesh/mirror/mirror-plane.ts';
+import type { MeshPoint } from '../../../src/mesh/lines/mesh-line.ts';
 import type { Mesh } from '../../../src/mesh/mesh.ts';
 import { topologyOf } from '../../../src/mesh/topology.ts';
 import { bumpyMesh, randomMove, renumbered } from '../../support/bumpy-mesh.ts';
@@ -169,6 +171,45 @@ describe('the mirror of a sculpt', () => {
       [2, 6],
       [3, 7],
     ]);
+  });
+
+  it('brings a line to the other side', () => {
+    const helm = file('samples/helm.obj');
+    const mirror = found(helm);
+    const { edgeVertices } = topologyOf(helm);
+    const t = 17;
+    const [v, w] = [helm.triangles[3 * t], helm.triangles[3 * t + 1]];
+    const edge = topologyOf(helm).edgeBetween(v, w);
+    const line = {
+      points: [
+        { at: 'vertex', vertex: helm.triangles[3 * t + 2] },
+        { at: 'triangle', triangle: t, bary: [0.5, 0.3, 0.2] },
+        { at: 'edge', edge, share: 0.25 },
+      ],
+      closed: false,
+    } as const;
+    const placeOf = (point: MeshPoint) => {
+      if (point.at === 'vertex') return pointAt3(helm.positions, point.vertex);
+      const weights: [number, number][] =
+        point.at === 'edge'
+          ? [
+              [edgeVertices[2 * point.edge], 1 - point.share],
+              [edgeVertices[2 * point.edge + 1], point.share],
+            ]
+          : point.bary.map((weight, k) => [helm.triangles[3 * point.triangle + k], weight]);
+      return weights.reduce(
+        (sum, [u, weight]) => add3(sum, scale3(pointAt3(helm.positions, u), weight)),
+        vec3(0, 0, 0),
+      );
+    };
+    const mirrored = mirroredLine(helm, mirror.partners, line);
+    expect(mirrored?.points).toHaveLength(3);
+    mirrored?.points.forEach((point, i) => {
+      const [is, shall] = [placeOf(point), reflect(mirror.plane, placeOf(line.points[i]))];
+      expect(Math.hypot(is.x - shall.x, is.y - shall.y, is.z - shall.z)).toBeLessThan(1e-9);
+    });
+    const none = { ...mirror.partners, ofTriangle: mirror.partners.ofTriangle.map(() => -1) };
+    expect(mirroredLine(helm, none, line)).toBeNull();
   });
 
   it('brings areas to the other side', () => {
