@@ -4,14 +4,17 @@ import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { findPaper } from '../model/papers.ts';
+import type { SurfacePoint } from '../model/seams.ts';
 import type { LayerChoice, Project } from '../project/project.ts';
+import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
 import { stripPages } from '../steps/tile/strip-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
 import { sourcesOf } from '../project/sources.ts';
 import { makeReport, type ReportLayer } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
-import type { LayerOutcome, Outcome } from './outcome.ts';
+import type { DrawnSurface } from './drawn-lines.ts';
+import type { LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import type { Source } from './sculpt-stage.ts';
 
 export interface WriteChoices {
@@ -112,7 +115,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     mmPerUnit: need(mmPerUnit),
     facts,
     mesh,
-    layers: [...outcome.raised.toReversed(), ...outcome.layers].map((layer) => reportLayer(project, layer)).reverse(),
+    layers: [...outcome.raised.toReversed(), ...outcome.layers].map((layer) => reportLayer(outcome, layer)).reverse(),
     pieces: need(outcome.pieces),
     strips: outcome.strips,
     seams: need(outcome.seams),
@@ -121,12 +124,16 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     dryFit: need(outcome.dryFit),
     springing: need(outcome.springing),
     bodyFit: outcome.bodyFit,
+    fitMesh: need(outcome.cut).mesh,
     findings: [...notes, ...outcome.findings],
   });
   return `${JSON.stringify(report)}\n`;
 }
 
-function reportLayer({ foams }: Project, { plan, cut, flats, hinges }: LayerOutcome): ReportLayer {
+function reportLayer(
+  { project: { foams }, sculpt, drawn }: Outcome,
+  { plan, cut, flats, hinges }: LayerOutcome,
+): ReportLayer {
   const { shell, shells, mesh, patches } = need(cut);
   const foam = foams.find(({ id }) => id === plan.choice.foam);
   const shrinkage = (plan.choice.allowForShrinkage ? foam?.shrinkage : undefined) ?? null;
@@ -134,6 +141,7 @@ function reportLayer({ foams }: Project, { plan, cut, flats, hinges }: LayerOutc
     shell,
     shells,
     mesh,
+    added: drawn?.mesh.positions === mesh.positions ? placesAdded(need(sculpt), drawn) : [],
     patches,
     shrinkage,
     rules: rulesOf(foam ?? {}),
@@ -141,6 +149,10 @@ function reportLayer({ foams }: Project, { plan, cut, flats, hinges }: LayerOutc
     corners: hinges.map((own) => own?.corners ?? null),
   };
 }
+
+/** Where the vertices that paths have added lie, in the words of the file. */
+const placesAdded = ({ mesh, model }: SizedSculpt, { cut }: DrawnSurface): readonly SurfacePoint[] =>
+  cut.added.map((place) => surfacePointOf(mesh, facePolygons(model), place));
 
 /** A value that a finished chain has: an unfinished one must not be written, and that is our mistake. */
 function need<T>(value: T | null | undefined): T {

@@ -16,6 +16,7 @@ export interface ChainInput {
   readonly bytes: Uint8Array;
   /** Pairs of corners in file order. */
   readonly seams: SeamMarks['edges'];
+  readonly paths?: SeamMarks['paths'];
   readonly scale: ScaleChoice;
   readonly thicknessMm: number;
   readonly modelIs: ModelIs;
@@ -50,7 +51,7 @@ export async function runChain(input: ChainInput): Promise<ChainOutput> {
       {
         ...part,
         scale: input.scale,
-        seams: { edges: input.seams, paths: [] },
+        seams: { edges: input.seams, paths: input.paths ?? [] },
         modelIs: input.modelIs,
         flatten: { ...part.flatten, ...input.flatten },
         seamSettings: input.seamSettings ?? [],

@@ -5,8 +5,15 @@ import type { Opening, TapeFit, TapeMeasure } from '../../model/girth.ts';
 import type { Vec3 } from '../../geom/vec.ts';
 import { triples } from './report-numbers.ts';
 
-/** How the foam fits body and core; corners and polygons in file numbers. */
-export function fitReport({ tapes, cores, joints, puttingOn }: BodyFit, mesh: Mesh): Record<string, unknown> {
+/**
+ * How the foam fits body and core; corners and polygons in file numbers.
+ * @param corners  how many of the mesh's vertices, the first ones, are of the file: those that paths have added are not told.
+ */
+export function fitReport(
+  { tapes, cores, joints, puttingOn }: BodyFit,
+  mesh: Mesh,
+  corners: number,
+): Record<string, unknown> {
   return {
     tapes: tapes.map(tapeReport),
     cores: cores.map((core) => coreReport(core, mesh)),
@@ -17,7 +24,7 @@ export function fitReport({ tapes, cores, joints, puttingOn }: BodyFit, mesh: Me
         : {
             goesOn: puttingOn.goesOn,
             lacks: puttingOn.lacks,
-            openings: puttingOn.openings.map((opening) => openingReport(opening, mesh)),
+            openings: puttingOn.openings.map((opening) => openingReport(opening, mesh, corners)),
             splitAt:
               puttingOn.splitAt === null
                 ? null
@@ -59,8 +66,10 @@ const coreReport = (
   ...figures,
 });
 
-const openingReport = (opening: Opening, mesh: Mesh): Record<string, unknown> => ({
-  vertices: Array.from(opening.vertices, (v) => mesh.fileVertex[v]),
+const openingReport = (opening: Opening, mesh: Mesh, corners: number): Record<string, unknown> => ({
+  vertices: Array.from(opening.vertices)
+    .filter((v) => v < corners)
+    .map((v) => mesh.fileVertex[v]),
   centre: pointOf(opening.centre),
   normal: pointOf(opening.normal),
   girthMm: opening.girthMm,

@@ -1,7 +1,7 @@
 import type { Finding } from '../../base/finding.ts';
 import { boxOfPoints, ringArea } from '../../geom/ring.ts';
 import { pointAt3 } from '../../geom/vec.ts';
-import type { Mesh } from '../../mesh/mesh.ts';
+import { vertexCount, type Mesh } from '../../mesh/mesh.ts';
 import type { BendStrain } from '../../model/bend-check.ts';
 import type { DryFit } from '../../model/dry-fit.ts';
 import type { Springing } from '../../model/springing.ts';
@@ -15,6 +15,7 @@ import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
 import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
+import type { SurfacePoint } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import type { SteepJoin } from '../../model/steep-join.ts';
 import type { SheetLayout } from '../../model/sheet.ts';
@@ -52,6 +53,8 @@ export interface ReportInput {
   readonly springing: Springing;
   /** Null where the maker asked for no measure of body or core. */
   readonly bodyFit: BodyFit | null;
+  /** What body and core were held against: the sculpt's mesh or that cut along paths. */
+  readonly fitMesh: Mesh;
   readonly findings: readonly Finding[];
 }
 
@@ -60,6 +63,8 @@ export interface ReportLayer {
   readonly shell: ShellLayer;
   /** What was parted: the sculpt's mesh or one cut finer. */
   readonly mesh: Mesh;
+  /** Where the vertices that a path has added lie, from the first of them on; none where there are none. */
+  readonly added: readonly SurfacePoint[];
   /** What the layer's foam loses when warmed, where its pieces are cut larger by it; else null. */
   readonly shrinkage: HeatShrinkage | null;
   /** Rules of the shop for the layer's foam. */
@@ -131,7 +136,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
     })),
     dryFit: dryFitReport(input.dryFit),
     springing: { pieces: input.springing.pieces, seams: input.springing.seams },
-    ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.mesh) }),
+    ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.fitMesh, vertexCount(input.mesh)) }),
     findings: input.findings.map((finding) => findingReport(finding, input)),
     pages: { paper: input.paper.name, count: input.paper.set.pages.length, blankTiles: input.paper.set.blankTiles },
   };
@@ -198,7 +203,7 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     ...(piece.cornerCuts === undefined
       ? {}
       : {
-          cornerCuts: piece.cornerCuts.map(({ vertex, ...cut }) => ({ corner: layer.mesh.fileVertex[vertex], ...cut })),
+          cornerCuts: piece.cornerCuts.map(({ vertex, ...cut }) => ({ corner: cornerOf(layer, vertex), ...cut })),
         }),
     folds: piece.folds.map((fold) => ({
       from: [fold.from.x, fold.from.y],
@@ -226,12 +231,23 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
         const p = pointAt3(neutralPositions, v);
         return [p.x, p.y, p.z];
       }),
-      sourceVertices: [...patch.meshVertices].map((v) => layer.mesh.fileVertex[v]),
+      sourceVertices: [...patch.meshVertices].map((v) => cornerOf(layer, v)),
+      ...(patch.meshVertices.some((v) => addedAt(layer, v) !== undefined)
+        ? { sourcePoints: [...patch.meshVertices].map((v) => addedAt(layer, v) ?? null) }
+        : {}),
       triangles: triples(patch.triangles),
       ...(corners === null ? {} : { cornersMm: triples(corners) }),
     },
   };
 }
+
+/** Where an added vertex lies; undefined for one of the sculpt. */
+const addedAt = ({ mesh, added }: ReportLayer, v: number): SurfacePoint | undefined =>
+  added[v - (vertexCount(mesh) - added.length)];
+
+/** The corner of the file that a vertex is, or -1 for one that a path has added. */
+const cornerOf = (layer: ReportLayer, v: number): number =>
+  addedAt(layer, v) === undefined ? layer.mesh.fileVertex[v] : -1;
 
 const bendReport = (bend: BendStrain): Record<string, unknown> => ({ ...bend, at: [bend.at.x, bend.at.y] });
 

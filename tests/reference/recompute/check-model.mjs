@@ -91,22 +91,59 @@ export function checkModelFacts(model, reported, ledger) {
   }
 }
 
-/** Every triangle of the pieces lies in a polygon of the file, and every polygon is used up exactly once. */
+/**
+ * Every triangle of the pieces lies in a polygon of the file, and every polygon is used up exactly once: counted in triangles, and where a seam
+ * crosses it in area.
+ */
 export function checkCoverage(model, pieces, ledger) {
   const facesOfVertex = new Map();
   model.faces.forEach((face, f) => face.forEach((v) => facesOfVertex.set(v, [...(facesOfVertex.get(v) ?? []), f])));
   const left = model.faces.map((face) => face.length - 2);
+  const partAreas = new Map();
+  const wholeAreas = new Map();
+  const add = (areas, f, points) => areas.set(f, (areas.get(f) ?? 0) + dot(areaVector(points), unitNormal(model, f)));
   for (const piece of pieces) {
     for (const [t, triangle] of piece.flat.triangles.entries()) {
       const corners = triangle.map((v) => piece.flat.sourceVertices[v]);
-      if (corners.includes(-1)) continue;
+      if (corners.includes(-1)) {
+        const points = triangle.map((v) => piece.flat.sourcePoints?.[v] ?? { vertex: piece.flat.sourceVertices[v] });
+        const under = new Set(points.flatMap((point) => cornersUnder(model, point)));
+        const face = facesOfVertex.get([...under][0])?.find((f) => [...under].every((v) => model.faces[f].includes(v)));
+        const places = points.map((point) => placeOfPoint(model, point));
+        if (face === undefined || !(dot(areaVector(places), unitNormal(model, face)) > 0))
+          ledger.fault(`piece ${piece.id}, triangle ${t} lies in no polygon of the model as it should`);
+        else add(partAreas, face, places);
+        continue;
+      }
       const face = facesOfVertex.get(corners[0])?.find((f) => left[f] > 0 && runsRound(model.faces[f], corners));
       if (face === undefined) ledger.fault(`piece ${piece.id}, triangle ${t}: ${corners} is no triangle of the model`);
-      else left[face] -= 1;
+      else {
+        left[face] -= 1;
+        add(
+          wholeAreas,
+          face,
+          corners.map((v) => model.positions[v]),
+        );
+      }
     }
   }
-  const unused = left.filter((n) => n !== 0).length;
+  const unused = left.filter((n, f) => n !== 0 && !partAreas.has(f)).length;
   ledger.must(unused === 0, `${unused} polygons of the model are not covered by the pieces`);
+  for (const [f, area] of partAreas) {
+    const own = Math.hypot(...areaVector(model.faces[f].map((v) => model.positions[v])));
+    if (model.isFlat) ledger.agree('area', `polygon ${f}`, area + (wholeAreas.get(f) ?? 0), own, 1e-9);
+  }
+}
+
+const cornersUnder = (model, point) =>
+  'vertex' in point ? [point.vertex] : model.faces[point.face].filter((_, i) => point.bary[i] !== 0);
+
+const placeOfPoint = (model, point) => ('vertex' in point ? model.positions[point.vertex] : pointOnFace(model, point));
+
+function unitNormal(model, f) {
+  const area = areaVector(model.faces[f].map((v) => model.positions[v]));
+  const size = Math.hypot(...area);
+  return area.map((x) => x / size);
 }
 
 /** True when the three corners stand in the polygon in this order, which keeps the outside outside. */
