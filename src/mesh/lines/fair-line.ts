@@ -4,7 +4,8 @@ import type { Surface } from '../surface.ts';
 import { layLine, nearestAlong, pointAlong, pointBetween, type LaidLine } from './along-line.ts';
 import { countCrossings } from './line-crossings.ts';
 import type { MeshLine, MeshPoint } from './mesh-line.ts';
-import { isSamePoint, lineLength, placeOf, withoutDoubles } from './mesh-point.ts';
+import { lineLength, placeOf } from './mesh-point.ts';
+import { lineThrough } from './line-through.ts';
 import { nearShortestLine } from './shortest-line.ts';
 
 /** A line made smooth. */
@@ -72,9 +73,10 @@ function* fairWithinSteps(surface: Surface, old: LaidLine, closed: boolean, with
   const held = yield* pullSteps(surface, old, closed, aim * ROOM);
   for (let tries = 0; tries < MOST_TRIES; tries += 1) {
     yield* pullRoundSteps(surface, old, closed, aim * ROUNDING_ROOM, held, ROUNDING_ROUNDS);
-    const fair = through(surface, simplified(surface, held, closed, within), closed);
+    const drawn = lineThrough(surface, simplified(surface, held, closed, within), closed);
     yield;
-    if (fair === null) return null;
+    if (!drawn.ok) return null;
+    const fair = drawn.value;
     const farthestMm = farthest(surface, old, fair, within);
     if (farthestMm <= within) return { line: fair, lengthMm: lineLength(surface, fair), farthestMm, withinMm: within };
     // Between two places the line cuts corners of the corridor: the places aim so much lower.
@@ -204,19 +206,6 @@ function simplified(surface: Surface, held: readonly Held[], closed: boolean, wi
     keep(2 * third, points.length);
   }
   return points.filter((_, i) => isKept[i] === 1);
-}
-
-/** The line through points by the shortest way between each two; null where there is none. */
-export function through(surface: Surface, points: readonly MeshPoint[], closed: boolean): MeshLine | null {
-  const all: MeshPoint[] = [points[0]];
-  for (let i = 1; i < points.length + (closed ? 1 : 0); i += 1) {
-    const [p, q] = [points[i - 1], points[i % points.length]];
-    if (isSamePoint(p, q)) continue;
-    const piece = nearShortestLine(surface, p, q);
-    if (!piece.ok) return null;
-    all.push(...piece.value.line.points.slice(1));
-  }
-  return { points: withoutDoubles(all, closed), closed };
 }
 
 /**

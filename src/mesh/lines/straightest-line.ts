@@ -1,10 +1,10 @@
 import { LINE_SNAP_SHARE } from '../../base/tolerance.ts';
 import type { Surface } from '../surface.ts';
-import { prevHalfedge, triangleOfHalfedge } from '../topology.ts';
+import { triangleOfHalfedge } from '../topology.ts';
 import { flatCorners, type Heading } from './heading.ts';
 import { isSamePoint, pointInTriangle, pointOnHalfedge, weightsIn, type Weights } from './mesh-point.ts';
 import type { MeshLine, MeshPoint } from './mesh-line.ts';
-import { sideShapesOf } from './side-shapes.ts';
+import { alongSide, angleInRound, headingInRound, roundAt } from './round.ts';
 
 /** A line that runs straight on, as far as it came. */
 export interface StraightestLine {
@@ -116,64 +116,19 @@ function leave(
 export function overSide(surface: Surface, { triangle, x, y }: Heading, h: number): Heading | null {
   const across = surface.topology.twin[h];
   if (across < 0) return null;
-  const [ux, uy] = along(surface, h);
-  const [forward, out] = [x * ux + y * uy, x * uy - y * ux];
-  const [vx, vy] = along(surface, across);
+  const [u, v] = [alongSide(surface, h), alongSide(surface, across)];
+  const [forward, out] = [x * u.x + y * u.y, x * u.y - y * u.x];
   const next = triangleOfHalfedge(across);
   if (next === triangle) throw new RangeError('straightest line: a triangle beside itself');
   // The twin runs the other way; what led out of one triangle leads into the other, to the left of its side.
-  return { triangle: next, x: -forward * vx - out * vy, y: -forward * vy + out * vx };
-}
-
-/** Direction of a half-edge in its triangle laid flat, length 1. */
-function along(surface: Surface, h: number): [number, number] {
-  const corners = flatCorners(surface, triangleOfHalfedge(h));
-  const [a, b] = [corners[h % 3], corners[(h + 1) % 3]];
-  const size = Math.hypot(b.x - a.x, b.y - a.y);
-  return size > 0 ? [(b.x - a.x) / size, (b.y - a.y) / size] : [1, 0];
+  return { triangle: next, x: -forward * v.x - out * v.y, y: -forward * v.y + out * v.x };
 }
 
 /** The direction that leaves a vertex with the same angle on both sides as the one that arrives at it; null where it lies on an open edge. */
 function pastVertex(surface: Surface, arriving: Heading, v: number): Heading | null {
-  const { triangles } = surface;
-  let h = 3 * arriving.triangle;
-  while (triangles[h] !== v) h += 1;
-  const [ux, uy] = along(surface, h);
-  // Looking back along the line, by how much it stands to the left of the first side.
-  const back = Math.atan2(-(ux * arriving.y - uy * arriving.x), -(ux * arriving.x + uy * arriving.y));
-  const round = roundAbout(surface, h);
-  if (round === null) return null;
-  const total = round.reduce((sum, { angle }) => sum + angle, 0);
-  return headingInRound(surface, round, Math.max(0, back) + total / 2, total);
-}
-
-/** One triangle's part of the full round about a vertex. */
-interface Part {
-  /** The half-edge that leaves the vertex. */
-  readonly halfedge: number;
-  readonly angle: number;
-}
-
-/** The parts of the round about the vertex a half-edge leaves, counter-clockwise from it; null where the round is open. */
-function roundAbout(surface: Surface, first: number): Part[] | null {
-  const { angle } = sideShapesOf(surface);
-  const parts: Part[] = [];
-  for (let h = first; ;) {
-    parts.push({ halfedge: h, angle: angle[h] });
-    const across = surface.topology.twin[prevHalfedge(h)];
-    if (across < 0) return null;
-    h = across;
-    if (h === first) return parts;
-  }
-}
-
-/** The heading that leaves a vertex at an angle, radians counter-clockwise from the first part's side. */
-function headingInRound(surface: Surface, round: readonly Part[], angle: number, total: number): Heading {
-  let rest = angle % total;
-  let i = 0;
-  for (; i + 1 < round.length && rest > round[i].angle; i += 1) rest -= round[i].angle;
-  const { halfedge } = round[i];
-  const [ux, uy] = along(surface, halfedge);
-  const [c, s] = [Math.cos(rest), Math.sin(rest)];
-  return { triangle: triangleOfHalfedge(halfedge), x: c * ux - s * uy, y: s * ux + c * uy };
+  const round = roundAt(surface, { at: 'vertex', vertex: v }, arriving.triangle);
+  if (round.isOpen) return null;
+  // Looking back along the line, then half way round.
+  const back = angleInRound(round, { triangle: arriving.triangle, x: -arriving.x, y: -arriving.y });
+  return headingInRound(round, back + round.total / 2);
 }
