@@ -103,6 +103,7 @@ const OPTIONS = {
   limits: { type: 'string' },
   limit: { type: 'string' },
   pieces: { type: 'string' },
+  mirror: { type: 'boolean' },
   seconds: { type: 'string' },
   moves: { type: 'string' },
   seed: { type: 'string' },

@@ -38,6 +38,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
         start: ground.seams,
         dial: choices.pieces,
         seed: choices.seed,
+        ...ground.wishes,
       },
       work,
       (better) => tell(`${end.told(better)}: ${figures(better)}\n`),

@@ -21,12 +21,24 @@ export interface ProposeChoices {
   readonly kind: LimitsKind;
   readonly limitPct?: number;
   readonly pieces: 'few' | 'simple';
+  /** True for seams alike on both sides. */
+  readonly isMirrored: boolean;
   readonly end: ProposeEnd;
   readonly seed: number;
 }
 
 /** Options of `seams` that no other command has. */
-export const PROPOSE_ONLY = ['report', 'from', 'limits', 'limit', 'pieces', 'seconds', 'moves', 'seed'] as const;
+export const PROPOSE_ONLY = [
+  'report',
+  'from',
+  'limits',
+  'limit',
+  'pieces',
+  'mirror',
+  'seconds',
+  'moves',
+  'seed',
+] as const;
 
 /** Options of `seams` in all. */
 const PROPOSE_OPTIONS: readonly string[] = [...PROPOSE_ONLY, 'out', 'unit', 'size', 'thickness'];
@@ -57,6 +69,8 @@ export function proposeChoicesFrom(
   const thicknessMm = number('thickness', word('thickness'), { over: 0, most: MOST_THICK_MM });
   if (kind === 'reference' && thicknessMm !== undefined)
     throw new WrongUsage('--limits reference measures without thickness: leave --thickness out.');
+  if (kind === 'reference' && values['mirror'] === true)
+    throw new WrongUsage('--limits reference looks for the shortest seams, alike or not: leave --mirror out.');
   return {
     input,
     out,
@@ -67,6 +81,7 @@ export function proposeChoicesFrom(
     kind,
     ...given('limitPct', number('limit', word('limit'), { over: 0, most: MOST_LIMIT_PCT })),
     pieces: oneOf('pieces', word('pieces'), ['few', 'simple']) ?? 'few',
+    isMirrored: values['mirror'] === true,
     end: endFrom(word('seconds'), word('moves')),
     seed: whole('seed', word('seed'), MOST_SEED) ?? 1,
   };

@@ -19,6 +19,7 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --limits foam         default: on the foam's own surface, on its sheet,
                             nowhere narrower than its rules say
       --limits reference    as research measures: 5 %, the sculpt itself
+      --mirror              seams alike on both sides of a sculpt that is
       --from SEAMS.json     seams to begin from
       --seed N              another number looks elsewhere, default 1
       --report FILE         every triangle flat and in space, for checking

@@ -1,7 +1,8 @@
 import type { Finding } from '../base/finding.ts';
-import { ok, type Result } from '../base/result.ts';
+import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
+import { findMirrorSteps } from '../mesh/mirror/mirror.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { SeamSet } from '../model/seams.ts';
 import type { Project } from '../project/project.ts';
@@ -12,6 +13,7 @@ import type { SizedSculpt } from './outcome.ts';
 import { REFERENCE_LIMITS, type ProposalLimits } from './propose/proposal.ts';
 import { Run, Stopped } from './run.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
+import { seamWishesOf, type SeamWishes } from './seam-wishes.ts';
 import { shellChoice } from './shells.ts';
 
 /** `foam`: what the project's foam allows. `reference`: as research programs measure, without thickness, sheet or narrowest place. */
@@ -27,18 +29,28 @@ export interface SeamGround {
   readonly limits: ProposalLimits;
   /** Seams the project has now. */
   readonly seams: SeamSet;
+  /** What was said of seams and what they cost where, for a search; nothing where only their length counts. */
+  readonly wishes: Partial<SeamWishes>;
   readonly findings: readonly Finding[];
+}
+
+/** What a proposal is to keep. */
+export interface GroundWish {
+  readonly kind: LimitsKind;
+  /** 99th percentile of stretch and squash, per cent; left out, the foam's own limit, or 5 % as research programs use. */
+  readonly limitPct?: number;
+  /** True for seams alike on both sides of a sculpt that is. */
+  readonly isMirrored?: boolean;
 }
 
 /**
  * Reads and sizes the sculpt of a project and finds the surface and the limits of its foam.
- * @param limitPct  99th percentile of stretch and squash, per cent; left out, the foam's own limit, or 5 % as research programs use.
  * @returns fails as reading, sizing and marking seams do; seams that are no edges of the sculpt are the file's fault.
  */
 export async function seamGround(
   project: Project,
   sources: ReadonlyMap<string, Source>,
-  { kind, limitPct }: { readonly kind: LimitsKind; readonly limitPct?: number },
+  { kind, limitPct, isMirrored = false }: GroundWish,
   work: Work,
 ): Promise<Result<SeamGround>> {
   const [part] = project.parts;
@@ -53,13 +65,15 @@ export async function seamGround(
   }
   const sculpt = run.needSculpt();
   const { mesh } = sculpt;
+  if (part.seams.paths.length > 0)
+    return fail('seams/paths', 'Seams across faces cannot be begun from: leave only seams along edges of the sculpt.');
   const seams = seamSetFromMarks(mesh, part.seams, true);
   if (!seams.ok) return seams;
   const found = { sculpt, seams: seams.value, findings: [...run.findings, ...seams.notes] };
   if (kind === 'reference') {
     const { stretchPct, squashPct } = REFERENCE_LIMITS;
     const limits = { ...REFERENCE_LIMITS, stretchPct: limitPct ?? stretchPct, squashPct: limitPct ?? squashPct };
-    return ok({ ...found, positions: mesh.positions, thicknessMm: 0, limits });
+    return ok({ ...found, positions: mesh.positions, thicknessMm: 0, limits, wishes: {} });
   }
   const [plan] = layerPlans(part);
   const foam = run.foam(plan.choice.foam);
@@ -73,5 +87,7 @@ export async function seamGround(
     sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
     leastWidthMm: rulesOf(foam).narrowThicknesses * thicknessMm,
   };
-  return ok({ ...found, positions: shell.neutralPositions, thicknessMm, limits });
+  const mirror = isMirrored ? await runWithPauses(findMirrorSteps(mesh), () => work.pause(0.95)) : null;
+  const wishes = seamWishesOf(mesh, part, seams.value, mirror);
+  return ok({ ...found, positions: shell.neutralPositions, thicknessMm, limits, wishes });
 }

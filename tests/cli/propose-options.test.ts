@@ -17,13 +17,15 @@ describe('seams on the command line', () => {
       out: 'seams.json',
       kind: 'foam',
       pieces: 'few',
+      isMirrored: false,
       end: { seconds: 10 },
       seed: 1,
     });
   });
 
   it('reads each option', () => {
-    const words = '--limits foam --limit 6,5 --pieces simple --moves 40 --seed 7 --from a.json --report r.json';
+    const words =
+      '--limits foam --limit 6,5 --pieces simple --moves 40 --seed 7 --mirror --from a.json --report r.json';
     expect(choicesOf(...words.split(' '), '--thickness', '6', '--size', 'longest=300')).toEqual({
       input: 'helm.obj',
       out: 'seams.json',
@@ -34,6 +36,7 @@ describe('seams on the command line', () => {
       kind: 'foam',
       limitPct: 6.5,
       pieces: 'simple',
+      isMirrored: true,
       end: { moves: 40 },
       seed: 7,
     });
@@ -54,6 +57,7 @@ describe('seams on the command line', () => {
     [['--pieces', 'many'], /--pieces takes few, simple, not many/],
     [['--seed', '0.5'], /--seed takes a whole number/],
     [['--limits', 'reference', '--thickness', '6'], /without thickness/],
+    [['--limits', 'reference', '--mirror'], /alike or not/],
     [['--paper', 'A4'], /--paper is no option of seams/],
     [['--json'], /--json is no option of seams/],
     [['--unit', 'cm', '--size', 'x=3'], /not both/],
