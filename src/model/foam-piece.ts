@@ -11,6 +11,7 @@ import type { SawSettings } from './saw-settings.ts';
 import type { SteepJoin } from './steep-join.ts';
 import type { PieceOutline, PieceScore } from './score.ts';
 import type { SeamKind } from './seams.ts';
+import type { PieceTipHole } from './tip-hole.ts';
 
 /**
  * rolled: keeps its length on the neutral surface. grooved: folds cut part way and hinged (foam model 2). kerfed: rolled on what straight cuts across
@@ -64,6 +65,8 @@ export interface FoamPiece {
   readonly scores?: readonly PieceScore[];
   /** Where sheets are laid on its face; left out where none is. */
   readonly outlines?: readonly PieceOutline[];
+  /** Round holes at the ends of its darts; left out where all end in points. */
+  readonly tipHoles?: readonly PieceTipHole[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
   readonly up: Vec2 | null;
   /**

@@ -7,6 +7,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import { rulesOf, type FoamRules } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { OutlineLine, ScoredLine } from '../model/score.ts';
+import type { TipHole } from '../model/tip-hole.ts';
 import { foamPieceSteps, type FoamFacts, type FoamOutcome } from '../steps/foam/make-foam-pieces.ts';
 import { trimmedCorners } from '../steps/foam/panel-corners.ts';
 import { partBendSteps, type PartBends } from '../steps/foam/part-bends.ts';
@@ -37,6 +38,7 @@ const KEPT = 8;
 
 /** One object, so that what is made without any is remembered. */
 const NO_SCORES: readonly ScoredLine[] = [];
+const NO_TIPS: readonly TipHole[] = [];
 const NO_OUTLINES: readonly OutlineLine[] = [];
 
 /**
@@ -167,7 +169,9 @@ export class LayerStages {
     const scores = layer.plan.sheet === 1 ? (part.scores ?? NO_SCORES) : NO_SCORES;
     choices.push(...others.map((id) => run.foam(id)));
     const outlines = layer.plan.sheet === 1 ? this.#outlinesOf(cut.mesh, part.regions) : NO_OUTLINES;
+    const tipHoles = part.tipHoles ?? NO_TIPS;
     const key: unknown[] = [shell, shells, chains, patches, layer.needBends(), scores, outlines, ...choices, ...flats];
+    key.push(tipHoles);
     key.push(...layer.hinges);
     let made = this.#foam.get(key);
     if (made === undefined) {
@@ -186,6 +190,7 @@ export class LayerStages {
         pieceSettings,
         scores,
         outlines,
+        tipHoles,
         tracedSide,
         upAxis,
         ...factsOf(foam, choice),

@@ -11,6 +11,7 @@ import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { sourcesOf } from './sources.ts';
+import { TIP_HOLE_MM } from './tip-commands.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -196,6 +197,14 @@ const sculpt = v.object({
         openMm: notNegative,
       }),
       'a scored line with an id of its own',
+    ),
+  ),
+  tipHoles: v.optional(
+    v.array(
+      v.object({
+        corner: count,
+        diameterMm: v.pipe(finite, v.minValue(TIP_HOLE_MM.least), v.maxValue(TIP_HOLE_MM.most)),
+      }),
     ),
   ),
   modelIs: v.picklist(['face', 'middle', 'back']),

@@ -8,6 +8,7 @@ import type { BodyJoint } from '../model/joint.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
+import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
@@ -55,6 +56,8 @@ export interface SculptPart {
   readonly edgeWishes: readonly EdgeWish[];
   /** Slits in the face that heat opens; ids are its own. Missing: none. */
   readonly scores?: readonly ScoredLine[];
+  /** Round holes at the ends of darts, one at a corner. Missing: all end in points. */
+  readonly tipHoles?: readonly TipHole[];
   readonly modelIs: ModelIs;
   /** How far that surface of the foam stands off the sculpt, outward, mm; inward negative. Missing: 0, it lies on it. */
   readonly offMm?: number;

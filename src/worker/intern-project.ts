@@ -24,6 +24,7 @@ export class ProjectInterner {
         ...(part.heldSeams === undefined ? {} : { heldSeams: this.#same('heldSeams', part.heldSeams) }),
         ...(part.mirror === undefined ? {} : { mirror: this.#same('mirror', part.mirror) }),
         ...(part.scores === undefined ? {} : { scores: this.#same('scores', part.scores) }),
+        ...(part.tipHoles === undefined ? {} : { tipHoles: this.#same('tipHoles', part.tipHoles) }),
         ...(part.tapes === undefined ? {} : { tapes: part.tapes.map((tape) => this.#same('tape', tape)) }),
         ...(part.core === undefined ? {} : { core: part.core.map((core) => this.#same('core', core)) }),
         ...(part.joints === undefined ? {} : { joints: part.joints.map((joint) => this.#same('joint', joint)) }),

@@ -13,6 +13,7 @@ import type { StretchLimits } from '../../model/foam-stock.ts';
 import type { LeastRatio } from '../../model/forming.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { OutlineLine, ScoredLine } from '../../model/score.ts';
+import type { TipHole } from '../../model/tip-hole.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { acrossSeam } from './across-seam.ts';
@@ -35,6 +36,7 @@ import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-sh
 import { printedValues } from './printed-values.ts';
 import { revisionCode } from './revision.ts';
 import { lostScoreFindings } from './score-findings.ts';
+import { findTips, lostTipFindings, pieceTips, type FoundTip } from './tip-holes.ts';
 import { findLines, pieceOutlines, pieceScores, type FoundLines } from './scores.ts';
 import { sawSettings } from './saw-settings.ts';
 import { seamCuts, type SeamCut } from './seam-cuts.ts';
@@ -71,6 +73,8 @@ export interface FoamInput extends FoamFacts {
   readonly scores?: readonly ScoredLine[];
   /** Where sheets are laid on its face; none if left out. */
   readonly outlines?: readonly OutlineLine[];
+  /** Round holes at the ends of darts; none if left out. */
+  readonly tipHoles?: readonly TipHole[];
   readonly tracedSide: TracedSide;
   readonly upAxis: 'x' | 'y' | 'z';
   /** What is known of foams other than the layer's, where pieces are of them; the layer's own if left out. */
@@ -133,6 +137,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   );
   const scores = findLines(mesh, patches, input.scores ?? []);
   const outlines = findLines(mesh, patches, input.outlines ?? []);
+  const tips = findTips(mesh, patches, input.tipHoles ?? []);
   const pieces: FoamPiece[] = [];
   for (const i of patches.keys()) {
     yield;
@@ -153,12 +158,16 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
         wish: wishes[i],
         scores: scores.runs[i],
         outlines: outlines.runs[i],
+        tips: tips[i],
       }),
     );
   }
   yield;
   const { seams, findings } = makeSeams(input, { shapes, calls, cuts, runs, walked, places });
-  const lost = lostScoreFindings(input.part, mesh, input.scores ?? [], scores.inside);
+  const lost = [
+    ...lostScoreFindings(input.part, mesh, input.scores ?? [], scores.inside),
+    ...lostTipFindings(input.part, mesh, input.tipHoles ?? [], tips),
+  ];
   return { pieces, seams, findings: [...pieces.flatMap((piece) => piece.findings), ...findings, ...lost] };
 }
 
@@ -245,6 +254,7 @@ interface PieceMaking {
   readonly wish: Partial<PieceSetting>;
   readonly scores: FoundLines<ScoredLine>['runs'][number];
   readonly outlines: FoundLines<OutlineLine>['runs'][number];
+  readonly tips: readonly FoundTip[];
 }
 
 function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
@@ -266,6 +276,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
   const strain = bendStrain(bend, layer, shape.uv);
   const scores = pieceScores(making.scores, shape.uv);
   const outlines = pieceOutlines(making.outlines, shape.uv);
+  const tipHoles = pieceTips(making.tips, shape.uv);
   const folds = pieceFolds(bend, shape.uv, layer.thicknessMm, rules);
   const kerfs =
     bend.kerf !== undefined && isHinged(bend, layer, rules.hingeMm)
@@ -301,6 +312,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     ...(kerfs === undefined ? {} : { kerfs }),
     ...(scores.length === 0 ? {} : { scores }),
     ...(outlines.length === 0 ? {} : { outlines }),
+    ...(tipHoles.length === 0 ? {} : { tipHoles }),
     up: shape.up,
     ...grainOf(wish.grain, shape.up, facts.shrinkage),
     areaMm2,

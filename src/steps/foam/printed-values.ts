@@ -40,6 +40,7 @@ export function printedValues(
     [piece.folds, piece.marks],
     ...(piece.scores === undefined ? [] : [piece.scores]),
     ...(piece.outlines === undefined ? [] : [piece.outlines]),
+    ...(piece.tipHoles === undefined ? [] : [piece.tipHoles]),
     ...(piece.kerfs === undefined ? [] : [piece.kerfs]),
     ...(piece.grainRad === undefined && piece.shrinkage === undefined
       ? []

@@ -4,6 +4,7 @@ import type { Vec2 } from '../../geom/vec.ts';
 import { cutScaleOf } from '../../model/cut-larger.ts';
 import type { FoamPiece, MatchMark, PieceEdge, PieceFold, TracedSide } from '../../model/foam-piece.ts';
 import type { LineRole, Stroke } from '../../model/template.ts';
+import type { PieceTipHole } from '../../model/tip-hole.ts';
 import { grooveLines } from './groove-lines.ts';
 import { isFoldOut } from './template-words.ts';
 
@@ -37,6 +38,8 @@ export interface PaperPiece {
   readonly scores: readonly Float64Array[];
   /** Where raised sheets are laid. */
   readonly outlines: readonly Float64Array[];
+  /** Round holes, as rings of {@link HOLE_SIDES} sides. */
+  readonly holes: readonly Ring[];
   readonly marks: readonly MatchMark[];
   /** Length 1, or null. */
   readonly up: Vec2 | null;
@@ -64,10 +67,21 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     kerfs: (piece.kerfs?.lines ?? []).map((line) => mapped(line, point)),
     scores: (piece.scores ?? []).map(({ points }) => mapped(points, point)),
     outlines: (piece.outlines ?? []).map(({ points }) => mapped(points, point)),
+    holes: (piece.tipHoles ?? []).map((hole) => mapped(circleOf(hole), point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
     grain: grainRad === undefined ? null : mirrored({ x: Math.cos(grainRad), y: Math.sin(grainRad) }),
   };
+}
+
+/** Sides of a round hole as it is drawn: at 20 mm they lie 0.02 mm inside the circle. */
+const HOLE_SIDES = 48;
+
+function circleOf({ at, diameterMm }: PieceTipHole): Ring {
+  return Float64Array.from({ length: 2 * HOLE_SIDES }, (_, i) => {
+    const angle = (2 * Math.PI * Math.floor(i / 2)) / HOLE_SIDES;
+    return i % 2 === 0 ? at.x + (diameterMm / 2) * Math.cos(angle) : at.y + (diameterMm / 2) * Math.sin(angle);
+  });
 }
 
 const otherSide = (side: TracedSide): TracedSide => (side === 'face' ? 'back' : 'face');
@@ -108,6 +122,7 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
     ...paper.kerfs.map((points): Stroke => ({ role: kerfRole(piece), points, closed: false })),
     ...paper.scores.map((points): Stroke => ({ role: 'score', points, closed: false })),
     ...paper.outlines.map((points): Stroke => ({ role: 'placement', points, closed: false })),
+    ...paper.holes.map((points): Stroke => ({ role: 'hole', points, closed: true })),
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',
       points: Float64Array.of(

@@ -215,6 +215,9 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     ...(piece.scores === undefined
       ? {}
       : { scores: piece.scores.map(({ points, ...score }) => ({ ...score, pointsMm: pairs(points) })) }),
+    ...(piece.tipHoles === undefined
+      ? {}
+      : { tipHoles: piece.tipHoles.map(({ at, ...hole }) => ({ ...hole, at: [at.x, at.y] })) }),
     marks: piece.marks.map((mark) => ({
       seam: mark.seam,
       letter: mark.letter,
