@@ -8,6 +8,8 @@ import type { PieceSetting } from '../model/foam-settings.ts';
 import { NO_SEAMS, type SeamMarks, type SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { Repair, ScaleChoice } from '../model/source-model.ts';
+import { wishedPaths, withoutPaths } from './part-paths.ts';
+import { edgesAndPaths } from './path-names.ts';
 import type { LayerChoice, PaperChoice, Part, Project, SculptPart } from './project.ts';
 
 /** A change to the document: pure, sharing what it does not touch; returns the same object when nothing would change. */
@@ -50,13 +52,13 @@ export const addRepair = (repair: Repair): Command =>
 export const removeRepair = (index: number): Command =>
   onSculpt('take back a repair', (part) => ({ ...part, repairs: part.repairs.filter((_, i) => i !== index) }));
 
-/** Parts the sculpt along edges given in file numbers; those that are seams already stay. */
+/** Parts the sculpt along edges given in file numbers; those that are seams already stay, as do paths. */
 export const addSeamEdges = (pairs: readonly EdgePair[], mergeKey?: string): Command =>
   onSculpt(
     'part here',
     (part) => {
       const known = new Set(part.seams.edges.map(edgeKey));
-      const added = pairs.filter((pair) => {
+      const added = edgesAndPaths(pairs).edges.filter((pair) => {
         const key = edgeKey(pair);
         return pair[0] !== pair[1] && !known.has(key) && known.add(key);
       });
@@ -65,14 +67,15 @@ export const addSeamEdges = (pairs: readonly EdgePair[], mergeKey?: string): Com
     mergeKey,
   );
 
-/** Joins the foam again along edges given in file numbers. */
+/** Joins the foam again along edges given in file numbers, and along whole paths (`pathName`). */
 export const removeSeamEdges = (pairs: readonly EdgePair[], mergeKey?: string): Command =>
   onSculpt(
     'join',
     (part) => {
-      const gone = new Set(pairs.map(edgeKey));
+      const { edges: pairsGone, paths } = edgesAndPaths(pairs);
+      const gone = new Set(pairsGone.map(edgeKey));
       const edges = part.seams.edges.filter((pair) => !gone.has(edgeKey(pair)));
-      return edges.length === part.seams.edges.length ? part : withSeams(part, { edges });
+      return withoutPaths(edges.length === part.seams.edges.length ? part : withSeams(part, { edges }), paths);
     },
     mergeKey,
   );
@@ -119,6 +122,23 @@ export const moveSeam = (
         seamSettings: before.settings.map(moved),
         edgeWishes: before.edgeWishes.map(moved),
       };
+    },
+    mergeKey,
+  );
+
+/**
+ * Pulls a dart: seams along edges beside those there were.
+ * @param before   the marks when it was begun: every step of one pull counts from these.
+ * @param pairs    edges of the dart, file numbers; none: it is back where it was begun.
+ * @param mergeKey the pull's own key.
+ */
+export const drawDart = (before: SeamMarks, pairs: readonly EdgePair[], mergeKey: string): Command =>
+  onSculpt(
+    'pull a dart',
+    (part) => {
+      const known = new Set(before.edges.map(edgeKey));
+      const fresh = pairs.filter((pair) => !known.has(edgeKey(pair)) && known.add(edgeKey(pair)));
+      return { ...part, seams: fresh.length === 0 ? before : { ...before, edges: [...before.edges, ...fresh] } };
     },
     mergeKey,
   );
@@ -247,10 +267,13 @@ export const raiseRegion = (id: string, foam: FoamSheet | null): Command =>
 
 /**
  * Changes wishes for the edge of the foam that runs along edges of the sculpt given in file numbers. A wish of false is none.
- * @param along all edges it runs along, so that a wish made at any of them is found again; the first one carries it. None: nothing changes.
+ * @param pairs all edges it runs along, so that a wish made at any of them is found again; the first one carries it. Paths among them
+ *              (`pathName`) carry it themselves. None: nothing changes.
  */
-export const setEdgeWish = (along: readonly EdgePair[], wish: Omit<EdgeWish, 'edge'>): Command =>
-  onSculpt('change the edge', (part) => {
+export const setEdgeWish = (pairs: readonly EdgePair[], wish: Omit<EdgeWish, 'edge'>): Command =>
+  onSculpt('change the edge', (before) => {
+    const { edges: along, paths } = edgesAndPaths(pairs);
+    const part = wishedPaths(before, paths, wish);
     if (along.length === 0) return part;
     const own = new Set(along.map(edgeKey));
     const known = part.edgeWishes.filter(({ edge }) => own.has(edgeKey(edge)));

@@ -1,9 +1,15 @@
 import { edgeKey, onSculpt, withPieceSetting, type Command, type EdgePair } from './commands.ts';
+import { lockedPaths } from './part-paths.ts';
+import { edgesAndPaths } from './path-names.ts';
 import type { SculptPart } from './project.ts';
 
-/** Holds seams where they are, whatever is proposed. @param pairs edges in file numbers; those that are no seams are passed over. */
+/**
+ * Holds seams where they are, whatever is proposed.
+ * @param pairs edges in file numbers, and paths (`pathName`); those that are no seams are passed over.
+ */
 export const holdSeams = (pairs: readonly EdgePair[]): Command =>
-  onSculpt('hold the seam', (part) => {
+  onSculpt('hold the seam', (before) => {
+    const part = lockedPaths(before, edgesAndPaths(pairs).paths, true);
     const held = part.heldSeams ?? [];
     const known = new Set(held.map(edgeKey));
     const asked = new Set(pairs.map(edgeKey));
@@ -11,9 +17,10 @@ export const holdSeams = (pairs: readonly EdgePair[]): Command =>
     return added.length === 0 ? part : { ...part, heldSeams: [...held, ...added] };
   });
 
-/** Lets seams go again. @param pairs edges in file numbers. */
+/** Lets seams go again. @param pairs edges in file numbers, and paths. */
 export const letSeamsGo = (pairs: readonly EdgePair[]): Command =>
-  onSculpt('let the seam go', (part) => {
+  onSculpt('let the seam go', (before) => {
+    const part = lockedPaths(before, edgesAndPaths(pairs).paths, false);
     const gone = new Set(pairs.map(edgeKey));
     const { heldSeams = [], ...rest } = part;
     const held = heldSeams.filter((pair) => !gone.has(edgeKey(pair)));

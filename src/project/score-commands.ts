@@ -1,5 +1,6 @@
 import type { ScoredLine } from '../model/score.ts';
 import { edgeKey, onSculpt, type Command, type EdgePair } from './commands.ts';
+import { edgesAndPaths } from './path-names.ts';
 import type { SculptPart } from './project.ts';
 
 /** A first guess until the maker has scored a scrap, mm: half of 6 mm foam, and as wide as a line is seen from across a room. */
@@ -7,10 +8,11 @@ export const FIRST_SCORE = { depthMm: 3, openMm: 2 };
 
 /**
  * Makes of a seam a slit in the face: the foam stays joined along it and is scored there.
- * @param edges of the seam in the order of the line, file numbers; none: nothing changes.
+ * @param pairs edges of the seam in the order of the line, file numbers; paths are passed over. None: nothing changes.
  */
-export const scoreSeam = (edges: readonly EdgePair[], sizes: Pick<ScoredLine, 'depthMm' | 'openMm'>): Command =>
+export const scoreSeam = (pairs: readonly EdgePair[], sizes: Pick<ScoredLine, 'depthMm' | 'openMm'>): Command =>
   onSculpt('score along the seam', (part) => {
+    const { edges } = edgesAndPaths(pairs);
     if (edges.length === 0) return part;
     const gone = new Set(edges.map(edgeKey));
     const seams = { ...part.seams, edges: part.seams.edges.filter((pair) => !gone.has(edgeKey(pair))) };
