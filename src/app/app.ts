@@ -29,6 +29,7 @@ import { partSharp, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
+import { DartDrag } from './dart-drag.ts';
 import { StrokeDraw } from './stroke-draw.ts';
 import { partAlongPath, unpickForPath } from './mark-actions.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
@@ -71,6 +72,7 @@ export class App extends LitElement {
   #picks!: StagePicks;
   #seamDrag!: SeamDrag;
   #stroke!: StrokeDraw;
+  #dartDrag!: DartDrag;
   #travel!: Travel;
   #propFeed!: PropFeed;
   #tapeHand!: TapeHand;
@@ -82,6 +84,7 @@ export class App extends LitElement {
     this.#picks = new StagePicks(workbench);
     this.#seamDrag = new SeamDrag(workbench);
     this.#stroke = new StrokeDraw(workbench);
+    this.#dartDrag = new DartDrag(workbench);
     this.#propFeed = new PropFeed(workbench);
     this.#tapeHand = new TapeHand(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
@@ -143,7 +146,7 @@ export class App extends LitElement {
           @fl-stage-pick=${(event: StagePickEvent) => this.#picks.click(event.pick)}
           @fl-stage-grab=${this.#onGrab}
           @fl-stage-drag=${this.#onStageDrag}
-          @fl-stage-drop=${() => this.#stroke.drop() || this.#seamDrag.drop()}
+          @fl-stage-drop=${() => this.#stroke.drop() || this.#dartDrag.drop() || this.#seamDrag.drop()}
           @fl-stage-section=${(event: StageSectionEvent) => workbench.setView({ section: event.figures })}
           @fl-stage-plane=${this.#onPlane}
         ></fl-stage>
@@ -285,11 +288,13 @@ export class App extends LitElement {
   }
 
   #onGrab(event: StageGrabEvent): void {
-    if (this.#stroke.grab(event.pick) || this.#seamDrag.grab(event.pick)) event.preventDefault();
+    const { pick } = event;
+    if (this.#stroke.grab(pick) || this.#dartDrag.grab(pick) || this.#seamDrag.grab(pick)) event.preventDefault();
   }
 
   #onStageDrag(event: StageDragEvent): void {
     this.#stroke.drag(event.pick);
+    this.#dartDrag.drag(event.pick);
     this.#seamDrag.drag(event.pick);
   }
 

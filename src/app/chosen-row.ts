@@ -1,11 +1,12 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatFine, formatLength, formatMeasured } from '../base/format-length.ts';
+import { formatFine, formatLength, formatMeasured, formatPercent } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
 import { setPieceFoam } from '../project/piece-commands.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
 import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
+import { patchAt } from './darts.ts';
 import { edgeFacts } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
 import './grain-field.ts';
@@ -69,7 +70,8 @@ export class ChosenRow extends JobSection {
     const { tool, choice } = this.view;
     if (tool !== 'choose') {
       const edge = tool === 'walk' ? this.view.walked : (this.view.preview?.[0] ?? null);
-      const facts = edge === null || tool === 'path' ? this.#hint() : this.#edgeFacts(edge);
+      const isBare = edge === null || tool === 'path' || tool === 'dart';
+      const facts = isBare ? this.#hint() : this.#edgeFacts(edge);
       return html`<fl-verb-row
         .name=${WORDS.chosen.tools[tool]}
         .facts=${facts}
@@ -95,7 +97,17 @@ export class ChosenRow extends JobSection {
     const { tool, reach, within } = this.view;
     if (tool === 'path' && within !== null) return WORDS.marking.tools.split;
     if (tool === 'choose') return '';
+    if (tool === 'dart' && this.view.dart !== null) return this.#dart(this.view.dart);
     return tool === 'part' && reach !== 'edge' ? WORDS.marking.tools[reach] : WORDS.tools[tool];
+  }
+
+  /** How long the dart is, and what its piece gives with it. */
+  #dart({ tip, lengthMm }: NonNullable<ViewState['dart']>): string {
+    const patch = patchAt(this.bench, tip);
+    const [stretch, squash] = [patch?.stretchSpread, patch?.squashSpread].map((spread) =>
+      spread == null ? '…' : formatPercent(spread.p99),
+    );
+    return WORDS.marking.darts.pulled(formatMeasured(lengthMm, this.unit), stretch, squash);
   }
 
   #ridge() {

@@ -26,6 +26,11 @@ export class EdgeIndex {
     );
   }
 
+  /** All edges that end at a corner. */
+  allEdgesAt(corner: number): readonly number[] {
+    return [...this.#edges.subarray(this.#starts[corner], this.#starts[corner + 1])];
+  }
+
   /** The corner at the other end of an edge. */
   across(edge: number, corner: number): number {
     const [a, b] = this.endsOf(edge);
@@ -67,8 +72,18 @@ export function edgeIndexOf(sculpt: SculptView): EdgeIndex {
   return index;
 }
 
-/** Edges of the sculpt as pairs of file numbers, which is how the document names them. */
+/**
+ * Edges of the sculpt as pairs of file numbers, which is how the document names them; edges along a path name the path. Each pair once, and none
+ * for edges that only the lines across faces have made.
+ */
 export function filePairs(sculpt: SculptView, edges: readonly number[]): [number, number][] {
-  const { edgeVertices, fileVertex } = sculpt;
-  return edges.map((e) => [fileVertex[edgeVertices[2 * e]], fileVertex[edgeVertices[2 * e + 1]]]);
+  const { edgeNames, edgeVertices, fileVertex } = sculpt;
+  if (edgeNames === undefined)
+    return edges.map((e) => [fileVertex[edgeVertices[2 * e]], fileVertex[edgeVertices[2 * e + 1]]]);
+  const pairs = new Map<string, [number, number]>();
+  for (const e of edges) {
+    const [a, b] = [edgeNames[2 * e], edgeNames[2 * e + 1]];
+    if (a !== b || a < 0) pairs.set(`${a} ${b}`, [a, b]);
+  }
+  return [...pairs.values()];
 }

@@ -1,4 +1,5 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
+import { FIRST_TIP_HOLE_MM, setTipHole } from '../project/tip-commands.ts';
 import { chosenArea } from './chosen-area.ts';
 import { isParted } from './edge-facts.ts';
 import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actions.ts';
@@ -35,6 +36,7 @@ export function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     ...(tool === 'walk'
       ? []
       : [{ id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') }]),
+    { id: 'dart-tool', label: MARK_WORDS.verbs.dart, key: 'z', isOn: tool === 'dart', run: turn('dart') },
     { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
     { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
     { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
@@ -101,6 +103,23 @@ export function partAlongVerbs(bench: Workbench): Verb[] {
   if (bench.view.through.length < 2) return [];
   const run = () => void partAlongPath(bench);
   return [{ id: 'part-along', label: MARK_WORDS.verbs.partAlong, key: 'p', isNear: true, run }];
+}
+
+/** What stands beside the dart pulled last. */
+export function dartVerbs(bench: Workbench): Verb[] {
+  const { dart } = bench.view;
+  const corner = dart === null ? undefined : bench.bench.sculpt?.fileVertex[dart.tip];
+  if (corner === undefined) return [];
+  const isHole = bench.part?.tipHoles?.some((hole) => hole.corner === corner) === true;
+  return [
+    {
+      id: 'tip-hole',
+      label: isHole ? MARK_WORDS.verbs.point : MARK_WORDS.verbs.hole,
+      key: 'h',
+      isNear: true,
+      run: () => bench.run(setTipHole(corner, isHole ? null : FIRST_TIP_HOLE_MM)),
+    },
+  ];
 }
 
 /** What marks seams in the chosen piece, or round the area of it that was clicked. */

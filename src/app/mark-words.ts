@@ -10,8 +10,12 @@ export const MARK_WORDS = {
     split: 'split by a line',
     round: (name: string) => `part round ${name}`,
     roundHere: 'part round it',
+    dart: 'pull a dart',
+    hole: 'end it in a round hole',
+    point: 'end it in a point',
   },
   tools: {
+    dart: 'Press on an open edge or a seam and pull into the piece. By keyboard: walk the edges (E) and hold Shift on the way in.',
     round:
       'Click an edge: the foam parts along the line of edges that runs through it, all the way round. Drag to draw.',
     ridge: 'Click a ridge or valley: the foam parts along it as far as it stays sharper than the angle. Drag to draw.',
@@ -19,11 +23,23 @@ export const MARK_WORDS = {
     split:
       'Click two corners of the piece or more: the line runs on to its edges at both ends. Press Enter to part along it.',
   },
+  darts: {
+    heading: 'Darts and how they end',
+    name: (letter: string, length: string) => `Dart ${letter}, ${length}`,
+    ends: (letter: string) => `How dart ${letter} ends`,
+    point: 'in a point',
+    hole: 'in a round hole',
+    diameter: 'wide',
+    pulled: (length: string, stretch: string, squash: string) =>
+      `${length} long. Its piece stretches ${stretch} and squashes ${squash}.`,
+  },
   sharper: 'sharper than',
   degrees: 'Least angle of the ridge, degrees',
   group: 'Group of the file',
   partRound: 'Part round it',
   spoken: {
+    noDartHere: 'A dart begins at an open edge or a seam: press there and pull into the piece.',
+    dart: 'The dart stays.',
     noRidge: 'This edge is not as sharp as that.',
     picked: (n: number) => `${n === 1 ? 'First corner' : `Corner ${n}`} picked.`,
     backOne: 'One corner back.',

@@ -61,13 +61,17 @@ export class ProposalTable extends JobSection {
       td {
         text-align: end;
       }
+      td button {
+        padding-inline: var(--s2);
+        white-space: nowrap;
+      }
       td.is-lit {
         background: var(--paper-low);
       }
       svg {
         inline-size: 100%;
         block-size: 5.5rem;
-        fill: var(--foam);
+        fill: var(--ink-soft);
         stroke: none;
       }
       .wrong {

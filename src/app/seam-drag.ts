@@ -5,12 +5,10 @@ import { moveSeam, type EdgePair } from '../project/commands.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { moveReach } from './move-reach.ts';
+import { piecesShown } from './pieces-shown.ts';
 import { pathEdges } from './seam-actions.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
-
-/** Longest wait for pieces of one place before the seam follows the pointer to the next, ms. */
-const MOST_WAIT_MS = 400;
 
 interface Grip {
   readonly sculpt: SculptView;
@@ -51,7 +49,7 @@ export class SeamDrag {
     if (view.tool !== 'choose' || pick.onSculpt !== true || part === null || bench.sculpt === null) return false;
     if (chain === undefined || chain.kind === 'open' || chain.vertices.length < 3) return false;
     const at = placeIn(chain, bench.sculpt, vertex, edge);
-    if (at < 0) return false;
+    if (at < 0 || isOnPath(chain, bench.sculpt)) return false;
     this.#count += 1;
     this.#grip = {
       sculpt: bench.sculpt,
@@ -88,7 +86,7 @@ export class SeamDrag {
         const { mergeKey } = this.#grip;
         this.#reached = this.#wanted;
         await this.#moveTo(this.#grip, this.#wanted);
-        if (this.#grip?.mergeKey === mergeKey) await this.#piecesShown();
+        if (this.#grip?.mergeKey === mergeKey) await piecesShown(this.#bench);
       }
     } finally {
       this.#isFollowing = false;
@@ -108,25 +106,14 @@ export class SeamDrag {
     const added = ways.flatMap((way) => way ?? []).filter((edge) => sculpt.edgeIsOpen[edge] === 0);
     this.#bench.run(moveSeam(grip, filePairs(sculpt, gone), filePairs(sculpt, added), mergeKey));
   }
-
-  /** Waits until the pieces of the last place are on the screen, or long enough. */
-  #piecesShown(): Promise<void> {
-    const { bench } = this.#bench;
-    return new Promise((resolve) => {
-      const look = (): void => {
-        if (this.#bench.isStale && this.#bench.bench === bench) return;
-        done();
-      };
-      const timer = setTimeout(() => done(), MOST_WAIT_MS);
-      const done = (): void => {
-        clearTimeout(timer);
-        this.#bench.removeEventListener('change', look);
-        resolve();
-      };
-      this.#bench.addEventListener('change', look);
-    });
-  }
 }
+
+/** A seam across faces does not move along edges. */
+const isOnPath = ({ vertices }: SeamChain, sculpt: SculptView): boolean =>
+  sculpt.edgePathWay !== undefined &&
+  edgeIndexOf(sculpt)
+    .along(vertices)
+    .some((edge) => sculpt.edgePathWay?.[edge] !== 0);
 
 /** The place of the corner in the chain, or of an end of the edge that lies on it; never one of the chain's own ends. */
 function placeIn(chain: SeamChain, sculpt: SculptView, vertex: number, edge: number): number {

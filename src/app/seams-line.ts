@@ -10,6 +10,7 @@ import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './proposals.ts';
+import './dart-list.ts';
 import './score-list.ts';
 import { SHARED } from './styles.ts';
 import type { Proposals, Reach, Tool } from './view-state.ts';
@@ -87,9 +88,9 @@ export class SeamsLine extends JobSection {
         isReady
           ? html`<div class="tools" role="group" aria-label=${WORDS.seams.by}>
                 ${this.#tool('part', 'P')} ${this.#reach('round', 'L')} ${this.#reach('ridge', 'B')}
-                ${this.#tool('path', 'R')} ${this.#tool('walk', 'E')}
+                ${this.#tool('path', 'R')} ${this.#tool('dart', 'Z')} ${this.#tool('walk', 'E')}
               </div>
-              ${this.tool === 'choose' ? nothing : html`<p class="small">${WORDS.tools[this.tool]}</p>`}
+              ${this.#hint()}
               <fl-proposals
                 .project=${this.project}
                 .bench=${this.bench}
@@ -104,9 +105,18 @@ export class SeamsLine extends JobSection {
               }`
           : nothing
       }
+      <fl-dart-list .project=${this.project} .bench=${this.bench}></fl-dart-list>
       <fl-score-list .project=${this.project} .bench=${this.bench}></fl-score-list>
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['seams', 'cut']}></fl-findings>
     </fl-job-line>`;
+  }
+
+  /** What the tool in hand is for. */
+  #hint() {
+    const { tool, reach } = this;
+    if (tool === 'choose') return nothing;
+    const text = tool === 'part' && reach !== 'edge' ? WORDS.marking.tools[reach] : WORDS.tools[tool];
+    return html`<p class="small">${text}</p>`;
   }
 
   #mark(): LineMark {
@@ -129,8 +139,8 @@ export class SeamsLine extends JobSection {
     return this.sculptPart?.seams.edges.length ?? 0;
   }
 
-  #tool(tool: 'part' | 'path' | 'walk', key: string) {
-    const verb = { part: 'part-tool', path: 'path-tool', walk: 'walk' }[tool];
+  #tool(tool: 'part' | 'path' | 'dart' | 'walk', key: string) {
+    const verb = { part: 'part-tool', path: 'path-tool', dart: 'dart-tool', walk: 'walk' }[tool];
     return html`<button
       aria-pressed=${this.tool === tool && (tool !== 'part' || this.reach === 'edge')}
       aria-keyshortcuts=${key}

@@ -3,7 +3,7 @@ import { addRepair, setPieceSetting } from '../project/commands.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
-import { markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
+import { dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
@@ -55,6 +55,7 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const { choice, tool } = bench.view;
   if (tool === 'walk') return walkVerbs(bench);
   if (tool === 'path') return partAlongVerbs(bench);
+  if (tool === 'dart') return dartVerbs(bench);
   if (tool !== 'choose') return [];
   switch (choice.kind) {
     case 'seam':

@@ -15,7 +15,7 @@ export type Choice =
 export const NOTHING: Choice = { kind: 'nothing' };
 
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
-export type Tool = 'choose' | 'part' | 'path' | 'measure' | 'walk';
+export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'measure' | 'walk';
 
 /** How far a click with the knife goes: the edge, the line of edges all the way round, or its ridge. */
 export type Reach = 'edge' | 'round' | 'ridge';
@@ -82,6 +82,8 @@ export interface ViewState {
   readonly through: readonly number[];
   readonly stretches: readonly (readonly number[])[];
   readonly within: PathWithin | null;
+  /** The dart pulled last, while its tool is in hand: the corner it ends at, and how long it is. */
+  readonly dart: { readonly tip: number; readonly lengthMm: number } | null;
   readonly proposals: Proposals | null;
   /** Greatest stretch and squash a proposal may ask of the foam, per cent; null as much as the foam can take. */
   readonly proposalPct: number | null;
@@ -114,7 +116,7 @@ export interface ViewState {
 }
 
 /** Without a path begun. */
-export const NO_PATH = { through: [], stretches: [], within: null, preview: null } as const;
+export const NO_PATH = { through: [], stretches: [], within: null, preview: null, dart: null } as const;
 
 export const FIRST_VIEW: ViewState = {
   stage: 0,
@@ -130,6 +132,7 @@ export const FIRST_VIEW: ViewState = {
   through: [],
   stretches: [],
   within: null,
+  dart: null,
   proposals: null,
   proposalPct: null,
   from: null,

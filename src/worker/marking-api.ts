@@ -14,6 +14,11 @@ export interface WithinPiece {
   readonly isAcross: boolean;
 }
 
+/** Edges that a line neither runs along nor touches, but with the first of its corners. */
+export interface LineFence {
+  readonly closed: readonly number[];
+}
+
 /** What marking by hand asks of the worker, all of the sculpt of the last compute. Corners and edges are those of the sculpt on show. */
 export interface Marking {
   /**
@@ -22,7 +27,7 @@ export interface Marking {
    */
   handLine(
     corners: readonly number[],
-    within: WithinPiece | null,
+    within: WithinPiece | LineFence | null,
     trail?: readonly number[],
   ): Promise<Result<readonly number[]>>;
   /** Edges of the line that runs through an edge, from one end to the other; none where no such line does. */

@@ -219,6 +219,51 @@ describe('by mouse', () => {
   });
 });
 
+describe('darts', () => {
+  const inList = <T extends HTMLElement>(...path: string[]): T =>
+    findIn<T>(app, 'fl-job-sheet', 'fl-seams-line', 'fl-dart-list', ...path);
+
+  it('are pulled from an open edge, tell the stretch on the way and end in a round hole', async () => {
+    await userEvent.keyboard('z');
+    await drag(corner(rings, 0), corner(5, 0), corner(4, 0), corner(3, 0));
+    await marked(upright(0, 3, rings));
+    await restedApp(app);
+    expect(findIn<VerbRow>(app, 'fl-chosen-row', 'fl-verb-row').facts).toMatch(/60.* long\. Its piece stretches .*%/);
+    await userEvent.keyboard('h');
+    await restedApp(app);
+    expect(workbench.part?.tipHoles).toEqual([{ corner: corner(3, 0), diameterMm: 4 }]);
+    expect(workbench.bench.pieces?.pieces[0].tipHoles).toHaveLength(1);
+    expect(steps()).toBe(2);
+  });
+
+  it('get shorter again on the way back, and begin at edges and seams alone', async () => {
+    await userEvent.keyboard('z');
+    await drag(corner(rings, 0), corner(5, 0), corner(4, 0), corner(3, 0), corner(4, 0), corner(5, 0));
+    await marked(upright(0, 5, rings));
+    expect(steps()).toBe(1);
+    await drag(corner(4, 0), corner(3, 0));
+    await restedApp(app);
+    expect(marks()).toEqual([]);
+  });
+
+  it('are walked by keyboard, and listed with how they end', async () => {
+    await stand(corner(rings, 0));
+    await userEvent.keyboard('{Shift>}{ArrowDown}{ArrowDown}{/Shift}{Escape}');
+    await marked(upright(0, 4, rings));
+    await userEvent.selectOptions(inList<HTMLSelectElement>('select'), 'hole');
+    await restedApp(app);
+    const field = inList<HTMLInputElement>('fl-length-field', 'input');
+    await userEvent.fill(field, '6');
+    await userEvent.keyboard('{Enter}');
+    await restedApp(app);
+    expect(workbench.part?.tipHoles).toEqual([{ corner: corner(4, 0), diameterMm: 6 }]);
+    expect(await axeFaults(app)).toEqual([]);
+    await userEvent.selectOptions(inList<HTMLSelectElement>('select'), 'point');
+    await restedApp(app);
+    expect(workbench.part?.tipHoles).toBeUndefined();
+  });
+});
+
 describe('by keyboard', () => {
   it('edges are parted on the way, and undone as one', async () => {
     await stand(corner(5, 0));

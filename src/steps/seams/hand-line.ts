@@ -15,17 +15,22 @@ export interface LineBounds {
   readonly isAcross: boolean;
 }
 
+/** Edges that a line neither runs along nor touches, but with its ends. */
+export interface LineFence {
+  readonly closed: readonly number[];
+}
+
 /**
  * A line along edges through corners in their order, from each to the next as a hand would draw it.
  * @param corners mesh vertices, one or more.
- * @param bounds  the piece it stays in, or null.
+ * @param bounds  the piece it stays in, or edges it stays off, or null.
  * @param trail   mesh vertices the hand came by: the line keeps near them where it can.
  * @returns mesh vertices from one end to the other. Fails with `seams/no-path`.
  */
 export function handLine(
   mesh: Mesh,
   corners: readonly number[],
-  bounds: LineBounds | null,
+  bounds: LineBounds | LineFence | null,
   trail: readonly number[] = [],
 ): Result<readonly number[]> {
   const piece = bounds === null ? null : insideOf(mesh, bounds);
@@ -38,7 +43,7 @@ export function handLine(
     if (!stretch.ok) return stretch;
     line.push(...stretch.value.slice(1));
   }
-  if (piece === null || bounds?.isAcross !== true || line.length < 2) return ok(line);
+  if (piece === null || bounds === null || 'closed' in bounds || !bounds.isAcross || line.length < 2) return ok(line);
   const whole = [...line, ...wayOut(mesh, piece, line)];
   return ok([...wayOut(mesh, piece, whole.toReversed()).toReversed(), ...whole]);
 }
@@ -53,18 +58,20 @@ interface Inside {
   mayTake(edge: number, from: number, to: number): boolean;
 }
 
-function insideOf(mesh: Mesh, { patchOfTriangle, patch, seams }: LineBounds): Inside {
+function insideOf(mesh: Mesh, bounds: LineBounds | LineFence): Inside {
   const topology = topologyOf(mesh);
   const { edgeCount, edgeVertices, halfedgeOfEdge, twin } = topology;
-  const isSeam = new Set<number>();
+  const isClosed = new Set<number>('closed' in bounds ? bounds.closed : []);
+  const seams = 'closed' in bounds ? [] : bounds.seams;
   for (const { vertices } of seams)
-    for (let i = 1; i < vertices.length; i += 1) isSeam.add(topology.edgeBetween(vertices[i - 1], vertices[i]));
+    for (let i = 1; i < vertices.length; i += 1) isClosed.add(topology.edgeBetween(vertices[i - 1], vertices[i]));
+  const isOwn = (h: number): boolean =>
+    'closed' in bounds || bounds.patchOfTriangle[triangleOfHalfedge(h)] === bounds.patch;
   const isInner = new Uint8Array(edgeCount);
   const isOnBorder = new Uint8Array(vertexCount(mesh));
   for (let e = 0; e < edgeCount; e += 1) {
     const sides = [halfedgeOfEdge[e], twin[halfedgeOfEdge[e]]];
-    const isOwn = sides.every((h) => h >= 0 && patchOfTriangle[triangleOfHalfedge(h)] === patch);
-    if (isOwn && !isSeam.has(e)) isInner[e] = 1;
+    if (!isClosed.has(e) && sides.every((h) => h >= 0 && isOwn(h))) isInner[e] = 1;
     else isOnBorder[edgeVertices[2 * e]] = isOnBorder[edgeVertices[2 * e + 1]] = 1;
   }
   const mayTouch = (v: number, from: number, to: number): boolean => isOnBorder[v] === 0 || v === from || v === to;
