@@ -29,7 +29,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
     const made = await seamGround(project, sources, choices, work);
     if (!made.ok) throw Refused.from(made.problem, choices.from === undefined ? file.name : basename(choices.from));
     const ground = made.value;
-    const end = endOf(choices.end);
+    const end = new SearchEnd(choices.end);
     const proposal = await propose(
       {
         mesh: ground.sculpt.mesh,
@@ -42,7 +42,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
       },
       work,
       (better) => tell(`${end.told(better)}: ${figures(better)}\n`),
-      () => work.isStopped() || end.isOver(),
+      () => work.isStopped() || end.isOver(work.pauses),
     );
     await writeFile(choices.out, seamFileText(ground, proposal));
     if (choices.report !== undefined)
@@ -64,23 +64,33 @@ function wished(project: Project, { scale, thicknessMm }: ProposeChoices): Proje
   });
 }
 
+/** So many changes in a row that needed nothing laid flat: all there is to try has been tried. */
+const MOST_IDLE = 200_000;
+
 /** When the search ends, and how far it is when something better was found. Where moves are counted no clock is looked at. */
-function endOf(end: ProposeEnd): { isOver: () => boolean; told: (better: Proposal) => string } {
-  if ('moves' in end) {
-    let asked = 0;
-    return {
-      isOver: () => {
-        asked += 1;
-        return asked > end.moves;
-      },
-      told: ({ moves }) => `${moves} moves`,
-    };
+class SearchEnd {
+  readonly #end: ProposeEnd;
+  #asked = 0;
+  #seen = 0;
+  #idle = 0;
+
+  constructor(end: ProposeEnd) {
+    this.#end = end;
   }
-  // Counted from the start of the process, as the maker waits.
-  return {
-    isOver: () => performance.now() >= 1000 * end.seconds,
-    told: ({ moves }) => `${(performance.now() / 1000).toFixed(2)} s, ${moves} moves`,
-  };
+
+  /** @param pauses  how often the work has paused: it does for each piece that is laid flat. */
+  isOver(pauses: number): boolean {
+    this.#asked += 1;
+    this.#idle = pauses === this.#seen ? this.#idle + 1 : 0;
+    this.#seen = pauses;
+    if (this.#idle > MOST_IDLE) return true;
+    // Counted from the start of the process, as the maker waits.
+    return 'moves' in this.#end ? this.#asked > this.#end.moves : performance.now() >= 1000 * this.#end.seconds;
+  }
+
+  told({ moves }: Proposal): string {
+    return 'moves' in this.#end ? `${moves} moves` : `${(performance.now() / 1000).toFixed(2)} s, ${moves} moves`;
+  }
 }
 
 /** Figures of all pieces in one line. */
@@ -88,12 +98,17 @@ function figures({ pieces, lengthMm, lengthOverRootArea, dartCount, perPiece }: 
   const [stretch, squash] = [perPiece.map(({ stretch99 }) => stretch99), perPiece.map(({ squash99 }) => squash99)].map(
     (each) => each.reduce((most, pct) => Math.max(most, pct), 0),
   );
-  const darts = dartCount === 0 ? '' : `, ${counted(dartCount, 'dart')}`;
   return (
-    `${counted(pieces, 'piece')}${darts}, seams ${lengthMm.toFixed(1)} mm ` +
-    `(${lengthOverRootArea.toFixed(3)} of the root of the area), 99 % under ${stretch.toFixed(2)} % stretch and ${squash.toFixed(2)} % squash`
+    `${counted(pieces, 'piece')}${darts(dartCount)}, seams ${lengthMm.toFixed(1)} mm ` +
+    `(${lengthOverRootArea.toFixed(3)} of the root of the area), ${strains(stretch, squash)}`
   );
 }
+
+const darts = (count: number): string => (count === 0 ? '' : `, ${counted(count, 'dart')}`);
+
+/** 99th percentiles; what is a hair under nought is nought. */
+const strains = (stretchPct: number, squashPct: number): string =>
+  `99 % under ${Math.max(0, stretchPct).toFixed(2)} % stretch and ${Math.max(0, squashPct).toFixed(2)} % squash`;
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
 
@@ -101,21 +116,23 @@ async function writeFile(path: string, text: string): Promise<void> {
   await writeAll(dirname(path), new Map([[basename(path), text]]));
 }
 
+/** Limits that are broken are told up to so many, the worst first. */
+const MOST_REASONS = 12;
+
 function summary(ground: SeamGround, proposal: Proposal, assumed: readonly Finding[], choices: ProposeChoices): string {
   const told = [...assumed, ...ground.findings].filter(({ severity }) => severity !== 'note');
   const pieces = proposal.perPiece.map(({ areaMm2, stretch99, squash99, dartCount, isFeasible, flat }, i) => {
-    const darts = dartCount === 0 ? '' : `, ${counted(dartCount, 'dart')}`;
-    const laid =
-      flat === null
-        ? 'cannot be laid flat'
-        : `99 % under ${stretch99.toFixed(2)} % stretch and ${squash99.toFixed(2)} % squash`;
-    return `piece ${i + 1}: ${formatPlain(areaMm2 / 100)} cm²${darts}, ${laid}${isFeasible ? '' : ', beyond a limit'}`;
+    const laid = flat === null ? 'cannot be laid flat' : strains(stretch99, squash99);
+    return `piece ${i + 1}: ${formatPlain(areaMm2 / 100)} cm²${darts(dartCount)}, ${laid}${isFeasible ? '' : ', beyond a limit'}`;
   });
+  const reasons = proposal.reasons.map(({ piece, text }) => `warning: piece ${piece + 1}: ${text}`);
+  const rest = reasons.length - MOST_REASONS;
   return [
     `${figures(proposal)}, ${proposal.moves} moves, written to ${choices.out}`,
     ...pieces,
     ...told.map(({ severity, text }) => `${severity}: ${text}`),
-    ...proposal.reasons.map(({ piece, text }) => `warning: piece ${piece + 1}: ${text}`),
+    ...reasons.slice(0, MOST_REASONS),
+    ...(rest > 0 ? [`and ${rest} more, in the report`] : []),
     '',
   ].join('\n');
 }

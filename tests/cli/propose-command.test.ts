@@ -69,6 +69,12 @@ describe('seams found from a terminal', () => {
     expect(reportOf(made).lengthOverRootArea).toBeLessThan(0.87);
   });
 
+  it('are not sought for longer than there is something to try', async () => {
+    const [model] = scratchFiles({ 'one.obj': 'v 0 0 0\nv 10 0 0\nv 0 10 0\nf 1 2 3\n' });
+    const made = await run(model, { end: { seconds: 3600 } });
+    expect(made.said).toMatch(/^1 piece, seams 0\.0 mm/);
+  });
+
   it('begin from a seam file, and keep it where nothing is tried', async () => {
     const first = await run(HAMMER);
     const kept = await run(HAMMER, { from: first.out, end: { moves: 0 } });
