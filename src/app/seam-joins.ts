@@ -1,10 +1,11 @@
 import { formatLength, type LengthUnit } from '../base/format-length.ts';
 import { FELT_STEP_MM } from '../base/tolerance.ts';
 import type { FoamSeam } from '../model/foam-piece.ts';
-import type { SeamChain, SeamSetting } from '../model/seams.ts';
+import type { PathSide, SeamChain } from '../model/seams.ts';
 import type { SteepWay } from '../model/steep-join.ts';
-import { setSeamJoin, STEEP_WAYS } from '../project/seam-commands.ts';
+import { setSeamJoin, STEEP_WAYS, type JoinWish } from '../project/seam-commands.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
+import { edgeIndexOf } from './edge-index.ts';
 import type { Verb } from './verbs.ts';
 import { pairsOfSeam } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
@@ -33,8 +34,11 @@ export function widenChosenLap(bench: Workbench, allowanceMm: number): void {
   if (chain !== undefined) joinChosenAs(bench, { ...lapOf(chain), allowanceMm });
 }
 
-function settingOf(bench: Bench, seam: string, join: SeamJoin): Omit<SeamSetting, 'edge'> {
+function settingOf(bench: Bench, seam: string, join: SeamJoin): JoinWish {
   const faceOn = (side: 0 | 1) => faceOnSide(bench, seam, side);
+  const way = pathWay(bench, seam);
+  // Side 0 lies to the left of the seam, which may run against its path.
+  const onPath = (side: 0 | 1): PathSide => ((side === 0) === way > 0 ? 'left' : 'right');
   switch (join.kind) {
     case 'butt':
       return { kind: 'butt', allowanceMm: 0, ...(join.steep === undefined ? {} : { steep: join.steep }) };
@@ -45,14 +49,30 @@ function settingOf(bench: Bench, seam: string, join: SeamJoin): Omit<SeamSetting
         kind: 'lap',
         allowanceMm,
         ...(lapFace === undefined ? {} : { lapFace }),
+        ...(way === 0 ? {} : { lapSide: onPath(join.lapSide) }),
         ...(join.isUnder ? { lapUnder: true } : {}),
       };
     }
     case 'rebate': {
       const standFace = join.standSide === undefined ? undefined : faceOn(join.standSide);
-      return { kind: 'rebate', allowanceMm: 0, ...(standFace === undefined ? {} : { standFace }) };
+      return {
+        kind: 'rebate',
+        allowanceMm: 0,
+        ...(standFace === undefined ? {} : { standFace }),
+        ...(way === 0 || join.standSide === undefined ? {} : { standSide: onPath(join.standSide) }),
+      };
     }
   }
+}
+
+/** 1 where the path that a seam runs along runs the same way, -1 where it runs against it, 0 where it runs along no path. */
+function pathWay({ sculpt, seams }: Bench, seam: string): number {
+  const chain = seams?.chains.find(({ id }) => id === seam);
+  if (sculpt?.edgePathWay === undefined || chain === undefined) return 0;
+  const [from, to] = chain.vertices;
+  const edge = edgeIndexOf(sculpt).between(from, to);
+  const way = edge < 0 ? 0 : sculpt.edgePathWay[edge];
+  return sculpt.edgeVertices[2 * edge] === from ? way : -way;
 }
 
 /** A polygon of the sculpt in the piece on one side of a seam. */

@@ -2,6 +2,7 @@ import type { EdgeWish, GrainWish } from '../model/flatten-settings.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setEdgeWish, type Command } from '../project/commands.ts';
 import { setGrain } from '../project/piece-commands.ts';
+import { edgesAndPaths } from '../project/path-names.ts';
 import type { SculptPart } from '../project/project.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgesOfChain } from './edge-facts.ts';
@@ -18,11 +19,15 @@ export function pairsOfSeam(bench: Bench, seam: string): [number, number][] {
 /** What is wished for a seam or an open edge. */
 export function edgeWishOf(bench: Bench, part: SculptPart | null, seam: string): Omit<EdgeWish, 'edge'> {
   const wishes = part?.edgeWishes ?? [];
-  if (wishes.length === 0) return {};
-  const own = new Set(pairsOfSeam(bench, seam).flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]));
+  const drawn = part?.seams.paths ?? [];
+  if (wishes.length + drawn.length === 0) return {};
+  const pairs = pairsOfSeam(bench, seam);
+  const own = new Set(pairs.flatMap(([a, b]) => [`${a} ${b}`, `${b} ${a}`]));
+  const { paths } = edgesAndPaths(pairs);
   const { holdLength = false, straight = false } = Object.assign(
     {},
     ...wishes.filter(({ edge }) => own.has(edge.join(' '))),
+    ...drawn.filter((_, i) => paths.has(i)),
   ) as Partial<EdgeWish>;
   return { holdLength, straight };
 }

@@ -53,6 +53,13 @@ export interface SculptView {
   readonly triangles: Uint32Array;
   readonly faceOfTriangle: Uint32Array;
   readonly fileVertex: Uint32Array;
+  /**
+   * What the document calls each edge, two numbers each: the edge of the sculpt that it is a part of, by its corners in the file, or the path it
+   * runs along (`pathName`); twice the same where it is none. Left out where no path was cut: then an edge is named by its own corners.
+   */
+  readonly edgeNames?: Int32Array;
+  /** For each edge along a path 1 where that runs from its first vertex to its second, -1 against; 0 for the others. Left out likewise. */
+  readonly edgePathWay?: Int8Array;
   /** Edges of the topology: vertex pairs, fold in radians, 1 for diagonals inside a polygon, 1 for open edges. */
   readonly edgeVertices: Uint32Array;
   readonly edgeFoldRad: Float32Array;

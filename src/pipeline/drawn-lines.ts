@@ -4,10 +4,14 @@ import type { Problem } from '../base/result.ts';
 import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import type { Work } from '../base/work.ts';
 import { cutAlongSteps, type CutMesh } from '../mesh/lines/cut-along.ts';
+import type { Mesh } from '../mesh/mesh.ts';
 import { topologySteps } from '../mesh/topology.ts';
 import type { SeamMarks, SeamPath } from '../model/seams.ts';
 import type { SurfaceLine } from '../model/surface-line.ts';
-import { finerMarks, type FinerMarks } from '../steps/seams/finer-marks.ts';
+import type { EdgePair } from '../project/commands.ts';
+import { namedPath, pathName } from '../project/path-names.ts';
+import type { SculptPart } from '../project/project.ts';
+import { edgeParts, finerMarks, type FinerMarks } from '../steps/seams/finer-marks.ts';
 import { pathLine } from '../steps/seams/path-line.ts';
 import { facePolygons } from '../steps/seams/surface-points.ts';
 import type { SizedSculpt } from './outcome.ts';
@@ -27,6 +31,10 @@ export interface DrawnSurface extends OwnSurface {
   readonly cut: CutMesh;
   /** Numbers of the paths that were cut, from 0, one for each line of `cut`. */
   readonly pathOfLine: readonly number[];
+  /** What is wished of edges and seams as the document names them: by edges of the sculpt, and by paths (`pathName`). */
+  readonly named: Pick<SculptPart, 'edgeWishes' | 'seamSettings'>;
+  /** The edge of the finer mesh, in its file numbers, at which what is so named begins; others stay as they are. */
+  readonly placed: (edge: EdgePair) => EdgePair;
 }
 
 interface FoundLines {
@@ -74,6 +82,8 @@ export class DrawnLines {
         part: own,
         cut,
         pathOfLine: found.numbers,
+        named: namedWishes(part),
+        placed: placing(mesh, cut, found.numbers),
       },
       findings,
     };
@@ -109,4 +119,32 @@ export class DrawnLines {
     const steps: Stepwise<CutMesh> = cutAlongSteps(mesh, lines);
     return this.#cuts.set(key, await runWithPauses(steps, () => work.pause(0.5)));
   }
+}
+
+/** Wishes of paths among those of the sculpt's edges. */
+function namedWishes({ edgeWishes, seamSettings, seams }: SculptPart): Pick<SculptPart, 'edgeWishes' | 'seamSettings'> {
+  const carried = seams.paths.map((path, i) => ({ ...path, edge: pathName(i) }));
+  return {
+    edgeWishes: [
+      ...edgeWishes,
+      ...carried.filter(({ holdLength, straight }) => holdLength === true || straight === true),
+    ],
+    seamSettings: [
+      ...seamSettings,
+      ...carried.flatMap(({ edge, kind, allowanceMm = 0 }) =>
+        kind === 'butt' && allowanceMm === 0 ? [] : [{ edge, kind, allowanceMm }],
+      ),
+    ],
+  };
+}
+
+function placing(mesh: Mesh, cut: CutMesh, pathOfLine: readonly number[]): DrawnSurface['placed'] {
+  const partsOf = edgeParts(mesh, cut);
+  const { fileVertex } = cut.mesh;
+  return (edge) => {
+    const path = namedPath(edge);
+    if (path === null) return partsOf(edge)[0];
+    const line = cut.lines[pathOfLine.indexOf(path)] ?? [];
+    return line.length < 2 ? edge : [fileVertex[line[0]], fileVertex[line[1]]];
+  };
 }

@@ -86,9 +86,12 @@ export class LayerStages {
     const { patches, chains } = cut;
     if (plan.sheet === 1) {
       const foam = run.foam(plan.choice.foam);
-      const { edgeWishes, flatten, layers, pieceSettings, regions } = part;
-      const wishes = [mesh, patches, chains, foam, edgeWishes, flatten, layers, pieceSettings, regions, seamSettings];
-      const unheard = () => wishFindings(mesh, { patches, chains }, part, foam);
+      // Told as the document names things, not as they came to lie on the finer mesh.
+      const { edgeWishes, seams, seamSettings: named, flatten, layers, pieceSettings, regions } = run.part;
+      const wishes = [mesh, patches, chains, foam, edgeWishes, seams, flatten, layers, pieceSettings, regions, named];
+      const { drawn } = run;
+      const said = drawn === null ? part : { ...part, ...drawn.named };
+      const unheard = () => wishFindings(mesh, { patches, chains }, said, foam, drawn?.placed);
       run.findings.push(...remembered(this.#unheard, wishes, unheard));
     }
     run.findings.push(...stays, ...findings, ...patches.flatMap((patch) => patch.findings));

@@ -6,6 +6,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { Patch } from '../model/patch.ts';
 import type { SeamChain, SeamSetting } from '../model/seams.ts';
+import { namedPath } from '../project/path-names.ts';
 import type { SculptPart } from '../project/project.ts';
 
 type Edge = readonly [number, number];
@@ -18,16 +19,19 @@ const MOST_SAID = 5;
 /**
  * What the maker asked for and cannot have as it is asked: wishes that name nothing, or nothing they could change. They are kept all the
  * same, because a seam that was joined for a while finds its own again.
- * @param foam  of the part's layer.
+ * @param foam    of the part's layer.
+ * @param placed  the edge of the mesh at which lies what an edge of the sculpt or a path is named by.
  */
 export function wishFindings(
   mesh: Mesh,
   { patches, chains }: { readonly patches: readonly Patch[]; readonly chains: readonly SeamChain[] },
   part: Pick<SculptPart, 'id' | 'edgeWishes' | 'flatten' | 'layers' | 'pieceSettings' | 'regions' | 'seamSettings'>,
   foam: FoamSheet,
+  placed: (edge: Edge) => Edge = (edge) => edge,
 ): readonly Finding[] {
   const { edgeWishes, seamSettings, regions, pieceSettings, flatten, layers } = part;
-  const find = edgeWishes.length + seamSettings.length === 0 ? () => 'nowhere' as const : edgeFinder(mesh, chains);
+  const find =
+    edgeWishes.length + seamSettings.length === 0 ? () => 'nowhere' as const : edgeFinder(mesh, chains, placed);
   const findings = [
     ...edgeWishFindings(mesh, find, edgeWishes, flatten.seamPrice),
     ...seamSettings.flatMap((setting) => seamSettingFindings(mesh, patches, find(setting.edge), setting)),
@@ -38,7 +42,7 @@ export function wishFindings(
 }
 
 /** Tells of an edge given in file numbers what it is. */
-function edgeFinder(mesh: Mesh, chains: readonly SeamChain[]): (edge: Edge) => Found {
+function edgeFinder(mesh: Mesh, chains: readonly SeamChain[], placed: (edge: Edge) => Edge): (edge: Edge) => Found {
   const topology = topologyOf(mesh);
   const chainOf = new Map<number, SeamChain>();
   for (const chain of chains) {
@@ -46,7 +50,7 @@ function edgeFinder(mesh: Mesh, chains: readonly SeamChain[]): (edge: Edge) => F
     for (let i = 1; i < vertices.length; i += 1) chainOf.set(topology.edgeBetween(vertices[i - 1], vertices[i]), chain);
   }
   return (edge) => {
-    const [v, w] = verticesOf(mesh, edge);
+    const [v, w] = verticesOf(mesh, placed(edge));
     const index = v < 0 || w < 0 ? -1 : topology.edgeBetween(v, w);
     return index < 0 ? 'nowhere' : (chainOf.get(index) ?? 'inside');
   };
@@ -54,7 +58,11 @@ function edgeFinder(mesh: Mesh, chains: readonly SeamChain[]): (edge: Edge) => F
 
 const verticesOf = (mesh: Mesh, [a, b]: Edge): Edge => [mesh.vertexOfFile[a] ?? -1, mesh.vertexOfFile[b] ?? -1];
 
-const inFile = ([a, b]: Edge): string => `corners ${a} and ${b} of the file (counted from 0)`;
+/** What the document names, an edge by its corners or a path by its number, behind `through`. */
+function inFile(edge: Edge): string {
+  const path = namedPath(edge);
+  return path === null ? `corners ${edge[0]} and ${edge[1]} of the file (counted from 0)` : `path ${path + 1}`;
+}
 
 function edgeWishFindings(
   mesh: Mesh,
@@ -74,7 +82,7 @@ function edgeWishFindings(
 
 function lostWish(mesh: Mesh, found: 'inside' | 'nowhere', { edge, holdLength, straight }: EdgeWish): Finding {
   const asks = [holdLength === true ? 'hold its length' : '', straight === true ? 'be straight' : ''];
-  const said = `The edge between ${inFile(edge)} is to ${asks.filter((ask) => ask !== '').join(' and ')}`;
+  const said = `The edge ${namedPath(edge) === null ? 'between' : 'along'} ${inFile(edge)} is to ${asks.filter((ask) => ask !== '').join(' and ')}`;
   const wish = { about: 'edge', edges: [edge], asks: 'anything' } as const;
   if (found === 'nowhere') {
     return {

@@ -22,6 +22,7 @@ import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
 import type { DrawnSurface } from '../pipeline/drawn-lines.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
+import { edgeNames } from './edge-names.ts';
 import { plateSkins } from '../steps/foam/plate-skins.ts';
 
 /** What an update was made of. */
@@ -74,7 +75,7 @@ export class BenchUpdater {
     const changed = this.#changes(made, have);
     return {
       number: this.#remember(made),
-      ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt) } : {}),
+      ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt, outcome) } : {}),
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
       ...(changed('pieces') || changed('seams') || changed('shell')
@@ -119,7 +120,7 @@ export class BenchUpdater {
     const changed = this.#changes(made, have);
     return {
       number: this.#remember(made),
-      ...(changed('sculpt') ? { sculpt: sculptView(sculpt) } : {}),
+      ...(changed('sculpt') ? { sculpt: sculptView(sculpt, early) } : {}),
       ...(changed('shell') ? { shell: shellView(cut) } : {}),
       ...(changed('seams') ? { seams: seamsView(sculpt, cut) } : {}),
       pieces: earlyView(early, drawn, before?.sculpt === early.sculpt ? (before.seams ?? []) : []),
@@ -168,13 +169,17 @@ function byVertices(finding: Finding, sculpt: SizedSculpt | null): Finding {
   return { ...finding, where: { ...where, vertices: [...new Set([...(where.vertices ?? []), ...corners])] } };
 }
 
-function sculptView({ mesh, model, facts, mmPerUnit }: SizedSculpt): SculptView {
+function sculptView(
+  { mesh, model, facts, mmPerUnit }: SizedSculpt,
+  { sculpt: whole, drawn }: Pick<Outcome, 'sculpt' | 'drawn'>,
+): SculptView {
   const topology = topologyOf(mesh);
   return {
     positions: new Float32Array(mesh.positions),
     triangles: mesh.triangles,
     faceOfTriangle: mesh.faceOfTriangle,
     fileVertex: mesh.fileVertex,
+    ...(whole !== null && drawn?.mesh === mesh ? edgeNames(whole.mesh, drawn) : {}),
     edgeVertices: topology.edgeVertices,
     edgeFoldRad: new Float32Array(edgeFolds(mesh)),
     edgeIsDiagonal: diagonalEdges(mesh),

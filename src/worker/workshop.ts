@@ -222,7 +222,7 @@ export class PipelineWorkshop implements Workshop {
   }
 
   #mesh(): Mesh | null {
-    return this.#outcome?.sculpt?.mesh ?? null;
+    return this.#outcome?.cut?.mesh ?? this.#outcome?.sculpt?.mesh ?? null;
   }
 
   /** A project file can be saved at any time, whether or not the chain has run to its end. */

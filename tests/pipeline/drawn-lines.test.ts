@@ -4,6 +4,7 @@ import type { SeamPath } from '../../src/model/seams.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import type { Pipeline } from '../../src/pipeline/pipeline.ts';
 import { reportOf } from '../../src/pipeline/write-files.ts';
+import { forgetWish } from '../../src/project/commands.ts';
 import type { Project, SculptPart } from '../../src/project/project.ts';
 import { cone, objOf, tube, type Solid } from '../reference/handbook/polygon-solids.ts';
 import { recompute } from '../reference/recompute.mjs';
@@ -92,6 +93,26 @@ describe('what a path carries', () => {
     expect(
       cut.drawn?.part.edgeWishes.every(({ straight, holdLength }) => straight === true && holdLength === true),
     ).toBe(true);
+  });
+});
+
+describe('a wish that a path cannot have', () => {
+  it('is told by the path, and can be forgotten', async () => {
+    const ring = path(
+      [
+        { face: 0, bary: [0.4, 0.2, 0.2, 0.2] },
+        { face: 0, bary: [0.2, 0.4, 0.2, 0.2] },
+        { face: 0, bary: [0.2, 0.2, 0.4, 0.2] },
+        { face: 0, bary: [0.4, 0.2, 0.2, 0.2] },
+      ],
+      { straight: true },
+    );
+    const cut = await outcomeOf(BOX, withPaths(ring));
+    const [told, ...more] = cut.findings.filter(({ code }) => code === 'wish/straight-ring');
+    expect(more).toEqual([]);
+    expect(told.text).toContain('through path 1 is to be straight');
+    if (told.wish === undefined) throw new Error('no wish to forget');
+    expect(forgetWish(told.wish).apply(cut.project).parts[0].seams.paths[0].straight).toBeUndefined();
   });
 });
 

@@ -21,10 +21,10 @@ export function sideRoles(
   wish: PlacedSetting | undefined,
 ): SideRoles {
   const named = (face: number | undefined, placed?: number): 0 | 1 | null => {
-    const triangle = placed ?? (face === undefined ? -1 : mesh.faceOfTriangle.indexOf(face));
-    const patch = triangle < 0 ? -1 : cut.patchOfTriangle[triangle];
-    if (patch === right && patch !== left) return 1;
-    return patch === left ? 0 : null;
+    if (placed === undefined && face === undefined) return null;
+    const on = placed === undefined ? patchesOf(mesh, cut, face) : new Set([cut.patchOfTriangle[placed]]);
+    if (on.has(right) && !on.has(left)) return 1;
+    return on.has(left) ? 0 : null;
   };
   const lapSide = named(wish?.lapFace, wish?.lapTriangle) ?? 0;
   switch (wish?.kind) {
@@ -35,6 +35,15 @@ export function sideRoles(
     default:
       return { lapSide };
   }
+}
+
+/** Patches that a polygon lies in: more than one where a line across it parts them. */
+function patchesOf(mesh: Mesh, { patchOfTriangle }: Pick<CutSurface, 'patchOfTriangle'>, face?: number): Set<number> {
+  const found = new Set<number>();
+  mesh.faceOfTriangle.forEach((own, t) => {
+    if (own === face) found.add(patchOfTriangle[t]);
+  });
+  return found;
 }
 
 const otherSide = (side: 0 | 1): 0 | 1 => (side === 0 ? 1 : 0);
