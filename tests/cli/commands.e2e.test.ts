@@ -112,6 +112,26 @@ describe('inspect', () => {
   });
 });
 
+describe('seams', () => {
+  it('are found, and parted along', () => {
+    const folder = scratchFolder();
+    const file = join(folder, 'seams.json');
+    const found = runCli('seams', model, '--unit', 'mm', '--moves', '20', '--out', file);
+    expect(found.stderr).toBe('');
+    expect(found.status).toBe(0);
+    const [, pieces] = /^(\d+) pieces?, .*written to/m.exec(found.stdout) ?? [];
+    const made = runCli('make', model, '--seams', file, '--unit', 'mm', '--out', join(folder, 'out'));
+    expect(made.status).toBe(0);
+    expect(made.stdout).toMatch(new RegExp(`^${pieces} pieces?, `));
+  });
+
+  it('are refused in one sentence', () => {
+    const { status, stderr } = runCli('seams', '/nowhere/helm.obj', '--out', 'x.json');
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/^\/nowhere\/helm\.obj: there is no such file.*\n$/);
+  });
+});
+
 describe('make', () => {
   it('writes all files of a sample, and a report that can be recomputed', () => {
     const out = join(scratchFolder(), 'new', 'folder');
