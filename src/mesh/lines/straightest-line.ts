@@ -19,6 +19,8 @@ export interface StraightestLine {
 
 /** Triangles a line may pass for each one the surface has: a long line may go round a ring many times, but not for ever. */
 const MOST_ROUNDS = 1000;
+/** Share of its length by which a line may end early: rounding of its sum. */
+const ROUNDING_SHARE = 1e-13;
 
 /**
  * Runs straight on from a point: straight over the triangles laid flat side by side, and past a corner with the same angle on its left and its
@@ -49,6 +51,9 @@ export function straightestLine(
     }
     push(out.point);
     rest -= out.length;
+    // What is left is rounding: the line ends on this side, and arrives in the triangle it comes from.
+    if (rest <= ROUNDING_SHARE * lengthMm) rest = 0;
+    if (rest === 0) break;
     const next =
       out.point.at === 'vertex'
         ? pastVertex(surface, here, out.point.vertex)

@@ -22,10 +22,12 @@ export interface WrappedStroke {
  * @param heading  where the drawing's x points from there.
  */
 export function wrapStroke(surface: Surface, start: MeshPoint, heading: Heading, stroke: Stroke): WrappedStroke {
-  const corners = stroke.closed ? [...stroke.points, stroke.points[0]] : stroke.points;
+  const drawn = stroke.closed ? [...stroke.points, stroke.points[0]] : stroke.points;
+  const corners = drawn.filter((p, i) => i === 0 || p.x !== drawn[i - 1].x || p.y !== drawn[i - 1].y);
   const points: MeshPoint[] = [start];
   let [lengthMm, isAtOpenEdge] = [0, false];
   let here = start;
+  if (corners.length < 2) return { line: { points, closed: false }, lengthMm, isAtOpenEdge };
   let way = turnedAt(surface, start, heading, false, directionOf(0));
   for (let i = 0; i + 1 < corners.length; i += 1) {
     const size = Math.hypot(corners[i + 1].x - corners[i].x, corners[i + 1].y - corners[i].y);
