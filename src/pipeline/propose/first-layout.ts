@@ -18,17 +18,34 @@ const WORTH = 0.25;
 /** What a cut must take away of a piece's badness; where none does, the piece is halved. */
 const LEAST_GAIN = 0.03;
 
+/** Weight of the mean strain over its limit beside badness, and the most that counts of one triangle, in limits. */
+const OVER = 1;
+const MOST_OVER = 4;
+
 type IsOver = () => boolean;
+
+/** When to leave it: where the seams cost more than another answer's, and when so many triangles were laid flat in trials. */
+export interface FirstBounds {
+  readonly mostTotal?: number;
+  readonly mostLaid?: number;
+}
 
 /**
  * Cuts until every piece keeps its limits: closed and handled surfaces are opened, then the piece that fails most is cut from its border to
  * the peaks of its strain and of its angle defect, whichever takes most away for its length; where that gains little it is halved.
  * Cuts to strong cones along shortest paths: Sheffer and Hart, "Seamster", 2002.
  */
-export async function firstLayout(assessor: Assessor, start: Uint8Array, isOver: IsOver): Promise<Layout> {
-  const { graph } = assessor;
+export async function firstLayout(
+  assessor: Assessor,
+  start: Uint8Array,
+  isOver: IsOver,
+  { mostTotal = Infinity, mostLaid = Infinity }: FirstBounds = {},
+): Promise<Layout> {
+  const { graph, judge } = assessor;
   let layout = await assessAll(assessor, start, null);
+  const laidBefore = judge.laidTriangles;
   for (let i = 0; i < MOST_CUTS && layout.badness > 0 && !isOver(); i += 1) {
+    if (layout.sum.total > mostTotal || judge.laidTriangles - laidBefore > mostLaid) break;
     const opened = opening(graph, layout);
     const isSeam = opened ?? (await nextCut(assessor, layout, isOver));
     if (isSeam === null) break;
@@ -64,17 +81,19 @@ function opening(graph: SeamGraph, { isSeam, verdicts }: Layout): Uint8Array | n
 
 async function nextCut(assessor: Assessor, layout: Layout, isOver: IsOver): Promise<Uint8Array | null> {
   const { graph } = assessor;
+  const need = needOf(layout);
   const order = layout.verdicts.toSorted((a, b) => b.badness - a.badness);
   for (const worst of order) {
     if (worst.badness === 0) return null;
     let best: Uint8Array | null = null;
     let most = LEAST_GAIN * worst.badness;
-    for (const way of waysInto(graph, layout, worst)) {
+    const ways = waysInto(graph, layout, worst).map(({ edges }) => edges);
+    for (const edges of ways.length > 1 ? [...ways, ways.flat()] : ways) {
       if (isOver()) return null;
-      const isSeam = changeSeams(graph, layout.isSeam, [], way.edges);
+      const isSeam = changeSeams(graph, layout.isSeam, [], edges);
       const next = await assessor.assess(isSeam, layout);
       if (next === null) continue;
-      const gain = layout.badness - next.badness - WORTH * (next.sum.length - layout.sum.length);
+      const gain = need - needOf(next) - WORTH * (next.sum.length - layout.sum.length);
       if (gain <= most) continue;
       [best, most] = [isSeam, gain];
     }
@@ -83,6 +102,15 @@ async function nextCut(assessor: Assessor, layout: Layout, isOver: IsOver): Prom
   }
   return null;
 }
+
+/**
+ * How far a layout is from holding its limits. The badness of a piece is that of its worst hundredth, under which all else is hidden: what
+ * the rest is over its limits counts too.
+ */
+const needOf = ({ badness, verdicts }: Layout): number =>
+  badness + OVER * verdicts.reduce((sum, { strain }) => sum + strain.reduce(overLimit, 0) / strain.length, 0);
+
+const overLimit = (sum: number, strain: number): number => sum + Math.max(0, Math.min(strain, MOST_OVER) - 1);
 
 /** Cheapest ways from seams and edges to the peaks inside a piece. */
 function waysInto(graph: SeamGraph, { degree }: Layout, verdict: Verdict): SeamWay[] {
@@ -128,8 +156,9 @@ export function peaksOf(graph: SeamGraph, { patch, strain }: Pick<Verdict, 'patc
   }
   const vertices = [...new Set(patch.meshVertices)].sort((a, b) => a - b);
   const peaks: number[] = [];
-  for (const field of [strained, missing]) {
-    const smooth = smoothed(graph, vertices, inside, field).map(Math.abs);
+  const fields = [strained, smoothed(graph, vertices, inside, strained), smoothed(graph, vertices, inside, missing)];
+  for (const field of fields) {
+    const smooth = field.map(Math.abs);
     const isPeak = (v: number): boolean =>
       border[v] === 0 && neighboursOf(graph, v).every((w) => inside[w] === 0 || smooth[w] <= smooth[v]);
     const found = vertices.filter(isPeak).sort((a, b) => smooth[b] - smooth[a] || a - b);
@@ -177,7 +206,11 @@ function cornerAngle(p: Float64Array, v: number, a: number, b: number): number {
 }
 
 /** The piece parted across its longest extent, through the middle of its triangles; null where that is not allowed or it is one triangle. */
-function halved(graph: SeamGraph, { isSeam, patchOfTriangle }: Layout, { patch }: Verdict): Uint8Array | null {
+export function halved(
+  graph: SeamGraph,
+  { isSeam, patchOfTriangle }: Pick<Layout, 'isSeam' | 'patchOfTriangle'>,
+  { patch }: Pick<Verdict, 'patch'>,
+): Uint8Array | null {
   const { positions, triangles } = graph.mesh;
   const middles = Array.from(patch.meshTriangles, (t) =>
     [0, 1, 2].map(

@@ -72,8 +72,8 @@ const ENOUGH = 1e-4;
 /** Lays pieces flat and measures them against the limits; remembers what it has seen. */
 export class Judge {
   readonly limits: ProposalLimits;
-  /** Pieces laid flat so far. */
-  laid = 0;
+  /** Triangles of all pieces laid flat so far, one by one. */
+  laidTriangles = 0;
   readonly #positions: Float64Array;
   readonly #isSewn: (v: number, w: number) => boolean;
   readonly #work: Work;
@@ -107,7 +107,7 @@ export class Judge {
   async confirm(key: string, verdict: Verdict): Promise<Verdict> {
     if (verdict.flat !== null || verdict.uv === null) return verdict;
     const { patch } = verdict;
-    this.laid += 1;
+    this.laidTriangles += patch.meshTriangles.length;
     const result = await flattenPatch(patch, this.#positions, this.#options(patch), this.#work);
     const rest = restShapes(patch, this.#positions);
     const sure = result.ok
@@ -150,7 +150,7 @@ export class Judge {
     if (patch.kind === 'closed' || patch.kind === 'handled') return notFlat(patch);
     const rest = restShapes(patch, this.#positions);
     if (!rest.empty.includes(0)) return notFlat(patch);
-    this.laid += 1;
+    this.laidTriangles += patch.meshTriangles.length;
     const work = this.#work;
     await work.pause(0);
     const graph = graphOfTriangles(rest.vertexCount, patch.triangles);

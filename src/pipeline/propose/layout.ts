@@ -1,6 +1,6 @@
 import { seededRandom } from '../../base/random.ts';
 import type { Patch } from '../../model/patch.ts';
-import { cutPatches } from '../../steps/cut/cut-patches.ts';
+import { cutTriangles } from '../../steps/cut/cut-patches.ts';
 import { dartTips, seamDegrees, type SeamGraph } from '../../steps/seams/propose-graph.ts';
 import { surfaceArea } from '../../mesh/measure.ts';
 import { topologyOf } from '../../mesh/topology.ts';
@@ -37,6 +37,10 @@ export function pricesOf(dial: ProposalWish['dial']): Prices {
   return { piece: between(FEW.piece, SIMPLE.piece), dart: between(FEW.dart, SIMPLE.dart) };
 }
 
+/** Share of the area under which a piece is a sliver nobody wants to cut, and what one next to nothing costs, in roots of the area. */
+const SLIVER_SHARE = 0.01;
+const SLIVER_PRICE = 0.5;
+
 /** Makes layouts of seams. */
 export class Assessor {
   readonly graph: SeamGraph;
@@ -46,6 +50,7 @@ export class Assessor {
   /** Mean length of an edge over the root of the area. */
   readonly middlingEdge: number;
   readonly positions: Float64Array;
+  readonly #areaOf = new WeakMap<Patch, number>();
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
 
@@ -64,47 +69,108 @@ export class Assessor {
     this.#edgeMarks = marks(graph.edgeCount);
   }
 
-  /** What seams cost before it is known how the pieces lie. @param pieces  how many they fall into. */
-  sumOf(isSeam: Uint8Array, tips: number, pieces: number): ProposalSum {
+  /**
+   * What seams cost before it is known how the pieces lie.
+   * @param pieces   how many they fall into.
+   * @param slivers  how many of these are hardly there, see {@link SLIVER_SHARE}.
+   */
+  sumOf(isSeam: Uint8Array, tips: number, pieces: number, slivers = 0): ProposalSum {
     const { cost, length: lengths } = this.graph;
     let sum = 0;
     for (let e = 0; e < isSeam.length; e += 1) if (isSeam[e] === 1) sum += cost[e] === Infinity ? lengths[e] : cost[e];
     const length = sum / this.rootArea;
     return {
-      total: length + this.prices.piece * pieces + this.prices.dart * tips,
+      total: length + this.prices.piece * pieces + this.prices.dart * tips + SLIVER_PRICE * slivers,
       length,
       pieces: this.prices.piece * pieces,
       darts: this.prices.dart * tips,
+      slivers: SLIVER_PRICE * slivers,
     };
+  }
+
+  /** Pieces under {@link SLIVER_SHARE} of the area, each counting the more the smaller it is, up to 1. */
+  #slivers(patches: readonly Patch[]): number {
+    let count = 0;
+    for (const patch of patches) {
+      let area = this.#areaOf.get(patch);
+      if (area === undefined) {
+        area = surfaceArea(
+          this.positions,
+          Uint32Array.from(patch.triangles, (v) => patch.meshVertices[v]),
+        );
+        this.#areaOf.set(patch, area);
+      }
+      count += Math.max(0, 1 - area / (SLIVER_SHARE * this.rootArea ** 2));
+    }
+    return count;
   }
 
   /**
    * @param before  a layout of nearly the same seams: shapes begin from its.
    * @param most    what the whole may cost, `price` times badness included, before it does not matter any more.
+   * @param mostBadness  badness that it may have in any case.
    * @returns null where it costs more.
    */
-  async assess(isSeam: Uint8Array, before: Layout | null, most = Infinity, price = 1): Promise<Layout | null> {
+  async assess(
+    isSeam: Uint8Array,
+    before: Layout | null,
+    most = Infinity,
+    price = 1,
+    mostBadness = Infinity,
+  ): Promise<Layout | null> {
     const { graph } = this;
     const degree = seamDegrees(graph, isSeam);
     const tips = dartTips(graph, degree);
     if (this.sumOf(isSeam, tips.length, 1).total > most) return null;
-    const { patches, patchOfTriangle } = cutPatches(graph.mesh, { isSeam, count: 0 }, this.positions);
-    const sum = this.sumOf(isSeam, tips.length, patches.length);
-    const room = (most - sum.total) / price;
-    if (room < 0) return null;
-    const verdicts: Verdict[] = [];
-    const keys: string[] = [];
-    let badness = 0;
+    const { kept, touched } = this.#touchedPieces(isSeam, before);
+    const patches = cutTriangles(graph.mesh, { isSeam }, this.positions, touched);
+    const all = [...kept.flatMap((i) => before?.verdicts[i].patch ?? []), ...patches];
+    const sum = this.sumOf(isSeam, tips.length, all.length, this.#slivers(all));
+    const room = Math.min((most - sum.total) / price, mostBadness);
+    if (most < sum.total) return null;
+    const patchOfTriangle = before?.patchOfTriangle.slice() ?? new Int32Array(graph.mesh.triangles.length / 3);
+    patches.forEach((patch, i) => {
+      for (const t of patch.meshTriangles) patchOfTriangle[t] = -1 - i;
+    });
+    const found = kept.map((i) => ({ verdict: before?.verdicts[i], key: before?.keys[i] }));
+    let badness = found.reduce((all, { verdict }) => all + (verdict?.badness ?? 0), 0);
+    if (badness > room) return null;
     for (const patch of patches) {
       const key = this.#keyOf(isSeam, patch, patchOfTriangle);
       const earlier = before === null ? [] : earlierOf(before, patch);
       const verdict = await this.judge.judge(key, patch, earlier, room - badness);
       badness += verdict.badness;
       if (badness > room) return null;
-      verdicts.push(verdict);
-      keys.push(key);
+      found.push({ verdict, key });
     }
+    const whole = found
+      .flatMap(({ verdict, key }) => (verdict === undefined || key === undefined ? [] : [{ verdict, key }]))
+      .sort((a, b) => a.verdict.patch.meshTriangles[0] - b.verdict.patch.meshTriangles[0]);
+    whole.forEach(({ verdict }, i) => {
+      for (const t of verdict.patch.meshTriangles) patchOfTriangle[t] = i;
+    });
+    const [verdicts, keys] = [whole.map((each) => each.verdict), whole.map((each) => each.key)];
     return { isSeam, degree, tips, verdicts, keys, patchOfTriangle, sum, badness };
+  }
+
+  /** Pieces beside which no seam has come or gone, by number, and the triangles of all others, ascending. */
+  #touchedPieces(
+    isSeam: Uint8Array,
+    before: Layout | null,
+  ): { readonly kept: readonly number[]; readonly touched: Uint32Array } {
+    if (before === null)
+      return { kept: [], touched: Uint32Array.from({ length: this.graph.mesh.triangles.length / 3 }, (_, t) => t) };
+    const { halfedgeOfEdge, twin } = topologyOf(this.graph.mesh);
+    const touched = new Set<number>();
+    for (let e = 0; e < isSeam.length; e += 1) {
+      if (isSeam[e] === before.isSeam[e]) continue;
+      const h = halfedgeOfEdge[e];
+      touched.add(before.patchOfTriangle[Math.floor(h / 3)]);
+      touched.add(before.patchOfTriangle[Math.floor(twin[h] / 3)]);
+    }
+    const kept = [...before.verdicts.keys()].filter((i) => !touched.has(i));
+    const triangles = [...touched].flatMap((i) => Array.from(before.verdicts[i].patch.meshTriangles));
+    return { kept, touched: Uint32Array.from(triangles).sort() };
   }
 
   /** The same layout with every piece laid flat in full from nothing. */

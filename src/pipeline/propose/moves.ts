@@ -16,17 +16,27 @@ export interface Move {
   readonly added: readonly number[];
 }
 
+/** Share of changes that join two of very many pieces. */
+const MOST_JOINS = 0.3;
 /** Spread of the noise on costs of edges when a way is looked for. */
 const NOISE = 0.35;
 
 /** Stretches of seam that have two different pieces beside them. */
 export function runsBetween(graph: SeamGraph, { isSeam, degree, patchOfTriangle }: Layout): (readonly number[])[] {
-  const { halfedgeOfEdge, twin } = topologyOf(graph.mesh);
-  return seamRuns(graph, isSeam, degree).flatMap(({ edges }) => {
-    const h = halfedgeOfEdge[edges[0]];
-    const isBetween = patchOfTriangle[Math.floor(h / 3)] !== patchOfTriangle[Math.floor(twin[h] / 3)];
-    return isBetween && edges.every((e) => graph.isFixed[e] === 0) ? [edges] : [];
-  });
+  return seamRuns(graph, isSeam, degree).flatMap(({ edges }) =>
+    edges.every((e) => graph.isFixed[e] === 0) && isBetweenPieces(graph, { patchOfTriangle }, edges[0]) ? [edges] : [],
+  );
+}
+
+/** True where the triangles beside an edge belong to different pieces. */
+export function isBetweenPieces(
+  { mesh }: SeamGraph,
+  { patchOfTriangle }: Pick<Layout, 'patchOfTriangle'>,
+  edge: number,
+): boolean {
+  const { halfedgeOfEdge, twin } = topologyOf(mesh);
+  const h = halfedgeOfEdge[edge];
+  return patchOfTriangle[Math.floor(h / 3)] !== patchOfTriangle[Math.floor(twin[h] / 3)];
 }
 
 /** Random changes to seams, small ones more often than large ones. */
@@ -41,6 +51,8 @@ export class Moves {
 
   /** @returns null where the kind of change that came up has nothing to change. */
   next(layout: Layout): Move | null {
+    // Many pieces first of all want to be fewer.
+    if (this.#random() < MOST_JOINS * (1 - 1 / layout.verdicts.length)) return this.#join(layout);
     let pick = this.#random();
     for (const [share, make] of this.#kinds) {
       pick -= share;
@@ -50,9 +62,9 @@ export class Moves {
   }
 
   readonly #kinds: readonly (readonly [number, (layout: Layout) => Move | null])[] = [
-    [0.18, this.#shorten],
+    [0.2, this.#shorten],
     [0.12, this.#lengthen],
-    [0.18, this.#moveTip],
+    [0.22, this.#moveTip],
     [0.05, this.#dropDart],
     [0.06, this.#addDart],
     [0.08, this.#swapDart],
@@ -60,7 +72,6 @@ export class Moves {
     [0.04, this.#rebase],
     [0.08, this.#reconnect],
     [0.02, this.#dropRun],
-    [0.06, this.#join],
     [0.02, this.#close],
   ];
 
@@ -179,11 +190,21 @@ export class Moves {
   #join(layout: Layout): Move | null {
     if (layout.verdicts.length < 2) return null;
     const between = runsBetween(this.#graph, layout);
-    const run = this.#pick(between);
+    const small = this.#random() < 0.5 ? this.#besideSmallest(layout, between) : between;
+    const run = this.#pick(small);
     if (run === null) return null;
     const count = this.#random() < 0.4 ? run.length : 1 + Math.floor(this.#random() * run.length);
     const at = Math.floor(this.#random() * (run.length - count + 1));
     return { taken: run.slice(at, at + count), added: [] };
+  }
+
+  #besideSmallest({ verdicts, patchOfTriangle }: Layout, runs: readonly (readonly number[])[]): (readonly number[])[] {
+    const { halfedgeOfEdge, twin } = topologyOf(this.#graph.mesh);
+    const count = (i: number): number => verdicts[i].patch.meshTriangles.length;
+    const smallest = verdicts.reduce((best, _, i) => (count(i) < count(best) ? i : best), 0);
+    return runs.filter(([e]) =>
+      [halfedgeOfEdge[e], twin[halfedgeOfEdge[e]]].some((h) => patchOfTriangle[Math.floor(h / 3)] === smallest),
+    );
   }
 
   /** A dart is led on to another seam or edge. */

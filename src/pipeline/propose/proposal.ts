@@ -52,6 +52,8 @@ export interface ProposalSum {
   readonly length: number;
   readonly pieces: number;
   readonly darts: number;
+  /** Of pieces under a hundredth of the area. */
+  readonly slivers: number;
 }
 
 /** Which limit a piece breaks, by how many times, and where. */

@@ -7,6 +7,7 @@ import { Judge } from './judge.ts';
 import { Assessor, pricesOf, type Layout } from './layout.ts';
 import { proposalOf } from './proposal-of.ts';
 import type { Proposal, ProposalWish } from './proposal.ts';
+import { mergedAreas } from './merged-areas.ts';
 import { Search } from './search.ts';
 
 /**
@@ -29,21 +30,51 @@ export async function propose(
   const start = new Uint8Array(graph.edgeCount);
   if (wish.start !== undefined) start.set(wish.start.isSeam.map((value, e) => (graph.isOpen[e] === 1 ? 0 : value)));
   await work.pause(0, 'looking for seams');
-  const first = await firstOf(assessor, start, until);
-  const search = new Search(assessor, seededRandom(wish.seed), {
-    until,
-    onBetter: (layout, moves) => onBetter(proposalOf(assessor, layout, moves)),
-  });
+  const search = new Search(
+    assessor,
+    seededRandom(wish.seed),
+    { until, onBetter: (layout, moves) => onBetter(proposalOf(assessor, layout, moves)) },
+    work,
+  );
+  const first = await firstOf(assessor, search, start, until);
   const last = await assessor.confirm(await search.run(first));
   return proposalOf(assessor, last, search.moves);
 }
 
-/** From the seams there are, or from these and a tree over the sharp corners of the surface, whichever comes out better. */
-async function firstOf(assessor: Assessor, start: Uint8Array, until: () => boolean): Promise<Layout> {
-  const plain = await firstLayout(assessor, start, until);
-  const tree = coneTree(assessor.graph, assessor.positions, start);
-  if (tree === null || until()) return plain;
-  const other = await firstLayout(assessor, tree, until);
-  if (other.badness !== plain.badness) return other.badness < plain.badness ? other : plain;
-  return other.sum.total < plain.sum.total ? other : plain;
+/** Triangles laid flat in trials at most before one way to begin is left for another: about a second. */
+const MOST_LAID = 100_000;
+/** Triangles from which a surface is parted into areas before anything is tried on it as a whole: that is sure to come out soon. */
+const MANY_TRIANGLES = 2000;
+/** A way to begin that leaves more pieces than this is not the only one tried. */
+const FEW_PIECES = 2;
+
+/**
+ * The cheapest of several ways to begin: seams there are, cut on where pieces fail; a tree over sharp corners; nearly flat areas made one
+ * as far as the limits hold.
+ */
+async function firstOf(assessor: Assessor, search: Search, start: Uint8Array, until: () => boolean): Promise<Layout> {
+  const { graph, positions } = assessor;
+  const isMany = graph.mesh.triangles.length / 3 > MANY_TRIANGLES;
+  const tree = coneTree(graph, positions, start);
+  const ways: ((best: Layout | null) => Promise<Layout | null>)[] = (tree === null ? [start] : [tree, start]).map(
+    (seams) => (best) =>
+      firstLayout(assessor, seams, until, { mostTotal: best?.sum.total ?? Infinity, mostLaid: MOST_LAID }),
+  );
+  const byAreas = (): Promise<Layout | null> => mergedAreas(assessor, start, until);
+  let best: Layout | null = null;
+  for (const way of isMany ? [byAreas, ...ways] : [...ways, byAreas]) {
+    if (best !== null && (until() || (way === byAreas && isFew(best)))) break;
+    const found = await way(best);
+    if (found !== null) best = betterOf(best, await search.begin(found));
+  }
+  if (best === null) throw new Error('a layout always comes of the first cuts');
+  return best;
+}
+
+const isFew = ({ badness, verdicts }: Layout): boolean => badness === 0 && verdicts.length <= FEW_PIECES;
+
+function betterOf(one: Layout | null, other: Layout | null): Layout | null {
+  if (one === null || other === null) return one ?? other;
+  if (one.badness !== other.badness) return other.badness < one.badness ? other : one;
+  return other.sum.total < one.sum.total ? other : one;
 }

@@ -1,6 +1,7 @@
 import { changeSeams, runFrom, seamEdgesAt } from '../../steps/seams/propose-graph.ts';
+import type { Work } from '../../base/work.ts';
 import type { Assessor, Layout } from './layout.ts';
-import { Moves, runsBetween } from './moves.ts';
+import { isBetweenPieces, Moves, runsBetween } from './moves.ts';
 
 /** Moves of the first round, how much longer each next one is, and the longest. */
 const FIRST_ROUND = 300;
@@ -13,6 +14,8 @@ const MOST_ROUND = 4000;
 const WARM = 0.6;
 const COLD = 0.02;
 const HOTTER = 2.5;
+/** Changes without a better answer after which nothing better is expected. */
+const MOST_IDLE = 100_000;
 /** What badness costs, in roots of the area: at first, at least and at most. A tenth over a limit is then like so long a seam. */
 const FIRST_PRICE = 2;
 const LEAST_PRICE = 0.5;
@@ -39,18 +42,27 @@ export class Search {
   readonly #assessor: Assessor;
   readonly #random: () => number;
   readonly #ends: SearchEnds;
+  readonly #work: Work;
+  #sinceBetter = 0;
 
-  constructor(assessor: Assessor, random: () => number, ends: SearchEnds) {
+  constructor(assessor: Assessor, random: () => number, ends: SearchEnds, work: Work) {
     this.#assessor = assessor;
     this.#random = random;
     this.#ends = ends;
+    this.#work = work;
   }
 
+  /** A way to begin made one piece where that is at once possible, and shortened. */
+  async begin(first: Layout): Promise<Layout> {
+    const from = (await this.#offer(first)) ?? first;
+    return from.badness > 0 ? from : this.#zip(await this.#joinAll(from));
+  }
+
+  /** Round after round from the best there is. @param first  where to go on from while nothing holds every limit. */
   async run(first: Layout): Promise<Layout> {
-    let from = (await this.#offer(first)) ?? first;
-    from = await this.#zip(await this.#joinAll(from));
+    let from = first;
     let length = FIRST_ROUND;
-    for (let round = 0; !this.#ends.until(); round += 1) {
+    for (let round = 0; !this.#ends.until() && this.#sinceBetter < MOST_IDLE; round += 1) {
       const last = await this.#round(this.best ?? from, Math.round(length), round % 3 === 2 ? HOTTER : 1);
       length = Math.min(MOST_ROUND, length * LONGER);
       from = this.best ?? last;
@@ -65,6 +77,7 @@ export class Search {
     const sure = await this.#assessor.confirm(layout);
     if (sure.badness === 0) {
       this.best = sure;
+      this.#sinceBetter = 0;
       this.#ends.onBetter(sure, this.moves);
     }
     return sure;
@@ -76,6 +89,8 @@ export class Search {
     let price = FIRST_PRICE;
     for (let i = 0; i < length && !this.#ends.until(); i += 1) {
       this.moves += 1;
+      this.#sinceBetter += 1;
+      await this.#work.pause(0);
       const heat = this.#assessor.middlingEdge * (WARM * warmth) ** (1 - i / length) * COLD ** (i / length);
       price = Math.min(MOST_PRICE, Math.max(LEAST_PRICE, price * (now.badness > 0 ? PRICE_STEP : 1 / PRICE_STEP)));
       const move = moves.next(now);
@@ -92,29 +107,41 @@ export class Search {
   /** Makes neighbours one piece along the seam between them, all of it or a part, wherever the limits hold: the longest seam first. */
   async #joinAll(first: Layout): Promise<Layout> {
     let now = first;
-    if (now.badness > 0) return now;
+    for (let count = Infinity; now.badness === 0 && now.verdicts.length < count && !this.#ends.until();) {
+      count = now.verdicts.length;
+      now = await this.#joinOnce(now);
+    }
+    return now;
+  }
+
+  async #joinOnce(first: Layout): Promise<Layout> {
+    let now = first;
     const { graph } = this.#assessor;
-    for (let isNew = true; isNew && now.verdicts.length > 1;) {
-      isNew = false;
-      const lengthOf = (run: readonly number[]): number => run.reduce((sum, e) => sum + graph.length[e], 0);
-      const runs = runsBetween(graph, now).sort((a, b) => lengthOf(b) - lengthOf(a) || a[0] - b[0]);
-      for (const run of runs) {
-        for (const stretch of stretchesOf(run)) {
-          if (this.#ends.until()) return now;
-          this.moves += 1;
-          const isSeam = changeSeams(graph, now.isSeam, stretch, []);
-          const next = await this.#assessor.assess(isSeam, now, now.sum.total);
-          if (next === null || next.badness > 0) continue;
-          const sure = await this.#offer(next);
-          if (sure !== null && sure.badness > 0) continue;
-          now = sure ?? next;
-          isNew = true;
+    const lengthOf = (run: readonly number[]): number => run.reduce((sum, e) => sum + graph.length[e], 0);
+    const runs = runsBetween(graph, now).sort((a, b) => lengthOf(b) - lengthOf(a) || a[0] - b[0]);
+    for (const run of runs) {
+      for (const stretch of stretchesOf(run)) {
+        if (now.verdicts.length < 2 || !stretch.every((e) => now.isSeam[e] === 1 && isBetweenPieces(graph, now, e)))
           break;
-        }
-        if (isNew) break;
+        if (this.#ends.until()) return now;
+        const next = await this.#try(now, stretch);
+        if (next === null) continue;
+        now = next;
+        break;
       }
     }
     return now;
+  }
+
+  /** Takes seams away where all limits hold without them. */
+  async #try(now: Layout, taken: readonly number[]): Promise<Layout | null> {
+    this.moves += 1;
+    await this.#work.pause(0);
+    const isSeam = changeSeams(this.#assessor.graph, now.isSeam, taken, []);
+    const next = await this.#assessor.assess(isSeam, now, now.sum.total, 1, 0);
+    if (next === null || next.badness > 0) return null;
+    const sure = await this.#offer(next);
+    return sure !== null && sure.badness > 0 ? null : (sure ?? next);
   }
 
   /** Shortens every dart from its tip, and parts with whole runs, as far as all limits hold: halving the length that is tried. */
@@ -128,13 +155,9 @@ export class Search {
       let done = 0;
       for (let count = edges.length; count >= 1 && !this.#ends.until(); count = Math.floor(count / 2)) {
         if (done + count > edges.length) continue;
-        this.moves += 1;
-        const isSeam = changeSeams(graph, now.isSeam, edges.slice(done, done + count), []);
-        const next = await this.#assessor.assess(isSeam, now, now.sum.total);
-        if (next === null || next.badness > 0) continue;
-        const sure = await this.#offer(next);
-        if (sure !== null && sure.badness > 0) continue;
-        now = sure ?? next;
+        const next = await this.#try(now, edges.slice(done, done + count));
+        if (next === null) continue;
+        now = next;
         done += count;
       }
     }

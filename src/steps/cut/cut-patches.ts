@@ -1,7 +1,14 @@
 import type { Finding } from '../../base/finding.ts';
 import { inStretches, runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import { nextHalfedge, prevHalfedge, topologySteps, triangleOfHalfedge, type Topology } from '../../mesh/topology.ts';
+import {
+  nextHalfedge,
+  prevHalfedge,
+  topologyOf,
+  topologySteps,
+  triangleOfHalfedge,
+  type Topology,
+} from '../../mesh/topology.ts';
 import type { Patch, PatchKind } from '../../model/patch.ts';
 import type { SeamSet } from '../../model/seams.ts';
 
@@ -28,10 +35,11 @@ export function* cutSteps(mesh: Mesh, seams: SeamSet, positions: Float64Array): 
   const topology = yield* topologySteps(mesh);
   const joined = joinedAcross(topology, seams);
   yield;
-  const patchOfTriangle = numberPatches(mesh, joined);
+  const every = Uint32Array.from({ length: mesh.triangles.length / 3 }, (_, t) => t);
+  const patchOfTriangle = numberPatches(mesh, joined, every);
   yield;
   const patchCount = patchOfTriangle.reduce((most, p) => Math.max(most, p + 1), 0);
-  const cornerGroup = yield* groupCorners(mesh, joined);
+  const cornerGroup = yield* groupCorners(mesh, joined, every);
   yield;
   const trianglesOfPatch: number[][] = Array.from({ length: patchCount }, () => []);
   for (let t = 0; t < patchOfTriangle.length; t += 1) trianglesOfPatch[patchOfTriangle[t]].push(t);
@@ -44,23 +52,43 @@ export function* cutSteps(mesh: Mesh, seams: SeamSet, positions: Float64Array): 
   return { patches, patchOfTriangle, localOfHalfedge };
 }
 
+/**
+ * The same for some of its triangles: whole pieces, as they are or were, so that no other triangle is joined to one of them.
+ * @param triangles  numbers of triangles of the mesh, ascending.
+ * @returns the patches they fall into, by their lowest triangle.
+ */
+export function cutTriangles(
+  mesh: Mesh,
+  seams: Pick<SeamSet, 'isSeam'>,
+  positions: Float64Array,
+  triangles: Uint32Array,
+): readonly Patch[] {
+  const joined = joinedAcross(topologyOf(mesh), seams);
+  const patchOfTriangle = numberPatches(mesh, joined, triangles);
+  const cornerGroup = runAtOnce(groupCorners(mesh, joined, triangles));
+  const lists: number[][] = [];
+  for (const t of triangles) (lists[patchOfTriangle[t]] ??= []).push(t);
+  const localOfHalfedge = new Uint32Array(mesh.triangles.length);
+  return lists.map((list) => runAtOnce(patchSteps(mesh, joined, list, cornerGroup, localOfHalfedge, positions)));
+}
+
 /** Triangles gathered, and corners grouped, in one stretch: a few milliseconds. */
 const STRETCH_TRIANGLES = 1 << 14;
 const STRETCH_CORNERS = 1 << 17;
 
 /** The half-edge across where the foam stays joined, or -1. */
-function joinedAcross(topology: Topology, seams: SeamSet): Int32Array {
+function joinedAcross(topology: Topology, seams: Pick<SeamSet, 'isSeam'>): Int32Array {
   return topology.twin.map((across, h) =>
     across >= 0 && seams.isSeam[topology.edgeOfHalfedge[h]] === 0 ? across : -1,
   );
 }
 
-function numberPatches(mesh: Mesh, joined: Int32Array): Int32Array {
+function numberPatches(mesh: Mesh, joined: Int32Array, triangles: Uint32Array): Int32Array {
   const count = mesh.triangles.length / 3;
   const patch = new Int32Array(count).fill(-1);
   let next = 0;
   const stack: number[] = [];
-  for (let seed = 0; seed < count; seed += 1) {
+  for (const seed of triangles) {
     if (patch[seed] >= 0) continue;
     patch[seed] = next;
     stack.push(seed);
@@ -79,11 +107,12 @@ function numberPatches(mesh: Mesh, joined: Int32Array): Int32Array {
 }
 
 /** For each corner (half-edge leaving it) the lowest corner of the fan it belongs to: corners of one fan are one local vertex. */
-function* groupCorners(mesh: Mesh, joined: Int32Array): Stepwise<Int32Array> {
+function* groupCorners(mesh: Mesh, joined: Int32Array, triangles: Uint32Array): Stepwise<Int32Array> {
   const group = new Int32Array(mesh.triangles.length).fill(-1);
   const stack: number[] = [];
-  yield* inStretches(group.length, STRETCH_CORNERS, (from, to) => {
-    for (let seed = from; seed < to; seed += 1) {
+  yield* inStretches(3 * triangles.length, STRETCH_CORNERS, (from, to) => {
+    for (let corner = from; corner < to; corner += 1) {
+      const seed = 3 * triangles[Math.floor(corner / 3)] + (corner % 3);
       if (group[seed] >= 0) continue;
       group[seed] = seed;
       stack.push(seed);
