@@ -1,8 +1,9 @@
 import { basename, dirname } from 'node:path';
 import { formatPlain } from '../base/format-length.ts';
 import type { Finding } from '../base/finding.ts';
+import { beyondWhenMade, type BeyondWhenMade } from '../pipeline/made-check.ts';
 import { propose } from '../pipeline/propose/propose.ts';
-import type { Proposal } from '../pipeline/propose/proposal.ts';
+import type { Proposal, ProposalLimits } from '../pipeline/propose/proposal.ts';
 import { proposalReport, seamFileText } from '../pipeline/proposal-files.ts';
 import { seamGround, type SeamGround } from '../pipeline/seam-ground.ts';
 import type { Project } from '../project/project.ts';
@@ -47,7 +48,8 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
     await writeFile(choices.out, seamFileText(ground, proposal));
     if (choices.report !== undefined)
       await writeFile(choices.report, `${JSON.stringify(proposalReport(ground, proposal))}\n`);
-    return summary(ground, proposal, assumed, choices);
+    const beyond = choices.kind === 'foam' ? await beyondWhenMade(project, sources, ground, proposal, work) : [];
+    return summary(ground, proposal, [...assumed, ...ground.findings], beyond, choices.out);
   } finally {
     work.end();
   }
@@ -116,11 +118,22 @@ async function writeFile(path: string, text: string): Promise<void> {
   await writeAll(dirname(path), new Map([[basename(path), text]]));
 }
 
+function beyondText({ piece, stretch99, squash99 }: BeyondWhenMade, { stretchPct }: ProposalLimits): string {
+  if (stretch99 === null || squash99 === null) return `piece ${piece + 1} cannot be made: part it by hand.`;
+  return `piece ${piece + 1} is folded along grooves, and so made has ${strains(stretch99, squash99)}, more than ${formatPlain(stretchPct)}: part it at a fold.`;
+}
+
 /** Limits that are broken are told up to so many, the worst first. */
 const MOST_REASONS = 12;
 
-function summary(ground: SeamGround, proposal: Proposal, assumed: readonly Finding[], choices: ProposeChoices): string {
-  const told = [...assumed, ...ground.findings].filter(({ severity }) => severity !== 'note');
+function summary(
+  { limits }: SeamGround,
+  proposal: Proposal,
+  findings: readonly Finding[],
+  beyond: readonly BeyondWhenMade[],
+  out: string,
+): string {
+  const told = findings.filter(({ severity }) => severity !== 'note');
   const pieces = proposal.perPiece.map(({ areaMm2, stretch99, squash99, dartCount, isFeasible, flat }, i) => {
     const laid = flat === null ? 'cannot be laid flat' : strains(stretch99, squash99);
     return `piece ${i + 1}: ${formatPlain(areaMm2 / 100)} cm²${darts(dartCount)}, ${laid}${isFeasible ? '' : ', beyond a limit'}`;
@@ -128,9 +141,10 @@ function summary(ground: SeamGround, proposal: Proposal, assumed: readonly Findi
   const reasons = proposal.reasons.map(({ piece, text }) => `warning: piece ${piece + 1}: ${text}`);
   const rest = reasons.length - MOST_REASONS;
   return [
-    `${figures(proposal)}, ${proposal.moves} moves, written to ${choices.out}`,
+    `${figures(proposal)}, ${proposal.moves} moves, written to ${out}`,
     ...pieces,
     ...told.map(({ severity, text }) => `${severity}: ${text}`),
+    ...beyond.map((each) => `warning: ${beyondText(each, limits)}`),
     ...reasons.slice(0, MOST_REASONS),
     ...(rest > 0 ? [`and ${rest} more, in the report`] : []),
     '',

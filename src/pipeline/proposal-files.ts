@@ -2,9 +2,13 @@ import type { Mesh } from '../mesh/mesh.ts';
 import type { ProposedPiece, Proposal } from './propose/proposal.ts';
 import type { SeamGround } from './seam-ground.ts';
 
-/** The seams of a proposal as a seam file: pairs of corners in file numbers, tied to the file they were found on. */
-export function seamFileText({ sculpt: { mesh, model } }: Pick<SeamGround, 'sculpt'>, { edges }: Proposal): string {
-  const pairs = edges.map(([v, w]) => `[${mesh.fileVertex[v]},${mesh.fileVertex[w]}]`);
+/** The seams of a proposal as pairs of corners in file numbers. */
+export const proposedPairs = ({ fileVertex }: Mesh, { edges }: Proposal): readonly (readonly [number, number])[] =>
+  edges.map(([v, w]) => [fileVertex[v], fileVertex[w]] as const);
+
+/** The seams of a proposal as a seam file, tied to the file they were found on. */
+export function seamFileText({ sculpt: { mesh, model } }: Pick<SeamGround, 'sculpt'>, proposal: Proposal): string {
+  const pairs = proposedPairs(mesh, proposal).map(([v, w]) => `[${v},${w}]`);
   return `{"version":1,"modelHash":"${model.hash}","edges":[\n${pairs.join(',\n')}\n]}\n`;
 }
 
