@@ -32,7 +32,7 @@ const FROM_START = -2;
  * The shortest of all ways over a surface from one point to another, exact to rounding: distance is carried outward in windows, nearest
  * first (Mitchell, Mount and Papadimitriou, "The discrete geodesic problem", 1987; order and filter after Xin and Wang, "Improving Chen and
  * Han's algorithm on the discrete geodesic problem", 2009). A window is cut back where going by one of the ends of its side is shorter, and
- * left out where the straight line from it to the goal makes the way longer than what is known. Corners with a full turn or more round them, and
+ * left out where the straight line from it to the goal makes the way longer than what is known. Corners with more than a full turn round them, and
  * those of open edges, send out windows of their own.
  * @param most  ways of this length or longer, mm, are not looked for: the length of a known way saves most of the work.
  */
