@@ -1,8 +1,9 @@
+import type { Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { LayerId } from '../base/ids.ts';
 import { vertexCount } from '../mesh/mesh.ts';
-import type { Project } from '../project/project.ts';
+import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import { wallRoomSteps } from '../steps/shell/wall-room.ts';
 import { AllLayers } from './all-layers.ts';
 import { DrawnLines } from './drawn-lines.ts';
@@ -11,6 +12,7 @@ import { LayOutStage } from './lay-out-stage.ts';
 import { layerPlans } from './layer-plan.ts';
 import { LayerStages } from './layer-stages.ts';
 import { mirrorFindings, mirrorOfSculpt } from './mirror-of-sculpt.ts';
+import { newVersion, type NewVersion } from './new-version/new-version.ts';
 import type { Outcome } from './outcome.ts';
 import { onSculpt } from './places-on-sculpt.ts';
 import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
@@ -89,6 +91,11 @@ export class Pipeline {
     await work.pause(1, 'done');
     this.#forgetOld(run);
     return this.#outcome(run);
+  }
+
+  /** A part brought to a new version of its sculpt, whose file was put here. @throws Cancelled when the work was called off. */
+  newVersion(part: SculptPart, source: SourceRef, work: Work): Promise<Result<NewVersion>> {
+    return newVersion(part, source, (wanted, share) => this.#sculpts.read(wanted, share), work);
   }
 
   /** Sheets that were taken away are remembered for a while, in case they come back. */

@@ -204,6 +204,19 @@ describe('a dart', () => {
   });
 });
 
+describe('a slit of one edge in the middle of a face', () => {
+  it('opens nothing and stops nothing', async () => {
+    const slit = path([
+      { face: 0, bary: [0.4, 0.2, 0.2, 0.2] },
+      { face: 0, bary: [0.41, 0.2, 0.2, 0.19] },
+    ]);
+    const cut = await outcomeOf(BOX, withPaths(slit));
+    expect(cut.stopped).toBeNull();
+    expect(cut.pieces).toHaveLength(6);
+    expect(cut.springing?.seams.every(({ pullNPerMm }) => Number.isFinite(pullNPerMm))).toBe(true);
+  });
+});
+
 describe('more sheets than the one that is seen', () => {
   it('are parted along the same line, or beside it', async () => {
     const line = path([

@@ -32,7 +32,16 @@ export function borderLoads(held: HeldShell, positions: Float64Array): BorderLoa
   }
   return (from, to) => {
     const e = edgeOf.get(from * vertexCount + to) ?? edgeOf.get(to * vertexCount + from);
-    if (e === undefined) throw new RangeError(`borderLoads: ${from}, ${to} is no border edge`);
+    // A slit of one edge parts no corner from itself: the foam hangs together at both of its ends, and it opens nowhere.
+    if (e === undefined)
+      return {
+        lengthMm: length3(sub3(at(to), at(from))),
+        across: 0,
+        along: 0,
+        out: 0,
+        moment: 0,
+        middle: scale3(add3(at(from), at(to)), 0.5),
+      };
     const [a, b] = [edgeVertices[2 * e], edgeVertices[2 * e + 1]];
     const [p, q, r] = [0, 1, 2].map((i) => at(triangles[3 * edgeTriangles[2 * e] + i]));
     const normal = unit3(cross3(sub3(q, p), sub3(r, p)));
