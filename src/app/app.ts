@@ -328,7 +328,12 @@ export class App extends LitElement {
       if (event.key === ' ' && walked !== null) turnEdge(workbench, walked);
       if (isWalked || event.key === ' ') return event.preventDefault();
     }
-    if (event.key === 'Enter' && workbench.view.through.length > 1 && !isTyping(event) && !isPressed(event)) {
+    if (
+      event.key === 'Enter' &&
+      workbench.view.through.length + workbench.view.spots.length > 1 &&
+      !isTyping(event) &&
+      !isPressed(event)
+    ) {
       event.preventDefault();
       return void partAlongPath(workbench);
     }

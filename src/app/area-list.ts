@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { formatArea } from '../base/format-length.ts';
 import type { Give, Region } from '../model/flatten-settings.ts';
-import { raiseRegion, removeRegion, renameRegion, setRegionGive } from '../project/commands.ts';
+import { raiseRegion, removeRegion, renameRegion, setRegionGive, setRegionSeams } from '../project/commands.ts';
 import { JobSection } from './job-section.ts';
 import { areaOf } from './panels.ts';
 import { SHARED } from './styles.ts';
@@ -86,11 +86,25 @@ export class AreaList extends JobSection {
           (give) => html`<option value=${give} .selected=${give === region.give}>${words.gives[give]}</option>`,
         )}
       </select>
-      ${this.#raising(region)}
+      ${this.#raising(region)} ${this.#painting(region)}
       <button class="plain round" @click=${() => this.ask(`round-${region.id}`)}>
         ${WORDS.marking.verbs.round(region.name)}
       </button>
     </li>`;
+  }
+
+  /** What is said of seams there. */
+  #painting({ id, name, seams }: Region) {
+    const { paint, paints } = WORDS.marking;
+    const choose = (event: Event): void => {
+      const { value } = event.target as HTMLSelectElement;
+      this.send(setRegionSeams(id, value === 'clear' || value === 'prefer' ? value : null));
+    };
+    return html`<select class="raised" aria-label="${paint}: ${name}" @change=${choose}>
+      ${(['free', 'clear', 'prefer'] as const).map(
+        (word) => html`<option value=${word} .selected=${word === (seams ?? 'free')}>${paints[word]}</option>`,
+      )}
+    </select>`;
   }
 
   /** Which foam is laid on the face there. */

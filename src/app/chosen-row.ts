@@ -94,8 +94,9 @@ export class ChosenRow extends JobSection {
 
   /** What the tool in hand is for. */
   #hint(): string {
-    const { tool, reach, within } = this.view;
+    const { tool, reach, within, lay } = this.view;
     if (tool === 'path' && within !== null) return WORDS.marking.tools.split;
+    if (tool === 'path' && lay !== 'edges') return WORDS.marking.tools[lay];
     if (tool === 'choose') return '';
     if (tool === 'dart' && this.view.dart !== null) return this.#dart(this.view.dart);
     return tool === 'part' && reach !== 'edge' ? WORDS.marking.tools[reach] : WORDS.tools[tool];
@@ -175,7 +176,19 @@ export class ChosenRow extends JobSection {
             @fl-length=${(event: LengthEvent) => this.dispatchEvent(new LapEvent(event.mm))}
           ></fl-length-field>`
         : nothing;
-    return this.#row(WORDS.chosen.seam(chain.letter), facts, verbs, lap);
+    return this.#row(WORDS.chosen.seam(chain.letter), facts, verbs, html`${lap} ${this.#taut()}`);
+  }
+
+  /** How far the seam may stray when it is straightened. */
+  #taut() {
+    return html`<fl-length-field
+      label="${WORDS.marking.verbs.straighten} ${WORDS.marking.within}"
+      .mm=${this.view.tautMm}
+      .unit=${this.unit}
+      min="0.2"
+      max="50"
+      @fl-length=${({ mm }: LengthEvent) => this.dispatchEvent(new ViewEvent({ tautMm: mm }))}
+    ></fl-length-field>`;
   }
 
   #wishes(id: string): readonly string[] {

@@ -2,6 +2,7 @@ import type { SculptView } from '../model/bench-view.ts';
 import type { SeamMarks } from '../model/seams.ts';
 import { drawDart } from '../project/commands.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
+import { onBoth } from './both-sides.ts';
 import { lengthAlong } from './darts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { LiveLine } from './live-line.ts';
@@ -104,6 +105,6 @@ export class DartDrag {
     this.#bench.setView({
       dart: edges.length === 0 ? null : { tip, lengthMm: lengthAlong(sculpt.positions, line.corners) },
     });
-    this.#bench.run(drawDart(seams, filePairs(sculpt, edges), mergeKey));
+    this.#bench.run(drawDart(seams, onBoth(this.#bench, filePairs(sculpt, edges)), mergeKey));
   }
 }

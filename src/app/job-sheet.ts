@@ -111,6 +111,7 @@ export class JobSheet extends LitElement {
         .bench=${bench}
         .tool=${view.tool}
         .reach=${view.reach}
+        .isMirrored=${view.isMirrored}
         .proposals=${view.proposals}
         .proposalPct=${view.proposalPct}
       ></fl-seams-line>

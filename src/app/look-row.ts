@@ -6,6 +6,9 @@ import { countInPlace } from '../viewport/taken-apart.ts';
 import type { BenchPlane, Look } from '../viewport/bench-contract.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import './length-field.ts';
+import type { LengthEvent } from './length-field.ts';
+import { MARK_WORDS } from './mark-words.ts';
 import { LOOK_WORDS as WORDS } from './look-words.ts';
 import { middlePlane, otherHalf, placeAlong, type SectionFacing } from './section-plane.ts';
 import { SHARED } from './styles.ts';
@@ -179,8 +182,26 @@ export class LookRow extends JobSection {
         .value=${String(at)}
         @input=${(event: Event) => this.#set(shiftedPlane(plane, (event.target as HTMLInputElement).valueAsNumber - at))}
       />
+      ${this.#part()}
       <p aria-live="polite">${this.#figures()}</p>
       <p class="unseen">${WORDS.keys}</p>
+    </div>`;
+  }
+
+  /** Parting where the plane cuts, or at equal distances from there. */
+  #part() {
+    const { verbs, every } = MARK_WORDS;
+    return html`<div class="row">
+      <button @click=${() => this.ask('part-at-plane')}>${verbs.atPlane}<kbd>8</kbd></button>
+      <button @click=${() => this.ask('part-at-planes')}>${verbs.atPlanes}<kbd>9</kbd></button>
+      <fl-length-field
+        label=${every}
+        .mm=${this.view.spacingMm}
+        .unit=${this.unit}
+        min="5"
+        max="2000"
+        @fl-length=${({ mm }: LengthEvent) => this.dispatchEvent(new ViewEvent({ spacingMm: mm }))}
+      ></fl-length-field>
     </div>`;
   }
 

@@ -2,8 +2,10 @@ import { edgeIndexOf } from './edge-index.ts';
 import { isParted } from './edge-facts.ts';
 import { pieceIndex } from './bench-state.ts';
 import { MARK_WORDS } from './mark-words.ts';
+import { partAcross, pickSpot, previewAcross, unpickSpot } from './across-actions.ts';
 import { joinEdges, partEdges } from './seam-actions.ts';
 import type { PathWithin, Reach } from './view-state.ts';
+import type { Spot } from '../worker/drawing-api.ts';
 import type { BorderOf, WithinPiece } from '../worker/marking-api.ts';
 import type { Workbench } from './workbench.ts';
 
@@ -40,7 +42,8 @@ export async function partRound(bench: Workbench, of: BorderOf): Promise<void> {
 }
 
 /** A corner is picked for the path. The last one again ends it, and so does the first: then the line is closed. */
-export async function pickForPath(bench: Workbench, corner: number): Promise<void> {
+export async function pickForPath(bench: Workbench, corner: number, spot: Spot = { corner }): Promise<void> {
+  if (bench.view.lay !== 'edges' && bench.view.within === null) return await pickSpot(bench, spot);
   const { through } = bench.view;
   if (through.length > 1 && through.at(-1) === corner) return await partAlongPath(bench);
   if (through.at(-1) === corner) return;
@@ -60,6 +63,7 @@ export async function pickForPath(bench: Workbench, corner: number): Promise<voi
 
 /** Takes the corner picked last back. @returns false when none was picked. */
 export function unpickForPath(bench: Workbench): boolean {
+  if (unpickSpot(bench)) return true;
   const { through, stretches } = bench.view;
   if (through.length === 0) return false;
   const kept = stretches.slice(0, -1);
@@ -69,7 +73,8 @@ export function unpickForPath(bench: Workbench): boolean {
 }
 
 /** Shows where the path would run if it went on to a corner. */
-export async function previewPath(bench: Workbench, corner: number): Promise<void> {
+export async function previewPath(bench: Workbench, corner: number, spot: Spot = { corner }): Promise<void> {
+  if (bench.view.spots.length > 0) return await previewAcross(bench, spot);
   const { through, within } = bench.view;
   const last = through.at(-1);
   if (last === undefined) return;
@@ -82,6 +87,7 @@ export async function previewPath(bench: Workbench, corner: number): Promise<voi
 
 /** Parts along the corners picked so far. */
 export async function partAlongPath(bench: Workbench): Promise<void> {
+  if (bench.view.spots.length > 1) return await partAcross(bench);
   const { through, stretches, within, tool } = bench.view;
   if (through.length < 2) return;
   const edges = within === null ? stretches.flat() : await edgesThrough(bench, through, true);

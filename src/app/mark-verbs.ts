@@ -2,11 +2,12 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import { FIRST_TIP_HOLE_MM, setTipHole } from '../project/tip-commands.ts';
 import { chosenArea } from './chosen-area.ts';
 import { isParted } from './edge-facts.ts';
+import { partAtPlane } from './across-actions.ts';
 import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actions.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { joinEdges, joinEverything, partEdges } from './seam-actions.ts';
 import type { Verb, WindowActions } from './verbs.ts';
-import { NO_PATH, NOTHING, type Reach, type Tool, type ViewState } from './view-state.ts';
+import { NO_PATH, NOTHING, type Lay, type Reach, type Tool, type ViewState } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -39,6 +40,8 @@ export function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     { id: 'dart-tool', label: MARK_WORDS.verbs.dart, key: 'z', isOn: tool === 'dart', run: turn('dart') },
     { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
     { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
+    ...planeVerbs(bench),
+    ...mirrorVerbs(bench),
     { id: 'sharp', label: words.sharp, run: () => actions.goTo('seams') },
     ...(bench.part?.regions ?? []).map(({ id, name, faces }) => ({
       id: `round-${id}`,
@@ -52,6 +55,29 @@ export function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     })),
     ...(hasSeams ? [{ id: 'join-all', label: words.joinAll, run: () => joinEverything(bench) }] : []),
   ];
+}
+
+/** Parting at the plane that cuts the sculpt open. */
+function planeVerbs(bench: Workbench): Verb[] {
+  const { plane, spacingMm } = bench.view;
+  if (plane?.of !== 'section') return [];
+  const { atPlane, atPlanes } = MARK_WORDS.verbs;
+  return [
+    { id: 'part-at-plane', label: atPlane, key: '8', run: () => void partAtPlane(bench, null) },
+    { id: 'part-at-planes', label: atPlanes, key: '9', run: () => void partAtPlane(bench, spacingMm) },
+  ];
+}
+
+/** Marks appear on both sides, or not. */
+function mirrorVerbs(bench: Workbench): Verb[] {
+  if (bench.bench.mirror === null) return [];
+  const { isMirrored } = bench.view;
+  const { mirror, noMirror } = MARK_WORDS.verbs;
+  const run = (): void => {
+    bench.setView({ isMirrored: !isMirrored });
+    bench.say(MARK_WORDS.spoken.mirrored(!isMirrored));
+  };
+  return [{ id: 'mirror', label: isMirrored ? noMirror : mirror, key: '0', isOn: isMirrored, run }];
 }
 
 /** Follow round and follow the ridge: from the edge just walked at once, else they are how far a click with the knife goes. */
@@ -78,7 +104,7 @@ function reachVerbs(bench: Workbench): Verb[] {
 
 /** What stands beside the mark that walks along edges. */
 export function walkVerbs(bench: Workbench): Verb[] {
-  const { walked, cursor, through } = bench.view;
+  const { walked, cursor, through, spots } = bench.view;
   const pick: Verb[] =
     cursor === null
       ? []
@@ -91,8 +117,8 @@ export function walkVerbs(bench: Workbench): Verb[] {
             run: () => void pickForPath(bench, cursor),
           },
         ];
-  if (through.length > 0) return [...partAlongVerbs(bench), ...pick];
-  if (walked === null) return pick;
+  if (through.length + spots.length > 0) return [...partAlongVerbs(bench), ...pick];
+  if (walked === null) return [...pick, ...layVerbs(bench)];
   return isParted(bench.bench, walked)
     ? [{ id: 'join', label: WORDS.verbs.join, key: 'j', isNear: true, run: () => joinEdges(bench, [walked]) }, ...pick]
     : [{ id: 'part', label: WORDS.verbs.part, key: 'p', isNear: true, run: () => partEdges(bench, [walked]) }, ...pick];
@@ -100,9 +126,29 @@ export function walkVerbs(bench: Workbench): Verb[] {
 
 /** What stands beside a path on its way. */
 export function partAlongVerbs(bench: Workbench): Verb[] {
-  if (bench.view.through.length < 2) return [];
+  const { through, spots } = bench.view;
   const run = () => void partAlongPath(bench);
-  return [{ id: 'part-along', label: MARK_WORDS.verbs.partAlong, key: 'p', isNear: true, run }];
+  return [
+    ...(through.length + spots.length < 2
+      ? []
+      : [{ id: 'part-along', label: MARK_WORDS.verbs.partAlong, key: 'p', isNear: true, run }]),
+    ...layVerbs(bench),
+  ];
+}
+
+/** How the path runs from one picked place to the next. What was picked for another way is let go. */
+function layVerbs(bench: Workbench): Verb[] {
+  const { lay, within } = bench.view;
+  if (within !== null) return [];
+  const verb = (to: Lay, key: string): Verb => ({
+    id: `lay-${to}`,
+    label: MARK_WORDS.verbs.lay[to],
+    key,
+    isNear: true,
+    isOn: lay === to,
+    run: () => bench.setView({ ...NO_PATH, lay: to }),
+  });
+  return [verb('edges', 'k'), verb('straight', 'l'), verb('curve', 'c')];
 }
 
 /** What stands beside the dart pulled last. */

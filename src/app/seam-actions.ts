@@ -1,5 +1,6 @@
 import { addSeamEdges, clearSeams, removeSeamEdges } from '../project/commands.ts';
 import { chainIndex } from './bench-state.ts';
+import { onBoth } from './both-sides.ts';
 import { edgesOfChain, isParted } from './edge-facts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { NOTHING } from './view-state.ts';
@@ -12,14 +13,14 @@ export function partEdges(bench: Workbench, edges: readonly number[], mergeKey?:
   if (sculpt === null) return;
   const closed = edges.filter((edge) => sculpt.edgeIsOpen[edge] === 0);
   if (closed.length === 0) return bench.say(WORDS.spoken.openAlready);
-  bench.run(addSeamEdges(filePairs(sculpt, closed), mergeKey));
+  bench.run(addSeamEdges(onBoth(bench, filePairs(sculpt, closed)), mergeKey));
   bench.say(WORDS.spoken.parted(closed.length));
 }
 
 export function joinEdges(bench: Workbench, edges: readonly number[], mergeKey?: string): void {
   const { sculpt } = bench.bench;
   if (sculpt === null || edges.length === 0) return;
-  bench.run(removeSeamEdges(filePairs(sculpt, edges), mergeKey));
+  bench.run(removeSeamEdges(onBoth(bench, filePairs(sculpt, edges)), mergeKey));
   bench.say(WORDS.spoken.joined(edges.length));
 }
 

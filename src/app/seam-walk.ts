@@ -43,7 +43,7 @@ export function walk(bench: Workbench, key: string, isParting: boolean, screenOf
     return false;
   }
   bench.setView({ cursor: step.to, walked: step.edge });
-  if (bench.view.through.length > 0 && !isParting) void previewPath(bench, step.to);
+  if (bench.view.through.length + bench.view.spots.length > 0 && !isParting) void previewPath(bench, step.to);
   if (isParting) partEdges(bench, [step.edge], `walk`);
   bench.say(placeOf(bench, step.edge, isParting));
   return true;

@@ -70,6 +70,7 @@ export class SeamsLine extends JobSection {
   @property() tool: Tool = 'choose';
   /** How far the knife goes. */
   @property() reach: Reach = 'edge';
+  @property({ attribute: false }) isMirrored = false;
   @property({ attribute: false }) proposals: Proposals | null = null;
   @property({ attribute: false }) proposalPct: number | null = null;
   @state() private angleDeg = FIRST_ANGLE_DEG;
@@ -90,7 +91,7 @@ export class SeamsLine extends JobSection {
                 ${this.#tool('part', 'P')} ${this.#reach('round', 'L')} ${this.#reach('ridge', 'B')}
                 ${this.#tool('path', 'R')} ${this.#tool('dart', 'Z')} ${this.#tool('walk', 'E')}
               </div>
-              ${this.#hint()}
+              ${this.#hint()} ${this.#mirror()}
               <fl-proposals
                 .project=${this.project}
                 .bench=${this.bench}
@@ -109,6 +110,15 @@ export class SeamsLine extends JobSection {
       <fl-score-list .project=${this.project} .bench=${this.bench}></fl-score-list>
       <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['seams', 'cut']}></fl-findings>
     </fl-job-line>`;
+  }
+
+  /** Whether marks appear on both sides of the mirror; left out where the sculpt has none. */
+  #mirror() {
+    if (this.bench.mirror === null) return nothing;
+    return html`<label class="small"
+      ><input type="checkbox" aria-keyshortcuts="0" .checked=${this.isMirrored} @change=${() => this.ask('mirror')} />
+      ${WORDS.marking.bothSides} <kbd>0</kbd></label
+    >`;
   }
 
   /** What the tool in hand is for. */

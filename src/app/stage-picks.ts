@@ -1,5 +1,6 @@
 import type { BenchPick, BenchPlane } from '../viewport/bench-contract.ts';
 import { fitAt } from './fit-at.ts';
+import { spotOf } from './across-actions.ts';
 import { edgesInReach, pickForPath, previewPath, turnInReach } from './mark-actions.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -23,9 +24,9 @@ export class StagePicks {
     const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
     const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
     const facts = { reading, pointed, thicknessMm, fitReading, roomMm };
-    if (view.tool === 'path' && view.through.length > 0) {
+    if (view.tool === 'path' && view.through.length + view.spots.length > 0) {
       this.#bench.setView(facts);
-      if (pick.vertex !== undefined) this.#previewPath(pick.vertex);
+      if (pick.vertex !== undefined) this.#previewPath(pick, pick.vertex);
       return;
     }
     const edge = view.tool === 'part' ? pick.edge : undefined;
@@ -41,10 +42,13 @@ export class StagePicks {
         if (pick.edge !== undefined) void turnInReach(bench, pick.edge, bench.view.reach);
         return;
       case 'path':
-        if (pick.vertex !== undefined) void pickForPath(bench, pick.vertex);
+        if (pick.vertex !== undefined) void pickForPath(bench, pick.vertex, spotOf(pick) ?? undefined);
         return;
       case 'measure':
         if (pick.vertex !== undefined) this.#measureCorner(pick.vertex);
+        return;
+      case 'dart':
+        // A dart is pulled, not clicked.
         return;
       case 'walk':
         if (pick.vertex !== undefined) bench.setView({ cursor: pick.vertex, walked: null });
@@ -90,10 +94,11 @@ export class StagePicks {
     else if (corner !== from) this.#bench.setView({ to: corner, tool: 'choose' });
   }
 
-  #previewPath(corner: number): void {
-    if (corner === this.#asked.corner) return;
+  #previewPath(pick: BenchPick, corner: number): void {
+    // Across faces every place counts, along edges the corners alone.
+    if (corner === this.#asked.corner && this.#bench.view.spots.length === 0) return;
     this.#asked = { corner };
-    void previewPath(this.#bench, corner);
+    void previewPath(this.#bench, corner, spotOf(pick) ?? undefined);
   }
 
   /** All that a click would part, where that is more than the edge. */

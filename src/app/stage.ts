@@ -292,6 +292,7 @@ export class Stage extends LitElement {
     this.#showTapes(scene);
     if (isNew('pointed')) scene.setHighlight(view.pointed);
     if (isNew('preview')) scene.setPreviewEdges(view.preview);
+    if (isNew('previewLines')) scene.setPreviewLines(view.previewLines);
     if (isNew('cursor') || isNew('from') || isNew('through'))
       scene.setCursorVertex(view.cursor ?? view.through.at(-1) ?? view.from);
     scene.setSelection(this.#chosen());

@@ -3,6 +3,7 @@ import { addRepair, setPieceSetting } from '../project/commands.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
+import { pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
 import { dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { proposeVerbs } from './propose-actions.ts';
@@ -74,6 +75,7 @@ function seamVerbs(bench: Workbench, id: string): Verb[] {
   return [
     { id: 'join', label: WORDS.verbs.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
     scoreVerb(bench, seam),
+    ...seamHoldVerbs(bench, id),
     ...seamJoinVerbs(bench, seam),
     ...edgeWishVerbs(bench, id, false),
   ];
@@ -156,6 +158,7 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
           },
         ]),
     ...pieceMarkVerbs(bench, piece),
+    ...pieceHoldVerbs(bench, piece),
     ...areaVerbs(bench),
     ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
       ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]

@@ -2,6 +2,7 @@ import type { PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
+import type { Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
@@ -19,6 +20,9 @@ export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'measure' | 'walk';
 
 /** How far a click with the knife goes: the edge, the line of edges all the way round, or its ridge. */
 export type Reach = 'edge' | 'round' | 'ridge';
+
+/** How a path runs from corner to corner: along edges, straight across faces, or as one smooth curve. */
+export type Lay = 'edges' | 'straight' | 'curve';
 
 /** A piece that a path is kept to; `isAcross` runs both its ends on to the edges of the piece. */
 export interface PathWithin {
@@ -82,6 +86,15 @@ export interface ViewState {
   readonly through: readonly number[];
   readonly stretches: readonly (readonly number[])[];
   readonly within: PathWithin | null;
+  readonly lay: Lay;
+  /** True to mark on both sides of the mirror. */
+  readonly isMirrored: boolean;
+  /** Places picked for a line across faces, and lines in space that would be drawn, x y z, mm. */
+  readonly spots: readonly Spot[];
+  readonly previewLines: readonly Float32Array[] | null;
+  /** Distance between planes at which it is parted, and how far a seam may stray when it is straightened, mm. */
+  readonly spacingMm: number;
+  readonly tautMm: number;
   /** The dart pulled last, while its tool is in hand: the corner it ends at, and how long it is. */
   readonly dart: { readonly tip: number; readonly lengthMm: number } | null;
   readonly proposals: Proposals | null;
@@ -116,7 +129,15 @@ export interface ViewState {
 }
 
 /** Without a path begun. */
-export const NO_PATH = { through: [], stretches: [], within: null, preview: null, dart: null } as const;
+export const NO_PATH = {
+  through: [],
+  stretches: [],
+  within: null,
+  preview: null,
+  spots: [],
+  previewLines: null,
+  dart: null,
+} as const;
 
 export const FIRST_VIEW: ViewState = {
   stage: 0,
@@ -132,6 +153,12 @@ export const FIRST_VIEW: ViewState = {
   through: [],
   stretches: [],
   within: null,
+  lay: 'edges',
+  isMirrored: false,
+  spots: [],
+  previewLines: null,
+  spacingMm: 50,
+  tautMm: 3,
   dart: null,
   proposals: null,
   proposalPct: null,

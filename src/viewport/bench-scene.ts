@@ -191,6 +191,12 @@ export class BenchScene {
     this.#show.pointOut();
   }
 
+  /** Lines that would be drawn across faces, packed xyz, mm, model space. */
+  setPreviewLines(lines: readonly ArrayLike<number>[] | null): void {
+    this.#show.pointing.previewLines = lines ?? [];
+    this.#show.pointOut();
+  }
+
   /** The vertex where the keyboard stands. */
   setCursorVertex(v: number | null): void {
     this.#show.pointing.cursor = v;

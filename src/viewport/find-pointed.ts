@@ -77,6 +77,17 @@ export function ringLines(rings: readonly ArrayLike<number>[], sceneFromModel: M
   return lines;
 }
 
+/** Open lines through space likewise. */
+export function openLines(lines: readonly ArrayLike<number>[], sceneFromModel: Matrix4): number[] {
+  const found: number[] = [];
+  for (const line of lines) {
+    for (let i = 0; i + 1 < line.length / 3; i += 1)
+      for (const k of [3 * i, 3 * i + 3])
+        new Vector3(line[k], line[k + 1], line[k + 2]).applyMatrix4(sceneFromModel).toArray(found, found.length);
+  }
+  return found;
+}
+
 function addRing(lines: number[], ring: ArrayLike<number>, sceneFromModel: Matrix4): void {
   const at = (i: number): Vector3 => new Vector3(ring[3 * i], ring[3 * i + 1], ring[3 * i + 2]);
   const count = ring.length / 3;

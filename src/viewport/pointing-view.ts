@@ -1,7 +1,7 @@
 import { Group } from 'three';
 import type { Highlight } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
-import { findPointed, findRings, findThreads, type OnBench } from './find-pointed.ts';
+import { findPointed, findRings, findThreads, openLines, type OnBench } from './find-pointed.ts';
 import { LineBatch } from './line-batch.ts';
 import { PointedOut } from './pointed-out.ts';
 
@@ -14,6 +14,8 @@ export class PointingView {
   selection: Highlight | null = null;
   /** Edges of the topology that a click would part. */
   previewEdges: readonly number[] | null = null;
+  /** Lines through space that would be drawn, packed xyz, mm, model space. */
+  previewLines: readonly ArrayLike<number>[] = [];
   /** Where the keyboard stands. */
   cursor: number | null = null;
   readonly #highlight = new PointedOut(3.5, 6);
@@ -21,6 +23,7 @@ export class PointingView {
   readonly #preview = new PointedOut(4, 8, [5, 3]);
   readonly #cursor = new PointedOut(4, 9);
   readonly #rings = new LineBatch({ widthPx: 2, isOnTop: true, opacity: 0.9, renderOrder: 11 });
+  readonly #drawn = new LineBatch({ widthPx: 3, isOnTop: true, opacity: 0.9, renderOrder: 11 });
   readonly #pointedThreads = new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 9 });
   readonly #chosenThreads = new LineBatch({ widthPx: 1.2, isOnTop: true, opacity: 0.9, renderOrder: 10 });
 
@@ -36,6 +39,7 @@ export class PointingView {
     this.#preview.set(find({ edges: this.previewEdges ?? [] }));
     this.#cursor.set(find({ vertices: this.cursor === null ? [] : [this.cursor] }));
     this.#rings.set(bench === null ? [] : findRings(bench, this.highlight?.rings ?? []));
+    this.#drawn.set(bench === null ? [] : openLines(this.previewLines, bench.sceneFromModel));
     const chosen = this.selection?.seams ?? [];
     const pointed = (this.highlight?.seams ?? []).filter((seam) => !chosen.includes(seam));
     const threads = (seams: readonly number[]): number[] =>
@@ -48,7 +52,7 @@ export class PointingView {
     this.#highlight.paint(words, line, pixelRatio);
     for (const part of [this.#selection, this.#preview, this.#cursor]) part.paint(accent, line, pixelRatio);
     this.#pointedThreads.colour = words;
-    this.#chosenThreads.colour = this.#rings.colour = accent;
+    this.#chosenThreads.colour = this.#rings.colour = this.#drawn.colour = accent;
   }
 
   dispose(): void {
@@ -56,7 +60,7 @@ export class PointingView {
   }
 
   #batches(): LineBatch[] {
-    return [this.#rings, this.#pointedThreads, this.#chosenThreads];
+    return [this.#rings, this.#drawn, this.#pointedThreads, this.#chosenThreads];
   }
 
   #parts(): PointedOut[] {

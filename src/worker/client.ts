@@ -18,6 +18,7 @@ export function connectWorkshop(): Workshop {
     handLine: (corners, within, trail) => remote.handLine(corners, within, trail),
     followLine: (edge, way) => remote.followLine(edge, way),
     border: (of) => remote.border(of),
+    drawAcross: (wish, isMirrored) => remote.drawAcross(wish, isMirrored),
     propose: (ask, onAnswer) => remote.propose(ask, Comlink.proxy(onAnswer)),
     stopProposing: () => remote.stopProposing(),
     makeFile: (kind, project, date) => remote.makeFile(kind, project, date),

@@ -3,6 +3,7 @@ import type { BenchUpdate, EarlyUpdate, PropView } from '../model/bench-view.ts'
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { Project } from '../project/project.ts';
+import type { Drawing } from './drawing-api.ts';
 import type { Marking } from './marking-api.ts';
 import type { Proposing } from './proposing-api.ts';
 
@@ -29,7 +30,7 @@ export type OnEarly = (early: EarlyUpdate) => Promise<boolean>;
  * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
  * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
  */
-export interface Workshop extends Marking, Proposing {
+export interface Workshop extends Marking, Drawing, Proposing {
   /** Keeps a source file's bytes for later computes. */
   putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
   /** The bytes kept under a hash, or undefined. */

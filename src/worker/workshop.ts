@@ -22,6 +22,8 @@ import { rad } from '../geom/vec.ts';
 import { BenchUpdater } from './bench-update.ts';
 import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
+import type { AcrossLine, AcrossWish } from './drawing-api.ts';
+import { DrawingDesk } from './drawing-desk.ts';
 import type { BorderOf, LineWay, Marking } from './marking-api.ts';
 import { MarkingDesk } from './marking-desk.ts';
 import { ProposeDesk } from './propose-desk.ts';
@@ -43,6 +45,7 @@ export class PipelineWorkshop implements Workshop {
   #trial: PoliteWork | null = null;
   readonly #tapes = new TapeTrial();
   readonly #marking = new MarkingDesk(() => this.#outcome);
+  readonly #drawing = new DrawingDesk(() => this.#outcome);
   readonly #proposing = new ProposeDesk({
     outcome: () => this.#outcome,
     isBusy: () => this.#running !== null,
@@ -127,6 +130,10 @@ export class PipelineWorkshop implements Workshop {
 
   border(of: BorderOf): Promise<readonly number[]> {
     return this.#marking.border(of);
+  }
+
+  drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>> {
+    return this.#drawing.drawAcross(wish, isMirrored);
   }
 
   propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>> {

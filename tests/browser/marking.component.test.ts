@@ -264,6 +264,157 @@ describe('darts', () => {
   });
 });
 
+describe('across faces', () => {
+  const paths = () => workbench.part?.seams.paths ?? [];
+  const drawn = async (count: number): Promise<void> => {
+    await vi.waitFor(() => expect(paths()).toHaveLength(count));
+    await shown(workbench);
+    await restedApp(app);
+  };
+  /** Height and angle round the shade of the points of a path, by their weights on corners of the file. */
+  const heights = (path: number): number[] =>
+    paths()[path].points.map((point) => {
+      if ('vertex' in point) return Math.floor(point.vertex / sides);
+      const [ring, side] = [Math.floor(point.face / sides), point.face % sides];
+      const own = [corner(ring, side), corner(ring, side + 1), corner(ring + 1, side + 1), corner(ring + 1, side)];
+      return point.bary.reduce((sum, weight, i) => sum + weight * Math.floor(own[i] / sides), 0);
+    });
+
+  it('a straight line runs from edge to edge through picked places, shown before it is parted', async () => {
+    await userEvent.keyboard('r');
+    await userEvent.keyboard('l');
+    await restedApp(app);
+    await click(corner(rings, 0), corner(rings, 1));
+    await vi.waitFor(() => expect(workbench.view.spots).toHaveLength(1));
+    await point(corner(0, 0), corner(0, 1));
+    await vi.waitFor(() => expect(workbench.view.previewLines).toHaveLength(1));
+    await click(corner(0, 0), corner(0, 1));
+    await vi.waitFor(() => expect(workbench.view.spots).toHaveLength(2));
+    await restedApp(app);
+    await userEvent.click(verb(WORDS.marking.verbs.partAlong));
+    await drawn(1);
+    // From rim to rim: the shade is unrolled by it.
+    expect(workbench.bench.pieces?.patches.map(({ kind }) => kind)).toEqual(['disc']);
+    const along = heights(0);
+    expect([along[0], along.at(-1)]).toEqual([rings, 0]);
+    expect(steps()).toBe(1);
+    workbench.setView({ lay: 'edges' });
+  });
+
+  it('a smooth curve runs through places picked by keyboard', async () => {
+    await userEvent.keyboard('r');
+    await userEvent.keyboard('c');
+    await stand(corner(rings, 0));
+    await userEvent.keyboard('r{ArrowDown}{ArrowDown}{ArrowRight}r{ArrowDown}{ArrowDown}r{Enter}');
+    await drawn(1);
+    expect(paths()[0].points).toContainEqual({ vertex: corner(4, 1) });
+    // It is no row of edges.
+    expect(paths()[0].points.some((point) => 'face' in point)).toBe(true);
+    expect(steps()).toBe(1);
+    workbench.setView({ lay: 'edges' });
+  });
+
+  it('the plane in hand parts where it cuts, and at equal spacing', async () => {
+    await userEvent.keyboard('u');
+    workbench.setView({ plane: { of: 'section', plane: { point: [0, 50, 0], normal: [0, 1, 0] } } });
+    await restedApp(app);
+    await userEvent.keyboard('8');
+    await drawn(1);
+    expect(heights(0).every((height) => Math.abs(height - 2.5) < 1e-6)).toBe(true);
+    expect(steps()).toBe(1);
+    await restedApp(app);
+    const [, atPlanes] = findIn(app, 'fl-look-row', '.cut .row').querySelectorAll('button');
+    await userEvent.click(atPlanes);
+    // At 0, 50 and 100 mm; that at 0 is the rim.
+    await drawn(2);
+    expect(steps()).toBe(1);
+    await userEvent.keyboard('u');
+  });
+
+  it('a jagged seam is straightened within the distance, as one change', async () => {
+    await stand(corner(rings, 0));
+    const jagged = lineOf(
+      corner(6, 0),
+      corner(5, 0),
+      corner(5, 1),
+      corner(4, 1),
+      corner(4, 0),
+      corner(3, 0),
+      corner(2, 0),
+      corner(1, 0),
+      corner(0, 0),
+    );
+    await userEvent.keyboard(
+      '{Shift>}{ArrowDown}{ArrowRight}{ArrowDown}{ArrowLeft}{ArrowDown}{ArrowDown}{ArrowDown}{ArrowDown}{/Shift}{Escape}',
+    );
+    await marked(jagged);
+    const seam = workbench.bench.seams?.chains.find(({ kind }) => kind !== 'open');
+    workbench.setView({ choice: { kind: 'seam', seam: seam!.id }, tautMm: 40 });
+    await restedApp(app);
+    await userEvent.click(verb(WORDS.marking.verbs.straighten));
+    await drawn(1);
+    expect(marks()).toEqual([]);
+    expect(workbench.history?.undoLabel).toBe('straighten the seam');
+    expect(steps()).toBe(2);
+    workbench.setView({ tautMm: 3 });
+  });
+});
+
+describe('the mirror, areas and holds', () => {
+  it('marks on one side appear on the other, along edges and across faces', async () => {
+    expect(workbench.bench.mirror).not.toBeNull();
+    await userEvent.keyboard('0');
+    await restedApp(app);
+    expect(workbench.view.isMirrored).toBe(true);
+    await stand(corner(rings, 1));
+    await userEvent.keyboard('{Shift>}{ArrowDown}{/Shift}');
+    const { normal } = workbench.bench.mirror!;
+    const opposite = normal.x ** 2 > 0.5 ? -1 : 3;
+    await marked([...upright(1, 5, 6), ...upright(opposite, 5, 6)]);
+    expect(steps()).toBe(1);
+    await userEvent.click(findIn(app, 'fl-job-sheet', 'fl-seams-line', 'label input[type=checkbox]'));
+    expect(workbench.view.isMirrored).toBe(false);
+  });
+
+  it('an area is kept clear with a key, and preferred in the list', async () => {
+    const [piece] = workbench.bench.pieces?.pieces ?? [];
+    workbench.setView({ choice: { kind: 'piece', piece: piece.id }, place: 0 });
+    await restedApp(app);
+    await userEvent.keyboard('k');
+    await restedApp(app);
+    expect(workbench.part?.regions.map(({ give, seams }) => [give, seams])).toEqual([['normal', 'clear']]);
+    const select = findIn<HTMLSelectElement>(
+      app,
+      'fl-job-sheet',
+      'fl-fit-line',
+      'fl-area-list',
+      'select[aria-label^="Seams"]',
+    );
+    await userEvent.selectOptions(select, 'prefer');
+    expect(workbench.part?.regions[0].seams).toBe('prefer');
+    expect(await axeFaults(app)).toEqual([]);
+    expect(steps()).toBe(2);
+  });
+
+  it('a seam and a piece are held, and let go', async () => {
+    await stand(corner(rings, 0));
+    await userEvent.keyboard('{Shift>}{ArrowDown}{/Shift}{Escape}');
+    await marked(upright(0, 5, 6));
+    const seam = workbench.bench.seams?.chains.find(({ kind }) => kind !== 'open');
+    workbench.setView({ choice: { kind: 'seam', seam: seam!.id } });
+    await restedApp(app);
+    await userEvent.keyboard('h');
+    expect(workbench.part?.heldSeams).toHaveLength(1);
+    await userEvent.keyboard('h');
+    expect(workbench.part?.heldSeams).toBeUndefined();
+    const [piece] = workbench.bench.pieces?.pieces ?? [];
+    workbench.setView({ choice: { kind: 'piece', piece: piece.id } });
+    await restedApp(app);
+    await userEvent.click(verb(WORDS.marking.verbs.hold));
+    expect(workbench.part?.pieceSettings.some(({ held }) => held === true)).toBe(true);
+  });
+});
+
 describe('by keyboard', () => {
   it('edges are parted on the way, and undone as one', async () => {
     await stand(corner(5, 0));

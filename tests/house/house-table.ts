@@ -38,7 +38,13 @@ export const FOLDERS: readonly FolderRow[] = [
   {
     folder: 'app',
     may: ['base', 'project', 'viewport', 'worker/client.ts'],
-    types: ['model', 'worker/workshop-api.ts', 'worker/marking-api.ts', 'worker/proposing-api.ts'],
+    types: [
+      'model',
+      'worker/workshop-api.ts',
+      'worker/marking-api.ts',
+      'worker/proposing-api.ts',
+      'worker/drawing-api.ts',
+    ],
     data: ['shared/', 'samples/', 'package.json'],
   },
   { folder: 'cli', may: ['base', 'project', 'pipeline'], types: ['model'], data: ['package.json'] },
