@@ -12,7 +12,10 @@ export function seamFileText({ sculpt: { mesh, model } }: Pick<SeamGround, 'scul
   return `{"version":1,"modelHash":"${model.hash}","edges":[\n${pairs.join(',\n')}\n]}\n`;
 }
 
-/** What is told of a proposal, with every triangle flat and in space: enough to recompute all of it from the model and the seam file. */
+/**
+ * What is told of a proposal, with every triangle flat and in space: enough to recompute all of it from the model and the seam file. The
+ * format is described by shared/proposal.schema.json.
+ */
 export interface ProposalReport {
   readonly schemaVersion: 1;
   readonly file: string;

@@ -5,11 +5,14 @@ import { Refused } from '../../src/cli/exit.ts';
 import { proposeCommand } from '../../src/cli/propose-command.ts';
 import type { ProposeChoices } from '../../src/cli/propose-options.ts';
 import type { ProposalReport } from '../../src/pipeline/proposal-files.ts';
+import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { checkProposal } from '../reference/recompute/check-proposal.mjs';
 import { ROOT, scratchFiles, scratchFolder } from './run-cli.ts';
 
 const HAMMER = join(ROOT, 'tests/reference/seam-shapes/hammer.obj');
 const BRACER = join(ROOT, 'tests/reference/seam-shapes/bracer_cone.obj');
+
+const SCHEMA = JSON.parse(readFileSync(join(ROOT, 'shared/proposal.schema.json'), 'utf8')) as Schema;
 
 interface Run {
   readonly out: string;
@@ -48,6 +51,9 @@ describe('seams found from a terminal', () => {
     const made = await run(HAMMER);
     const { faults, pieces, figures } = checkProposal(readFileSync(HAMMER), json(made.out), json(made.report));
     expect(faults).toEqual([]);
+    expect(schemaFaults(SCHEMA, json(made.report))).toEqual([]);
+    const fewer = { ...reportOf(made), pieces: reportOf(made).pieces.map(({ uvMm: _, ...rest }) => rest) };
+    expect(schemaFaults(SCHEMA, fewer)).not.toEqual([]);
     expect(pieces.length).toBe(reportOf(made).pieceCount);
     expect(pieces.every(({ passes }) => passes)).toBe(true);
     expect(made.said).toContain(`(${figures.lengthOverRootArea.toFixed(3)} of the root of the area)`);
