@@ -20,6 +20,7 @@ import { freeId, setCore } from '../project/wear-commands.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { Refused } from './exit.ts';
 import { changePart, openInput, seamsFrom } from './open-input.ts';
+import { onNewVersion } from './new-version-option.ts';
 import { writeAll } from './output-folder.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
@@ -35,6 +36,8 @@ export interface MakeChoices {
   readonly input: string;
   readonly out: string;
   readonly seams?: string;
+  /** A model file that takes the place of the sculpt's. */
+  readonly newVersion?: string;
   readonly scale?: ScaleChoice;
   /** Of every sheet of the wall. */
   readonly thicknessMm?: number;
@@ -73,12 +76,16 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const file = await readInput(choices.input);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
-  const { project: found, sources, assumed } = await openInput(file, choices.scale);
+  const { project: first, sources, assumed } = await openInput(file, choices.scale);
   for (const [hash, source] of sources) pipeline.putSource(hash, source);
-  const seams = choices.seams === undefined ? null : await seamsFrom(choices.seams, found);
+  const marked = choices.seams === undefined ? null : await seamsFrom(choices.seams, first);
+  const { newVersion } = choices;
+  const work = terminalWork();
+  const { project: found, told } = await onNewVersion(changePart(first, marked ?? {}), newVersion, pipeline, work);
+  // Seams that were carried over are the project's own.
+  const seams = newVersion === undefined ? marked : null;
   const chosen = withChoices(found, choices, seams);
   const project = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
-  const work = terminalWork();
   const run = runWishes(pipeline, project, choices.seamWishes, work, {
     strictSeams: seams !== null,
     date: choices.date,
@@ -95,7 +102,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const files = await writeFiles(outcome, {
     font,
     date: choices.date,
-    notes: assumed,
+    notes: [...assumed, ...told],
     sourceOf: (hash) => pipeline.sourceOf(hash),
   });
   const written = performance.now();
@@ -106,7 +113,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
   await writeAll(choices.out, new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]));
-  return summary(outcome, assumed, choices.out);
+  return summary(outcome, [...assumed, ...told], choices.out);
 }
 
 /** Runs the chain; where seams are named by letters, once before, to learn which seam has which. */

@@ -29,6 +29,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       Makes the templates and writes templates.pdf, pieces.svg, report.json,
       project.foamloft.json and timings.json into DIR.
 
+      --new-version FILE    another version of the model takes its place: seams,
+                            areas and wishes are carried over to where they lay,
+                            and what has no place there is told
       --seams FILE.json     where to part the sculpt:
                             {"version":1,"edges":[[0,1],[1,2]]},
                             corners counted from 0; how, with
