@@ -28,6 +28,8 @@ type IsOver = () => boolean;
 export interface FirstBounds {
   readonly mostTotal?: number;
   readonly mostLaid?: number;
+  /** More pieces than this are left to another way. */
+  readonly mostPieces?: number;
 }
 
 /**
@@ -39,12 +41,13 @@ export async function firstLayout(
   assessor: Assessor,
   start: Uint8Array,
   isOver: IsOver,
-  { mostTotal = Infinity, mostLaid = Infinity }: FirstBounds = {},
+  { mostTotal = Infinity, mostLaid = Infinity, mostPieces = Infinity }: FirstBounds = {},
 ): Promise<Layout> {
   const { graph, judge } = assessor;
   let layout = await assessAll(assessor, start, null);
   const laidBefore = judge.laidTriangles;
   for (let i = 0; i < MOST_CUTS && layout.badness > 0 && !isOver(); i += 1) {
+    if (layout.verdicts.length > mostPieces) break;
     if (layout.sum.total > mostTotal || judge.laidTriangles - laidBefore > mostLaid) break;
     const opened = opening(graph, layout);
     const isSeam = opened ?? (await nextCut(assessor, layout, isOver));

@@ -11,6 +11,9 @@ const MOST_AREAS = 140;
 /** Times all areas that fail are halved before it is given up. */
 const MOST_HALVINGS = 14;
 
+/** Times a piece that was good in a trial may turn out bad in full, and is halved, before what there is is taken. */
+const MOST_SURPRISES = 5;
+
 /**
  * A layout that holds every limit soon, for any surface: nearly flat areas, halved where they fail, and neighbours made one as long as the
  * limits hold, those first that share most of the shorter border. Clusters merged under a bound on distortion: Julius, Kraevoy and
@@ -25,17 +28,28 @@ export async function mergedAreas(
   const { graph } = assessor;
   const count = Math.min(MOST_AREAS, Math.max(LEAST_AREAS, graph.mesh.triangles.length / 3 / TRIANGLES_EACH));
   const areas = nearlyFlatAreas(graph, assessor.positions, start, Math.round(count));
-  let layout = await assessor.assess(changeSeams(graph, start, [], edgesBetweenAreas(graph, areas)), null);
-  for (let i = 0; i < MOST_HALVINGS && layout !== null && layout.badness > 0 && !isOver(); i += 1) {
-    let isSeam = layout.isSeam;
+  const parted = await assessor.assess(changeSeams(graph, start, [], edgesBetweenAreas(graph, areas)), null);
+  let layout = parted && (await halvedUntilGood(assessor, parted, isOver));
+  for (let i = 0; i < MOST_SURPRISES && layout !== null && layout.badness === 0 && !isOver(); i += 1) {
+    layout = await assessor.confirm(await mergeAll(assessor, layout, isOver));
+    if (layout.badness === 0) return layout;
+    layout = await halvedUntilGood(assessor, layout, isOver);
+  }
+  return layout;
+}
+
+async function halvedUntilGood(assessor: Assessor, first: Layout, isOver: () => boolean): Promise<Layout> {
+  let layout = first;
+  for (let i = 0; i < MOST_HALVINGS && layout.badness > 0 && !isOver(); i += 1) {
+    let { isSeam } = layout;
     for (const verdict of layout.verdicts) {
-      if (verdict.badness > 0) isSeam = halved(graph, { ...layout, isSeam }, verdict) ?? isSeam;
+      if (verdict.badness > 0) isSeam = halved(assessor.graph, { ...layout, isSeam }, verdict) ?? isSeam;
     }
-    const next: Layout | null = await assessor.assess(isSeam, layout);
+    const next = await assessor.assess(isSeam, layout);
     if (next === null || next.verdicts.length === layout.verdicts.length) break;
     layout = next;
   }
-  return layout === null || layout.badness > 0 ? layout : mergeAll(assessor, layout, isOver);
+  return layout;
 }
 
 interface Pair {

@@ -45,6 +45,8 @@ export async function propose(
 const MOST_LAID = 100_000;
 /** Triangles from which a surface is parted into areas before anything is tried on it as a whole: that is sure to come out soon. */
 const MANY_TRIANGLES = 2000;
+/** Pieces into which cutting from the worst may part a surface before it is left for another way. */
+const MOST_PIECES = 12;
 /** A way to begin that leaves more pieces than this is not the only one tried. */
 const FEW_PIECES = 2;
 
@@ -54,11 +56,16 @@ const FEW_PIECES = 2;
  */
 async function firstOf(assessor: Assessor, search: Search, start: Uint8Array, until: () => boolean): Promise<Layout> {
   const { graph, positions } = assessor;
-  const isMany = graph.mesh.triangles.length / 3 > MANY_TRIANGLES;
   const tree = coneTree(graph, positions, start);
+  const isMany = graph.mesh.triangles.length / 3 > MANY_TRIANGLES || (tree === null && !graph.isRim.includes(1));
+  const fixedPieces = (await assessor.assess(start, null, Infinity, 1))?.verdicts.length ?? 0;
   const ways: ((best: Layout | null) => Promise<Layout | null>)[] = (tree === null ? [start] : [tree, start]).map(
     (seams) => (best) =>
-      firstLayout(assessor, seams, until, { mostTotal: best?.sum.total ?? Infinity, mostLaid: MOST_LAID }),
+      firstLayout(assessor, seams, until, {
+        mostTotal: best?.sum.total ?? Infinity,
+        mostLaid: MOST_LAID,
+        mostPieces: fixedPieces + MOST_PIECES,
+      }),
   );
   const byAreas = (): Promise<Layout | null> => mergedAreas(assessor, start, until);
   let best: Layout | null = null;
