@@ -20,20 +20,22 @@ export interface FairLine {
 
 /** Places the line is held by first, and how many at most. */
 const FEWEST_PLACES = 8;
-const MOST_PLACES = 512;
+const MOST_PLACES = 2048;
 /** Places stand this share of the allowed distance apart: half of it shows every bend the distance leaves room for. */
 const PLACE_SHARE = 0.5;
 /** Rounds of pulling with each number of places. From level to level long waves are gone already. */
 const ROUNDS = 10;
+/** And again where they aim lower. */
+const ROUNDS_AGAIN = 4;
 /** Places moved in one stretch: a few milliseconds. */
 const STRETCH_PLACES = 64;
 /** Places are pulled taut within this share of the distance; then a few rounds in which they have the second share round what corners the corridor made. */
 const ROOM = 0.8;
 const ROUNDING_ROOM = 0.95;
 const ROUNDING_ROUNDS = 5;
-/** Where they do not, they aim lower by what was too much and by this share, so often at most. */
-const AIM_LOWER = 0.97;
-const MOST_TRIES = 6;
+/** Where the line between two places does not, these two aim lower by this share, and all by what was too much; so often at most. */
+const AIM_LOWER = 0.8;
+const MOST_TRIES = 10;
 /** A place is left out of the finished line where that moves it by less than this share of the allowed distance. */
 const SIMPLE_SHARE = 0.005;
 /** How often the distance is halved when the line comes to cross something. */
@@ -60,8 +62,9 @@ export function* fairLineSteps(
   const crossings = countCrossings(surface, [line, ...others]);
   for (let [within, halvings] = [withinMm, 0]; halvings <= MOST_HALVINGS; within /= 2, halvings += 1) {
     const fair = yield* fairWithinSteps(surface, old, line.closed, within);
+    if (fair === null) break;
     // What was drawn across its own path beforehand is not held against the new line.
-    if (fair !== null && countCrossings(surface, [fair.line, ...others]) <= crossings) return fair;
+    if (countCrossings(surface, [fair.line, ...others]) <= crossings) return fair;
     yield;
   }
   return asItWas;
@@ -79,17 +82,31 @@ function* fairWithinSteps(surface: Surface, old: LaidLine, closed: boolean, with
     const fair = drawn.value;
     const farthestMm = farthest(surface, old, fair, within);
     if (farthestMm <= within) return { line: fair, lengthMm: lineLength(surface, fair), farthestMm, withinMm: within };
-    // Between two places the line cuts corners of the corridor: the places aim so much lower.
-    aim *= (AIM_LOWER * within) / farthestMm;
-    yield* pullRoundSteps(surface, old, closed, aim * ROOM, held, ROUNDS);
+    // Between two places the line cuts corners of the corridor: those two aim lower; where it is none of them, all do.
+    if (!lowerAims(surface, old, closed, within, held)) aim *= within / farthestMm;
+    yield* pullRoundSteps(surface, old, closed, aim * ROOM, held, ROUNDS_AGAIN);
   }
   return null;
 }
 
-/** A place of the line in the making: where it is, and how far along the old line it belongs. */
+/** Lets those places aim lower between which the line goes beyond the distance; false where there are none. */
+function lowerAims(surface: Surface, old: LaidLine, closed: boolean, within: number, held: Held[]): boolean {
+  const places = held.map(({ point }) => placeOf(surface, point));
+  const isFar = new Uint8Array(held.length);
+  for (let i = 0; i < (closed ? held.length : held.length - 1); i += 1) {
+    const j = (i + 1) % held.length;
+    const middle = scale3(add3(places[i], places[j]), 0.5);
+    if (nearestAlong(old, middle).distanceMm > within * ROUNDING_ROOM) isFar[i] = isFar[j] = 1;
+  }
+  for (const [i, one] of held.entries()) if (isFar[i] === 1) held[i] = { ...one, share: one.share * AIM_LOWER };
+  return isFar.includes(1);
+}
+
+/** A place of the line in the making: where it is, how far along the old line it belongs, and its own share of the distance it may keep. */
 interface Held {
   readonly point: MeshPoint;
   readonly mm: number;
+  readonly share: number;
 }
 
 /** Places all over the line, pulled with more and more of them. @param aim how far from the old line they may be, mm. */
@@ -98,7 +115,7 @@ function* pullSteps(surface: Surface, old: LaidLine, closed: boolean, aim: numbe
   const spacing = Math.max(PLACE_SHARE * aim, old.lengthMm / MOST_PLACES);
   let held = Array.from({ length: closed ? count : count + 1 }, (_, i): Held => {
     const mm = (old.lengthMm * i) / count;
-    return { point: pointAlong(surface, old, mm), mm };
+    return { point: pointAlong(surface, old, mm), mm, share: 1 };
   });
   for (;;) {
     yield* pullRoundSteps(surface, old, closed, aim, held, ROUNDS);
@@ -110,7 +127,7 @@ function* pullSteps(surface: Surface, old: LaidLine, closed: boolean, aim: numbe
       if (!closed && i + 1 === held.length) continue;
       const next = held[(i + 1) % held.length];
       const mm = (one.mm + next.mm + (next.mm < one.mm ? old.lengthMm : 0)) / 2;
-      finer.push(placed(surface, old, closed, one.point, next.point, mm, aim));
+      finer.push({ ...placed(surface, old, closed, one.point, next.point, mm, aim), share: 1 });
       if (i % STRETCH_PLACES === 0) yield;
     }
     held = finer;
@@ -133,7 +150,8 @@ function* pullRoundSteps(
         if (i % STRETCH_PLACES === parity) yield;
         if (!closed && (i === 0 || i === held.length - 1)) continue;
         const [before, after] = [held.at(i - 1) as Held, held[(i + 1) % held.length]];
-        held[i] = placed(surface, old, closed, before.point, after.point, held[i].mm, aim);
+        const { mm, share } = held[i];
+        held[i] = { ...placed(surface, old, closed, before.point, after.point, mm, aim * share), share };
       }
   }
 }
@@ -147,7 +165,7 @@ function placed(
   after: MeshPoint,
   mm: number,
   aim: number,
-): Held {
+): Omit<Held, 'share'> {
   const between = nearShortestLine(surface, before, after);
   if (!between.ok) return { point: pointAlong(surface, old, mm), mm };
   const middle = pointAlong(surface, layLine(surface, between.value.line), between.value.lengthMm / 2);

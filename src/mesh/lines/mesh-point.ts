@@ -115,6 +115,10 @@ export function isSamePoint(p: MeshPoint, q: MeshPoint): boolean {
 /** A triangle that holds both points, inside or on its border, the lowest; -1 where there is none. */
 export function sharedTriangle(surface: Surface, p: MeshPoint, q: MeshPoint): number {
   const { topology, triangles } = surface;
+  if (p.at === 'triangle' || q.at === 'triangle') {
+    const [inside, other] = p.at === 'triangle' ? [p, q] : [q as typeof p & { at: 'triangle' }, p];
+    return weightsIn(topology, triangles, other, inside.triangle) === null ? -1 : inside.triangle;
+  }
   // The point with the fewer triangles is asked for them.
   const [few, many] = p.at === 'vertex' ? [q, p] : [p, q];
   return trianglesAt(surface, few).find((t) => weightsIn(topology, triangles, many, t) !== null) ?? -1;

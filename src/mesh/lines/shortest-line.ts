@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../../base/result.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { Surface } from '../surface.ts';
 import type { Leg } from './leg.ts';
-import { trianglesAt, withoutDoubles } from './mesh-point.ts';
+import { distanceInSpace, isSamePoint, sharedTriangle, trianglesAt, withoutDoubles } from './mesh-point.ts';
 import type { MeshLine, MeshPoint } from './mesh-line.ts';
 import { routeLegs } from './route.ts';
 import { straightenLeg } from './straighten-leg.ts';
@@ -26,6 +26,11 @@ export function nearShortestLine(
   to: MeshPoint,
   most = Infinity,
 ): Result<MeasuredLine> {
+  // Most of all lines that are asked for are short pieces of another one.
+  if (sharedTriangle(surface, from, to) >= 0) {
+    const points = isSamePoint(from, to) ? [from] : [from, to];
+    return ok({ line: { points, closed: false }, lengthMm: distanceInSpace(surface, from, to) });
+  }
   const legs = routeLegs(surface, from, to, most);
   return legs === null ? noPath(surface, from, to) : ok(lineOf(surface, legs));
 }
