@@ -13,8 +13,8 @@ export const proposalLimit = ({ view, project }: Pick<Workbench, 'view' | 'proje
   view.proposalPct ?? limitsOnBench(project, 1).tooMuchPct;
 
 /** Begins to look for seams; what was found before is put away. */
-export async function beginProposing(bench: Workbench, from: ProposalAsk['from']): Promise<void> {
-  const proposals = { state: 'looking', answers: {} } as const;
+export async function beginProposing(bench: Workbench, from: ProposalAsk['from'], only?: number): Promise<void> {
+  const proposals = { state: 'looking', from, answers: {} } as const;
   bench.setView({ proposals, preview: null });
   bench.say(PROPOSE_WORDS.spoken.begun);
   const { sculpt } = bench.bench;
@@ -25,7 +25,10 @@ export async function beginProposing(bench: Workbench, from: ProposalAsk['from']
     if (Object.keys(now.answers).length === 0) bench.say(PROPOSE_WORDS.spoken.first(answer.pieces));
     bench.setView({ proposals: { ...now, answers: { ...now.answers, [answer.kind]: answer } } });
   };
-  const result = await bench.workshop.propose({ from, limitPct: proposalLimit(bench) }, take);
+  const result = await bench.workshop.propose(
+    { from, limitPct: proposalLimit(bench), ...(only === undefined ? {} : { only }) },
+    take,
+  );
   if (!isOurs()) return;
   if (!result.ok) {
     bench.setView({ proposals: null });
@@ -52,12 +55,21 @@ export function putProposalsAway(bench: Workbench): void {
 
 /** Makes the seams of one answer those of the job, as one change. The others stay beside it. */
 export function takeProposal(bench: Workbench, kind: ProposalKind): void {
-  const answer = bench.view.proposals?.answers[kind];
+  const { proposals } = bench.view;
+  const answer = proposals?.answers[kind];
+  const paths = proposals?.from === 'rest' ? (bench.part?.seams.paths ?? []) : [];
   if (answer === undefined) return;
   stopProposing(bench);
   bench.setView({ preview: null, tool: 'choose', choice: { kind: 'nothing' } });
-  bench.run({ ...setSeams({ edges: answer.pairs, paths: [] }), label: PROPOSE_WORDS.taken });
+  bench.run({ ...setSeams({ edges: answer.pairs, paths }), label: PROPOSE_WORDS.taken });
   bench.say(PROPOSE_WORDS.spoken.taken);
+}
+
+/** Seeks the least that brings one piece under the limit: all other pieces and all seams stay. */
+export function easeVerbs(bench: Workbench, patch: number): Verb[] {
+  if (bench.view.proposals?.state === 'looking') return [];
+  const run = () => void beginProposing(bench, 'rest', patch);
+  return [{ id: 'ease', label: PROPOSE_WORDS.verbs.ease, key: 'm', isNear: true, run }];
 }
 
 /** What can be done about proposals now. */

@@ -12,6 +12,7 @@ export const PROPOSE_WORDS = {
   verbs: {
     propose: 'propose seams',
     rest: 'propose the rest',
+    ease: 'ease this piece',
     stop: 'stop looking for seams',
     take: (kind: ProposalKind) => `take the proposal: ${KINDS[kind].toLowerCase()}`,
   },

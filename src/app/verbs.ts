@@ -6,7 +6,7 @@ import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
 import { dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
-import { proposeVerbs } from './propose-actions.ts';
+import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
@@ -36,6 +36,7 @@ export interface WindowActions {
   rollTo(stage: number): void;
   beginWalk(): void;
   openFile(): void;
+  openNewVersion(): void;
   save(kind: FileKind): void;
   goTo(line: string): void;
 }
@@ -159,6 +160,7 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
         ]),
     ...pieceMarkVerbs(bench, piece),
     ...pieceHoldVerbs(bench, piece),
+    ...easeVerbs(bench, piece.patch),
     ...areaVerbs(bench),
     ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
       ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]
@@ -216,6 +218,9 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }]
       : []),
     { id: 'open', label: words.open, run: () => actions.openFile() },
+    ...(bench.project === null
+      ? []
+      : [{ id: 'new-version', label: words.newVersion, run: () => actions.openNewVersion() }]),
     ...(hasPages
       ? (['pdf', 'svg', 'report'] as const).map((kind) => ({
           id: `save-${kind}`,

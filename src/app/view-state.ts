@@ -33,6 +33,8 @@ export interface PathWithin {
 /** Seams found by search: how it stands and the answers so far. While it stops, sheets and pages are worked out. */
 export interface Proposals {
   readonly state: 'looking' | 'stopping' | 'done';
+  /** Whether all that was marked stays in them. */
+  readonly from: 'anew' | 'rest';
   readonly answers: Partial<Readonly<Record<ProposalKind, ProposalAnswer>>>;
 }
 

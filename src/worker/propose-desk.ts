@@ -3,7 +3,7 @@ import { Cancelled } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import { rulesOf } from '../model/foam-settings.ts';
-import { NO_SEAMS, type SeamSet } from '../model/seams.ts';
+import type { SeamMarks, SeamSet } from '../model/seams.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { propose } from '../pipeline/propose/propose.ts';
 import type { Proposal, ProposalWish } from '../pipeline/propose/proposal.ts';
@@ -80,10 +80,12 @@ export class ProposeDesk implements Proposing {
     const search = new Search(() => this.#host.isBusy());
     this.#search = search;
     const tell = (kind: ProposalKind, proposal: Proposal, needs: ProposalNeeds | null = null): void =>
-      onAnswer(answerOf(wish.mesh, kind, proposal, needs));
+      onAnswer(answerOf(wish.mesh, outcome.cut?.mesh ?? wish.mesh, kind, proposal, needs));
     try {
       const found = await seekAll(wish, search, tell);
-      for (const { kind, best } of found) tell(kind, best, await this.#needsOf(outcome, wish.mesh, best));
+      const paths = ask.from === 'rest' ? outcome.part.seams.paths : [];
+      for (const { kind, best } of found)
+        tell(kind, best, await this.#needsOf(outcome, { edges: pairsOf(wish.mesh, best), paths }));
     } catch (error) {
       if (!(error instanceof Cancelled)) throw error;
     } finally {
@@ -98,8 +100,8 @@ export class ProposeDesk implements Proposing {
   }
 
   /** The job as it would be with these seams; null where it cannot be laid out. */
-  async #needsOf({ project }: Outcome, mesh: Mesh, proposal: Proposal): Promise<ProposalNeeds | null> {
-    const tried = await this.#host.tryOut(setSeams({ ...NO_SEAMS, edges: pairsOf(mesh, proposal) }).apply(project));
+  async #needsOf({ project }: Outcome, marks: SeamMarks): Promise<ProposalNeeds | null> {
+    const tried = await this.#host.tryOut(setSeams(marks).apply(project));
     if (tried === null || tried.sheets === null || tried.paper === null) return null;
     const foamMm2 = (tried.pieces ?? []).reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0);
     return { sheets: tried.sheets.sheets.length, pages: tried.paper.pages.length, foamMm2 };
@@ -141,17 +143,15 @@ async function seekAll(
 }
 
 /** What is sought, from the sheet that is seen: its neutral surface, its foam's sheets and rules. Null before there is a size. */
-function wishOf(
-  { project, part, sculpt, cut }: Outcome,
-  { from, limitPct }: ProposalAsk,
-): Omit<ProposalWish, 'dial'> | null {
+function wishOf(outcome: Outcome, { from, limitPct, only }: ProposalAsk): Omit<ProposalWish, 'dial'> | null {
+  const { project, part, sculpt, cut, mirror } = outcome;
   const outermost = part.layers.at(-1);
   const foam = project.foams.find(({ id }) => id === outermost?.foam);
   if (sculpt?.mmPerUnit == null || cut === null || foam === undefined || outermost === undefined) return null;
   const { mesh } = sculpt;
   const marked = seamSetFromMarks(mesh, part.seams, false);
   if (!marked.ok) return null;
-  const wishes = seamWishesOf(mesh, part, marked.value, null);
+  const wishes = seamWishesOf(mesh, part, marked.value, mirror);
   const start = from === 'rest' ? marked.value : heldAlone(mesh, marked.value, wishes);
   return {
     mesh,
@@ -168,7 +168,18 @@ function wishOf(
     start,
     ...wishes,
     ...(from === 'rest' ? { locked: marked.value.isSeam } : {}),
+    ...(only === undefined ? {} : { fixedTriangles: allBut(outcome, mesh, only) }),
   };
+}
+
+/** 1 per triangle of the sculpt outside a patch of the sheet that is seen. */
+function allBut({ cut, drawn }: Outcome, mesh: Mesh, patch: number): Uint8Array {
+  const fixed = new Uint8Array(mesh.triangles.length / 3).fill(1);
+  const isFiner = drawn !== null && cut?.mesh === drawn.mesh;
+  cut?.patchOfTriangle.forEach((own, t) => {
+    if (own === patch) fixed[isFiner ? drawn.sourceOfTriangle[t] : t] = 0;
+  });
+  return fixed;
 }
 
 /** Of the seams there are those that are held, and those round pieces that are. */
@@ -181,13 +192,20 @@ function heldAlone(mesh: Mesh, { isSeam }: SeamSet, { locked, fixedTriangles }: 
   return { isSeam: held, count: held.reduce((sum, value) => sum + value, 0) };
 }
 
-function answerOf(mesh: Mesh, kind: ProposalKind, proposal: Proposal, needs: ProposalNeeds | null): ProposalAnswer {
-  const topology = topologyOf(mesh);
+/** @param shown what is on the bench: the mesh, or the same cut finer, where some edges are no more. */
+function answerOf(
+  mesh: Mesh,
+  shown: Mesh,
+  kind: ProposalKind,
+  proposal: Proposal,
+  needs: ProposalNeeds | null,
+): ProposalAnswer {
+  const topology = topologyOf(shown);
   const { perPiece, pieces, lengthMm, dartCount, feasible, reasons, moves } = proposal;
   return {
     kind,
     pairs: pairsOf(mesh, proposal),
-    edges: proposal.edges.map(([v, w]) => topology.edgeBetween(v, w)),
+    edges: proposal.edges.map(([v, w]) => topology.edgeBetween(v, w)).filter((e) => e >= 0),
     pieces,
     lengthMm,
     darts: dartCount,

@@ -9,6 +9,8 @@ export interface ProposalAsk {
   readonly from: 'anew' | 'rest';
   /** 99th percentile of stretch and of squash that no piece may pass, per cent, > 0. */
   readonly limitPct: number;
+  /** With `rest`: the one piece to ease, the number of its patch in the sheet that is seen; all others stay as they are. */
+  readonly only?: number;
 }
 
 /** Sheets and pages that a proposal comes to, as they would be cut and printed, and its foam, mm². */

@@ -249,8 +249,14 @@ describe('wishes for a chosen thing', () => {
     workbench.run(addRegion('badge', [0], 'stiff'));
     workbench.run(addRegion('brow', [1], 'soft'));
     await rested();
-    const labels = [...inFit('fl-area-list', 'ul').querySelectorAll('button')].map((b) => b.getAttribute('aria-label'));
-    expect(labels).toEqual([WORDS.forming.areas.remove('badge'), WORDS.forming.areas.remove('brow')]);
+    const labels = [...inFit('fl-area-list', 'ul').querySelectorAll('button')].map(
+      (b) => b.getAttribute('aria-label') ?? b.textContent.trim(),
+    );
+    const both = ['badge', 'brow'].flatMap((name) => [
+      WORDS.forming.areas.remove(name),
+      WORDS.marking.verbs.round(name),
+    ]);
+    expect(labels).toEqual(both);
     expect(await faults()).toEqual([]);
   });
 });

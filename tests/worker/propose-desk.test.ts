@@ -60,4 +60,21 @@ describe('proposals from the worker', () => {
     for (const { pairs } of await answersTo({ from: 'rest', limitPct: 8 }))
       expect([...ring(2), ...ring(4)].every((pair) => keys(pairs).has(key(pair)))).toBe(true);
   });
+
+  it('ease one piece alone: seams come into it and nowhere else', async () => {
+    workbench.undo();
+    workbench.undo();
+    // Two halves; each is bent round four sides, 74 mm wide at most on a sheet that is too small otherwise.
+    workbench.run(addSeamEdges([...ring(3)]));
+    await shown(workbench);
+    const { pieces, sculpt } = workbench.bench;
+    const lower = pieces?.patchOfTriangle[0] ?? -1;
+    for (const { pairs } of await answersTo({ from: 'rest', limitPct: 8, only: lower })) {
+      const added = pairs.filter((pair) => !ring(3).some((kept) => key(kept) === key(pair)));
+      expect(added.length).toBeGreaterThan(0);
+      // Corners of the lower half: the first four rings.
+      expect(added.every((pair) => pair.every((v) => v <= 4 * sides - 1))).toBe(true);
+    }
+    expect(sculpt).not.toBeNull();
+  });
 });
