@@ -6,7 +6,7 @@ import { countCrossings } from './line-crossings.ts';
 import type { MeshLine, MeshPoint } from './mesh-line.ts';
 import { lineLength, placeOf } from './mesh-point.ts';
 import { lineThrough } from './line-through.ts';
-import { nearShortestLine } from './shortest-line.ts';
+import { nearShortestLine, readyForLinesSteps } from './shortest-line.ts';
 
 /** A line made smooth. */
 export interface FairLine {
@@ -56,6 +56,7 @@ export function* fairLineSteps(
   others: readonly MeshLine[] = [],
 ): Stepwise<FairLine> {
   if (!(withinMm > 0)) throw new RangeError(`within ${withinMm} mm`);
+  yield* readyForLinesSteps(surface);
   const old = layLine(surface, line);
   const asItWas: FairLine = { line, lengthMm: old.lengthMm, farthestMm: 0, withinMm: 0 };
   if (line.points.length < 3) return asItWas;

@@ -55,8 +55,8 @@ export function* projectStrokeSteps(
   strokes: readonly Stroke[],
 ): Stepwise<readonly ProjectedStroke[]> {
   const seen = seeSurface(surface, view);
-  const grid = new SeenGrid(surface, seen);
   yield;
+  const grid = yield* SeenGrid.steps(surface, seen);
   const projected: ProjectedStroke[] = [];
   for (const stroke of strokes) {
     const builder = new LineBuilder(surface);

@@ -1,11 +1,12 @@
 import { MinHeap } from '../../base/min-heap.ts';
+import { inStretches, runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { length3, pointAt3, sub3, type Vec3 } from '../../geom/vec.ts';
 import type { Surface } from '../surface.ts';
 import { nextHalfedge, prevHalfedge, triangleOfHalfedge } from '../topology.ts';
 import { cornersOf, placeOf, trianglesAt } from './mesh-point.ts';
 import type { Leg } from './leg.ts';
 import type { MeshPoint } from './mesh-line.ts';
-import { sideShapesOf } from './side-shapes.ts';
+import { sideShapesOf, sideShapeSteps } from './side-shapes.ts';
 
 /** Where a search may go from each vertex: along its edges, and straight over each side across it to the corner beyond. */
 interface Hops {
@@ -27,9 +28,9 @@ class RouteFinder {
   readonly #stamp: Uint32Array;
   #search = 0;
 
-  constructor(surface: Surface) {
+  constructor(surface: Surface, hops: Hops) {
     this.#surface = surface;
-    this.#hops = hopsOf(surface);
+    this.#hops = hops;
     const count = surface.positions.length / 3;
     this.#distance = new Float64Array(count);
     this.#cameFrom = new Int32Array(count);
@@ -79,10 +80,14 @@ class RouteFinder {
 
 const known = new WeakMap<Surface, RouteFinder>();
 
-function finderOf(surface: Surface): RouteFinder {
+const finderOf = (surface: Surface): RouteFinder => known.get(surface) ?? runAtOnce(finderSteps(surface));
+
+/** Makes ready for lines on a surface, in stretches: what every search needs is found once, and whoever goes first pays for those who come after. */
+export function* finderSteps(surface: Surface): Stepwise<RouteFinder> {
   let finder = known.get(surface);
   if (finder === undefined) {
-    finder = new RouteFinder(surface);
+    yield* sideShapeSteps(surface);
+    finder = new RouteFinder(surface, yield* hopSteps(surface));
     known.set(surface, finder);
   }
   return finder;
@@ -213,35 +218,40 @@ export function trimmed(surface: Surface, leg: Leg): Leg {
   return { from: leg.from, to: leg.to, first, gates: gates.slice(skip, count) };
 }
 
-function hopsOf(surface: Surface): Hops {
+/** Vertices whose ways are found in one stretch: a few milliseconds. */
+const STRETCH_VERTICES = 1 << 12;
+
+function* hopSteps(surface: Surface): Stepwise<Hops> {
   const { triangles, topology } = surface;
   const { length, foot, height } = sideShapesOf(surface);
   const { starts: cornerStarts, corners } = cornersOf(surface);
   const vertexCount = surface.positions.length / 3;
   const starts = new Uint32Array(vertexCount + 1);
-  const to: number[] = [];
-  const lengths: number[] = [];
-  for (let v = 0; v < vertexCount; v += 1) {
-    for (let i = cornerStarts[v]; i < cornerStarts[v + 1]; i += 1) {
-      const h = corners[i];
-      const [opposite, last] = [nextHalfedge(h), prevHalfedge(h)];
-      to.push(triangles[opposite]);
-      lengths.push(length[h]);
-      // Every edge once: the one that arrives only where no triangle beyond tells of it.
-      if (topology.twin[last] < 0) {
-        to.push(triangles[last]);
-        lengths.push(length[last]);
+  // Each corner has its edge, the triangle across it, and at the end of an open round one edge more.
+  const [to, lengths] = [new Uint32Array(3 * corners.length), new Float64Array(3 * corners.length)];
+  let count = 0;
+  const add = (v: number, mm: number): void => {
+    to[count] = v;
+    lengths[count] = mm;
+    count += 1;
+  };
+  yield* inStretches(vertexCount, STRETCH_VERTICES, (first, end) => {
+    for (let v = first; v < end; v += 1) {
+      for (let i = cornerStarts[v]; i < cornerStarts[v + 1]; i += 1) {
+        const h = corners[i];
+        const [opposite, last] = [nextHalfedge(h), prevHalfedge(h)];
+        add(triangles[opposite], length[h]);
+        // Every edge once: the one that arrives only where no triangle beyond tells of it.
+        if (topology.twin[last] < 0) add(triangles[last], length[last]);
+        const across = topology.twin[opposite];
+        if (across < 0) continue;
+        const [up, down] = [height[opposite], height[across]];
+        const [x, y] = [foot[opposite], length[opposite] - foot[across]];
+        const meets = x + ((y - x) * up) / (up + down);
+        if (meets > 0 && meets < length[opposite]) add(triangles[prevHalfedge(across)], Math.hypot(y - x, up + down));
       }
-      const across = topology.twin[opposite];
-      if (across < 0) continue;
-      const [up, down] = [height[opposite], height[across]];
-      const [x, y] = [foot[opposite], length[opposite] - foot[across]];
-      const meets = x + ((y - x) * up) / (up + down);
-      if (!(meets > 0 && meets < length[opposite])) continue;
-      to.push(triangles[prevHalfedge(across)]);
-      lengths.push(Math.hypot(y - x, up + down));
+      starts[v + 1] = count;
     }
-    starts[v + 1] = to.length;
-  }
-  return { starts, to: Uint32Array.from(to), length: Float64Array.from(lengths) };
+  });
+  return { starts, to: to.slice(0, count), length: lengths.slice(0, count) };
 }

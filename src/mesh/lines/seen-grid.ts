@@ -1,5 +1,11 @@
+import { inStretches, type Stepwise } from '../../base/stepwise.ts';
+import type { Box2 } from '../../geom/ring.ts';
 import type { Surface } from '../surface.ts';
 import type { SeenSurface } from './view-projection.ts';
+
+/** Triangles looked at in one stretch, a few milliseconds; cells along the longer side at most. */
+const STRETCH_TRIANGLES = 1 << 12;
+const MOST_CELLS = 512;
 
 /** Triangles as they are seen on a drawing, in square cells, so that a stroke looks only at those along it. */
 export class SeenGrid {
@@ -12,35 +18,49 @@ export class SeenGrid {
   readonly #stamp: Uint32Array;
   #search = 0;
 
-  /** Triangles with a corner behind the eye are left out: they are not seen whole. */
-  constructor({ triangles }: Surface, { x, y, range }: SeenSurface) {
-    const count = triangles.length / 3;
-    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-    const seen: number[] = [];
-    for (let t = 0; t < count; t += 1) {
-      const corners = triangles.subarray(3 * t, 3 * t + 3);
-      if (!corners.every((v) => range[v] > 0)) continue;
-      seen.push(t);
-      for (const v of corners) {
-        [minX, maxX] = [Math.min(minX, x[v]), Math.max(maxX, x[v])];
-        [minY, maxY] = [Math.min(minY, y[v]), Math.max(maxY, y[v])];
-      }
-    }
-    const [width, height] = seen.length === 0 ? [1, 1] : [maxX - minX, maxY - minY];
-    this.#cell = Math.max(Math.sqrt((width * height) / (seen.length + 1)), Math.max(width, height, 1e-9) / 512);
-    this.#columns = Math.floor(width / this.#cell) + 1;
-    this.#rows = Math.floor(height / this.#cell) + 1;
-    [this.#minX, this.#minY] = seen.length === 0 ? [0, 0] : [minX, minY];
+  private constructor(box: Box2, cell: number, triangleCount: number) {
+    this.#cell = cell;
+    [this.#minX, this.#minY] = [box.minX, box.minY];
+    this.#columns = Math.floor((box.maxX - box.minX) / cell) + 1;
+    this.#rows = Math.floor((box.maxY - box.minY) / cell) + 1;
     this.#cells = Array.from({ length: this.#columns * this.#rows }, () => []);
-    this.#stamp = new Uint32Array(count);
-    for (const t of seen) {
-      const [a, b, c] = triangles.subarray(3 * t, 3 * t + 3);
-      const [left, right] = [Math.min(x[a], x[b], x[c]), Math.max(x[a], x[b], x[c])];
-      const [low, high] = [Math.min(y[a], y[b], y[c]), Math.max(y[a], y[b], y[c])];
-      for (let row = this.#row(low); row <= this.#row(high); row += 1)
-        for (let column = this.#column(left); column <= this.#column(right); column += 1)
-          this.#cells[row * this.#columns + column].push(t);
-    }
+    this.#stamp = new Uint32Array(triangleCount);
+  }
+
+  /** Triangles with a corner behind the eye are left out: they are not seen whole. */
+  static *steps({ triangles }: Surface, { x, y, range }: SeenSurface): Stepwise<SeenGrid> {
+    const count = triangles.length / 3;
+    const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+    let seen = 0;
+    const isSeen = (t: number): boolean =>
+      range[triangles[3 * t]] > 0 && range[triangles[3 * t + 1]] > 0 && range[triangles[3 * t + 2]] > 0;
+    yield* inStretches(count, STRETCH_TRIANGLES, (from, to) => {
+      for (let t = from; t < to; t += 1) {
+        if (!isSeen(t)) continue;
+        seen += 1;
+        for (let h = 3 * t; h < 3 * t + 3; h += 1) {
+          const v = triangles[h];
+          [box.minX, box.maxX] = [Math.min(box.minX, x[v]), Math.max(box.maxX, x[v])];
+          [box.minY, box.maxY] = [Math.min(box.minY, y[v]), Math.max(box.maxY, y[v])];
+        }
+      }
+    });
+    if (seen === 0) return new SeenGrid({ minX: 0, minY: 0, maxX: 1, maxY: 1 }, 1, count);
+    const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+    const cell = Math.max(Math.sqrt((width * height) / (seen + 1)), Math.max(width, height, 1e-9) / MOST_CELLS);
+    const grid = new SeenGrid(box, cell, count);
+    yield* inStretches(count, STRETCH_TRIANGLES, (from, to) => {
+      for (let t = from; t < to; t += 1) if (isSeen(t)) grid.#put(t, triangles, x, y);
+    });
+    return grid;
+  }
+
+  #put(t: number, triangles: Uint32Array, x: Float64Array, y: Float64Array): void {
+    const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
+    const [left, right] = [this.#column(Math.min(x[a], x[b], x[c])), this.#column(Math.max(x[a], x[b], x[c]))];
+    const [low, high] = [this.#row(Math.min(y[a], y[b], y[c])), this.#row(Math.max(y[a], y[b], y[c]))];
+    for (let row = low; row <= high; row += 1)
+      for (let column = left; column <= right; column += 1) this.#cells[row * this.#columns + column].push(t);
   }
 
   /** Triangles that may lie under a straight piece, ascending, each once. */

@@ -8,7 +8,7 @@ import { lineThrough } from './line-through.ts';
 import type { MeshLine, MeshPoint } from './mesh-line.ts';
 import { isSamePoint, sharedTriangle, weightsIn } from './mesh-point.ts';
 import { angleInRound, headingInRound, roundAt } from './round.ts';
-import { nearShortestLine, type MeasuredLine } from './shortest-line.ts';
+import { nearShortestLine, readyForLinesSteps, type MeasuredLine } from './shortest-line.ts';
 import { straightestLine } from './straightest-line.ts';
 
 /** How often a piece of curve is halved at most: 2^10 parts of a metre are a millimetre each. */
@@ -30,6 +30,7 @@ export function* smoothCurveSteps(
   toleranceMm: number,
 ): Stepwise<Result<MeshLine>> {
   if (!(toleranceMm > 0)) throw new RangeError(`tolerance ${toleranceMm} mm`);
+  yield* readyForLinesSteps(surface);
   const nodes = points.filter((p, i) => i === 0 || !isSamePoint(points[i - 1], p));
   if (closed && nodes.length > 1 && isSamePoint(nodes[0], nodes[nodes.length - 1])) nodes.pop();
   const isClosed = closed && nodes.length > 2;
