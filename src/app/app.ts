@@ -19,7 +19,7 @@ import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isPressed, isTyping, keyWish } from './keys.ts';
-import { openCore, openFile, openSample } from './opening.ts';
+import { openCore, openFile, openNewVersion, openSample } from './opening.ts';
 import './look-row.ts';
 import './page-view.ts';
 import './progress-line.ts';
@@ -68,7 +68,8 @@ export class App extends LitElement {
   @state() private isDropping = false;
   @query('fl-stage') private stage!: Stage;
   @query('fl-job-sheet') private sheet!: JobSheet;
-  @query('input[type=file]') private chooser!: HTMLInputElement;
+  @query('#any-file') private chooser!: HTMLInputElement;
+  @query('#version-file') private versionChooser!: HTMLInputElement;
   #picks!: StagePicks;
   #seamDrag!: SeamDrag;
   #stroke!: StrokeDraw;
@@ -184,7 +185,23 @@ export class App extends LitElement {
         .isStale=${workbench.isStale}
         @fl-notice-done=${() => workbench.setNotice(null)}
       ></fl-job-sheet>
-      <input type="file" accept=".obj,.stl,.json" tabindex="-1" aria-hidden="true" @change=${this.#onFile} />
+      <input
+        id="version-file"
+        type="file"
+        accept=".obj,.stl"
+        tabindex="-1"
+        aria-hidden="true"
+        hidden
+        @change=${this.#onVersion}
+      />
+      <input
+        id="any-file"
+        type="file"
+        accept=".obj,.stl,.json"
+        tabindex="-1"
+        aria-hidden="true"
+        @change=${this.#onFile}
+      />
       <p class="unseen" aria-live="polite">${workbench.spoken}</p>
     </main>`;
   }
@@ -223,6 +240,7 @@ export class App extends LitElement {
     rollTo: (stage) => this.#rollTo(stage),
     beginWalk: () => this.#beginWalk(),
     openFile: () => this.chooser.click(),
+    openNewVersion: () => this.versionChooser.click(),
     save: (kind) => void this.#save(kind),
     goTo: (line) => this.sheet.goTo(line),
   };
@@ -311,6 +329,12 @@ export class App extends LitElement {
     const file = this.chooser.files?.[0];
     this.chooser.value = '';
     if (file !== undefined) void openFile(this.workbench, file);
+  }
+
+  #onVersion(): void {
+    const file = this.versionChooser.files?.[0];
+    this.versionChooser.value = '';
+    if (file !== undefined) void openNewVersion(this.workbench, file);
   }
 
   #onChange = (): void => {

@@ -4,6 +4,7 @@ import { readSeamFile } from '../project/seam-file.ts';
 import { sourcesOf as sourcesOfPart } from '../project/sources.ts';
 import type { Project } from '../project/project.ts';
 import { loadSample, projectFromSample, type Sample } from './samples.ts';
+import { takeNewVersion } from '../project/version-commands.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import type { SavedSource } from './storage.ts';
 import type { Workbench } from './workbench.ts';
@@ -49,6 +50,26 @@ async function openModel(bench: Workbench, bytes: Uint8Array, fileName: string):
   if (!put.ok) return bench.showProblem(put.problem);
   const source = { ...put.value, fileName };
   bench.adopt(newProject(nameFromFile(fileName), source), [{ hash: source.hash, fileName, bytes }]);
+}
+
+/** Puts a file in the place of the sculpt: seams, areas and wishes go to where they lay, and what has no place there is told. */
+export async function openNewVersion(bench: Workbench, file: File): Promise<void> {
+  const { project } = bench;
+  const bytes = await file.arrayBuffer().then(
+    (buffer) => new Uint8Array(buffer),
+    () => null,
+  );
+  if (bytes === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
+  if (project === null) return;
+  const put = await bench.workshop.putSource(bytes, file.name);
+  if (!put.ok) return bench.showProblem(put.problem);
+  const source = { ...put.value, fileName: file.name };
+  const renewed = await bench.workshop.newVersion(project, source);
+  if (!renewed.ok) return bench.showProblem(renewed.problem);
+  bench.autosave.addSource({ hash: source.hash, fileName: file.name, bytes });
+  bench.run(takeNewVersion(renewed.value.part));
+  const told = renewed.value.findings.map(({ text }) => text).join(' ');
+  bench.setNotice({ tone: 'note', text: WORDS.notice.renewed(file.name, told) });
 }
 
 /** Puts a model file in as a core of the part: it stands where its numbers put it beside the sculpt's. */

@@ -6,6 +6,7 @@ import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
 import { dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
+import { costVerbs } from './cost-actions.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
@@ -48,6 +49,7 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
     ...near,
     ...markVerbs(bench, actions),
     ...proposeVerbs(bench),
+    ...costVerbs(bench),
     ...lookVerbs(bench, actions),
     ...jobVerbs(bench, actions),
   ];

@@ -21,7 +21,10 @@ export function connectWorkshop(): Workshop {
     drawAcross: (wish, isMirrored) => remote.drawAcross(wish, isMirrored),
     propose: (ask, onAnswer) => remote.propose(ask, Comlink.proxy(onAnswer)),
     stopProposing: () => remote.stopProposing(),
+    seamCosts: (limitPct, onCost) => remote.seamCosts(limitPct, Comlink.proxy(onCost)),
+    stopCosting: () => remote.stopCosting(),
     makeFile: (kind, project, date) => remote.makeFile(kind, project, date),
+    newVersion: (project, source) => remote.newVersion(project, source),
     openProject: (bytes, fileName) => remote.openProject(bytes, fileName),
   };
 }

@@ -1,8 +1,9 @@
+import type { Finding } from '../base/finding.ts';
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchUpdate, EarlyUpdate, PropView } from '../model/bench-view.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
-import type { Project } from '../project/project.ts';
+import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import type { Drawing } from './drawing-api.ts';
 import type { Marking } from './marking-api.ts';
 import type { Proposing } from './proposing-api.ts';
@@ -60,6 +61,11 @@ export interface Workshop extends Marking, Drawing, Proposing {
   edgePath(from: number, to: number): Promise<Result<readonly number[]>>;
   /** Files of the last complete compute. `date` is ISO 8601 and goes into the PDF's information. */
   makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>>;
+  /** The sculpt's part of a project brought to a new version of the sculpt, whose file was put here, and what is to be told of that. */
+  newVersion(
+    project: Project,
+    source: SourceRef,
+  ): Promise<Result<{ readonly part: SculptPart; readonly findings: readonly Finding[] }>>;
   /** Reads a project file: the document and its sources (kept here as by `putSource`). */
   openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>>;
 }

@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { SeamCost } from '../model/seam-cost.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
@@ -13,7 +14,7 @@ import { propSteps } from '../pipeline/prop.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
-import type { Project } from '../project/project.ts';
+import type { Project, SourceRef } from '../project/project.ts';
 import { sourcesOf } from '../project/sources.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { edgePath } from '../steps/seams/edge-path.ts';
@@ -22,6 +23,7 @@ import { rad } from '../geom/vec.ts';
 import { BenchUpdater } from './bench-update.ts';
 import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
+import { CostDesk } from './cost-desk.ts';
 import type { AcrossLine, AcrossWish } from './drawing-api.ts';
 import { DrawingDesk } from './drawing-desk.ts';
 import type { BorderOf, LineWay, Marking } from './marking-api.ts';
@@ -46,6 +48,10 @@ export class PipelineWorkshop implements Workshop {
   readonly #tapes = new TapeTrial();
   readonly #marking = new MarkingDesk(() => this.#outcome);
   readonly #drawing = new DrawingDesk(() => this.#outcome);
+  readonly #costs = new CostDesk(
+    () => this.#outcome,
+    () => this.#running !== null,
+  );
   readonly #proposing = new ProposeDesk({
     outcome: () => this.#outcome,
     isBusy: () => this.#running !== null,
@@ -144,6 +150,14 @@ export class PipelineWorkshop implements Workshop {
     return this.#proposing.stopProposing();
   }
 
+  seamCosts(limitPct: number, onCost: (cost: SeamCost) => void): Promise<Result<null>> {
+    return this.#costs.seamCosts(limitPct, onCost);
+  }
+
+  stopCosting(): Promise<void> {
+    return this.#costs.stopCosting();
+  }
+
   async makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>> {
     if (kind === 'project') return ok(projectFile(this.#projectText(project)));
     if (kind === 'strip') {
@@ -168,6 +182,11 @@ export class PipelineWorkshop implements Workshop {
           bytes: new TextEncoder().encode(reportOf(outcome)),
         });
     }
+  }
+
+  newVersion(project: Project, source: SourceRef): ReturnType<Workshop['newVersion']> {
+    const [part] = this.#interner.same(project).parts;
+    return this.#inTurn(() => this.#pipeline.newVersion(part, source, QUIET_WORK));
   }
 
   async openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>> {
