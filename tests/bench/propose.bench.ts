@@ -77,7 +77,7 @@ async function benchShapes(times: readonly number[]): Promise<void> {
       ...runs.flatMap((run) => [runText(run), againstText(run, best)]),
       ...charts,
     ]);
-    process.stderr.write(`${name} done\n`);
+    process.stderr.write(`${(rows.at(-1) ?? []).join('  ')}\n`);
   }
   if (rows.length === 0) return;
   const head = [
@@ -107,7 +107,7 @@ function benchModels(times: readonly number[]): void {
       first === undefined || first === null ? 'none' : first.toFixed(2),
       ...runs.flatMap((run) => [runText(run), pctText(run), wallText(run)]),
     ]);
-    process.stderr.write(`${name} done\n`);
+    process.stderr.write(`${(rows.at(-1) ?? []).join('  ')}\n`);
   }
   if (rows.length === 0) return;
   const head = ['model', 'first at s', ...times.flatMap((seconds) => [`${seconds} s`, 'p99 %', 'wall s'])];
@@ -147,7 +147,9 @@ function pctText(run: Run): string {
   return `${stretch99Pct.toFixed(2)} ${squash99Pct.toFixed(2)}`;
 }
 
-const wallText = (run: Run): string => ('refused' in run ? '' : run.wallSeconds.toFixed(1));
+function wallText(run: Run): string {
+  return 'refused' in run ? '' : run.wallSeconds.toFixed(1);
+}
 
 /** What the chart generator reaches: as it comes, and the first of its finer answers that holds. */
 async function chartsText(model: string): Promise<string[]> {
