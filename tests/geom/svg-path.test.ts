@@ -70,6 +70,17 @@ describe('the text of a path', () => {
     // The same ends, a quarter and three quarters round: 2 pi r / 4 and 3/4 of it.
     expect(lengthOf(read('M10 0A10 10 0 0 1 0 10', 1e-5)[0])).toBeCloseTo(5 * Math.PI, 3);
     expect(lengthOf(read('M10 0A10 10 0 1 0 0 10', 1e-5)[0])).toBeCloseTo(15 * Math.PI, 3);
+    // The four arcs between two ends, by where their middles lie.
+    const middle = (flags: string): number[] => {
+      const [{ points }] = read(`M10 0A10 10 0 ${flags} 0 10`, 1e-3);
+      return [(points.length - 1) >> 1].flatMap((i) => [points[i].x, points[i].y]).map((value) => Math.round(value));
+    };
+    expect(['0 1', '0 0', '1 1', '1 0'].map(middle)).toEqual([
+      [7, -7],
+      [3, -3],
+      [17, -17],
+      [-7, 7],
+    ]);
     // Radii too short for the ends: half round.
     expect(lengthOf(read('M-10 0 A1 1 0 0 1 10 0', 1e-5)[0])).toBeCloseTo(10 * Math.PI, 3);
     expect(corners('M0 0A0 5 0 0 1 4 4')).toEqual([
@@ -84,6 +95,18 @@ describe('the text of a path', () => {
     // x = 3t(1-t)^2 ... from (0, 0) with handles (0, 30), (30, 30) to (30, 0): its middle is (15, 22.5).
     const [curve] = read('M0 0C0 30 30 30 30 0', 0.001);
     expect(Math.min(...curve.points.map(({ y }) => y))).toBeCloseTo(-22.5, 2);
+    const gapTo = ({ points }: Stroke, x: number, y: number): number =>
+      Math.min(
+        ...points.slice(1).map((b, i) => {
+          const [a, dx, dy] = [points[i], b.x - points[i].x, b.y - points[i].y];
+          const share = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy)));
+          return Math.hypot(a.x + share * dx - x, a.y + share * dy - y);
+        }),
+      );
+    for (let t = 0; t <= 1; t += 0.001) {
+      const [x, y] = [90 * t * t * (1 - t) + 30 * t ** 3, -90 * t * (1 - t)];
+      expect(gapTo(curve, x, y)).toBeLessThan(0.001);
+    }
     expect(read('M0 0C0 30 30 30 30 0S60-30 60 0')).toEqual(read('M0 0C0 30 30 30 30 0C30-30 60-30 60 0'));
     expect(read('M0 0Q10 20 20 0T40 0')).toEqual(read('M0 0Q10 20 20 0Q30-20 40 0'));
     expect(read('M0 0L20 0T40 0')).toEqual(read('M0 0L20 0Q20 0 40 0'));
