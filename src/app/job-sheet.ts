@@ -113,6 +113,7 @@ export class JobSheet extends LitElement {
         .reach=${view.reach}
         .isMirrored=${view.isMirrored}
         .proposals=${view.proposals}
+        .costs=${view.costs}
         .proposalPct=${view.proposalPct}
       ></fl-seams-line>
       <fl-foam-line id="foam" .project=${project} .bench=${bench} .sheet=${view.sheet}></fl-foam-line>

@@ -43,6 +43,25 @@ export const PROPOSE_WORDS = {
   picture: (kind: ProposalKind, pieces: number) => `${KINDS[kind]}: ${pieces} flat pieces beside each other`,
   broken: 'Breaks a limit',
   taken: 'take a proposal',
+  costs: {
+    verb: 'what would it cost to join each seam?',
+    stopVerb: 'stop working out what joining costs',
+    ask: 'What would it cost to join each seam?',
+    known: (n: number, of: number) => `${n} of ${of} seams`,
+    seam: 'Seam',
+    joins: 'Joins',
+    saves: 'Saves',
+    choose: (letter: string) => `Choose seam ${letter}`,
+    closes: (piece: number) => `${piece} to itself`,
+    faults: {
+      notFlat: 'cannot be laid flat then',
+      overlaps: 'lies over itself then',
+      sheet: 'larger than the sheet then',
+      limit: 'more than the foam takes',
+    },
+    said: (n: number) =>
+      n === 0 ? 'No seam can be joined within the limits.' : `${n} can be joined within the limits.`,
+  },
   spoken: {
     begun: 'Looking for seams.',
     first: (pieces: number) => `A first proposal of ${pieces} pieces is there.`,

@@ -10,10 +10,11 @@ import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './proposals.ts';
+import './cost-list.ts';
 import './dart-list.ts';
 import './score-list.ts';
 import { SHARED } from './styles.ts';
-import type { Proposals, Reach, Tool } from './view-state.ts';
+import type { Costs, Proposals, Reach, Tool } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** Angle the field begins with, degrees: well above what a smooth surface shows from facet to facet, well below a hard corner. */
@@ -72,6 +73,7 @@ export class SeamsLine extends JobSection {
   @property() reach: Reach = 'edge';
   @property({ attribute: false }) isMirrored = false;
   @property({ attribute: false }) proposals: Proposals | null = null;
+  @property({ attribute: false }) costs: Costs | null = null;
   @property({ attribute: false }) proposalPct: number | null = null;
   @state() private angleDeg = FIRST_ANGLE_DEG;
   #sharpOnes: readonly number[] = [];
@@ -98,6 +100,7 @@ export class SeamsLine extends JobSection {
                 .proposals=${this.proposals}
                 .limitPct=${this.proposalPct}
               ></fl-proposals>
+              <fl-cost-list .project=${this.project} .bench=${this.bench} .costs=${this.costs}></fl-cost-list>
               ${this.#sharp()} ${this.#groups()} ${this.#offers()}
               ${
                 this.#markedCount() === 0

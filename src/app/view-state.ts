@@ -1,6 +1,7 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
-import type { PropView } from '../model/bench-view.ts';
+import type { PropView, SeamsView } from '../model/bench-view.ts';
+import type { SeamCost } from '../model/seam-cost.ts';
 import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
 import type { Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
@@ -36,6 +37,13 @@ export interface Proposals {
   /** Whether all that was marked stays in them. */
   readonly from: 'anew' | 'rest';
   readonly answers: Partial<Readonly<Record<ProposalKind, ProposalAnswer>>>;
+}
+
+/** What it would cost to join each of some seams, as far as it is known. Of other seams it says nothing. */
+export interface Costs {
+  readonly seams: SeamsView;
+  readonly isRunning: boolean;
+  readonly list: readonly SeamCost[];
 }
 
 /** Things to be lit on the stage while something that speaks of them is pointed at. */
@@ -100,6 +108,7 @@ export interface ViewState {
   /** The dart pulled last, while its tool is in hand: the corner it ends at, and how long it is. */
   readonly dart: { readonly tip: number; readonly lengthMm: number } | null;
   readonly proposals: Proposals | null;
+  readonly costs: Costs | null;
   /** Greatest stretch and squash a proposal may ask of the foam, per cent; null as much as the foam can take. */
   readonly proposalPct: number | null;
   /** First corner of a measured length, in the numbering of the sculpt. */
@@ -163,6 +172,7 @@ export const FIRST_VIEW: ViewState = {
   tautMm: 3,
   dart: null,
   proposals: null,
+  costs: null,
   proposalPct: null,
   from: null,
   to: null,

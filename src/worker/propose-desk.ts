@@ -2,7 +2,6 @@ import { fail, ok, type Result } from '../base/result.ts';
 import { Cancelled } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
-import { rulesOf } from '../model/foam-settings.ts';
 import type { SeamMarks, SeamSet } from '../model/seams.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { propose } from '../pipeline/propose/propose.ts';
@@ -11,6 +10,7 @@ import { seamWishesOf, type SeamWishes } from '../pipeline/seam-wishes.ts';
 import { setSeams } from '../project/commands.ts';
 import type { Project } from '../project/project.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import { limitsOf } from './proposal-limits.ts';
 import { picturePieces } from './piece-picture.ts';
 import type { ProposalAnswer, ProposalAsk, ProposalKind, ProposalNeeds, Proposing } from './proposing-api.ts';
 import { WaitingWork } from './waiting-work.ts';
@@ -60,7 +60,7 @@ class Search {
 }
 
 /** Seeks seams in the background, three answers side by side. */
-export class ProposeDesk implements Proposing {
+export class ProposeDesk implements Pick<Proposing, 'propose' | 'stopProposing'> {
   readonly #host: ProposeHost;
   #search: Search | null = null;
 
@@ -157,13 +157,7 @@ function wishOf(outcome: Outcome, { from, limitPct, only }: ProposalAsk): Omit<P
     mesh,
     // Where the sheet is cut finer its own vertices follow those of the sculpt.
     positions: cut.shell.neutralPositions.slice(0, mesh.positions.length),
-    limits: {
-      stretchPct: limitPct,
-      squashPct: limitPct,
-      laying: part.flatten,
-      sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
-      leastWidthMm: rulesOf(foam).narrowThicknesses * outermost.thicknessMm,
-    },
+    limits: limitsOf(part, foam, limitPct),
     seed: SEED,
     start,
     ...wishes,

@@ -1,4 +1,5 @@
 import type { Result } from '../base/result.ts';
+import type { SeamCost } from '../model/seam-cost.ts';
 
 /** How few pieces are sought: few with darts, more and simpler ones, or between. */
 export type ProposalKind = 'few' | 'between' | 'simple';
@@ -54,4 +55,11 @@ export interface Proposing {
   propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>>;
   /** Ends the search; the answers stand. */
   stopProposing(): Promise<void>;
+  /**
+   * Joins each seam of the last compute by itself and lays the piece that comes of it flat.
+   * @param onCost called with each as it is known.
+   * @returns when all are told, or it was called off.
+   */
+  seamCosts(limitPct: number, onCost: (cost: SeamCost) => void): Promise<Result<null>>;
+  stopCosting(): Promise<void>;
 }

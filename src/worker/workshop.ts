@@ -89,6 +89,7 @@ export class PipelineWorkshop implements Workshop {
   ): Promise<ComputeReply> {
     this.#running?.cancel();
     this.#trial?.cancel();
+    void this.#costs.stopCosting();
     const work = new PoliteWork(onProgress);
     this.#running = work;
     const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, sheet, work, onEarly));

@@ -522,4 +522,24 @@ describe('proposals', () => {
     expect(marks()).toEqual(expect.arrayContaining(ringLine(3)));
     workbench.setView({ proposals: null });
   });
+
+  it('tell what it would cost to join each seam, the cheapest first, and it is joined from there', async () => {
+    await stand(corner(rings, 0));
+    await userEvent.keyboard('{ArrowDown}');
+    await userEvent.keyboard('b{Escape}');
+    await marked(upright(0));
+    const inList = <T extends HTMLElement>(selector: string): T =>
+      findIn<T>(app, 'fl-job-sheet', 'fl-seams-line', 'fl-cost-list', selector);
+    await userEvent.click(inList('button'));
+    await vi.waitFor(() => expect(workbench.view.costs).toMatchObject({ isRunning: false }), { timeout: 30_000 });
+    await restedApp(app);
+    expect(inList('tbody tr').textContent.replace(/\s+/g, ' ')).toMatch(/1 to itself/);
+    expect(await axeFaults(app)).toEqual([]);
+    await userEvent.click(inList('tbody button'));
+    await restedApp(app);
+    await userEvent.keyboard('j');
+    await marked([]);
+    // Of other seams the list says nothing.
+    expect(findIn(app, 'fl-job-sheet', 'fl-seams-line', 'fl-cost-list').shadowRoot?.querySelector('table')).toBeNull();
+  });
 });
