@@ -116,7 +116,7 @@ const needOf = ({ badness, verdicts }: Layout): number =>
 const overLimit = (sum: number, strain: number): number => sum + Math.max(0, Math.min(strain, MOST_OVER) - 1);
 
 /** Cheapest ways from seams and edges to the peaks inside a piece. */
-function waysInto(graph: SeamGraph, { degree }: Layout, verdict: Verdict): SeamWay[] {
+export function waysInto(graph: SeamGraph, { degree }: Layout, verdict: Verdict): SeamWay[] {
   const ways: SeamWay[] = [];
   const seen = new Set<number>();
   for (const v of peaksOf(graph, verdict)) {

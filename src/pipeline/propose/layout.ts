@@ -17,7 +17,7 @@ export interface Layout {
   readonly patchOfTriangle: Int32Array;
   /** All that counts but what the limits say. */
   readonly sum: ProposalSum;
-  /** Badness of all pieces together; 0 where every limit holds. */
+  /** Badness of all pieces that may change together; 0 where all these hold every limit. */
   readonly badness: number;
 }
 
@@ -29,7 +29,7 @@ export interface Prices {
 
 /** From a dear piece and nearly free darts to cheap pieces and dear darts; between them in equal ratios. */
 const FEW: Prices = { piece: 1.5, dart: 0.01 };
-const SIMPLE: Prices = { piece: 0.15, dart: 0.25 };
+const SIMPLE: Prices = { piece: 0.06, dart: 0.5 };
 
 export function pricesOf(dial: ProposalWish['dial']): Prices {
   const at = dial === 'few' ? 0 : dial === 'simple' ? 1 : Math.min(1, Math.max(0, dial));
@@ -50,14 +50,21 @@ export class Assessor {
   /** Mean length of an edge over the root of the area. */
   readonly middlingEdge: number;
   readonly positions: Float64Array;
+  /** 1 per triangle of pieces that stay as they are: what limits these break is told, but no layout is worse for it. */
+  readonly #isSettled: Uint8Array | null;
   readonly #areaOf = new WeakMap<Patch, number>();
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
 
-  constructor(graph: SeamGraph, judge: Judge, positions: Float64Array, prices: Prices) {
+  constructor(
+    graph: SeamGraph,
+    judge: Judge,
+    { positions, dial, fixedTriangles }: Pick<ProposalWish, 'positions' | 'dial' | 'fixedTriangles'>,
+  ) {
     this.graph = graph;
     this.judge = judge;
-    this.prices = prices;
+    this.prices = pricesOf(dial);
+    this.#isSettled = fixedTriangles ?? null;
     this.positions = positions;
     this.rootArea = Math.sqrt(surfaceArea(positions, graph.mesh.triangles));
     this.middlingEdge = graph.length.reduce((sum, each) => sum + each, 0) / graph.edgeCount / this.rootArea;
@@ -133,13 +140,13 @@ export class Assessor {
       for (const t of patch.meshTriangles) patchOfTriangle[t] = -1 - i;
     });
     const found = kept.map((i) => ({ verdict: before?.verdicts[i], key: before?.keys[i] }));
-    let badness = found.reduce((all, { verdict }) => all + (verdict?.badness ?? 0), 0);
+    let badness = found.reduce((all, { verdict }) => all + (verdict === undefined ? 0 : this.#badnessOf(verdict)), 0);
     if (badness > room) return null;
     for (const patch of patches) {
       const key = this.#keyOf(isSeam, patch, patchOfTriangle);
       const earlier = before === null ? [] : earlierOf(before, patch);
-      const verdict = await this.judge.judge(key, patch, earlier, room - badness);
-      badness += verdict.badness;
+      const verdict = await this.judge.judge(key, patch, earlier, this.isSettled(patch) ? Infinity : room - badness);
+      badness += this.#badnessOf(verdict);
       if (badness > room) return null;
       found.push({ verdict, key });
     }
@@ -151,6 +158,14 @@ export class Assessor {
     });
     const [verdicts, keys] = [whole.map((each) => each.verdict), whole.map((each) => each.key)];
     return { isSeam, degree, tips, verdicts, keys, patchOfTriangle, sum, badness };
+  }
+
+  isSettled({ meshTriangles }: Patch): boolean {
+    return this.#isSettled?.[meshTriangles[0]] === 1;
+  }
+
+  #badnessOf({ patch, badness }: Verdict): number {
+    return this.isSettled(patch) ? 0 : badness;
   }
 
   /** Pieces beside which no seam has come or gone, by number, and the triangles of all others, ascending. */
@@ -179,7 +194,7 @@ export class Assessor {
     for (const [i, verdict] of layout.verdicts.entries()) {
       verdicts.push(await this.judge.confirm(layout.keys[i], verdict));
     }
-    return { ...layout, verdicts, badness: verdicts.reduce((sum, { badness }) => sum + badness, 0) };
+    return { ...layout, verdicts, badness: verdicts.reduce((sum, verdict) => sum + this.#badnessOf(verdict), 0) };
   }
 
   #keyOf(isSeam: Uint8Array, patch: Patch, patchOfTriangle: Int32Array): string {

@@ -64,7 +64,7 @@ export class Moves {
   readonly #kinds: readonly (readonly [number, (layout: Layout) => Move | null])[] = [
     [0.2, this.#shorten],
     [0.12, this.#lengthen],
-    [0.22, this.#moveTip],
+    [0.19, this.#moveTip],
     [0.05, this.#dropDart],
     [0.06, this.#addDart],
     [0.08, this.#swapDart],
@@ -72,7 +72,7 @@ export class Moves {
     [0.04, this.#rebase],
     [0.08, this.#reconnect],
     [0.02, this.#dropRun],
-    [0.02, this.#close],
+    [0.05, this.#close],
   ];
 
   #shorten(layout: Layout): Move | null {

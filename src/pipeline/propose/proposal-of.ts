@@ -3,13 +3,13 @@ import { surfaceArea } from '../../mesh/measure.ts';
 import { angleDefect } from '../../steps/flatten/unfold.ts';
 import { restShapes } from '../../steps/flatten/rest-shapes.ts';
 import { seamEdgesAt } from '../../steps/seams/propose-graph.ts';
-import type { Judge, Verdict } from './judge.ts';
+import type { Verdict } from './judge.ts';
 import type { Assessor, Layout } from './layout.ts';
 import type { LimitReason, Proposal, ProposedPiece } from './proposal.ts';
 
 /** A layout as it is told. */
 export function proposalOf(assessor: Assessor, layout: Layout, moves: number): Proposal {
-  const { graph, rootArea, judge } = assessor;
+  const { graph, rootArea } = assessor;
   const { isSeam, verdicts, sum } = layout;
   const edges: (readonly [number, number])[] = [];
   let lengthMm = 0;
@@ -25,7 +25,7 @@ export function proposalOf(assessor: Assessor, layout: Layout, moves: number): P
     if (edge !== undefined && piece >= 0) dartsOf[piece] += 1;
   }
   const perPiece = verdicts.map((verdict, i) => pieceOf(assessor, verdict, dartsOf[i]));
-  const reasons = verdicts.flatMap((verdict, i) => reasonsOf(assessor, judge, verdict, i));
+  const reasons = verdicts.flatMap((verdict, i) => reasonsOf(assessor, verdict, i));
   return {
     seams: { isSeam, count: edges.length },
     edges,
@@ -57,8 +57,9 @@ function pieceOf({ positions }: Assessor, verdict: Verdict, dartCount: number): 
 }
 
 /** Which limits a piece breaks, and where. */
-function reasonsOf({ positions }: Assessor, { limits }: Judge, verdict: Verdict, piece: number): LimitReason[] {
+export function reasonsOf({ positions, judge }: Assessor, verdict: Verdict, piece: number): LimitReason[] {
   if (verdict.badness === 0) return [];
+  const { limits } = judge;
   const { patch, strain, overlaps, flat } = verdict;
   const defectRad = angleDefect(restShapes(patch, positions), patch.loops);
   const worst = strain.reduce((best, value, t) => (value > strain[best] ? t : best), 0);

@@ -1,10 +1,9 @@
 import { seededRandom } from '../../base/random.ts';
 import type { Work } from '../../base/work.ts';
 import { coneTree } from '../../steps/seams/cone-tree.ts';
-import { seamGraph } from '../../steps/seams/propose-graph.ts';
 import { firstLayout } from './first-layout.ts';
-import { Judge } from './judge.ts';
-import { Assessor, pricesOf, type Layout } from './layout.ts';
+import type { Assessor, Layout } from './layout.ts';
+import { assessorOf, startOf } from './assessor-of.ts';
 import { proposalOf } from './proposal-of.ts';
 import type { Proposal, ProposalWish } from './proposal.ts';
 import { mergedAreas } from './merged-areas.ts';
@@ -13,7 +12,7 @@ import { Search } from './search.ts';
 /**
  * Seeks seams under which every piece keeps its limits and which cost little: a feasible first answer, then better ones until told to stop.
  * The same wish, seed and number of moves give the same answer on every machine.
- * @param onBetter  called with each answer that is better than all before; it holds every limit.
+ * @param onBetter  called with each answer that is better than all before; all pieces that may change hold every limit.
  * @param until     asked between moves: true to stop. Time comes in here alone.
  * @returns the best answer; where none holds every limit, the nearest with its reasons.
  * @throws Cancelled when the work was called off.
@@ -24,11 +23,8 @@ export async function propose(
   onBetter: (proposal: Proposal) => void,
   until: () => boolean,
 ): Promise<Proposal> {
-  const { mesh, positions } = wish;
-  const graph = seamGraph(mesh, wish);
-  const assessor = new Assessor(graph, new Judge(wish, work), positions, pricesOf(wish.dial));
-  const start = new Uint8Array(graph.edgeCount);
-  if (wish.start !== undefined) start.set(wish.start.isSeam.map((value, e) => (graph.isOpen[e] === 1 ? 0 : value)));
+  const assessor = assessorOf(wish, work);
+  const start = startOf(wish, assessor.graph);
   await work.pause(0, 'looking for seams');
   const search = new Search(
     assessor,
@@ -49,6 +45,8 @@ const MANY_TRIANGLES = 2000;
 const MOST_PIECES = 12;
 /** A way to begin that leaves more pieces than this is not the only one tried. */
 const FEW_PIECES = 2;
+/** Where a piece costs less than this, more and simpler ones are looked for in any case. */
+const DEAR_PIECE = 0.5;
 
 /**
  * The cheapest of several ways to begin: seams there are, cut on where pieces fail; a tree over sharp corners; nearly flat areas made one
@@ -70,7 +68,7 @@ async function firstOf(assessor: Assessor, search: Search, start: Uint8Array, un
   const byAreas = (): Promise<Layout | null> => mergedAreas(assessor, start, until);
   let best: Layout | null = null;
   for (const way of isMany ? [byAreas, ...ways] : [...ways, byAreas]) {
-    if (best !== null && (until() || (way === byAreas && isFew(best)))) break;
+    if (best !== null && (until() || (way === byAreas && isFew(best) && assessor.prices.piece > DEAR_PIECE))) break;
     const found = await way(best);
     if (found !== null) best = betterOf(best, await search.begin(found));
   }
