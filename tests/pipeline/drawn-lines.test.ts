@@ -8,6 +8,7 @@ import { forgetWish } from '../../src/project/commands.ts';
 import type { Project, SculptPart } from '../../src/project/project.ts';
 import { cone, objOf, tube, type Solid } from '../reference/handbook/polygon-solids.ts';
 import { recompute } from '../reference/recompute.mjs';
+import { forAll } from '../support/for-all.ts';
 import { block, inSheets, outcomeOf, solidProject } from '../support/run-solid.ts';
 
 const BOX = block([0, 0, 0], [100, 100, 100]);
@@ -187,6 +188,42 @@ describe('things that roll out', () => {
     expect(across[1]).toBeCloseTo(Math.hypot(girth, 120), 6);
     expect(faultsOf(solid, cut)).toEqual([]);
   });
+});
+
+describe('random lines over what rolls out', () => {
+  it('leave every piece without stretch', () =>
+    forAll(
+      (rand) => {
+        const solid = { ...(rand() < 0.5 ? tube(24, 50, 50, () => 120) : cone(24, 60, 80)) };
+        const point = (): Points[number] => {
+          const face = Math.floor(rand() * solid.faces.length);
+          const weights = solid.faces[face].map(() => rand());
+          const sum = weights.reduce((all, weight) => all + weight, 0);
+          return { face, bary: weights.map((weight) => weight / sum) };
+        };
+        return {
+          solid,
+          paths: Array.from({ length: 1 + Math.floor(3 * rand()) }, () => path([point(), point(), point()])),
+        };
+      },
+      async ({ solid, paths }) => {
+        const cut = await outcomeOf(solid, (part) => ({
+          ...withPaths(...paths)(part),
+          modelIs: 'middle',
+          layers: [{ ...part.layers[0], neutralFraction: 0.5 }],
+        }));
+        expect(cut.stopped).toBeNull();
+        for (const flat of cut.flats ?? []) {
+          const worst = [...(flat?.major ?? []), ...(flat?.minor ?? [])].reduce(
+            (far, x) => Math.max(far, Math.abs(x - 1)),
+            0,
+          );
+          expect(worst).toBeLessThan(1e-9);
+        }
+        expect(faultsOf(solid, cut)).toEqual([]);
+      },
+      { runs: 3, seed: 3 },
+    ));
 });
 
 describe('a dart', () => {

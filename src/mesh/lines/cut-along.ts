@@ -50,9 +50,9 @@ export function* cutAlongSteps(mesh: Mesh, lines: readonly MeshLine[]): Stepwise
   }
   const before = vertexCount(mesh);
   // New vertices in the order of the lines that brought them.
-  const order = [...net.points.keys()].sort((p, q) => net.points[p].line - net.points[q].line || p - q);
-  const added = order.map((p) => net.points[p].place);
-  const numberOf = new Uint32Array(net.points.length);
+  const order = [...net.points.list.keys()].sort((p, q) => net.points.list[p].line - net.points.list[q].line || p - q);
+  const added = order.map((p) => net.points.list[p].place);
+  const numberOf = new Uint32Array(net.points.list.length);
   order.forEach((p, i) => (numberOf[p] = before + i));
   const named = (p: number): number => (p < before ? p : numberOf[p - before]);
   const { triangles, sourceOfTriangle } = yield* filled(mesh, net, named);
@@ -84,7 +84,7 @@ export function* cutAlongSteps(mesh: Mesh, lines: readonly MeshLine[]): Stepwise
     added,
     lines: net.chains().map((chain) => Uint32Array.from(chain, named)),
     partsOfEdge: new Map(
-      net.partedEdges().map((edge) => [edge, Uint32Array.from(net.pointsOnEdge(edge), named)] as const),
+      net.points.partedEdges().map((edge) => [edge, Uint32Array.from(net.points.pointsOnEdge(edge), named)] as const),
     ),
   };
 }
@@ -96,7 +96,7 @@ function* filled(
   named: (point: number) => number,
 ): Stepwise<{ triangles: Uint32Array; sourceOfTriangle: Int32Array }> {
   const { edgeOfHalfedge } = topologyOf(mesh);
-  const parted = new Set(net.partedEdges());
+  const parted = new Set(net.points.partedEdges());
   const touched = new Set(net.crossedTriangles());
   // All triangles at an edge, also where more than two meet.
   edgeOfHalfedge.forEach((edge, h) => {
@@ -105,9 +105,9 @@ function* filled(
   const parts: { readonly t: number; readonly line: number; readonly corners: readonly number[] }[] = [];
   let count = triangleCount(mesh);
   for (const t of [...touched].sort((p, q) => p - q)) {
-    const points = net.pointsOf(t);
+    const points = net.points.pointsOf(t);
     if (points.length === 3 && net.linksIn(t).length === 0) continue;
-    const places = points.map((p) => net.inPlane(t, p));
+    const places = points.map((p) => net.points.inPlane(t, p));
     const localOf = new Map(points.map((p, i) => [p, i] as const));
     const local = (p: number): number => localOf.get(p) ?? -1;
     const corners = fillTriangle({

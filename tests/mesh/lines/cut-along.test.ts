@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkMesh } from '../../../src/mesh/check-mesh.ts';
 import { cutAlong, type CutMesh } from '../../../src/mesh/lines/cut-along.ts';
-import { LINE_JOIN_MM } from '../../../src/mesh/lines/line-net.ts';
+import { LINE_JOIN_MM } from '../../../src/mesh/lines/net-points.ts';
 import type { MeshLine, MeshPoint } from '../../../src/mesh/lines/mesh-line.ts';
 import { placeOf } from '../../../src/mesh/lines/mesh-point.ts';
 import { nearShortestLine } from '../../../src/mesh/lines/shortest-line.ts';
