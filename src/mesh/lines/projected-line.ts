@@ -218,10 +218,14 @@ class LineBuilder {
     if (!closed || first === undefined || !this.#joins(last[last.length - 1], first[0]))
       return lines.map((points) => ({ points, closed: false }));
     if (lines.length === 1) {
-      const points = withoutDoubles(isSamePoint(first[0], last[last.length - 1]) ? first : first.slice(0, -1), true);
+      // The last point lies on the first, or so near it that it may go where the one before it leads there as well.
+      const before = first[first.length - 2];
+      const isSpare =
+        isSamePoint(first[0], last[last.length - 1]) || sharedTriangle(this.#surface, before, first[0]) >= 0;
+      const points = withoutDoubles(isSpare ? first.slice(0, -1) : first, true);
       return [{ points, closed: points.length > 2 }];
     }
-    const joined = withoutDoubles([...last, ...first.slice(1)], false);
+    const joined = withoutDoubles([...last, ...this.#from(last, first[0], first[1]), ...first.slice(2)], false);
     return [joined, ...lines.slice(1, -1)].map((points) => ({ points, closed: false }));
   }
 

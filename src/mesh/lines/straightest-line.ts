@@ -106,7 +106,7 @@ function leave(
     return { point: pointOnHalfedge(surface, halfedge, share), weights: out, length, halfedge };
   }
   // Straight through a corner or along a side: the corner the ray comes nearest to, by the angle.
-  const cosine = ahead.map((far, k) => (weights[k] === 1 ? -Infinity : far / Math.hypot(far, side[k])));
+  const cosine = ahead.map((far, k) => (weights[k] === 1 ? -2 : far / Math.hypot(far, side[k]) || -1));
   return atCorner(cosine.indexOf(Math.max(...cosine)));
 
   function atCorner(k: number): ReturnType<typeof leave> {
