@@ -1,7 +1,7 @@
 import { seededRandom } from '../../base/random.ts';
 import type { Patch } from '../../model/patch.ts';
 import { cutTriangles } from '../../steps/cut/cut-patches.ts';
-import { dartTips, seamDegrees, type SeamGraph } from '../../steps/seams/propose-graph.ts';
+import { dartTips, seamDegrees, seamTurns, type SeamGraph } from '../../steps/seams/propose-graph.ts';
 import { surfaceArea } from '../../mesh/measure.ts';
 import { topologyOf } from '../../mesh/topology.ts';
 import type { Judge, Verdict } from './judge.ts';
@@ -28,7 +28,7 @@ export interface Prices {
 }
 
 /** From a dear piece and nearly free darts to cheap pieces and dear darts; between them in equal ratios. */
-const FEW: Prices = { piece: 1.5, dart: 0.01 };
+const FEW: Prices = { piece: 1.5, dart: 0.025 };
 const SIMPLE: Prices = { piece: 0.06, dart: 0.5 };
 
 export function pricesOf(dial: ProposalWish['dial']): Prices {
@@ -37,6 +37,12 @@ export function pricesOf(dial: ProposalWish['dial']): Prices {
   return { piece: between(FEW.piece, SIMPLE.piece), dart: between(FEW.dart, SIMPLE.dart) };
 }
 
+/**
+ * What a right angle's worth of turn in a seam costs, in roots of the area, and at most in middling edges: a hand with a knife follows a
+ * smooth line.
+ */
+const TURN_PRICE = 0.02;
+const TURN_EDGES = 0.6;
 /** Share of the area under which a piece is a sliver nobody wants to cut, and what one next to nothing costs, in roots of the area. */
 const SLIVER_SHARE = 0.01;
 const SLIVER_PRICE = 0.5;
@@ -52,6 +58,7 @@ export class Assessor {
   readonly positions: Float64Array;
   /** 1 per triangle of pieces that stay as they are: what limits these break is told, but no layout is worse for it. */
   readonly #isSettled: Uint8Array | null;
+  readonly #turnPrice: number;
   readonly #areaOf = new WeakMap<Patch, number>();
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
@@ -63,11 +70,12 @@ export class Assessor {
   ) {
     this.graph = graph;
     this.judge = judge;
-    this.prices = pricesOf(dial);
     this.#isSettled = fixedTriangles ?? null;
     this.positions = positions;
     this.rootArea = Math.sqrt(surfaceArea(positions, graph.mesh.triangles));
     this.middlingEdge = graph.length.reduce((sum, each) => sum + each, 0) / graph.edgeCount / this.rootArea;
+    this.prices = pricesOf(dial);
+    this.#turnPrice = Math.min(TURN_PRICE, TURN_EDGES * this.middlingEdge);
     // A piece goes by the exclusive or of random marks of its triangles and of the seams inside it (Zobrist 1970).
     const random = seededRandom(0x5ea3);
     const marks = (count: number): Uint32Array =>
@@ -86,8 +94,10 @@ export class Assessor {
     let sum = 0;
     for (let e = 0; e < isSeam.length; e += 1) if (isSeam[e] === 1) sum += cost[e] === Infinity ? lengths[e] : cost[e];
     const length = sum / this.rootArea;
+    const turns = this.#turnPrice * seamTurns(this.graph, this.positions, isSeam);
     return {
-      total: length + this.prices.piece * pieces + this.prices.dart * tips + SLIVER_PRICE * slivers,
+      turns,
+      total: length + turns + this.prices.piece * pieces + this.prices.dart * tips + SLIVER_PRICE * slivers,
       length,
       pieces: this.prices.piece * pieces,
       darts: this.prices.dart * tips,

@@ -50,6 +50,8 @@ export interface ProposalSum {
   readonly total: number;
   /** Seam length times weight, over the root of the area. */
   readonly length: number;
+  /** Of sharp turns in seams. */
+  readonly turns: number;
   readonly pieces: number;
   readonly darts: number;
   /** Of pieces under a hundredth of the area. */

@@ -54,19 +54,21 @@ const DEAR_PIECE = 0.5;
  */
 async function firstOf(assessor: Assessor, search: Search, start: Uint8Array, until: () => boolean): Promise<Layout> {
   const { graph, positions } = assessor;
+  const given = await assessor.assess(start, null);
+  if (given === null) throw new Error('a layout without limit is always assessed');
+  let best: Layout | null = given.badness === 0 ? await search.begin(given) : null;
+  if (best?.badness !== 0) best = null;
   const tree = coneTree(graph, positions, start);
   const isMany = graph.mesh.triangles.length / 3 > MANY_TRIANGLES || (tree === null && !graph.isRim.includes(1));
-  const fixedPieces = (await assessor.assess(start, null, Infinity, 1))?.verdicts.length ?? 0;
   const ways: ((best: Layout | null) => Promise<Layout | null>)[] = (tree === null ? [start] : [tree, start]).map(
     (seams) => (best) =>
       firstLayout(assessor, seams, until, {
         mostTotal: best?.sum.total ?? Infinity,
         mostLaid: MOST_LAID,
-        mostPieces: fixedPieces + MOST_PIECES,
+        mostPieces: given.verdicts.length + MOST_PIECES,
       }),
   );
   const byAreas = (): Promise<Layout | null> => mergedAreas(assessor, start, until);
-  let best: Layout | null = null;
   for (const way of isMany ? [byAreas, ...ways] : [...ways, byAreas]) {
     if (best !== null && (until() || (way === byAreas && isFew(best) && assessor.prices.piece > DEAR_PIECE))) break;
     const found = await way(best);

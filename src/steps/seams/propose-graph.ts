@@ -225,3 +225,39 @@ export function changeSeams(
   for (const e of added) put(e, 1);
   return next;
 }
+
+/** Turns up to this, radians, are followed by eye: 30 degrees. */
+const SMOOTH_TURN = Math.PI / 6;
+
+/** How much seams turn at their inner vertices beyond {@link SMOOTH_TURN} each, in right angles, all together. */
+export function seamTurns({ ends, vertexCount }: SeamGraph, p: Float64Array, isSeam: Uint8Array): number {
+  const before = new Int32Array(vertexCount).fill(-1);
+  const after = new Int32Array(vertexCount).fill(-1);
+  const degree = new Uint8Array(vertexCount);
+  for (let e = 0; e < isSeam.length; e += 1) {
+    if (isSeam[e] === 0) continue;
+    const [v, w] = [ends[2 * e], ends[2 * e + 1]];
+    for (const [from, to] of [
+      [v, w],
+      [w, v],
+    ]) {
+      if (degree[from] === 0) before[from] = to;
+      else after[from] = to;
+      degree[from] += 1;
+    }
+  }
+  let sum = 0;
+  for (let v = 0; v < vertexCount; v += 1) {
+    if (degree[v] !== 2) continue;
+    let [dot, aa, bb] = [0, 0, 0];
+    for (let i = 0; i < 3; i += 1) {
+      const [x, y] = [p[3 * v + i] - p[3 * before[v] + i], p[3 * after[v] + i] - p[3 * v + i]];
+      dot += x * y;
+      aa += x * x;
+      bb += y * y;
+    }
+    if (!(aa > 0 && bb > 0)) continue;
+    sum += Math.max(0, Math.acos(Math.min(1, Math.max(-1, dot / Math.sqrt(aa * bb)))) - SMOOTH_TURN);
+  }
+  return sum / (Math.PI / 2);
+}
