@@ -11,9 +11,9 @@ import { NOTHING, NO_PATH } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 
 /** What was clicked as a place to draw through, or null beside the sculpt. */
-export function spotOf({ onSculpt, triangle, point, edge }: BenchPick): Spot | null {
+export function spotOf({ onSculpt, triangle, point, border }: BenchPick): Spot | null {
   if (onSculpt !== true || triangle === undefined || point === undefined) return null;
-  return { triangle, point, ...(edge === undefined ? {} : { edge }) };
+  return { triangle, point, ...(border === undefined ? {} : { edge: border }) };
 }
 
 /** A click this near a picked place means that place, as a share of the size of the sculpt. */

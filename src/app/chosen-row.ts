@@ -182,6 +182,7 @@ export class ChosenRow extends JobSection {
   /** How far the seam may stray when it is straightened. */
   #taut() {
     return html`<fl-length-field
+      class="inline"
       label="${WORDS.marking.verbs.straighten} ${WORDS.marking.within}"
       .mm=${this.view.tautMm}
       .unit=${this.unit}
@@ -203,6 +204,7 @@ export class ChosenRow extends JobSection {
       area === null
         ? `${WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason)} ${WORDS.forming.areas.again}`
         : areaWords(area, giveOf(this.sculptPart?.regions ?? [], area.faces), this.unit, this.view.withinMm === null);
+    if (area !== null) return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, this.#within());
     const fields = html`<label>
         ${WORDS.chosen.pieceName}
         <input
@@ -227,7 +229,7 @@ export class ChosenRow extends JobSection {
         .hasUp=${piece.up !== null}
         @fl-grain=${(event: GrainEvent) => grainCommands(this.bench, piece, event.grain).forEach((command) => this.send(command))}
       ></fl-grain-field>
-      ${this.#foam(piece)} ${area === null ? nothing : this.#within()}`;
+      ${this.#foam(piece)}`;
     return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
   }
 

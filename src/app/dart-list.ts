@@ -68,6 +68,7 @@ export class DartList extends JobSection {
         hole === undefined
           ? html`<span></span>`
           : html`<fl-length-field
+              class="inline"
               label=${words.diameter}
               .mm=${hole.diameterMm}
               .unit=${this.unit}

@@ -28,31 +28,33 @@ export function seamHoldVerbs(bench: Workbench, seam: string): Verb[] {
   ];
 }
 
-/** What keeps the chosen piece as it is, and what is said of seams in the area of it that was clicked. */
+/** What keeps the chosen piece as it is. */
 export function pieceHoldVerbs(bench: Workbench, piece: FoamPiece): Verb[] {
   const { part } = bench;
   if (part === null) return [];
   const faces = facesOfPiece(bench.bench, piece);
   const isOn = isHeld(part, faces);
-  const words = MARK_WORDS.verbs;
-  const area = chosenArea(bench.bench, bench.view);
-  const paint = (seams: SeamPaint) => () => {
-    if (area !== null) bench.run(addRegion(MARK_WORDS.areaNames[seams](area.piece), area.faces, 'normal', seams));
-  };
   return [
     {
       id: 'hold-piece',
-      label: isOn ? words.letGo : words.hold,
+      label: isOn ? MARK_WORDS.verbs.letGo : MARK_WORDS.verbs.hold,
       key: 'h',
       isNear: true,
       isOn,
       run: () => bench.run(isOn ? letPieceGo(faces) : holdPiece(faces)),
     },
-    ...(area === null
-      ? []
-      : [
-          { id: 'area-clear', label: words.keepClear, key: 'k', isNear: true, run: paint('clear') },
-          { id: 'area-prefer', label: words.prefer, key: 'p', isNear: true, run: paint('prefer') },
-        ]),
+  ];
+}
+
+/** What is said of seams in the area that was clicked. */
+export function areaPaintVerbs(bench: Workbench): Verb[] {
+  const area = chosenArea(bench.bench, bench.view);
+  if (area === null) return [];
+  const { keepClear, prefer } = MARK_WORDS.verbs;
+  const paint = (seams: SeamPaint) => () =>
+    bench.run(addRegion(MARK_WORDS.areaNames[seams](area.piece), area.faces, 'normal', seams));
+  return [
+    { id: 'area-clear', label: keepClear, key: 'k', isNear: true, run: paint('clear') },
+    { id: 'area-prefer', label: prefer, key: 'p', isNear: true, run: paint('prefer') },
   ];
 }

@@ -35,6 +35,15 @@ export class LengthField extends LitElement {
         inline-size: 7.5em;
         font-size: var(--t-body);
       }
+      :host(.inline) label {
+        flex-direction: row;
+        align-items: center;
+        gap: var(--s2);
+        font-size: var(--t-small);
+      }
+      :host(.inline) input {
+        inline-size: 5em;
+      }
       .wrong {
         color: var(--wrong);
         max-inline-size: 12em;

@@ -195,6 +195,7 @@ export class LookRow extends JobSection {
       <button @click=${() => this.ask('part-at-plane')}>${verbs.atPlane}<kbd>8</kbd></button>
       <button @click=${() => this.ask('part-at-planes')}>${verbs.atPlanes}<kbd>9</kbd></button>
       <fl-length-field
+        class="inline"
         label=${every}
         .mm=${this.view.spacingMm}
         .unit=${this.unit}

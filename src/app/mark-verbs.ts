@@ -168,22 +168,16 @@ export function dartVerbs(bench: Workbench): Verb[] {
   ];
 }
 
-/** What marks seams in the chosen piece, or round the area of it that was clicked. */
+/** What marks seams in the chosen piece. */
 export function pieceMarkVerbs(bench: Workbench, piece: FoamPiece): Verb[] {
-  const area = chosenArea(bench.bench, bench.view);
   const split = () => bench.setView({ ...AFRESH, tool: 'path', within: { piece: piece.id, isAcross: true } });
-  return [
-    { id: 'split', label: MARK_WORDS.verbs.split, key: 'b', isNear: true, run: split },
-    ...(area === null
-      ? []
-      : [
-          {
-            id: 'round-here',
-            label: MARK_WORDS.verbs.roundHere,
-            key: 'l',
-            isNear: true,
-            run: () => void partRound(bench, { faces: area.faces }),
-          },
-        ]),
-  ];
+  return [{ id: 'split', label: MARK_WORDS.verbs.split, key: 'b', isNear: true, run: split }];
+}
+
+/** What marks seams round the area that was clicked. */
+export function areaMarkVerbs(bench: Workbench): Verb[] {
+  const area = chosenArea(bench.bench, bench.view);
+  if (area === null) return [];
+  const run = () => void partRound(bench, { faces: area.faces });
+  return [{ id: 'round-here', label: MARK_WORDS.verbs.roundHere, key: 'l', isNear: true, run }];
 }

@@ -3,8 +3,8 @@ import { addRepair, setPieceSetting } from '../project/commands.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
-import { pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
-import { dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
+import { areaPaintVerbs, pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
+import { areaMarkVerbs, dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
@@ -133,7 +133,7 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
   const face = faceOfPiece(bench.bench, piece);
   const other = piece.tracedSide === 'face' ? 'back' : 'face';
   const style = piece.bendStyle === 'rolled' ? 'grooved' : 'rolled';
-  return [
+  const ofPiece: Verb[] = [
     { id: 'frame-piece', label: words.frame, key: 'c', isNear: true, run: () => actions.frame({ piece: index }) },
     {
       id: 'trace',
@@ -163,11 +163,14 @@ function pieceVerbs(bench: Workbench, actions: WindowActions, id: string): Verb[
     ...pieceMarkVerbs(bench, piece),
     ...pieceHoldVerbs(bench, piece),
     ...easeVerbs(bench, piece.patch),
-    ...areaVerbs(bench),
     ...((bench.bench.sculpt?.facts.shells ?? 1) > 1
       ? [{ id: 'keep-surface', label: words.keepSurface, isNear: true, run: () => keepSurface(bench, piece) }]
       : []),
   ];
+  // Where an area is meant, what is done with it stands beside it; the piece's own verbs are in the finder.
+  const isArea = chosenArea(bench.bench, bench.view) !== null;
+  const area = [...areaMarkVerbs(bench), ...areaPaintVerbs(bench), ...areaVerbs(bench)];
+  return [...area, ...ofPiece.map((verb) => (isArea ? { ...verb, isNear: false } : verb))];
 }
 
 /** Drops every surface of the sculpt but the one this piece is cut from. */

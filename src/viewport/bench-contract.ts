@@ -8,6 +8,8 @@ export interface BenchPick {
   readonly triangle?: number;
   /** Edge of the sculpt's topology. */
   readonly edge?: number;
+  /** With the edge tool: the seam or open edge within reach, by its edge, even where another edge is nearer. */
+  readonly border?: number;
   /** Vertex of the sculpt nearest to the pointer on that triangle. */
   readonly vertex?: number;
   /** True where it is the sculpt itself (or its foam in place), not a piece on its way or flat. */

@@ -11,6 +11,8 @@ import type { SculptIndex } from './sculpt-index.ts';
 /** How near the pointer must come, px: to any edge with the edge tool, to a seam without. */
 const EDGE_REACH_PX = 12;
 const SEAM_REACH_PX = 7;
+/** So near to a seam or an open edge a line is meant to end on it, px. */
+const BORDER_REACH_PX = 10;
 /** Up to here the foam itself is asked where a ray meets it; larger sculpts are asked through their tree while they are whole. */
 const MOST_TRIANGLES = 30_000;
 /** Off the outline by no more than this still finds the edge, px. */
@@ -60,17 +62,23 @@ export class BenchPicker {
     const corners = hit.isFoam && body !== null ? body.facePoints : this.#bench.formCorners;
     const isApart = hit.isFoam && !this.#bench.isWhole;
     const patchOf = pieces?.patchOfTriangle ?? null;
-    const found = nearestEdge(
-      pointer,
-      hit.triangle,
-      corners,
-      sculpt.triangles,
-      index,
-      this.#projection,
-      isEdgeTool ? EDGE_REACH_PX : SEAM_REACH_PX,
-      (e) => (isEdgeTool ? sculpt.edgeIsDiagonal[e] === 0 : seams !== null && seams.chainOfEdge[e] >= 0),
-      (t) => !isApart || patchOf === null || patchOf[t] === patchOf[hit.triangle],
-    );
+    const nearest = (reachPx: number, isAllowed: (edge: number) => boolean) =>
+      nearestEdge(
+        pointer,
+        hit.triangle,
+        corners,
+        sculpt.triangles,
+        index,
+        this.#projection,
+        reachPx,
+        isAllowed,
+        (t) => !isApart || patchOf === null || patchOf[t] === patchOf[hit.triangle],
+      );
+    const isSeam = (e: number): boolean => seams !== null && seams.chainOfEdge[e] >= 0;
+    const found = isEdgeTool
+      ? nearest(EDGE_REACH_PX, (e) => sculpt.edgeIsDiagonal[e] === 0)
+      : nearest(SEAM_REACH_PX, isSeam);
+    const border = isEdgeTool ? nearest(BORDER_REACH_PX, (e) => isSeam(e) || sculpt.edgeIsOpen[e] === 1) : null;
     if (direct === null && found === null) return this.#sheetOrNothing(pointer);
     const triangle = hit.triangle;
     const patch = patchOf === null ? undefined : pieces?.patches[patchOf[triangle]];
@@ -83,6 +91,7 @@ export class BenchPicker {
       onSculpt: !isApart,
       point: this.#placeOn(triangle, corners, pointer),
       ...(found === null ? {} : { edge: found.edge }),
+      ...(border === null ? {} : { border: border.edge }),
       ...(seam < 0 ? {} : { seam }),
       ...(patch === undefined || patch.piece < 0 ? {} : { piece: patch.piece }),
       ...(patch?.stretchPct == null || local < 0 ? {} : { stretchPct: patch.stretchPct[local] }),

@@ -4,6 +4,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import type { SeamMarks, SeamSet } from '../model/seams.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
+import { pricesOf } from '../pipeline/propose/layout.ts';
 import { propose } from '../pipeline/propose/propose.ts';
 import type { Proposal, ProposalWish } from '../pipeline/propose/proposal.ts';
 import { seamWishesOf, type SeamWishes } from '../pipeline/seam-wishes.ts';
@@ -79,13 +80,15 @@ export class ProposeDesk implements Pick<Proposing, 'propose' | 'stopProposing'>
       );
     const search = new Search(() => this.#host.isBusy());
     this.#search = search;
+    const shown = outcome.cut?.mesh ?? wish.mesh;
     const tell = (kind: ProposalKind, proposal: Proposal, needs: ProposalNeeds | null = null): void =>
-      onAnswer(answerOf(wish.mesh, outcome.cut?.mesh ?? wish.mesh, kind, proposal, needs));
+      onAnswer(answerOf(wish.mesh, shown, kind, proposal, needs));
+    const best = new BestOfKinds(tell);
     try {
-      const found = await seekAll(wish, search, tell);
+      await seekAll(wish, search, (proposal) => best.offer(proposal));
       const paths = ask.from === 'rest' ? outcome.part.seams.paths : [];
-      for (const { kind, best } of found)
-        tell(kind, best, await this.#needsOf(outcome, { edges: pairsOf(wish.mesh, best), paths }));
+      for (const [kind, proposal] of best.all)
+        tell(kind, proposal, await this.#needsOf(outcome, { edges: pairsOf(wish.mesh, proposal), paths }));
     } catch (error) {
       if (!(error instanceof Cancelled)) throw error;
     } finally {
@@ -108,38 +111,63 @@ export class ProposeDesk implements Pick<Proposing, 'propose' | 'stopProposing'>
   }
 }
 
-interface Found {
-  readonly kind: ProposalKind;
-  readonly best: Proposal;
+/** The best answer of each kind, whoever found it: what is sought for few pieces may be the best of the simple ones too. */
+class BestOfKinds {
+  readonly #best = new Map<ProposalKind, Proposal>();
+  readonly #tell: (kind: ProposalKind, proposal: Proposal) => void;
+
+  constructor(tell: (kind: ProposalKind, proposal: Proposal) => void) {
+    this.#tell = tell;
+  }
+
+  get all(): readonly (readonly [ProposalKind, Proposal])[] {
+    return [...this.#best.entries()];
+  }
+
+  offer(proposal: Proposal): void {
+    for (const kind of KINDS) {
+      const before = this.#best.get(kind);
+      if (before !== undefined && !isBetter(kind, proposal, before)) continue;
+      this.#best.set(kind, proposal);
+      this.#tell(kind, proposal);
+    }
+  }
+}
+
+/** One that keeps every limit goes before one that does not; then the lower sum at the prices of that kind. */
+function isBetter(kind: ProposalKind, one: Proposal, other: Proposal): boolean {
+  if (one.feasible !== other.feasible) return one.feasible;
+  const prices = pricesOf(DIALS[kind]);
+  const sumOf = ({ sum, pieces, dartCount }: Proposal): number =>
+    sum.length + prices.piece * pieces + prices.dart * dartCount;
+  return sumOf(one) < sumOf(other);
 }
 
 /** The middle one alone as far as its first answer, from which the others begin; then all take turns: each lets the others run when it pauses. */
 async function seekAll(
   wish: Omit<ProposalWish, 'dial'>,
   search: Search,
-  tell: (kind: ProposalKind, proposal: Proposal) => void,
-): Promise<readonly Found[]> {
+  offer: (proposal: Proposal) => void,
+): Promise<void> {
   const seek = async (kind: ProposalKind, start: Partial<ProposalWish>, onFirst?: (first: Proposal) => void) => {
     const work = search.works[KINDS.indexOf(kind)];
     const onBetter = (better: Proposal): void => {
-      tell(kind, better);
+      offer(better);
       onFirst?.(better);
     };
     const best = await propose({ ...wish, ...start, dial: DIALS[kind] }, work, onBetter, search.untilOf(work));
-    tell(kind, best);
-    return { kind, best };
+    offer(best);
+    return best;
   };
-  const others: Promise<Found>[] = [];
+  const others: Promise<Proposal>[] = [];
   const begin = ({ seams: start }: Proposal): void => {
     if (others.length > 0) return;
     others.push(seek('few', { start }), seek('simple', { start }));
     // Called off, the middle one tells it for all.
     for (const other of others) other.catch(() => undefined);
   };
-  const middle = await seek('between', {}, begin);
-  begin(middle.best);
-  const [few, simple] = await Promise.all(others);
-  return [few, middle, simple];
+  begin(await seek('between', {}, begin));
+  await Promise.all(others);
 }
 
 /** What is sought, from the sheet that is seen: its neutral surface, its foam's sheets and rules. Null before there is a size. */

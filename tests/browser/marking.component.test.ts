@@ -37,7 +37,14 @@ beforeAll(async () => {
 
 afterEach(async () => {
   while (workbench.history?.undoLabel !== 'set the size') workbench.undo();
-  workbench.setView({ tool: 'choose', choice: { kind: 'nothing' }, preview: null, through: [], stretches: [] });
+  workbench.setView({
+    tool: 'choose',
+    choice: { kind: 'nothing' },
+    place: null,
+    preview: null,
+    through: [],
+    stretches: [],
+  });
   await restedApp(app);
 });
 
