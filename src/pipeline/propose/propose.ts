@@ -40,7 +40,7 @@ export async function propose(
 /** Triangles laid flat in trials at most before one way to begin is left for another: about a second. */
 const MOST_LAID = 100_000;
 /** Triangles from which a surface is parted into areas before anything is tried on it as a whole: that is sure to come out soon. */
-const MANY_TRIANGLES = 2000;
+const MANY_TRIANGLES = 1200;
 /** Pieces into which cutting from the worst may part a surface before it is left for another way. */
 const MOST_PIECES = 12;
 /** A way to begin that leaves more pieces than this is not the only one tried. */

@@ -17,7 +17,7 @@ const HOTTER = 2.5;
 /** Changes without a better answer after which nothing better is expected. */
 const MOST_IDLE = 100_000;
 /** What badness costs, in roots of the area: at first, at least and at most. A tenth over a limit is then like so long a seam. */
-const FIRST_PRICE = 2;
+const FIRST_PRICE = 5;
 const LEAST_PRICE = 0.5;
 const MOST_PRICE = 40;
 /** By how much the price rises while what is at hand fails, and falls while it holds. */
