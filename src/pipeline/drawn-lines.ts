@@ -1,6 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import { Memo } from '../base/memo.ts';
-import type { Problem } from '../base/result.ts';
+import type { Problem, Result } from '../base/result.ts';
 import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import type { Work } from '../base/work.ts';
 import { cutAlongSteps, type CutMesh } from '../mesh/lines/cut-along.ts';
@@ -12,10 +12,10 @@ import type { EdgePair } from '../project/commands.ts';
 import { namedPath, pathName } from '../project/path-names.ts';
 import type { SculptPart } from '../project/project.ts';
 import { edgeParts, finerMarks, type FinerMarks } from '../steps/seams/finer-marks.ts';
-import { pathLine } from '../steps/seams/path-line.ts';
+import { pathLineSteps } from '../steps/seams/path-line.ts';
 import { facePolygons } from '../steps/seams/surface-points.ts';
 import type { SizedSculpt } from './outcome.ts';
-import { remembered } from './remembered.ts';
+import { remembered, rememberedSteps } from './remembered.ts';
 import { Stopped, type OwnSurface, type Run } from './run.ts';
 
 /** Results kept: a maker goes a few steps back and forth. */
@@ -46,7 +46,7 @@ interface FoundLines {
 
 /** Seams across faces: the paths of a part become edges of a finer mesh, and what was said of edges of the sculpt is said of theirs. */
 export class DrawnLines {
-  readonly #lines = new Memo<unknown[], ReturnType<typeof pathLine>>(KEPT_LINES);
+  readonly #lines = new Memo<unknown[], Result<SurfaceLine>>(KEPT_LINES);
   readonly #found = new Memo<unknown[], FoundLines>(KEPT);
   readonly #cuts = new Memo<unknown[], CutMesh>(KEPT);
   readonly #marks = new Memo<unknown[], FinerMarks>(KEPT);
@@ -99,7 +99,7 @@ export class DrawnLines {
       await work.pause(0);
       // By what its points say: a path that stays is another object after the document crossed to the worker.
       const key = [mesh, number, JSON.stringify(path.points)];
-      const line = remembered(this.#lines, key, () => pathLine(mesh, polygons, path, number + 1));
+      const line = await rememberedSteps(this.#lines, key, () => pathLineSteps(mesh, polygons, path, number + 1), work);
       if (line.ok) found.push({ path, line: line.value, number });
       else lost.push({ number, problem: line.problem });
     }

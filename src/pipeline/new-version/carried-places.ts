@@ -1,3 +1,4 @@
+import { inStretches, type Stepwise } from '../../base/stepwise.ts';
 import { length3, pointAt3, sub3 } from '../../geom/vec.ts';
 import { edgesOfVertices } from '../../mesh/edge-distance.ts';
 import { edgeLengths } from '../../mesh/edge-fold.ts';
@@ -7,6 +8,9 @@ import { surfaceOf } from '../../mesh/surface.ts';
 import type { SurfacePoint } from '../../model/seams.ts';
 import { facePolygons, meshPointOf, surfacePointOf } from '../../steps/seams/surface-points.ts';
 import { middleOf, nearestPlace, spotOf, type SculptSide } from './sculpt-side.ts';
+
+/** Triangles looked up in one stretch: a few milliseconds. */
+const STRETCH = 256;
 
 /** Share of the shortest edge at a corner of the new version within which an earlier corner is that corner. */
 const CORNER_SHARE = 0.25;
@@ -84,13 +88,17 @@ export class CarriedPlaces {
   }
 
   /** For each triangle of the new version the earlier polygon that it lies on, or -1. */
-  earlierFaces(): Int32Array {
+  *earlierFaces(): Stepwise<Int32Array> {
     const { mesh } = this.after;
     const surface = surfaceOf(this.before.mesh);
-    return Int32Array.from({ length: mesh.triangles.length / 3 }, (_, t) => {
-      const place = nearestPlace(this.before.mesh, middleOf(mesh, t), this.mostMm);
-      return place === null ? -1 : this.before.mesh.faceOfTriangle[trianglesAt(surface, place)[0]];
+    const faces = new Int32Array(mesh.triangles.length / 3);
+    yield* inStretches(faces.length, STRETCH, (from, to) => {
+      for (let t = from; t < to; t += 1) {
+        const place = nearestPlace(this.before.mesh, middleOf(mesh, t), this.mostMm);
+        faces[t] = place === null ? -1 : this.before.mesh.faceOfTriangle[trianglesAt(surface, place)[0]];
+      }
     });
+    return faces;
   }
 
   #near(place: MeshPoint): MeshPoint | null {

@@ -1,4 +1,5 @@
 import type { Finding } from '../../base/finding.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import { pointAt3 } from '../../geom/vec.ts';
 import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import type { EdgeWish, Region } from '../../model/flatten-settings.ts';
@@ -32,17 +33,17 @@ export interface CarriedPart {
  * @param source  the new version's file.
  * @param mostMm  what is farther away than this is lost.
  */
-export function carryPart(
+export function* carryPart(
   part: SculptPart,
   before: SculptSide,
   after: SculptSide,
   source: SourceRef,
   mostMm: number,
-): CarriedPart {
+): Stepwise<CarriedPart> {
   if (hasSamePolygons(before, after))
     return { part: { ...part, source }, findings: [], keptEdges: part.seams.edges.length, newPaths: 0 };
   const places = new CarriedPlaces(before, after, mostMm);
-  const seams = carrySeams(places, part.seams.edges, part.seams.paths);
+  const seams = yield* carrySeams(places, part.seams.edges, part.seams.paths);
   const lost: Lost[] = [];
   const atEdge = (pair: EdgePair) => {
     const v = before.mesh.vertexOfFile[pair[0]] ?? -1;
@@ -60,6 +61,8 @@ export function carryPart(
     if (fate?.as === 'path') wished[fate.path] = { ...wished[fate.path], locked: true };
     return fate?.as === 'edge' ? [fate.pair] : [];
   });
+  yield;
+  const regions = yield* carryRegions(part.regions, places, () => lose('area'));
   const { heldSeams: _, scores: __, ...rest } = part;
   const scores = (part.scores ?? []).flatMap((line) => carryScore(places, line, () => lose('score', line.edges[0])));
   const openings = part.worn?.openings?.flatMap((opening) => {
@@ -76,7 +79,7 @@ export function carryPart(
       edgeWishes,
       ...(held.length === 0 ? {} : { heldSeams: held }),
       ...(scores.length === 0 ? {} : { scores }),
-      regions: carryRegions(part.regions, places, () => lose('area')),
+      regions,
       pieceSettings: carryPieces(part.pieceSettings, places, () => lose('piece')),
       ...(part.worn === undefined ? {} : { worn: openings === undefined ? part.worn : { ...part.worn, openings } }),
     },
@@ -203,9 +206,13 @@ function carryScore(places: CarriedPlaces, line: ScoredLine, lose: () => void): 
 }
 
 /** Areas are the polygons of the new version that lie on theirs. */
-function carryRegions(regions: readonly Region[], places: CarriedPlaces, lose: () => void): readonly Region[] {
+function* carryRegions(
+  regions: readonly Region[],
+  places: CarriedPlaces,
+  lose: () => void,
+): Stepwise<readonly Region[]> {
   if (regions.length === 0) return regions;
-  const earlier = places.earlierFaces();
+  const earlier = yield* places.earlierFaces();
   const { faceOfTriangle } = places.after.mesh;
   return regions.flatMap((region) => {
     const own = new Set(region.faces);

@@ -1,3 +1,4 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import { topologyOf } from '../../mesh/topology.ts';
 import type { SeamPath, SurfacePoint } from '../../model/seams.ts';
 import type { MeshPoint } from '../../model/surface-line.ts';
@@ -24,15 +25,18 @@ export interface CarriedSeams {
   readonly brokenPaths: readonly number[];
 }
 
+/** Edges looked up in one stretch: a few milliseconds. */
+const STRETCH = 256;
+
 /**
  * Brings marked edges and paths to a new version. An edge whose ends have become corners that an edge joins is that edge; rows of others become
  * paths through the places of their corners, which meet the edges beside them in the same corners.
  */
-export function carrySeams(
+export function* carrySeams(
   places: CarriedPlaces,
   edges: readonly EdgePair[],
   paths: readonly SeamPath[],
-): CarriedSeams {
+): Stepwise<CarriedSeams> {
   const { before, after } = places;
   const topology = topologyOf(after.mesh);
   const vertexOf = (n: number): number => before.mesh.vertexOfFile[n] ?? -1;
@@ -41,7 +45,8 @@ export function carrySeams(
   const open: (readonly [number, number])[] = [];
   const lost: (readonly [number, number])[] = [];
   const kept: EdgePair[] = [];
-  for (const pair of edges) {
+  for (const [i, pair] of edges.entries()) {
+    if (i % STRETCH === STRETCH - 1) yield;
     const [v, w] = [vertexOf(pair[0]), vertexOf(pair[1])];
     const key = keyOf(v, w);
     if (known.has(key)) continue;
@@ -73,9 +78,11 @@ export function carrySeams(
     });
     return { points: withoutDoubles(row.map(pointOf)), kind: 'butt' };
   });
+  yield;
   const pathsOf: number[][] = [];
   const brokenPaths: number[] = [];
   for (const [number, path] of paths.entries()) {
+    yield;
     const points = path.points.map((point): SurfacePoint | null => {
       const v = 'vertex' in point ? vertexOf(point.vertex) : -1;
       if (v >= 0 && isCorner.has(v)) return pointOf(v);

@@ -49,7 +49,8 @@ export async function newVersion(
   const raw = new CarriedPlaces(sideOf(rawBefore.value), sideOf(rawAfter.value), mostMm);
   const { model: after, repairs, lost } = await carryRepairs(rawAfter.value, part.repairs, raw, work);
   await work.pause(0.6);
-  const carried = carryPart(part, sideOf(before), sideOf(after), source, mostMm);
+  const carrying = carryPart(part, sideOf(before), sideOf(after), source, mostMm);
+  const carried = await runWithPauses(carrying, () => work.pause(0.6));
   await work.pause(0.9);
   const scale = part.scale === null ? null : carryScale(part.scale, after, mmPerUnit, raw);
   const notCarried = [

@@ -1,6 +1,7 @@
 import { fail, ok, type Fail, type Result } from '../../base/result.ts';
+import type { Stepwise } from '../../base/stepwise.ts';
 import { isSamePoint, sharedTriangle, withoutDoubles } from '../../mesh/lines/mesh-point.ts';
-import { nearShortestLine } from '../../mesh/lines/shortest-line.ts';
+import { nearShortestLine, readyForLinesSteps } from '../../mesh/lines/shortest-line.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { surfaceOf } from '../../mesh/surface.ts';
 import type { SeamPath, SurfacePoint } from '../../model/seams.ts';
@@ -13,12 +14,12 @@ import { meshPointOf, type FacePolygons } from './surface-points.ts';
  * @param number  of the path, from 1, for what is said of it.
  * @returns fails with `seams/path-short`, `seams/path-point` or `seams/no-path`, and says which path and which of its points.
  */
-export function pathLine(
+export function* pathLineSteps(
   mesh: Mesh,
   polygons: FacePolygons,
   { points }: Pick<SeamPath, 'points'>,
   number: number,
-): Result<SurfaceLine> {
+): Stepwise<Result<SurfaceLine>> {
   if (points.length < 2)
     return fail('seams/path-short', `Path ${number} has fewer than two points: give it two or more, or take it out.`);
   const placed: MeshPoint[] = [];
@@ -35,7 +36,9 @@ export function pathLine(
       line.push(to);
       continue;
     }
+    yield* readyForLinesSteps(surface);
     const way = nearShortestLine(surface, from, to);
+    yield;
     if (!way.ok)
       return fail(
         'seams/no-path',
