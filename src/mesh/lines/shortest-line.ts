@@ -1,3 +1,4 @@
+import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { Surface } from '../surface.ts';
@@ -41,18 +42,31 @@ export function* readyForLinesSteps(surface: Surface): Stepwise<void> {
 }
 
 /**
- * The shortest of all lines between two points of a surface, exact to rounding.
+ * The shortest of all lines between two points of a surface, exact to rounding. Where that would take more windows than there is room for, the
+ * locally shortest one, with the note `seams/not-proven-shortest`.
  * @returns `seams/no-path` where the points lie on surfaces that do not touch.
  */
-export function* shortestLineSteps(surface: Surface, from: MeshPoint, to: MeshPoint): Stepwise<Result<MeasuredLine>> {
+export function* shortestLineSteps(
+  surface: Surface,
+  from: MeshPoint,
+  to: MeshPoint,
+  mostWindows?: number,
+): Stepwise<Result<MeasuredLine>> {
   yield* readyForLinesSteps(surface);
   const near = nearShortestLine(surface, from, to);
   if (!near.ok || near.value.lengthMm === 0) return near;
-  const way = yield* shortestWaySteps(surface, from, to, near.value.lengthMm * (1 - LEAST_GAIN));
-  if (way.legs.length === 0) return near;
-  const line = lineOf(surface, way.legs);
-  return line.lengthMm < near.value.lengthMm ? ok(line) : near;
+  const way = yield* shortestWaySteps(surface, from, to, near.value.lengthMm * (1 - LEAST_GAIN), mostWindows);
+  const line = way.legs.length === 0 ? near.value : lineOf(surface, way.legs);
+  const best = line.lengthMm < near.value.lengthMm ? line : near.value;
+  return ok(best, way.isComplete ? [] : [NOT_PROVEN]);
 }
+
+const NOT_PROVEN: Finding = {
+  code: 'seams/not-proven-shortest',
+  severity: 'note',
+  text: 'This line is shorter than all near it; the sculpt has too many triangles to tell whether it is the shortest of all.',
+  where: {},
+};
 
 /** Share by which a way must be shorter to be another one: rounding of a long row of triangles. */
 const LEAST_GAIN = 1e-12;

@@ -8,6 +8,7 @@ import type { Leg } from './leg.ts';
 import type { MeshPoint } from './mesh-line.ts';
 import { isTurningVertex } from './turning-vertices.ts';
 import { sideShapesOf, type SideShapes } from './side-shapes.ts';
+import { meets, servedUntil } from './window-shape.ts';
 import { WindowStore } from './window-store.ts';
 
 /** What a search found. */
@@ -18,10 +19,14 @@ export interface ShortestWay {
   readonly legs: readonly Leg[];
   /** How many windows it took. */
   readonly windows: number;
+  /** False where the search was given up for their number: then a shorter way may exist. */
+  readonly isComplete: boolean;
 }
 
 /** Share of a side under which a window is too narrow to matter: a way through it differs by its square. */
 const NARROW_SHARE = 1e-10;
+/** Most windows of one search, some 200 MB: on a sculpt of 60,000 triangles the farthest pairs take under two millions. */
+const MOST_WINDOWS = 4_000_000;
 /** Windows worked off in one stretch: a few milliseconds. */
 const STRETCH_WINDOWS = 1 << 13;
 /** How a vertex was come to: not yet, from the start in one triangle, or as `-3 - u` along the edge from vertex u; else by a window. */
@@ -34,15 +39,17 @@ const FROM_START = -2;
  * Han's algorithm on the discrete geodesic problem", 2009). A window is cut back where going by one of the ends of its side is shorter, and
  * left out where the straight line from it to the goal makes the way longer than what is known. Corners with more than a full turn round them, and
  * those of open edges, send out windows of their own.
- * @param most  ways of this length or longer, mm, are not looked for: the length of a known way saves most of the work.
+ * @param most         ways of this length or longer, mm, are not looked for: the length of a known way saves most of the work.
+ * @param mostWindows  the search is given up where it takes more.
  */
 export function* shortestWaySteps(
   surface: Surface,
   from: MeshPoint,
   to: MeshPoint,
   most = Infinity,
+  mostWindows = MOST_WINDOWS,
 ): Stepwise<ShortestWay> {
-  const search = new WindowSearch(surface, from, to, most);
+  const search = new WindowSearch(surface, from, to, most, mostWindows);
   for (let steps = 1; search.step(); steps += 1) if (steps % STRETCH_WINDOWS === 0) yield;
   return search.found();
 }
@@ -60,16 +67,18 @@ class WindowSearch {
   readonly #cameBy: Int32Array;
   readonly #windows = new WindowStore();
   readonly #queue = new MinHeap();
+  readonly #mostWindows: number;
   #best: number;
   /** The window, or `-3 - v` for the vertex v, the best way ends through; {@link FROM_START} for a straight one; {@link NOT_YET} for none. */
   #bestBy = NOT_YET;
 
-  constructor(surface: Surface, from: MeshPoint, to: MeshPoint, most: number) {
+  constructor(surface: Surface, from: MeshPoint, to: MeshPoint, most: number, mostWindows: number) {
     this.#surface = surface;
     this.#shapes = sideShapesOf(surface);
     this.#from = from;
     this.#to = to;
     this.#best = most;
+    this.#mostWindows = mostWindows;
     this.#goal = placeOf(surface, to);
     const { positions, triangles } = surface;
     const vertexCount = positions.length / 3;
@@ -90,15 +99,21 @@ class WindowSearch {
   step(): boolean {
     if (this.#queue.size === 0) return false;
     const { key, item } = this.#queue.pop();
-    if (key >= this.#best) return false;
+    if (key >= this.#best || this.#isFull()) return false;
     if (item >= 0) this.#passOn(item);
     else if (key <= this.#distance[-1 - item]) this.#sendFromVertex(-1 - item);
     return true;
   }
 
+  #isFull(): boolean {
+    return this.#windows.count >= this.#mostWindows;
+  }
+
   found(): ShortestWay {
-    if (this.#bestBy === NOT_YET) return { distance: Infinity, legs: [], windows: this.#windows.count };
-    return { distance: this.#best, legs: this.#legs(), windows: this.#windows.count };
+    const known = { windows: this.#windows.count, isComplete: !this.#isFull() };
+    return this.#bestBy === NOT_YET
+      ? { distance: Infinity, legs: [], ...known }
+      : { distance: this.#best, legs: this.#legs(), ...known };
   }
 
   /** Windows on the sides of the first triangles the start does not lie on. */
@@ -273,24 +288,4 @@ class WindowSearch {
     }
     return legs.reverse();
   }
-}
-
-/** Where the ray from (x, -y) through (ray, 0) meets the line from (px, 0) along (dx, dy), as a share of the latter, 0 to 1. */
-function meets(x: number, y: number, ray: number, px: number, dx: number, dy: number): number {
-  const turn = (ray - x) * dy - y * dx;
-  const share = ((px - ray) * y) / turn;
-  return Number.isFinite(share) ? Math.min(1, Math.max(0, share)) : 0;
-}
-
-/**
- * How far along a side from its end the way by that end is no longer than the straight one from (x, -y), mm.
- * @param ahead  how much farther the end is from where the search began than the source is.
- */
-function servedUntil(ahead: number, x: number, y: number): number {
-  const square = x * x + y * y;
-  if (ahead > 0 && ahead * ahead > square) return 0;
-  // ahead + s <= |(s, 0) - (x, -y)|, squared; with the end's lead at least x the end is always better.
-  const lead = ahead + x;
-  if (lead <= 0) return Infinity;
-  return Math.max(0, (square - ahead * ahead) / (2 * lead));
 }

@@ -212,6 +212,15 @@ describe('the shortest line', () => {
     expect(through.lengthMm).toBeCloseTo(6, 12);
   });
 
+  it('is told as not proven where the search had to be given up', () => {
+    const surface = surfaceOf(ballMesh(2, 100));
+    const [whole, cut] = [undefined, 40].map((most) =>
+      runAtOnce(shortestLineSteps(surface, vertex(0), vertex(9), most)),
+    );
+    expect(whole.ok && whole.notes).toEqual([]);
+    expect(cut.ok && cut.notes.map(({ code }) => code)).toEqual(['seams/not-proven-shortest']);
+  });
+
   it('keeps its length over needles', () => {
     // A strip of triangles a thousand times as long as wide.
     const points: [number, number, number][] = [];
