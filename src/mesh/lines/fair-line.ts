@@ -28,7 +28,7 @@ const ROUNDS = 10;
 /** And again where they aim lower. */
 const ROUNDS_AGAIN = 4;
 /** Places moved in one stretch: a few milliseconds. */
-const STRETCH_PLACES = 64;
+const STRETCH_PLACES = 32;
 /** Places are pulled taut within this share of the distance; then a few rounds in which they have the second share round what corners the corridor made. */
 const ROOM = 0.8;
 const ROUNDING_ROOM = 0.95;
@@ -77,11 +77,12 @@ function* fairWithinSteps(surface: Surface, old: LaidLine, closed: boolean, with
   const held = yield* pullSteps(surface, old, closed, aim * ROOM);
   for (let tries = 0; tries < MOST_TRIES; tries += 1) {
     yield* pullRoundSteps(surface, old, closed, aim * ROUNDING_ROOM, held, ROUNDING_ROUNDS);
-    const drawn = lineThrough(surface, simplified(surface, held, closed, within), closed);
+    const kept = yield* simplifiedSteps(surface, held, closed, within);
+    const drawn = lineThrough(surface, kept, closed);
     yield;
     if (!drawn.ok) return null;
     const fair = drawn.value;
-    const farthestMm = farthest(surface, old, fair, within);
+    const farthestMm = yield* farthestSteps(surface, old, fair, within);
     if (farthestMm <= within) return { line: fair, lengthMm: lineLength(surface, fair), farthestMm, withinMm: within };
     // Between two places the line cuts corners of the corridor: those two aim lower; where it is none of them, all do.
     if (!lowerAims(surface, old, closed, within, held)) aim *= within / farthestMm;
@@ -197,12 +198,18 @@ function nearestWithin(
 }
 
 /** The places without those that may be left out; ends, and of a closed line three of them, stay. */
-function simplified(surface: Surface, held: readonly Held[], closed: boolean, within: number): MeshPoint[] {
+function* simplifiedSteps(
+  surface: Surface,
+  held: readonly Held[],
+  closed: boolean,
+  within: number,
+): Stepwise<MeshPoint[]> {
   const points = held.map(({ point }) => point);
   const isKept = new Uint8Array(points.length + 1);
-  const keep = (from: number, to: number): void => {
+  const keep = function* (from: number, to: number): Stepwise<void> {
     isKept[from] = isKept[to] = 1;
     if (to - from < 2) return;
+    yield;
     const straight = nearShortestLine(surface, points[from], points[to % points.length]);
     let [worst, at] = [SIMPLE_SHARE * within, -1];
     if (!straight.ok) [worst, at] = [Infinity, (from + to) >> 1];
@@ -214,15 +221,15 @@ function simplified(surface: Surface, held: readonly Held[], closed: boolean, wi
       }
     }
     if (at < 0) return;
-    keep(from, at);
-    keep(at, to);
+    yield* keep(from, at);
+    yield* keep(at, to);
   };
-  if (!closed) keep(0, points.length - 1);
+  if (!closed) yield* keep(0, points.length - 1);
   else {
     const third = Math.max(1, Math.floor(points.length / 3));
-    keep(0, third);
-    keep(third, 2 * third);
-    keep(2 * third, points.length);
+    yield* keep(0, third);
+    yield* keep(third, 2 * third);
+    yield* keep(2 * third, points.length);
   }
   return points.filter((_, i) => isKept[i] === 1);
 }
@@ -231,7 +238,7 @@ function simplified(surface: Surface, held: readonly Held[], closed: boolean, wi
  * Greatest distance of a line from an older one, mm, to a thousandth of `within`. Along a piece the distance changes no faster than one moves, so
  * stretches that cannot hold the greatest are passed over.
  */
-function farthest(surface: Surface, old: LaidLine, line: MeshLine, within: number): number {
+function* farthestSteps(surface: Surface, old: LaidLine, line: MeshLine, within: number): Stepwise<number> {
   const { places } = layLine(surface, line);
   const far = places.map((p) => nearestAlong(old, p).distanceMm);
   let most = Math.max(...far);
@@ -243,7 +250,10 @@ function farthest(surface: Surface, old: LaidLine, line: MeshLine, within: numbe
     look(p, fromP, middle, distanceMm);
     look(middle, distanceMm, q, fromQ);
   };
-  for (let i = 1; i < places.length; i += 1) look(places[i - 1], far[i - 1], places[i], far[i]);
+  for (let i = 1; i < places.length; i += 1) {
+    look(places[i - 1], far[i - 1], places[i], far[i]);
+    if (i % STRETCH_PLACES === 0) yield;
+  }
   return most;
 }
 
