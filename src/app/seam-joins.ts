@@ -7,7 +7,7 @@ import { setSeamJoin, STEEP_WAYS, type JoinWish } from '../project/seam-commands
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgeIndexOf } from './edge-index.ts';
 import type { Verb } from './verbs.ts';
-import { pairsOfSeam } from './wish-actions.ts';
+import { facesOfPatch, pairsOfSeam } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -76,10 +76,9 @@ function pathWay({ sculpt, seams }: Bench, seam: string): number {
 }
 
 /** A polygon of the sculpt in the piece on one side of a seam. */
-function faceOnSide({ sculpt, seams, pieces }: Bench, seam: string, side: 0 | 1): number | undefined {
-  const patch = seams?.chains.find(({ id }) => id === seam)?.sides[side]?.patch;
-  const triangle = patch === undefined ? undefined : pieces?.patches[patch]?.meshTriangles[0];
-  return triangle === undefined ? undefined : sculpt?.faceOfTriangle[triangle];
+function faceOnSide(bench: Bench, seam: string, side: 0 | 1): number | undefined {
+  const patch = bench.seams?.chains.find(({ id }) => id === seam)?.sides[side]?.patch;
+  return patch === undefined ? undefined : facesOfPatch(bench, patch)[0];
 }
 
 const otherSide = (side: 0 | 1): 0 | 1 => (side === 0 ? 1 : 0);

@@ -1,3 +1,4 @@
+import type { SculptView } from '../model/bench-view.ts';
 import type { EdgeWish, GrainWish } from '../model/flatten-settings.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setEdgeWish, type Command } from '../project/commands.ts';
@@ -36,9 +37,30 @@ export function setEdgeWishOf(bench: Workbench, seam: string, wish: Omit<EdgeWis
   bench.run(setEdgeWish(pairsOfSeam(bench.bench, seam), wish));
 }
 
-/** Polygons of the file in a piece. */
-export const facesOfPiece = ({ sculpt, pieces }: Bench, piece: FoamPiece): number[] =>
-  sculpt === null ? [] : facesOf(sculpt, pieces?.patches[piece.patch]?.meshTriangles ?? []);
+/**
+ * Polygons of the file in a piece, by which it is named. Those that a line across them parts are left out where it has others: they would name
+ * its neighbour as well.
+ */
+export const facesOfPiece = (bench: Bench, piece: FoamPiece): number[] => facesOfPatch(bench, piece.patch);
+
+/** The same of a patch, which lies in a piece or cannot yet. */
+export function facesOfPatch({ sculpt, pieces }: Bench, patch: number): number[] {
+  if (sculpt === null) return [];
+  const faces = facesOf(sculpt, pieces?.patches[patch]?.meshTriangles ?? []);
+  return sculpt.edgeNames === undefined ? faces : wholeOnes(sculpt, pieces?.patchOfTriangle ?? [], faces);
+}
+
+function wholeOnes(sculpt: SculptView, patchOfTriangle: ArrayLike<number>, faces: number[]): number[] {
+  const patchOfFace = new Map<number, number>();
+  const parted = new Set<number>();
+  sculpt.faceOfTriangle.forEach((face, t) => {
+    const patch = patchOfFace.get(face);
+    if (patch === undefined) patchOfFace.set(face, patchOfTriangle[t]);
+    else if (patch !== patchOfTriangle[t]) parted.add(face);
+  });
+  const whole = faces.filter((face) => !parted.has(face));
+  return whole.length > 0 ? whole : faces;
+}
 
 /** What is wished for the grain of a piece, or null. */
 export function grainOf(bench: Bench, part: SculptPart | null, piece: FoamPiece): GrainWish | null {

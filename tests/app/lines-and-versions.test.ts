@@ -3,8 +3,9 @@ import { seamId } from '../../src/base/ids.ts';
 import { openNewVersion } from '../../src/app/opening.ts';
 import { joinChosen } from '../../src/app/seam-actions.ts';
 import { joinChosenAs } from '../../src/app/seam-joins.ts';
-import { edgeWishOf, setEdgeWishOf } from '../../src/app/wish-actions.ts';
+import { edgeWishOf, facesOfPiece, setEdgeWishOf } from '../../src/app/wish-actions.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
+import { removeSeamEdges } from '../../src/project/commands.ts';
 import { drawPaths } from '../../src/project/path-commands.ts';
 import { TRAY_OBJ } from '../browser/open-tray.ts';
 import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
@@ -83,5 +84,34 @@ describe('a seam across a face', () => {
     await openNewVersion(workbench, new File(['nothing'], 'nothing.obj'));
     expect(workbench.part).toBe(before);
     expect(workbench.notice?.tone).toBe('problem');
+  });
+});
+
+describe('pieces that a line across a polygon parts', () => {
+  it('are named by polygons that are theirs alone', async () => {
+    const { workbench } = makeWorkbench();
+    await openPartedTray(workbench);
+    // The seam between floor and front is taken away, and both are parted by a line over them.
+    workbench.run(removeSeamEdges([[0, 1]]));
+    workbench.run(
+      drawPaths([
+        {
+          points: [
+            { face: 0, bary: [0, 0.5, 0.5, 0] },
+            { face: 0, bary: [0.5, 0, 0, 0.5] },
+          ],
+          kind: 'butt',
+        },
+      ]),
+    );
+    await shown(workbench);
+    const { pieces, sculpt } = workbench.bench;
+    if (pieces === null || sculpt === null) throw new Error('nothing on the bench');
+    const both = pieces.pieces.filter(({ patch }) =>
+      [...pieces.patches[patch].meshTriangles].some((t) => sculpt.faceOfTriangle[t] === 0),
+    );
+    expect(both).toHaveLength(2);
+    // One has the front as well; the other has nothing but its part of the floor.
+    expect(both.map((piece) => facesOfPiece(workbench.bench, piece)).sort((p, q) => p[0] - q[0])).toEqual([[0], [1]]);
   });
 });
