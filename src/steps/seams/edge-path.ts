@@ -34,6 +34,35 @@ const TRAIL_EASE = 0.25;
 /** What a right angle on the way costs, as a share of the shorter of the two edges it lies between. */
 const TURN_COST = 1;
 
+/** What does not change from one way to the next. */
+interface HandGround {
+  readonly lengths: Float64Array;
+  /** Length of each edge, less what a crease spares. */
+  readonly eased: Float64Array;
+  readonly diagonal: Uint8Array;
+  /** Edges at each vertex. */
+  readonly starts: Uint32Array;
+  readonly edges: Uint32Array;
+}
+
+const grounds = new WeakMap<Mesh, HandGround>();
+
+/** Found once for each mesh: a way must follow the pointer. */
+function groundOf(mesh: Mesh): HandGround {
+  let ground = grounds.get(mesh);
+  if (ground === undefined) {
+    const lengths = edgeLengths(mesh);
+    const folds = edgeFolds(mesh);
+    const eased = lengths.map((length, e) => {
+      const sharp = Math.abs(folds[e]) / EASY_FOLD;
+      return length * (1 - MOST_EASE * (sharp / (sharp + 1)));
+    });
+    ground = { lengths, eased, diagonal: diagonalEdges(mesh), ...edgesOfVertices(mesh) };
+    grounds.set(mesh, ground);
+  }
+  return ground;
+}
+
 /**
  * As {@link edgePath}, but as a hand would draw it: creases cost less than flat edges and every turn costs something, so that the line keeps to
  * ridges, valleys and the smooth lines of the sculpt's edges instead of going up and down steps. Dijkstra (1959) over edges with a direction,
@@ -45,19 +74,14 @@ export function handPath(
   to: number,
   { isOpenTo, trail }: HandWish = {},
 ): Result<readonly number[]> {
-  const lengths = edgeLengths(mesh);
-  const folds = edgeFolds(mesh);
+  const ground = groundOf(mesh);
   const { edgeVertices } = topologyOf(mesh);
   const nearness = (e: number): number =>
     trail === undefined ? 0 : Number(trail.has(edgeVertices[2 * e])) + Number(trail.has(edgeVertices[2 * e + 1]));
-  const eased = lengths.map((length, e) => {
-    if (isOpenTo?.(e) === false) return Infinity;
-    const sharp = Math.abs(folds[e]) / EASY_FOLD;
-    return length * (1 - MOST_EASE * (sharp / (sharp + 1))) * (1 - TRAIL_EASE * nearness(e));
-  });
-  return firstWay(from, to, [visibleOf(mesh, eased), eased], (weights) =>
-    turningPath(mesh, from, to, lengths, weights),
-  );
+  const price = (e: number): number =>
+    isOpenTo?.(e) === false ? Infinity : ground.eased[e] * (1 - TRAIL_EASE * nearness(e));
+  const visiblePrice = (e: number): number => (ground.diagonal[e] === 1 ? Infinity : price(e));
+  return firstWay(from, to, [visiblePrice, price], (priceOf) => turningPath(mesh, from, to, ground, priceOf));
 }
 
 /** Weights with diagonals closed. */
@@ -66,11 +90,11 @@ function visibleOf(mesh: Mesh, weights: Float64Array): Float64Array {
   return weights.map((weight, e) => (diagonal[e] === 1 ? Infinity : weight));
 }
 
-function firstWay(
+function firstWay<Weights>(
   from: number,
   to: number,
-  weightings: readonly Float64Array[],
-  search: (weights: Float64Array) => readonly number[],
+  weightings: readonly Weights[],
+  search: (weights: Weights) => readonly number[],
 ): Result<readonly number[]> {
   for (const weights of weightings) {
     const path = search(weights);
@@ -86,12 +110,11 @@ function turningPath(
   mesh: Mesh,
   from: number,
   to: number,
-  lengths: Float64Array,
-  weights: Float64Array,
+  { lengths, starts, edges }: HandGround,
+  priceOf: (edge: number) => number,
 ): readonly number[] {
   if (from === to) return [from];
   const { edgeVertices } = topologyOf(mesh);
-  const { starts, edges } = edgesOfVertices(mesh);
   // A state is an edge taken in a direction: 2 e towards its second vertex, 2 e + 1 towards its first.
   const cost = new Float64Array(edgeVertices.length).fill(Infinity);
   const before = new Int32Array(edgeVertices.length).fill(-1);
@@ -103,24 +126,25 @@ function turningPath(
     before[state] = via;
     heap.push(key, state);
   };
-  const leaving = (v: number, use: (state: number, edge: number) => void): void => {
+  const leaving = (v: number, use: (state: number, edge: number, price: number) => void): void => {
     for (let i = starts[v]; i < starts[v + 1]; i += 1) {
       const e = edges[i];
-      if (weights[e] < Infinity) use(edgeVertices[2 * e] === v ? 2 * e : 2 * e + 1, e);
+      const price = priceOf(e);
+      if (price < Infinity) use(edgeVertices[2 * e] === v ? 2 * e : 2 * e + 1, e, price);
     }
   };
-  leaving(from, (state, e) => reach(state, weights[e], -1));
+  leaving(from, (state, _, price) => reach(state, price, -1));
   while (heap.size > 0) {
     const { key, item: state } = heap.pop();
     if (key > cost[state]) continue;
     const at = headOf(state);
     if (at === to) return wayBack(state, before, edgeVertices);
     const came = state >> 1;
-    leaving(at, (next, e) => {
+    leaving(at, (next, e, price) => {
       if (e === came) return;
       const turn =
         TURN_COST * Math.min(lengths[e], lengths[came]) * (1 - cosine(mesh, edgeVertices, state, next, lengths));
-      reach(next, key + weights[e] + turn, state);
+      reach(next, key + price + turn, state);
     });
   }
   return [];
