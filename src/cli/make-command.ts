@@ -196,6 +196,8 @@ function offeredCut(outcome: Outcome): string {
   const [offer] = outcome.cut?.offers ?? [];
   const mesh = outcome.sculpt?.mesh;
   if (offer === undefined || mesh === undefined) return '';
+  // Edges that a line across faces has made are none of the file's.
+  if (offer.edges.some((pair) => pair.some((v) => v >= mesh.fileVertex.length))) return '';
   const told = offer.edges.slice(0, MOST_EDGES_TOLD).map(([v, w]) => `[${mesh.fileVertex[v]},${mesh.fileVertex[w]}]`);
   const rest = offer.edges.length - told.length;
   return ` A short cut would be "edges":[${told.join(',')}${rest > 0 ? `, and ${rest} more` : ''}].`;

@@ -52,6 +52,74 @@ describe('patches that were seen before', () => {
   });
 });
 
+describe('patches of one sculpt on another mesh', () => {
+  // The same square, its corners numbered from 4 on behind some of another line.
+  const other = meshOf(
+    [...[0, 1, 2, 3].map((x): [number, number, number] => [9, 9, x]), [0, 0, 0], [1, 0, 0], [1, 1, 0], [0, 1, 0]],
+    [
+      [0, 1, 2],
+      [4, 5, 6, 7],
+    ],
+  );
+  const moved: Patch = {
+    ...patchOf([[0, 1, 2, 3]]),
+    meshTriangles: Uint32Array.from([1, 2]),
+    meshVertices: Uint32Array.from([4, 5, 6, 7]),
+  };
+  const flat = { uv: Float64Array.from([0, 0, 1, 0, 1, 1, 0, 1]) } as FlatPiece;
+
+  it('are other objects with the same flat results where they lie in the same places', () => {
+    const store = new PatchStore();
+    const [first] = store.settle(MESH, [patchOf([[0, 1, 2, 3]])], MESH);
+    store.keep(first, MESH.positions, 'plain', flat);
+    const [again] = store.settle(other, [moved], MESH);
+    expect(again).toBe(moved);
+    expect(store.flatOf(again, other.positions, 'plain')).toBe(flat);
+    expect(store.flatOf(again, other.positions, 'even')).toBeUndefined();
+  });
+
+  it('know nothing where a corner lies elsewhere, or the sculpt is another', () => {
+    const store = new PatchStore();
+    const [first] = store.settle(MESH, [patchOf([[0, 1, 2, 3]])], MESH);
+    store.keep(first, MESH.positions, 'plain', flat);
+    const bent = { ...other, positions: other.positions.map((x, i) => (i === 23 ? 0.5 : x)) };
+    const [elsewhere] = store.settle(bent, [moved], MESH);
+    expect(store.flatOf(elsewhere, bent.positions, 'plain')).toBeUndefined();
+    const [foreign] = store.settle(other, [moved], other);
+    expect(store.flatOf(foreign, other.positions, 'plain')).toBeUndefined();
+  });
+
+  it('are a start for each other by the triangles that both have', () => {
+    const store = new PatchStore();
+    const [first] = store.settle(MESH, [patchOf([[0, 1, 2, 3]])], MESH);
+    store.keep(first, MESH.positions, 'plain', flat);
+    // A mesh of which the second triangle alone was cut: its number is that of another triangle now.
+    const cut = meshOf(
+      [
+        [0, 0, 0],
+        [1, 0, 0],
+        [1, 1, 0],
+        [0, 1, 0],
+        [0.5, 1, 0],
+      ],
+      [
+        [0, 1, 2],
+        [0, 2, 4],
+        [0, 4, 3],
+      ],
+    );
+    const whole: Patch = {
+      ...patchOf([[0, 1, 2, 4, 3]]),
+      meshTriangles: Uint32Array.from([0, 1, 2]),
+      triangles: Uint32Array.from([0, 1, 2, 0, 2, 4, 0, 4, 3]),
+      meshVertices: Uint32Array.from([0, 1, 2, 3, 4]),
+    };
+    const [settled] = store.settle(cut, [whole], MESH);
+    const start = store.startFor(settled, cut.positions) ?? new Float64Array(0);
+    expect(Array.from(start, (x) => Number(x.toFixed(6)))).toEqual([0, 0, 1, 0, 1, 1, 0, 1, 0.5, 1]);
+  });
+});
+
 describe('flat results', () => {
   const surface = Float64Array.from([0, 0, 0, 1, 0, 0, 1, 1, 0, 0, 1, 0]);
   const flat = { uv: Float64Array.from([0, 0, 1, 0, 1, 1, 0, 1]) } as FlatPiece;
