@@ -5,6 +5,7 @@ import type { PaperChoice } from '../project/project.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
+import { areasFrom } from './area-option.ts';
 import { WrongUsage } from './exit.ts';
 import type { MakeChoices } from './make-command.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
@@ -13,6 +14,7 @@ import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
+import { simplifyFrom } from './simplify-option.ts';
 import type { StripChoices } from './strip-command.ts';
 import { staggerFrom, wallFrom } from './wall-option.ts';
 
@@ -71,6 +73,8 @@ const OPTIONS = {
   thickness: { type: 'string' },
   wall: { type: 'string' },
   stagger: { type: 'string' },
+  simplify: { type: 'string' },
+  area: { type: 'string', multiple: true },
   'model-is': { type: 'string' },
   neutral: { type: 'string' },
   off: { type: 'string' },
@@ -135,6 +139,8 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('thicknessMm', number('thickness', values.thickness, { over: 0, most: 200 })),
     ...given('wallMm', wallFrom(values.wall)),
     ...given('staggerMm', staggerFrom(values.stagger)),
+    ...given('simplify', simplifyFrom(values.simplify)),
+    ...given('areas', areasFrom(values.area)),
     ...given('modelIs', oneOf('model-is', values['model-is'], ['face', 'middle', 'back'])),
     ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
     ...given('offMm', number('off', values.off, { least: -MOST_OFF_MM, most: MOST_OFF_MM })),

@@ -1,9 +1,8 @@
 import { QUIET_WORK } from '../base/work.ts';
 import type { Finding } from '../base/finding.ts';
-import type { Mirror } from '../mesh/mirror/mirror.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { SourceModel } from '../model/source-model.ts';
-import { inspectModel } from '../pipeline/inspect-model.ts';
+import { inspectModel, type MirrorFacts } from '../pipeline/inspect-model.ts';
 import { Refused } from './exit.ts';
 import { readInput } from './read-input.ts';
 
@@ -22,7 +21,7 @@ function asJson(
   model: SourceModel,
   facts: ModelFacts,
   findings: readonly Finding[],
-  mirror: Mirror | null,
+  mirror: MirrorFacts | null,
 ): Record<string, unknown> {
   return {
     schemaVersion: 1,
@@ -31,7 +30,7 @@ function asJson(
     modelHash: model.hash,
     ...facts,
     joined: model.joined,
-    mirror: mirror === null ? null : mirrorFacts(mirror),
+    mirror,
     findings: findings.map(({ code, severity, text, value, limit, unit, where }) => ({
       code,
       severity,
@@ -44,16 +43,12 @@ function asJson(
   };
 }
 
-/** The plane is all points with normal . x = at; lengths in the file's own unit. */
-const mirrorFacts = ({ plane, share, toleranceMm, pairedShare }: Mirror): Record<string, unknown> => ({
-  normal: [plane.normal.x, plane.normal.y, plane.normal.z],
-  at: plane.at,
-  share,
-  tolerance: toleranceMm,
-  pairedShare,
-});
-
-function asText(model: SourceModel, facts: ModelFacts, findings: readonly Finding[], mirror: Mirror | null): string {
+function asText(
+  model: SourceModel,
+  facts: ModelFacts,
+  findings: readonly Finding[],
+  mirror: MirrorFacts | null,
+): string {
   const size = facts.boxSize.map(short).join(' x ');
   const exact = facts.afterExactJoin;
   const rows: [string, string][] = [
@@ -100,10 +95,10 @@ function asText(model: SourceModel, facts: ModelFacts, findings: readonly Findin
   ].join('\n');
 }
 
-function mirrorText({ plane: { normal, at }, share, toleranceMm }: Mirror): string {
-  const rounded = [normal.x, normal.y, normal.z].map((x) => String(Number(x.toFixed(5)) + 0)).join(', ');
+function mirrorText({ normal, at, share, tolerance }: MirrorFacts): string {
+  const rounded = normal.map((x) => String(Number(x.toFixed(5)) + 0)).join(', ');
   const where = `square to ${rounded} at ${String(Number(at.toPrecision(5)))}`;
-  return `${where}: ${(100 * share).toFixed(share === 1 ? 0 : 1)} % of the surface within ${toleranceMm.toPrecision(2)}`;
+  return `${where}: ${(100 * share).toFixed(share === 1 ? 0 : 1)} % of the surface within ${tolerance.toPrecision(2)}`;
 }
 
 const short = (x: number): string => String(Number(x.toPrecision(6)));

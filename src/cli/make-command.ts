@@ -18,6 +18,7 @@ import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
 import { ruled, type RuleName } from '../project/shop-rules.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
+import { withAreas, type AreaChoice } from './area-option.ts';
 import { Refused } from './exit.ts';
 import { changePart, openInput, seamsFrom } from './open-input.ts';
 import { onNewVersion } from './new-version-option.ts';
@@ -27,6 +28,7 @@ import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
+import { withSimplify, type SimplifyOption } from './simplify-option.ts';
 import { springLines } from './spring-lines.ts';
 import { terminalWork } from './terminal-work.ts';
 import { wishedLayers } from './wall-option.ts';
@@ -51,6 +53,10 @@ export interface MakeChoices {
   readonly raises?: readonly RaiseChoice[];
   /** Seams named by their letters that are to be built otherwise. */
   readonly seamWishes?: SeamWishes;
+  /** How far the sculpt is made simpler; null: not at all. */
+  readonly simplify?: SimplifyOption;
+  /** What is said of areas and groups. */
+  readonly areas?: readonly AreaChoice[];
   readonly modelIs?: ModelIs;
   readonly neutral?: number;
   /** How far the foam stands off the sculpt, mm. */
@@ -84,8 +90,9 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const { project: found, told } = await onNewVersion(changePart(first, marked ?? {}), newVersion, pipeline, work);
   // Seams that were carried over are the project's own.
   const seams = newVersion === undefined ? marked : null;
-  const chosen = withChoices(found, choices, seams);
-  const project = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
+  const chosen = await withAreas(withChoices(found, choices, seams), choices.areas, pipeline, work);
+  const cored = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
+  const project = await withSimplify(cored, choices.simplify, pipeline, work);
   const run = runWishes(pipeline, project, choices.seamWishes, work, {
     strictSeams: seams !== null,
     date: choices.date,
@@ -203,6 +210,10 @@ function offeredCut(outcome: Outcome): string {
   return ` A short cut would be "edges":[${told.join(',')}${rest > 0 ? `, and ${rest} more` : ''}].`;
 }
 
+/** What making the sculpt simpler came to; nothing where that was not asked for. */
+const simplifyLine = ({ findings }: Outcome): readonly string[] =>
+  findings.filter(({ code }) => code.startsWith('simplify/')).map(({ text }) => text);
+
 /** How the finished pieces meet; nothing where no two edges do. */
 function dryFitLine({ dryFit }: Outcome): readonly string[] {
   if (dryFit === null || dryFit.perSeam.length === 0) return [];
@@ -246,6 +257,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string): st
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
+    ...simplifyLine(outcome),
     ...dryFitLine(outcome),
     ...springLines(outcome),
     ...bodyFitLines(outcome),

@@ -30,6 +30,8 @@ export interface SizedSculpt {
   readonly mesh: Mesh;
   /** Null until the maker has said how large the model is. */
   readonly mmPerUnit: number | null;
+  /** The mesh before it was made simpler; left out where it was not. */
+  readonly before?: Mesh;
 }
 
 /** The sculpt parted for one sheet of foam: what lies between marking seams and laying flat. */

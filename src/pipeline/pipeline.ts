@@ -13,11 +13,12 @@ import { layerPlans } from './layer-plan.ts';
 import { LayerStages } from './layer-stages.ts';
 import { mirrorFindings, mirrorOfSculpt } from './mirror-of-sculpt.ts';
 import { newVersion, type NewVersion } from './new-version/new-version.ts';
-import type { Outcome } from './outcome.ts';
+import type { Outcome, SizedSculpt } from './outcome.ts';
 import { onSculpt } from './places-on-sculpt.ts';
 import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
 import { raisedPlans } from './raised-plan.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
+import { forgetGoneFaces, SimplifyStage } from './simplify-stage.ts';
 import { Wear, type ReadCore } from './wear.ts';
 
 /** Sheets whose results are remembered, those of the last run among them. */
@@ -30,6 +31,7 @@ const MOST_SHEETS = 12;
 export class Pipeline {
   readonly #crew: FlattenCrew;
   readonly #sculpts = new SculptStage();
+  readonly #simplify = new SimplifyStage();
   readonly #lines = new DrawnLines();
   readonly #layers = new Map<LayerId, LayerStages>();
   readonly #all = new AllLayers();
@@ -50,6 +52,19 @@ export class Pipeline {
     return this.#sculpts.sourceOf(hash);
   }
 
+  /** The sculpt of a project as it is read, repaired and sized, before it is made simpler; null where it cannot be. */
+  async sculptOf(project: Project, work: Work): Promise<SizedSculpt | null> {
+    const [part] = project.parts;
+    const run = new Run(project, part, {});
+    try {
+      await this.#sculpts.make(run, work);
+    } catch (error) {
+      if (!(error instanceof Stopped)) throw error;
+      return null;
+    }
+    return run.sculpt;
+  }
+
   /**
    * Runs the chain as far as it goes. The user's faults end in `stopped`; what was made before stands.
    * @throws Cancelled when the work was called off; what was finished by then is remembered.
@@ -59,7 +74,8 @@ export class Pipeline {
     if (part === undefined) throw new Error('run: a project without a sculpt');
     const run = new Run(project, part, choices);
     try {
-      await this.#sculpts.make(run, shareOfWork(work, 0, 0.3));
+      await this.#sculpts.make(run, shareOfWork(work, 0, run.part.simplify === undefined ? 0.3 : 0.15));
+      await this.#simplify.make(run, shareOfWork(work, 0.15, 0.3));
       run.layers = layerPlans(part).map((plan) => new LayerRun(plan));
       run.raised = raisedPlans(part).map((plan) => new LayerRun(plan));
       const drawn = await this.#lines.of(run, shareOfWork(work, 0.3, 0.3));
@@ -87,6 +103,7 @@ export class Pipeline {
       if (!(error instanceof Stopped)) throw error;
       run.stopped = { step: error.step, problem: error.problem };
     }
+    forgetGoneFaces(run);
     await this.#findMirror(run, shareOfWork(work, 0.99, 1));
     await work.pause(1, 'done');
     this.#forgetOld(run);

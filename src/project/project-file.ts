@@ -9,6 +9,7 @@ import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.t
 import type { Project } from './project.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
+import { LEAST_TRIANGLES } from './simplify-commands.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { sourcesOf } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
@@ -120,6 +121,18 @@ const mirror = v.variant('by', [
   v.object({ by: v.literal('plane'), pointInFile: triple, normal: direction }),
 ]);
 
+const simplify = v.pipe(
+  v.object({
+    triangles: v.optional(v.pipe(count, v.minValue(LEAST_TRIANGLES))),
+    deviationMm: v.optional(positive),
+    keep: v.array(count),
+  }),
+  v.check(
+    ({ triangles, deviationMm }) => (triangles === undefined) !== (deviationMm === undefined),
+    'either triangles or deviationMm',
+  ),
+);
+
 /** A list of things whose ids differ. */
 const withOwnIds = <T extends { id: string }>(thing: v.GenericSchema<T>, what: string) =>
   v.pipe(
@@ -137,6 +150,7 @@ const sculpt = v.object({
   scale: v.nullable(scale),
   upAxis: v.picklist(['x', 'y', 'z']),
   repairs: v.array(repair),
+  simplify: v.optional(simplify),
   seams: v.object({
     edges: v.array(pair),
     paths: v.array(seamPathSchema),

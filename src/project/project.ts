@@ -43,6 +43,8 @@ export interface SculptPart {
   readonly scale: ScaleChoice | null;
   readonly upAxis: 'x' | 'y' | 'z';
   readonly repairs: readonly Repair[];
+  /** How far the sculpt is made simpler for paper. Missing: it is taken as it is. */
+  readonly simplify?: SimplifyChoice;
   readonly seams: SeamMarks;
   readonly seamSettings: readonly SeamSetting[];
   /** Edges of the seams, file numbers, that stay whatever is proposed. Missing: none. */
@@ -83,6 +85,16 @@ export type MirrorChoice =
       /** Square to the plane, any length but 0. */
       readonly normal: readonly [number, number, number];
     };
+
+/** One of the two measures is given. */
+export interface SimplifyChoice {
+  /** Triangles that are enough, >= 4. */
+  readonly triangles?: number;
+  /** Farthest that any place of the surface may move, mm, > 0. */
+  readonly deviationMm?: number;
+  /** Corners of the file that stay, ascending: those that marks, areas and names stood on when it was asked for. */
+  readonly keep: readonly number[];
+}
 
 export interface SourceRef {
   /** SHA-256, 64 hex digits. */

@@ -22,6 +22,7 @@ export class ProjectInterner {
         regions: this.#same('regions', part.regions),
         edgeWishes: this.#same('edgeWishes', part.edgeWishes),
         ...(part.heldSeams === undefined ? {} : { heldSeams: this.#same('heldSeams', part.heldSeams) }),
+        ...(part.simplify === undefined ? {} : { simplify: this.#same('simplify', part.simplify) }),
         ...(part.mirror === undefined ? {} : { mirror: this.#same('mirror', part.mirror) }),
         ...(part.scores === undefined ? {} : { scores: this.#same('scores', part.scores) }),
         ...(part.tipHoles === undefined ? {} : { tipHoles: this.#same('tipHoles', part.tipHoles) }),

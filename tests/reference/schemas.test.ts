@@ -94,6 +94,8 @@ describe('schemas of the files', () => {
         { id: 'area-2', name: 'belt', faces: [1], give: 'stiff', seams: 'prefer' },
       ]),
     ],
+    ['a sculpt made simpler', 'project.parts.0', extend({ simplify: { triangles: 900, keep: [0, 2] } })],
+    ['one that moved so far', 'project.parts.0', extend({ simplify: { deviationMm: 0.4, keep: [] } })],
     ['a held seam', 'project.parts.0', extend({ heldSeams: [[0, 1]] })],
     ['a held piece', 'project.parts.0.pieceSettings', push({ face: 0, held: true })],
     ['no mirror', 'project.parts.0', extend({ mirror: { by: 'off' } })],
@@ -135,6 +137,7 @@ describe('schemas of the files', () => {
     ['a price below nothing', 'project.parts.0.flatten.seamPrice', set(-1)],
     ['squash cheaper than stretch', 'project.parts.0.flatten.squashPrice', set(0.5)],
     ['an area of no kind', 'project.parts.0.regions', push({ id: 'a', name: 'a', faces: [1], give: 'runny' })],
+    ['a sculpt of three triangles', 'project.parts.0', extend({ simplify: { triangles: 3, keep: [] } })],
     ['a seam held by half', 'project.parts.0', extend({ heldSeams: [[0]] })],
     ['a mirror of no kind', 'project.parts.0', extend({ mirror: { by: 'magic' } })],
     [

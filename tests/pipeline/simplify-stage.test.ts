@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { QUIET_WORK } from '../../src/base/work.ts';
+import { checkMesh } from '../../src/mesh/check-mesh.ts';
+import { triangleCount } from '../../src/mesh/mesh.ts';
+import { addRegion } from '../../src/project/commands.ts';
+import type { Project, SimplifyChoice } from '../../src/project/project.ts';
+import { setSimplify } from '../../src/project/simplify-commands.ts';
+import { borderVertices, keepsOf } from '../../src/pipeline/simplify-keeps.ts';
+import { sampleProject } from '../support/run-sample.ts';
+
+const AREA = Array.from({ length: 24 }, (_, i) => 100 + i);
+
+async function made(choice: Omit<SimplifyChoice, 'keep'>) {
+  const { project, pipeline } = await sampleProject('bracer');
+  const painted = addRegion('Patch', AREA, 'normal', 'clear').apply(project);
+  const sculpt = await pipeline.sculptOf(painted, QUIET_WORK);
+  if (sculpt === null) throw new Error('no sculpt');
+  const simpler: Project = setSimplify({ ...choice, keep: keepsOf(sculpt.mesh, painted.parts[0]) }).apply(painted);
+  const outcome = await pipeline.run(simpler, QUIET_WORK);
+  if (outcome.stopped !== null) throw new Error(outcome.stopped.problem.text);
+  const told = outcome.findings.find(({ code }) => code.startsWith('simplify/'));
+  return { pipeline, simpler, full: sculpt.mesh, outcome, told };
+}
+
+describe('a sculpt made simpler in the chain', () => {
+  it('parts along the same seams, keeps areas and the mirror, and tells how far it moved', async () => {
+    const { pipeline, simpler, full, outcome, told } = await made({ triangles: 240 });
+    const mesh = outcome.sculpt?.mesh;
+    if (mesh === undefined || outcome.sculpt?.model === undefined) throw new Error('no sculpt');
+    checkMesh(mesh);
+    expect(triangleCount(mesh)).toBeLessThan(triangleCount(full));
+    // Corners are where they were, under the numbers they had.
+    mesh.fileVertex.forEach((number, v) => {
+      const was = full.vertexOfFile[number];
+      expect([...mesh.positions.subarray(3 * v, 3 * v + 3)]).toEqual([
+        ...full.positions.subarray(3 * was, 3 * was + 3),
+      ]);
+    });
+    expect(outcome.findings.filter(({ code }) => code === 'seams/lost' || code.startsWith('wish/'))).toEqual([]);
+    expect(outcome.mirror?.pairedShare).toBe(1);
+    // The area has the border it had, corner by corner.
+    const { regions } = simpler.parts[0];
+    const border = (of: typeof mesh): number[] =>
+      [...borderVertices(of, regions)].map((v) => of.fileVertex[v]).sort((a, b) => a - b);
+    expect(border(mesh)).toEqual(border(full));
+    expect(told).toMatchObject({ code: 'simplify/done', severity: 'note', unit: 'mm' });
+    expect(told?.text).toContain(`from ${triangleCount(full)} to ${triangleCount(mesh)} triangles`);
+    const again = await pipeline.run(simpler, QUIET_WORK);
+    expect(again.sculpt).toBe(outcome.sculpt);
+    const back = await pipeline.run(setSimplify(null).apply(simpler), QUIET_WORK);
+    expect(back.sculpt?.mesh).toBe(full);
+    expect(back.findings.some(({ code }) => code.startsWith('simplify/'))).toBe(false);
+  });
+
+  it('moves no farther than is allowed', async () => {
+    const { full, outcome, told } = await made({ deviationMm: 0.5 });
+    expect(triangleCount(outcome.sculpt?.mesh ?? full)).toBeLessThan(triangleCount(full));
+    expect(told?.value).toBeLessThanOrEqual(0.5);
+    expect(told?.limit).toBe(0.5);
+  });
+
+  it('is taken as it is where nothing can go', async () => {
+    const { full, outcome, told } = await made({ deviationMm: 1e-9 });
+    expect(outcome.sculpt?.mesh).toBe(full);
+    expect(told?.code).toBe('simplify/nothing');
+  });
+});
