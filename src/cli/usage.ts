@@ -46,9 +46,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --stagger MM          lay the seams of inner sheets so far beside those of
                             the outermost, one to either side in turn; 0 over
                             them
-      --simplify N|MMmm     make a dense sculpt simpler for paper: to N triangles,
-                            as 5000, or as far as its surface moves by no more
-                            than MM, as 0.4mm; off takes it as it is
+      --simplify N|MMmm     make a dense sculpt simpler for paper: to N
+                            triangles, as 5000, or as far as its surface moves
+                            by no more than MM, as 0.4mm; off: as it is
       --area NAME=WORD      say of an area of the project, or of a group of the
                             file, by its name: clear (no seam is proposed
                             inside), prefer (seams cost less), stiff, soft or
