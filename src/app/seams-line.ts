@@ -2,6 +2,7 @@ import { css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
 import { addSeamEdges } from '../project/commands.ts';
+import { addMarks } from '../project/path-commands.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { SharpEvent, ViewEvent } from './events.ts';
 import './findings.ts';
@@ -231,7 +232,10 @@ export class SeamsLine extends JobSection {
           @focusout=${this.#hideSharp}
         >
           <span>${offer.text}</span>
-          <button class="next" @click=${() => this.send(addSeamEdges(filePairs(sculpt, edges)))}>
+          <button
+            class="next"
+            @click=${() => this.send(offer.marks ? addMarks(offer.marks) : addSeamEdges(filePairs(sculpt, edges)))}
+          >
             ${WORDS.seams.partAlong(formatLength(offer.lengthMm, this.unit))}
           </button>
         </li>`;

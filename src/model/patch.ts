@@ -1,4 +1,5 @@
 import type { Finding } from '../base/finding.ts';
+import type { SeamMarks } from './seams.ts';
 
 /**
  * Triangles bounded by seams, in their own numbering. A vertex of the mesh that lies on a seam inside the patch (a dart, a closing
@@ -29,6 +30,8 @@ export type PatchKind = 'disc' | 'windowed' | 'closed' | 'handled';
 export interface CutOffer {
   readonly patch: number;
   readonly edges: readonly (readonly [number, number])[];
+  /** What marks it in the words of the file; left out where its edges, named by their corners, do. */
+  readonly marks?: SeamMarks;
   readonly lengthMm: number;
   readonly text: string;
 }

@@ -1,5 +1,5 @@
-import type { SeamPath } from '../model/seams.ts';
-import { onSculpt, type Command } from './commands.ts';
+import type { SeamMarks, SeamPath } from '../model/seams.ts';
+import { addSeamEdges, onSculpt, type Command } from './commands.ts';
 import { lockedPaths, onPaths, withoutPaths, withPaths } from './part-paths.ts';
 
 /**
@@ -16,6 +16,12 @@ export const drawPaths = (paths: readonly SeamPath[], mergeKey?: string): Comman
     },
     mergeKey,
   );
+
+/** Parts the foam along edges and lines across faces at once. */
+export const addMarks = ({ edges, paths }: SeamMarks): Command => ({
+  label: 'part here',
+  apply: (project) => drawPaths(paths).apply(addSeamEdges(edges).apply(project)),
+});
 
 /** Joins the foam again along paths. @param numbers  of the paths, from 0; those that are none are passed over. */
 export const removePaths = (numbers: readonly number[]): Command =>

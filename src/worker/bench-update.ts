@@ -21,6 +21,7 @@ import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
 import type { DrawnSurface } from '../pipeline/drawn-lines.ts';
 import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+import { marksOfOffer } from '../pipeline/offer-marks.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
 import { edgeNames } from './edge-names.ts';
 import { plateSkins } from '../steps/foam/plate-skins.ts';
@@ -222,7 +223,8 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
 }
 
 /** @param shown  index of the sheet on the bench. */
-function piecesView({ layers, raised, pieces, strips, templates, seams }: Outcome, shown: number): PiecesView {
+function piecesView(outcome: Outcome, shown: number): PiecesView {
+  const { layers, raised, pieces, strips, templates, seams } = outcome;
   const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown), ...raised];
   const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templates ?? [] };
   const uneven = unevenSeams(seams ?? []);
@@ -241,7 +243,7 @@ function piecesView({ layers, raised, pieces, strips, templates, seams }: Outcom
     const first = firstPatch.get(piece.layer) ?? 0;
     return first === 0 ? piece : { ...piece, patch: first + piece.patch };
   });
-  const places = placesOf(cut);
+  const places = placesOf(cut, outcome);
   // Cuts are offered for the sheet that is seen.
   const cutOffers = shown === 0 ? places.cutOffers : [];
   const { templates: drawings } = drawn;
@@ -260,12 +262,22 @@ function piecesView({ layers, raised, pieces, strips, templates, seams }: Outcom
 }
 
 /** @param seams  as they were measured last. */
-function earlyView({ cut, flats, isFinal }: EarlyOutcome, drawn: DrawnPieces, seams: readonly FoamSeam[]): PiecesView {
+function earlyView(early: EarlyOutcome, drawn: DrawnPieces, seams: readonly FoamSeam[]): PiecesView {
+  const { cut, flats, isFinal } = early;
   const patches = patchViews(cut, drawn, flats, (i) => isFinal[i]);
-  return { isFinal: false, ...drawn, patches, benchPatches: patches.length, sheet: 1, seams, ...placesOf(cut) };
+  return { isFinal: false, ...drawn, patches, benchPatches: patches.length, sheet: 1, seams, ...placesOf(cut, early) };
 }
 
-const placesOf = ({ patchOfTriangle, offers }: CutSculpt) => ({ patchOfTriangle, cutOffers: offers });
+const placesOf = (
+  { mesh, patchOfTriangle, offers }: CutSculpt,
+  { sculpt, drawn }: Pick<Outcome, 'sculpt' | 'drawn'>,
+): Pick<PiecesView, 'patchOfTriangle' | 'cutOffers'> => ({
+  patchOfTriangle,
+  cutOffers:
+    sculpt !== null && drawn?.mesh === mesh
+      ? offers.map((offer) => ({ ...offer, marks: marksOfOffer(offer, sculpt, drawn) }))
+      : offers,
+});
 
 function patchViews(
   cut: CutSculpt,
