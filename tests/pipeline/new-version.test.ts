@@ -47,7 +47,9 @@ describe('the same sculpt with other numbers', () => {
       regions: [{ id: 'area-1', name: 'front', faces: [2], give: 'stiff' }],
       heldSeams: [[0, 1]],
       scale: { by: 'points', from: 0, to: 1, mm: 100 },
+      simplify: { triangles: 12, keep: [0, 1, 5] },
     }));
+    expect(part.simplify).toEqual({ triangles: 12, keep: [2, 6, 7] });
     expect(part.seams.paths).toEqual([]);
     expect(part.seams.edges).toHaveLength(12);
     const last = BOX.corners.length - 1;

@@ -7,7 +7,7 @@ import type { PieceSetting } from '../../model/foam-settings.ts';
 import type { ScoredLine } from '../../model/score.ts';
 import type { PathSide, SeamPath, SeamSetting } from '../../model/seams.ts';
 import type { EdgePair } from '../../project/commands.ts';
-import type { SculptPart, SourceRef } from '../../project/project.ts';
+import type { SculptPart, SimplifyChoice, SourceRef } from '../../project/project.ts';
 import { cutPatches } from '../../steps/cut/cut-patches.ts';
 import { edgePath } from '../../steps/seams/edge-path.ts';
 import { seamSetFromMarks } from '../../steps/seams/seam-set.ts';
@@ -79,6 +79,7 @@ export function* carryPart(
       edgeWishes,
       ...(held.length === 0 ? {} : { heldSeams: held }),
       ...(scores.length === 0 ? {} : { scores }),
+      ...(part.simplify === undefined ? {} : { simplify: carrySimplify(part.simplify, places) }),
       regions,
       pieceSettings: carryPieces(part.pieceSettings, places, () => lose('piece')),
       ...(part.worn === undefined ? {} : { worn: openings === undefined ? part.worn : { ...part.worn, openings } }),
@@ -224,6 +225,16 @@ function* carryRegions(
     lose();
     return [];
   });
+}
+
+/** Corners that are to stay where the sculpt is made simpler. */
+function carrySimplify(simplify: SimplifyChoice, places: CarriedPlaces): SimplifyChoice {
+  const { fileVertex } = places.after.mesh;
+  const kept = simplify.keep
+    .map((n) => places.vertexOf(places.before.mesh.vertexOfFile[n] ?? -1))
+    .filter((v) => v >= 0)
+    .map((v) => fileVertex[v]);
+  return { ...simplify, keep: [...new Set(kept)].sort((a, b) => a - b) };
 }
 
 function carryPieces(
