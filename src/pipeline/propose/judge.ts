@@ -52,8 +52,8 @@ const NOT_FLAT = 4;
 /** Fine for the first pair of triangles that lie on each other, and for all of them doing so. */
 const OVERLAP_FINE = 0.05;
 const OVERLAP_SHARE_FINE = 1;
-/** Verdicts remembered. */
-const KEPT = 3000;
+/** Triangles of all pieces whose verdicts are remembered: some hundred bytes each. */
+const KEPT_TRIANGLES = 1_000_000;
 
 /** Powers by which the worst is evened out, as in `settle`. */
 const EVEN_POWERS = [2, 4];
@@ -78,6 +78,7 @@ export class Judge {
   readonly #isSewn: (v: number, w: number) => boolean;
   readonly #work: Work;
   readonly #known = new Map<string, Verdict>();
+  #kept = 0;
 
   constructor({ mesh, positions, limits }: Pick<ProposalWish, 'mesh' | 'positions' | 'limits'>, work: Work) {
     this.limits = limits;
@@ -121,12 +122,14 @@ export class Judge {
   }
 
   #remember(key: string, verdict: Verdict): void {
-    this.#known.delete(key);
+    const count = verdict.patch.meshTriangles.length;
+    if (this.#known.delete(key)) this.#kept -= count;
     this.#known.set(key, verdict);
-    if (this.#known.size <= KEPT) return;
-    for (const old of this.#known.keys()) {
+    this.#kept += count;
+    for (const [old, { patch }] of this.#known) {
+      if (this.#kept <= KEPT_TRIANGLES || old === key) break;
       this.#known.delete(old);
-      break;
+      this.#kept -= patch.meshTriangles.length;
     }
   }
 
