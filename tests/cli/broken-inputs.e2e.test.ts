@@ -68,9 +68,9 @@ const SEAMS: readonly Broken[] = [
     /s\.json.*modelHash/,
   ],
   [
-    'seams across faces',
-    { 'a.obj': CUBE, 's.json': '{"version":1,"paths":[{"points":[{"vertex":0},{"vertex":6}]}]}' },
-    /s\.json.*along edges/,
+    'a seam across faces to a corner that is not there',
+    { 'a.obj': CUBE, 's.json': '{"version":1,"paths":[{"points":[{"vertex":0},{"vertex":99}]}]}' },
+    /s\.json.*Point 2 of path 1 is corner 99/,
   ],
   ['too few seams', { 'a.obj': CUBE, 's.json': '{"version":1,"edges":[]}' }, /s\.json.*closed surface/],
 ];
