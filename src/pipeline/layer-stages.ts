@@ -175,7 +175,8 @@ export class LayerStages {
     const tipHoles = part.tipHoles ?? NO_TIPS;
     const key: unknown[] = [shell, shells, chains, patches, layer.needBends(), scores, outlines, ...choices, ...flats];
     key.push(tipHoles);
-    key.push(...layer.hinges);
+    const plane = run.mirror?.plane;
+    key.push(...layer.hinges, plane);
     let made = this.#foam.get(key);
     if (made === undefined) {
       const steps = foamPieceSteps({
@@ -196,6 +197,7 @@ export class LayerStages {
         tipHoles,
         tracedSide,
         upAxis,
+        ...(plane === undefined ? {} : { mirror: plane }),
         ...factsOf(foam, choice),
         otherFoams,
         rules: rulesOf(foam),

@@ -84,6 +84,7 @@ export class Pipeline {
       await this.#each(run, shareOfWork(work, 0.3, 0.4), (stages, layer, own) => stages.part(run, layer, own));
       await this.#findRoom(run, shareOfWork(work, 0.4, 0.4));
       await this.#each(run, shareOfWork(work, 0.4, 0.9), (stages, layer, own) => stages.flatten(run, layer, own));
+      await this.#findMirror(run, shareOfWork(work, 0.9, 0.9));
       await work.pause(0.9, 'adding edges, marks and words');
       await this.#makeFoam(run, shareOfWork(work, 0.9, 0.95));
       await work.pause(0.95, 'laying out sheets and pages');
@@ -104,7 +105,9 @@ export class Pipeline {
       run.stopped = { step: error.step, problem: error.problem };
     }
     forgetGoneFaces(run);
-    await this.#findMirror(run, shareOfWork(work, 0.99, 1));
+    // Seams are marked on both sides before there are pieces.
+    if (run.mirror === null) await this.#findMirror(run, shareOfWork(work, 0.99, 1));
+    run.findings.push(...mirrorFindings(run.mirror, run.part));
     await work.pause(1, 'done');
     this.#forgetOld(run);
     return this.#outcome(run);
@@ -189,12 +192,11 @@ export class Pipeline {
     run.findings.push(...(await runWithPauses(steps, () => work.pause(0.5))));
   }
 
-  /** Also where the chain could not go on: seams are marked on both sides before there are pieces. */
+  /** The mirror in force; found once for each sculpt. */
   async #findMirror(run: Run, work: Work): Promise<void> {
     if (run.sculpt === null || run.sculpt.mmPerUnit === null) return;
     const { mesh, mmPerUnit } = run.sculpt;
     run.mirror = await mirrorOfSculpt(mesh, run.part, mmPerUnit, work);
-    run.findings.push(...mirrorFindings(run.mirror, run.part));
   }
 
   async #fitBody(run: Run, work: Work): Promise<void> {

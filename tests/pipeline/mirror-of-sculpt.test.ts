@@ -1,8 +1,10 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { contentHash } from '../../src/base/hash.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import { clearSeams } from '../../src/project/commands.ts';
 import { setMirror } from '../../src/project/mirror-commands.ts';
-import type { Project } from '../../src/project/project.ts';
+import type { Project, SculptPart } from '../../src/project/project.ts';
 import { BenchUpdater } from '../../src/worker/bench-update.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
@@ -46,4 +48,26 @@ describe('the mirror in the chain', () => {
     }));
     expect(larger.mirror?.plane.at).toBeCloseTo(4 * 25.4, 9);
   });
+});
+
+// Turned by 25 degrees about y no axis of the file is square to the mirror any more.
+it('makes twins across the found plane, however the sculpt stands', async () => {
+  const [c, s] = [Math.cos(0.436), Math.sin(0.436)];
+  const turned = readFileSync(new URL('../../samples/shoulder-plate.obj', import.meta.url), 'utf8').replace(
+    /^v (\S+) (\S+) (\S+)/gm,
+    (_, x: string, y: string, z: string) => `v ${c * +x + s * +z} ${y} ${c * +z - s * +x}`,
+  );
+  const bytes = new TextEncoder().encode(turned);
+  const hash = await contentHash(bytes);
+  const { project, pipeline } = await sampleProject('shoulder-plate');
+  pipeline.putSource(hash, { fileName: 'turned.obj', bytes });
+  const source = { hash, fileName: 'turned.obj', format: 'obj' } as const;
+  const twinsOf = async (change: Partial<SculptPart>): Promise<number> => {
+    const outcome = await pipeline.run({ ...project, parts: [{ ...project.parts[0], ...change }] }, QUIET_WORK);
+    return (outcome.pieces ?? []).filter(({ twinOf }) => twinOf !== undefined).length;
+  };
+  const upright = await twinsOf({});
+  expect(upright).toBeGreaterThan(0);
+  expect(await twinsOf({ source })).toBe(upright);
+  expect(await twinsOf({ source, mirror: { by: 'off' } })).toBe(0);
 });

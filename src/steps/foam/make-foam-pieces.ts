@@ -4,6 +4,7 @@ import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import type { MirrorPlane } from '../../mesh/mirror/mirror-plane.ts';
 import type { BendLimits } from '../../model/bend-check.ts';
 import type { HeatShrinkage } from '../../model/flatten-settings.ts';
 import type { FlatPiece } from '../../model/flat-piece.ts';
@@ -76,6 +77,8 @@ export interface FoamInput extends FoamFacts {
   /** Round holes at the ends of darts; none if left out. */
   readonly tipHoles?: readonly TipHole[];
   readonly tracedSide: TracedSide;
+  /** A plane the sculpt mirrors itself in; left out: none is known. */
+  readonly mirror?: MirrorPlane;
   readonly upAxis: 'x' | 'y' | 'z';
   /** What is known of foams other than the layer's, where pieces are of them; the layer's own if left out. */
   readonly otherFoams?: ReadonlyMap<FoamId, FoamFacts>;
@@ -134,6 +137,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
     input.upAxis,
     (a, b) =>
       doGrainsMirror(wishes[a].grain, wishes[b].grain) && areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
+    input.mirror ?? null,
   );
   const scores = findLines(mesh, patches, input.scores ?? []);
   const outlines = findLines(mesh, patches, input.outlines ?? []);

@@ -1,11 +1,15 @@
 import type { Stepwise } from '../../base/stepwise.ts';
-import { cross3, length3, pointAt3, sub3 } from '../../geom/vec.ts';
+import { cross3, length3, pointAt3, sub3, vec3 } from '../../geom/vec.ts';
 import { boxOfPoints3, diagonalOf } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import { reflect, type MirrorPlane } from '../../mesh/mirror/mirror-plane.ts';
 import type { Patch } from '../../model/patch.ts';
 
 /** Two points this share of the sculpt's diagonal apart mirror each other: modelled by mirroring, then rounded by a file. */
 const MIRROR_SHARE = 1e-4;
+
+/** Cosine from which on a plane parts left from right: 8 degrees. */
+const SIDEWAYS = 0.99;
 
 /** Areas and middles of twins agree to this share. */
 const AREA_SHARE = 1e-3;
@@ -28,8 +32,9 @@ const LEFT: Readonly<Record<'x' | 'y' | 'z', { axis: number; sign: number }>> = 
 
 /**
  * Finds pieces that mirror each other, in stretches. Mirrors tried: across each axis, through the middle of the sculpt's box and through the origin, the one
- * between left and right first. Two patches are twins when the corners of their borders mirror each other and their areas and middles agree.
+ * between left and right first, and then the plane that was found or set. Two patches are twins when the corners of their borders mirror each other and their areas and middles agree.
  * @param isAlike tells whether two patches may be twins for other reasons (their edges are of the same kinds).
+ * @param mirror  a plane the sculpt mirrors itself in; null: none is known.
  * @returns per patch its twin or null; always mutual.
  */
 export function* twinSteps(
@@ -37,6 +42,7 @@ export function* twinSteps(
   patches: readonly Patch[],
   upAxis: 'x' | 'y' | 'z',
   isAlike: (a: number, b: number) => boolean,
+  mirror: MirrorPlane | null = null,
 ): Stepwise<readonly (Twin | null)[]> {
   const twins: (Twin | null)[] = patches.map(() => null);
   const { min, max } = boxOfPoints3(mesh.positions);
@@ -52,23 +58,31 @@ export function* twinSteps(
     byBorder.set(key, [...(byBorder.get(key) ?? []), i]);
   });
   const left = LEFT[upAxis];
+  const planes: { readonly plane: MirrorPlane; readonly isSideways: boolean }[] = [];
   for (const axis of [left.axis, ...[0, 1, 2].filter((a) => a !== left.axis)]) {
-    for (const at of Math.abs(centre[axis]) > tolerance ? [centre[axis], 0] : [0]) {
-      yield;
-      const isTwin = (a: number, b: number): boolean =>
-        a !== b && twins[b] === null && isAlike(a, b) && doMirror(middles[a], middles[b], axis, at, tolerance);
-      patches.forEach((patch, a) => {
-        if (twins[a] !== null || patch.loops.length === 0) return;
-        const mirrored = borderKey(patch, (v) => corners.mirrored(v, axis, at));
-        const b = byBorder.get(mirrored)?.find((candidate) => isTwin(a, candidate));
-        if (b === undefined) return;
-        const isLeft = left.sign * (middles[a].point[axis] - middles[b].point[axis]) > 0;
-        const hand = (mine: boolean): { hand?: 'left' | 'right' } =>
-          axis === left.axis ? { hand: mine ? 'left' : 'right' } : {};
-        twins[a] = { patch: b, ...hand(isLeft) };
-        twins[b] = { patch: a, ...hand(!isLeft) };
-      });
-    }
+    const normal = vec3(axis === 0 ? 1 : 0, axis === 1 ? 1 : 0, axis === 2 ? 1 : 0);
+    for (const at of Math.abs(centre[axis]) > tolerance ? [centre[axis], 0] : [0])
+      planes.push({ plane: { normal, at }, isSideways: axis === left.axis });
+  }
+  if (mirror !== null) {
+    const { x, y, z } = mirror.normal;
+    planes.push({ plane: mirror, isSideways: Math.abs([x, y, z][left.axis]) >= SIDEWAYS });
+  }
+  for (const { plane, isSideways } of planes) {
+    yield;
+    const isTwin = (a: number, b: number): boolean =>
+      a !== b && twins[b] === null && isAlike(a, b) && doMirror(middles[a], middles[b], plane, tolerance);
+    patches.forEach((patch, a) => {
+      if (twins[a] !== null || patch.loops.length === 0) return;
+      const mirrored = borderKey(patch, (v) => corners.mirrored(v, plane));
+      const b = byBorder.get(mirrored)?.find((candidate) => isTwin(a, candidate));
+      if (b === undefined) return;
+      const isLeft = left.sign * (middles[a].point[left.axis] - middles[b].point[left.axis]) > 0;
+      const hand = (mine: boolean): { hand?: 'left' | 'right' } =>
+        isSideways ? { hand: mine ? 'left' : 'right' } : {};
+      twins[a] = { patch: b, ...hand(isLeft) };
+      twins[b] = { patch: a, ...hand(!isLeft) };
+    });
   }
   return twins;
 }
@@ -106,10 +120,11 @@ function middleOf(mesh: Mesh, patch: Patch): Middle {
   return { area, point: sum.map((x) => (area > 0 ? x / area : 0)) };
 }
 
-function doMirror(a: Middle, b: Middle, axis: number, at: number, tolerance: number): boolean {
+function doMirror(a: Middle, b: Middle, plane: MirrorPlane, tolerance: number): boolean {
   if (Math.abs(a.area - b.area) > AREA_SHARE * Math.max(a.area, b.area)) return false;
   const reach = Math.max(tolerance, AREA_SHARE * Math.sqrt(a.area));
-  return a.point.every((x, i) => Math.abs((i === axis ? 2 * at - x : x) - b.point[i]) <= reach);
+  const image = reflect(plane, pointAt3(a.point, 0));
+  return [image.x, image.y, image.z].every((x, i) => Math.abs(x - b.point[i]) <= reach);
 }
 
 /** Finds the border corner that stands where another's mirror image is. */
@@ -135,9 +150,9 @@ class CornerFinder {
   }
 
   /** The nearest corner within the tolerance, or -1. */
-  mirrored(v: number, axis: number, at: number): number {
-    const p = [0, 1, 2].map((i) => this.#positions[3 * v + i]);
-    p[axis] = 2 * at - p[axis];
+  mirrored(v: number, plane: MirrorPlane): number {
+    const image = reflect(plane, pointAt3(this.#positions, v));
+    const p = [image.x, image.y, image.z];
     let best = -1;
     let least = this.#tolerance;
     const low = p.map((x) => Math.floor((x - this.#tolerance) / this.#cell));
