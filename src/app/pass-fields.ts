@@ -77,7 +77,9 @@ export class PassFields extends JobSection {
     const rim = new Set(Array.from(vertices, (v) => sculpt.fileVertex[v]));
     const others = worn.openings?.filter(({ vertex }) => !rim.has(vertex)) ?? [];
     const use = OPENING_USES.find((one) => one === word);
-    const own = use === undefined ? [] : [{ vertex: sculpt.fileVertex[vertices[0]], use }];
+    // Corners that a line across faces has put on the rim have higher numbers than those of the file.
+    const named = sculpt.edgeNames === undefined ? sculpt.fileVertex[vertices[0]] : Math.min(...rim);
+    const own = use === undefined ? [] : [{ vertex: named, use }];
     this.send(setWorn({ ...worn, openings: [...others, ...own] }));
   }
 
