@@ -106,12 +106,14 @@ describe('the narrowest width', () => {
 
   it('is not that of a corner', () => {
     const square: Points = [
-      [0, 0],
+      [6, 0],
       [50, 0],
       [50, 50],
       [0, 50],
+      [0, 6],
     ];
-    const { patch } = flatPatch(square, [[0, 1, 2, 3]]);
+    // Its blunt corner is 8.5 mm across.
+    const { patch } = flatPatch(square, [[0, 1, 2, 3, 4]]);
     expect(narrowestWidth(patch, uvOf(square, patch.meshVertices), 10)).toBe(Infinity);
   });
 });
