@@ -104,9 +104,3 @@ export function headingBetween(surface: Surface, t: number, from: Weights, to: W
   const size = Math.hypot(dx, dy);
   return size > 0 ? { triangle: t, x: dx / size, y: dy / size } : null;
 }
-
-/** A heading turned counter-clockwise seen from outside, radians, within its triangle's plane. */
-export function turned({ triangle, x, y }: Heading, angle: number): Heading {
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return { triangle, x: c * x - s * y, y: s * x + c * y };
-}

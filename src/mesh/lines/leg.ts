@@ -57,10 +57,6 @@ interface Bend {
   readonly vertex: number;
 }
 
-/** The triangle in which a leg ends. */
-export const lastTriangle = ({ topology }: Surface, { first, gates }: Leg): number =>
-  gates.length === 0 ? first : triangleOfHalfedge(topology.twin[gates[gates.length - 1]]);
-
 /**
  * Pulls a line through a row of triangles taut: lays them flat one beside the other and keeps the funnel of what can be seen from the last
  * corner (Lee and Preparata, "Euclidean shortest paths in the presence of rectilinear barriers", 1984).

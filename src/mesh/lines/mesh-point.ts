@@ -2,7 +2,7 @@ import { LINE_SNAP_SHARE } from '../../base/tolerance.ts';
 import { length3, sub3, type Vec3 } from '../../geom/vec.ts';
 import { cornersAtVertices, type CornersAtVertices } from '../corners-at-vertices.ts';
 import type { Surface } from '../surface.ts';
-import { nextHalfedge, triangleOfHalfedge, type Topology } from '../topology.ts';
+import { nextHalfedge, type Topology } from '../topology.ts';
 import type { MeshLine, MeshPoint } from './mesh-line.ts';
 
 /** Weights on the three corners of a triangle, sum 1. */
@@ -147,8 +147,3 @@ export function halfedgeIn({ topology }: Surface, t: number, edge: number): numb
   for (let h = 3 * t; h < 3 * t + 3; h += 1) if (topology.edgeOfHalfedge[h] === edge) return h;
   return -1;
 }
-
-export const otherTriangle = ({ topology }: Surface, h: number): number => {
-  const across = topology.twin[h];
-  return across < 0 ? -1 : triangleOfHalfedge(across);
-};

@@ -103,7 +103,7 @@ export function routeLegs(surface: Surface, from: MeshPoint, to: MeshPoint, most
 }
 
 /** The rows of triangles from a point through vertices to a point. Each vertex must be next to the last one, or across one side. */
-export function legsThrough(surface: Surface, from: MeshPoint, route: readonly number[], to: MeshPoint): Leg[] {
+function legsThrough(surface: Surface, from: MeshPoint, route: readonly number[], to: MeshPoint): Leg[] {
   const legs: Leg[] = [];
   const ends = new Set(trianglesAt(surface, to));
   let start = from;

@@ -104,7 +104,7 @@ const sizeOf = (surface: Surface, p: MeshPoint): number => {
 };
 
 /** The lines between what lies under 0 and what does not. @param heights one per vertex. */
-export function linesUnder(surface: Surface, heights: ArrayLike<number>): MeshLine[] {
+function linesUnder(surface: Surface, heights: ArrayLike<number>): MeshLine[] {
   const lines = sectionWalks(surface, heights).flatMap((walk) => linesOf(surface, heights, walk));
   return eachEdgeOnce(surface, lines).filter((line) => !isOnOpenEdges(surface, line));
 }

@@ -118,7 +118,7 @@ function leave(
 }
 
 /** The same direction in the triangle across a half-edge, both laid flat about it; null at an open edge. */
-export function overSide(surface: Surface, { triangle, x, y }: Heading, h: number): Heading | null {
+function overSide(surface: Surface, { triangle, x, y }: Heading, h: number): Heading | null {
   const across = surface.topology.twin[h];
   if (across < 0) return null;
   const [u, v] = [alongSide(surface, h), alongSide(surface, across)];
