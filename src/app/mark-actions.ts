@@ -4,7 +4,7 @@ import { pieceIndex } from './bench-state.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { partAcross, pickSpot, previewAcross, unpickSpot } from './across-actions.ts';
 import { joinEdges, partEdges } from './seam-actions.ts';
-import type { PathWithin, Reach } from './view-state.ts';
+import { NO_PATH, type PathWithin, type Reach } from './view-state.ts';
 import type { Spot } from '../worker/drawing-api.ts';
 import type { BorderOf, WithinPiece } from '../worker/marking-api.ts';
 import type { Workbench } from './workbench.ts';
@@ -92,12 +92,7 @@ export async function partAlongPath(bench: Workbench): Promise<void> {
   if (through.length < 2) return;
   const edges = within === null ? stretches.flat() : await edgesThrough(bench, through, true);
   if (edges === null || bench.view.through !== through) return;
-  bench.setView({
-    through: [],
-    stretches: [],
-    preview: null,
-    ...(within === null || tool !== 'path' ? {} : { tool: 'choose', within: null }),
-  });
+  bench.setView({ ...NO_PATH, ...(within === null || tool !== 'path' ? {} : { tool: 'choose' }) });
   partEdges(bench, edges);
 }
 

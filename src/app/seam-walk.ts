@@ -14,12 +14,15 @@ export type ScreenOf = (corner: number) => { readonly x: number; readonly y: num
 export function beginWalk(bench: Workbench, screenOf: ScreenOf, middle: { x: number; y: number }): void {
   const { sculpt } = bench.bench;
   if (sculpt === null) return;
+  const { within } = bench.view;
   bench.setView({
     tool: 'walk',
     cursor: nearestCorner(sculpt, screenOf, middle),
     walked: null,
     choice: NOTHING,
     ...NO_PATH,
+    // A piece that was to be split is split on foot.
+    within,
   });
   bench.say(WORDS.spoken.walkBegins);
 }

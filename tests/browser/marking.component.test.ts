@@ -454,6 +454,44 @@ describe('by keyboard', () => {
     expect(steps()).toBe(1);
   });
 
+  it('a piece is split, a seam straightened and an area parted round', async () => {
+    await stand(corner(rings, 0));
+    await userEvent.keyboard('{ArrowDown}b{Escape}');
+    await marked(upright(0));
+    const [piece] = workbench.bench.pieces?.pieces ?? [];
+    workbench.setView({ choice: { kind: 'piece', piece: piece.id } });
+    await restedApp(app);
+    await userEvent.keyboard('b');
+    await stand(corner(3, 2));
+    await userEvent.keyboard('r');
+    workbench.setView({ cursor: corner(3, -2) });
+    await userEvent.keyboard('r{Enter}{Escape}');
+    await vi.waitFor(() => expect(workbench.bench.pieces?.patches).toHaveLength(2));
+    await restedApp(app);
+    expect(steps()).toBe(2);
+    await restedApp(app);
+    await stand(corner(rings, 1));
+    await userEvent.keyboard('{Shift>}{ArrowDown}{ArrowLeft}{ArrowDown}{/Shift}{Escape}');
+    await vi.waitFor(() => expect(marks()).toHaveLength(3));
+    await shown(workbench);
+    const seam = workbench.bench.seams?.chains.find(({ kind }) => kind !== 'open');
+    workbench.setView({ choice: { kind: 'seam', seam: seam!.id }, tautMm: 30 });
+    await restedApp(app);
+    await userEvent.keyboard('z');
+    await vi.waitFor(() => expect(workbench.part?.seams.paths).toHaveLength(1));
+    await shown(workbench);
+    expect(steps()).toBe(2);
+    await restedApp(app);
+    const [whole] = workbench.bench.pieces?.pieces ?? [];
+    workbench.setView({ choice: { kind: 'piece', piece: whole.id }, tautMm: 3 });
+    await restedApp(app);
+    await userEvent.keyboard('n');
+    await restedApp(app);
+    await userEvent.keyboard('l');
+    // One side of the shade: its border without the rims.
+    await vi.waitFor(() => expect(marks()).toHaveLength(2 * rings));
+  });
+
   it('every way is in the finder', async () => {
     const labels = app.verbs.map(({ label }) => label);
     const { followRound, followRidge, round } = WORDS.marking.verbs;
