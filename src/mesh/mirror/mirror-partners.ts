@@ -26,7 +26,7 @@ export class CornerCells {
   readonly #across: readonly [number, number, number];
   readonly #starts: Map<number, number[]>;
 
-  /** @param cell side of a cell, mm, > 0: the farthest that is looked. */
+  /** @param cell side of a cell, mm, > 0: about as far as is looked. */
   constructor(positions: Float64Array, cell: number) {
     this.#positions = positions;
     this.#cell = cell;
@@ -43,14 +43,15 @@ export class CornerCells {
     }
   }
 
-  /** The corner nearest to `p` no farther than `most` (at most one cell), or -1; of several the lowest. */
+  /** The corner nearest to `p` no farther than `most`, or -1; of several the lowest. */
   nearest(p: Vec3, most: number): number {
-    const [i, j, k] = this.#cellsOf(p);
+    const low = this.#cellsOf({ x: p.x - most, y: p.y - most, z: p.z - most });
+    const high = this.#cellsOf({ x: p.x + most, y: p.y + most, z: p.z + most });
     let best = -1;
     let least = most * most;
-    for (let x = i - 1; x <= i + 1; x += 1) {
-      for (let y = j - 1; y <= j + 1; y += 1) {
-        for (let z = k - 1; z <= k + 1; z += 1) {
+    for (let x = low[0]; x <= high[0]; x += 1) {
+      for (let y = low[1]; y <= high[1]; y += 1) {
+        for (let z = low[2]; z <= high[2]; z += 1) {
           for (const v of this.#starts.get(this.#keyOf([x, y, z])) ?? []) {
             const [dx, dy, dz] = [
               this.#positions[3 * v] - p.x,
@@ -80,7 +81,7 @@ export class CornerCells {
 
 /**
  * For each vertex the one that lies where its mirror image does: nearest within the tolerance, and each the other's.
- * @param tolerance mm, at most the side of a cell.
+ * @param tolerance mm.
  */
 export function* vertexPartnerSteps(
   positions: Float64Array,

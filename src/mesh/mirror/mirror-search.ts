@@ -13,7 +13,7 @@ import { isAlong, mirrorOffsetSteps, shareWithin, type MirrorOffsets } from './m
 import { samplesOf, type SurfaceSamples } from './surface-samples.ts';
 
 /** Triangles judged to tell one plane from another. */
-const JUDGED = 2000;
+const JUDGED = 800;
 
 /** Places that pull on a plane: in the first, rough rounds and in the last. */
 const ROUGH_SAMPLES = 150;
@@ -70,7 +70,7 @@ export function* bestPlaneSteps(
   for (const { plane: start } of distinct(mesh, drawn, 10 * tolerance).slice(0, KEPT)) {
     const { plane } = drawIn(mesh, tree, fine, start, size, FINE_REACHES);
     yield;
-    const settled = yield* settledOnPartners(mesh, cells, plane, tolerance);
+    const settled = yield* settledOnPartners(mesh.positions, cells, plane, tolerance);
     const candidate = settled?.plane ?? plane;
     if (isAlong(mesh, candidate, tolerance)) continue;
     const offsets = yield* mirrorOffsetSteps(mesh, candidate, () => false, stride);

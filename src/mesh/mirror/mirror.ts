@@ -106,7 +106,7 @@ function* searchSteps(mesh: Mesh, left: Vec3): Stepwise<Mirror | null> {
   const cells = new CornerCells(mesh.positions, tolerance);
   yield;
   for (const plane of sidewaysPlanes(mesh, left)) {
-    const settled = yield* settledOnPartners(mesh, cells, plane, tolerance);
+    const settled = yield* settledOnPartners(mesh.positions, cells, plane, tolerance);
     if (settled === null || settled.pairedShare < ALL_PAIRED || isAlong(mesh, settled.plane, tolerance)) continue;
     return yield* mirrorAtSteps(mesh, settled.plane, tolerance, settled.ofVertex);
   }
