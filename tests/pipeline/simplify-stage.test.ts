@@ -3,9 +3,10 @@ import { QUIET_WORK } from '../../src/base/work.ts';
 import { checkMesh } from '../../src/mesh/check-mesh.ts';
 import { triangleCount } from '../../src/mesh/mesh.ts';
 import { addRegion } from '../../src/project/commands.ts';
-import type { Project, SimplifyChoice } from '../../src/project/project.ts';
+import type { Project, SculptPart, SimplifyChoice } from '../../src/project/project.ts';
 import { setSimplify } from '../../src/project/simplify-commands.ts';
 import { borderVertices, keepsOf } from '../../src/pipeline/simplify-keeps.ts';
+import { boxMesh } from '../support/meshes.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
 const AREA = Array.from({ length: 24 }, (_, i) => 100 + i);
@@ -50,6 +51,24 @@ describe('a sculpt made simpler in the chain', () => {
     const back = await pipeline.run(setSimplify(null).apply(simpler), QUIET_WORK);
     expect(back.sculpt?.mesh).toBe(full);
     expect(back.findings.some(({ code }) => code.startsWith('simplify/'))).toBe(false);
+  });
+
+  it('keeps the corners that marks, names and picked places stand on', () => {
+    const mesh = boxMesh(30);
+    const part = {
+      seams: { edges: [[0, 1]], paths: [] },
+      seamSettings: [],
+      edgeWishes: [],
+      pieceSettings: [],
+      regions: [],
+      scale: null,
+    };
+    const keeps = (said: Partial<SculptPart>): readonly number[] => keepsOf(mesh, { ...part, ...said } as SculptPart);
+    expect(keeps({})).toEqual([0, 1]);
+    expect(keeps({ edgeWishes: [{ edge: [4, 2], straight: true }] })).toEqual([0, 1, 2, 4]);
+    expect(keeps({ pieceSettings: [{ face: 1, name: 'x' }] })).toEqual([0, 1, 4, 5, 6, 7]);
+    expect(keeps({ scale: { by: 'points', from: 7, to: 3, mm: 9 } })).toEqual([0, 1, 3, 7]);
+    expect(keeps({ regions: [{ id: 'a', name: 'a', faces: [3], give: 'normal' }] })).toEqual([0, 1, 2, 3, 6, 7]);
   });
 
   it('moves no farther than is allowed', async () => {
