@@ -109,6 +109,7 @@ const OPTIONS = {
   limit: { type: 'string' },
   pieces: { type: 'string' },
   mirror: { type: 'boolean' },
+  hide: { type: 'string' },
   seconds: { type: 'string' },
   moves: { type: 'string' },
   seed: { type: 'string' },

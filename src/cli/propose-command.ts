@@ -6,6 +6,7 @@ import { propose } from '../pipeline/propose/propose.ts';
 import type { Proposal, ProposalLimits } from '../pipeline/propose/proposal.ts';
 import { proposalReport, seamFileText } from '../pipeline/proposal-files.ts';
 import { seamGround, type SeamGround } from '../pipeline/seam-ground.ts';
+import { setHiddenSide } from '../project/hidden-commands.ts';
 import type { Project } from '../project/project.ts';
 import { Refused } from './exit.ts';
 import { changePart, openInput, seamsFrom } from './open-input.ts';
@@ -55,7 +56,8 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
   }
 }
 
-function wished(project: Project, { scale, thicknessMm }: ProposeChoices): Project {
+function wished(found: Project, { scale, thicknessMm, hide }: ProposeChoices): Project {
+  const project = hide === undefined ? found : setHiddenSide(hide).apply(found);
   const [part] = project.parts;
   return changePart(project, {
     ...(scale === undefined ? {} : { scale }),

@@ -1,3 +1,4 @@
+import { HIDDEN_SIDES, type HiddenSide } from '../model/hidden-side.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import type { LimitsKind } from '../pipeline/seam-ground.ts';
 import { WrongUsage } from './exit.ts';
@@ -23,6 +24,8 @@ export interface ProposeChoices {
   readonly pieces: 'few' | 'simple';
   /** True for seams alike on both sides. */
   readonly isMirrored: boolean;
+  /** Side on which seams cost less; null: none, whatever the project says. */
+  readonly hide?: HiddenSide | null;
   readonly end: ProposeEnd;
   readonly seed: number;
 }
@@ -35,6 +38,7 @@ export const PROPOSE_ONLY = [
   'limit',
   'pieces',
   'mirror',
+  'hide',
   'seconds',
   'moves',
   'seed',
@@ -71,6 +75,9 @@ export function proposeChoicesFrom(
     throw new WrongUsage('--limits reference measures without thickness: leave --thickness out.');
   if (kind === 'reference' && values['mirror'] === true)
     throw new WrongUsage('--limits reference looks for the shortest seams, alike or not: leave --mirror out.');
+  const hide = oneOf('hide', word('hide'), ['nowhere', ...HIDDEN_SIDES]);
+  if (kind === 'reference' && hide !== undefined)
+    throw new WrongUsage('--limits reference looks for the shortest seams, seen or not: leave --hide out.');
   return {
     input,
     out,
@@ -82,6 +89,7 @@ export function proposeChoicesFrom(
     ...given('limitPct', number('limit', word('limit'), { over: 0, most: MOST_LIMIT_PCT })),
     pieces: oneOf('pieces', word('pieces'), ['few', 'simple']) ?? 'few',
     isMirrored: values['mirror'] === true,
+    ...given('hide', hide === 'nowhere' ? null : hide),
     end: endFrom(word('seconds'), word('moves')),
     seed: whole('seed', word('seed'), MOST_SEED) ?? 1,
   };

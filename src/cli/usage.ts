@@ -20,6 +20,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             nowhere narrower than its rules say
       --limits reference    as research measures: 5 %, the sculpt itself
       --mirror              seams alike on both sides of a sculpt that is
+      --hide SIDE           seams cost less at the back, under, left or right
+                            as it stands seen from the front, or nowhere
       --from SEAMS.json     seams to begin from
       --seed N              another number looks elsewhere, default 1
       --report FILE         every triangle flat and in space, for checking

@@ -2,19 +2,20 @@ import type { Finding } from '../base/finding.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
-import { findMirrorSteps } from '../mesh/mirror/mirror.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { SeamSet } from '../model/seams.ts';
 import type { Project } from '../project/project.ts';
 import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import { layerPlans } from './layer-plan.ts';
+import { mirrorOfSculpt } from './mirror-of-sculpt.ts';
 import type { SizedSculpt } from './outcome.ts';
 import { REFERENCE_LIMITS, type ProposalLimits } from './propose/proposal.ts';
 import { Run, Stopped } from './run.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
 import { seamWishesOf, type SeamWishes } from './seam-wishes.ts';
 import { shellChoice } from './shells.ts';
+import { SimplifyStage } from './simplify-stage.ts';
 
 /** `foam`: what the project's foam allows. `reference`: as research programs measure, without thickness, sheet or narrowest place. */
 export type LimitsKind = 'foam' | 'reference';
@@ -58,7 +59,8 @@ export async function seamGround(
   const stage = new SculptStage();
   for (const [hash, source] of sources) stage.putSource(hash, source);
   try {
-    await stage.make(run, shareOfWork(work, 0, 0.8));
+    await stage.make(run, shareOfWork(work, 0, 0.6));
+    await new SimplifyStage().make(run, shareOfWork(work, 0.6, 0.8));
   } catch (error) {
     if (error instanceof Stopped) return { ok: false, problem: error.problem };
     throw error;
@@ -87,7 +89,9 @@ export async function seamGround(
     sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
     leastWidthMm: rulesOf(foam).narrowThicknesses * thicknessMm,
   };
-  const mirror = isMirrored ? await runWithPauses(findMirrorSteps(mesh), () => work.pause(0.95)) : null;
+  const mirror = isMirrored
+    ? await mirrorOfSculpt(mesh, part, sculpt.mmPerUnit ?? 1, shareOfWork(work, 0.95, 1))
+    : null;
   const wishes = seamWishesOf(mesh, part, seams.value, mirror);
   return ok({ ...found, positions: shell.neutralPositions, thicknessMm, limits, wishes });
 }

@@ -1,6 +1,6 @@
-import type { Vec3 } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { Mirror } from '../mesh/mirror/mirror.ts';
+import { hiddenDirection } from '../model/hidden-side.ts';
 import type { SeamSet } from '../model/seams.ts';
 import type { SculptPart } from '../project/project.ts';
 import { edgeWeights } from '../steps/seams/edge-weights.ts';
@@ -21,20 +21,18 @@ export interface SeamWishes {
 /**
  * @param seams  as they are now.
  * @param mirror of the same mesh, or null.
- * @param hidden direction, length 1, of the side that is seen least; left out: none is.
  */
 export function seamWishesOf(
   mesh: Mesh,
-  part: Pick<SculptPart, 'regions' | 'heldSeams' | 'pieceSettings'>,
+  part: Pick<SculptPart, 'regions' | 'heldSeams' | 'pieceSettings' | 'hiddenSide' | 'upAxis'>,
   seams: SeamSet,
   mirror: Mirror | null,
-  hidden?: Vec3,
 ): SeamWishes {
   const opposite = mirror?.partners.ofEdge;
   return {
     weights: edgeWeights(mesh, {
       regions: part.regions,
-      ...(hidden === undefined ? {} : { hidden }),
+      ...(part.hiddenSide === undefined ? {} : { hidden: hiddenDirection(part.hiddenSide, part.upAxis) }),
       ...(opposite === undefined ? {} : { mirror: opposite }),
     }),
     locked: heldEdges(mesh, seams, part.heldSeams ?? []),

@@ -9,6 +9,7 @@ import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.t
 import type { Project } from './project.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
+import { HIDDEN_SIDES } from '../model/hidden-side.ts';
 import { LEAST_TRIANGLES } from './simplify-commands.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { sourcesOf } from './sources.ts';
@@ -158,6 +159,7 @@ const sculpt = v.object({
   seamSettings: v.array(seamSettingSchema),
   heldSeams: v.optional(v.array(pair)),
   mirror: v.optional(mirror),
+  hiddenSide: v.optional(v.picklist(HIDDEN_SIDES)),
   pieceSettings: v.array(
     v.object({
       face: count,

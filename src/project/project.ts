@@ -4,6 +4,7 @@ import type { TracedSide } from '../model/foam-piece.ts';
 import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
 import type { Core } from '../model/clearance.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
+import type { HiddenSide } from '../model/hidden-side.ts';
 import type { BodyJoint } from '../model/joint.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { ScoredLine } from '../model/score.ts';
@@ -51,6 +52,8 @@ export interface SculptPart {
   readonly heldSeams?: readonly (readonly [number, number])[];
   /** The plane the sculpt mirrors itself in. Missing: as it is found. */
   readonly mirror?: MirrorChoice;
+  /** Side that is seen least: proposals make seams there cheaper. Missing: all sides are alike. */
+  readonly hiddenSide?: HiddenSide;
   readonly pieceSettings: readonly PieceSetting[];
   readonly flatten: FlattenWishes;
   /** Areas that are to stretch otherwise than the rest or of which something is said of seams. Where two meet, the later one counts. */

@@ -40,6 +40,8 @@ describe('seams on the command line', () => {
       end: { moves: 40 },
       seed: 7,
     });
+    expect(choicesOf('--hide', 'back').hide).toBe('back');
+    expect(choicesOf('--hide', 'nowhere').hide).toBeNull();
     expect(choicesOf('--seconds', '2', '--unit', 'cm')).toMatchObject({
       end: { seconds: 2 },
       scale: { by: 'unit', unit: 'cm' },
@@ -58,6 +60,8 @@ describe('seams on the command line', () => {
     [['--seed', '0.5'], /--seed takes a whole number/],
     [['--limits', 'reference', '--thickness', '6'], /without thickness/],
     [['--limits', 'reference', '--mirror'], /alike or not/],
+    [['--limits', 'reference', '--hide', 'back'], /seen or not/],
+    [['--hide', 'inside'], /--hide takes nowhere, back, under, left, right, not inside/],
     [['--paper', 'A4'], /--paper is no option of seams/],
     [['--json'], /--json is no option of seams/],
     [['--unit', 'cm', '--size', 'x=3'], /not both/],
