@@ -32,6 +32,8 @@ export interface Marking {
   ): Promise<Result<readonly number[]>>;
   /** Edges of the line that runs through an edge, from one end to the other; none where no such line does. */
   followLine(edge: number, way: LineWay): Promise<readonly number[]>;
+  /** Corners of the file that are to stay where the sculpt is made simpler: what marks, areas and names stand on. Null before there is a sculpt. */
+  simplifyKeeps(): Promise<readonly number[] | null>;
   /** Edges round an area of the sculpt. */
   border(of: BorderOf): Promise<readonly number[]>;
 }

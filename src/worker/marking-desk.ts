@@ -1,8 +1,12 @@
+import { Memo } from '../base/memo.ts';
 import { fail, type Result } from '../base/result.ts';
 import { rad } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { Region } from '../model/flatten-settings.ts';
 import type { CutSculpt, Outcome } from '../pipeline/outcome.ts';
+import { keepsOf } from '../pipeline/simplify-keeps.ts';
 import { areaBorder, facesOfGroup } from '../steps/seams/area-border.ts';
+import { clearEdges } from '../steps/seams/edge-weights.ts';
 import { followRidge, followRound } from '../steps/seams/follow-line.ts';
 import { handLine, type LineBounds } from '../steps/seams/hand-line.ts';
 import type { BorderOf, LineFence, LineWay, Marking, WithinPiece } from './marking-api.ts';
@@ -16,6 +20,8 @@ const boundsOf = ({ patchOfTriangle, chains }: CutSculpt, within: WithinPiece | 
 /** Answers what marking by hand asks, from the last outcome. */
 export class MarkingDesk implements Marking {
   readonly #outcome: () => Outcome | null;
+  /** A way is sought at every move of the pointer. */
+  readonly #clear = new Memo<[Mesh, readonly Region[]], Uint8Array>(1);
 
   constructor(outcome: () => Outcome | null) {
     this.#outcome = outcome;
@@ -31,7 +37,22 @@ export class MarkingDesk implements Marking {
     if (mesh === undefined) return Promise.resolve(fail('seams/no-sculpt', 'Open a sculpt first.'));
     const cut = outcome?.cut ?? null;
     const bounds = within === null || cut === null ? null : boundsOf(cut, within);
-    return Promise.resolve(handLine(mesh, corners, bounds, trail));
+    return Promise.resolve(handLine(mesh, corners, bounds, trail, this.#clearOf(mesh, outcome?.part.regions ?? [])));
+  }
+
+  #clearOf(mesh: Mesh, regions: readonly Region[]): Uint8Array | undefined {
+    if (!regions.some(({ seams }) => seams === 'clear')) return undefined;
+    const known = this.#clear.get([mesh, regions]);
+    if (known !== undefined) return known;
+    const clear = clearEdges(mesh, regions);
+    this.#clear.set([mesh, regions], clear);
+    return clear;
+  }
+
+  simplifyKeeps(): Promise<readonly number[] | null> {
+    const outcome = this.#outcome();
+    if (outcome?.sculpt == null) return Promise.resolve(null);
+    return Promise.resolve(keepsOf(outcome.sculpt.before ?? outcome.sculpt.mesh, outcome.part));
   }
 
   followLine(edge: number, way: LineWay): Promise<readonly number[]> {

@@ -139,8 +139,20 @@ export class PipelineWorkshop implements Workshop {
     return this.#marking.border(of);
   }
 
+  simplifyKeeps(): Promise<readonly number[] | null> {
+    return this.#marking.simplifyKeeps();
+  }
+
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>> {
     return this.#drawing.drawAcross(wish, isMirrored);
+  }
+
+  readDrawing(text: string): ReturnType<Workshop['readDrawing']> {
+    return this.#drawing.readDrawing(text);
+  }
+
+  layDrawing(...wish: Parameters<Workshop['layDrawing']>): ReturnType<Workshop['layDrawing']> {
+    return this.#drawing.layDrawing(...wish);
   }
 
   propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>> {

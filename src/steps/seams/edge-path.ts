@@ -23,6 +23,8 @@ export interface HandWish {
   readonly isOpenTo?: (edge: number) => boolean;
   /** Vertices the hand came by: edges between two of them cost half, at one of them a quarter less. */
   readonly trail?: ReadonlySet<number>;
+  /** 1 per edge that is taken only where the way round it is {@link CLEAR_PRICE} times as long; left out: none. */
+  readonly clear?: Uint8Array;
 }
 
 /** A ridge or valley this sharp costs a third less than a flat edge; far sharper ones up to {@link MOST_EASE} less, radians. */
@@ -33,6 +35,9 @@ const MOST_EASE = 0.65;
 const TRAIL_EASE = 0.25;
 /** What a right angle on the way costs, as a share of the shorter of the two edges it lies between. */
 const TURN_COST = 1;
+
+/** What an edge that is to be kept clear costs beside another: a long way round is taken, and one in its midst leaves it soon (shop judgement). */
+export const CLEAR_PRICE = 20;
 
 /** What does not change from one way to the next. */
 interface HandGround {
@@ -72,14 +77,14 @@ export function handPath(
   mesh: Mesh,
   from: number,
   to: number,
-  { isOpenTo, trail }: HandWish = {},
+  { isOpenTo, trail, clear }: HandWish = {},
 ): Result<readonly number[]> {
   const ground = groundOf(mesh);
   const { edgeVertices } = topologyOf(mesh);
   const nearness = (e: number): number =>
     trail === undefined ? 0 : Number(trail.has(edgeVertices[2 * e])) + Number(trail.has(edgeVertices[2 * e + 1]));
-  const price = (e: number): number =>
-    isOpenTo?.(e) === false ? Infinity : ground.eased[e] * (1 - TRAIL_EASE * nearness(e));
+  const rate = (e: number): number => (clear?.[e] === 1 ? CLEAR_PRICE : 1) * (1 - TRAIL_EASE * nearness(e));
+  const price = (e: number): number => (isOpenTo?.(e) === false ? Infinity : ground.eased[e] * rate(e));
   const visiblePrice = (e: number): number => (ground.diagonal[e] === 1 ? Infinity : price(e));
   return firstWay(from, to, [visiblePrice, price], (priceOf) => turningPath(mesh, from, to, ground, priceOf));
 }

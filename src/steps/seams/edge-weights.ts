@@ -65,6 +65,17 @@ export function edgeWeights(mesh: Mesh, { regions = [], hidden, mirror }: EdgeWe
   return weights;
 }
 
+/** 1 per edge inside of an area that is to be kept clear: both of its sides lie in one. */
+export function clearEdges(mesh: Mesh, regions: readonly Pick<Region, 'faces' | 'seams'>[]): Uint8Array {
+  const { edgeCount, halfedgeOfEdge, twin } = topologyOf(mesh);
+  const paint = paintOfFaces(regions);
+  const isClear = (h: number): boolean => paint.get(mesh.faceOfTriangle[triangleOfHalfedge(h)]) === 'clear';
+  return Uint8Array.from({ length: edgeCount }, (_, e) => {
+    const h = halfedgeOfEdge[e];
+    return twin[h] >= 0 && isClear(h) && isClear(twin[h]) ? 1 : 0;
+  });
+}
+
 function paintOfFaces(regions: readonly Pick<Region, 'faces' | 'seams'>[]): ReadonlyMap<number, SeamPaint | undefined> {
   const paint = new Map<number, SeamPaint | undefined>();
   for (const { faces, seams } of regions) for (const face of faces) paint.set(face, seams);

@@ -25,6 +25,7 @@ export interface LineFence {
  * @param corners mesh vertices, one or more.
  * @param bounds  the piece it stays in, or edges it stays off, or null.
  * @param trail   mesh vertices the hand came by: the line keeps near them where it can.
+ * @param clear   1 per edge that the line keeps off where another way leads; left out: none.
  * @returns mesh vertices from one end to the other. Fails with `seams/no-path`.
  */
 export function handLine(
@@ -32,6 +33,7 @@ export function handLine(
   corners: readonly number[],
   bounds: LineBounds | LineFence | null,
   trail: readonly number[] = [],
+  clear?: Uint8Array,
 ): Result<readonly number[]> {
   const piece = bounds === null ? null : insideOf(mesh, bounds);
   const line = corners.slice(0, 1);
@@ -39,7 +41,8 @@ export function handLine(
     const from = line[line.length - 1];
     if (corner === from) continue;
     const isOpenTo = piece === null ? {} : { isOpenTo: (e: number) => piece.mayTake(e, from, corner) };
-    const stretch = handPath(mesh, from, corner, { trail: new Set(trail), ...isOpenTo });
+    const keepOff = clear === undefined ? {} : { clear };
+    const stretch = handPath(mesh, from, corner, { trail: new Set(trail), ...isOpenTo, ...keepOff });
     if (!stretch.ok) return stretch;
     line.push(...stretch.value.slice(1));
   }

@@ -3,7 +3,8 @@ import { diagonalEdges } from '../../../src/mesh/edge-fold.ts';
 import type { Mesh } from '../../../src/mesh/mesh.ts';
 import { topologyOf } from '../../../src/mesh/topology.ts';
 import { areaBorder, facesOfGroup, fileGroups } from '../../../src/steps/seams/area-border.ts';
-import { edgePath, handPath } from '../../../src/steps/seams/edge-path.ts';
+import { edgePath, handPath, type HandWish } from '../../../src/steps/seams/edge-path.ts';
+import { clearEdges } from '../../../src/steps/seams/edge-weights.ts';
 import { followRidge, followRound } from '../../../src/steps/seams/follow-line.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
@@ -116,6 +117,25 @@ describe('handPath', () => {
       [1, 2, 3, 4, 9, 14, 19],
     ])
       expect(new Set(expectOk(handPath(mesh, 0, 24, { trail: new Set(trail) })))).toEqual(new Set([0, ...trail, 24]));
+  });
+
+  it('goes round an area that is kept clear where it can, and through it only where it begins or ends there', () => {
+    const mesh = gridMesh(8);
+    // The middle block of 4 by 4 squares; its border may be a seam.
+    const faces = [...mesh.faceOfTriangle.keys()]
+      .filter((t) =>
+        [0, 1, 2].every((k) => {
+          const v = mesh.triangles[3 * t + k];
+          return [v % 9, Math.floor(v / 9)].every((at) => at >= 2 && at <= 6);
+        }),
+      )
+      .map((t) => mesh.faceOfTriangle[t]);
+    const clear = clearEdges(mesh, [{ faces, seams: 'clear' }]);
+    const isInside = (v: number): boolean => [v % 9, Math.floor(v / 9)].every((at) => at > 2 && at < 6);
+    const across = (wish: HandWish): number => expectOk(handPath(mesh, 36, 44, wish)).filter(isInside).length;
+    expect(across({})).toBe(3);
+    expect(across({ clear })).toBe(0);
+    expect(expectOk(handPath(mesh, 40, 44, { clear })).filter(isInside)).toEqual([40, 41]);
   });
 
   it('stays off closed edges, and says so where no way is left', () => {
