@@ -1,4 +1,6 @@
 import type { Result } from '../base/result.ts';
+import type { FlatDrawing } from '../geom/svg-drawing.ts';
+import type { Stroke } from '../geom/svg-path.ts';
 import type { SurfacePoint } from '../model/seams.ts';
 
 /** A picked place: a corner of the sculpt on show, or a place in one of its triangles, mm, which may be meant to lie on an edge. */
@@ -33,6 +35,33 @@ export interface AcrossLine {
   readonly farthestMm?: number;
 }
 
+type Triple = readonly [number, number, number];
+
+/** A drawing to be laid on the sculpt, and how. */
+export interface LayWish {
+  /** mm, y up, about the drawing's middle, which comes to lie on the place. */
+  readonly strokes: readonly Stroke[];
+  /** How many times as large as it is drawn, how far turned, counter-clockwise, and then moved in its own plane, mm. */
+  readonly size: number;
+  readonly turnRad: number;
+  readonly shiftMm: readonly [number, number];
+  readonly spot: Spot;
+  readonly way:
+    /** Along parallel lines of sight, onto what they meet first: `right` and `up` have length 1 and are square to each other. */
+    | { readonly by: 'seen'; readonly right: Triple; readonly up: Triple }
+    /** Round the surface from the place. The drawing's up goes the first of these ways that does not stand nearly square to the surface there. */
+    | { readonly by: 'round'; readonly ups: readonly Triple[] };
+}
+
+/** A drawing as it lies on the sculpt. */
+export interface LaidDrawing {
+  readonly lines: readonly AcrossLine[];
+  /** Share of its length that lies on nothing. */
+  readonly missedShare: number;
+  /** The longest piece by which an outline laid round had to be closed, mm; 0 where none gaped. */
+  readonly closedByMm: number;
+}
+
 /** Lines across faces, drawn on the sculpt of the last compute. */
 export interface Drawing {
   /**
@@ -40,4 +69,8 @@ export interface Drawing {
    * @returns fails with `seams/no-path`, `seams/too-many-planes` or `seams/missed`.
    */
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>>;
+  /** The strokes of an SVG file, as `readSvgDrawing` reads them. */
+  readDrawing(text: string): Promise<Result<FlatDrawing>>;
+  /** @returns fails with `drawing/missed` or `seams/no-sculpt`. */
+  layDrawing(wish: LayWish, isMirrored?: boolean): Promise<Result<LaidDrawing>>;
 }

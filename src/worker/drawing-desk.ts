@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
+import { readSvgDrawing, type FlatDrawing } from '../geom/svg-drawing.ts';
 import { length3, sub3 } from '../geom/vec.ts';
 import type { MeshLine } from '../mesh/lines/mesh-line.ts';
 import { placeOf } from '../mesh/lines/mesh-point.ts';
@@ -7,9 +8,13 @@ import { surfaceOf } from '../mesh/surface.ts';
 import type { Outcome, SizedSculpt } from '../pipeline/outcome.ts';
 import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
 import { drawWishSteps, isAmong, mirroredWish, wishOnMesh, type AcrossMeshLine } from './across-lines.ts';
-import type { AcrossLine, AcrossWish, Drawing } from './drawing-api.ts';
+import type { AcrossLine, AcrossWish, Drawing, LaidDrawing, LayWish } from './drawing-api.ts';
+import { layOnMesh, laySteps, mirroredLay, type LaidLines } from './laid-drawing.ts';
 import { PoliteWork } from './polite-work.ts';
 import { placeAt } from './spot-place.ts';
+
+/** How far the straight pieces of a drawing may be from its curves, mm: less than a pencil line is wide, also when it is laid larger. */
+const DRAWN_MM = 0.05;
 
 /** Draws lines across the faces of the last outcome's sculpt. */
 export class DrawingDesk implements Drawing {
@@ -26,6 +31,20 @@ export class DrawingDesk implements Drawing {
     const work = new PoliteWork(() => undefined);
     const lines = await runWithPauses(lineSteps(outcome, sculpt, wish, isMirrored), () => work.pause(0));
     return lines.ok ? ok(lines.value.map(({ line, farthestMm }) => told(sculpt, line, farthestMm))) : lines;
+  }
+
+  readDrawing(text: string): Promise<Result<FlatDrawing>> {
+    return Promise.resolve(readSvgDrawing(text, DRAWN_MM));
+  }
+
+  async layDrawing(wish: LayWish, isMirrored = false): Promise<Result<LaidDrawing>> {
+    const outcome = this.#outcome();
+    const sculpt = outcome?.sculpt;
+    if (outcome === null || sculpt == null) return fail('seams/no-sculpt', 'Open a sculpt first.');
+    const work = new PoliteWork(() => undefined);
+    const laid = await runWithPauses(laidSteps(outcome, sculpt, wish, isMirrored), () => work.pause(0));
+    if (!laid.ok) return laid;
+    return ok({ ...laid.value, lines: laid.value.lines.map((line) => told(sculpt, line, undefined)) });
   }
 }
 
@@ -44,6 +63,25 @@ function* lineSteps(
   if (!beyond.ok) return beyond;
   const lines = own.value.map(({ line }) => line);
   return ok([...own.value, ...beyond.value.filter(({ line }) => !isAmong(surface, line, lines))]);
+}
+
+function* laidSteps(
+  outcome: Outcome,
+  { mesh }: SizedSculpt,
+  wish: LayWish,
+  isMirrored: boolean,
+): Stepwise<Result<LaidLines>> {
+  const surface = surfaceOf(mesh);
+  const lay = layOnMesh(wish, placeAt(outcome, mesh, wish.spot));
+  const own = yield* laySteps(surface, lay);
+  if (!own.ok || !isMirrored || outcome.mirror === null) return own;
+  const beyond = yield* laySteps(surface, mirroredLay(mesh, outcome.mirror.plane, lay));
+  if (!beyond.ok) return beyond;
+  const { lines } = own.value;
+  return ok({
+    ...own.value,
+    lines: [...lines, ...beyond.value.lines.filter((line) => !isAmong(surface, line, lines))],
+  });
 }
 
 function told({ mesh, model }: SizedSculpt, { points, closed }: MeshLine, farthestMm: number | undefined): AcrossLine {
