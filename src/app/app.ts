@@ -1,6 +1,7 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import type { SculptPart } from '../project/project.ts';
+import type { BenchPick } from '../viewport/bench-contract.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
@@ -43,6 +44,8 @@ import type {
   StagePlaneEvent,
   StageSectionEvent,
 } from './stage-events.ts';
+import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
+import { DrawingHand } from './drawing-hand.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
@@ -51,7 +54,7 @@ import { TapeHand } from './tape-hand.ts';
 import { Travel } from './travel.ts';
 import { SHARED } from './styles.ts';
 import { verbsFor, type Verb, type WindowActions } from './verbs.ts';
-import { NOTHING } from './view-state.ts';
+import { NO_PATH, NOTHING, type DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 import { WINDOW_STYLE } from './window-style.ts';
@@ -70,6 +73,7 @@ export class App extends LitElement {
   @query('fl-job-sheet') private sheet!: JobSheet;
   @query('#any-file') private chooser!: HTMLInputElement;
   @query('#version-file') private versionChooser!: HTMLInputElement;
+  @query('#drawing-file') private drawingChooser!: HTMLInputElement;
   #picks!: StagePicks;
   #seamDrag!: SeamDrag;
   #stroke!: StrokeDraw;
@@ -77,6 +81,7 @@ export class App extends LitElement {
   #travel!: Travel;
   #propFeed!: PropFeed;
   #tapeHand!: TapeHand;
+  #drawingHand!: DrawingHand;
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
   override connectedCallback(): void {
@@ -88,6 +93,7 @@ export class App extends LitElement {
     this.#dartDrag = new DartDrag(workbench);
     this.#propFeed = new PropFeed(workbench);
     this.#tapeHand = new TapeHand(workbench);
+    this.#drawingHand = new DrawingHand(workbench, () => this.#placeOf(this.stage.pickMiddle()));
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
     window.addEventListener('keydown', this.#onKey);
@@ -144,7 +150,7 @@ export class App extends LitElement {
           .tool=${view.tool}
           .stale=${workbench.isStale && workbench.progress !== null && bench.sculpt !== null}
           @fl-stage-hover=${(event: StageHoverEvent) => this.#picks.hover(event.pick)}
-          @fl-stage-pick=${(event: StagePickEvent) => this.#picks.click(event.pick)}
+          @fl-stage-pick=${this.#onPick}
           @fl-stage-grab=${this.#onGrab}
           @fl-stage-drag=${this.#onStageDrag}
           @fl-stage-drop=${() => this.#stroke.drop() || this.#dartDrag.drop() || this.#seamDrag.drop()}
@@ -195,9 +201,18 @@ export class App extends LitElement {
         @change=${this.#onVersion}
       />
       <input
+        id="drawing-file"
+        type="file"
+        accept=".svg"
+        tabindex="-1"
+        aria-hidden="true"
+        hidden
+        @change=${this.#onDrawing}
+      />
+      <input
         id="any-file"
         type="file"
-        accept=".obj,.stl,.json"
+        accept=".obj,.stl,.json,.svg"
         tabindex="-1"
         aria-hidden="true"
         @change=${this.#onFile}
@@ -241,6 +256,8 @@ export class App extends LitElement {
     beginWalk: () => this.#beginWalk(),
     openFile: () => this.chooser.click(),
     openNewVersion: () => this.versionChooser.click(),
+    openDrawing: () => this.drawingChooser.click(),
+    facing: (point) => this.stage.facing(point),
     save: (kind) => void this.#save(kind),
     goTo: (line) => this.sheet.goTo(line),
   };
@@ -272,7 +289,14 @@ export class App extends LitElement {
     else if (tool === 'measure' && from !== null) workbench.setView({ from: null, to: null, preview: null });
     else if (workbench.view.plane !== null && tool === 'choose') workbench.setView({ plane: null });
     else if (tool !== 'choose')
-      workbench.setView({ tool: 'choose', within: null, cursor: null, walked: null, preview: null });
+      workbench.setView({
+        ...(tool === 'drawing' ? NO_PATH : {}),
+        tool: 'choose',
+        within: null,
+        cursor: null,
+        walked: null,
+        preview: null,
+      });
     else if (place !== null) workbench.setView({ place: null, withinMm: null });
     else workbench.setView({ choice: NOTHING });
   }
@@ -303,6 +327,15 @@ export class App extends LitElement {
 
   #onChoose(event: ChooseEvent): void {
     this.workbench.setView({ choice: event.choice, place: null, tool: 'choose', preview: null });
+  }
+
+  #onPick({ pick }: StagePickEvent): void {
+    if (this.workbench.view.tool === 'drawing') placeDrawing(this.workbench, this.#placeOf(pick));
+    else this.#picks.click(pick);
+  }
+
+  #placeOf(pick: BenchPick): DrawingPlace | null {
+    return placeOfPick(pick, (point) => this.stage.facing(point));
   }
 
   #onGrab(event: StageGrabEvent): void {
@@ -337,9 +370,16 @@ export class App extends LitElement {
     if (file !== undefined) void openNewVersion(this.workbench, file);
   }
 
+  #onDrawing(): void {
+    const file = this.drawingChooser.files?.[0];
+    this.drawingChooser.value = '';
+    if (file !== undefined) void openDrawing(this.workbench, file);
+  }
+
   #onChange = (): void => {
     this.#propFeed.follow();
     this.#tapeHand.follow();
+    this.#drawingHand.follow();
     this.requestUpdate();
   };
 
@@ -352,6 +392,7 @@ export class App extends LitElement {
       if (event.key === ' ' && walked !== null) turnEdge(workbench, walked);
       if (isWalked || event.key === ' ') return event.preventDefault();
     }
+    if (tool === 'drawing' && this.#keyOfDrawing(event)) return event.preventDefault();
     if (
       event.key === 'Enter' &&
       workbench.view.through.length + workbench.view.spots.length > 1 &&
@@ -367,6 +408,17 @@ export class App extends LitElement {
     event.preventDefault();
     this.#do(wish === 'find' ? 'find' : wish.verb);
   };
+
+  /** @returns true when the key moved the drawing in hand or parted along it. */
+  #keyOfDrawing(event: KeyboardEvent): boolean {
+    if (isTyping(event) || event.ctrlKey || event.metaKey || event.altKey || this.workbench.view.finderOpen)
+      return false;
+    if (event.key === 'Enter' && !isPressed(event)) {
+      void partDrawing(this.workbench);
+      return true;
+    }
+    return moveDrawing(this.workbench, event.key, event.shiftKey);
+  }
 
   #onDrag = (event: DragEvent): void => {
     event.preventDefault();

@@ -4,6 +4,8 @@ import { formatFine, formatLength, formatMeasured, formatPercent } from '../base
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
 import { setPieceFoam } from '../project/piece-commands.ts';
+import './drawing-fields.ts';
+import { drawingWords } from './drawing-fields.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
 import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
 import { patchAt } from './darts.ts';
@@ -70,14 +72,15 @@ export class ChosenRow extends JobSection {
     const { tool, choice } = this.view;
     if (tool !== 'choose') {
       const edge = tool === 'walk' ? this.view.walked : (this.view.preview?.[0] ?? null);
-      const isBare = edge === null || tool === 'path' || tool === 'dart';
+      const isBare = edge === null || tool === 'path' || tool === 'dart' || tool === 'drawing';
       const facts = isBare ? this.#hint() : this.#edgeFacts(edge);
       return html`<fl-verb-row
         .name=${WORDS.chosen.tools[tool]}
         .facts=${facts}
         .verbs=${near}
         .back=${WORDS.chosen.done}
-        >${tool === 'part' && this.view.reach === 'ridge' ? this.#ridge() : nothing}</fl-verb-row
+        >${tool === 'part' && this.view.reach === 'ridge' ? this.#ridge() : nothing}
+        ${tool === 'drawing' ? html`<fl-drawing-fields .drawing=${this.view.drawing}></fl-drawing-fields>` : nothing}</fl-verb-row
       >`;
     }
     switch (choice.kind) {
@@ -98,6 +101,7 @@ export class ChosenRow extends JobSection {
     if (tool === 'path' && within !== null) return WORDS.marking.tools.split;
     if (tool === 'path' && lay !== 'edges') return WORDS.marking.tools[lay];
     if (tool === 'choose') return '';
+    if (tool === 'drawing') return drawingWords(this.view, this.unit);
     if (tool === 'dart' && this.view.dart !== null) return this.#dart(this.view.dart);
     return tool === 'part' && reach !== 'edge' ? WORDS.marking.tools[reach] : WORDS.tools[tool];
   }

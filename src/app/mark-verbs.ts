@@ -1,6 +1,7 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { FIRST_TIP_HOLE_MM, setTipHole } from '../project/tip-commands.ts';
 import { chosenArea } from './chosen-area.ts';
+import { layDrawingBy, partDrawing } from './drawing-actions.ts';
 import { isParted } from './edge-facts.ts';
 import { partAtPlane } from './across-actions.ts';
 import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actions.ts';
@@ -38,6 +39,7 @@ export function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       ? []
       : [{ id: 'path-tool', label: words.pathTool, key: 'r', isOn: tool === 'path', run: turn('path') }]),
     { id: 'dart-tool', label: MARK_WORDS.verbs.dart, key: 'z', isOn: tool === 'dart', run: turn('dart') },
+    { id: 'drawing-tool', label: MARK_WORDS.verbs.drawing, run: () => actions.openDrawing() },
     { id: 'walk', label: words.walk, key: 'e', isOn: tool === 'walk', run: () => actions.beginWalk() },
     { id: 'measure', label: WORDS.size.measureVerb, isOn: tool === 'measure', run: turn('measure') },
     ...planeVerbs(bench),
@@ -149,6 +151,29 @@ function layVerbs(bench: Workbench): Verb[] {
     run: () => bench.setView({ ...NO_PATH, lay: to }),
   });
   return [verb('edges', 'k'), verb('straight', 'l'), verb('curve', 'c')];
+}
+
+/** What stands beside a drawing in hand: how it is laid. `as seen` once more takes it as it is seen now. */
+export function drawingVerbs(bench: Workbench, actions: WindowActions): Verb[] {
+  const { drawing, laid } = bench.view;
+  if (drawing === null) return [];
+  const { place } = drawing;
+  const verb = (way: 'seen' | 'round', key: string): Verb => ({
+    id: `lay-${way}`,
+    label: MARK_WORDS.verbs.layBy[way],
+    key,
+    isNear: true,
+    isOn: drawing.way === way,
+    run: () => layDrawingBy(bench, way, place && actions.facing(place.point)),
+  });
+  const part: Verb = {
+    id: 'part-along',
+    label: MARK_WORDS.verbs.partAlong,
+    key: 'p',
+    isNear: true,
+    run: () => void partDrawing(bench),
+  };
+  return [...(laid === null || 'problem' in laid ? [] : [part]), verb('seen', 'k'), verb('round', 'l')];
 }
 
 /** What stands beside the dart pulled last. */

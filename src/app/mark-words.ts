@@ -21,6 +21,8 @@ export const MARK_WORDS = {
     round: (name: string) => `part round ${name}`,
     roundHere: 'part round it',
     dart: 'pull a dart',
+    drawing: 'lay a drawing on it',
+    layBy: { seen: 'as seen', round: 'laid round' },
     hole: 'end it in a round hole',
     point: 'end it in a point',
   },
@@ -36,6 +38,23 @@ export const MARK_WORDS = {
       'Click places: one smooth curve runs through all of them. Click the last one again, or press Enter, to part along it.',
     split:
       'Click two corners of the piece or more: the line runs on to its edges at both ends. Press Enter to part along it.',
+  },
+  drawing: {
+    size: 'size',
+    sizeLabel: 'Size of the drawing, per cent',
+    turn: 'turned',
+    turnLabel: 'Turn of the drawing, degrees, against the clock',
+    facts: (name: string, width: string, height: string) => `${name}, ${width} × ${height}.`,
+    place: 'Click the sculpt where its middle goes.',
+    how: {
+      seen: 'It lies as you looked at its place. Click another place, or move it with the arrow keys: 1 mm, with Shift 10. Enter parts along it.',
+      round:
+        'It lies round the surface with its lengths kept. Click another place, or move it with the arrow keys: 1 mm, with Shift 10. Enter parts along it.',
+    },
+    missed: (percent: string) => `${percent} of it lies beside the sculpt.`,
+    closed: (mm: string) => `It does not close there by itself: a piece of ${mm} closes it.`,
+    needsSculpt: (file: string) => `${file} is a drawing: open a sculpt first, then lay it on.`,
+    unreadable: (file: string) => `${file} cannot be read: choose it again.`,
   },
   darts: {
     heading: 'Darts and how they end',

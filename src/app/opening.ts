@@ -5,6 +5,7 @@ import { sourcesOf as sourcesOfPart } from '../project/sources.ts';
 import type { Project } from '../project/project.ts';
 import { loadSample, projectFromSample, type Sample } from './samples.ts';
 import { takeNewVersion } from '../project/version-commands.ts';
+import { openDrawing } from './drawing-actions.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import type { SavedSource } from './storage.ts';
 import type { Workbench } from './workbench.ts';
@@ -31,11 +32,12 @@ export async function restoreLast(bench: Workbench): Promise<boolean> {
   }
 }
 
-/** Opens a file of any kind the window knows: a model, a project, or a seam file for the job in hand. */
+/** Opens a file of any kind the window knows: a model, a project, a seam file for the job in hand, or a drawing to lay on it. */
 export async function openFile(bench: Workbench, file: File): Promise<void> {
   bench.setReading(file.name);
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
+    if (/\.svg$/i.test(file.name)) return await openDrawing(bench, file);
     if (/\.json$/i.test(file.name)) await openJson(bench, bytes, file.name);
     else await openModel(bench, bytes, file.name);
   } catch {

@@ -48,7 +48,8 @@ export class StagePicks {
         if (pick.vertex !== undefined) this.#measureCorner(pick.vertex);
         return;
       case 'dart':
-        // A dart is pulled, not clicked.
+      case 'drawing':
+        // A dart is pulled, not clicked; where a drawing goes depends on how it is looked at, which the window knows.
         return;
       case 'walk':
         if (pick.vertex !== undefined) bench.setView({ cursor: pick.vertex, walked: null });

@@ -4,7 +4,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
-import type { FrameTarget, LookMove } from '../viewport/bench-contract.ts';
+import type { BenchFacing, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
@@ -78,6 +78,7 @@ export class Stage extends LitElement {
       }
       :host([tool='part']) canvas,
       :host([tool='path']) canvas,
+      :host([tool='drawing']) canvas,
       :host([tool='measure']) canvas {
         cursor: crosshair;
       }
@@ -147,6 +148,16 @@ export class Stage extends LitElement {
 
   get middle(): { x: number; y: number } {
     return { x: this.clientWidth / 2, y: this.clientHeight / 2 };
+  }
+
+  /** What lies in the middle of the picture; nothing without 3D. */
+  pickMiddle(): BenchPick {
+    return this.#scene?.pickMiddle() ?? { kind: 'nothing' };
+  }
+
+  /** How a place of the sculpt, mm, is looked at; null without 3D. */
+  facing(point: readonly [number, number, number]): BenchFacing | null {
+    return this.#scene?.facing(point) ?? null;
   }
 
   /** Whether the scene can be drawn here; pieces and lists work in any case. */
@@ -281,7 +292,7 @@ export class Stage extends LitElement {
     if (isNew('stage')) this.#setStage(scene, view.stage);
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
-    if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose');
+    if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose' && view.tool !== 'drawing');
     if (isNew('look')) scene.setLook(view.look);
     if (isNew('prop')) scene.setProp(view.prop);
     if (isNew('apart')) scene.setApart(view.apart);
@@ -341,7 +352,8 @@ export class Stage extends LitElement {
 
   #onKey(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (this.view.tool === 'walk' && event.key in ARROWS) return;
+    const isMoved = this.view.tool === 'walk' || this.view.tool === 'drawing';
+    if (isMoved && event.key in ARROWS) return;
     if (this.#keyOfPlane(event)) return;
     const move = TURNS[event.key];
     if (move === undefined) return;

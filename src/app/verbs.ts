@@ -1,10 +1,19 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
+import type { BenchFacing } from '../viewport/bench-contract.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { areaPaintVerbs, pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
-import { areaMarkVerbs, dartVerbs, markVerbs, partAlongVerbs, pieceMarkVerbs, walkVerbs } from './mark-verbs.ts';
+import {
+  areaMarkVerbs,
+  dartVerbs,
+  drawingVerbs,
+  markVerbs,
+  partAlongVerbs,
+  pieceMarkVerbs,
+  walkVerbs,
+} from './mark-verbs.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
@@ -38,6 +47,9 @@ export interface WindowActions {
   beginWalk(): void;
   openFile(): void;
   openNewVersion(): void;
+  openDrawing(): void;
+  /** How a place of the sculpt is looked at now; null without 3D. */
+  facing(point: readonly [number, number, number]): BenchFacing | null;
   save(kind: FileKind): void;
   goTo(line: string): void;
 }
@@ -60,6 +72,7 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   if (tool === 'walk') return walkVerbs(bench);
   if (tool === 'path') return partAlongVerbs(bench);
   if (tool === 'dart') return dartVerbs(bench);
+  if (tool === 'drawing') return drawingVerbs(bench, actions);
   if (tool !== 'choose') return [];
   switch (choice.kind) {
     case 'seam':

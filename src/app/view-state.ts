@@ -2,8 +2,16 @@ import type { PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView, SeamsView } from '../model/bench-view.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
-import type { BenchPlane, Colouring, Highlight, Look, SectionFigures } from '../viewport/bench-contract.ts';
-import type { Spot } from '../worker/drawing-api.ts';
+import type {
+  BenchFacing,
+  BenchPlane,
+  Colouring,
+  Highlight,
+  Look,
+  SectionFigures,
+} from '../viewport/bench-contract.ts';
+import type { FlatDrawing } from '../geom/svg-drawing.ts';
+import type { LaidDrawing, Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
@@ -17,7 +25,7 @@ export type Choice =
 export const NOTHING: Choice = { kind: 'nothing' };
 
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
-export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'measure' | 'walk';
+export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'drawing' | 'measure' | 'walk';
 
 /** How far a click with the knife goes: the edge, the line of edges all the way round, or its ridge. */
 export type Reach = 'edge' | 'round' | 'ridge';
@@ -29,6 +37,28 @@ export type Lay = 'edges' | 'straight' | 'curve';
 export interface PathWithin {
   readonly piece: PieceId;
   readonly isAcross: boolean;
+}
+
+/** Where the middle of a drawing lies: in a triangle of the sculpt on show, mm, and how that was looked at. */
+export interface DrawingPlace {
+  readonly triangle: number;
+  readonly point: readonly [number, number, number];
+  readonly facing: BenchFacing;
+}
+
+/** A drawing from a file, to be laid on the sculpt. */
+export interface DrawingInHand extends FlatDrawing {
+  /** Of its file. */
+  readonly name: string;
+  /** What of the file is not in it; empty where all is. */
+  readonly notes: string;
+  /** As it is seen, along the lines of sight, or round the surface like a string. */
+  readonly way: 'seen' | 'round';
+  readonly sizePct: number;
+  /** Counter-clockwise. */
+  readonly turnDeg: number;
+  readonly shiftMm: readonly [number, number];
+  readonly place: DrawingPlace | null;
 }
 
 /** Seams found by search: how it stands and the answers so far. While it stops, sheets and pages are worked out. */
@@ -107,6 +137,9 @@ export interface ViewState {
   readonly tautMm: number;
   /** The dart pulled last, while its tool is in hand: the corner it ends at, and how long it is. */
   readonly dart: { readonly tip: number; readonly lengthMm: number } | null;
+  /** The drawing in hand, and how it lies or why it cannot; null until that is known. */
+  readonly drawing: DrawingInHand | null;
+  readonly laid: LaidDrawing | { readonly problem: string } | null;
   readonly proposals: Proposals | null;
   readonly costs: Costs | null;
   /** Greatest stretch and squash a proposal may ask of the foam, per cent; null as much as the foam can take. */
@@ -148,6 +181,8 @@ export const NO_PATH = {
   spots: [],
   previewLines: null,
   dart: null,
+  drawing: null,
+  laid: null,
 } as const;
 
 export const FIRST_VIEW: ViewState = {
@@ -171,6 +206,8 @@ export const FIRST_VIEW: ViewState = {
   spacingMm: 50,
   tautMm: 3,
   dart: null,
+  drawing: null,
+  laid: null,
   proposals: null,
   costs: null,
   proposalPct: null,

@@ -1,4 +1,5 @@
 import { Matrix4, Vector3, type PerspectiveCamera } from 'three';
+import type { BenchFacing } from './bench-contract.ts';
 import { Projection, type ScreenPoint } from './edge-finder.ts';
 
 /** A line of sight through the scene. */
@@ -24,6 +25,20 @@ export class Aim {
 
   get eye(): Vector3 {
     return this.#camera.position;
+  }
+
+  /** The picture's right and up at a place, square to the line of sight to it. @param point  model space; so is what is returned. */
+  facing(point: readonly [number, number, number], sceneFromModel: Matrix4): BenchFacing {
+    const modelFromScene = sceneFromModel.clone().invert();
+    const towards = this.eye
+      .clone()
+      .applyMatrix4(modelFromScene)
+      .sub(new Vector3(...point))
+      .normalize();
+    const above = new Vector3().setFromMatrixColumn(this.#camera.matrixWorld, 1).transformDirection(modelFromScene);
+    const right = above.cross(towards).normalize();
+    const up = towards.cross(right);
+    return { right: [right.x, right.y, right.z], up: [up.x, up.y, up.z] };
   }
 
   /** What is looked along at a place of the picture. */

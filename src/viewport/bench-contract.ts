@@ -91,6 +91,12 @@ export interface BenchTapes {
 }
 export const NO_TAPES: BenchTapes = { chosen: [], rest: [], cores: [] };
 
+/** How a place of the sculpt is looked at: to the right and up in the picture, square to the line of sight there; model space, length 1. */
+export interface BenchFacing {
+  readonly right: readonly [number, number, number];
+  readonly up: readonly [number, number, number];
+}
+
 export type UpAxis = 'x' | 'y' | 'z';
 export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit' | 'room';
 /** True where colours are figures: grounds are pale then, and lines dark. */

@@ -6,6 +6,7 @@ import type { SheetLayout } from '../model/sheet.ts';
 import { Aim } from './aim.ts';
 import type {
   BenchEvents,
+  BenchFacing,
   BenchPick,
   BenchPlane,
   BenchStats,
@@ -278,6 +279,17 @@ export class BenchScene {
   /** Where a vertex of the sculpt is seen, CSS px in the canvas; null behind the eye or while nothing is shown. */
   screenOf(vertex: number): { x: number; y: number; hidden: boolean } | null {
     return this.#aimed()?.screenOf(vertex) ?? null;
+  }
+
+  /** What lies in the middle of the picture. */
+  pickMiddle(): BenchPick {
+    return this.#pickAt({ x: this.#studio.widthPx / 2, y: this.#studio.heightPx / 2 });
+  }
+
+  /** How a place of the sculpt, mm, is looked at; null while nothing is shown. */
+  facing(point: readonly [number, number, number]): BenchFacing | null {
+    const { solid } = this.#show;
+    return solid === null ? null : this.#aim().facing(point, solid.sceneFromModel);
   }
 
   stats(): BenchStats {

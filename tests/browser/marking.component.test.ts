@@ -8,6 +8,7 @@ import type { Stage } from '../../src/app/stage.ts';
 import type { VerbRow } from '../../src/app/verb-row.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { WORDS } from '../../src/app/words.ts';
+import type { SurfacePoint } from '../../src/model/seams.ts';
 import { setScale } from '../../src/project/commands.ts';
 import { SHADE, shadeObj } from '../support/shade-obj.ts';
 import { makeWorkbench, openObj, shown } from '../support/tray-workbench.ts';
@@ -147,6 +148,15 @@ async function stand(at: number): Promise<void> {
   await restedApp(app);
 }
 
+/** Height of points on the shade, in rings, by their weights on corners of the file. */
+const heightsOf = (points: readonly SurfacePoint[]): number[] =>
+  points.map((point) => {
+    if ('vertex' in point) return Math.floor(point.vertex / sides);
+    const [ring, side] = [Math.floor(point.face / sides), point.face % sides];
+    const own = [corner(ring, side), corner(ring, side + 1), corner(ring + 1, side + 1), corner(ring + 1, side)];
+    return point.bary.reduce((sum, weight, i) => sum + weight * Math.floor(own[i] / sides), 0);
+  });
+
 describe('by mouse', () => {
   it('a line is drawn along edges by dragging, and undone as one', async () => {
     await userEvent.keyboard('p');
@@ -278,14 +288,7 @@ describe('across faces', () => {
     await shown(workbench);
     await restedApp(app);
   };
-  /** Height and angle round the shade of the points of a path, by their weights on corners of the file. */
-  const heights = (path: number): number[] =>
-    paths()[path].points.map((point) => {
-      if ('vertex' in point) return Math.floor(point.vertex / sides);
-      const [ring, side] = [Math.floor(point.face / sides), point.face % sides];
-      const own = [corner(ring, side), corner(ring, side + 1), corner(ring + 1, side + 1), corner(ring + 1, side)];
-      return point.bary.reduce((sum, weight, i) => sum + weight * Math.floor(own[i] / sides), 0);
-    });
+  const heights = (path: number): number[] => heightsOf(paths()[path].points);
 
   it('a straight line runs from edge to edge through picked places, shown before it is parted', async () => {
     await userEvent.keyboard('r');
@@ -364,6 +367,89 @@ describe('across faces', () => {
     expect(workbench.history?.undoLabel).toBe('straighten the seam');
     expect(steps()).toBe(2);
     workbench.setView({ tautMm: 3 });
+  });
+});
+
+describe('a drawing', () => {
+  const paths = () => workbench.part?.seams.paths ?? [];
+  const file = (): File =>
+    new File(
+      ['<svg viewBox="0 0 90 90" width="90mm" height="90mm"><rect x="5" y="7" width="40" height="20"/></svg>'],
+      'flap.svg',
+    );
+  const held = (): DataTransfer => {
+    const transfer = new DataTransfer();
+    transfer.items.add(file());
+    return transfer;
+  };
+  /** Lengths of its lines where it lies now, mm. */
+  const laid = async (): Promise<number[]> => {
+    await vi.waitFor(() => expect(workbench.view.previewLines).not.toBeNull());
+    await restedApp(app);
+    const { laid: now } = workbench.view;
+    return now !== null && 'lines' in now ? now.lines.map(({ lengthMm }) => lengthMm) : [];
+  };
+  const fill = async (field: string, value: string): Promise<void> => {
+    workbench.setView({ previewLines: null });
+    await userEvent.fill(findIn(app, 'fl-chosen-row', 'fl-drawing-fields', `.${field}`), value);
+    await userEvent.keyboard('{Enter}');
+  };
+  const drawn = async (): Promise<void> => {
+    await vi.waitFor(() => expect(paths()).toHaveLength(1));
+    await shown(workbench);
+    await restedApp(app);
+  };
+
+  it('dropped on the window lies as seen, goes where it is clicked in the size of its field, and parts as one', async () => {
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: held(), cancelable: true }));
+    const [whole] = await laid();
+    expect(whole).toBeGreaterThan(120);
+    await fill('size', '50');
+    const [half] = await laid();
+    expect(half / whole).toBeCloseTo(0.5, 1);
+    expect(findIn<VerbRow>(app, 'fl-chosen-row', 'fl-verb-row').facts).toMatch(/^flap\.svg, 20.*10.*as you looked/);
+    workbench.setView({ previewLines: null });
+    await click(corner(3, 0));
+    await laid();
+    expect(workbench.view.drawing?.place?.point[1]).toBeCloseTo(60, 0);
+    expect(await axeFaults(app)).toEqual([]);
+    await userEvent.click(verb(WORDS.marking.verbs.partAlong));
+    await drawn();
+    expect(paths()[0].points[0]).toEqual(paths()[0].points.at(-1));
+    expect(workbench.bench.pieces?.patches).toHaveLength(2);
+    expect(workbench.view.tool).toBe('choose');
+    expect(steps()).toBe(1);
+  });
+
+  it('is laid round, turned and moved by keyboard, and put away by Esc', async () => {
+    const verbs = app.verbs.filter(({ id }) => id === 'drawing-tool');
+    expect(verbs.map(({ label }) => label)).toEqual([WORDS.marking.verbs.drawing]);
+    const chooser = findIn<HTMLInputElement>(app, '#drawing-file');
+    const choose = (): void => {
+      chooser.files = held().files;
+      chooser.dispatchEvent(new Event('change'));
+    };
+    choose();
+    await laid();
+    await userEvent.keyboard('{Escape}');
+    await restedApp(app);
+    expect([workbench.view.tool, workbench.view.drawing, workbench.view.previewLines]).toEqual(['choose', null, null]);
+    choose();
+    await laid();
+    await userEvent.keyboard('l');
+    await fill('turn', '90');
+    await laid();
+    findIn(app, 'fl-stage', 'canvas').focus();
+    await userEvent.keyboard('{ArrowDown}{Shift>}{ArrowDown}{/Shift}{ArrowLeft}');
+    await laid();
+    expect(workbench.view.drawing?.shiftMm).toEqual([-1, -11]);
+    expect(workbench.view.laid).toMatchObject({ missedShare: 0, closedByMm: 0 });
+    await userEvent.keyboard('{Enter}');
+    await drawn();
+    // Lengths stay: 40 mm are two of the rings.
+    const heights = heightsOf(paths()[0].points);
+    expect(Math.max(...heights) - Math.min(...heights)).toBeCloseTo(2, 6);
+    expect(steps()).toBe(1);
   });
 });
 
