@@ -6,6 +6,7 @@ import { surfaceArea } from '../../mesh/measure.ts';
 import { topologyOf } from '../../mesh/topology.ts';
 import type { Judge, Verdict } from './judge.ts';
 import type { ProposalSum, ProposalWish } from './proposal.ts';
+import { Slivers } from './slivers.ts';
 
 /** One choice of seams and what became of it. */
 export interface Layout {
@@ -43,9 +44,8 @@ export function pricesOf(dial: ProposalWish['dial']): Prices {
  */
 const TURN_PRICE = 0.02;
 const TURN_EDGES = 0.6;
-/** Share of the area under which a piece is a sliver nobody wants to cut, and what one next to nothing costs, in roots of the area. */
-const SLIVER_SHARE = 0.01;
-const SLIVER_PRICE = 0.5;
+/** What a sliver next to nothing costs, in roots of the area: more than the dart that takes it away, whatever the dial says. */
+const SLIVER_PRICE = 1.25;
 
 /** Makes layouts of seams. */
 export class Assessor {
@@ -59,7 +59,7 @@ export class Assessor {
   /** 1 per triangle of pieces that stay as they are: what limits these break is told, but no layout is worse for it. */
   readonly #isSettled: Uint8Array | null;
   readonly #turnPrice: number;
-  readonly #areaOf = new WeakMap<Patch, number>();
+  readonly slivers: Slivers;
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
 
@@ -73,6 +73,7 @@ export class Assessor {
     this.#isSettled = fixedTriangles ?? null;
     this.positions = positions;
     this.rootArea = Math.sqrt(surfaceArea(positions, graph.mesh.triangles));
+    this.slivers = new Slivers(positions, this.rootArea ** 2, judge.limits.leastWidthMm ?? 0);
     this.middlingEdge = graph.length.reduce((sum, each) => sum + each, 0) / graph.edgeCount / this.rootArea;
     this.prices = pricesOf(dial);
     this.#turnPrice = Math.min(TURN_PRICE, TURN_EDGES * this.middlingEdge);
@@ -87,7 +88,7 @@ export class Assessor {
   /**
    * What seams cost before it is known how the pieces lie.
    * @param pieces   how many they fall into.
-   * @param slivers  how many of these are hardly there, see {@link SLIVER_SHARE}.
+   * @param slivers  how many of these are hardly there.
    */
   sumOf(isSeam: Uint8Array, tips: number, pieces: number, slivers = 0): ProposalSum {
     const { cost, length: lengths } = this.graph;
@@ -103,23 +104,6 @@ export class Assessor {
       darts: this.prices.dart * tips,
       slivers: SLIVER_PRICE * slivers,
     };
-  }
-
-  /** Pieces under {@link SLIVER_SHARE} of the area, each counting the more the smaller it is, up to 1. */
-  #slivers(patches: readonly Patch[]): number {
-    let count = 0;
-    for (const patch of patches) {
-      let area = this.#areaOf.get(patch);
-      if (area === undefined) {
-        area = surfaceArea(
-          this.positions,
-          Uint32Array.from(patch.triangles, (v) => patch.meshVertices[v]),
-        );
-        this.#areaOf.set(patch, area);
-      }
-      count += Math.max(0, 1 - area / (SLIVER_SHARE * this.rootArea ** 2));
-    }
-    return count;
   }
 
   /**
@@ -142,7 +126,7 @@ export class Assessor {
     const { kept, touched } = this.#touchedPieces(isSeam, before);
     const patches = cutTriangles(graph.mesh, { isSeam }, this.positions, touched);
     const all = [...kept.flatMap((i) => before?.verdicts[i].patch ?? []), ...patches];
-    const sum = this.sumOf(isSeam, tips.length, all.length, this.#slivers(all));
+    const sum = this.sumOf(isSeam, tips.length, all.length, this.#sliversIn(all));
     const room = Math.min((most - sum.total) / price, mostBadness);
     if (most < sum.total) return null;
     const patchOfTriangle = before?.patchOfTriangle.slice() ?? new Int32Array(graph.mesh.triangles.length / 3);
@@ -168,6 +152,11 @@ export class Assessor {
     });
     const [verdicts, keys] = [whole.map((each) => each.verdict), whole.map((each) => each.key)];
     return { isSeam, degree, tips, verdicts, keys, patchOfTriangle, sum, badness };
+  }
+
+  /** Pieces that stay as they are can be none. */
+  #sliversIn(patches: readonly Patch[]): number {
+    return patches.reduce((sum, patch) => sum + (this.isSettled(patch) ? 0 : this.slivers.of(patch)), 0);
   }
 
   isSettled({ meshTriangles }: Patch): boolean {

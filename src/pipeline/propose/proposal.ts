@@ -54,7 +54,7 @@ export interface ProposalSum {
   readonly turns: number;
   readonly pieces: number;
   readonly darts: number;
-  /** Of pieces under a hundredth of the area. */
+  /** Of pieces under a hundredth of the area, or narrower than may be. */
   readonly slivers: number;
 }
 

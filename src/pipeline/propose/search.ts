@@ -2,6 +2,7 @@ import { changeSeams, runFrom, seamEdgesAt } from '../../steps/seams/propose-gra
 import type { Work } from '../../base/work.ts';
 import type { Assessor, Layout } from './layout.ts';
 import { isBetweenPieces, Moves, runsBetween } from './moves.ts';
+import { waysToJoin } from './slivers.ts';
 
 /** Moves of the first round, how much longer each next one is, and the longest. */
 const FIRST_ROUND = 300;
@@ -22,6 +23,9 @@ const LEAST_PRICE = 0.5;
 const MOST_PRICE = 40;
 /** By how much the price rises while what is at hand fails, and falls while it holds. */
 const PRICE_STEP = 1.01;
+/** Triangles laid flat in trials before an answer is told with the slivers it still has, about a tenth of a second, and before the last one is. */
+const MOST_LAID_FOR_SLIVERS = 8_000;
+const MOST_LAID_AT_END = 40_000;
 /** Gains below this, in roots of the area, are rounding. */
 const LEAST_GAIN = 1e-9;
 
@@ -44,6 +48,8 @@ export class Search {
   readonly #ends: SearchEnds;
   readonly #work: Work;
   #sinceBetter = 0;
+  /** Ways to join slivers that did not hold in this round. */
+  readonly #inVain = new Set<string>();
 
   constructor(assessor: Assessor, random: () => number, ends: SearchEnds, work: Work) {
     this.#assessor = assessor;
@@ -63,24 +69,86 @@ export class Search {
     let from = first;
     let length = FIRST_ROUND;
     for (let round = 0; !this.#ends.until() && this.#sinceBetter < MOST_IDLE; round += 1) {
+      this.#inVain.clear();
       const last = await this.#round(this.best ?? from, Math.round(length), round % 3 === 2 ? HOTTER : 1);
       length = Math.min(MOST_ROUND, length * LONGER);
       from = this.best ?? last;
       from = await this.#zip(await this.#joinAll(from));
     }
+    if (this.best !== null) await this.#tell(await this.#withoutSlivers(this.best, MOST_LAID_AT_END));
     return this.best ?? from;
   }
 
   /** Takes a layout as the best so far, where it is. @returns the layout as it lies in full. */
   async #offer(layout: Layout): Promise<Layout | null> {
-    if (layout.badness > 0 || (this.best !== null && layout.sum.total >= this.best.sum.total - LEAST_GAIN)) return null;
+    if (layout.badness > 0 || !this.#isBetter(layout)) return null;
+    return this.#tell(await this.#withoutSlivers(layout, MOST_LAID_FOR_SLIVERS));
+  }
+
+  async #tell(layout: Layout): Promise<Layout> {
     const sure = await this.#assessor.confirm(layout);
-    if (sure.badness === 0) {
+    if (sure.badness === 0 && this.#isBetter(sure)) {
       this.best = sure;
       this.#sinceBetter = 0;
       this.#ends.onBetter(sure, this.moves);
     }
     return sure;
+  }
+
+  #isBetter({ sum }: Layout): boolean {
+    return this.best === null || sum.total < this.best.sum.total - LEAST_GAIN;
+  }
+
+  /**
+   * Makes every sliver one with a neighbour, the smallest first, wherever all limits hold, at the price of darts too: as far as so
+   * many triangles laid flat lead, for an answer should not wait long.
+   */
+  async #withoutSlivers(first: Layout, most: number): Promise<Layout> {
+    const { graph, slivers, judge } = this.#assessor;
+    const mostLaid = judge.laidTriangles + most;
+    let now = first;
+    for (let hasChanged = now.sum.slivers > 0; hasChanged;) {
+      hasChanged = false;
+      const found = [...now.verdicts.keys()].filter((i) => this.#isSliver(now, i));
+      const sizeOf = (i: number): number => slivers.of(now.verdicts[i].patch);
+      for (const piece of found.sort((a, b) => sizeOf(b) - sizeOf(a) || a - b)) {
+        const next = await this.#joined(now, waysToJoin(graph, now, piece), now.keys[piece], mostLaid);
+        if (next === null) continue;
+        now = next;
+        hasChanged = now.sum.slivers > 0;
+        break;
+      }
+    }
+    return now;
+  }
+
+  #isSliver({ verdicts }: Layout, piece: number): boolean {
+    const { patch } = verdicts[piece];
+    return this.#assessor.slivers.of(patch) > 0 && !this.#assessor.isSettled(patch);
+  }
+
+  /** The first way that holds. What failed before in this round is not tried again: a neighbour mostly grows. */
+  async #joined(
+    now: Layout,
+    ways: readonly (readonly number[])[],
+    key: string,
+    mostLaid: number,
+  ): Promise<Layout | null> {
+    const { graph, judge } = this.#assessor;
+    for (const taken of ways) {
+      const name = `${key}|${taken.join(' ')}`;
+      if (this.#inVain.has(name)) continue;
+      if (judge.laidTriangles > mostLaid) return null;
+      this.moves += 1;
+      await this.#work.pause(0);
+      const next = await this.#assessor.assess(changeSeams(graph, now.isSeam, taken, []), now, now.sum.total, 1, 0);
+      if (next !== null) {
+        const sure = await this.#assessor.confirm(next);
+        if (sure.badness === 0) return sure;
+      }
+      this.#inVain.add(name);
+    }
+    return null;
   }
 
   async #round(first: Layout, length: number, warmth: number): Promise<Layout> {
