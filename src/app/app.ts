@@ -256,7 +256,7 @@ export class App extends LitElement {
     beginWalk: () => this.#beginWalk(),
     openFile: () => this.chooser.click(),
     openNewVersion: () => this.versionChooser.click(),
-    openDrawing: () => this.drawingChooser.click(),
+    openDrawing: () => this.#chooseDrawing(),
     facing: (point) => this.stage.facing(point),
     save: (kind) => void this.#save(kind),
     goTo: (line) => this.sheet.goTo(line),
@@ -368,6 +368,11 @@ export class App extends LitElement {
     const file = this.versionChooser.files?.[0];
     this.versionChooser.value = '';
     if (file !== undefined) void openNewVersion(this.workbench, file);
+  }
+
+  #chooseDrawing(): void {
+    if (this.stage.hasScene) this.drawingChooser.click();
+    else this.workbench.setNotice({ tone: 'problem', text: WORDS.marking.drawing.needs3d });
   }
 
   #onDrawing(): void {

@@ -21,7 +21,7 @@ export const MARK_WORDS = {
     round: (name: string) => `part round ${name}`,
     roundHere: 'part round it',
     dart: 'pull a dart',
-    drawing: 'lay a drawing on it',
+    drawing: 'lay a drawing on the sculpt',
     layBy: { seen: 'as seen', round: 'laid round' },
     hole: 'end it in a round hole',
     point: 'end it in a point',
@@ -55,6 +55,8 @@ export const MARK_WORDS = {
     closed: (mm: string) => `It does not close there by itself: a piece of ${mm} closes it.`,
     needsSculpt: (file: string) => `${file} is a drawing: open a sculpt first, then lay it on.`,
     unreadable: (file: string) => `${file} cannot be read: choose it again.`,
+    needs3d:
+      'A drawing is laid in the 3D picture, which this browser cannot draw: draw lines at a plane or along edges instead.',
   },
   darts: {
     heading: 'Darts and how they end',

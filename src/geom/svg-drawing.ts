@@ -40,7 +40,7 @@ const LEFT_OUT: Readonly<Record<string, string>> = {
  * Reads an SVG file as strokes: paths, lines, polylines, polygons, rectangles, circles and ellipses, through all transforms. What else is in it is
  * left out and told.
  * @param toleranceMm  how far a curve may be from its straight pieces, > 0.
- * @returns with notes `drawing/no-unit` and `drawing/left-out`. Fails with `drawing/…`, `xml/…` or `path/…`, each telling what to do.
+ * @returns with notes `drawing/no-unit`, `drawing/fills` and `drawing/left-out`. Fails with `drawing/…`, `xml/…` or `path/…`, each telling what to do.
  */
 export function readSvgDrawing(text: string, toleranceMm: number): Result<FlatDrawing> {
   if (text.trim() === '') return fail('drawing/empty', 'The file is empty: save the drawing again as SVG.');
@@ -89,6 +89,7 @@ class DrawingReader {
   readonly #prefix: string;
   readonly #toleranceMm: number;
   readonly #left = new Set<string>();
+  #hasFills = false;
   #points = 0;
 
   constructor(prefix: string, toleranceMm: number) {
@@ -97,9 +98,13 @@ class DrawingReader {
   }
 
   notes(): Finding[] {
-    if (this.#left.size === 0) return [];
     const list = [...this.#left].sort().join(', ');
-    return [note('drawing/left-out', `Left out of the drawing: ${list}. Turn into paths what is to be a seam.`)];
+    return [
+      ...(this.#hasFills ? [note('drawing/fills', 'Outlines are laid, fills are not.')] : []),
+      ...(list === ''
+        ? []
+        : [note('drawing/left-out', `Left out of the drawing: ${list}. Turn into paths what is to be a seam.`)]),
+    ];
   }
 
   /** @returns null when all went well. XML is nested no deeper than its reader allows. */
@@ -111,7 +116,7 @@ class DrawingReader {
         this.#left.add('hidden parts');
         continue;
       }
-      if (hasFill(child)) this.#left.add('fills');
+      this.#hasFills ||= hasFill(child);
       const own = readTransform(child.attributes.get('transform') ?? '');
       if (own === null)
         return fail(

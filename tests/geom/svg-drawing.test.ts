@@ -129,7 +129,8 @@ describe('shapes', () => {
     const drawing = read(text);
     expect(size(drawing)).toEqual([8, 0]);
     expect(notes(text)).toEqual([
-      'drawing/left-out: Left out of the drawing: fills, hidden parts, pictures, writing. Turn into paths what is to be a seam.',
+      'drawing/fills: Outlines are laid, fills are not.',
+      'drawing/left-out: Left out of the drawing: hidden parts, pictures, writing. Turn into paths what is to be a seam.',
     ]);
   });
 });
