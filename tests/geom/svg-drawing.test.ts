@@ -118,6 +118,7 @@ describe('shapes', () => {
       [4, -5],
       [-4, -5],
     ]);
+    expect(inside('scale(2,1) rotate(90)')).toEqual(inside('rotate(90)', 'scale(2,1)'));
     expect(inside('matrix(0 1 -1 0 3 4), translate(2)', 'scale(2,1)')).toEqual(inside('rotate(90)', 'scale(2,1)'));
   });
 

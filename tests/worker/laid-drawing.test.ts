@@ -45,6 +45,8 @@ describe('a drawing laid on the sculpt', () => {
     expect(span(lines, 1)).toEqual([expect.closeTo(heightMm / 2 - 15, 4), expect.closeTo(heightMm / 2 + 15, 4)]);
     expect(span(lines, 2)[0]).toBeGreaterThan(0);
     expect(lines[0].points[0]).toEqual(lines[0].points.at(-1));
+    const { lines: half } = await lay({ size: 0.5 });
+    expect(span(half, 0)).toEqual([expect.closeTo(-15, 4), expect.closeTo(15, 4)]);
     const { lines: turned } = await lay({ turnRad: Math.PI / 2, size: 0.5, shiftMm: [4, 10] });
     expect(span(turned, 0)).toEqual([expect.closeTo(4 - 7.5, 4), expect.closeTo(4 + 7.5, 4)]);
     expect(span(turned, 1)).toEqual([expect.closeTo(70 - 15, 4), expect.closeTo(70 + 15, 4)]);
@@ -56,6 +58,11 @@ describe('a drawing laid on the sculpt', () => {
     expect(lines[0].lengthMm).toBeCloseTo(2 * (3 * breadth + 40), 3);
     expect(closedByMm).toBe(0);
     expect(lines[0].points[0]).toEqual(lines[0].points.at(-1));
+    // Its end, which comes back to its beginning but for rounding, is one with it.
+    const { xyz } = lines[0];
+    const gaps = [...xyz.keys()].filter((i) => i % 3 === 0 && i > 0);
+    const least = gaps.map((i) => Math.hypot(xyz[i] - xyz[i - 3], xyz[i + 1] - xyz[i - 2], xyz[i + 2] - xyz[i - 1]));
+    expect(Math.min(...least)).toBeGreaterThan(0.05);
     // Its middle lies on the place: one and a half sides to either hand, upright.
     expect(span(lines, 1)).toEqual([expect.closeTo(heightMm / 2 - 20, 4), expect.closeTo(heightMm / 2 + 20, 4)]);
     const reach = radiusMm * Math.sin((2 * Math.PI) / sides);
