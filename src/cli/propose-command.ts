@@ -36,6 +36,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
       {
         mesh: ground.sculpt.mesh,
         positions: ground.positions,
+        ...(ground.surfaceOf === undefined ? {} : { surfaceOf: ground.surfaceOf }),
         limits: ground.limits,
         start: ground.seams,
         dial: choices.pieces,

@@ -73,7 +73,7 @@ export function wishesOfPatches(
         evenOut,
         keepApart,
         heldEdges: held.edges,
-        ...(hinged === null ? {} : { corners: hinged.shapes.corners, heldLengths: lengthsOf(held.edges, hinged) }),
+        ...(hinged === null ? {} : { corners: hinged.shapes.corners, heldLengths: hingedLengths(held.edges, hinged) }),
         ...(straightRuns.length === 0 ? {} : { straightRuns }),
         ...(gives === null ? {} : { stiffness: gives.stiffness }),
         ...(asked === null
@@ -144,7 +144,7 @@ function heldEdgesOf(
 }
 
 /** Lengths of held edges as the panels beside them have them, mm. */
-const lengthsOf = (edges: Uint32Array, { bend, shapes }: PatchHinges): Float64Array =>
+export const hingedLengths = (edges: Uint32Array, { bend, shapes }: Omit<PatchHinges, 'key'>): Float64Array =>
   Float64Array.from({ length: edges.length / 2 }, (_, i) => {
     const [from, to] = borderEnds(bend, shapes, edges[2 * i], edges[2 * i + 1]);
     return length3(sub3(to, from));

@@ -1,5 +1,6 @@
 import type { Mesh } from '../mesh/mesh.ts';
-import type { ProposedPiece, Proposal } from './propose/proposal.ts';
+import type { Patch } from '../model/patch.ts';
+import type { PieceGround, ProposedPiece, Proposal } from './propose/proposal.ts';
 import type { SeamGround } from './seam-ground.ts';
 
 /** The seams of a proposal as pairs of corners in file numbers. */
@@ -49,6 +50,8 @@ export interface ReportedPiece {
   readonly uvMm: readonly (readonly number[])[] | null;
   /** Per corner where it is in space, mm. */
   readonly surfaceMm: readonly (readonly number[])[];
+  /** The three corners of each triangle where it keeps its size, mm, where that is elsewhere: on the hinges of a piece with grooves. */
+  readonly hingedMm?: readonly (readonly (readonly number[])[])[];
   readonly areaMm2: number;
   /** The larger of the 99th percentiles by area and by number of triangles, per cent; null where the piece cannot be laid flat. */
   readonly stretch99Pct: number | null;
@@ -60,7 +63,7 @@ export interface ReportedPiece {
 
 /** The report of a proposal. */
 export function proposalReport(ground: SeamGround, proposal: Proposal): ProposalReport {
-  const { sculpt, positions, thicknessMm, limits } = ground;
+  const { sculpt, thicknessMm, limits } = ground;
   const { mesh, model, mmPerUnit } = sculpt;
   const { stretchPct, squashPct, sheet, leastWidthMm } = limits;
   return {
@@ -83,23 +86,34 @@ export function proposalReport(ground: SeamGround, proposal: Proposal): Proposal
     moves: proposal.moves,
     feasible: proposal.feasible,
     reasons: proposal.reasons.map(({ limit, piece, text }) => ({ limit, piece: piece + 1, text })),
-    pieces: proposal.perPiece.map((piece) => reportedPiece(mesh, positions, piece)),
+    pieces: proposal.perPiece.map((piece) => reportedPiece(mesh, ground, piece)),
   };
 }
 
-function reportedPiece(mesh: Mesh, positions: Float64Array, piece: ProposedPiece): ReportedPiece {
+function reportedPiece(mesh: Mesh, { positions, surfaceOf }: SeamGround, piece: ProposedPiece): ReportedPiece {
   const { patch, flat, areaMm2, stretch99, squash99, overlaps, isFeasible } = piece;
   return {
     sourceVertices: [...patch.meshVertices].map((v) => mesh.fileVertex[v]),
     triangles: groups(patch.triangles, 3),
     uvMm: flat === null ? null : groups(flat.uv, 2),
     surfaceMm: [...patch.meshVertices].map((v) => [...positions.subarray(3 * v, 3 * v + 3)]),
+    ...hingedPart(patch, positions, surfaceOf?.(patch)),
     areaMm2,
     stretch99Pct: flat === null ? null : stretch99,
     squash99Pct: flat === null ? null : squash99,
     overlaps,
     isFeasible,
   };
+}
+
+function hingedPart(patch: Patch, positions: Float64Array, ground?: PieceGround): Pick<ReportedPiece, 'hingedMm'> {
+  if (ground === undefined || (ground.positions === positions && ground.corners === undefined)) return {};
+  const at = (corner: number): number[] => {
+    const v = patch.meshVertices[patch.triangles[corner]];
+    const [from, i] = ground.corners === undefined ? [ground.positions, v] : [ground.corners, corner];
+    return [...from.subarray(3 * i, 3 * i + 3)];
+  };
+  return { hingedMm: Array.from(patch.meshTriangles, (_, t) => [at(3 * t), at(3 * t + 1), at(3 * t + 2)]) };
 }
 
 function groups(packed: Float64Array | Uint32Array, size: number): number[][] {

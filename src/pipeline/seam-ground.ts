@@ -3,14 +3,16 @@ import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import { rulesOf } from '../model/foam-settings.ts';
+import type { Patch } from '../model/patch.ts';
 import type { SeamSet } from '../model/seams.ts';
 import type { Project } from '../project/project.ts';
 import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import { groovedSurfaces } from './grooved-surface.ts';
 import { layerPlans } from './layer-plan.ts';
 import { mirrorOfSculpt } from './mirror-of-sculpt.ts';
 import type { SizedSculpt } from './outcome.ts';
-import { REFERENCE_LIMITS, type ProposalLimits } from './propose/proposal.ts';
+import { REFERENCE_LIMITS, type PieceGround, type ProposalLimits } from './propose/proposal.ts';
 import { Run, Stopped } from './run.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
 import { seamWishesOf, type SeamWishes } from './seam-wishes.ts';
@@ -25,6 +27,8 @@ export interface SeamGround {
   readonly sculpt: SizedSculpt;
   /** Surface that is laid flat, x y z per vertex of the sculpt's mesh, mm: where the outermost sheet keeps its length, or the sculpt itself. */
   readonly positions: Float64Array;
+  /** Where a piece keeps its length once it is made, where that may be elsewhere. */
+  readonly surfaceOf?: (patch: Patch) => PieceGround;
   /** Of the outermost sheet, mm; 0 where foam does not count. */
   readonly thicknessMm: number;
   readonly limits: ProposalLimits;
@@ -93,5 +97,7 @@ export async function seamGround(
     ? await mirrorOfSculpt(mesh, part, sculpt.mmPerUnit ?? 1, shareOfWork(work, 0.95, 1))
     : null;
   const wishes = seamWishesOf(mesh, part, seams.value, mirror);
-  return ok({ ...found, positions: shell.neutralPositions, thicknessMm, limits, wishes });
+  const { pieceSettings } = part;
+  const surfaceOf = groovedSurfaces(mesh, { shell, rules: rulesOf(foam), pieceSettings });
+  return ok({ ...found, positions: shell.neutralPositions, surfaceOf, thicknessMm, limits, wishes });
 }

@@ -3,6 +3,8 @@ import { Cancelled } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import type { SeamMarks, SeamSet } from '../model/seams.ts';
+import { rulesOf } from '../model/foam-settings.ts';
+import { groovedSurfaces } from '../pipeline/grooved-surface.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { pricesOf } from '../pipeline/propose/layout.ts';
 import { propose } from '../pipeline/propose/propose.ts';
@@ -185,6 +187,7 @@ function wishOf(outcome: Outcome, { from, limitPct, only }: ProposalAsk): Omit<P
     mesh,
     // Where the sheet is cut finer its own vertices follow those of the sculpt.
     positions: cut.shell.neutralPositions.slice(0, mesh.positions.length),
+    surfaceOf: groovedSurfaces(mesh, { shell: cut.shell, rules: rulesOf(foam), pieceSettings: part.pieceSettings }),
     limits: limitsOf(part, foam, limitPct),
     seed: SEED,
     start,

@@ -14,7 +14,7 @@ import { seamSprings } from '../../steps/flatten/seam-springs.ts';
 import { settle } from '../../steps/flatten/settle.ts';
 import { startNear } from '../../steps/flatten/start-shape.ts';
 import { evenSlope, excesses } from '../../steps/flatten/triangle-cost.ts';
-import type { ProposalLimits, ProposalWish } from './proposal.ts';
+import type { PieceGround, ProposalLimits, ProposalWish } from './proposal.ts';
 import { narrowestWidth, percentile99, sheetShare } from './piece-limits.ts';
 import { shapeFromEarlier } from './shape-from-earlier.ts';
 
@@ -74,15 +74,18 @@ export class Judge {
   readonly limits: ProposalLimits;
   /** Triangles of all pieces laid flat so far, one by one. */
   laidTriangles = 0;
-  readonly #positions: Float64Array;
+  readonly #surfaceOf: (patch: Patch) => PieceGround;
   readonly #isSewn: (v: number, w: number) => boolean;
   readonly #work: Work;
   readonly #known = new Map<string, Verdict>();
   #kept = 0;
 
-  constructor({ mesh, positions, limits }: Pick<ProposalWish, 'mesh' | 'positions' | 'limits'>, work: Work) {
+  constructor(
+    { mesh, positions, limits, surfaceOf }: Pick<ProposalWish, 'mesh' | 'positions' | 'limits' | 'surfaceOf'>,
+    work: Work,
+  ) {
     this.limits = limits;
-    this.#positions = positions;
+    this.#surfaceOf = surfaceOf ?? (() => ({ positions }));
     this.#work = work;
     const topology = topologyOf(mesh);
     this.#isSewn = (v, w) => {
@@ -109,8 +112,9 @@ export class Judge {
     if (verdict.flat !== null || verdict.uv === null) return verdict;
     const { patch } = verdict;
     this.laidTriangles += patch.meshTriangles.length;
-    const result = await flattenPatch(patch, this.#positions, this.#options(patch), this.#work);
-    const rest = restShapes(patch, this.#positions);
+    const surface = this.#surfaceOf(patch);
+    const result = await flattenPatch(patch, surface.positions, this.#options(patch), this.#work);
+    const rest = restShapes(patch, surface.positions, surface.corners);
     const sure = result.ok
       ? {
           ...this.#measure(patch, rest, result.value.uv, verdict.excess, countOverlaps(result.value)),
@@ -135,7 +139,11 @@ export class Judge {
 
   #options(patch: Patch): FlattenOptions {
     const { laying } = this.limits;
-    return laying.seamPrice > 0 ? { ...laying, heldEdges: this.#heldEdges(patch) } : laying;
+    const { corners, lengthsOf } = this.#surfaceOf(patch);
+    const options = corners === undefined ? laying : { ...laying, corners };
+    if (laying.seamPrice <= 0) return options;
+    const heldEdges = this.#heldEdges(patch);
+    return { ...options, heldEdges, ...(lengthsOf === undefined ? {} : { heldLengths: lengthsOf(heldEdges) }) };
   }
 
   #heldEdges({ loops, meshVertices }: Patch): Uint32Array {
@@ -151,7 +159,8 @@ export class Judge {
 
   async #layFlat(patch: Patch, earlier: readonly Verdict[], most: number): Promise<Verdict> {
     if (patch.kind === 'closed' || patch.kind === 'handled') return notFlat(patch);
-    const rest = restShapes(patch, this.#positions);
+    const surface = this.#surfaceOf(patch);
+    const rest = restShapes(patch, surface.positions, surface.corners);
     if (!rest.empty.includes(0)) return notFlat(patch);
     this.laidTriangles += patch.meshTriangles.length;
     const work = this.#work;
@@ -160,7 +169,7 @@ export class Judge {
     const system = flatSystem(patch, rest, graph);
     const room = new NewtonRoom(system.plan);
     const { evenOut } = this.limits.laying;
-    const start = shapeFromEarlier(patch, this.#positions, earlier);
+    const start = shapeFromEarlier(patch, surface.positions, earlier);
     const excess = earlier[0]?.excess ?? 0;
     const asked = Math.exp(most);
     if (evenOut && start !== null && excess > LEAST_EXCESS) {

@@ -24,11 +24,23 @@ export const REFERENCE_LIMITS: ProposalLimits = {
   laying: { seamPrice: 0, squashPrice: 1, evenOut: true, keepApart: false },
 };
 
+/** Where a piece keeps its length. */
+export interface PieceGround {
+  /** x y z per vertex of the mesh, mm. */
+  readonly positions: Float64Array;
+  /** x y z of the three corners of each triangle of the patch, mm, where the piece takes its sizes from these. */
+  readonly corners?: Float64Array;
+  /** Then the lengths of border edges given as pairs of vertices of the patch, mm. */
+  readonly lengthsOf?: (edges: Uint32Array) => Float64Array;
+}
+
 /** What is asked for. Arrays per edge go by the edges of the mesh's topology. */
 export interface ProposalWish {
   readonly mesh: Mesh;
   /** Surface that is laid flat, x y z per vertex of the mesh, mm. */
   readonly positions: Float64Array;
+  /** Where one piece keeps its length, where that may be elsewhere than on `positions`: on its hinges, of one with grooves. */
+  readonly surfaceOf?: (patch: Patch) => PieceGround;
   readonly limits: ProposalLimits;
   /** Seams to begin with; none unless said. */
   readonly start?: SeamSet;

@@ -52,6 +52,14 @@ export function* partBendSteps(
   return { patches: bends, bevels };
 }
 
+/** How the piece of one patch alone bends. */
+export const patchBend = (
+  mesh: Mesh,
+  patch: Patch,
+  rules: FoamRules,
+  pieceSettings: readonly PieceSetting[],
+): PatchBend => runAtOnce(bendOf(mesh, patch, rules, settingsOfPatches(mesh, [patch], pieceSettings)[0]));
+
 function* bendOf(mesh: Mesh, patch: Patch, rules: FoamRules, wish: Partial<PieceSetting>): Stepwise<PatchBend> {
   yield;
   const surface = yield* surfaceSteps(mesh, patch);

@@ -28,7 +28,9 @@ export function checkProposedPiece(piece, index, limits, tolerance, ledger) {
     };
   }
   const flats = piece.triangles.map((triangle) => triangle.map((v) => piece.uvMm[v]));
-  const spaces = piece.triangles.map((triangle) => triangle.map((v) => piece.surfaceMm[v]));
+  const onSurface = piece.triangles.map((triangle) => triangle.map((v) => piece.surfaceMm[v]));
+  // Where its triangles keep their size: on the hinges of a piece with grooves.
+  const spaces = piece.hingedMm ?? onSurface;
   const areas = spaces.map(spaceArea);
   const full = areas.map((_, t) => t).filter((t) => areas[t] > EMPTY_SHARE * longestSide(spaces[t]) ** 2);
   const values = full.map((t) => singularValues(flats[t], spaces[t]));
@@ -41,7 +43,7 @@ export function checkProposedPiece(piece, index, limits, tolerance, ledger) {
     values.map(([, b]) => 100 * (1 - b)),
     weights,
   );
-  const area = areas.reduce((sum, x) => sum + x, 0);
+  const area = onSurface.map(spaceArea).reduce((sum, x) => sum + x, 0);
   const turned = full.filter((t) => !(flatArea(flats[t]) > 0)).length;
   const overlap = deepestOverlap(flats, TOUCH_SHARE * Math.sqrt(area));
   const [stretch99, squash99] = [stretch, squash].map(({ byArea, byCount }) => Math.max(byArea, byCount));
