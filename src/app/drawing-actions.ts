@@ -1,7 +1,6 @@
-import type { FlatDrawing } from '../geom/svg-drawing.ts';
 import { drawPaths } from '../project/path-commands.ts';
 import type { BenchFacing, BenchPick } from '../viewport/bench-contract.ts';
-import type { LayWish } from '../worker/drawing-api.ts';
+import type { FlatDrawing, LayWish } from '../worker/drawing-api.ts';
 import { spotOf } from './across-actions.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { NO_PATH, NOTHING, type DrawingInHand, type DrawingPlace } from './view-state.ts';

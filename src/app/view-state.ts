@@ -10,8 +10,7 @@ import type {
   Look,
   SectionFigures,
 } from '../viewport/bench-contract.ts';
-import type { FlatDrawing } from '../geom/svg-drawing.ts';
-import type { LaidDrawing, Spot } from '../worker/drawing-api.ts';
+import type { FlatDrawing, LaidDrawing, Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 

@@ -3,6 +3,8 @@ import type { FlatDrawing } from '../geom/svg-drawing.ts';
 import type { Stroke } from '../geom/svg-path.ts';
 import type { SurfacePoint } from '../model/seams.ts';
 
+export type { FlatDrawing };
+
 /** A picked place: a corner of the sculpt on show, or a place in one of its triangles, mm, which may be meant to lie on an edge. */
 export type Spot =
   | { readonly corner: number }
