@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
+import { BEND_LIMITS } from '../model/bend-check.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { Patch } from '../model/patch.ts';
 import type { SeamSet } from '../model/seams.ts';
@@ -92,6 +93,12 @@ export async function seamGround(
     laying: part.flatten,
     sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
     leastWidthMm: rulesOf(foam).narrowThicknesses * thicknessMm,
+    bend: {
+      thicknessMm,
+      neutralFraction: plan.choice.neutralFraction,
+      foldLimitDeg: rulesOf(foam).foldLimitDeg,
+      mostPct: (foam.bendLimits ?? BEND_LIMITS).tooMuchPct,
+    },
   };
   const mirror = isMirrored
     ? await mirrorOfSculpt(mesh, part, sculpt.mmPerUnit ?? 1, shareOfWork(work, 0.95, 1))

@@ -1,3 +1,4 @@
+import { BEND_LIMITS } from '../model/bend-check.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { ProposalLimits } from '../pipeline/propose/proposal.ts';
@@ -10,4 +11,10 @@ export const limitsOf = (part: SculptPart, foam: FoamSheet, limitPct: number): P
   laying: part.flatten,
   sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
   leastWidthMm: rulesOf(foam).narrowThicknesses * (part.layers.at(-1)?.thicknessMm ?? foam.thicknessMm),
+  bend: {
+    thicknessMm: part.layers.at(-1)?.thicknessMm ?? foam.thicknessMm,
+    neutralFraction: part.layers.at(-1)?.neutralFraction ?? foam.neutralFraction,
+    foldLimitDeg: rulesOf(foam).foldLimitDeg,
+    mostPct: (foam.bendLimits ?? BEND_LIMITS).tooMuchPct,
+  },
 });

@@ -7,6 +7,7 @@ import { topologyOf } from '../../mesh/topology.ts';
 import type { Judge, Verdict } from './judge.ts';
 import type { ProposalSum, ProposalWish } from './proposal.ts';
 import { Slivers } from './slivers.ts';
+import { tightBends, type TightBends } from './tight-bends.ts';
 
 /** One choice of seams and what became of it. */
 export interface Layout {
@@ -47,6 +48,9 @@ const TURN_EDGES = 0.6;
 /** What a sliver next to nothing costs, in roots of the area: more than the dart that takes it away, whatever the dial says. */
 const SLIVER_PRICE = 1.25;
 
+/** What so much length of tight bend costs beside a seam there: more than the seam. */
+const BEND_PRICE = 1.5;
+
 /** Makes layouts of seams. */
 export class Assessor {
   readonly graph: SeamGraph;
@@ -60,6 +64,8 @@ export class Assessor {
   readonly #isSettled: Uint8Array | null;
   readonly #turnPrice: number;
   readonly slivers: Slivers;
+  /** Null where bends do not matter. */
+  readonly bends: TightBends | null;
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
 
@@ -75,6 +81,8 @@ export class Assessor {
     this.rootArea = Math.sqrt(surfaceArea(positions, graph.mesh.triangles));
     this.slivers = new Slivers(positions, this.rootArea ** 2, judge.limits.leastWidthMm ?? 0);
     this.middlingEdge = graph.length.reduce((sum, each) => sum + each, 0) / graph.edgeCount / this.rootArea;
+    const { bend } = judge.limits;
+    this.bends = bend === undefined ? null : tightBends(graph.mesh, positions, bend);
     this.prices = pricesOf(dial);
     this.#turnPrice = Math.min(TURN_PRICE, TURN_EDGES * this.middlingEdge);
     // A piece goes by the exclusive or of random marks of its triangles and of the seams inside it (Zobrist 1970).
@@ -93,16 +101,22 @@ export class Assessor {
   sumOf(isSeam: Uint8Array, tips: number, pieces: number, slivers = 0): ProposalSum {
     const { cost, length: lengths } = this.graph;
     let sum = 0;
-    for (let e = 0; e < isSeam.length; e += 1) if (isSeam[e] === 1) sum += cost[e] === Infinity ? lengths[e] : cost[e];
+    let tight = 0;
+    for (let e = 0; e < isSeam.length; e += 1) {
+      if (isSeam[e] === 1) sum += cost[e] === Infinity ? lengths[e] : cost[e];
+      else if (this.bends?.isEased[e] === 1) tight += lengths[e];
+    }
+    const bends = (BEND_PRICE * tight) / this.rootArea;
     const length = sum / this.rootArea;
     const turns = this.#turnPrice * seamTurns(this.graph, this.positions, isSeam);
     return {
       turns,
-      total: length + turns + this.prices.piece * pieces + this.prices.dart * tips + SLIVER_PRICE * slivers,
+      total: length + turns + this.prices.piece * pieces + this.prices.dart * tips + SLIVER_PRICE * slivers + bends,
       length,
       pieces: this.prices.piece * pieces,
       darts: this.prices.dart * tips,
       slivers: SLIVER_PRICE * slivers,
+      bends,
     };
   }
 

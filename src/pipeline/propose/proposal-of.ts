@@ -1,5 +1,6 @@
 import { formatPlain } from '../../base/format-length.ts';
 import { surfaceArea } from '../../mesh/measure.ts';
+import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import { angleDefect } from '../../steps/flatten/unfold.ts';
 import { restShapes } from '../../steps/flatten/rest-shapes.ts';
 import { seamEdgesAt } from '../../steps/seams/propose-graph.ts';
@@ -25,7 +26,10 @@ export function proposalOf(assessor: Assessor, layout: Layout, moves: number): P
     if (edge !== undefined && piece >= 0) dartsOf[piece] += 1;
   }
   const perPiece = verdicts.map((verdict, i) => pieceOf(assessor, verdict, dartsOf[i]));
-  const reasons = verdicts.flatMap((verdict, i) => reasonsOf(assessor, verdict, i));
+  const reasons = [
+    ...verdicts.flatMap((verdict, i) => reasonsOf(assessor, verdict, i)),
+    ...bendReasons(assessor, layout),
+  ];
   return {
     seams: { isSeam, count: edges.length },
     edges,
@@ -54,6 +58,37 @@ function pieceOf({ positions }: Assessor, verdict: Verdict, dartCount: number): 
     dartCount,
     isFeasible: badness === 0,
   };
+}
+
+/** The tightest bend inside each piece, where that is tighter than the foam takes. */
+function bendReasons({ graph, bends, positions, judge }: Assessor, layout: Layout): LimitReason[] {
+  const { bend } = judge.limits;
+  if (bends === null || bend === undefined) return [];
+  const { halfedgeOfEdge } = topologyOf(graph.mesh);
+  const worst = layout.verdicts.map(() => -1);
+  bends.share.forEach((share, e) => {
+    if (share === 0 || layout.isSeam[e] === 1) return;
+    const piece = layout.patchOfTriangle[triangleOfHalfedge(halfedgeOfEdge[e])];
+    if (worst[piece] < 0 || share > bends.share[worst[piece]]) worst[piece] = e;
+  });
+  return worst.flatMap((e, piece): LimitReason[] => {
+    if (e < 0) return [];
+    const { patch } = layout.verdicts[piece];
+    const help =
+      bends.isEased[e] === 1
+        ? 'a seam along the bend takes that away'
+        : 'seams cannot help: use thinner foam, or kerfs';
+    return [
+      {
+        limit: 'bend',
+        piece,
+        share: bends.share[e],
+        triangle: triangleOfHalfedge(halfedgeOfEdge[e]),
+        defectRad: angleDefect(restShapes(patch, positions), patch.loops),
+        text: `Its skin is strained ${formatPlain(Math.round(bends.share[e] * bend.mostPct))} % where it bends most, more than ${formatPlain(bend.mostPct)}: ${help}.`,
+      },
+    ];
+  });
 }
 
 /** Which limits a piece breaks, and where. */

@@ -3,6 +3,7 @@ import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FlattenWishes } from '../../model/flatten-settings.ts';
 import type { Patch } from '../../model/patch.ts';
 import type { SeamSet } from '../../model/seams.ts';
+import type { BendWish } from './tight-bends.ts';
 
 /** What every piece of a proposal must keep. */
 export interface ProposalLimits {
@@ -15,6 +16,11 @@ export interface ProposalLimits {
   readonly sheet?: { readonly widthMm: number; readonly heightMm: number };
   /** No part of a piece may be narrower than this, mm. */
   readonly leastWidthMm?: number;
+  /**
+   * Bends tighter than this are told. Where a seam would take one away it is priced, but no piece fails for it: on a narrow tube every piece
+   * would, and what it is then best to do, thinner foam or kerfs, is no question of seams.
+   */
+  readonly bend?: BendWish;
 }
 
 /** As research programs measure: 5 %, no overlap, nothing held, no thickness. The worst is evened out because the limit is on the worst. */
@@ -68,11 +74,13 @@ export interface ProposalSum {
   readonly darts: number;
   /** Of pieces under a hundredth of the area, or narrower than may be. */
   readonly slivers: number;
+  /** Of tight bends along which a seam would help. */
+  readonly bends: number;
 }
 
 /** Which limit a piece breaks, by how many times, and where. */
 export interface LimitReason {
-  readonly limit: 'stretch' | 'squash' | 'overlap' | 'sheet' | 'width' | 'cut';
+  readonly limit: 'stretch' | 'squash' | 'overlap' | 'sheet' | 'width' | 'cut' | 'bend';
   readonly piece: number;
   /** Measure over limit, > 1. */
   readonly share: number;
@@ -108,7 +116,7 @@ export interface Proposal {
   readonly sum: ProposalSum;
   readonly perPiece: readonly ProposedPiece[];
   readonly feasible: boolean;
-  /** Why not, worst first; empty where feasible. */
+  /** Why not, worst first; where feasible there are tight bends alone. */
   readonly reasons: readonly LimitReason[];
   /** Changes tried before this one was found. */
   readonly moves: number;
