@@ -1,5 +1,6 @@
-import { HIDDEN_SIDES, type HiddenSide } from '../model/hidden-side.ts';
+import type { HiddenSide } from '../model/hidden-side.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
+import { HIDDEN_CHOICES } from '../project/hidden-commands.ts';
 import type { LimitsKind } from '../pipeline/seam-ground.ts';
 import { WrongUsage } from './exit.ts';
 import { given, number, oneOf } from './option-values.ts';
@@ -75,7 +76,7 @@ export function proposeChoicesFrom(
     throw new WrongUsage('--limits reference measures without thickness: leave --thickness out.');
   if (kind === 'reference' && values['mirror'] === true)
     throw new WrongUsage('--limits reference looks for the shortest seams, alike or not: leave --mirror out.');
-  const hide = oneOf('hide', word('hide'), ['nowhere', ...HIDDEN_SIDES]);
+  const hide = oneOf('hide', word('hide'), ['nowhere', ...HIDDEN_CHOICES]);
   if (kind === 'reference' && hide !== undefined)
     throw new WrongUsage('--limits reference looks for the shortest seams, seen or not: leave --hide out.');
   return {
