@@ -53,20 +53,34 @@ describe('the count of tests', () => {
     writeFileSync(path, JSON.stringify({ testResults }));
     return countTests(path, isGood);
   };
-  const tests = (...states: string[]) => states.map((status) => ({ status }));
+  const tests = (...states: string[]) =>
+    states.map((status, i) => ({ status, fullName: `test ${i}`, failureMessages: ['it broke\nat a line'] }));
 
   it('adds up the files, and leaves out what was skipped', () => {
     const files = [
-      { status: 'passed', assertionResults: tests('passed', 'passed', 'pending') },
-      { status: 'failed', assertionResults: tests('passed', 'failed') },
+      { name: 'a.ts', status: 'passed', assertionResults: tests('passed', 'passed', 'pending') },
+      { name: 'b.ts', status: 'failed', assertionResults: tests('passed', 'failed') },
     ];
-    expect(count(files, false)).toEqual({ passed: 3, failed: 1 });
+    expect(count(files, false)).toEqual({
+      passed: 3,
+      failed: 1,
+      failedFiles: ['b.ts'],
+      faults: ['b.ts: test 1: it broke'],
+    });
   });
   it('counts a file that could not be read', () => {
-    expect(count([{ status: 'failed', assertionResults: [] }], false)).toEqual({ passed: 0, failed: 1 });
+    expect(count([{ name: 'a.ts', status: 'failed', message: 'no such file', assertionResults: [] }], false)).toEqual({
+      passed: 0,
+      failed: 1,
+      failedFiles: ['a.ts'],
+      faults: ['a.ts: no such file'],
+    });
   });
   it('counts a bad end without a failed test', () => {
-    expect(count([{ status: 'passed', assertionResults: tests('passed') }], false)).toEqual({ passed: 1, failed: 1 });
-    expect(countTests(join(folder, 'none.json'), false)).toEqual({ passed: 0, failed: 1 });
+    expect(count([{ status: 'passed', assertionResults: tests('passed') }], false)).toMatchObject({
+      passed: 1,
+      failed: 1,
+    });
+    expect(countTests(join(folder, 'none.json'), false)).toMatchObject({ passed: 0, failed: 1, failedFiles: [] });
   });
 });
