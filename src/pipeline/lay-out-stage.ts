@@ -14,7 +14,8 @@ import { foamStrips } from '../steps/foam/foam-strips.ts';
 import { beyondBlade } from '../steps/foam/steep-words.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
-import { pageSteps } from '../steps/tile/make-pages.ts';
+import { printedPageSteps } from '../steps/tile/printed-pages.ts';
+import { printerNotes, printerOf } from '../project/printer-commands.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
 
@@ -61,11 +62,12 @@ export class LayOutStage {
     }
     const choice = project.paper;
     const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
-    const key = [templates, pieces, choice, project.name, project.revision, run.choices.date];
+    const printer = printerOf(project);
+    const key = [templates, pieces, choice, printer, project.name, project.revision, run.choices.date];
     await work.pause(0.5);
     const steps = () => {
       run.made('tile');
-      return pageSteps({
+      return printedPageSteps({
         templates,
         pieces,
         saw: sawTable(pieces),
@@ -75,6 +77,7 @@ export class LayOutStage {
         orientation: choice.orientation,
         marginMm: choice.marginMm,
         overlapMm: choice.overlapMm,
+        ...(printer === null ? {} : { printer }),
         projectName: project.name,
         projectRevision: project.revision,
         ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
@@ -83,7 +86,7 @@ export class LayOutStage {
     };
     const set = run.take('tile', await rememberedSteps(this.#pages, key, steps, work));
     run.paper = set.value;
-    run.findings.push(...set.notes);
+    run.findings.push(...set.notes, ...(printer === null ? [] : printerNotes(printer)));
   }
 }
 

@@ -5,9 +5,10 @@ import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { findPaper } from '../model/papers.ts';
 import type { SurfacePoint } from '../model/seams.ts';
+import { printerOf } from '../project/printer-commands.ts';
 import type { LayerChoice, Project } from '../project/project.ts';
 import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
-import { stripPages } from '../steps/tile/strip-pages.ts';
+import { printedStripPages } from '../steps/tile/printed-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
 import { sourcesOf } from '../project/sources.ts';
 import { makeReport, type ReportLayer } from '../steps/write/report.ts';
@@ -65,13 +66,8 @@ export async function stripPdfOf(
   if (!paper.ok) return paper;
   const wall = foamsOfWall(parts[0].layers, foams);
   const cautions = cautionTexts('cut');
-  const pages = stripPages({
-    paper: paper.value,
-    marginMm: choice.marginMm,
-    foams: wall,
-    date,
-    cautions,
-  });
+  const strip = { paper: paper.value, marginMm: choice.marginMm, foams: wall, date, cautions };
+  const pages = printedStripPages(strip, printerOf(project));
   if (!pages.ok) return pages;
   const title = `Test strip, ${[...new Set(wall.map(({ name }) => name))].join(', ')}`;
   return ok(await writePdf(pages.value, { font, title, date, revision }), pages.notes);

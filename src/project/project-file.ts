@@ -6,6 +6,7 @@ import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
+import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
 import type { Project } from './project.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
@@ -269,6 +270,15 @@ const foamRules = v.object(
   ),
 );
 
+const printShare = v.pipe(finite, v.minValue(1 - MOST_CORRECTION_PCT / 100), v.maxValue(1 + MOST_CORRECTION_PCT / 100));
+const mostLean = (MOST_LEAN_DEG * Math.PI) / 180;
+const printerSchema = v.object({
+  name: v.pipe(v.string(), v.minLength(1)),
+  acrossShare: printShare,
+  upShare: printShare,
+  leanRad: v.pipe(finite, v.minValue(-mostLean), v.maxValue(mostLean)),
+});
+
 const document = v.object({
   schemaVersion: v.literal(1),
   name: v.string(),
@@ -307,6 +317,8 @@ const document = v.object({
     marginMm: v.pipe(finite, v.minValue(0)),
     overlapMm: v.pipe(finite, v.minValue(0)),
   }),
+  printers: v.optional(v.array(printerSchema)),
+  printer: v.optional(v.string()),
   lengthUnit: v.picklist(['mm', 'in']),
 });
 
@@ -374,6 +386,12 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     return fail(
       'project/broken',
       `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`,
+    );
+  const { printer, printers = [] } = project;
+  if (printer !== undefined && !printers.some(({ name }) => name === printer))
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: it prints for ${printer} but does not hold how that printer prints.`,
     );
   const doubled = doubledId(project.parts[0].regions);
   if (doubled !== null)

@@ -6,6 +6,7 @@ import type { Core } from '../model/clearance.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
 import type { HiddenSide } from '../model/hidden-side.ts';
 import type { BodyJoint } from '../model/joint.ts';
+import type { PrinterProfile } from '../model/printer.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
@@ -26,6 +27,10 @@ export interface Project {
   /** The maker's foams; a layer names one by its id. */
   readonly foams: readonly FoamSheet[];
   readonly paper: PaperChoice;
+  /** Printers as measured, each under a name of its own. Missing: none. */
+  readonly printers?: readonly PrinterProfile[];
+  /** The one of them that pages are corrected for. Missing: none, pages are printed as they are drawn. */
+  readonly printer?: string;
   readonly lengthUnit: 'mm' | 'in';
 }
 

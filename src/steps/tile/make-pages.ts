@@ -95,8 +95,9 @@ function tooMany(count: string): ReturnType<typeof fail> {
   );
 }
 
-function titleOf({ projectName, projectRevision, date }: PageInput): string {
-  return [projectName, `revision ${projectRevision}`, ...(date === undefined ? [] : [date])].join(' · ');
+function titleOf({ projectName, projectRevision, date, printer }: PageInput): string {
+  const isFor = printer === undefined ? [] : [`for ${printer.name}`];
+  return [projectName, `revision ${projectRevision}`, ...(date === undefined ? [] : [date]), ...isFor].join(' · ');
 }
 
 /** Names of the pages each piece is on, in their order. */

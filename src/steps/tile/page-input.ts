@@ -1,6 +1,7 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
 import type { CutThing, FoamStrip } from '../../model/foam-strip.ts';
+import type { PrinterProfile } from '../../model/printer.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Template } from '../../model/template.ts';
 
@@ -22,6 +23,8 @@ export interface PageInput {
   readonly marginMm: number;
   /** How far neighbouring tiles show the same, mm; 0 for tiles that only meet. */
   readonly overlapMm: number;
+  /** The printer that pages are corrected for; left out: they are printed as they are drawn. */
+  readonly printer?: PrinterProfile;
   readonly projectName: string;
   readonly projectRevision: number;
   /** Printed as it is given. */

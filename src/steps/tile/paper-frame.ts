@@ -25,7 +25,7 @@ const SMALLEST_TILE_MM = 60;
 const SMALLEST_STEP_MM = 30;
 
 /** Many printers leave this much of each edge white: 4.2 and 5.1 mm in printer manuals, mm. */
-const USUAL_WHITE_EDGE_MM = 5.1;
+export const USUAL_WHITE_EDGE_MM = 5.1;
 
 /** A piece this many pages large is a wrong unit, not a wish [J]. */
 export const MOST_PAGES = 1000;

@@ -1,4 +1,5 @@
 import { Flow, lineItem, type FilledPage, type FlowItem } from './flow.ts';
+import type { PrinterProfile } from '../../model/printer.ts';
 import type { PageInput } from './page-input.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
@@ -36,7 +37,7 @@ export function scalePages(input: PageInput, frame: PaperFrame, hasJoints: boole
   if (text >= NARROWEST_TEXT_MM) flow.columns([figure, Math.min(text, 120)], GAP_MM);
   flow.put(scaleFigure(size));
   flow.breakColumn();
-  writeInstructions(flow, size, frame);
+  writeInstructions(flow, size, frame, input.printer);
   if (text < WIDE_TEXT_MM) flow.columns([Math.min(tileWidthMm, WIDEST_TEXT_MM)], 0);
   if (hasJoints) {
     flow.heading('Joining');
@@ -52,7 +53,18 @@ export function scalePages(input: PageInput, frame: PaperFrame, hasJoints: boole
 const LARGE: ScaleSize = { squareMm: 100, ruleIn: 4 };
 const SMALL: ScaleSize = { squareMm: 50, ruleIn: 2 };
 
-function writeInstructions(flow: Flow, { squareMm, ruleIn }: ScaleSize, frame: PaperFrame): void {
+function writeInstructions(
+  flow: Flow,
+  { squareMm, ruleIn }: ScaleSize,
+  frame: PaperFrame,
+  printer: PrinterProfile | undefined,
+): void {
+  if (printer !== undefined) {
+    flow.heading(clipText(`For ${printer.name} only`, TYPE_MM.heading, flow.width));
+    flow.paragraph(
+      `These pages are drawn ${correctionText(printer)} so that this printer prints them true. On another printer they come out wrong.`,
+    );
+  }
   flow.heading('Measure both sides');
   flow.paragraph(
     `Both sides of the square must read ${squareMm} mm. The rules beside it must read ${ruleIn} in, across and up.`,
@@ -64,12 +76,26 @@ function writeInstructions(flow: Flow, { squareMm, ruleIn }: ScaleSize, frame: P
   flow.heading('If a side is short or long');
   flow.paragraph(
     'Do not cut foam from these pages. Look in the print window for “fit”, “shrink” or “scale” and set 100 %, check that it prints on ' +
-      `${frame.paperName}, and print this page again. A desktop viewer is surer than a browser.`,
+      `${frame.paperName}, and print this page again. A desktop viewer is surer than a browser. ` +
+      'If it is still off, type what you measured beside “printer” in the program: it draws the pages so that yours prints them true.',
   );
   flow.paragraph(`Every page of templates carries a rule along its lower edge: any of them can be checked by itself.`);
 }
 
-/** Two blanks to write what was measured into. */
+/** `1.2 % larger across, 0.4 % smaller up`. */
+function correctionText({ acrossShare, upShare, leanRad }: PrinterProfile): string {
+  const say = (share: number, way: string): string => {
+    const pct = (1 / share - 1) * 100;
+    const text = Math.abs(pct).toFixed(2);
+    return Number(text) === 0 ? `true ${way}` : `${text} % ${pct > 0 ? 'larger' : 'smaller'} ${way}`;
+  };
+  const deg = (-leanRad * 180) / Math.PI;
+  const lean =
+    Math.abs(deg) < 0.005 ? '' : `, leaning ${Math.abs(deg).toFixed(2)}° to the ${deg > 0 ? 'right' : 'left'}`;
+  return `${say(acrossShare, 'across')}, ${say(upShare, 'up')}${lean}`;
+}
+
+/** Blanks to write what was measured into. */
 function measuredItem(): FlowItem {
   return {
     heightMm: 9,
