@@ -12,6 +12,7 @@ import type {
   PointEvent,
   SampleEvent,
   SharpEvent,
+  SimplifyEvent,
   VerbEvent,
   ViewEvent,
   WishEvent,
@@ -28,6 +29,7 @@ import { SAMPLES } from './samples.ts';
 import { downloadFile } from './saving.ts';
 import { partSharp, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
+import { simplifyTo } from './simplify-actions.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
 import { DartDrag } from './dart-drag.ts';
@@ -135,6 +137,7 @@ export class App extends LitElement {
       @fl-sample=${this.#onSample}
       @fl-core-file=${(event: CoreFileEvent) => void openCore(workbench, event.file)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
+      @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
     >
       <section class="bench" aria-label=${WORDS.stage.bench}>
@@ -259,7 +262,7 @@ export class App extends LitElement {
     openDrawing: () => this.#chooseDrawing(),
     facing: (point) => this.stage.facing(point),
     save: (kind) => void this.#save(kind),
-    goTo: (line) => this.sheet.goTo(line),
+    goTo: (line, part) => this.sheet.goTo(line, part),
   };
 
   #do(id: string): void {

@@ -1,4 +1,5 @@
 import type { Command } from '../project/commands.ts';
+import type { SimplifyMeasure } from '../project/simplify-commands.ts';
 import type { Choice, Pointed, ViewState, Wishes } from './view-state.ts';
 
 const UPWARDS: EventInit = { bubbles: true, composed: true };
@@ -52,6 +53,13 @@ export class SharpEvent extends Event {
   }
 }
 
+/** The sculpt is to be made simpler for paper, or taken as it is: null. */
+export class SimplifyEvent extends Event {
+  constructor(readonly measure: SimplifyMeasure | null) {
+    super('fl-simplify', UPWARDS);
+  }
+}
+
 /** A model file is to be a core of the part. */
 export class CoreFileEvent extends Event {
   constructor(readonly file: File) {
@@ -74,6 +82,7 @@ declare global {
     'fl-view': ViewEvent;
     'fl-sample': SampleEvent;
     'fl-sharp': SharpEvent;
+    'fl-simplify': SimplifyEvent;
     'fl-core-file': CoreFileEvent;
     'fl-wish': WishEvent;
   }

@@ -23,6 +23,11 @@ export abstract class JobSection extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('fl-job-line')?.focus(options);
   }
 
+  /** Puts the keyboard at a part of the line. */
+  focusOn(selector: string): void {
+    this.renderRoot.querySelector<HTMLElement>(selector)?.focus();
+  }
+
   /** Lines of the sheet are drawn one after the other, each in a task of its own. */
   protected override async scheduleUpdate(): Promise<void> {
     await nextTurn();

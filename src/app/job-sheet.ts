@@ -8,6 +8,7 @@ import './fit-line.ts';
 import './foam-line.ts';
 import './job-foot.ts';
 import './job-head.ts';
+import type { JobSection } from './job-section.ts';
 import './notice-line.ts';
 import './paper-line.ts';
 import './seams-line.ts';
@@ -76,11 +77,12 @@ export class JobSheet extends LitElement {
   /** True while what is shown is from before the last change. */
   @property({ type: Boolean }) isStale = false;
 
-  /** Brings a line into view and puts the keyboard there. */
-  goTo(line: string): void {
-    const target = this.renderRoot.querySelector<HTMLElement>(`#${line}`);
+  /** Brings a line into view and puts the keyboard there, or at a part of it. @param part  tag of that part */
+  goTo(line: string, part?: string): void {
+    const target = this.renderRoot.querySelector<JobSection>(`#${line}`);
     target?.scrollIntoView({ block: 'start' });
     target?.focus({ preventScroll: true });
+    if (part !== undefined) target?.focusOn(part);
   }
 
   protected override render() {
@@ -131,7 +133,13 @@ export class JobSheet extends LitElement {
         .isStale=${this.isStale}
       ></fl-fit-line>
       <fl-sheets-line id="sheets" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>
-      <fl-paper-line id="paper" .project=${project} .bench=${bench} .choice=${view.choice}></fl-paper-line>
+      <fl-paper-line
+        id="paper"
+        .project=${project}
+        .bench=${bench}
+        .choice=${view.choice}
+        .printers=${this.wishes.printers ?? []}
+      ></fl-paper-line>
       <fl-cut-list id="cuts" .project=${project} .bench=${bench} .choice=${view.choice}></fl-cut-list>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;

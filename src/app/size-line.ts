@@ -12,6 +12,7 @@ import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
+import './simplify-fields.ts';
 import { SHARED } from './styles.ts';
 import type { Tool } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -85,9 +86,18 @@ export class SizeLine extends JobSection {
                     </div>`
                 : nothing
             }
-            ${!sculpt.sized || this.isChanging ? this.#question() : nothing} ${this.#repairs(part.repairs)}`
+            ${!sculpt.sized || this.isChanging ? this.#question() : nothing} ${this.#repairs(part.repairs)}
+            ${
+              sculpt.sized
+                ? html`<fl-simplify-fields .project=${this.project} .bench=${this.bench}></fl-simplify-fields>`
+                : nothing
+            }`
       }
-      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['read', 'size', 'project']}></fl-findings>
+      <fl-findings
+        .bench=${this.bench}
+        .project=${this.project}
+        .steps=${['read', 'size', 'simplify', 'project']}
+      ></fl-findings>
     </fl-job-line>`;
   }
 

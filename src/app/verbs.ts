@@ -21,6 +21,7 @@ import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { SIMPLIFY_WORDS } from './simplify-words.ts';
 import { tapeVerbs } from './tape-verbs.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
@@ -51,7 +52,8 @@ export interface WindowActions {
   /** How a place of the sculpt is looked at now; null without 3D. */
   facing(point: readonly [number, number, number]): BenchFacing | null;
   save(kind: FileKind): void;
-  goTo(line: string): void;
+  /** Goes to a line of the job sheet, or to the part of it with a tag. */
+  goTo(line: string, part?: string): void;
 }
 
 /** All verbs that can be done now, the ones beside the chosen thing first. */
@@ -239,6 +241,9 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     ...(bench.project === null
       ? []
       : [{ id: 'new-version', label: words.newVersion, run: () => actions.openNewVersion() }]),
+    ...(bench.bench.sculpt?.sized === true
+      ? [{ id: 'simplify', label: SIMPLIFY_WORDS.verb, run: () => actions.goTo('size', 'fl-simplify-fields') }]
+      : []),
     ...(hasPages
       ? (['pdf', 'svg', 'report'] as const).map((kind) => ({
           id: `save-${kind}`,

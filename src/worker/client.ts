@@ -18,7 +18,7 @@ export function connectWorkshop(): Workshop {
     handLine: (corners, within, trail) => remote.handLine(corners, within, trail),
     followLine: (edge, way) => remote.followLine(edge, way),
     border: (of) => remote.border(of),
-    simplifyKeeps: () => remote.simplifyKeeps(),
+    simplifyKeeps: (part) => remote.simplifyKeeps(part),
     drawAcross: (wish, isMirrored) => remote.drawAcross(wish, isMirrored),
     readDrawing: (text) => remote.readDrawing(text),
     layDrawing: (wish, isMirrored) => remote.layDrawing(wish, isMirrored),

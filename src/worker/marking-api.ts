@@ -1,4 +1,5 @@
 import type { Result } from '../base/result.ts';
+import type { SculptPart } from '../project/project.ts';
 
 /** Which line of edges runs through an edge: straight on all the way round, or along a ridge or valley as long as it is sharper than an angle. */
 export type LineWay = { readonly by: 'round' } | { readonly by: 'ridge'; readonly leastDeg: number };
@@ -32,8 +33,8 @@ export interface Marking {
   ): Promise<Result<readonly number[]>>;
   /** Edges of the line that runs through an edge, from one end to the other; none where no such line does. */
   followLine(edge: number, way: LineWay): Promise<readonly number[]>;
-  /** Corners of the file that are to stay where the sculpt is made simpler: what marks, areas and names stand on. Null before there is a sculpt. */
-  simplifyKeeps(): Promise<readonly number[] | null>;
+  /** Corners of the file that are to stay where the sculpt is made simpler: what marks, areas and names of a part stand on. Null before there is a sculpt. */
+  simplifyKeeps(part: SculptPart): Promise<readonly number[] | null>;
   /** Edges round an area of the sculpt. */
   border(of: BorderOf): Promise<readonly number[]>;
 }

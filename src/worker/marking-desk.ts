@@ -5,6 +5,7 @@ import type { Mesh } from '../mesh/mesh.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { CutSculpt, Outcome } from '../pipeline/outcome.ts';
 import { keepsOf } from '../pipeline/simplify-keeps.ts';
+import type { SculptPart } from '../project/project.ts';
 import { areaBorder, facesOfGroup } from '../steps/seams/area-border.ts';
 import { clearEdges } from '../steps/seams/edge-weights.ts';
 import { followRidge, followRound } from '../steps/seams/follow-line.ts';
@@ -49,10 +50,9 @@ export class MarkingDesk implements Marking {
     return clear;
   }
 
-  simplifyKeeps(): Promise<readonly number[] | null> {
-    const outcome = this.#outcome();
-    if (outcome?.sculpt == null) return Promise.resolve(null);
-    return Promise.resolve(keepsOf(outcome.sculpt.before ?? outcome.sculpt.mesh, outcome.part));
+  simplifyKeeps(part: SculptPart): Promise<readonly number[] | null> {
+    const sculpt = this.#outcome()?.sculpt;
+    return Promise.resolve(sculpt == null ? null : keepsOf(sculpt.before ?? sculpt.mesh, part));
   }
 
   followLine(edge: number, way: LineWay): Promise<readonly number[]> {

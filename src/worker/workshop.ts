@@ -139,8 +139,8 @@ export class PipelineWorkshop implements Workshop {
     return this.#marking.border(of);
   }
 
-  simplifyKeeps(): Promise<readonly number[] | null> {
-    return this.#marking.simplifyKeeps();
+  simplifyKeeps(...of: Parameters<Marking['simplifyKeeps']>): Promise<readonly number[] | null> {
+    return this.#marking.simplifyKeeps(...of);
   }
 
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>> {

@@ -37,7 +37,7 @@ beforeAll(async () => {
 });
 
 afterEach(async () => {
-  while (workbench.history?.undoLabel !== 'set the size') workbench.undo();
+  steps();
   workbench.setView({
     tool: 'choose',
     choice: { kind: 'nothing' },
@@ -64,10 +64,11 @@ const upright = (side: number, from = 0, to = rings): string[] =>
 const ringLine = (ring: number): string[] => lineOf(...Array.from({ length: sides + 1 }, (_, i) => corner(ring, i)));
 const steps = (): number => {
   let count = 0;
-  while (workbench.history?.undoLabel !== 'set the size') {
+  while (workbench.history?.canUndo === true && workbench.history.undoLabel !== 'set the size') {
     workbench.undo();
     count += 1;
   }
+  if (workbench.history?.undoLabel !== 'set the size') throw new Error('undone past what the test found');
   return count;
 };
 const verb = (label: string): HTMLElement => {
@@ -595,6 +596,53 @@ describe('by keyboard', () => {
     expect(verb(WORDS.marking.verbs.followRound).getAttribute('aria-pressed')).toBe('true');
     await userEvent.keyboard('{Escape}');
     expect(workbench.view.tool).toBe('choose');
+  });
+});
+
+describe('the sculpt made simpler for paper', () => {
+  const inFields = <T extends HTMLElement>(...path: string[]): T =>
+    findIn<T>(app, 'fl-job-sheet', 'fl-size-line', 'fl-simplify-fields', ...path);
+  const told = (): string => findIn(app, 'fl-job-sheet', 'fl-size-line', 'fl-findings', 'ul').textContent;
+  const triangles = (): number => (workbench.bench.sculpt?.triangles.length ?? 0) / 3;
+
+  it('by keyboard to so many triangles: marks stay, and how far it moved is told both ways', async () => {
+    await userEvent.keyboard('b');
+    await restedApp(app);
+    await click(corner(3, 0), corner(4, 0));
+    await marked(upright(0));
+    await userEvent.keyboard('{Escape}/');
+    await restedApp(app);
+    await userEvent.keyboard('simplify{Enter}');
+    await userEvent.keyboard('1{Enter}');
+    await restedApp(app);
+    expect(inFields('#fault').textContent).not.toBe('');
+    expect(workbench.part?.simplify).toBeUndefined();
+    await userEvent.keyboard('{Backspace}60{Enter}');
+    await vi.waitFor(() => expect(triangles()).toBeLessThanOrEqual(60));
+    await restedApp(app);
+    expect(marks()).toEqual(upright(0).sort());
+    expect(workbench.bench.pieces?.patches.map(({ kind }) => kind)).toEqual(['disc']);
+    expect(told()).toMatch(/from 96 to \d+ triangles.*new from old.*old from new/);
+    expect(await axeFaults(app)).toEqual([]);
+    expect(steps()).toBe(2);
+    await restedApp(app);
+    expect(triangles()).toBe(2 * sides * rings);
+    expect(inFields<HTMLInputElement>('input').value).toBe('');
+  });
+
+  it('as far as its surface may move, and taken as it is again', async () => {
+    await userEvent.click(inFields('summary'));
+    await userEvent.fill(inFields('fl-length-field', 'input'), '0.1');
+    await userEvent.keyboard('{Enter}');
+    await vi.waitFor(() => expect(workbench.part?.simplify?.deviationMm).toBe(0.1));
+    await restedApp(app);
+    // Between rims and borders of its groups the walls are flat: their rows go, and nothing moves.
+    expect(triangles()).toBeLessThan(2 * sides * rings);
+    expect(workbench.bench.findings.find(({ code }) => code === 'simplify/done')?.value).toBeLessThan(0.01);
+    await userEvent.click(inFields('button'));
+    await restedApp(app);
+    expect(triangles()).toBe(2 * sides * rings);
+    expect(steps()).toBe(2);
   });
 });
 
