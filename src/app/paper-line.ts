@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import data from '../../shared/papers.json';
+import type { PrinterProfile } from '../model/printer.ts';
 import type { Page } from '../model/page.ts';
 import { setPaper } from '../project/commands.ts';
 import type { PaperChoice } from '../project/project.ts';
@@ -12,6 +13,7 @@ import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import './page-picture.ts';
+import './printer-fields.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -69,6 +71,8 @@ export class PaperLine extends JobSection {
   ];
 
   @property({ attribute: false }) choice: Choice = NOTHING;
+  /** Printers measured before, whatever the job. */
+  @property({ attribute: false }) printers: readonly PrinterProfile[] = [];
 
   protected override render() {
     const paper = this.project?.paper;
@@ -83,7 +87,7 @@ export class PaperLine extends JobSection {
       }
       ${paper === undefined ? nothing : this.#fields(paper)} ${pages.length === 0 ? nothing : this.#pages(pages)}
       ${this.project === null ? nothing : this.#files(pages.length > 0)}
-      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['tile', 'paper']}></fl-findings>
+      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['tile', 'paper', 'printer']}></fl-findings>
     </fl-job-line>`;
   }
 
@@ -114,7 +118,8 @@ export class PaperLine extends JobSection {
         ${paper.name === 'custom' ? this.#length('heightMm', WORDS.paper.height, paper.heightMm ?? FIRST_CUSTOM.heightMm, 100, 5080) : nothing}
         ${this.#length('marginMm', WORDS.paper.margin, paper.marginMm, 0, 60)}
         ${this.#length('overlapMm', WORDS.paper.overlap, paper.overlapMm, 0, 60)}
-      </div>`;
+      </div>
+      <fl-printer-fields .project=${this.project} .known=${this.printers}></fl-printer-fields>`;
   }
 
   #length(key: 'widthMm' | 'heightMm' | 'marginMm' | 'overlapMm', label: string, mm: number, min: number, max: number) {

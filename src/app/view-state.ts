@@ -1,6 +1,7 @@
 import type { PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView, SeamsView } from '../model/bench-view.ts';
+import type { PrinterProfile } from '../model/printer.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
 import type {
   BenchFacing,
@@ -237,6 +238,8 @@ export interface Wishes {
   readonly letterKeys: boolean;
   /** How finely the bench is drawn. */
   readonly picture: PictureManner;
+  /** Printers that were measured, for the next job too. Missing: none. */
+  readonly printers?: readonly PrinterProfile[];
 }
 
 export const FIRST_WISHES: Wishes = { theme: 'auto', contrast: 'auto', letterKeys: true, picture: 'auto' };

@@ -11,6 +11,7 @@ import { SPRING_WORDS } from './spring-words.ts';
 import { WEAR_WORDS } from './wear-words.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
+import { PRINTER_WORDS } from './printer-words.ts';
 import { SAW_WORDS } from './saw-words.ts';
 
 /** `1 seam`, `2 seams`. */
@@ -144,6 +145,7 @@ export const WORDS = {
   forming: FORMING_WORDS,
   wear: WEAR_WORDS,
   neutral: NEUTRAL_WORDS,
+  printer: PRINTER_WORDS,
   marking: MARK_WORDS,
   joins: JOIN_WORDS,
   springing: SPRING_WORDS,
