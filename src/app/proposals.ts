@@ -2,6 +2,7 @@ import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
 import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
+import { HIDDEN_CHOICES, setHiddenSide } from '../project/hidden-commands.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import { PROPOSAL_KINDS } from './propose-actions.ts';
@@ -113,6 +114,7 @@ export class ProposalTable extends JobSection {
     const words = PROPOSE_WORDS;
     if (this.proposals?.state === 'looking') return nothing;
     const hasSeams = (this.sculptPart?.seams.edges.length ?? 0) > 0;
+    const hidden = this.sculptPart?.hiddenSide ?? 'nowhere';
     const limit = this.limitPct ?? limitsOnBench(this.project, 1).tooMuchPct;
     return html`<div class="row begin">
       <button aria-keyshortcuts="M" @click=${() => this.ask('propose')}>${words.begin}<kbd>M</kbd></button>
@@ -129,6 +131,14 @@ export class ProposalTable extends JobSection {
           @change=${this.#takeLimit}
         />%</label
       >
+      <label
+        >${words.hide}
+        <select aria-label=${words.hideLabel} @change=${this.#takeSide}>
+          ${(['nowhere', ...HIDDEN_CHOICES] as const).map(
+            (side) => html`<option value=${side} .selected=${side === hidden}>${words.sides[side]}</option>`,
+          )}
+        </select>
+      </label>
     </div>`;
   }
 
@@ -231,6 +241,11 @@ export class ProposalTable extends JobSection {
     this.lit = kind;
     const preview = kind === null ? null : (this.proposals?.answers[kind]?.edges ?? null);
     this.dispatchEvent(new ViewEvent(kind === null ? { preview } : { preview, stage: 0 }));
+  }
+
+  #takeSide(event: Event): void {
+    const { value } = event.target as HTMLSelectElement;
+    this.send(setHiddenSide(HIDDEN_CHOICES.find((side) => side === value) ?? null));
   }
 
   #takeLimit(event: Event): void {

@@ -1,3 +1,4 @@
+import type { HiddenSide } from '../model/hidden-side.ts';
 import type { ProposalKind } from '../worker/proposing-api.ts';
 
 const KINDS: Readonly<Record<ProposalKind, string>> = {
@@ -21,6 +22,15 @@ export const PROPOSE_WORDS = {
   restWhy: 'What is marked stays; what is missing is added.',
   limit: 'Stretch at most',
   limitLabel: 'Greatest stretch and squash that a proposal may ask of the foam, per cent',
+  hide: 'Hide seams',
+  hideLabel: 'Side that is seen least: seams cost less there, as seen from the front',
+  sides: {
+    nowhere: 'nowhere in particular',
+    back: 'at the back',
+    under: 'underneath',
+    left: 'on the left',
+    right: 'on the right',
+  } satisfies Record<HiddenSide | 'nowhere', string>,
   stop: 'Stop',
   put: 'Put away',
   caption: 'Three proposals side by side. Point at one to see its seams on the sculpt.',

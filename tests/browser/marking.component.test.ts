@@ -681,6 +681,24 @@ describe('proposals', () => {
     expect(workbench.view.proposals).toBeNull();
   });
 
+  it('hide their seams on the side that is chosen, and that can be undone', async () => {
+    const select = (): HTMLSelectElement => inTable<HTMLSelectElement>('.begin select');
+    const few = (): string[] =>
+      (workbench.view.proposals?.answers.few?.pairs ?? []).map((pair) => [...pair].sort((a, b) => a - b).join('-'));
+    await userEvent.selectOptions(select(), 'back');
+    await restedApp(app);
+    expect(workbench.part?.hiddenSide).toBe('back');
+    expect(await axeFaults(app)).toEqual([]);
+    await userEvent.keyboard('m');
+    await vi.waitFor(() => expect(few().sort()).toEqual(upright(sides / 2).sort()), { timeout: 30_000 });
+    if (workbench.view.proposals?.state === 'looking') await userEvent.keyboard('m');
+    await stopped();
+    workbench.setView({ proposals: null });
+    expect(steps()).toBe(1);
+    await restedApp(app);
+    expect(select().value).toBe('nowhere');
+  });
+
   it('leave what is marked where the rest is asked for, by keyboard alone', async () => {
     await stand(corner(0, 3));
     workbench.setView({ cursor: corner(3, 0) });
