@@ -12,7 +12,7 @@ import type { Outcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
-import { writeFiles } from '../pipeline/write-files.ts';
+import { FILE_NAMES, writeFiles } from '../pipeline/write-files.ts';
 import { nameFromFile } from '../project/new-project.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
 import { ruled, type RuleName } from '../project/shop-rules.ts';
@@ -23,6 +23,7 @@ import { Refused } from './exit.ts';
 import { changePart, openInput, seamsFrom } from './open-input.ts';
 import { onNewVersion } from './new-version-option.ts';
 import { writeAll } from './output-folder.ts';
+import { checkFolder } from './output-place.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput } from './read-input.ts';
@@ -80,6 +81,8 @@ export interface MakeChoices {
 export async function makeCommand(choices: MakeChoices): Promise<string> {
   const started = performance.now();
   const file = await readInput(choices.input);
+  const inputs = inputsOf(choices);
+  await checkFolder(choices.out, [FILE_NAMES.pdf, FILE_NAMES.project], inputs);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
   const { project: first, sources, assumed } = await openInput(file, choices.scale);
@@ -119,9 +122,15 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     threads,
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
-  await writeAll(choices.out, new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]));
+  const all = new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]);
+  await checkFolder(choices.out, [...all.keys()], inputs);
+  await writeAll(choices.out, all);
   return summary(outcome, [...assumed, ...told], choices.out);
 }
+
+/** Files that are read. */
+const inputsOf = ({ input, seams, newVersion, coreModel }: MakeChoices): readonly string[] =>
+  [input, seams, newVersion, coreModel?.path].filter((path) => path !== undefined);
 
 /** Runs the chain; where seams are named by letters, once before, to learn which seam has which. */
 async function runWishes(

@@ -1,51 +1,90 @@
-import { mkdir, mkdtemp, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, mkdtemp, realpath, rename, rm, rmdir, stat, writeFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
 import { Refused } from './exit.ts';
+import { cannotWriteText } from './output-place.ts';
+
+type Content = Uint8Array | string;
 
 /**
  * Writes a set of files into a folder, all or none: they are written beside it first and moved in at the end.
  * @param folder  made when missing; other files in it stay.
  * @throws Refused when the folder cannot be written.
  */
-export async function writeAll(folder: string, files: ReadonlyMap<string, Uint8Array | string>): Promise<void> {
-  let draft: string | undefined;
+export async function writeAll(folder: string, files: ReadonlyMap<string, Content>): Promise<void> {
   let madeFolder: string | undefined;
   try {
     madeFolder = await mkdir(folder, { recursive: true });
-    draft = await mkdtemp(join(folder, '.draft-'));
-    for (const [name, content] of files) await writeFile(join(draft, name), content);
-    await moveIn(folder, draft, [...files.keys()]);
+    await moveInAll([...files].map(([name, content]) => ({ place: join(folder, name), content })));
   } catch (error) {
-    if (madeFolder !== undefined) await rm(madeFolder, { recursive: true, force: true });
-    throw new Refused(
-      `${folder}: cannot be written (${error instanceof Error && 'code' in error ? String(error.code) : 'unknown cause'}); choose another folder with --out.`,
-    );
-  } finally {
-    if (draft !== undefined) await rm(draft, { recursive: true, force: true });
+    if (madeFolder !== undefined) await removeEmpty(resolve(folder), resolve(madeFolder));
+    throw new Refused(cannotWriteText(folder, error));
   }
 }
 
 /**
- * Moves the files of a draft into the folder. Those they replace wait in the draft until all are in; when one cannot be moved, the new ones
- * go and the old ones come back.
+ * Writes files wherever they are named, all or none. A name that is a link to a file means that file.
+ * @throws Refused when one of their folders cannot be written.
  */
-async function moveIn(folder: string, draft: string, names: readonly string[]): Promise<void> {
-  const movedIn: string[] = [];
-  const setAside: string[] = [];
+export async function writeEach(files: ReadonlyMap<string, Content>): Promise<void> {
+  const placed = await Promise.all(
+    [...files].map(async ([path, content]) => ({ place: (await isFile(path)) ? await realpath(path) : path, content })),
+  );
   try {
-    for (const name of names) {
-      const place = join(folder, name);
+    await moveInAll(placed);
+  } catch (error) {
+    throw new Refused(cannotWriteText([...new Set([...files.keys()].map((path) => dirname(path)))].join(', '), error));
+  }
+}
+
+interface Draft {
+  readonly place: string;
+  readonly content: Content;
+}
+
+/**
+ * Writes every file into a draft beside its place, then moves all in. Those they replace wait in the draft until all are in; when one cannot be
+ * moved, the new ones go and the old ones come back.
+ */
+async function moveInAll(files: readonly Draft[]): Promise<void> {
+  const drafts = new Map<string, string>();
+  const movedIn: string[] = [];
+  const setAside: { readonly place: string; readonly old: string }[] = [];
+  try {
+    for (const { place, content } of files) {
+      const folder = dirname(place);
+      if (!drafts.has(folder)) drafts.set(folder, await mkdtemp(join(folder, '.draft-')));
+      await writeFile(draftOf(drafts, place), content);
+    }
+    for (const { place } of files) {
+      const draft = draftOf(drafts, place);
       if (await isFile(place)) {
-        await rename(place, join(draft, `${name}.old`));
-        setAside.push(name);
+        await rename(place, `${draft}.old`);
+        setAside.push({ place, old: `${draft}.old` });
       }
-      await rename(join(draft, name), place);
-      movedIn.push(name);
+      await rename(draft, place);
+      movedIn.push(place);
     }
   } catch (error) {
-    for (const name of movedIn) await rm(join(folder, name), { force: true });
-    for (const name of setAside) await rename(join(draft, `${name}.old`), join(folder, name));
+    for (const place of movedIn) await rm(place, { force: true });
+    for (const { place, old } of setAside) await rename(old, place);
     throw error;
+  } finally {
+    for (const draft of drafts.values()) await rm(draft, { recursive: true, force: true });
+  }
+}
+
+const draftOf = (drafts: ReadonlyMap<string, string>, place: string): string =>
+  join(drafts.get(dirname(place)) ?? dirname(place), basename(place));
+
+/** Folders that were made for nothing go again, unless somebody has put something in. */
+async function removeEmpty(folder: string, first: string): Promise<void> {
+  for (let at = folder; ; at = dirname(at)) {
+    try {
+      await rmdir(at);
+    } catch {
+      return;
+    }
+    if (at === first) return;
   }
 }
 

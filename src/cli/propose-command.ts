@@ -1,4 +1,4 @@
-import { basename, dirname } from 'node:path';
+import { basename } from 'node:path';
 import { formatPlain } from '../base/format-length.ts';
 import type { Finding } from '../base/finding.ts';
 import { beyondWhenMade, type BeyondWhenMade } from '../pipeline/made-check.ts';
@@ -10,7 +10,8 @@ import { setHiddenSide } from '../project/hidden-commands.ts';
 import type { Project } from '../project/project.ts';
 import { Refused } from './exit.ts';
 import { changePart, openInput, seamsFrom } from './open-input.ts';
-import { writeAll } from './output-folder.ts';
+import { writeEach } from './output-folder.ts';
+import { checkFile } from './output-place.ts';
 import type { ProposeChoices, ProposeEnd } from './propose-options.ts';
 import { readInput } from './read-input.ts';
 import { stoppableWork } from './stoppable-work.ts';
@@ -23,6 +24,7 @@ import { wishedLayers } from './wall-option.ts';
  */
 export async function proposeCommand(choices: ProposeChoices, tell: (line: string) => void): Promise<string> {
   const file = await readInput(choices.input);
+  await checkPlaces(choices);
   const { project: found, sources, assumed } = await openInput(file, choices.scale);
   const seams = choices.from === undefined ? null : await seamsFrom(choices.from, found);
   const project = wished(seams === null ? found : changePart(found, seams), choices);
@@ -47,14 +49,25 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
       (better) => tell(`${end.told(better)}: ${figures(better)}\n`),
       () => work.isStopped() || end.isOver(work.pauses),
     );
-    await writeFile(choices.out, seamFileText(ground, proposal));
-    if (choices.report !== undefined)
-      await writeFile(choices.report, `${JSON.stringify(proposalReport(ground, proposal))}\n`);
+    const report = (): string => `${JSON.stringify(proposalReport(ground, proposal))}\n`;
+    await writeEach(
+      new Map([
+        [choices.out, seamFileText(ground, proposal)],
+        ...(choices.report === undefined ? [] : ([[choices.report, report()]] as const)),
+      ]),
+    );
     const beyond = choices.kind === 'foam' ? await beyondWhenMade(project, sources, ground, proposal, work) : [];
     return summary(ground, proposal, [...assumed, ...ground.findings], beyond, choices.out);
   } finally {
     work.end();
   }
+}
+
+/** Looked at before the search, which may take long. @throws Refused */
+async function checkPlaces({ input, from, out, report }: ProposeChoices): Promise<void> {
+  const inputs = [input, ...(from === undefined ? [] : [from])];
+  await checkFile({ path: out, option: '--out' }, inputs);
+  if (report !== undefined) await checkFile({ path: report, option: '--report' }, [...inputs, out]);
 }
 
 function wished(found: Project, { scale, thicknessMm, hide }: ProposeChoices): Project {
@@ -116,10 +129,6 @@ const strains = (stretchPct: number, squashPct: number): string =>
   `99 % under ${Math.max(0, stretchPct).toFixed(2)} % stretch and ${Math.max(0, squashPct).toFixed(2)} % squash`;
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
-
-async function writeFile(path: string, text: string): Promise<void> {
-  await writeAll(dirname(path), new Map([[basename(path), text]]));
-}
 
 function beyondText({ piece, stretch99, squash99 }: BeyondWhenMade, { stretchPct }: ProposalLimits): string {
   if (stretch99 === null || squash99 === null) return `piece ${piece + 1} cannot be made: part it by hand.`;

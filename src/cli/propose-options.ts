@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import type { HiddenSide } from '../model/hidden-side.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import { HIDDEN_CHOICES } from '../project/hidden-commands.ts';
@@ -70,6 +71,10 @@ export function proposeChoicesFrom(
   };
   const out = word('out');
   if (out === undefined) throw new WrongUsage('seams needs a file to write to: add --out FILE.json.');
+  const report = word('report');
+  // Letters of either case may be one name, and one of the two files would be lost.
+  if (report !== undefined && resolve(report).toLowerCase() === resolve(out).toLowerCase())
+    throw new WrongUsage('--out and --report need a file each.');
   const kind = oneOf('limits', word('limits'), ['foam', 'reference']) ?? 'foam';
   const thicknessMm = number('thickness', word('thickness'), { over: 0, most: MOST_THICK_MM });
   if (kind === 'reference' && thicknessMm !== undefined)
@@ -82,7 +87,7 @@ export function proposeChoicesFrom(
   return {
     input,
     out,
-    ...given('report', word('report')),
+    ...given('report', report),
     ...given('from', word('from')),
     ...given('scale', scale),
     ...given('thicknessMm', thicknessMm),

@@ -5,6 +5,7 @@ import { setFoam, setThickness } from '../project/commands.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
+import { checkFolder } from './output-place.ts';
 
 /** What the command line said of a test strip. */
 export interface StripChoices {
@@ -19,6 +20,7 @@ const NO_SOURCE = { hash: '0'.repeat(64), fileName: 'none', format: 'obj' } as c
 
 /** `strip --out DIR`: the page from which a foam's neutral fraction is found. @returns the line for stdout. */
 export async function stripCommand({ out, thicknessMm, paper, date }: StripChoices): Promise<string> {
+  await checkFolder(out, [FILE_NAMES.strip], []);
   const first = newProject('Test strip', NO_SOURCE);
   const foam = first.foams.find((sheet) => sheet.thicknessMm === thicknessMm);
   const chosen = foam === undefined ? first : setFoam(foam.id, foam.thicknessMm).apply(first);

@@ -242,6 +242,16 @@ describe('make', () => {
     expect(readdirSync(out)).toEqual(['notes.txt']);
   });
 
+  it('does not write over what it reads', () => {
+    const marked = readFileSync(seams, 'utf8');
+    const [odd] = scratchFiles({ 'timings.json': marked });
+    const { status, stderr } = runCli('make', model, '--seams', odd, '--unit', 'mm', '--out', join(odd, '..'));
+    expect(stderr).toMatch(/timings\.json: --out would write over the file that is read; choose another place\.\n$/);
+    expect(status).toBe(1);
+    expect(readFileSync(odd, 'utf8')).toBe(marked);
+    expect(readdirSync(join(odd, '..'))).toEqual(['timings.json']);
+  });
+
   it('writes all files or none, and keeps those of the last run', () => {
     const out = scratchFolder();
     mkdirSync(join(out, 'report.json'));

@@ -174,7 +174,7 @@ describe('refused in one sentence', () => {
         const [blocked] = scratchFiles({ blocked: '' });
         return run(BRACER, { out: join(blocked, 'seams.json'), end: { moves: 0 } });
       },
-      /cannot be written/,
+      /blocked: this is a file, and nothing can be written into it/,
     ],
   ])('%s', async (_, made, sentence) => {
     await expect(made()).rejects.toThrow(Refused);
