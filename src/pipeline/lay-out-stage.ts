@@ -2,7 +2,6 @@ import { Memo } from '../base/memo.ts';
 import type { FoamId } from '../base/ids.ts';
 import type { Result } from '../base/result.ts';
 import type { Work } from '../base/work.ts';
-import { cautionTexts } from '../model/cautions.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { PageSet } from '../model/page.ts';
@@ -11,13 +10,13 @@ import type { Template } from '../model/template.ts';
 import { templateSteps } from '../steps/foam/make-template.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import { foamStrips } from '../steps/foam/foam-strips.ts';
-import { beyondBlade } from '../steps/foam/steep-words.ts';
-import { sawTable } from '../steps/foam/saw-table.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
 import { printerNotes, printerOf } from '../project/printer-commands.ts';
+import { pageInputOf } from './pages-of.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
+import { standingFindings } from './standing-findings.ts';
 
 /** Results kept per step: a maker goes a few steps back and forth. */
 const KEPT = 8;
@@ -67,26 +66,17 @@ export class LayOutStage {
     await work.pause(0.5);
     const steps = () => {
       run.made('tile');
-      return printedPageSteps({
-        templates,
-        pieces,
-        saw: sawTable(pieces),
-        strips: run.strips,
-        seamWork: beyondBlade(pieces, seams),
-        paper,
-        orientation: choice.orientation,
-        marginMm: choice.marginMm,
-        overlapMm: choice.overlapMm,
-        ...(printer === null ? {} : { printer }),
-        projectName: project.name,
-        projectRevision: project.revision,
-        ...(run.choices.date === undefined ? {} : { date: run.choices.date }),
-        cautions: cautionTexts('cut'),
-      });
+      return printedPageSteps(
+        pageInputOf(project, { pieces, seams, strips: run.strips, templates }, paper, run.choices.date),
+      );
     };
     const set = run.take('tile', await rememberedSteps(this.#pages, key, steps, work));
     run.paper = set.value;
-    run.findings.push(...set.notes, ...(printer === null ? [] : printerNotes(printer)));
+    run.findings.push(
+      ...set.notes,
+      ...(printer === null ? [] : printerNotes(printer)),
+      ...standingFindings(project.done, cut),
+    );
   }
 }
 

@@ -16,6 +16,7 @@ import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import type { LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
+import { changedPages } from './pages-of.ts';
 import type { Source } from './sculpt-stage.ts';
 
 export interface WriteChoices {
@@ -35,6 +36,7 @@ export const FILE_NAMES = {
   report: 'report.json',
   project: 'project.foamloft.json',
   strip: 'test-strip.pdf',
+  changed: 'templates-changed.pdf',
 } as const;
 
 /** All files of a finished project, by name. The same outcome and date give the same bytes. */
@@ -54,6 +56,19 @@ export async function pdfOf(outcome: Outcome, choices: Pick<WriteChoices, 'font'
     date: choices.date,
     revision: outcome.project.revision,
   });
+}
+
+/** The pages of what changed since they were printed, see `changedPages`. */
+export async function changedPdfOf(
+  outcome: Outcome,
+  { font, date }: Pick<WriteChoices, 'font' | 'date'>,
+): Promise<Result<Uint8Array>> {
+  const { project, pieces, seams, strips, templates } = outcome;
+  const drawn = { pieces: need(pieces), seams: need(seams), strips, templates: need(templates) };
+  const set = changedPages(project, drawn, date);
+  if (!set.ok) return set;
+  const { name: title, revision } = project;
+  return ok(await writePdf(set.value.pages, { font, title, date, revision }), set.notes);
 }
 
 /** The pages from which the neutral fraction of the wall's foams is found, on the project's paper. Fails as `stripPages` does. */

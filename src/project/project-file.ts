@@ -318,6 +318,9 @@ const document = v.object({
     overlapMm: v.pipe(finite, v.minValue(0)),
   }),
   printers: v.optional(v.array(printerSchema)),
+  done: v.optional(
+    v.array(v.object({ piece: v.string(), printed: v.optional(v.string()), cut: v.optional(v.string()) })),
+  ),
   printer: v.optional(v.string()),
   lengthUnit: v.picklist(['mm', 'in']),
 });

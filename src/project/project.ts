@@ -31,7 +31,19 @@ export interface Project {
   readonly printers?: readonly PrinterProfile[];
   /** The one of them that pages are corrected for. Missing: none, pages are printed as they are drawn. */
   readonly printer?: string;
+  /** What was ticked off, one entry a piece. Missing: nothing. */
+  readonly done?: readonly PieceDone[];
   readonly lengthUnit: 'mm' | 'in';
+}
+
+/** What was ticked off of a piece. */
+export interface PieceDone {
+  /** Its id (`PieceId`), or that of a strip. */
+  readonly piece: string;
+  /** Revision on the paper that was printed. */
+  readonly printed?: string;
+  /** Revision that was cut from foam. */
+  readonly cut?: string;
 }
 
 /** One thing on the prop. Today a sculpted shell; the `kind` tells others apart. */

@@ -11,7 +11,7 @@ let fields: PrinterFields;
 let known: readonly PrinterProfile[] | undefined;
 
 beforeEach(async () => {
-  fields = document.createElement('fl-printer-fields');
+  fields = document.createElement('fl-printer-fields') as PrinterFields;
   fields.project = newProject('helm', { hash: 'a'.repeat(64), fileName: 'helm.obj', format: 'obj' });
   fields.addEventListener('fl-command', (event) => {
     fields.project = fields.project && event.command.apply(fields.project);

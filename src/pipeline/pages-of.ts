@@ -1,0 +1,73 @@
+import type { PieceId } from '../base/ids.ts';
+import { fail, type Result } from '../base/result.ts';
+import { runAtOnce } from '../base/stepwise.ts';
+import { cautionTexts } from '../model/cautions.ts';
+import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
+import type { Paper } from '../model/foam-stock.ts';
+import type { FoamStrip } from '../model/foam-strip.ts';
+import type { PageSet } from '../model/page.ts';
+import { findPaper } from '../model/papers.ts';
+import type { Template } from '../model/template.ts';
+import { printerOf } from '../project/printer-commands.ts';
+import { piecesToPrint } from '../project/piece-standing.ts';
+import type { Project } from '../project/project.ts';
+import { sawTable } from '../steps/foam/saw-table.ts';
+import { beyondBlade } from '../steps/foam/steep-words.ts';
+import type { PageInput } from '../steps/tile/page-input.ts';
+import { printedPageSteps } from '../steps/tile/printed-pages.ts';
+
+/** All that is drawn on pages. */
+export interface Drawn {
+  readonly pieces: readonly FoamPiece[];
+  readonly seams: readonly FoamSeam[];
+  readonly strips: readonly FoamStrip[];
+  /** One for each piece, then one for each strip. */
+  readonly templates: readonly Template[];
+}
+
+/** What pages are made of, as the project wishes them. */
+export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: string | undefined): PageInput {
+  const { pieces, seams, strips, templates } = drawn;
+  const { orientation, marginMm, overlapMm } = project.paper;
+  const printer = printerOf(project);
+  return {
+    templates,
+    pieces,
+    saw: sawTable(pieces),
+    strips,
+    seamWork: beyondBlade(pieces, seams),
+    paper,
+    orientation,
+    marginMm,
+    overlapMm,
+    ...(printer === null ? {} : { printer }),
+    projectName: project.name,
+    projectRevision: project.revision,
+    ...(date === undefined ? {} : { date }),
+    cautions: cautionTexts('cut'),
+  };
+}
+
+/**
+ * Pages of the pieces that need paper alone: of those without and of those whose paper is out of date, not of what is cut.
+ * @returns fails with `paper/up-to-date` where there is none, and as `pageSteps` does.
+ */
+export function changedPages(project: Project, drawn: Drawn, date: string | undefined): Result<PageSet> {
+  const paper = findPaper(project.paper.name, project.paper.widthMm, project.paper.heightMm);
+  if (!paper.ok) return paper;
+  const wanted = new Set<PieceId>(piecesToPrint(project.done, [...drawn.pieces, ...drawn.strips]).map(({ id }) => id));
+  if (wanted.size === 0)
+    return fail(
+      'paper/up-to-date',
+      'The paper of every piece is printed and up to date, or its piece is cut: there is nothing to print.',
+    );
+  const some: Drawn = {
+    seams: drawn.seams.filter(({ pieces }) => pieces.some((id) => wanted.has(id))),
+    pieces: drawn.pieces.filter(({ id }) => wanted.has(id)),
+    strips: drawn.strips.filter(({ id }) => wanted.has(id)),
+    templates: drawn.templates.filter(({ piece }) => wanted.has(piece)),
+  };
+  // What stands at a seam is told from both of its pieces, printed or not.
+  const seamWork = beyondBlade(drawn.pieces, some.seams);
+  return runAtOnce(printedPageSteps({ ...pageInputOf(project, some, paper.value, date), seamWork }));
+}
