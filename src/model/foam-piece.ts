@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { FoamId, LayerId, PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { Ring } from '../geom/ring.ts';
+import type { Move2 } from '../geom/turn-and-move.ts';
 import type { Vec2 } from '../geom/vec.ts';
 import type { BendStrain } from './bend-check.ts';
 import type { HeatShrinkage } from './flatten-settings.ts';
@@ -40,6 +41,8 @@ export interface FoamPiece {
   readonly tracedSide: TracedSide;
   /** The piece this one mirrors, and which hand it is. */
   readonly twinOf?: PieceId;
+  /** How this piece comes to lie on its twin: first its x is turned round, then it is moved. Left out where that is not known. */
+  readonly twinMove?: Move2;
   readonly hand?: 'left' | 'right';
   /** Short code that changes when anything printed on the template changes. */
   readonly revision: string;
@@ -139,7 +142,7 @@ export interface PieceFold {
 export interface MatchMark {
   readonly seam: SeamId;
   readonly letter: string;
-  /** 1, 2, 3 along the chain; the same number stands on both sides. */
+  /** 1, 2, 3 along the chain, or in the order of an earlier seam that this one mirrors; the same number stands on both sides. */
   readonly index: number;
   readonly side: 0 | 1;
   /** Place along this side's neutral edge in the order of the chain, mm. */

@@ -35,16 +35,23 @@ const joined = (...folds: readonly number[]): Solid => ({
 
 const of = (face: number, foam: string) => ({ face, foam: foamId(foam) });
 
-/** Where a mark of a side comes to lie on the face of the prop, and the way of the seam there. */
-function markInSpace(bent: BentSide, mark: MatchMark): { at: Vec3; along: Vec3 } {
+/** Lengths along a seam nearer than this are one, mm. */
+const SAME_MM = 1e-9;
+
+/**
+ * Where a mark of a side may come to lie on the face of the prop, and the way of the seam there. A mark at a corner of the seam ends one edge or
+ * begins the next, which its length along the seam does not tell: at a fold between panels these are two places.
+ */
+function marksInSpace(bent: BentSide, mark: MatchMark): readonly { at: Vec3; along: Vec3 }[] {
   const { edge } = bent.side;
   const whole = edge.stationMm[edge.stationMm.length - 1];
   const stations = edge.reversed ? [...edge.stationMm].reverse().map((s) => whole - s) : [...edge.stationMm];
-  let i = 0;
-  while (i + 2 < stations.length && stations[i + 1] <= mark.stationMm) i += 1;
-  const f = (mark.stationMm - stations[i]) / (stations[i + 1] - stations[i]);
-  const place = { f, out: offsetAt(bent.cuts.face[i], f) };
-  return { at: placed(bent, i, place, heightOf(bent, 'face')).at, along: bent.edges[i].along };
+  return stations.slice(1).flatMap((end, i) => {
+    const f = (mark.stationMm - stations[i]) / (end - stations[i]);
+    if (mark.stationMm < stations[i] - SAME_MM || mark.stationMm > end + SAME_MM) return [];
+    const place = { f, out: offsetAt(bent.cuts.face[i], f) };
+    return [{ at: placed(bent, i, place, heightOf(bent, 'face')).at, along: bent.edges[i].along }];
+  });
 }
 
 /** How far marks of one number are apart when their pieces are put together: along the seam, and in all, mm. */
@@ -60,10 +67,11 @@ function apart(outcome: Outcome): { count: number; along: number; inAll: number 
     for (const mark of marksOf(a)) {
       const mate = marksOf(b).find(({ index }) => index === mark.index);
       if (mate === undefined) throw new Error(`mark ${mark.letter}${mark.index} alone`);
-      const [one, other] = [markInSpace(a, mark), markInSpace(b, mate)];
-      const between = sub3(one.at, other.at);
+      const [{ between, along }] = marksInSpace(a, mark)
+        .flatMap((one) => marksInSpace(b, mate).map(({ at }) => ({ between: sub3(one.at, at), along: one.along })))
+        .sort((p, q) => length3(p.between) - length3(q.between));
       worst.count += 1;
-      worst.along = Math.max(worst.along, Math.abs(dot3(between, one.along)));
+      worst.along = Math.max(worst.along, Math.abs(dot3(between, along)));
       worst.inAll = Math.max(worst.inAll, length3(between));
     }
   }

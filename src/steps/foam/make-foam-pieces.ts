@@ -1,7 +1,8 @@
 import type { Finding } from '../../base/finding.ts';
 import type { FoamId, PartId, PieceId } from '../../base/ids.ts';
 import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
-import { ringArea, ringLength } from '../../geom/ring.ts';
+import { ringArea } from '../../geom/ring.ts';
+import type { Move2 } from '../../geom/turn-and-move.ts';
 import { triangleArea } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { MirrorPlane } from '../../mesh/mirror/mirror-plane.ts';
@@ -18,8 +19,8 @@ import type { TipHole } from '../../model/tip-hole.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { acrossSeam } from './across-seam.ts';
+import { areAlike } from './alike-shapes.ts';
 import { bendStrain } from './bend-check.ts';
-import { allowanceOf, roleOf } from './edge-offsets.ts';
 import { edgeRuns, type EdgeRun } from './edge-runs.ts';
 import { findingsOfPiece } from './findings-of-piece.ts';
 import { pieceFolds } from './grooves.ts';
@@ -30,7 +31,7 @@ import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import { pieceKerfs } from './piece-kerfs.ts';
 import { doGrainsMirror, grainOf } from './piece-grain.ts';
-import { hingedStations, markPlaces, pieceMarks, sideStations, trueStations } from './piece-marks.ts';
+import { areMarksNear, hingedStations, markPlaces, pieceMarks, sideStations, trueStations } from './piece-marks.ts';
 import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
@@ -42,6 +43,8 @@ import { findLines, pieceOutlines, pieceScores, type FoundLines } from './scores
 import { sawSettings } from './saw-settings.ts';
 import { seamCuts, type SeamCut } from './seam-cuts.ts';
 import type { MarkPlace, WalkedSide } from './seam-walk.ts';
+import { mirroredPlaces } from './twin-marks.ts';
+import { twinMoves } from './twin-moves.ts';
 
 /** What is known of a foam beyond its size. */
 export interface FoamFacts {
@@ -129,7 +132,6 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
   });
   const sides: WalkedSide[][] = chains.map(() => []);
   walked.forEach((list, i) => list.forEach((side, r) => sides[runs[i][r].chain].push(side)));
-  const places = chains.map((chain, i) => markPlaces(chain, sides[i], rules, acrossChain(input, chain)));
   yield;
   const twins = yield* twinSteps(
     mesh,
@@ -139,6 +141,19 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
       doGrainsMirror(wishes[a].grain, wishes[b].grain) && areAlike(shapes[a], shapes[b], runs[a], runs[b], chains),
     input.mirror ?? null,
   );
+  const places = mirroredPlaces(
+    chains,
+    twins,
+    chains.map((chain, i) => {
+      const across = acrossChain(input, chain);
+      return {
+        across,
+        own: () => markPlaces(chain, sides[i], rules, across),
+        isNear: (marks) => areMarksNear(sides[i], marks, rules),
+      };
+    }),
+  );
+  const moves = twinMoves(patches, shapes, twins);
   const scores = findLines(mesh, patches, input.scores ?? []);
   const outlines = findLines(mesh, patches, input.outlines ?? []);
   const tips = findTips(mesh, patches, input.tipHoles ?? []);
@@ -157,6 +172,7 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
         runs: runs[i],
         places,
         twin: twins[i],
+        twinMove: moves[i],
         calls,
         cuts,
         wish: wishes[i],
@@ -219,31 +235,6 @@ function callPieces(input: FoamInput, wishes: readonly Partial<PieceSetting>[]):
   }));
 }
 
-/** Outlines of twins agree in length to this share; what is left is how the two were laid flat. */
-const TWIN_LENGTH_SHARE = 2e-3;
-
-/** Whether two pieces can be cut from one template turned over: the same lengths of the same kinds of edges. */
-function areAlike(
-  a: PieceShape | null,
-  b: PieceShape | null,
-  runsA: readonly EdgeRun[],
-  runsB: readonly EdgeRun[],
-  chains: readonly SeamChain[],
-): boolean {
-  if (a === null || b === null) return false;
-  const kinds = (runs: readonly EdgeRun[]): string =>
-    runs
-      .map(({ chain, side, count }) => `${roleOf(chains[chain], side)} ${count} ${allowanceOf(chains[chain], side)}`)
-      .sort()
-      .join(', ');
-  const [lengthA, lengthB] = [ringLength(a.face.outline), ringLength(b.face.outline)];
-  return (
-    a.thicknessMm === b.thicknessMm &&
-    kinds(runsA) === kinds(runsB) &&
-    Math.abs(lengthA - lengthB) <= TWIN_LENGTH_SHARE * lengthA
-  );
-}
-
 interface PieceMaking {
   readonly input: FoamInput;
   readonly i: number;
@@ -253,6 +244,7 @@ interface PieceMaking {
   readonly runs: readonly EdgeRun[];
   readonly places: readonly (readonly MarkPlace[])[];
   readonly twin: Twin | null;
+  readonly twinMove: Move2 | null;
   readonly calls: readonly PieceCall[];
   readonly cuts: readonly SeamCut[];
   readonly wish: Partial<PieceSetting>;
@@ -300,6 +292,7 @@ function* makePiece(making: PieceMaking): Stepwise<FoamPiece> {
     bendReason: bend.choice.reason,
     tracedSide: traced,
     ...(twin === null ? {} : { twinOf: calls[twin.patch].id }),
+    ...(making.twinMove === null ? {} : { twinMove: making.twinMove }),
     ...(twin?.hand === undefined ? {} : { hand: twin.hand }),
     patch: i,
     uv: shape.uv,

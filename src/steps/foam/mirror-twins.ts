@@ -18,6 +18,8 @@ const AREA_SHARE = 1e-3;
 export interface Twin {
   readonly patch: number;
   readonly hand?: 'left' | 'right';
+  /** For each corner of the patch's border the twin's corner that mirrors it, by vertices of the mesh. */
+  readonly partners: ReadonlyMap<number, number>;
 }
 
 /**
@@ -80,8 +82,9 @@ export function* twinSteps(
       const isLeft = left.sign * (middles[a].point[left.axis] - middles[b].point[left.axis]) > 0;
       const hand = (mine: boolean): { hand?: 'left' | 'right' } =>
         isSideways ? { hand: mine ? 'left' : 'right' } : {};
-      twins[a] = { patch: b, ...hand(isLeft) };
-      twins[b] = { patch: a, ...hand(!isLeft) };
+      const pairs = borderVertices(patch).map((v) => [v, corners.mirrored(v, plane)] as const);
+      twins[a] = { patch: b, ...hand(isLeft), partners: new Map(pairs) };
+      twins[b] = { patch: a, ...hand(!isLeft), partners: new Map(pairs.map(([v, w]) => [w, v])) };
     });
   }
   return twins;
@@ -89,16 +92,14 @@ export function* twinSteps(
 
 /** The corners of a patch's border as one word, each renamed; '' when one has no name. */
 function borderKey(patch: Patch, rename: (v: number) => number): string {
-  const names: number[] = [];
-  for (const loop of patch.loops) {
-    for (const local of loop) {
-      const name = rename(patch.meshVertices[local]);
-      if (name < 0) return '';
-      names.push(name);
-    }
-  }
+  const names = borderVertices(patch).map(rename);
+  if (names.some((name) => name < 0)) return '';
   return names.sort((a, b) => a - b).join(' ');
 }
+
+/** Vertices of the mesh round a patch; one on both sides of a slit stands twice. */
+const borderVertices = ({ loops, meshVertices }: Patch): readonly number[] =>
+  loops.flatMap((loop) => Array.from(loop, (local) => meshVertices[local]));
 
 interface Middle {
   readonly area: number;

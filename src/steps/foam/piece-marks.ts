@@ -60,6 +60,15 @@ export function markPlaces(
   );
 }
 
+/** Whether marks stand no farther apart than they may, on the longest of flat and true lengths. */
+export function areMarksNear(sides: readonly WalkedSide[], places: readonly MarkPlace[], rules: FoamRules): boolean {
+  if (sides.length === 0) return true;
+  const stations = longestStations(sides.flatMap(({ flat, own }) => [flat, own]));
+  const whole = stations[stations.length - 1];
+  const at = places.map((place) => stationAt(stations, placeOn(place, 0)));
+  return [...at, whole].every((s, i) => s - (i === 0 ? 0 : at[i - 1]) <= rules.markSpacingMm);
+}
+
 /** Stations that take the longest of every step. */
 function longestStations(walks: readonly Stations[]): Stations {
   const longest = new Float64Array(walks[0].length);
@@ -103,7 +112,7 @@ export function pieceMarks(
       return {
         seam: chain.id,
         letter: chain.letter,
-        index: i + 1,
+        index: mark.number ?? i + 1,
         side: run.side,
         stationMm: stationAt(stations, place),
         // Where a line was cleaned away near a corner the tick moves to what is left of it.

@@ -23,6 +23,8 @@ export interface ChainPlace {
 export interface MarkPlace {
   readonly edge: number;
   readonly shares: readonly [number, number];
+  /** What is printed at it; left out where marks are counted along the chain from 1. */
+  readonly number?: number;
 }
 
 /** A mark as one side has it. */

@@ -77,7 +77,7 @@ function walkEdge(report, piece, edge, ring, tolerance, ledger) {
     bevels: edge.bevelDeg,
     marks: piece.marks
       .filter((mark) => mark.seam === edge.seam && mark.side === edge.side)
-      .sort((a, b) => a.index - b.index),
+      .sort((a, b) => a.stationMm - b.stationMm),
   };
 }
 
@@ -169,6 +169,10 @@ function checkMarks(seam, name, first, second, apart, ledger) {
     const mate = second.marks[i];
     if (mate === undefined) return;
     ledger.agree('count', `${name}: mark ${i} number`, mark.index, mate.index, 0);
+    ledger.must(
+      first.marks.filter(({ index }) => index === i + 1).length === 1,
+      `${name}: its marks are numbered ${first.marks.map(({ index }) => index)}`,
+    );
     const [a, b] = [placeOn(first.arc, mark.stationMm), placeOn(second.arc, mate.stationMm)];
     const [along, ofEqualShares] = apartAlong(first.ends, second.ends, a, b);
     ledger.agree(
