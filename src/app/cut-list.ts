@@ -4,6 +4,7 @@ import { formatArea, formatLength, formatPercent } from '../base/format-length.t
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import './cautions.ts';
+import './done-ticks.ts';
 import { ChooseEvent } from './events.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
@@ -132,6 +133,7 @@ export class CutList extends JobSection {
         </span>
         ${this.#saw(piece)}
       </button>
+      <fl-done-ticks .project=${this.project} .piece=${piece} .name=${`${piece.number} ${piece.name}`}></fl-done-ticks>
     </li>`;
   }
 
@@ -158,6 +160,7 @@ export class CutList extends JobSection {
           </span>
         </span>
       </button>
+      <fl-done-ticks .project=${this.project} .piece=${strip} .name=${`${number} ${name}`}></fl-done-ticks>
     </li>`;
   }
 

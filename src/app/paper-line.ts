@@ -4,6 +4,8 @@ import data from '../../shared/papers.json';
 import type { PrinterProfile } from '../model/printer.ts';
 import type { Page } from '../model/page.ts';
 import { setPaper } from '../project/commands.ts';
+import { forgetGone, tickPrinted } from '../project/done-commands.ts';
+import { goneOf, piecesToPrint, standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { ChooseEvent } from './events.ts';
 import './findings.ts';
@@ -86,8 +88,12 @@ export class PaperLine extends JobSection {
               <p class="small soft">${WORDS.paper.trueScale}</p>`
       }
       ${paper === undefined ? nothing : this.#fields(paper)} ${pages.length === 0 ? nothing : this.#pages(pages)}
-      ${this.project === null ? nothing : this.#files(pages.length > 0)}
-      <fl-findings .bench=${this.bench} .project=${this.project} .steps=${['tile', 'paper', 'printer']}></fl-findings>
+      ${this.project === null ? nothing : this.#files(pages.length > 0)} ${pages.length === 0 ? nothing : this.#done()}
+      <fl-findings
+        .bench=${this.bench}
+        .project=${this.project}
+        .steps=${['tile', 'paper', 'printer', 'done']}
+      ></fl-findings>
     </fl-job-line>`;
   }
 
@@ -162,6 +168,33 @@ export class PaperLine extends JobSection {
           </button>`,
       )}
     </div>`;
+  }
+
+  /** How much is printed and cut, and what of it needs paper anew. */
+  #done() {
+    const pieces = [...(this.bench.pieces?.pieces ?? []), ...(this.bench.pieces?.strips ?? [])];
+    const done = this.project?.done;
+    const standings = standingOf(done, pieces);
+    const count = (is: (standing: PieceStanding) => boolean): number => standings.filter(is).length;
+    const gone = goneOf(done, pieces).length;
+    const wanted = piecesToPrint(done, pieces);
+    const printed = count(({ paper }) => paper === 'printed');
+    const stale = count(({ paper, foam }) => paper === 'stale' && foam === 'none');
+    const cut = count(({ foam }) => foam !== 'none');
+    return html`<p class="small soft" role="status">${WORDS.done.state(printed, stale, cut, pieces.length)}</p>
+      <div class="row">
+        ${
+          wanted.length === 0
+            ? nothing
+            : html`<button @click=${() => this.send(tickPrinted(wanted))}>${WORDS.done.tickAll(wanted.length)}</button>`
+        }
+        ${
+          wanted.length === 0 || wanted.length === pieces.length
+            ? nothing
+            : html`<button @click=${() => this.ask('save-changed')}>${WORDS.done.saveChanged(wanted.length)}</button>`
+        }
+        ${gone === 0 ? nothing : html`<button @click=${() => this.send(forgetGone(pieces))}>${WORDS.done.forgetGone(gone)}</button>`}
+      </div>`;
   }
 
   #change(patch: Partial<PaperChoice>): void {

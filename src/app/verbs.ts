@@ -14,6 +14,7 @@ import {
   pieceMarkVerbs,
   walkVerbs,
 } from './mark-verbs.ts';
+import { MARK_WORDS } from './mark-words.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
@@ -46,6 +47,8 @@ export interface WindowActions {
   frame(what: 'all' | 'sculpt' | { piece: number }): void;
   rollTo(stage: number): void;
   beginWalk(): void;
+  /** Takes the chosen seam in hand, or the one in hand farther along. */
+  holdSeam(isNext: boolean): void;
   openFile(): void;
   openNewVersion(): void;
   openDrawing(): void;
@@ -55,6 +58,8 @@ export interface WindowActions {
   /** Goes to a line of the job sheet, or to the part of it with a tag. */
   goTo(line: string, part?: string): void;
 }
+
+const HOLD_NEXT = { id: 'hold-next', label: MARK_WORDS.verbs.holdNext, key: 'n', isNear: true } as const;
 
 /** All verbs that can be done now, the ones beside the chosen thing first. */
 export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
@@ -75,10 +80,11 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   if (tool === 'path') return partAlongVerbs(bench);
   if (tool === 'dart') return dartVerbs(bench);
   if (tool === 'drawing') return drawingVerbs(bench, actions);
+  if (tool === 'move') return [{ ...HOLD_NEXT, run: () => actions.holdSeam(true) }];
   if (tool !== 'choose') return [];
   switch (choice.kind) {
     case 'seam':
-      return seamVerbs(bench, choice.seam);
+      return seamVerbs(bench, choice.seam, actions);
     case 'piece':
       return pieceVerbs(bench, actions, choice.piece);
     default:
@@ -86,12 +92,13 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   }
 }
 
-function seamVerbs(bench: Workbench, id: string): Verb[] {
+function seamVerbs(bench: Workbench, id: string, actions: WindowActions): Verb[] {
   const seam = bench.bench.seams?.chains.find((chain) => chain.id === id);
   if (seam === undefined) return [];
   if (seam.kind === 'open') return edgeWishVerbs(bench, id, true);
   return [
     { id: 'join', label: WORDS.verbs.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
+    { id: 'move-seam', label: MARK_WORDS.verbs.move, key: 'm', isNear: true, run: () => actions.holdSeam(false) },
     scoreVerb(bench, seam),
     ...seamHoldVerbs(bench, id),
     ...seamJoinVerbs(bench, seam),
@@ -245,7 +252,7 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       ? [{ id: 'simplify', label: SIMPLIFY_WORDS.verb, run: () => actions.goTo('size', 'fl-simplify-fields') }]
       : []),
     ...(hasPages
-      ? (['pdf', 'svg', 'report'] as const).map((kind) => ({
+      ? (['pdf', 'changed', 'svg', 'report'] as const).map((kind) => ({
           id: `save-${kind}`,
           label: words.save(kind),
           run: () => actions.save(kind),

@@ -10,6 +10,7 @@ import { JOIN_WORDS } from './join-words.ts';
 import { SPRING_WORDS } from './spring-words.ts';
 import { WEAR_WORDS } from './wear-words.ts';
 import { MARK_WORDS } from './mark-words.ts';
+import { DONE_WORDS } from './done-words.ts';
 import { NEUTRAL_WORDS } from './neutral-words.ts';
 import { PRINTER_WORDS } from './printer-words.ts';
 import { SAW_WORDS } from './saw-words.ts';
@@ -96,6 +97,7 @@ export const WORDS = {
     dart: MARK_WORDS.tools.dart,
     drawing: MARK_WORDS.drawing.place,
     measure: 'Click two corners whose distance you know.',
+    move: MARK_WORDS.move.path,
     walk: 'Arrow keys walk from corner to corner, P parts the edge you came along, Shift with an arrow parts as you go. R picks corners for a path.',
   },
 
@@ -145,6 +147,7 @@ export const WORDS = {
   forming: FORMING_WORDS,
   wear: WEAR_WORDS,
   neutral: NEUTRAL_WORDS,
+  done: DONE_WORDS,
   printer: PRINTER_WORDS,
   marking: MARK_WORDS,
   joins: JOIN_WORDS,
@@ -287,6 +290,7 @@ export const WORDS = {
         report: 'save the report',
         project: 'save the job',
         strip: 'save the test strip as PDF',
+        changed: 'save pages of what changed as PDF',
       })[kind],
     keepSurface: 'keep only this surface',
     goTo: (line: string) => `go to: ${line}`,
@@ -310,6 +314,7 @@ export const WORDS = {
       dart: 'Pull a dart',
       drawing: 'Lay a drawing',
       measure: 'Measure',
+      move: 'Move the seam',
       walk: 'Walk the edges',
     },
     noChoice: 'Nothing chosen',

@@ -27,7 +27,7 @@ export function standingFindings(done: readonly PieceDone[] | undefined, pieces:
   const cutAndGone = gone.filter(({ cut }) => cut !== undefined).length;
   return [
     ...changed.map(({ id, number, name, revision, seam }): Finding => ({
-      code: 'cut/changed',
+      code: 'done/changed',
       severity: 'warning',
       text: `${number} ${name} is ticked as cut, but is no longer what was cut (now revision ${revision}): take the last change back, or release the piece and cut it anew.`,
       where: seam === undefined ? { piece: id } : { seam },
@@ -36,7 +36,7 @@ export function standingFindings(done: readonly PieceDone[] | undefined, pieces:
       ? []
       : [
           {
-            code: 'cut/gone',
+            code: 'done/gone',
             severity: 'warning',
             text: `${cutAndGone === 1 ? 'A piece that is' : `${cutAndGone} pieces that are`} ticked as cut ${cutAndGone === 1 ? 'is' : 'are'} no more: take the last change back, or forget what was ticked.`,
             value: cutAndGone,
@@ -47,7 +47,7 @@ export function standingFindings(done: readonly PieceDone[] | undefined, pieces:
       ? []
       : [
           {
-            code: 'paper/stale',
+            code: 'done/stale',
             severity: 'note',
             text: `Printed paper is out of date for ${listed(stale)}: save the pages of what changed, and throw the old ones away.`,
             value: stale.length,

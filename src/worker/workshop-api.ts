@@ -15,7 +15,8 @@ export interface Progress {
 }
 
 /** Files that can be saved. `strip`: the page from which a foam's neutral fraction is found; it needs no pieces. */
-export type FileKind = 'pdf' | 'svg' | 'report' | 'project' | 'strip';
+/** `changed`: the pages of pieces whose paper is not printed or out of date. */
+export type FileKind = 'pdf' | 'svg' | 'report' | 'project' | 'strip' | 'changed';
 
 /** A file to save: what it is called and its bytes. */
 export interface MadeFile {

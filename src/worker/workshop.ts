@@ -12,7 +12,7 @@ import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { propSteps } from '../pipeline/prop.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
-import { FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
+import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { sourcesOf } from '../project/sources.ts';
@@ -147,6 +147,10 @@ export class PipelineWorkshop implements Workshop {
     return this.#drawing.drawAcross(wish, isMirrored);
   }
 
+  moveLine(...wish: Parameters<Workshop['moveLine']>): ReturnType<Workshop['moveLine']> {
+    return this.#drawing.moveLine(...wish);
+  }
+
   readDrawing(text: string): ReturnType<Workshop['readDrawing']> {
     return this.#drawing.readDrawing(text);
   }
@@ -186,6 +190,12 @@ export class PipelineWorkshop implements Workshop {
           mime: 'application/pdf',
           bytes: await pdfOf(outcome, { font: await this.#loadFont(), date }),
         });
+      case 'changed': {
+        const made = await changedPdfOf(outcome, { font: await this.#loadFont(), date });
+        return made.ok
+          ? ok({ name: FILE_NAMES.changed, mime: 'application/pdf', bytes: made.value }, made.notes)
+          : made;
+      }
       case 'svg':
         return ok({ name: FILE_NAMES.svg, mime: 'image/svg+xml', bytes: new TextEncoder().encode(svgOf(outcome)) });
       case 'report':

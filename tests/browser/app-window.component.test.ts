@@ -4,6 +4,7 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import { setThickness } from '../../src/project/commands.ts';
 import { openFile } from '../../src/app/opening.ts';
 import type { Stage } from '../../src/app/stage.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
@@ -117,6 +118,42 @@ describe('a tray parted into six pieces', () => {
     await rested();
     expect(workbench.bench.pieces?.pieces[1].name).toBe('left wall');
     expect(rowOf().textContent).toContain('left wall');
+  });
+
+  it('ticks pieces as printed and cut, and tells both when they change', async () => {
+    const press = async (text: string) => {
+      const buttons = [...(line('paper-line').shadowRoot?.querySelectorAll('button') ?? [])];
+      const button = buttons.find((candidate) => candidate.textContent?.includes(text));
+      button?.focus();
+      await userEvent.keyboard('{Enter}');
+      await rested();
+    };
+    const ticks = (): HTMLInputElement[] => [
+      ...(line('cut-list', 'li fl-done-ticks').shadowRoot?.querySelectorAll('input') ?? []),
+    ];
+    const told = (): string => line('paper-line', '[role=status]').textContent ?? '';
+    await press('Tick 6 pieces as printed');
+    expect(told()).toBe('6 of 6 pieces printed');
+    ticks()[1].focus();
+    await userEvent.keyboard(' ');
+    await rested();
+    expect(told()).toBe('6 of 6 pieces printed, 1 cut');
+    expect(ticks().every(({ disabled }) => disabled)).toBe(true);
+    expect(await faults()).toEqual([]);
+
+    workbench.run(setThickness(8));
+    await rested();
+    expect(told()).toBe('0 of 6 pieces printed, 5 out of date, 1 cut');
+    const findings = line('paper-line', 'fl-findings').shadowRoot?.textContent ?? '';
+    expect(findings).toContain('is ticked as cut, but is no longer what was cut');
+    expect(findings).toContain('Printed paper is out of date');
+    expect(line('paper-line').shadowRoot?.textContent).toContain('Save pages of 5 pieces only');
+    workbench.undo();
+    await rested();
+    expect(told()).toBe('6 of 6 pieces printed, 1 cut');
+    line('cut-list', 'li fl-done-ticks', 'button').click();
+    await rested();
+    expect(told()).toBe('6 of 6 pieces printed');
   });
 
   it('joins a chosen seam by its key and undoes it', async () => {

@@ -35,8 +35,8 @@ describe('pages of what changed', async () => {
     const shown = new Set(set.pages.flatMap(({ pieces }) => pieces));
     expect(shown).toEqual(new Set(drawn.pieces.slice(1).map(({ id }) => id)));
     const codes = thicker.findings.map(({ code }) => code);
-    expect(codes).toContain('cut/changed');
-    expect(codes).toContain('paper/stale');
-    expect(first.findings.map(({ code }) => code)).not.toContain('paper/stale');
+    expect(codes).toContain('done/changed');
+    expect(codes).toContain('done/stale');
+    expect(first.findings.map(({ code }) => code)).not.toContain('done/stale');
   });
 });

@@ -35,7 +35,7 @@ describe('what is ticked off', () => {
       'none none',
     ]);
     const findings = standingFindings(ticked.done, now);
-    expect(findings.map(({ code }) => code)).toEqual(['cut/changed', 'paper/stale']);
+    expect(findings.map(({ code }) => code)).toEqual(['done/changed', 'done/stale']);
     expect(findings[0].where).toEqual({ piece: 'p2' });
     expect(findings[1].text).toContain('1 cheek, 3 cheek:');
     expect(piecesToPrint(ticked.done, now).map(({ id }) => id)).toEqual(['p1', 'p3', 'p4']);
