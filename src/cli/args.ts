@@ -7,6 +7,7 @@ import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
 import { WrongUsage } from './exit.ts';
+import { machineFrom } from './machine-option.ts';
 import type { MakeChoices } from './make-command.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
@@ -102,6 +103,11 @@ const OPTIONS = {
   landscape: { type: 'boolean' },
   margin: { type: 'string' },
   overlap: { type: 'string' },
+  dxf: { type: 'boolean' },
+  'svg-sheets': { type: 'boolean' },
+  cutter: { type: 'string' },
+  'cut-width': { type: 'string' },
+  bridges: { type: 'string' },
   date: { type: 'string' },
   report: { type: 'string' },
   from: { type: 'string' },
@@ -156,6 +162,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('wear', wearFrom(values)),
     ...given('coreModel', coreModelFrom(values)),
     paper: paperFrom(values),
+    ...given('machine', machineFrom(values)),
     date: dateFrom(values.date, today),
   };
 }

@@ -10,6 +10,7 @@ import type { TracedSide } from '../model/foam-piece.ts';
 import type { Work } from '../base/work.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
+import type { MachineChoices } from '../pipeline/machine-files.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { FILE_NAMES, writeFiles } from '../pipeline/write-files.ts';
@@ -28,6 +29,7 @@ import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts'
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
+import { makeForMachines, tellCautions } from './machine-step.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
 import { springLines } from './spring-lines.ts';
@@ -74,6 +76,8 @@ export interface MakeChoices {
   /** A model file that the part sits on, beside other cores. */
   readonly coreModel?: { readonly path: string } & Pick<CoreModel, 'unit' | 'roomMm'>;
   readonly paper?: Partial<PaperChoice>;
+  /** Files beside the templates, for machines. */
+  readonly machine?: MachineChoices;
   readonly date: string;
 }
 
@@ -81,6 +85,7 @@ export interface MakeChoices {
 export async function makeCommand(choices: MakeChoices): Promise<string> {
   const started = performance.now();
   const file = await readInput(choices.input);
+  tellCautions(choices.machine);
   const inputs = inputsOf(choices);
   await checkFolder(choices.out, [FILE_NAMES.pdf, FILE_NAMES.project], inputs);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
@@ -122,10 +127,11 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     threads,
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
-  const all = new Map([...files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]);
+  const forMachines = makeForMachines(outcome, choices.machine, file.name);
+  const all = new Map([...files, ...forMachines.files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]);
   await checkFolder(choices.out, [...all.keys()], inputs);
   await writeAll(choices.out, all);
-  return summary(outcome, [...assumed, ...told], choices.out);
+  return summary(outcome, [...assumed, ...told], choices.out, forMachines.lines);
 }
 
 /** Files that are read. */
@@ -261,7 +267,7 @@ function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
   return [...tapes, ...cores, ...joints];
 }
 
-function summary(outcome: Outcome, assumed: readonly Finding[], out: string): string {
+function summary(outcome: Outcome, assumed: readonly Finding[], out: string, machineLines: readonly string[]): string {
   const pieces = outcome.pieces ?? [];
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
@@ -270,6 +276,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string): st
     ...dryFitLine(outcome),
     ...springLines(outcome),
     ...bodyFitLines(outcome),
+    ...machineLines,
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',
   ].join('\n');

@@ -103,6 +103,15 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --landscape           turn the paper
       --margin MM           unprintable border, default 10
       --overlap MM          how far tiles overlap, default 10
+      --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
+                            cutter, in mm, pieces as they lie on it
+      --svg-sheets          the same as SVG, in hairlines and filled
+      --cutter blade|laser  what cuts them: says what a laser must never cut,
+                            unless it is a blade, and how wide the cut is
+      --cut-width MM        what the cut takes away, default 0 for a blade, 0.2
+                            for a laser: lines run half of it outside pieces
+      --bridges N,MM        leave each piece joined to its sheet at N places, MM
+                            wide, as 4,2
       --date YYYY-MM-DD     date on the paper, default today; the same input
                             and date give the same bytes
 

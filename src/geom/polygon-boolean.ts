@@ -1,4 +1,15 @@
-import { Clipper64, ClipType, FillRule, PolyTree64, type PolyPath64, type Path64, type Point64 } from 'clipper2-ts';
+import {
+  Clipper64,
+  ClipperOffset,
+  ClipType,
+  EndType,
+  FillRule,
+  JoinType,
+  PolyTree64,
+  type PolyPath64,
+  type Path64,
+  type Point64,
+} from 'clipper2-ts';
 import { ringArea, type Ring } from './ring.ts';
 
 /**
@@ -28,6 +39,31 @@ export function coveredRegions(rings: readonly Ring[]): readonly Region[] {
   clipper.addSubject(paths);
   const tree = new PolyTree64();
   clipper.execute(ClipType.Union, FillRule.Positive, tree);
+  return regionsOf(tree, exact);
+}
+
+/** Longest corner of a grown region, in distances: one sharper than about 29 degrees is cut off square. */
+const GROWN_MITER = 4;
+
+/**
+ * Regions that reach farther by one distance all round: outlines move out, holes close in. Corners stay corners up to four distances; what is
+ * narrower than two distances between two lines closes, and is gone.
+ * @param rings as for {@link coveredRegions}, which do not cross.
+ * @param distanceMm inward where negative.
+ * @returns largest region first; coordinates lie on the grid of 0.1 µm.
+ */
+export function grownRegions(rings: readonly Ring[], distanceMm: number): readonly Region[] {
+  const none = new Map<string, { x: number; y: number }>();
+  const paths = rings.filter((ring) => ring.length >= 6).map((ring) => toGrid(ring, new Map()));
+  if (paths.length === 0) return [];
+  const offset = new ClipperOffset(GROWN_MITER, 0, true);
+  offset.addPaths(paths, JoinType.Miter, EndType.Polygon);
+  const tree = new PolyTree64();
+  offset.execute(distanceMm * GRID_PER_MM, tree);
+  return regionsOf(tree, none);
+}
+
+function regionsOf(tree: PolyTree64, exact: Map<string, { x: number; y: number }>): readonly Region[] {
   const regions: Region[] = [];
   gather(tree, exact, regions);
   return regions.sort(

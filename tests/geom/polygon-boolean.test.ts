@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coveredRegions } from '../../src/geom/polygon-boolean.ts';
+import { coveredRegions, grownRegions } from '../../src/geom/polygon-boolean.ts';
 import { ringArea } from '../../src/geom/ring.ts';
 
 const ring = (...xy: number[]): Float64Array => Float64Array.from(xy);
@@ -44,5 +44,31 @@ describe('coveredRegions', () => {
     expect(coveredRegions([])).toEqual([]);
     expect(coveredRegions([ring(0, 0, 1, 1)])).toEqual([]);
     expect(coveredRegions([ring(0, 0, 0, 10, 10, 10, 10, 0)])).toEqual([]);
+  });
+});
+
+describe('grownRegions', () => {
+  const square = (x: number, y: number, a: number) => ring(x, y, x + a, y, x + a, y + a, x, y + a);
+  const hole = (x: number, y: number, a: number) => ring(x, y, x, y + a, x + a, y + a, x + a, y);
+
+  it('moves outlines out and holes in, corners staying corners', () => {
+    const [region] = grownRegions([square(0, 0, 20), hole(5, 5, 8)], 1);
+    expect(ringArea(region.outer)).toBeCloseTo(22 * 22, 6);
+    expect(region.outer).toHaveLength(8);
+    expect(ringArea(region.holes[0])).toBeCloseTo(-36, 6);
+    expect(ringArea(grownRegions([square(0, 0, 20)], -1)[0].outer)).toBeCloseTo(18 * 18, 6);
+  });
+
+  it('closes what is narrower than two distances, and loses what is', () => {
+    expect(grownRegions([square(0, 0, 20), hole(5, 5, 2)], 1)[0].holes).toEqual([]);
+    expect(grownRegions([square(0, 0, 2)], -1)).toEqual([]);
+    expect(grownRegions([], 1)).toEqual([]);
+  });
+
+  it('cuts very sharp corners off square, no nearer than the distance', () => {
+    const [region] = grownRegions([ring(0, 0, 100, -5, 100, 5)], 1);
+    const left = Math.min(...region.outer.filter((_, i) => i % 2 === 0));
+    expect(left).toBeLessThan(-0.99);
+    expect(left).toBeGreaterThan(-4);
   });
 });

@@ -66,7 +66,7 @@ function piece(template: Template, move: Move2, copy: Placement['copy']): string
     const strokes = template.drawing.strokes
       .filter(({ role }) => LINE_STYLES[role].layer === layer)
       .map((stroke) => path(stroke, move));
-    const words = layer === 'words' ? template.drawing.words.map((line) => text(line, move)) : [];
+    const words = layer === 'words' ? template.drawing.words.map((line) => svgWords(line, move)) : [];
     return strokes.length + words.length === 0
       ? ''
       : `<g id="${id}-${layer}" class="layer-${layer}">\n${[...strokes, ...words].join('\n')}\n</g>\n`;
@@ -82,7 +82,8 @@ function path({ role, points, closed, filled }: Stroke, move: Move2): string {
   return `<path class="${role}"${fill} d="M${places.join('L')}${closed || filled === true ? 'Z' : ''}"/>`;
 }
 
-function text(words: Words, move: Move2): string {
+/** Words at their place, in plain letters. */
+export function svgWords(words: Words, move: Move2): string {
   const at = movePoint(words.at, move);
   const turn = ((words.angleRad + move.turnRad) * 180) / Math.PI;
   const anchor = { left: 'start', centre: 'middle', right: 'end' }[words.align];
@@ -109,7 +110,7 @@ function colourOf(role: LineRole): string {
 }
 
 /** Four decimals: a tenth of a micrometre, without a trailing zero or a minus nought. */
-function mm(value: number): string {
+export function mm(value: number): string {
   const rounded = Math.round(value * 1e4) / 1e4;
   return String(rounded === 0 ? 0 : rounded);
 }
@@ -121,4 +122,5 @@ const STYLE = [
 ].join('');
 
 const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-const escaped = (plain: string): string => plain.replace(/[&<>"]/g, (character) => ESCAPES[character]);
+/** Words between tags. */
+export const escaped = (plain: string): string => plain.replace(/[&<>"]/g, (character) => ESCAPES[character]);

@@ -1,0 +1,47 @@
+import type { Bridges } from '../model/cutter.ts';
+import { cutterOf, type MachineChoices } from '../pipeline/machine-files.ts';
+import { WrongUsage } from './exit.ts';
+import { decimal, number, oneOf } from './option-values.ts';
+
+/** Widest cut and bridge that are taken, mm; most bridges round a piece. */
+const MOST_CUT_MM = 10;
+const MOST_BRIDGE_MM = 50;
+const MOST_BRIDGES = 100;
+
+/** The options of files for machines as they were typed. */
+export interface MachineWords {
+  readonly dxf?: boolean;
+  readonly 'svg-sheets'?: boolean;
+  readonly cutter?: string;
+  readonly 'cut-width'?: string;
+  readonly bridges?: string;
+}
+
+/** @returns undefined where no such file is asked for. @throws WrongUsage */
+export function machineFrom(words: MachineWords): MachineChoices | undefined {
+  const kind = oneOf('cutter', words.cutter, ['blade', 'laser']);
+  const cutWidthMm = number('cut-width', words['cut-width'], { least: 0, most: MOST_CUT_MM });
+  const bridges = bridgesFrom(words.bridges);
+  const isForCutter = words.dxf === true || words['svg-sheets'] === true;
+  if (!isForCutter && (kind !== undefined || cutWidthMm !== undefined || bridges !== undefined))
+    throw new WrongUsage(
+      '--cutter, --cut-width and --bridges belong to files for a cutter: add --dxf or --svg-sheets.',
+    );
+  if (!isForCutter) return undefined;
+  return {
+    dxf: words.dxf === true,
+    sheetSvg: words['svg-sheets'] === true,
+    cutter: cutterOf(kind ?? 'unknown', cutWidthMm, bridges),
+  };
+}
+
+function bridgesFrom(word: string | undefined): Bridges | undefined {
+  if (word === undefined) return undefined;
+  const [count, widthMm, ...rest] = word.split(',').map(decimal);
+  const isCount = Number.isInteger(count) && count >= 1 && count <= MOST_BRIDGES;
+  if (!isCount || !(widthMm > 0 && widthMm <= MOST_BRIDGE_MM) || rest.length > 0)
+    throw new WrongUsage(
+      `--bridges takes how many hold each piece, up to ${MOST_BRIDGES}, and their width in mm, up to ${MOST_BRIDGE_MM}, as 4,2, not ${word === '' ? 'nothing' : word}.`,
+    );
+  return { count, widthMm };
+}
