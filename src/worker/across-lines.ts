@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import type { Stepwise } from '../base/stepwise.ts';
-import { dot3, length3, scale3, sub3, vec3, type Vec3 } from '../geom/vec.ts';
+import { dot3, scale3, sub3, vec3, type Vec3 } from '../geom/vec.ts';
 import { fairLineSteps } from '../mesh/lines/fair-line.ts';
+import { distanceToLine } from '../mesh/lines/line-distance.ts';
 import { lineThrough } from '../mesh/lines/line-through.ts';
 import type { MeshLine, MeshPoint } from '../mesh/lines/mesh-line.ts';
 import { isSamePoint, placeOf, pointAtPlace } from '../mesh/lines/mesh-point.ts';
@@ -111,18 +112,7 @@ function* sectionSteps(
 /** Whether every point of a line lies on one of others. */
 export function isAmong(surface: Surface, { points }: MeshLine, others: readonly MeshLine[]): boolean {
   const places = others.map((other) => other.points.map((p) => placeOf(surface, p)));
-  return others.some((other, k) =>
-    points.every((p) => {
-      const at = placeOf(surface, p);
-      const all = other.closed ? [...places[k], places[k][0]] : places[k];
-      return all.slice(1).some((to, i) => distanceToPiece(at, all[i], to) <= SAME_MM);
-    }),
+  return others.some(({ closed }, k) =>
+    points.every((p) => distanceToLine(placeOf(surface, p), places[k], closed) <= SAME_MM),
   );
-}
-
-function distanceToPiece(p: Vec3, a: Vec3, b: Vec3): number {
-  const way = sub3(b, a);
-  const square = dot3(way, way);
-  const share = square === 0 ? 0 : Math.max(0, Math.min(1, dot3(sub3(p, a), way) / square));
-  return length3(sub3(sub3(p, a), scale3(way, share)));
 }
