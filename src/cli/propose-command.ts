@@ -47,7 +47,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
       },
       work,
       (better) => tell(`${end.told(better)}: ${figures(better)}\n`),
-      () => work.isStopped() || end.isOver(work.pauses),
+      () => work.isStopped() || end.isOver(),
     );
     const report = (): string => `${JSON.stringify(proposalReport(ground, proposal))}\n`;
     await writeEach(
@@ -82,26 +82,17 @@ function wished(found: Project, { scale, thicknessMm, hide }: ProposeChoices): P
   });
 }
 
-/** So many changes in a row that needed nothing laid flat: all there is to try has been tried. */
-const MOST_IDLE = 200_000;
-
 /** When the search ends, and how far it is when something better was found. Where moves are counted no clock is looked at. */
 class SearchEnd {
   readonly #end: ProposeEnd;
   #asked = 0;
-  #seen = 0;
-  #idle = 0;
 
   constructor(end: ProposeEnd) {
     this.#end = end;
   }
 
-  /** @param pauses  how often the work has paused: it does for each piece that is laid flat. */
-  isOver(pauses: number): boolean {
+  isOver(): boolean {
     this.#asked += 1;
-    this.#idle = pauses === this.#seen ? this.#idle + 1 : 0;
-    this.#seen = pauses;
-    if (this.#idle > MOST_IDLE) return true;
     // Counted from the start of the process, as the maker waits.
     return 'moves' in this.#end ? this.#asked > this.#end.moves : performance.now() >= 1000 * this.#end.seconds;
   }

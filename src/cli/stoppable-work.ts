@@ -5,22 +5,17 @@ const BREATH_MS = 50;
 
 /**
  * Work that hears an interrupt: the first asks it to stop where it is, a second ends the program as usual.
- * `pauses` counts how often it was asked for; `end` must be called, or the interrupt stays caught.
+ * `end` must be called, or the interrupt stays caught.
  */
-export function stoppableWork(): Work & { readonly pauses: number; isStopped(): boolean; end(): void } {
+export function stoppableWork(): Work & { isStopped(): boolean; end(): void } {
   let stopped = false;
-  let pauses = 0;
   let last = performance.now();
   const stop = (): void => {
     stopped = true;
   };
   process.once('SIGINT', stop);
   return {
-    get pauses() {
-      return pauses;
-    },
     pause() {
-      pauses += 1;
       const now = performance.now();
       if (now - last < BREATH_MS) return undefined;
       return new Promise((resolve) => {

@@ -2,14 +2,12 @@ import type { Finding } from '../base/finding.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
-import { BEND_LIMITS } from '../model/bend-check.ts';
-import { rulesOf } from '../model/foam-settings.ts';
 import type { Patch } from '../model/patch.ts';
 import type { SeamSet } from '../model/seams.ts';
 import type { Project } from '../project/project.ts';
 import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
-import { groovedSurfaces } from './grooved-surface.ts';
+import { foamGround } from './foam-ground.ts';
 import { layerPlans } from './layer-plan.ts';
 import { mirrorOfSculpt } from './mirror-of-sculpt.ts';
 import type { SizedSculpt } from './outcome.ts';
@@ -85,26 +83,11 @@ export async function seamGround(
   const [plan] = layerPlans(part);
   const foam = run.foam(plan.choice.foam);
   const shell = await runWithPauses(shellLayerSteps(mesh, shellChoice(run, plan)), () => work.pause(0.9));
-  const { thicknessMm } = plan.choice;
-  const mostPct = limitPct ?? foam.stretchLimits.tooMuchPct;
-  const limits: ProposalLimits = {
-    stretchPct: mostPct,
-    squashPct: mostPct,
-    laying: part.flatten,
-    sheet: { widthMm: foam.sheetWidthMm, heightMm: foam.sheetHeightMm },
-    leastWidthMm: rulesOf(foam).narrowThicknesses * thicknessMm,
-    bend: {
-      thicknessMm,
-      neutralFraction: plan.choice.neutralFraction,
-      foldLimitDeg: rulesOf(foam).foldLimitDeg,
-      mostPct: (foam.bendLimits ?? BEND_LIMITS).tooMuchPct,
-    },
-  };
+  const { choice } = plan;
+  const onFoam = foamGround(mesh, shell, { part, choice, foam }, limitPct);
   const mirror = isMirrored
     ? await mirrorOfSculpt(mesh, part, sculpt.mmPerUnit ?? 1, shareOfWork(work, 0.95, 1))
     : null;
   const wishes = seamWishesOf(mesh, part, seams.value, mirror);
-  const { pieceSettings } = part;
-  const surfaceOf = groovedSurfaces(mesh, { shell, rules: rulesOf(foam), pieceSettings });
-  return ok({ ...found, positions: shell.neutralPositions, surfaceOf, thicknessMm, limits, wishes });
+  return ok({ ...found, ...onFoam, thicknessMm: choice.thicknessMm, wishes });
 }

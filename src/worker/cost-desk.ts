@@ -1,9 +1,9 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import { Cancelled } from '../base/work.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
+import { foamGround } from '../pipeline/foam-ground.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { seamCosts } from '../pipeline/seam-costs.ts';
-import { limitsOf } from './proposal-limits.ts';
 import { WaitingWork } from './waiting-work.ts';
 
 /** Works out in the background what it would cost to join each seam; one list at a time. */
@@ -20,13 +20,16 @@ export class CostDesk {
   async seamCosts(limitPct: number, onCost: (cost: SeamCost) => void): Promise<Result<null>> {
     this.#work?.cancel();
     const outcome = this.#outcome();
-    const foam = outcome?.project.foams.find(({ id }) => id === outcome.part.layers.at(-1)?.foam);
-    if (outcome?.cut == null || foam === undefined)
+    const choice = outcome?.part.layers.at(-1);
+    const foam = outcome?.project.foams.find(({ id }) => id === choice?.foam);
+    if (outcome?.cut == null || foam === undefined || choice === undefined)
       return fail('propose/no-size', 'Say how large the sculpt is first, and mark a seam.');
     const work = new WaitingWork(this.#isBusy);
     this.#work = work;
     try {
-      await seamCosts(outcome.cut, limitsOf(outcome.part, foam, limitPct), work, onCost);
+      const { cut, part } = outcome;
+      const { limits } = foamGround(cut.mesh, cut.shell, { part, choice, foam }, limitPct);
+      await seamCosts(cut, limits, work, onCost);
     } catch (error) {
       if (!(error instanceof Cancelled)) throw error;
     } finally {

@@ -3,8 +3,7 @@ import { Cancelled } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import type { SeamMarks, SeamSet } from '../model/seams.ts';
-import { rulesOf } from '../model/foam-settings.ts';
-import { groovedSurfaces } from '../pipeline/grooved-surface.ts';
+import { foamGround } from '../pipeline/foam-ground.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { pricesOf } from '../pipeline/propose/layout.ts';
 import { propose } from '../pipeline/propose/propose.ts';
@@ -13,7 +12,6 @@ import { seamWishesOf, type SeamWishes } from '../pipeline/seam-wishes.ts';
 import { setSeams } from '../project/commands.ts';
 import type { Project } from '../project/project.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
-import { limitsOf } from './proposal-limits.ts';
 import { picturePieces } from './piece-picture.ts';
 import type { ProposalAnswer, ProposalAsk, ProposalKind, ProposalNeeds, Proposing } from './proposing-api.ts';
 import { WaitingWork } from './waiting-work.ts';
@@ -35,9 +33,6 @@ export interface ProposeHost {
   tryOut(project: Project): Promise<Outcome | null>;
 }
 
-/** A search that is asked so often between two pauses whether it should go on has nothing left to try. */
-const MOST_IDLE = 2000;
-
 /** Three searches side by side, each with its own work. */
 class Search {
   isStopped = false;
@@ -49,16 +44,6 @@ class Search {
 
   cancel(): void {
     for (const work of this.works) work.cancel();
-  }
-
-  /** Asked by one of them between its moves: whether to stop. */
-  untilOf(work: WaitingWork): () => boolean {
-    let [seen, idle] = [work.pauses, 0];
-    return () => {
-      idle = work.pauses === seen ? idle + 1 : 0;
-      seen = work.pauses;
-      return this.isStopped || idle > MOST_IDLE;
-    };
   }
 }
 
@@ -157,7 +142,7 @@ async function seekAll(
       offer(better);
       onFirst?.(better);
     };
-    const best = await propose({ ...wish, ...start, dial: DIALS[kind] }, work, onBetter, search.untilOf(work));
+    const best = await propose({ ...wish, ...start, dial: DIALS[kind] }, work, onBetter, () => search.isStopped);
     offer(best);
     return best;
   };
@@ -186,9 +171,7 @@ function wishOf(outcome: Outcome, { from, limitPct, only }: ProposalAsk): Omit<P
   return {
     mesh,
     // Where the sheet is cut finer its own vertices follow those of the sculpt.
-    positions: cut.shell.neutralPositions.slice(0, mesh.positions.length),
-    surfaceOf: groovedSurfaces(mesh, { shell: cut.shell, rules: rulesOf(foam), pieceSettings: part.pieceSettings }),
-    limits: limitsOf(part, foam, limitPct),
+    ...foamGround(mesh, cut.shell, { part, choice: outermost, foam }, limitPct),
     seed: SEED,
     start,
     ...wishes,

@@ -9,16 +9,10 @@ export class WaitingWork implements Work {
   readonly #own = new PoliteWork(() => undefined);
   readonly #isUrgent: () => boolean;
   readonly signal = this.#own.signal;
-  #pauses = 0;
 
   /** @param isUrgent true while something else goes first. */
   constructor(isUrgent: () => boolean) {
     this.#isUrgent = isUrgent;
-  }
-
-  /** How often it has paused, or could have. */
-  get pauses(): number {
-    return this.#pauses;
   }
 
   cancel(): void {
@@ -26,7 +20,6 @@ export class WaitingWork implements Work {
   }
 
   pause(done: number, text?: string): Promise<void> | undefined {
-    this.#pauses += 1;
     return this.#isUrgent() ? this.#wait() : this.#own.pause(done, text);
   }
 
