@@ -20,7 +20,7 @@ import type {
 import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
-import { isPressed, isTyping, keyWish } from './keys.ts';
+import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
 import { openCore, openFile, openNewVersion, openSample } from './opening.ts';
 import './look-row.ts';
 import './page-view.ts';
@@ -32,6 +32,8 @@ import { beginWalk, walk } from './seam-walk.ts';
 import { simplifyTo } from './simplify-actions.ts';
 import './stage.ts';
 import { SeamDrag } from './seam-drag.ts';
+import { PathDrag } from './path-drag.ts';
+import { SeamHand } from './seam-hand.ts';
 import { DartDrag } from './dart-drag.ts';
 import { StrokeDraw } from './stroke-draw.ts';
 import { partAlongPath, unpickForPath } from './mark-actions.ts';
@@ -78,6 +80,8 @@ export class App extends LitElement {
   @query('#drawing-file') private drawingChooser!: HTMLInputElement;
   #picks!: StagePicks;
   #seamDrag!: SeamDrag;
+  #pathDrag!: PathDrag;
+  #seamHand!: SeamHand;
   #stroke!: StrokeDraw;
   #dartDrag!: DartDrag;
   #travel!: Travel;
@@ -91,6 +95,11 @@ export class App extends LitElement {
     const { workbench } = this;
     this.#picks = new StagePicks(workbench);
     this.#seamDrag = new SeamDrag(workbench);
+    this.#pathDrag = new PathDrag(workbench);
+    this.#seamHand = new SeamHand(workbench, this.#seamDrag, this.#pathDrag, {
+      facing: (point) => this.stage.facing(point),
+      screenOf: (corner) => this.stage.screenOf(corner),
+    });
     this.#stroke = new StrokeDraw(workbench);
     this.#dartDrag = new DartDrag(workbench);
     this.#propFeed = new PropFeed(workbench);
@@ -156,7 +165,7 @@ export class App extends LitElement {
           @fl-stage-pick=${this.#onPick}
           @fl-stage-grab=${this.#onGrab}
           @fl-stage-drag=${this.#onStageDrag}
-          @fl-stage-drop=${() => this.#stroke.drop() || this.#dartDrag.drop() || this.#seamDrag.drop()}
+          @fl-stage-drop=${this.#onDropped}
           @fl-stage-section=${(event: StageSectionEvent) => workbench.setView({ section: event.figures })}
           @fl-stage-plane=${this.#onPlane}
         ></fl-stage>
@@ -257,6 +266,7 @@ export class App extends LitElement {
     frame: (what) => this.stage.frame(what),
     rollTo: (stage) => this.#rollTo(stage),
     beginWalk: () => this.#beginWalk(),
+    holdSeam: (isNext) => this.#holdSeam(isNext),
     openFile: () => this.chooser.click(),
     openNewVersion: () => this.versionChooser.click(),
     openDrawing: () => this.#chooseDrawing(),
@@ -295,6 +305,7 @@ export class App extends LitElement {
       workbench.setView({
         ...(tool === 'drawing' ? NO_PATH : {}),
         tool: 'choose',
+        grip: null,
         within: null,
         cursor: null,
         walked: null,
@@ -309,6 +320,14 @@ export class App extends LitElement {
     if (!this.stage.hasScene) return;
     if (this.workbench.view.stage > 1) this.#travel.jump(0);
     beginWalk(this.workbench, (corner) => this.stage.screenOf(corner), this.stage.middle);
+    this.stage.focusCanvas();
+  }
+
+  #holdSeam(isNext: boolean): void {
+    if (isNext) return this.#seamHand.next();
+    if (!this.stage.hasScene) return;
+    if (this.workbench.view.stage > 1) this.#travel.jump(0);
+    this.#seamHand.begin();
     this.stage.focusCanvas();
   }
 
@@ -343,13 +362,24 @@ export class App extends LitElement {
 
   #onGrab(event: StageGrabEvent): void {
     const { pick } = event;
-    if (this.#stroke.grab(pick) || this.#dartDrag.grab(pick) || this.#seamDrag.grab(pick)) event.preventDefault();
+    // A seam in hand is moved by keys; the pointer turns the view.
+    if (this.workbench.view.tool === 'move') return;
+    const hands = [this.#stroke, this.#dartDrag, this.#seamDrag, this.#pathDrag];
+    // Each is asked: those that do not take hold let go of what they had.
+    if (hands.map((hand) => hand.grab(pick)).includes(true)) event.preventDefault();
+  }
+
+  #onDropped(): void {
+    if (this.#stroke.drop() || this.#dartDrag.drop()) return;
+    this.#seamDrag.drop();
+    this.#pathDrag.drop();
   }
 
   #onStageDrag(event: StageDragEvent): void {
     this.#stroke.drag(event.pick);
     this.#dartDrag.drag(event.pick);
     this.#seamDrag.drag(event.pick);
+    this.#pathDrag.drag(event.pick);
   }
 
   #onPlane({ plane, isDone, isByKey }: StagePlaneEvent): void {
@@ -395,11 +425,13 @@ export class App extends LitElement {
     if (event.defaultPrevented) return;
     const { workbench } = this;
     const { tool, walked } = workbench.view;
-    if (tool === 'walk' && !isTyping(event) && !event.ctrlKey && !event.metaKey && !event.altKey) {
+    if (tool === 'walk' && isBare(event)) {
       const isWalked = walk(workbench, event.key, event.shiftKey, (corner) => this.stage.screenOf(corner));
       if (event.key === ' ' && walked !== null) turnEdge(workbench, walked);
       if (isWalked || event.key === ' ') return event.preventDefault();
     }
+    if (tool === 'move' && isBare(event) && this.#seamHand.key(event.key, event.shiftKey))
+      return event.preventDefault();
     if (tool === 'drawing' && this.#keyOfDrawing(event)) return event.preventDefault();
     if (
       event.key === 'Enter' &&
@@ -419,8 +451,7 @@ export class App extends LitElement {
 
   /** @returns true when the key moved the drawing in hand or parted along it. */
   #keyOfDrawing(event: KeyboardEvent): boolean {
-    if (isTyping(event) || event.ctrlKey || event.metaKey || event.altKey || this.workbench.view.finderOpen)
-      return false;
+    if (!isBare(event) || this.workbench.view.finderOpen) return false;
     if (event.key === 'Enter' && !isPressed(event)) {
       void partDrawing(this.workbench);
       return true;

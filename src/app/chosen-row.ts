@@ -72,7 +72,7 @@ export class ChosenRow extends JobSection {
     const { tool, choice } = this.view;
     if (tool !== 'choose') {
       const edge = tool === 'walk' ? this.view.walked : (this.view.preview?.[0] ?? null);
-      const isBare = edge === null || tool === 'path' || tool === 'dart' || tool === 'drawing';
+      const isBare = edge === null || tool === 'path' || tool === 'dart' || tool === 'drawing' || tool === 'move';
       const facts = isBare ? this.#hint() : this.#edgeFacts(edge);
       return html`<fl-verb-row
         .name=${WORDS.chosen.tools[tool]}
@@ -101,6 +101,7 @@ export class ChosenRow extends JobSection {
     if (tool === 'path' && within !== null) return WORDS.marking.tools.split;
     if (tool === 'path' && lay !== 'edges') return WORDS.marking.tools[lay];
     if (tool === 'choose') return '';
+    if (tool === 'move' && this.view.grip?.path === null) return WORDS.marking.move.edges;
     if (tool === 'drawing') return drawingWords(this.view, this.unit);
     if (tool === 'dart' && this.view.dart !== null) return this.#dart(this.view.dart);
     return tool === 'part' && reach !== 'edge' ? WORDS.marking.tools[reach] : WORDS.tools[tool];

@@ -5,6 +5,7 @@ import type { BenchPick } from '../viewport/bench-contract.ts';
 import { onBoth } from './both-sides.ts';
 import { lengthAlong } from './darts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
+import { Follow } from './follow.ts';
 import { LiveLine } from './live-line.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { piecesShown } from './pieces-shown.ts';
@@ -28,10 +29,10 @@ interface Pull {
 export class DartDrag {
   readonly #bench: Workbench;
   #pull: Pull | null = null;
+  /** Corner the dart is wanted to. */
   #wanted = -1;
-  #reached = -1;
-  #isFollowing = false;
   #count = 0;
+  readonly #follow = new Follow<number>((corner) => this.#bring(corner));
 
   constructor(bench: Workbench) {
     this.#bench = bench;
@@ -61,15 +62,16 @@ export class DartDrag {
       seams: part.seams,
       mergeKey: `dart-${this.#count}`,
     };
-    this.#wanted = this.#reached = vertex;
+    this.#wanted = vertex;
+    this.#follow.stay();
     this.#bench.setView({ dart: null });
     return true;
   }
 
   drag({ onSculpt, vertex }: BenchPick): void {
-    if (this.#pull === null || onSculpt !== true || vertex === undefined) return;
+    if (this.#pull === null || onSculpt !== true || vertex === undefined || vertex === this.#wanted) return;
     this.#wanted = vertex;
-    if (!this.#isFollowing) void this.#follow();
+    this.#follow.to(vertex);
   }
 
   /** @returns false when none was pulled. */
@@ -79,19 +81,11 @@ export class DartDrag {
     return true;
   }
 
-  /** Brings the dart to one wanted corner after the other; those passed while the pieces were made are left out. */
-  async #follow(): Promise<void> {
-    this.#isFollowing = true;
-    try {
-      while (this.#pull !== null && this.#reached !== this.#wanted) {
-        const pull = this.#pull;
-        this.#reached = this.#wanted;
-        await this.#pullTo(pull, this.#wanted);
-        if (this.#pull === pull) await piecesShown(this.#bench);
-      }
-    } finally {
-      this.#isFollowing = false;
-    }
+  async #bring(corner: number): Promise<void> {
+    const pull = this.#pull;
+    if (pull === null) return;
+    await this.#pullTo(pull, corner);
+    if (this.#pull === pull) await piecesShown(this.#bench);
   }
 
   async #pullTo({ sculpt, line, closed, seams, mergeKey }: Pull, corner: number): Promise<void> {

@@ -27,6 +27,10 @@ function withControl(key: string, shift: boolean, isInField: boolean): KeyWish {
   return key === 'o' ? { verb: 'open' } : null;
 }
 
+/** A key by itself, and not typed into a field. */
+export const isBare = (event: KeyboardEvent): boolean =>
+  !isTyping(event) && !event.ctrlKey && !event.metaKey && !event.altKey;
+
 /** True where Enter presses what has the focus. */
 export const isPressed = (event: Event): boolean => event.composedPath()[0] instanceof HTMLButtonElement;
 

@@ -11,6 +11,8 @@ export const MARK_WORDS = {
     atPlane: 'part at the plane',
     atPlanes: 'part at equal spacing',
     straighten: 'straighten',
+    move: 'move it',
+    holdNext: 'take hold farther along',
     mirror: 'mirror what is marked',
     noMirror: 'mark one side alone',
     hold: 'hold it',
@@ -38,6 +40,11 @@ export const MARK_WORDS = {
       'Click places: one smooth curve runs through all of them. Click the last one again, or press Enter, to part along it.',
     split:
       'Click two corners of the piece or more: the line runs on to its edges at both ends. Press Enter to part along it.',
+  },
+  move: {
+    edges: 'Arrow keys take the seam from corner to corner.',
+    path: 'Arrow keys move the seam where the mark is: 1 mm, with Shift 10.',
+    spoken: 'In hand. Arrow keys move it, N takes hold farther along, Escape lets go.',
   },
   drawing: {
     size: 'size',
@@ -80,6 +87,7 @@ export const MARK_WORDS = {
   group: 'Group of the file',
   partRound: 'Part round it',
   spoken: {
+    noHold: 'This seam has no corner between its ends to take hold of.',
     noDartHere: 'A dart begins at an open edge or a seam: press there and pull into the piece.',
     dart: 'The dart stays.',
     drawn: (n: number) => (n === 1 ? 'Parted along a line across faces.' : `Parted along ${n} lines across faces.`),

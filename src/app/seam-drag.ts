@@ -4,6 +4,7 @@ import type { SeamChain, SeamMarks, SeamSetting } from '../model/seams.ts';
 import { moveSeam, type EdgePair } from '../project/commands.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
+import { Follow } from './follow.ts';
 import { moveReach } from './move-reach.ts';
 import { piecesShown } from './pieces-shown.ts';
 import { pathEdges } from './seam-actions.ts';
@@ -30,11 +31,10 @@ interface Grip {
 export class SeamDrag {
   readonly #bench: Workbench;
   #grip: Grip | null = null;
-  /** Corner the seam is wanted at, and the one it was last brought to. */
+  /** Corner the seam is wanted at. */
   #wanted = -1;
-  #reached = -1;
-  #isFollowing = false;
   #count = 0;
+  readonly #follow = new Follow<number>((corner) => this.#bring(corner));
 
   constructor(bench: Workbench) {
     this.#bench = bench;
@@ -62,7 +62,7 @@ export class SeamDrag {
       mergeKey: `move-seam-${this.#count}`,
     };
     this.#wanted = chain.vertices[at];
-    this.#reached = this.#wanted;
+    this.#follow.stay();
     return true;
   }
 
@@ -70,7 +70,7 @@ export class SeamDrag {
     if (this.#grip === null || pick.onSculpt !== true || pick.vertex === undefined) return;
     if (pick.vertex === this.#wanted) return;
     this.#wanted = pick.vertex;
-    if (!this.#isFollowing) void this.#follow();
+    this.#follow.to(this.#wanted);
   }
 
   /** The seam stays where it is wanted now. */
@@ -78,19 +78,11 @@ export class SeamDrag {
     if (this.#grip !== null) this.#bench.say(WORDS.spoken.moved);
   }
 
-  /** Brings the seam to one wanted corner after the other; those passed while the pieces were made are left out. */
-  async #follow(): Promise<void> {
-    this.#isFollowing = true;
-    try {
-      while (this.#grip !== null && this.#reached !== this.#wanted) {
-        const { mergeKey } = this.#grip;
-        this.#reached = this.#wanted;
-        await this.#moveTo(this.#grip, this.#wanted);
-        if (this.#grip?.mergeKey === mergeKey) await piecesShown(this.#bench);
-      }
-    } finally {
-      this.#isFollowing = false;
-    }
+  async #bring(corner: number): Promise<void> {
+    const grip = this.#grip;
+    if (grip === null) return;
+    await this.#moveTo(grip, corner);
+    if (this.#grip === grip) await piecesShown(this.#bench);
   }
 
   async #moveTo(grip: Grip, corner: number): Promise<void> {

@@ -48,8 +48,9 @@ export class StagePicks {
         if (pick.vertex !== undefined) this.#measureCorner(pick.vertex);
         return;
       case 'dart':
+      case 'move':
       case 'drawing':
-        // A dart is pulled, not clicked; where a drawing goes depends on how it is looked at, which the window knows.
+        // A dart is pulled, not clicked; a seam in hand moves by keys; where a drawing goes depends on how it is looked at, which the window knows.
         return;
       case 'walk':
         if (pick.vertex !== undefined) bench.setView({ cursor: pick.vertex, walked: null });

@@ -292,7 +292,7 @@ export class Stage extends LitElement {
     if (isNew('stage')) this.#setStage(scene, view.stage);
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
-    if (isNew('tool')) scene.setEdgeTool(view.tool !== 'choose' && view.tool !== 'drawing');
+    if (isNew('tool')) scene.setEdgeTool(!['choose', 'drawing', 'move'].includes(view.tool));
     if (isNew('look')) scene.setLook(view.look);
     if (isNew('prop')) scene.setProp(view.prop);
     if (isNew('apart')) scene.setApart(view.apart);
@@ -330,8 +330,9 @@ export class Stage extends LitElement {
   }
 
   #chosen(): Pointed | null {
-    const { choice, walked, tool } = this.view;
+    const { choice, walked, tool, grip } = this.view;
     if (tool === 'walk') return walked === null ? null : { edges: [walked] };
+    if (tool === 'move') return grip === null ? null : { point: grip.at };
     switch (choice.kind) {
       case 'seam':
         return { seams: [chainIndex(this.bench, choice.seam)] };
@@ -352,7 +353,7 @@ export class Stage extends LitElement {
 
   #onKey(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const isMoved = this.view.tool === 'walk' || this.view.tool === 'drawing';
+    const isMoved = ['walk', 'drawing', 'move'].includes(this.view.tool);
     if (isMoved && event.key in ARROWS) return;
     if (this.#keyOfPlane(event)) return;
     const move = TURNS[event.key];

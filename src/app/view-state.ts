@@ -25,7 +25,7 @@ export type Choice =
 export const NOTHING: Choice = { kind: 'nothing' };
 
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
-export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'drawing' | 'measure' | 'walk';
+export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'drawing' | 'measure' | 'walk' | 'move';
 
 /** How far a click with the knife goes: the edge, the line of edges all the way round, or its ridge. */
 export type Reach = 'edge' | 'round' | 'ridge';
@@ -44,6 +44,19 @@ export interface DrawingPlace {
   readonly triangle: number;
   readonly point: readonly [number, number, number];
   readonly facing: BenchFacing;
+}
+
+/** A place of a seam that is moved by keys. */
+export interface SeamGrip {
+  /** Number of the path it runs along there; null where it runs along edges. */
+  readonly path: number | null;
+  readonly seam: SeamId;
+  /** Corner of the sculpt it is at: along edges. */
+  readonly corner: number;
+  /** Which of its places was taken hold of, from 1. */
+  readonly part: number;
+  /** Where that is now, mm. */
+  readonly at: readonly [number, number, number];
 }
 
 /** A drawing from a file, to be laid on the sculpt. */
@@ -135,6 +148,8 @@ export interface ViewState {
   /** Distance between planes at which it is parted, and how far a seam may stray when it is straightened, mm. */
   readonly spacingMm: number;
   readonly tautMm: number;
+  /** The place of a seam in hand, while its tool is. */
+  readonly grip: SeamGrip | null;
   /** The dart pulled last, while its tool is in hand: the corner it ends at, and how long it is. */
   readonly dart: { readonly tip: number; readonly lengthMm: number } | null;
   /** The drawing in hand, and how it lies or why it cannot; null until that is known. */
@@ -206,6 +221,7 @@ export const FIRST_VIEW: ViewState = {
   spacingMm: 50,
   tautMm: 3,
   dart: null,
+  grip: null,
   drawing: null,
   laid: null,
   proposals: null,

@@ -20,6 +20,7 @@ export function connectWorkshop(): Workshop {
     border: (of) => remote.border(of),
     simplifyKeeps: (part) => remote.simplifyKeeps(part),
     drawAcross: (wish, isMirrored) => remote.drawAcross(wish, isMirrored),
+    moveLine: (wish) => remote.moveLine(wish),
     readDrawing: (text) => remote.readDrawing(text),
     layDrawing: (wish, isMirrored) => remote.layDrawing(wish, isMirrored),
     propose: (ask, onAnswer) => remote.propose(ask, Comlink.proxy(onAnswer)),

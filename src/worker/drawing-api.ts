@@ -64,6 +64,22 @@ export interface LaidDrawing {
   readonly closedByMm: number;
 }
 
+/** A line of the document that is dragged over the sculpt. */
+export interface MoveWish {
+  /** The line as it was when it was taken hold of. */
+  readonly points: readonly SurfacePoint[];
+  /** Where it was taken hold of, and where that is to lie: the nearest place of the sculpt is meant. mm. */
+  readonly from: Triple;
+  readonly to: Triple;
+  /** And from there on along the surface: the way that leads, and as far, mm. */
+  readonly push?: Triple;
+}
+
+/** The line where it was dragged to, and where on it the hand is, mm. */
+export interface MovedLine extends AcrossLine {
+  readonly at: Triple;
+}
+
 /** Lines across faces, drawn on the sculpt of the last compute. */
 export interface Drawing {
   /**
@@ -71,6 +87,8 @@ export interface Drawing {
    * @returns fails with `seams/no-path`, `seams/too-many-planes` or `seams/missed`.
    */
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>>;
+  /** @returns fails with `seams/no-path` or as the line itself is refused. */
+  moveLine(wish: MoveWish): Promise<Result<MovedLine>>;
   /** The strokes of an SVG file, as `readSvgDrawing` reads them. */
   readDrawing(text: string): Promise<Result<FlatDrawing>>;
   /** @returns fails with `drawing/missed` or `seams/no-sculpt`. */

@@ -1,14 +1,20 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import { readSvgDrawing, type FlatDrawing } from '../geom/svg-drawing.ts';
-import { length3, sub3 } from '../geom/vec.ts';
+import { add3, dot3, length3, scale3, sub3, vec3, type Vec3 } from '../geom/vec.ts';
+import type { SurfaceHit } from '../geom/bvh.ts';
+import { triangleNormal } from '../mesh/measure.ts';
+import type { Mesh } from '../mesh/mesh.ts';
 import type { MeshLine } from '../mesh/lines/mesh-line.ts';
-import { placeOf } from '../mesh/lines/mesh-point.ts';
+import { placeOf, pointAtPlace } from '../mesh/lines/mesh-point.ts';
+import { movedLineSteps } from '../mesh/lines/moved-line.ts';
 import { surfaceOf } from '../mesh/surface.ts';
+import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import type { Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+import { pathLineSteps } from '../steps/seams/path-line.ts';
 import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
 import { drawWishSteps, isAmong, mirroredWish, wishOnMesh, type AcrossMeshLine } from './across-lines.ts';
-import type { AcrossLine, AcrossWish, Drawing, LaidDrawing, LayWish } from './drawing-api.ts';
+import type { AcrossLine, AcrossWish, Drawing, LaidDrawing, LayWish, MovedLine, MoveWish } from './drawing-api.ts';
 import { layOnMesh, laySteps, mirroredLay, type LaidLines } from './laid-drawing.ts';
 import { PoliteWork } from './polite-work.ts';
 import { placeAt } from './spot-place.ts';
@@ -31,6 +37,13 @@ export class DrawingDesk implements Drawing {
     const work = new PoliteWork(() => undefined);
     const lines = await runWithPauses(lineSteps(outcome, sculpt, wish, isMirrored), () => work.pause(0));
     return lines.ok ? ok(lines.value.map(({ line, farthestMm }) => told(sculpt, line, farthestMm))) : lines;
+  }
+
+  async moveLine(wish: MoveWish): Promise<Result<MovedLine>> {
+    const sculpt = this.#outcome()?.sculpt;
+    if (sculpt == null) return fail('seams/no-sculpt', 'Open a sculpt first.');
+    const work = new PoliteWork(() => undefined);
+    return await runWithPauses(movedSteps(sculpt, wish), () => work.pause(0));
   }
 
   readDrawing(text: string): Promise<Result<FlatDrawing>> {
@@ -82,6 +95,34 @@ function* laidSteps(
     ...own.value,
     lines: [...lines, ...beyond.value.lines.filter((line) => !isAmong(surface, line, lines))],
   });
+}
+
+function* movedSteps(
+  sculpt: SizedSculpt,
+  { points, from, to, push = [0, 0, 0] }: MoveWish,
+): Stepwise<Result<MovedLine>> {
+  const { mesh, model } = sculpt;
+  const surface = surfaceOf(mesh);
+  const line = yield* pathLineSteps(mesh, facePolygons(model), { points }, 1);
+  if (!line.ok) return line;
+  const hit = pushedOn(mesh, vec3(...to), vec3(...push));
+  if (hit === null) return fail('seams/no-sculpt', 'Open a sculpt first.');
+  const wanted = pointAtPlace(surface, hit.triangle, hit.point);
+  const moved = yield* movedLineSteps(surface, line.value, vec3(...from), wanted);
+  if (!moved.ok) return moved;
+  const { x, y, z } = placeOf(surface, moved.value.at);
+  return ok({ ...told(sculpt, moved.value.line, undefined), at: [x, y, z] });
+}
+
+/** The place of the surface nearest to another, pushed on along it. */
+function pushedOn(mesh: Mesh, to: Vec3, push: Vec3): SurfaceHit | null {
+  const tree = surfaceTreeOf(mesh);
+  const hit = tree.nearest(to);
+  if (hit === null || length3(push) === 0) return hit;
+  const normal = triangleNormal(mesh.positions, mesh.triangles, hit.triangle);
+  const along = sub3(push, scale3(normal, dot3(push, normal)));
+  const size = length3(along);
+  return size === 0 ? hit : tree.nearest(add3(hit.point, scale3(along, length3(push) / size)));
 }
 
 function told({ mesh, model }: SizedSculpt, { points, closed }: MeshLine, farthestMm: number | undefined): AcrossLine {

@@ -371,6 +371,87 @@ describe('across faces', () => {
   });
 });
 
+describe('a seam is moved', () => {
+  const paths = () => workbench.part?.seams.paths ?? [];
+  /** One seam across faces, half way up between two rows of corners, all the way round. */
+  const ring = async (): Promise<void> => {
+    workbench.setView({ plane: { of: 'section', plane: { point: [0, 50, 0], normal: [0, 1, 0] } } });
+    await restedApp(app);
+    await userEvent.keyboard('8');
+    await vi.waitFor(() => expect(paths()).toHaveLength(1));
+    workbench.setView({ plane: null });
+    await shown(workbench);
+    await restedApp(app);
+  };
+  const moved = async (): Promise<void> => {
+    await vi.waitFor(() => expect(workbench.history?.undoLabel).toBe('move the seam'));
+    await shown(workbench);
+    await restedApp(app);
+  };
+  const heights = (): number[] => heightsOf(paths()[0].points);
+  /** The seam's own corner on the side that looks at the viewer. */
+  const ringCorner = (): number => {
+    const { seams, sculpt } = workbench.bench;
+    const { vertices } = seams!.chains.find(({ kind }) => kind !== 'open')!;
+    return [...vertices].find((v) => sculpt!.positions[3 * v + 2] > 59)!;
+  };
+
+  it('across faces by its line, with the pieces laid flat on the way, and undone as one', async () => {
+    await ring();
+    expect(workbench.bench.pieces?.patches).toHaveLength(2);
+    const [before] = workbench.bench.pieces!.patches.map(({ meshTriangles }) => meshTriangles.length);
+    await drag(ringCorner(), corner(3, 0), corner(4, 0));
+    await moved();
+    // Where it was let go it runs now, on the far side it stayed.
+    expect(Math.max(...heights())).toBeCloseTo(4, 1);
+    expect(Math.min(...heights())).toBeCloseTo(2.5, 6);
+    expect(workbench.bench.pieces?.patches).toHaveLength(2);
+    expect(workbench.bench.pieces!.patches.map(({ meshTriangles }) => meshTriangles.length)).not.toContain(before);
+    expect(workbench.view.previewLines).toBeNull();
+    expect(steps()).toBe(2);
+  });
+
+  it('across faces by keys: 1 mm, with Shift 10, farther along, and let go by Escape', async () => {
+    await ring();
+    const seam = workbench.bench.seams?.chains.find(({ kind }) => kind !== 'open');
+    workbench.setView({ choice: { kind: 'seam', seam: seam!.id } });
+    await restedApp(app);
+    await userEvent.keyboard('m');
+    await restedApp(app);
+    expect(workbench.view.tool).toBe('move');
+    expect(findIn<VerbRow>(app, 'fl-chosen-row', 'fl-verb-row').facts).toBe(WORDS.marking.move.path);
+    await userEvent.keyboard('{Shift>}{ArrowUp}{/Shift}{ArrowUp}');
+    await moved();
+    await vi.waitFor(() => expect(Math.max(...heights())).toBeGreaterThan(2.5 + 10.5 / 20));
+    expect(Math.max(...heights())).toBeLessThan(2.5 + 11.5 / 20);
+    await userEvent.keyboard('n');
+    await restedApp(app);
+    await userEvent.keyboard('{Shift>}{ArrowDown}{/Shift}');
+    await vi.waitFor(() => expect(Math.min(...heights())).toBeLessThan(2.1));
+    await shown(workbench);
+    await userEvent.keyboard('{Escape}');
+    expect([workbench.view.tool, workbench.view.grip]).toEqual(['choose', null]);
+    expect(steps()).toBe(3);
+  });
+
+  it('along edges by keys, from corner to corner', async () => {
+    await stand(corner(rings, 0));
+    await userEvent.keyboard('{ArrowDown}');
+    await userEvent.keyboard('b{Escape}');
+    await marked(upright(0));
+    const seam = workbench.bench.seams?.chains.find(({ kind }) => kind !== 'open');
+    workbench.setView({ choice: { kind: 'seam', seam: seam!.id } });
+    await restedApp(app);
+    await userEvent.keyboard('m');
+    await userEvent.keyboard('{ArrowRight}');
+    await moved();
+    expect(marks()).not.toEqual(upright(0).sort());
+    expect(marks().join(' ')).toMatch(new RegExp(`\\b${corner(3, 1)}\\b`));
+    await userEvent.keyboard('{Escape}');
+    expect(steps()).toBe(2);
+  });
+});
+
 describe('a drawing', () => {
   const paths = () => workbench.part?.seams.paths ?? [];
   const file = (): File =>
