@@ -20,6 +20,7 @@ const STEPS = [
   'foam',
   'dryfit',
   'wear',
+  'shop',
   'nest',
   'tile',
   'write',
