@@ -30,7 +30,12 @@ export async function buildAll(sources = hashSources()) {
   }
   const { build } = await import('vite');
   rmSync(STAMP, { force: true });
-  for (const config of ['vite.config.ts', 'vite.cli.config.ts', 'vite.cli-thread.config.ts']) {
+  for (const config of [
+    'vite.config.ts',
+    'vite.cli.config.ts',
+    'vite.cli-thread.config.ts',
+    'vite.cli-nest-thread.config.ts',
+  ]) {
     await build({ root: ROOT, configFile: join(ROOT, 'scripts', config), logLevel: 'warn' });
   }
   writeFileSync(STAMP, sources);

@@ -9,6 +9,7 @@ import { areasFrom } from './area-option.ts';
 import { WrongUsage } from './exit.ts';
 import { machineFrom } from './machine-option.ts';
 import type { MakeChoices } from './make-command.ts';
+import { nestChoicesFrom, type NestChoices } from './nest-options.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
 import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose-options.ts';
@@ -25,6 +26,7 @@ export type Command =
   | { readonly name: 'inspect'; readonly input: string; readonly json: boolean }
   | { readonly name: 'make'; readonly choices: MakeChoices }
   | { readonly name: 'seams'; readonly choices: ProposeChoices }
+  | { readonly name: 'nest'; readonly choices: NestChoices }
   | { readonly name: 'strip'; readonly choices: StripChoices };
 
 /**
@@ -39,8 +41,8 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (values.version === true) return { name: 'version' };
   const [command, input, ...rest] = positionals;
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
-  if (command !== 'inspect' && command !== 'make' && command !== 'seams')
-    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make or strip.`);
+  if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
+    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest or strip.`);
   if (input === undefined)
     throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
@@ -52,6 +54,7 @@ export function parseCommand(words: readonly string[], today: string): Command {
     if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of make, not of inspect.`);
     return { name: 'inspect', input, json: values.json === true };
   }
+  if (command === 'nest') return { name: 'nest', choices: nestChoicesFrom(input, values) };
   if (command === 'seams') return { name: 'seams', choices: proposeChoicesFrom(input, values, scaleFrom(values)) };
   if (values.json === true) throw new WrongUsage('--json is an option of inspect; make always writes report.json.');
   const stray = PROPOSE_ONLY.find((name) => values[name] !== undefined);
@@ -60,7 +63,7 @@ export function parseCommand(words: readonly string[], today: string): Command {
 }
 
 /** What a command must be told beside its file. */
-const OUT_OF = { inspect: '', seams: ' --out FILE.json', make: ' --out DIR' } as const;
+const OUT_OF = { inspect: '', nest: '', seams: ' --out FILE.json', make: ' --out DIR' } as const;
 
 const OPTIONS = {
   help: { type: 'boolean', short: 'h' },
@@ -105,6 +108,7 @@ const OPTIONS = {
   overlap: { type: 'string' },
   dxf: { type: 'boolean' },
   'svg-sheets': { type: 'boolean' },
+  png: { type: 'string' },
   cutter: { type: 'string' },
   'cut-width': { type: 'string' },
   bridges: { type: 'string' },

@@ -2,6 +2,7 @@ import { parseCommand } from './args.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
+import { nestCommand } from './nest-command.ts';
 import { proposeCommand } from './propose-command.ts';
 import { stripCommand } from './strip-command.ts';
 import { USAGE } from './usage.ts';
@@ -41,6 +42,10 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
     case 'seams':
       return await proposeCommand(command.choices, (line) => {
         process.stdout.write(line);
+      });
+    case 'nest':
+      return await nestCommand(command.choices, (line) => {
+        process.stderr.write(line);
       });
     case 'strip':
       return await stripCommand(command.choices);

@@ -106,6 +106,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
                             cutter, in mm, pieces as they lie on it
       --svg-sheets          the same as SVG, in hairlines and filled
+      --png DPI             a picture of each page and each sheet, with so many
+                            dots to the inch
       --cutter blade|laser  what cuts them: says what a laser must never cut,
                             unless it is a blade, and how wide the cut is
       --cut-width MM        what the cut takes away, default 0 for a blade, 0.2
@@ -114,6 +116,14 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             wide, as 4,2
       --date YYYY-MM-DD     date on the paper, default today; the same input
                             and date give the same bytes
+
+  node dist/cli.js nest INSTANCE.json [--out FILE.json] [options]
+      Lays pieces on a strip of given height, as short as it can. Ctrl-C stops
+      it sooner.
+
+      --seconds S           how long, from the start, default 10
+      --moves N             or after so many moves: the same on every machine
+      --seed N              another number looks elsewhere, default 1
 
   node dist/cli.js strip --out DIR [--thickness MM] [--paper NAME] [--margin MM]
       Writes test-strip.pdf: a strip to bend, from which the neutral fraction of

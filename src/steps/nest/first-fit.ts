@@ -1,0 +1,113 @@
+import { fitsRoom, type Layout, type Rooms } from './layout.ts';
+import type { PoseTable } from './pose-table.ts';
+import { Surroundings } from './surroundings.ts';
+
+/**
+ * Lays pieces one by one, the largest first, each as far to the left (of equals: as low) as a corner of what lies there already lets it: first rooms
+ * are filled first. What is beyond `movable` lies already.
+ * @param layout  gets the places of its movable pieces; their poses say which shapes they are.
+ * @param rooms   see {@link Rooms}.
+ * @returns numbers of pieces for which no place was found, in the order they were tried.
+ */
+export function firstFit(table: PoseTable, layout: Layout, rooms: Rooms): readonly number[] {
+  const order = Array.from({ length: layout.movable }, (_, i) => i).sort(
+    (i, j) => sizeOf(table, layout.pose[j]) - sizeOf(table, layout.pose[i]) || i - j,
+  );
+  const fixed = Array.from({ length: layout.count - layout.movable }, (_, i) => layout.movable + i);
+  const laid: number[] = [...fixed];
+  const lost: number[] = [];
+  const finder = new CornerFinder(table, layout, rooms);
+  for (const i of order) {
+    if (finder.lay(i, laid)) laid.push(i);
+    else lost.push(i);
+  }
+  return lost;
+}
+
+/** Longest pieces first, of equals the wide. */
+function sizeOf(table: PoseTable, pose: number): number {
+  const [w, h] = [table.maxX[pose] - table.minX[pose], table.maxY[pose] - table.minY[pose]];
+  return w * h + Math.max(w, h) ** 2;
+}
+
+class CornerFinder {
+  readonly #table: PoseTable;
+  readonly #layout: Layout;
+  readonly #rooms: Rooms;
+  readonly #around: Surroundings;
+  readonly #ones: Float64Array;
+  readonly #corners = new Map<number, Float64Array>();
+
+  constructor(table: PoseTable, layout: Layout, rooms: Rooms) {
+    this.#table = table;
+    this.#layout = layout;
+    this.#rooms = rooms;
+    this.#around = new Surroundings(table, layout.count);
+    this.#ones = new Float64Array(layout.count ** 2).fill(1);
+  }
+
+  /** Lays one piece among those that lie already. @returns false where it finds no place. */
+  lay(piece: number, laid: readonly number[]): boolean {
+    const table = this.#table;
+    const shape = table.shapeOf[this.#layout.pose[piece]];
+    const [first, end] = [table.firstOf[shape], table.firstOf[shape + 1]];
+    for (let room = 0; room < this.#rooms.length / 4; room += 1) {
+      let best: { pose: number; x: number; y: number; score: number } | null = null;
+      for (let pose = first; pose < end; pose += 1) {
+        if (!fitsRoom(table, pose, this.#rooms, room)) continue;
+        const found = this.#leftmost(piece, pose, room, laid, best?.score ?? Infinity);
+        if (found !== null) best = { pose, ...found };
+      }
+      if (best === null) continue;
+      this.#layout.pose[piece] = best.pose;
+      this.#layout.x[piece] = best.x;
+      this.#layout.y[piece] = best.y;
+      return true;
+    }
+    return false;
+  }
+
+  #leftmost(piece: number, pose: number, room: number, laid: readonly number[], under: number) {
+    const table = this.#table;
+    const [rooms, layout] = [this.#rooms, this.#layout];
+    const [x0, y0] = [rooms[4 * room] - table.minX[pose], rooms[4 * room + 1] - table.minY[pose]];
+    const [x1, y1] = [rooms[4 * room + 2] - table.maxX[pose], rooms[4 * room + 3] - table.maxY[pose]];
+    this.#around.gather(layout, this.#ones, piece, pose, laid);
+    let [score, bestX, bestY] = [under, NaN, NaN];
+    const offer = (x: number, y: number): void => {
+      if (!(x >= x0 && x <= x1 && y >= y0 && y <= y1)) return;
+      // The right edge counts, so that turns are chosen that lie flat against what is there.
+      const mark = x + table.maxX[pose] + 1e-3 * (y - y0);
+      if (mark >= score || this.#around.priceAt(x, y, 0) > 0) return;
+      [score, bestX, bestY] = [mark, x, y];
+    };
+    offer(x0, y0);
+    offer(x0, y1);
+    for (const j of laid) {
+      const other = layout.pose[j];
+      const corners = this.#cornersOf(table.gridOf(other, pose));
+      const [a, b, c, d] = table.turns[other];
+      let [lastX, lastY] = [NaN, NaN];
+      for (let k = 0; k < corners.length; k += 2) {
+        const x = layout.x[j] + a * corners[k] + b * corners[k + 1];
+        const y = layout.y[j] + c * corners[k] + d * corners[k + 1];
+        offer(Math.round(x), Math.round(y));
+        for (const wall of [y0, y1]) {
+          if ((lastY - wall) * (y - wall) < 0)
+            offer(Math.ceil(lastX + ((x - lastX) * (wall - lastY)) / (y - lastY)) + 1, wall);
+        }
+        if ((lastX - x0) * (x - x0) < 0) offer(x0, Math.ceil(lastY + ((y - lastY) * (x0 - lastX)) / (x - lastX)) + 1);
+        [lastX, lastY] = [x, y];
+      }
+    }
+    return score < under ? { x: bestX, y: bestY, score } : null;
+  }
+
+  #cornersOf(grid: number): Float64Array {
+    const known = this.#corners.get(grid);
+    if (known !== undefined) return known;
+    const made = this.#table.grids[grid].clearCorners();
+    this.#corners.set(grid, made);
+    return made;
+  }
+}

@@ -1,0 +1,80 @@
+import { boxOfPoints } from '../../geom/ring.ts';
+import { DepthGrid } from './depth-grid.ts';
+import { noFitRings } from './no-fit.ts';
+import { turnOf, turnRing, type Shape, type Turn } from './shape.ts';
+
+/**
+ * Places nearer than this to the border of a no-fit area count as overlapping, in steps of the lattice: more than its corners are off by rounding, and
+ * those of shapes that are turned other than by quarters.
+ */
+const CLEAR_OF_QUARTERS = 1;
+const CLEAR_OF_TURNS = 4;
+
+/** Every way every shape may lie, numbered through, and what any two of them need to be clear of each other, found when first asked for. */
+export class PoseTable {
+  readonly shapes: readonly Shape[];
+  readonly count: number;
+  /** First pose of each shape; one more at the end. */
+  readonly firstOf: Int32Array;
+  readonly shapeOf: Int32Array;
+  readonly turns: readonly Turn[];
+  /** How far apart, in steps, two pieces must be to count as clear of each other. */
+  readonly clear: number;
+  readonly minX: Float64Array;
+  readonly minY: Float64Array;
+  readonly maxX: Float64Array;
+  readonly maxY: Float64Array;
+  readonly grids: DepthGrid[] = [];
+  /** Number of the grid for two poses, or -1. */
+  readonly #gridOf: Int32Array;
+  readonly #known = new Map<string, number>();
+
+  constructor(shapes: readonly Shape[]) {
+    this.shapes = shapes;
+    this.firstOf = new Int32Array(shapes.length + 1);
+    for (const [i, { stances }] of shapes.entries()) this.firstOf[i + 1] = this.firstOf[i] + stances.length;
+    this.count = this.firstOf[shapes.length];
+    this.shapeOf = Int32Array.from(shapes.flatMap(({ stances }, i) => stances.map(() => i)));
+    this.turns = shapes.flatMap(({ stances }) => stances.map(turnOf));
+    this.clear = this.turns.every((turn) => turn.every(Number.isInteger)) ? CLEAR_OF_QUARTERS : CLEAR_OF_TURNS;
+    const boxes = this.turns.map((_, pose) => boxOfPoints(this.ringsOf(pose)[0]));
+    this.minX = Float64Array.from(boxes, ({ minX }) => minX);
+    this.minY = Float64Array.from(boxes, ({ minY }) => minY);
+    this.maxX = Float64Array.from(boxes, ({ maxX }) => maxX);
+    this.maxY = Float64Array.from(boxes, ({ maxY }) => maxY);
+    this.#gridOf = new Int32Array(this.count * this.count).fill(-1);
+  }
+
+  /** The shape's rings as they lie in a pose, whole numbers about its nought. */
+  ringsOf(pose: number): readonly Float64Array[] {
+    const turn = this.turns[pose];
+    return this.shapes[this.shapeOf[pose]].rings.map((ring) => turnRing(ring, turn).map(Math.round));
+  }
+
+  /** Grid of the places, seen from `still` as its shape was drawn, where `moving` overlaps it. */
+  gridOf(still: number, moving: number): number {
+    const at = still * this.count + moving;
+    const known = this.#gridOf[at];
+    return known >= 0 ? known : (this.#gridOf[at] = this.#found(still, moving));
+  }
+
+  #found(still: number, moving: number): number {
+    const [a, b] = [this.shapeOf[still], this.shapeOf[moving]];
+    const seen = relativeTurn(this.turns[still], this.turns[moving]);
+    const key = `${a} ${b} ${seen.map((value) => Math.round(value * 1e7)).join(' ')}`;
+    const known = this.#known.get(key);
+    if (known !== undefined) return known;
+    const parts = this.shapes[b].parts.map((part) => turnRing(part, seen));
+    this.grids.push(new DepthGrid(noFitRings(this.shapes[a].parts, parts), this.clear));
+    this.#known.set(key, this.grids.length - 1);
+    return this.grids.length - 1;
+  }
+}
+
+/** `b` as it looks to one who is turned by `a`: the inverse of `a`, then `b`. A turn's inverse is its transpose. */
+const relativeTurn = ([a, b, c, d]: Turn, [e, f, g, h]: Turn): Turn => [
+  a * e + c * g,
+  a * f + c * h,
+  b * e + d * g,
+  b * f + d * h,
+];
