@@ -23,6 +23,14 @@ const ROWS = [
   'pages',
 ] as const satisfies readonly Row[];
 
+/** Something told of one answer or of several. */
+interface Reason {
+  readonly kinds: readonly ProposalKind[];
+  readonly isBroken: boolean;
+  readonly text: string;
+  readonly triangle: number;
+}
+
 /** Seams found by search: how to begin, three answers side by side with their figures, and the way to take one. */
 @customElement('fl-proposals')
 export class ProposalTable extends JobSection {
@@ -77,6 +85,9 @@ export class ProposalTable extends JobSection {
       }
       .wrong {
         color: var(--wrong);
+      }
+      .wrong,
+      .look {
         font-weight: 700;
       }
       .reasons {
@@ -115,7 +126,7 @@ export class ProposalTable extends JobSection {
     if (this.proposals?.state === 'looking') return nothing;
     const hasSeams = (this.sculptPart?.seams.edges.length ?? 0) > 0;
     const hidden = this.sculptPart?.hiddenSide ?? 'nowhere';
-    const limit = this.limitPct ?? limitsOnBench(this.project, 1).tooMuchPct;
+    const limit = this.#limit();
     return html`<div class="row begin">
       <button aria-keyshortcuts="M" @click=${() => this.ask('propose')}>${words.begin}<kbd>M</kbd></button>
       ${hasSeams ? html`<button title=${words.restWhy} @click=${() => this.ask('propose-rest')}>${words.rest}</button>` : nothing}
@@ -140,6 +151,10 @@ export class ProposalTable extends JobSection {
         </select>
       </label>
     </div>`;
+  }
+
+  #limit(): number {
+    return this.limitPct ?? limitsOnBench(this.project, 1).tooMuchPct;
   }
 
   #table({ answers }: Proposals) {
@@ -219,22 +234,31 @@ export class ProposalTable extends JobSection {
     }
   }
 
-  /** Which limit stops it, and where: pointing at it lights the place up. */
+  /** Which limit stops it, or where a bend is tight, and where that is: pointing at it lights the place up. Said of several at once, it is said once. */
   #reasons(answers: Proposals['answers']) {
-    const broken = PROPOSAL_KINDS.flatMap((kind) => {
-      const answer = answers[kind];
-      return answer === undefined || answer.isFeasible ? [] : answer.reasons.map((reason) => ({ kind, ...reason }));
-    });
-    if (broken.length === 0) return nothing;
+    const told = new Map<string, Reason>();
+    for (const kind of PROPOSAL_KINDS) {
+      const { isFeasible = true, reasons = [] } = answers[kind] ?? {};
+      for (const { text, triangle } of reasons) {
+        const key = `${isFeasible} ${triangle} ${text}`;
+        const kinds = [...(told.get(key)?.kinds ?? []), kind];
+        told.set(key, { kinds, isBroken: !isFeasible, text, triangle });
+      }
+    }
+    if (told.size === 0) return nothing;
     return html`<ul class="reasons small">
-      ${broken.map(({ kind, text, triangle }) => {
-        const light = (): void => this.point({ triangles: [triangle] });
-        const dark = (): void => this.point(null);
-        return html`<li @pointerenter=${light} @pointerleave=${dark}>
-          <span class="wrong">${PROPOSE_WORDS.broken}</span>, ${PROPOSE_WORDS.kinds[kind]}: ${text}
-        </li>`;
-      })}
+      ${[...told.values()].map((reason) => this.#reason(reason))}
     </ul>`;
+  }
+
+  #reason({ kinds, isBroken, text, triangle }: Reason) {
+    const words = PROPOSE_WORDS;
+    const light = (): void => this.point({ triangles: [triangle] });
+    const dark = (): void => this.point(null);
+    const name = kinds.length === PROPOSAL_KINDS.length ? words.all : kinds.map((kind) => words.kinds[kind]).join(', ');
+    return html`<li @pointerenter=${light} @pointerleave=${dark}>
+      <span class=${isBroken ? 'wrong' : 'look'}>${isBroken ? words.broken : words.bent}</span>, ${name}: ${text}
+    </li>`;
   }
 
   #show(kind: ProposalKind | null): void {
@@ -252,7 +276,7 @@ export class ProposalTable extends JobSection {
     const input = event.target as HTMLInputElement;
     const pct = input.valueAsNumber;
     if (pct >= 0.5 && pct <= 50) this.dispatchEvent(new ViewEvent({ proposalPct: pct }));
-    else this.requestUpdate();
+    else input.value = String(this.#limit());
   }
 }
 

@@ -52,6 +52,8 @@ export const PROPOSE_WORDS = {
   take: 'Take it',
   picture: (kind: ProposalKind, pieces: number) => `${KINDS[kind]}: ${pieces} flat pieces beside each other`,
   broken: 'Breaks a limit',
+  bent: 'Bends tightly',
+  all: 'all three',
   taken: 'take a proposal',
   costs: {
     verb: 'what would it cost to join each seam?',

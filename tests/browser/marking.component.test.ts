@@ -749,6 +749,31 @@ describe('proposals', () => {
     expect(texts.find((text) => text.startsWith('Stretch'))).toMatch(/^Stretch 0\.0/);
     expect(texts.find((text) => text.startsWith('Sheets'))).toBe('Sheets 1 1 1');
     expect(await axeFaults(app)).toEqual([]);
+    // What is told of all three is told once, and of an answer that holds as a bend.
+    const { proposals } = workbench.view;
+    const reasons = [{ text: 'Its skin is strained 14 %.', triangle: 0 }];
+    const { few, between, simple } = proposals!.answers;
+    const bent = [few, between, simple].map((answer) => ({ ...answer!, reasons }));
+    workbench.setView({ proposals: { ...proposals!, answers: { few: bent[0], between: bent[1], simple: bent[2] } } });
+    await restedApp(app);
+    expect(inTable('.reasons').textContent.replace(/\s+/g, ' ').trim()).toBe(
+      'Bends tightly, all three: Its skin is strained 14 %.',
+    );
+    workbench.setView({
+      proposals: {
+        ...proposals!,
+        answers: { few: { ...bent[0], isFeasible: false }, between: bent[1], simple: simple! },
+      },
+    });
+    await restedApp(app);
+    expect([...inTable('.reasons').children].map(({ textContent }) => textContent.trim().replace(/:.*/s, ''))).toEqual([
+      'Breaks a limit, Few pieces',
+      'Bends tightly, Between',
+    ]);
+    const limit = inTable<HTMLInputElement>('.begin input');
+    await userEvent.fill(limit, '99');
+    await userEvent.keyboard('{Enter}');
+    expect(limit.valueAsNumber).toBeLessThan(50);
     const [cell] = inTable('tbody').querySelectorAll('td + td');
     cell.dispatchEvent(new PointerEvent('pointerenter'));
     await vi.waitFor(() => expect(workbench.view.preview).toHaveLength(rings));
