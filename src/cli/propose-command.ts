@@ -36,7 +36,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
     const end = new SearchEnd(choices.end);
     const proposal = await propose(
       {
-        mesh: ground.sculpt.mesh,
+        mesh: ground.surface.mesh,
         positions: ground.positions,
         ...(ground.surfaceOf === undefined ? {} : { surfaceOf: ground.surfaceOf }),
         limits: ground.limits,

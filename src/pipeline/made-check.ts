@@ -2,7 +2,6 @@ import { Cancelled, type Work } from '../base/work.ts';
 import type { Project } from '../project/project.ts';
 import type { EarlyOutcome } from './outcome.ts';
 import { Pipeline } from './pipeline.ts';
-import { proposedPairs } from './proposal-files.ts';
 import type { Proposal } from './propose/proposal.ts';
 import type { Source } from './sculpt-stage.ts';
 import type { SeamGround } from './seam-ground.ts';
@@ -23,13 +22,13 @@ export interface BeyondWhenMade {
 export async function beyondWhenMade(
   project: Project,
   sources: ReadonlyMap<string, Source>,
-  { sculpt, limits }: Pick<SeamGround, 'sculpt' | 'limits'>,
+  { surface, limits }: Pick<SeamGround, 'surface' | 'limits'>,
   proposal: Proposal,
   work: Work,
 ): Promise<readonly BeyondWhenMade[]> {
   const pipeline = new Pipeline();
   for (const [hash, source] of sources) pipeline.putSource(hash, source);
-  const seams = { edges: proposedPairs(sculpt.mesh, proposal), paths: [] };
+  const seams = surface.marksOf(proposal.seams.isSeam);
   const parts = project.parts.map((part) => ({ ...part, seams }));
   const laid = await laidFlat(pipeline, { ...project, parts }, work);
   const made = new Map(laid?.cut.patches.map(({ meshTriangles }, i) => [meshTriangles[0], laid.flats[i]]));

@@ -3,14 +3,12 @@ import type { Patch } from '../model/patch.ts';
 import type { PieceGround, ProposedPiece, Proposal } from './propose/proposal.ts';
 import type { SeamGround } from './seam-ground.ts';
 
-/** The seams of a proposal as pairs of corners in file numbers. */
-export const proposedPairs = ({ fileVertex }: Mesh, { edges }: Proposal): readonly (readonly [number, number])[] =>
-  edges.map(([v, w]) => [fileVertex[v], fileVertex[w]] as const);
-
 /** The seams of a proposal as a seam file, tied to the file they were found on. */
-export function seamFileText({ sculpt: { mesh, model } }: Pick<SeamGround, 'sculpt'>, proposal: Proposal): string {
-  const pairs = proposedPairs(mesh, proposal).map(([v, w]) => `[${v},${w}]`);
-  return `{"version":1,"modelHash":"${model.hash}","edges":[\n${pairs.join(',\n')}\n]}\n`;
+export function seamFileText({ sculpt: { model }, surface }: SeamGround, { seams }: Proposal): string {
+  const { edges, paths } = surface.marksOf(seams.isSeam);
+  const lines = (list: readonly unknown[]): string => list.map((one) => JSON.stringify(one)).join(',\n');
+  const more = paths.length === 0 ? '' : `,"paths":[\n${lines(paths)}\n]`;
+  return `{"version":1,"modelHash":"${model.hash}","edges":[\n${lines(edges)}\n]${more}}\n`;
 }
 
 /**
@@ -63,8 +61,8 @@ export interface ReportedPiece {
 
 /** The report of a proposal. */
 export function proposalReport(ground: SeamGround, proposal: Proposal): ProposalReport {
-  const { sculpt, thicknessMm, limits } = ground;
-  const { mesh, model, mmPerUnit } = sculpt;
+  const { sculpt, surface, thicknessMm, limits } = ground;
+  const { model, mmPerUnit } = sculpt;
   const { stretchPct, squashPct, sheet, leastWidthMm } = limits;
   return {
     schemaVersion: 1,
@@ -86,7 +84,7 @@ export function proposalReport(ground: SeamGround, proposal: Proposal): Proposal
     moves: proposal.moves,
     feasible: proposal.feasible,
     reasons: proposal.reasons.map(({ limit, piece, text }) => ({ limit, piece: piece + 1, text })),
-    pieces: proposal.perPiece.map((piece) => reportedPiece(mesh, ground, piece)),
+    pieces: proposal.perPiece.map((piece) => reportedPiece(surface.mesh, ground, piece)),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Finding } from '../base/finding.ts';
-import { fail, ok, type Result } from '../base/result.ts';
+import { ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
 import type { Patch } from '../model/patch.ts';
@@ -7,6 +7,7 @@ import type { SeamSet } from '../model/seams.ts';
 import type { Project } from '../project/project.ts';
 import { shellLayerSteps } from '../steps/shell/make-shell-layer.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import { DrawnLines } from './drawn-lines.ts';
 import { foamGround } from './foam-ground.ts';
 import { layerPlans } from './layer-plan.ts';
 import { mirrorOfSculpt } from './mirror-of-sculpt.ts';
@@ -14,7 +15,9 @@ import type { SizedSculpt } from './outcome.ts';
 import { REFERENCE_LIMITS, type PieceGround, type ProposalLimits } from './propose/proposal.ts';
 import { Run, Stopped } from './run.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
+import { searchSurface, type SearchSurface } from './search-surface.ts';
 import { seamWishesOf, type SeamWishes } from './seam-wishes.ts';
+import { shellOnLines } from './shell-on-lines.ts';
 import { shellChoice } from './shells.ts';
 import { SimplifyStage } from './simplify-stage.ts';
 
@@ -24,7 +27,9 @@ export type LimitsKind = 'foam' | 'reference';
 /** What seams are proposed on. */
 export interface SeamGround {
   readonly sculpt: SizedSculpt;
-  /** Surface that is laid flat, x y z per vertex of the sculpt's mesh, mm: where the outermost sheet keeps its length, or the sculpt itself. */
+  /** The sculpt, or that cut finer along paths: what all below is counted on. */
+  readonly surface: SearchSurface;
+  /** Surface that is laid flat, x y z per vertex of that mesh, mm: where the outermost sheet keeps its length, or the sculpt itself. */
   readonly positions: Float64Array;
   /** Where a piece keeps its length once it is made, where that may be elsewhere. */
   readonly surfaceOf?: (patch: Patch) => PieceGround;
@@ -49,7 +54,7 @@ export interface GroundWish {
 
 /**
  * Reads and sizes the sculpt of a project and finds the surface and the limits of its foam.
- * @returns fails as reading, sizing and marking seams do; seams that are no edges of the sculpt are the file's fault.
+ * @returns fails as reading, sizing and marking seams do; seams that are no edges of the sculpt are the file's fault, and so are lost paths.
  */
 export async function seamGround(
   project: Project,
@@ -58,36 +63,38 @@ export async function seamGround(
   work: Work,
 ): Promise<Result<SeamGround>> {
   const [part] = project.parts;
-  const run = new Run(project, part, {});
+  const run = new Run(project, part, { strictSeams: true });
   const stage = new SculptStage();
   for (const [hash, source] of sources) stage.putSource(hash, source);
   try {
     await stage.make(run, shareOfWork(work, 0, 0.6));
     await new SimplifyStage().make(run, shareOfWork(work, 0.6, 0.8));
+    run.drawn = (await new DrawnLines().of(run, shareOfWork(work, 0.8, 0.85))).surface;
   } catch (error) {
     if (error instanceof Stopped) return { ok: false, problem: error.problem };
     throw error;
   }
   const sculpt = run.needSculpt();
-  const { mesh } = sculpt;
-  if (part.seams.paths.length > 0)
-    return fail('seams/paths', 'Seams across faces cannot be begun from: leave only seams along edges of the sculpt.');
-  const seams = seamSetFromMarks(mesh, part.seams, true);
+  const surface = searchSurface(sculpt, part, run.drawn, () => true);
+  const { mesh } = surface;
+  const seams = seamSetFromMarks(mesh, surface.part.seams, true);
   if (!seams.ok) return seams;
-  const found = { sculpt, seams: seams.value, findings: [...run.findings, ...seams.notes] };
+  const found = { sculpt, surface, seams: seams.value, findings: [...run.findings, ...seams.notes] };
   if (kind === 'reference') {
     const { stretchPct, squashPct } = REFERENCE_LIMITS;
     const limits = { ...REFERENCE_LIMITS, stretchPct: limitPct ?? stretchPct, squashPct: limitPct ?? squashPct };
-    return ok({ ...found, positions: mesh.positions, thicknessMm: 0, limits, wishes: {} });
+    return ok({ ...found, positions: mesh.positions, thicknessMm: 0, limits, wishes: surface.withPaths({}) });
   }
   const [plan] = layerPlans(part);
   const foam = run.foam(plan.choice.foam);
-  const shell = await runWithPauses(shellLayerSteps(mesh, shellChoice(run, plan)), () => work.pause(0.9));
+  const whole = await runWithPauses(shellLayerSteps(sculpt.mesh, shellChoice(run, plan)), () => work.pause(0.9));
+  const shell = run.drawn === null ? whole : shellOnLines(whole, sculpt.mesh, run.drawn.cut);
   const { choice } = plan;
-  const onFoam = foamGround(mesh, shell, { part, choice, foam }, limitPct);
+  const onFoam = foamGround(mesh, shell, { part: surface.part, choice, foam }, limitPct);
   const mirror = isMirrored
-    ? await mirrorOfSculpt(mesh, part, sculpt.mmPerUnit ?? 1, shareOfWork(work, 0.95, 1))
+    ? await mirrorOfSculpt(sculpt.mesh, part, sculpt.mmPerUnit ?? 1, shareOfWork(work, 0.95, 1))
     : null;
-  const wishes = seamWishesOf(mesh, part, seams.value, mirror);
+  const opposite = mirror === null ? null : surface.edgesOnMesh(mirror.partners.ofEdge);
+  const wishes = surface.withPaths(seamWishesOf(mesh, surface.part, seams.value, opposite));
   return ok({ ...found, ...onFoam, thicknessMm: choice.thicknessMm, wishes });
 }

@@ -1,5 +1,4 @@
 import type { Mesh } from '../mesh/mesh.ts';
-import type { Mirror } from '../mesh/mirror/mirror.ts';
 import { hiddenDirection } from '../model/hidden-side.ts';
 import type { SeamSet } from '../model/seams.ts';
 import type { SculptPart } from '../project/project.ts';
@@ -20,23 +19,22 @@ export interface SeamWishes {
 
 /**
  * @param seams  as they are now.
- * @param mirror of the same mesh, or null.
+ * @param opposite  per edge its partner beyond the mirror, itself on the mirror line, or -1; null where there is no mirror.
  */
 export function seamWishesOf(
   mesh: Mesh,
   part: Pick<SculptPart, 'regions' | 'heldSeams' | 'pieceSettings' | 'hiddenSide' | 'upAxis'>,
   seams: SeamSet,
-  mirror: Mirror | null,
+  opposite: Int32Array | null,
 ): SeamWishes {
-  const opposite = mirror?.partners.ofEdge;
   return {
     weights: edgeWeights(mesh, {
       regions: part.regions,
       ...(part.hiddenSide === undefined ? {} : { hidden: hiddenDirection(part.hiddenSide, part.upAxis) }),
-      ...(opposite === undefined ? {} : { mirror: opposite }),
+      ...(opposite === null ? {} : { mirror: opposite }),
     }),
     locked: heldEdges(mesh, seams, part.heldSeams ?? []),
     fixedTriangles: heldTriangles(mesh, seams, part.pieceSettings),
-    ...(opposite === undefined ? {} : { mirror: opposite }),
+    ...(opposite === null ? {} : { mirror: opposite }),
   };
 }

@@ -166,7 +166,7 @@ function wishOf(outcome: Outcome, { from, limitPct, only }: ProposalAsk): Omit<P
   const { mesh } = sculpt;
   const marked = seamSetFromMarks(mesh, part.seams, false);
   if (!marked.ok) return null;
-  const wishes = seamWishesOf(mesh, part, marked.value, mirror);
+  const wishes = seamWishesOf(mesh, part, marked.value, mirror?.partners.ofEdge ?? null);
   const start = from === 'rest' ? marked.value : heldAlone(mesh, marked.value, wishes);
   return {
     mesh,

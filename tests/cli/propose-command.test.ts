@@ -1,9 +1,13 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { QUIET_WORK } from '../../src/base/work.ts';
 import { Refused } from '../../src/cli/exit.ts';
+import { changePart, openInput, seamsFrom } from '../../src/cli/open-input.ts';
 import { proposeCommand } from '../../src/cli/propose-command.ts';
 import type { ProposeChoices } from '../../src/cli/propose-options.ts';
+import { readInput } from '../../src/cli/read-input.ts';
+import { Pipeline } from '../../src/pipeline/pipeline.ts';
 import type { ProposalReport } from '../../src/pipeline/proposal-files.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { checkProposal } from '../reference/recompute/check-proposal.mjs';
@@ -41,6 +45,16 @@ async function run(input: string, change: Partial<ProposeChoices> = {}): Promise
     (line) => lines.push(line),
   );
   return { out, report, lines, said };
+}
+
+/** How many pieces `make` parts a model into along a seam file. */
+async function piecesOf(model: string, seamFile: string): Promise<number | undefined> {
+  const scale = { by: 'unit', unit: 'cm' } as const;
+  const { project, sources } = await openInput(await readInput(model), scale);
+  const pipeline = new Pipeline();
+  for (const [hash, source] of sources) pipeline.putSource(hash, source);
+  const marked = changePart(project, { scale, ...(await seamsFrom(seamFile, project)) });
+  return (await pipeline.run(marked, QUIET_WORK, { strictSeams: true })).cut?.patches.length;
 }
 
 const json = (path: string): unknown => JSON.parse(readFileSync(path, 'utf8'));
@@ -85,6 +99,23 @@ describe('seams found from a terminal', () => {
     const first = await run(HAMMER);
     const kept = await run(HAMMER, { from: first.out, end: { moves: 0 } });
     expect(reportOf(kept).lengthOverRootArea).toBeCloseTo(reportOf(first).lengthOverRootArea, 9);
+  });
+
+  it.each<[string, Partial<ProposeChoices>]>([
+    ['as research measures', { kind: 'reference', limitPct: 1 }],
+    ['in foam', { kind: 'foam', thicknessMm: 6, limitPct: 4 }],
+  ])('keep paths across faces they begin from, %s, and part as many pieces when made', async (_, wish) => {
+    const across = [{ points: [{ vertex: 0 }, { vertex: 18 }], kind: 'butt' }];
+    const [from] = scratchFiles({ 'from.json': JSON.stringify({ version: 1, paths: across }) });
+    const made = await run(HAMMER, { ...wish, from, end: { moves: 60 } });
+    const seams = json(made.out) as { edges: [number, number][]; paths: typeof across };
+    expect(seams.edges.length).toBeGreaterThan(0);
+    expect(seams.paths[0]).toEqual(across[0]);
+    expect(await piecesOf(HAMMER, made.out)).toBe(reportOf(made).pieceCount);
+    // And from its own answer it goes on.
+    const again = await run(HAMMER, { ...wish, from: made.out, end: { moves: 0 } });
+    expect(reportOf(again).pieceCount).toBe(reportOf(made).pieceCount);
+    expect(reportOf(again).seamLengthMm).toBeCloseTo(reportOf(made).seamLengthMm, 3);
   });
 
   it('are alike on both sides where that is wished', async () => {
@@ -156,12 +187,12 @@ describe('refused in one sentence', () => {
       /s\.json: .*not joined by an edge/,
     ],
     [
-      'seams across faces',
+      'a path that names no place of the model',
       () =>
         run(HAMMER, {
-          from: scratchFiles({ 's.json': '{"version":1,"paths":[{"points":[{"vertex":0},{"vertex":6}]}]}' })[0],
+          from: scratchFiles({ 's.json': '{"version":1,"paths":[{"points":[{"vertex":0},{"vertex":99999}]}]}' })[0],
         }),
-      /s\.json: Seams across faces cannot be begun from/,
+      /s\.json: Point 2 of path 1 is corner 99999/,
     ],
     [
       'seams of another model',

@@ -53,7 +53,12 @@ it('holds all of a piece by one of its faces, and stops at its seams', () => {
 
 it('passes the mirror on', () => {
   const mirror = findMirror(mesh);
-  const wishes = seamWishesOf(mesh, { regions: [], upAxis: 'y', pieceSettings: [] }, seams, mirror);
+  const wishes = seamWishesOf(
+    mesh,
+    { regions: [], upAxis: 'y', pieceSettings: [] },
+    seams,
+    mirror?.partners.ofEdge ?? null,
+  );
   expect(wishes.mirror).toBe(mirror?.partners.ofEdge);
   expect('mirror' in seamWishesOf(mesh, { regions: [], upAxis: 'y', pieceSettings: [] }, seams, null)).toBe(false);
 });
