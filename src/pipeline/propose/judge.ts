@@ -31,7 +31,10 @@ export interface Verdict {
   readonly overlaps: number;
   readonly sheetShare: number;
   readonly widthShare: number;
-  /** By how much it fails, 0 where nothing does: the logarithm of `share`, and a fine for what lies double. */
+  /**
+   * By how much it fails, 0 where nothing does: the logarithm of `share`, and a fine for what lies double. A narrow part is told and
+   * priced, and no piece fails for it.
+   */
   readonly badness: number;
   /** Per triangle of the patch the greater of stretch and squash over its limit. */
   readonly strain: Float64Array;
@@ -273,37 +276,36 @@ export class Judge {
     return { flat, isWhole };
   }
 
-  #measure(patch: Patch, rest: RestShapes, uv: Float64Array, excess: number, overlaps = 0): Verdict {
+  /** @param overlaps  null on the way, where neither these nor narrow parts matter yet. */
+  #measure(patch: Patch, rest: RestShapes, uv: Float64Array, excess: number, overlaps: number | null = null): Verdict {
     const { limits } = this;
     const { major, minor } = measureStretch(rest, uv);
     const stretch99 = percentile99(
       rest,
       major.map((a) => 100 * (a - 1)),
+      limits.isByNumberToo ?? false,
     );
     const squash99 = percentile99(
       rest,
       minor.map((b) => 100 * (1 - b)),
+      limits.isByNumberToo ?? false,
     );
     const strain = major.map((a, t) =>
       Math.max((100 * (a - 1)) / limits.stretchPct, (100 * (1 - minor[t])) / limits.squashPct),
     );
     const onSheet = limits.sheet === undefined ? 0 : sheetShare(uv, limits.sheet);
     const least = limits.leastWidthMm ?? 0;
-    const widthShare = least > 0 ? least / narrowestWidth(patch, uv, least) : 0;
-    const share = Math.max(
-      stretch99 / limits.stretchPct,
-      squash99 / limits.squashPct,
-      onSheet,
-      Math.min(widthShare, 2),
-    );
-    const fine = overlaps > 0 ? OVERLAP_FINE + (OVERLAP_SHARE_FINE * overlaps) / patch.meshTriangles.length : 0;
+    const widthShare = least > 0 && overlaps !== null ? least / narrowestWidth(patch, uv, least) : 0;
+    const share = Math.max(stretch99 / limits.stretchPct, squash99 / limits.squashPct, onSheet);
+    const double = overlaps ?? 0;
+    const fine = double > 0 ? OVERLAP_FINE + (OVERLAP_SHARE_FINE * double) / patch.meshTriangles.length : 0;
     return {
       patch,
       uv,
       share,
       stretch99,
       squash99,
-      overlaps,
+      overlaps: double,
       sheetShare: onSheet,
       widthShare,
       badness: Math.max(0, Math.log(share)) + fine,

@@ -47,9 +47,16 @@ const TURN_PRICE = 0.02;
 const TURN_EDGES = 0.6;
 /** What a sliver next to nothing costs, in roots of the area: more than the dart that takes it away, whatever the dial says. */
 const SLIVER_PRICE = 1.25;
+/** What a piece with a part next to no width costs more: less than a piece that is a sliver, or slivers would not be made one with it. */
+const NARROW_PRICE = 2.2;
+/** A part just under the least width counts as so much of one. */
+const LEAST_NARROW = 0.6;
 
 /** What so much length of tight bend costs beside a seam there: more than the seam. */
 const BEND_PRICE = 1.5;
+
+/** A dart in foam costs this at least, whatever the dial says: it is two edges to glue up to a point, and what lies between two of them is weak. */
+const LEAST_DART_IN_FOAM = 0.1;
 
 /** Makes layouts of seams. */
 export class Assessor {
@@ -66,6 +73,8 @@ export class Assessor {
   readonly slivers: Slivers;
   /** Null where bends do not matter. */
   readonly bends: TightBends | null;
+  /** Of all layouts assessed the one nearest to holding every limit, the earliest of several. */
+  nearest: Layout | null = null;
   readonly #triangleMarks: Uint32Array;
   readonly #edgeMarks: Uint32Array;
 
@@ -83,7 +92,9 @@ export class Assessor {
     this.middlingEdge = graph.length.reduce((sum, each) => sum + each, 0) / graph.edgeCount / this.rootArea;
     const { bend } = judge.limits;
     this.bends = bend === undefined ? null : tightBends(graph.mesh, positions, bend);
-    this.prices = pricesOf(dial);
+    const { piece, dart } = pricesOf(dial);
+    const isOfFoam = (judge.limits.leastWidthMm ?? 0) > 0;
+    this.prices = { piece, dart: isOfFoam ? Math.max(dart, LEAST_DART_IN_FOAM) : dart };
     this.#turnPrice = Math.min(TURN_PRICE, TURN_EDGES * this.middlingEdge);
     // A piece goes by the exclusive or of random marks of its triangles and of the seams inside it (Zobrist 1970).
     const random = seededRandom(0x5ea3);
@@ -141,21 +152,27 @@ export class Assessor {
     const patches = cutTriangles(graph.mesh, { isSeam }, this.positions, touched);
     const all = [...kept.flatMap((i) => before?.verdicts[i].patch ?? []), ...patches];
     const sum = this.sumOf(isSeam, tips.length, all.length, this.#sliversIn(all));
-    const room = Math.min((most - sum.total) / price, mostBadness);
     if (most < sum.total) return null;
     const patchOfTriangle = before?.patchOfTriangle.slice() ?? new Int32Array(graph.mesh.triangles.length / 3);
     patches.forEach((patch, i) => {
       for (const t of patch.meshTriangles) patchOfTriangle[t] = -1 - i;
     });
     const found = kept.map((i) => ({ verdict: before?.verdicts[i], key: before?.keys[i] }));
-    let badness = found.reduce((all, { verdict }) => all + (verdict === undefined ? 0 : this.#badnessOf(verdict)), 0);
-    if (badness > room) return null;
+    let badness = 0;
+    let narrow = 0;
+    const count = (verdict: Verdict): void => {
+      badness += this.#badnessOf(verdict);
+      narrow += this.#narrowOf(verdict);
+    };
+    const room = (): number => Math.min((most - sum.total - narrow) / price, mostBadness) - badness;
+    for (const { verdict } of found) if (verdict !== undefined) count(verdict);
+    if (room() < 0) return null;
     for (const patch of patches) {
       const key = this.#keyOf(isSeam, patch, patchOfTriangle);
       const earlier = before === null ? [] : earlierOf(before, patch);
-      const verdict = await this.judge.judge(key, patch, earlier, this.isSettled(patch) ? Infinity : room - badness);
-      badness += this.#badnessOf(verdict);
-      if (badness > room) return null;
+      const verdict = await this.judge.judge(key, patch, earlier, this.isSettled(patch) ? Infinity : room());
+      count(verdict);
+      if (room() < 0) return null;
       found.push({ verdict, key });
     }
     const whole = found
@@ -165,7 +182,9 @@ export class Assessor {
       for (const t of verdict.patch.meshTriangles) patchOfTriangle[t] = i;
     });
     const [verdicts, keys] = [whole.map((each) => each.verdict), whole.map((each) => each.key)];
-    return { isSeam, degree, tips, verdicts, keys, patchOfTriangle, sum, badness };
+    const layout = { isSeam, degree, tips, verdicts, keys, patchOfTriangle, sum: withNarrow(sum, narrow), badness };
+    if (this.nearest === null || badness < this.nearest.badness) this.nearest = layout;
+    return layout;
   }
 
   /** Pieces that stay as they are can be none. */
@@ -179,6 +198,10 @@ export class Assessor {
 
   #badnessOf({ patch, badness }: Verdict): number {
     return this.isSettled(patch) ? 0 : badness;
+  }
+
+  #narrowOf({ patch, widthShare }: Verdict): number {
+    return widthShare <= 1 || this.isSettled(patch) ? 0 : NARROW_PRICE * (1 - (1 - LEAST_NARROW) / widthShare);
   }
 
   /** Pieces beside which no seam has come or gone, by number, and the triangles of all others, ascending. */
@@ -229,6 +252,10 @@ export class Assessor {
     return `${patch.meshTriangles.length} ${low >>> 0} ${high >>> 0}`;
   }
 }
+
+/** Narrow parts are known once pieces lie flat: they count with slivers. */
+const withNarrow = (sum: ProposalSum, narrow: number): ProposalSum =>
+  narrow === 0 ? sum : { ...sum, slivers: sum.slivers + narrow, total: sum.total + narrow };
 
 /** Pieces of the earlier layout that share triangles, the one with the most first. */
 function earlierOf({ patchOfTriangle, verdicts }: Layout, patch: Patch): Verdict[] {

@@ -43,7 +43,8 @@ async function halvedUntilGood(assessor: Assessor, first: Layout, isOver: () => 
   for (let i = 0; i < MOST_HALVINGS && layout.badness > 0 && !isOver(); i += 1) {
     let { isSeam } = layout;
     for (const verdict of layout.verdicts) {
-      if (verdict.badness > 0) isSeam = halved(assessor.graph, { ...layout, isSeam }, verdict) ?? isSeam;
+      if (verdict.badness > 0 && assessor.slivers.isWorthHalving(verdict.patch))
+        isSeam = halved(assessor.graph, { ...layout, isSeam }, verdict) ?? isSeam;
     }
     const next = await assessor.assess(isSeam, layout);
     if (next === null || next.verdicts.length === layout.verdicts.length) break;
@@ -73,8 +74,8 @@ async function mergeAll(assessor: Assessor, first: Layout, isOver: () => boolean
       if (keys.some((key) => changed.has(key))) continue;
       if (isOver()) return layout;
       const isSeam = changeSeams(assessor.graph, layout.isSeam, edges, []);
-      const next = await assessor.assess(isSeam, layout, layout.sum.total, 1, 0);
-      if (next === null || next.badness > 0) {
+      const next = await assessor.assess(isSeam, layout, Infinity, 1, layout.badness);
+      if (next === null || next.badness > layout.badness || next.sum.total > layout.sum.total) {
         failed.add(name);
         continue;
       }

@@ -7,21 +7,26 @@ import type { RestShapes } from '../../steps/flatten/rest-shapes.ts';
 const SHARE_BEYOND = 0.01;
 
 /**
- * The larger of two 99th percentiles: by area (the smallest figure that 99 % of the area does not exceed) and by number of triangles.
- * Triangles without area are left out of both.
+ * The 99th percentile by area: the smallest figure that 99 % of the area does not exceed; or the larger of this one and that by number of
+ * triangles. Triangles without area are left out of both.
+ * @param isByNumberToo  false where only area counts: fine rounding along an edge has most of the triangles and no foam to speak of.
  */
-export function percentile99({ area, empty, totalArea }: RestShapes, figures: Float64Array): number {
+export function percentile99(
+  { area, empty, totalArea }: RestShapes,
+  figures: Float64Array,
+  isByNumberToo = true,
+): number {
   const order: number[] = [];
   for (let t = 0; t < figures.length; t += 1) if (empty[t] === 0) order.push(t);
   if (order.length === 0) return 0;
   order.sort((s, t) => figures[t] - figures[s] || s - t);
-  const byNumber = figures[order[Math.floor(SHARE_BEYOND * order.length)]];
+  const byNumber = isByNumberToo ? figures[order[Math.floor(SHARE_BEYOND * order.length)]] : -Infinity;
   let beyond = 0;
   for (const t of order) {
     beyond += area[t];
     if (beyond > SHARE_BEYOND * totalArea) return Math.max(byNumber, figures[t]);
   }
-  return byNumber;
+  return Math.max(byNumber, figures[order[order.length - 1]]);
 }
 
 /**

@@ -93,7 +93,7 @@ function bendReasons({ graph, bends, positions, judge }: Assessor, layout: Layou
 
 /** Which limits a piece breaks, and where. */
 export function reasonsOf({ positions, judge }: Assessor, verdict: Verdict, piece: number): LimitReason[] {
-  if (verdict.badness === 0) return [];
+  if (verdict.badness === 0 && verdict.widthShare <= 1) return [];
   const { limits } = judge;
   const { patch, strain, overlaps, flat } = verdict;
   const defectRad = angleDefect(restShapes(patch, positions), patch.loops);

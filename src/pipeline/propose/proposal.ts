@@ -7,14 +7,19 @@ import type { BendWish } from './tight-bends.ts';
 
 /** What every piece of a proposal must keep. */
 export interface ProposalLimits {
-  /** 99th percentile of stretch and of squash, per cent, > 0. It is taken by area and by number of triangles, and both must hold. */
+  /** 99th percentile of stretch and of squash, per cent, > 0. */
   readonly stretchPct: number;
   readonly squashPct: number;
+  /** True where that by number of triangles must hold too, as research programs measure; else by area alone, as it is told of made pieces. */
+  readonly isByNumberToo?: boolean;
   /** How the pieces are laid flat for the verdict: the same wishes make the same pieces later. */
   readonly laying: FlattenWishes;
   /** A piece must lie on a sheet of this size, turned as it likes, mm. */
   readonly sheet?: { readonly widthMm: number; readonly heightMm: number };
-  /** No part of a piece may be narrower than this, mm. */
+  /**
+   * Parts of a piece narrower than this, mm, are told and priced, but no piece fails for one: a sculpt may have such a part itself, and what
+   * lies between two darts is the maker's to judge. Held against every piece it made jigsaws of slivers, which are narrower still.
+   */
   readonly leastWidthMm?: number;
   /**
    * Bends tighter than this are told. Where a seam would take one away it is priced, but no piece fails for it: on a narrow tube every piece
@@ -27,6 +32,7 @@ export interface ProposalLimits {
 export const REFERENCE_LIMITS: ProposalLimits = {
   stretchPct: 5,
   squashPct: 5,
+  isByNumberToo: true,
   laying: { seamPrice: 0, squashPrice: 1, evenOut: true, keepApart: false },
 };
 
@@ -96,7 +102,7 @@ export interface ProposedPiece {
   /** Null where the piece cannot be laid flat. */
   readonly flat: FlatPiece | null;
   readonly areaMm2: number;
-  /** 99th percentile, the larger of by area and by number, per cent. */
+  /** 99th percentile, per cent: by area, or the larger of that and by number. */
   readonly stretch99: number;
   readonly squash99: number;
   readonly overlaps: number;

@@ -154,7 +154,7 @@ export class Search {
   async #round(first: Layout, length: number, warmth: number): Promise<Layout> {
     const moves = new Moves(this.#assessor.graph, this.#random);
     let now = first;
-    let price = FIRST_PRICE;
+    let price = this.best === null ? MOST_PRICE : FIRST_PRICE;
     for (let i = 0; i < length && !this.#ends.until(); i += 1) {
       this.moves += 1;
       this.#sinceBetter += 1;

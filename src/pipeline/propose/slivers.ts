@@ -35,9 +35,20 @@ export class Slivers {
     return count;
   }
 
+  /** True where both halves of a piece would be large enough. */
+  isWorthHalving(patch: Patch): boolean {
+    return this.#areaOf(patch) > 2 * this.#leastAreaMm2;
+  }
+
+  #areaOf({ triangles, meshVertices }: Patch): number {
+    return surfaceArea(
+      this.#positions,
+      Uint32Array.from(triangles, (v) => meshVertices[v]),
+    );
+  }
+
   #count(patch: Patch): number {
-    const corners = Uint32Array.from(patch.triangles, (v) => patch.meshVertices[v]);
-    const area = surfaceArea(this.#positions, corners);
+    const area = this.#areaOf(patch);
     const wide = this.#leastWidthMm > 0 ? (2 * area) / this.#borderLength(patch) / this.#leastWidthMm : 1;
     const share = Math.min(area / this.#leastAreaMm2, wide);
     return share < 1 ? 1 - (1 - LEAST_COUNT) * share : 0;

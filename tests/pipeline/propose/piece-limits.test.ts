@@ -56,6 +56,11 @@ describe('the 99th percentile', () => {
           over(limit).length <= 0.01 * triangles.length && areaOf(over(limit)) <= 0.01 * areaOf(triangles);
         expect(holds(found)).toBe(true);
         expect(holds(found - 1e-9)).toBe(false);
+        // By area alone many small triangles do not count.
+        const byArea = percentile99(rest, figures, false);
+        expect(areaOf(over(byArea))).toBeLessThanOrEqual(0.01 * areaOf(triangles));
+        expect(areaOf(over(byArea - 1e-9))).toBeGreaterThan(0.01 * areaOf(triangles));
+        expect(byArea).toBeLessThanOrEqual(found);
       },
     ));
 });

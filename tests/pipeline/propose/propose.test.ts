@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { topologyOf } from '../../../src/mesh/topology.ts';
-import { REFERENCE_LIMITS } from '../../../src/pipeline/propose/proposal.ts';
+import { QUIET_WORK } from '../../../src/base/work.ts';
+import { propose } from '../../../src/pipeline/propose/propose.ts';
+import { REFERENCE_LIMITS, type Proposal } from '../../../src/pipeline/propose/proposal.ts';
 import { boxMesh, meshOf } from '../../support/meshes.ts';
-import { edgesOf, seek, shape } from './seek.ts';
+import { edgesOf, seek, shape, wishFor } from './seek.ts';
 
 describe('a proposal', () => {
   it('lays a box flat as one piece: seams along a tree over its eight corners, seven edges', async () => {
@@ -119,6 +121,30 @@ describe('a proposal', () => {
     const small = await seek({ mesh, limits: { ...limits, sheet: { widthMm: 5, heightMm: 5 } } }, 60);
     expect(small.last.feasible).toBe(false);
     expect(small.last.reasons[0].limit).toBe('sheet');
+  });
+
+  it('tells a part that is narrower than may be, and does not make slivers of it', async () => {
+    const points = Array.from({ length: 22 }, (_, i) => [20 * (i >> 1), 10 * (i & 1), 0] as const);
+    const mesh = meshOf(
+      points,
+      Array.from({ length: 10 }, (_, i) => [2 * i, 2 * i + 2, 2 * i + 3, 2 * i + 1]),
+    );
+    const { last } = await seek({ mesh, limits: { ...REFERENCE_LIMITS, leastWidthMm: 18 } }, 60);
+    expect([last.feasible, last.pieces]).toEqual([true, 1]);
+    expect(last.reasons.map(({ limit }) => limit)).toEqual(['width']);
+    expect(last.reasons[0].share).toBeCloseTo(1.8, 9);
+    expect(last.sum.slivers).toBeGreaterThan(0);
+  });
+
+  it('is dropped in the midst of a change when time is up, and the best so far is told', async () => {
+    const wish = wishFor({ mesh: shape('helmet_low') });
+    const all: Proposal[] = [];
+    let asked = 0;
+    const isLate = (): boolean => all.length > 1 && (asked += 1) > 5;
+    const never = (): boolean => false;
+    const last = await propose(wish, QUIET_WORK, (better) => all.push(better), never, isLate);
+    expect(asked).toBe(6);
+    expect(last.edges).toEqual(all[all.length - 1].edges);
   });
 
   it('makes more pieces with fewer darts where simple ones are asked for', async () => {
