@@ -28,6 +28,7 @@ export default defineConfig({
           isolate: false,
           // Time limits end what hangs; a busy machine may take its time.
           testTimeout: 60_000,
+          hookTimeout: 60_000,
           sequence: { groupOrder: 0 },
         },
       },
