@@ -48,6 +48,7 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
       work,
       (better) => tell(`${end.told(better)}: ${figures(better)}\n`),
       () => work.isStopped() || end.isOver(),
+      () => work.isStopped() || end.isLate(),
     );
     const report = (): string => `${JSON.stringify(proposalReport(ground, proposal))}\n`;
     await writeEach(
@@ -82,6 +83,9 @@ function wished(found: Project, { scale, thicknessMm, hide }: ProposeChoices): P
   });
 }
 
+/** A change may be ended until the time is over by so much. */
+const LATE = 1.1;
+
 /** When the search ends, and how far it is when something better was found. Where moves are counted no clock is looked at. */
 class SearchEnd {
   readonly #end: ProposeEnd;
@@ -95,6 +99,11 @@ class SearchEnd {
     this.#asked += 1;
     // Counted from the start of the process, as the maker waits.
     return 'moves' in this.#end ? this.#asked > this.#end.moves : performance.now() >= 1000 * this.#end.seconds;
+  }
+
+  /** Asked in the midst of a change: a dense sculpt's lasts seconds. */
+  isLate(): boolean {
+    return 'seconds' in this.#end && performance.now() >= LATE * 1000 * this.#end.seconds;
   }
 
   told({ moves }: Proposal): string {
