@@ -1,17 +1,22 @@
 import type { Bridges } from '../model/cutter.ts';
 import { cutterOf, type MachineChoices } from '../pipeline/machine-files.ts';
 import { WrongUsage } from './exit.ts';
-import { decimal, number, oneOf } from './option-values.ts';
+import { decimal, given, number, oneOf } from './option-values.ts';
 
 /** Widest cut and bridge that are taken, mm; most bridges round a piece. */
 const MOST_CUT_MM = 10;
 const MOST_BRIDGE_MM = 50;
 const MOST_BRIDGES = 100;
 
+/** Dots to the inch: coarser shows no words, finer than any printer or screen. */
+const LEAST_DPI = 10;
+const MOST_DPI = 2400;
+
 /** The options of files for machines as they were typed. */
 export interface MachineWords {
   readonly dxf?: boolean;
   readonly 'svg-sheets'?: boolean;
+  readonly png?: string;
   readonly cutter?: string;
   readonly 'cut-width'?: string;
   readonly bridges?: string;
@@ -27,10 +32,12 @@ export function machineFrom(words: MachineWords): MachineChoices | undefined {
     throw new WrongUsage(
       '--cutter, --cut-width and --bridges belong to files for a cutter: add --dxf or --svg-sheets.',
     );
-  if (!isForCutter) return undefined;
+  const pngDpi = number('png', words.png, { least: LEAST_DPI, most: MOST_DPI });
+  if (!isForCutter && pngDpi === undefined) return undefined;
   return {
     dxf: words.dxf === true,
     sheetSvg: words['svg-sheets'] === true,
+    ...given('pngDpi', pngDpi),
     cutter: cutterOf(kind ?? 'unknown', cutWidthMm, bridges),
   };
 }

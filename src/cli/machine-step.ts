@@ -11,16 +11,18 @@ export function tellCautions(machine: MachineChoices | undefined): void {
 
 /**
  * Files for machines and what is said of them.
+ * @param font DejaVu Sans.
  * @param fileName  named in a refusal where the fault is the model's.
  * @throws Refused
  */
 export function makeForMachines(
   outcome: Outcome,
   machine: MachineChoices | undefined,
+  font: Uint8Array,
   fileName: string,
 ): { readonly files: ReadonlyMap<string, Uint8Array | string>; readonly lines: readonly string[] } {
   if (machine === undefined) return { files: new Map(), lines: [] };
-  const made = machineFiles(outcome, machine);
+  const made = machineFiles(outcome, machine, font);
   if (!made.ok) throw Refused.from(made.problem, fileName);
   return {
     files: made.value,

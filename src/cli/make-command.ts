@@ -127,7 +127,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     threads,
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
-  const forMachines = makeForMachines(outcome, choices.machine, file.name);
+  const forMachines = makeForMachines(outcome, choices.machine, font, file.name);
   const all = new Map([...files, ...forMachines.files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]);
   await checkFolder(choices.out, [...all.keys()], inputs);
   await writeAll(choices.out, all);

@@ -1,4 +1,5 @@
-import { ok, type Result } from '../base/result.ts';
+import type { Finding } from '../base/finding.ts';
+import { ok, type Fail, type Result } from '../base/result.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import {
   USUAL_CUT_WIDTH_MM,
@@ -7,8 +8,11 @@ import {
   type CutterKind,
   type CutterSheet,
 } from '../model/cutter.ts';
+import type { Stroke } from '../model/template.ts';
 import { cutterSheets } from '../steps/write/cutter-sheets.ts';
 import { writeDxf } from '../steps/write/dxf.ts';
+import { FontOutlines } from '../steps/write/png-font.ts';
+import { writePng, type Picture } from '../steps/write/png.ts';
 import { writeSheetSvg } from '../steps/write/sheet-svg.ts';
 import type { Outcome } from './outcome.ts';
 
@@ -18,6 +22,8 @@ export interface MachineChoices {
   readonly dxf?: boolean;
   /** Two SVG files of every sheet: in hairlines, and filled. */
   readonly sheetSvg?: boolean;
+  /** A PNG of every page and sheet, with so many dots to the inch. */
+  readonly pngDpi?: number;
   readonly cutter: CutterChoice;
 }
 
@@ -39,18 +45,30 @@ const isForCutter = ({ dxf, sheetSvg }: MachineChoices): boolean => dxf === true
 
 /**
  * Files for machines, by name. The same outcome gives the same bytes.
+ * @param font DejaVu Sans as a TrueType file.
  * @returns fails as the writers do; notes tell what is left to the hand.
  */
-export function machineFiles(
-  outcome: Outcome,
-  choices: MachineChoices,
-): Result<ReadonlyMap<string, Uint8Array | string>> {
+export function machineFiles(outcome: Outcome, choices: MachineChoices, font: Uint8Array): Result<Files> {
   const files = new Map<string, Uint8Array | string>();
-  if (!isForCutter(choices)) return ok(files);
+  const notes: Finding[] = [];
   const sheets = sheetsForCutter(outcome, choices.cutter);
   if (!sheets.ok) return sheets;
+  if (isForCutter(choices)) {
+    addCutterFiles(files, outcome, choices, sheets.value);
+    notes.push(...sheets.notes);
+  }
+  if (choices.pngDpi !== undefined) {
+    const failed = addPictures(files, outcome, sheets.value, choices.pngDpi, new FontOutlines(font));
+    if (failed !== null) return failed;
+  }
+  return ok(files, notes);
+}
+
+type Files = Map<string, Uint8Array | string>;
+
+function addCutterFiles(files: Files, outcome: Outcome, choices: MachineChoices, sheets: readonly CutterSheet[]): void {
   const cautions = machineCautions(choices);
-  for (const sheet of sheets.value) {
+  for (const sheet of sheets) {
     const [name, about] = [`sheet-${sheet.number}`, aboutSheet(outcome, sheet)];
     if (choices.dxf === true) files.set(`${name}.dxf`, writeDxf(sheet, [about, ...cautions]));
     if (choices.sheetSvg === true) {
@@ -58,7 +76,49 @@ export function machineFiles(
       files.set(`${name}-filled.svg`, writeSheetSvg(sheet, 'filled', about, cautions));
     }
   }
-  return ok(files, sheets.notes);
+}
+
+/** @returns what one of them failed with, or null. */
+function addPictures(
+  files: Files,
+  { paper }: Outcome,
+  sheets: readonly CutterSheet[],
+  dpi: number,
+  font: FontOutlines,
+): Fail | null {
+  const pages = paper?.pages ?? [];
+  const digits = String(pages.length).length;
+  const pictures = [
+    ...sheets.map((sheet) => ({ file: `sheet-${sheet.number}.png`, picture: sheetPicture(sheet) })),
+    ...pages.map((page, i) => ({
+      file: `page-${String(i + 1).padStart(digits, '0')}-${page.name.replace(/[^\w-]+/g, '-')}.png`,
+      picture: { ...page, name: `page ${page.name}` },
+    })),
+  ];
+  for (const { file, picture } of pictures) {
+    const made = writePng(picture, dpi, font);
+    if (!made.ok) return made;
+    files.set(file, made.value);
+  }
+  return null;
+}
+
+/** A sheet as paper would show it: every template where it lies, and the sheet's edge. */
+function sheetPicture({ number, widthMm, heightMm, pieces }: CutterSheet): Picture {
+  const edge: Stroke = {
+    role: 'frame',
+    points: Float64Array.of(0, 0, widthMm, 0, widthMm, heightMm, 0, heightMm),
+    closed: true,
+  };
+  return {
+    name: `sheet ${number}`,
+    widthMm,
+    heightMm,
+    drawing: {
+      strokes: [edge, ...pieces.flatMap(({ drawing }) => drawing.strokes)],
+      words: pieces.flatMap(({ drawing }) => drawing.words),
+    },
+  };
 }
 
 function sheetsForCutter(outcome: Outcome, choice: CutterChoice): Result<readonly CutterSheet[]> {

@@ -1,3 +1,4 @@
+import { decode } from 'fast-png';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { cutterOf, machineCautions, machineFiles } from '../../src/pipeline/machine-files.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
@@ -6,7 +7,7 @@ import type { Project } from '../../src/project/project.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { readDxf, type DxfThing } from '../support/read-dxf.ts';
 import { readSvg } from '../support/read-svg.ts';
-import { runSample, SAMPLE_NAMES } from '../support/run-sample.ts';
+import { runSample, SAMPLE_NAMES, testFont } from '../support/run-sample.ts';
 
 type Ring = readonly (readonly [number, number])[];
 
@@ -18,6 +19,7 @@ interface ReportPiece {
   readonly otherOutlineMm: Ring;
   readonly holesMm: readonly Ring[];
   readonly otherHolesMm: readonly Ring[];
+  readonly marks: readonly { readonly at: readonly [number, number] }[];
 }
 
 interface Report {
@@ -60,6 +62,33 @@ const linesOf = (things: readonly Pick<DxfThing, 'points' | 'closed'>[]) =>
     return thing.closed ? edges : edges.slice(0, -1);
   });
 
+/** Share of a square dot that a line 0.35 mm wide covers; its middle lies `dx`, `dy` from the line, across which `nx`, `ny` points. */
+function coveredShare(dx: number, dy: number, nx: number, ny: number, side: number): number {
+  const half = side / 2;
+  let corners: Ring = [
+    [dx - half, dy - half],
+    [dx + half, dy - half],
+    [dx + half, dy + half],
+    [dx - half, dy + half],
+  ];
+  for (const sign of [1, -1]) {
+    const inside = ([x, y]: readonly [number, number]): number => 0.175 - sign * (x * nx + y * ny);
+    corners = corners.flatMap((p, i): Ring => {
+      const q = corners[(i + 1) % corners.length];
+      const [s, t] = [inside(p), inside(q)];
+      const kept: Ring = s >= 0 ? [p] : [];
+      if (s >= 0 === t >= 0) return kept;
+      const share = s / (s - t);
+      return [...kept, [p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1])]];
+    });
+  }
+  const twice = corners.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = corners[(i + 1) % corners.length];
+    return sum + x * nextY - nextX * y;
+  }, 0);
+  return twice / 2 / (side * side);
+}
+
 interface Lines {
   readonly cuts: readonly Pick<DxfThing, 'points' | 'closed'>[];
   readonly knife: readonly Pick<DxfThing, 'points' | 'closed'>[];
@@ -100,8 +129,8 @@ describe.each(CASES)('%s for machines', (_, run) => {
   beforeAll(async () => {
     outcome = await run();
     report = JSON.parse(reportOf(outcome)) as Report;
-    files = expectOk(machineFiles(outcome, { dxf: true, sheetSvg: true, cutter: cutterOf('laser', 0) }));
-  });
+    files = expectOk(machineFiles(outcome, { dxf: true, sheetSvg: true, cutter: cutterOf('laser', 0) }, testFont()));
+  }, 60_000);
 
   it('has every outline of the report in its DXF within 0.01 mm, read by another program', () => {
     let seen = 0;
@@ -139,6 +168,61 @@ describe.each(CASES)('%s for machines', (_, run) => {
     }
     expect(seen).toBeGreaterThanOrEqual(report.pieces.length);
   });
+
+  it('has them in its PNG, dot for dot', () => {
+    // No pages, and no more of a sheet than is used: pictures take time.
+    const heightMm = 1000;
+    const { sheets = [], tooLarge = [] } = outcome.sheets ?? {};
+    const bare: Outcome = {
+      ...outcome,
+      paper: outcome.paper === null ? null : { ...outcome.paper, pages: [] },
+      sheets: { sheets: sheets.map((sheet) => ({ ...sheet, heightMm })), tooLarge },
+    };
+    const pictures = expectOk(machineFiles(bare, { pngDpi: 100, cutter: cutterOf('unknown', 0) }, testFont()));
+    let seen = 0;
+    report.sheets.forEach(({ placements }, i) => {
+      const { data, width, resolution } = decode(pictures.get(`sheet-${i + 1}.png`) as Uint8Array);
+      const perMm = (resolution?.x ?? NaN) / 1000;
+      for (const place of placements) {
+        const piece = report.pieces.find(({ id }) => id === place.piece);
+        if (piece === undefined) continue; // a strip
+        const edges = edgesOf(onSheet(piece.outlineMm, piece, place));
+        const other = edgesOf(onSheet(piece.otherOutlineMm, piece, place));
+        for (const [ax, ay, bx, by] of edges) {
+          const length = Math.hypot(bx - ax, by - ay);
+          const [x, y] = [(ax + bx) / 2, (ay + by) / 2];
+          // Only where no other line is near, of this bevel or of a mark.
+          const marks = piece.marks.map(({ at }) => onSheet([at], piece, place)[0]);
+          if (length < 12 || marks.some(([mx, my]) => Math.hypot(mx - x, my - y) < 9)) continue;
+          const ends = [-5, 0, 5].map((k) => [x + (k / length) * (bx - ax), y + (k / length) * (by - ay)] as const);
+          const bevel = ends.map(([ex, ey]) => awayFrom(ex, ey, other));
+          if (!bevel.every((mm) => mm < 1e-6) && bevel.some((mm) => mm < 2)) continue;
+          const [nx, ny] = [(by - ay) / length, (ax - bx) / length];
+          // How far the dots would have to be moved to fit the line best (Gauss and Newton's step from the line itself).
+          let [ink, shift, weight] = [0, 0, 0];
+          for (let row = -20; row <= 20; row += 1) {
+            for (let column = -20; column <= 20; column += 1) {
+              const dot = [Math.floor(x * perMm) + column, Math.floor((heightMm - y) * perMm) + row];
+              const [dx, dy] = [(dot[0] + 0.5) / perMm - x, heightMm - (dot[1] + 0.5) / perMm - y];
+              if (Math.abs(dx * ny - dy * nx) > 4 || Math.abs(dx * nx + dy * ny) > 0.8) continue;
+              const covered = (moved: number): number =>
+                coveredShare(dx - moved * nx, dy - moved * ny, nx, ny, 1 / perMm);
+              const slope = (covered(0.02) - covered(-0.02)) / 0.04;
+              const share = 1 - data[dot[1] * width + dot[0]] / 255;
+              ink += share - covered(0);
+              shift += (share - covered(0)) * slope;
+              weight += slope * slope;
+            }
+          }
+          // Words and leaders beside the line are none of it.
+          if (Math.abs(ink / perMm / perMm / 2.8) > 0.003) continue;
+          expect(Math.abs(shift / weight)).toBeLessThan(0.01);
+          seen += 1;
+        }
+      }
+    });
+    expect(seen).toBeGreaterThan(20);
+  }, 30_000);
 
   it('keeps words off the layers that are cut', () => {
     for (const [file, content] of files) {
