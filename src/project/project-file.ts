@@ -13,6 +13,7 @@ import { seamSettingSchema } from './seam-setting-schema.ts';
 import { HIDDEN_SIDES } from '../model/hidden-side.ts';
 import { LEAST_TRIANGLES } from './simplify-commands.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
+import { gluingSchema, shopSchema } from './shop-schema.ts';
 import { sourcesOf } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
@@ -249,6 +250,7 @@ const sculpt = v.object({
   tapes: v.optional(withOwnIds(tape, 'a tape with an id of its own')),
   core: v.optional(withOwnIds(v.union([coreModel, coreRod]), 'a core with an id of its own')),
   joints: v.optional(withOwnIds(bodyJoint, 'a joint with an id of its own')),
+  gluing: v.optional(gluingSchema),
   worn: v.optional(
     v.object({
       girthMm: v.optional(positive),
@@ -322,6 +324,7 @@ const document = v.object({
     v.array(v.object({ piece: v.string(), printed: v.optional(v.string()), cut: v.optional(v.string()) })),
   ),
   printer: v.optional(v.string()),
+  shop: v.optional(shopSchema),
   lengthUnit: v.picklist(['mm', 'in']),
 });
 

@@ -10,6 +10,7 @@ import type { PrinterProfile } from '../model/printer.ts';
 import type { PieceSetting } from '../model/foam-settings.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
+import type { SeamOfPieces, ShopChoices } from '../model/shop-choices.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
@@ -33,6 +34,8 @@ export interface Project {
   readonly printer?: string;
   /** What was ticked off, one entry a piece. Missing: nothing. */
   readonly done?: readonly PieceDone[];
+  /** What was said of glue, coats and prices. Missing: nothing. */
+  readonly shop?: ShopChoices;
   readonly lengthUnit: 'mm' | 'in';
 }
 
@@ -92,6 +95,8 @@ export interface SculptPart {
   readonly core?: readonly Core[];
   /** Joints of the body between its pieces; ids are its own. Missing: none. */
   readonly joints?: readonly BodyJoint[];
+  /** The order in which the seams of its innermost sheet are glued, as it was accepted. Missing: as it is found. */
+  readonly gluing?: readonly SeamOfPieces[];
   /** What must pass when it is put on; missing: it is not said to be worn. */
   readonly worn?: PassChoice;
 }

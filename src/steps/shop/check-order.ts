@@ -18,17 +18,22 @@ export function orderFaults(job: GlueJob, chains: readonly number[], best: Gluin
   const all = glueableChains(job);
   if (chains.length !== all.length || new Set([...chains, ...all]).size !== all.length)
     throw new Error('orderFaults: not every seam once');
-  const glued = new Uint8Array(job.net.chains.length);
-  const late: number[] = [];
-  for (const chain of chains) {
-    if (!isReached(job, glued, chain)) late.push(chain);
-    glued[chain] = 1;
-  }
+  const late = unreachedIn(job, chains);
   if (late.length <= best.outside.length) return [];
   const known = late.filter((chain) => !best.outside.includes(chain));
   // Each one beyond those that some order must have is a fault; those that the best order has are forgiven first.
   const faults = known.length > 0 ? known : late;
   return faults.map((chain) => ({ chain, shutBy: shutBy(job, chains, chain) }));
+}
+
+/** Seams that no hand reaches from within when their turn comes. */
+export function unreachedIn(job: GlueJob, chains: readonly number[]): readonly number[] {
+  const glued = new Uint8Array(job.net.chains.length);
+  return chains.filter((chain) => {
+    const reached = isReached(job, glued, chain);
+    glued[chain] = 1;
+    return !reached;
+  });
 }
 
 /** The seam after which this one is reached no more. */

@@ -23,8 +23,8 @@ export interface Stretch {
   readonly toMm: number;
   readonly lengthMm: number;
   readonly marks: readonly MarkAt[];
-  /** Letter of the seam of a side; empty for an open edge. */
-  readonly letterOf: (side: number) => string;
+  /** What a chain is called on paper. */
+  readonly letterOf: (chain: number) => string;
   readonly positions: ArrayLike<number>;
 }
 
@@ -39,11 +39,11 @@ export function firstTouch(stretch: Stretch): Pick<GluingRun, 'touch' | 'roll'> 
   const atStart = goesOn || run.heldAtStart;
   const atEnd = isLast && run.heldAtEnd;
   if (atStart && !(atEnd && !goesOn)) {
-    return { touch: touchAt(stretch, fromMm, goesOn ? -1 : run.besideStart), roll: 'ahead' };
+    return { touch: touchAt(stretch, fromMm, goesOn ? [] : run.roundStart), roll: 'ahead' };
   }
-  if (atEnd && !atStart) return { touch: touchAt(stretch, toMm, run.besideEnd), roll: 'back' };
+  if (atEnd && !atStart) return { touch: touchAt(stretch, toMm, run.roundEnd), roll: 'back' };
   if (!atEnd && toMm - fromMm < SHORT_MM && !chain.closed)
-    return { touch: touchAt(stretch, fromMm, -1), roll: 'ahead' };
+    return { touch: touchAt(stretch, fromMm, []), roll: 'ahead' };
   return { touch: touchMiddle(stretch), roll: 'both' };
 }
 
@@ -59,11 +59,11 @@ function touchMiddle(stretch: Stretch): FirstTouch {
   return { ...at, stationMm, ...placeOn(stretch, stationMm) };
 }
 
-/** @param beside the side that follows at that corner; -1 where none is glued there. */
-function touchAt(stretch: Stretch, stationMm: number, beside: number): FirstTouch {
+/** @param round the glued chains at that corner. */
+function touchAt(stretch: Stretch, stationMm: number, round: readonly number[]): FirstTouch {
   const { marks, letterOf, fromMm } = stretch;
   const place = { stationMm, ...placeOn(stretch, stationMm) };
-  if (beside >= 0) return { at: 'corner', beside: letterOf(beside), ...place };
+  if (round.length > 0) return { at: 'corner', beside: letterOf(round[0]), ...place };
   const mark = marks.find((one) => one.stationMm === stationMm);
   return fromMm > 0 && mark !== undefined ? { at: 'mark', mark: mark.index, ...place } : { at: 'end', ...place };
 }

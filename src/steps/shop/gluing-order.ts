@@ -1,6 +1,6 @@
 import type { Stepwise } from '../../base/stepwise.ts';
 import { glueableChains, isReached, reachedChains, type GlueJob } from './reach.ts';
-import { closingOf, rimsOf, type Closing, type Glued, type Rims } from './rims.ts';
+import { chainsRoundEnd, closingOf, rimsOf, type Closing, type Glued, type Rims } from './rims.ts';
 
 /** What an order is chosen by. */
 export interface OrderJob extends GlueJob {
@@ -38,7 +38,8 @@ export function* gluingOrderSteps(job: OrderJob): Stepwise<GluingOrder> {
   const isFree = allowed === 0 && areAllReached(job, rest);
   while (rest.length > 0) {
     yield;
-    const candidates = job.wished === undefined ? byPreference(job, glued, rest) : byWish(rest, job.wished);
+    const candidates =
+      job.wished === undefined ? byPreference(job, glued, rest, chains.at(-1)) : byWish(rest, job.wished);
     const { chain, left } = isFree
       ? { chain: candidates.find((one) => isReached(job, glued, one)) ?? candidates[0], left: 0 }
       : firstAllowed(job, glued, candidates, allowed);
@@ -126,41 +127,74 @@ function byWish(left: readonly number[], wished: readonly number[]): readonly nu
 const CLOSING_RANK: Readonly<Record<Closing, number>> = { zip: 0, join: 1, ring: 2 };
 
 /** The chains that are left, the one to be glued next first. */
-function byPreference(job: OrderJob, glued: Glued, left: readonly number[]): readonly number[] {
+function byPreference(
+  job: OrderJob,
+  glued: Glued,
+  left: readonly number[],
+  last: number | undefined,
+): readonly number[] {
   const { net, areaMm2 } = job;
   const rims = rimsOf(net, glued);
   const bodyArea = areaMm2.map(() => 0);
   areaMm2.forEach((area, p) => (bodyArea[rims.bodyOf[p]] += area));
-  const between = sharedLengths(job, rims, left);
+  const between = sharedSeams(job, rims, left);
   const keys = left.map((chain) => {
     const { foldRad, lengthMm, pieces } = net.chains[chain];
-    const fold = 1 + foldRad / TWICE_AT_RAD;
     const closing = closingOf(net, rims, chain);
     const [a, b] = pieces.map((piece) => rims.bodyOf[piece]);
-    const cost = closing === 'join' ? (Math.min(bodyArea[a], bodyArea[b]) * fold) / between(a, b) : lengthMm * fold;
-    return { chain, rank: CLOSING_RANK[closing], cost };
+    // What goes on from the corner where the last seam ended goes before all else.
+    const rank = closing === 'zip' && goesOn(net, glued, chain, last) ? -1 : CLOSING_RANK[closing];
+    if (closing !== 'join') return { chain, rank, cost: lengthMm * foldCost(foldRad), lengthMm };
+    const shared = between(a, b);
+    const cost = (Math.min(bodyArea[a], bodyArea[b]) * foldCost(shared.foldRad)) / shared.share;
+    return { chain, rank, cost, lengthMm };
   });
-  keys.sort((p, q) => p.rank - q.rank || p.cost - q.cost || p.chain - q.chain);
+  // Of the seams between two bodies the longest goes first: the others go on from its corners.
+  keys.sort((p, q) => p.rank - q.rank || p.cost - q.cost || q.lengthMm - p.lengthMm || p.chain - q.chain);
   return keys.map(({ chain }) => chain);
 }
 
 /** A fold at which a seam is put off as if what is joined were twice as large, radians: flat ones come before bent ones [J]. */
 const TWICE_AT_RAD = Math.PI / 4;
 
-/** For two bodies the greater share, 0 to 1, of either one's seams to other bodies that joins it to the other. */
-function sharedLengths({ net }: GlueJob, { bodyOf }: Rims, left: readonly number[]): (a: number, b: number) => number {
-  const pairs = new Map<string, number>();
+const goesOn = (net: GlueJob['net'], glued: Glued, chain: number, last: number | undefined): boolean =>
+  last !== undefined && [2 * chain, 2 * chain + 1].some((side) => chainsRoundEnd(net, glued, side).includes(last));
+
+const foldCost = (foldRad: number): number => 1 + foldRad / TWICE_AT_RAD;
+
+interface SharedSeams {
+  /** The greater share, 0 to 1, of either body's seams to other bodies that joins it to the other. */
+  readonly share: number;
+  /** Mean turn across them, by length, radians. */
+  readonly foldRad: number;
+}
+
+/** What joins two bodies. */
+function sharedSeams(
+  { net }: GlueJob,
+  { bodyOf }: Rims,
+  left: readonly number[],
+): (a: number, b: number) => SharedSeams {
+  const pairs = new Map<string, { mm: number; turned: number }>();
   const totals = new Map<number, number>();
   const keyOf = (a: number, b: number): string => `${Math.min(a, b)} ${Math.max(a, b)}`;
   for (const chain of left) {
-    const { pieces, lengthMm } = net.chains[chain];
+    const { pieces, lengthMm, foldRad } = net.chains[chain];
     const [a, b] = pieces.map((piece) => bodyOf[piece]);
     if (a === b) continue;
-    pairs.set(keyOf(a, b), (pairs.get(keyOf(a, b)) ?? 0) + lengthMm);
+    const { mm, turned } = pairs.get(keyOf(a, b)) ?? { mm: 0, turned: 0 };
+    pairs.set(keyOf(a, b), { mm: mm + lengthMm, turned: turned + lengthMm * foldRad });
     for (const body of [a, b]) totals.set(body, (totals.get(body) ?? 0) + lengthMm);
   }
   return (a, b) => {
-    const shared = pairs.get(keyOf(a, b)) ?? 0;
-    return Math.max(...[a, b].map((body) => shared / Math.max(totals.get(body) ?? 0, Number.MIN_VALUE)));
+    const { mm, turned } = pairs.get(keyOf(a, b)) ?? { mm: 0, turned: 0 };
+    const least = Math.min(totals.get(a) ?? 0, totals.get(b) ?? 0);
+    // Mirror images must come out alike to the last bit, so that they are glued one after the other.
+    return {
+      share: rounded(mm / Math.max(least, Number.MIN_VALUE)),
+      foldRad: rounded(turned / Math.max(mm, Number.MIN_VALUE)),
+    };
   };
 }
+
+const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;

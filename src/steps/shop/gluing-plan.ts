@@ -9,7 +9,7 @@ import { firstTouch, type MarkAt } from './first-touch.ts';
 import { inBatches } from './in-batches.ts';
 import { longestStretchMm, stretchesOf } from './glue-batches.ts';
 import type { NetRun, NetStep } from './gluing-steps.ts';
-import { chainOf, type SeamNet } from './seam-net.ts';
+import type { SeamNet } from './seam-net.ts';
 import { Units } from './units.ts';
 import { warmWork } from './warm-work.ts';
 
@@ -105,7 +105,7 @@ function runsOf({ net, chains, positions, pieces, seams }: SheetToGlue, run: Net
   );
   return stretches.map(([fromMm, toMm]): GluingRun => {
     const own = marks.filter(({ stationMm }) => stationMm >= fromMm && stationMm <= toMm);
-    const letterOf = (side: number): string => chains[chainOf(side)].letter;
+    const letterOf = (index: number): string => chains[index].letter;
     return {
       seam: seam.id,
       letter: seam.letter,

@@ -1,7 +1,7 @@
 import type { GluingWork } from '../../model/gluing.ts';
 import type { GluingOrder } from './gluing-order.ts';
-import { closingOf, rimsOf, type Closing, type Rims } from './rims.ts';
-import { chainOf, type SeamNet } from './seam-net.ts';
+import { chainsRoundEnd, closingOf, rimsOf, type Closing, type Glued, type Rims } from './rims.ts';
+import type { SeamNet } from './seam-net.ts';
 
 /** A step as far as pieces and seams go. */
 export interface NetStep {
@@ -19,9 +19,9 @@ export interface NetRun {
   /** Whether its edges are held together where the chain begins and where it ends. */
   readonly heldAtStart: boolean;
   readonly heldAtEnd: boolean;
-  /** The side that comes next along the border at its beginning and its end, where that is held; else -1. */
-  readonly besideStart: number;
-  readonly besideEnd: number;
+  /** The glued chains that come together at its beginning and at its end, where that is held; none at the tip of a dart. */
+  readonly roundStart: readonly number[];
+  readonly roundEnd: readonly number[];
   readonly outside: boolean;
 }
 
@@ -35,7 +35,7 @@ export function netSteps(net: SeamNet, order: GluingOrder, areaMm2: readonly num
   for (const chain of order.chains) {
     const rims = rimsOf(net, glued);
     const closing = closingOf(net, rims, chain);
-    const run = netRun(net, rims, chain, order.outside.includes(chain));
+    const run = netRun(net, glued, rims, chain, order.outside.includes(chain));
     const last = steps.at(-1);
     if (last !== undefined && goesOn(net, last, run, closing)) last.runs.push(run);
     else steps.push({ ...bodiesJoined(net, rims, chain, closing, areaMm2), runs: [run] });
@@ -62,14 +62,14 @@ export function laidSteps(net: SeamNet, pieces: readonly number[]): readonly Net
       const rims = rimsOf(net, glued);
       const left = due.filter((c) => glued[c] === 0);
       const chain = left.find((c) => runs.length > 0 && closingOf(net, rims, c) === 'zip') ?? left[0];
-      runs.push(netRun(net, rims, chain, false));
+      runs.push(netRun(net, glued, rims, chain, false));
       glued[chain] = 1;
     }
     return { work: 'lay', adds: [piece], onto: onto.sort((a, b) => a - b), runs };
   });
 }
 
-function netRun(net: SeamNet, { follows }: Rims, chain: number, outside: boolean): NetRun {
+function netRun(net: SeamNet, glued: Glued, { follows }: Rims, chain: number, outside: boolean): NetRun {
   const [own, other] = [2 * chain, 2 * chain + 1];
   const heldAtEnd = follows[own] === other;
   const heldAtStart = follows[other] === own;
@@ -77,8 +77,8 @@ function netRun(net: SeamNet, { follows }: Rims, chain: number, outside: boolean
     chain,
     heldAtStart,
     heldAtEnd,
-    besideStart: heldAtStart ? net.next[other] : -1,
-    besideEnd: heldAtEnd ? net.next[own] : -1,
+    roundStart: heldAtStart ? chainsRoundEnd(net, glued, other) : [],
+    roundEnd: heldAtEnd ? chainsRoundEnd(net, glued, own) : [],
     outside,
   };
 }
@@ -103,22 +103,12 @@ function bodiesJoined(
 /** Whether a seam is glued in the same step as those before it: it begins where one of them ends, and joins the same two bodies. */
 function goesOn(net: SeamNet, step: NetStep, run: NetRun, closing: Closing): boolean {
   if (closing !== 'zip') return false;
-  const pieces = net.chains[run.chain].pieces;
-  const isNext = [run.besideStart, run.besideEnd].some(
-    (side) => side >= 0 && step.runs.some(({ chain }) => chainOf(side) === chain || touches(net, chain, run.chain)),
-  );
-  if (!isNext) return false;
+  const round = [...run.roundStart, ...run.roundEnd];
+  if (!step.runs.some(({ chain }) => round.includes(chain))) return false;
+  const { pieces } = net.chains[run.chain];
   if (step.work === 'close') return pieces.every((piece) => step.adds.includes(piece));
   return [
     [0, 1],
     [1, 0],
   ].some(([i, j]) => step.adds.includes(pieces[i]) && step.onto.includes(pieces[j]));
-}
-
-/** Whether two chains follow one another on the border of some piece. */
-function touches({ next }: SeamNet, a: number, b: number): boolean {
-  return (
-    [2 * a, 2 * a + 1].some((side) => chainOf(next[side]) === b) ||
-    [2 * b, 2 * b + 1].some((side) => chainOf(next[side]) === a)
-  );
 }

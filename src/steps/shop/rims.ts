@@ -55,6 +55,15 @@ export function closingOf({ chains }: SeamNet, { bodyOf, follows }: Rims, chain:
   return follows[own] === other || follows[other] === own ? 'zip' : 'ring';
 }
 
+/**
+ * The glued chains that come together where a free side ends, in their order round the corner; none where the next side of its own piece is free.
+ */
+export function chainsRoundEnd({ next }: SeamNet, glued: Glued, side: number): readonly number[] {
+  const round: number[] = [];
+  for (let after = next[side]; glued[chainOf(after)] !== 0; after = next[mateOf(after)]) round.push(chainOf(after));
+  return round;
+}
+
 function freeSideAfter({ next }: SeamNet, glued: Glued, side: number): number {
   let after = next[side];
   while (glued[chainOf(after)] !== 0) after = next[mateOf(after)];

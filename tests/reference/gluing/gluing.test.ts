@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../src/base/random.ts';
 import { runAtOnce } from '../../../src/base/stepwise.ts';
 import { gluingOrderSteps } from '../../../src/steps/shop/gluing-order.ts';
-import { isReached } from '../../../src/steps/shop/reach.ts';
-import { orderFaults } from '../../../src/steps/shop/check-order.ts';
+import { orderFaults, unreachedIn } from '../../../src/steps/shop/check-order.ts';
 import { partedMesh, randomAreas, type PartedMesh } from '../../support/glue-job.ts';
 import { meshOf } from '../../support/meshes.ts';
 import { SAMPLE_NAMES } from '../../support/run-sample.ts';
@@ -38,16 +37,6 @@ function randomlyParted(seed: number): { readonly parted: PartedMesh; readonly r
   return { parted: partedMesh(mesh, (v, w) => (beside.get(key(v, w))?.size ?? 0) > 1), rand };
 }
 
-/** Which seams the product finds unreached in an order. */
-function late({ job }: PartedMesh, order: readonly number[]): readonly number[] {
-  const glued = new Uint8Array(job.net.chains.length);
-  return order.filter((chain) => {
-    const reached = isReached(job, glued, chain);
-    glued[chain] = 1;
-    return !reached;
-  });
-}
-
 describe('gluing order', () => {
   it('of 50 random seam sets can be glued by an independent look', () => {
     let seams = 0;
@@ -80,7 +69,7 @@ describe('gluing order', () => {
         .map((chain) => ({ chain, key: rand() }))
         .sort((a, b) => a.key - b.key)
         .map(({ chain }) => chain);
-      const own = late(parted, shuffled);
+      const own = unreachedIn(job, shuffled);
       const other = missed(parted, shuffled);
       // The product goes from place to place on seams and so sometimes a little farther; it never says a hand reaches where none does.
       expect(other.filter((chain) => !own.includes(chain))).toEqual([]);

@@ -1,0 +1,127 @@
+import type { Finding } from '../base/finding.ts';
+import type { Stepwise } from '../base/stepwise.ts';
+import { BEND_LIMITS } from '../model/bend-check.ts';
+import { FIRST_COATINGS } from '../model/coatings.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import { FIRST_GLUE } from '../model/glues.ts';
+import { checkGluingPlan, type GluingPlan } from '../model/gluing.ts';
+import { checkQuantities, type Quantities } from '../model/quantities.ts';
+import { assemblyOrder } from '../steps/dryfit/assembly-order.ts';
+import { sawTable } from '../steps/foam/saw-table.ts';
+import { cutRows, sawRows, type CutRow, type SawRow } from '../steps/shop/cut-list.ts';
+import { gluingPlan, type SheetToGlue } from '../steps/shop/gluing-plan.ts';
+import { laidSteps, netSteps } from '../steps/shop/gluing-steps.ts';
+import { propMeasures, type PlateInPlace } from '../steps/shop/prop-measures.ts';
+import { quantitiesOf } from '../steps/shop/quantities.ts';
+import { seamNet } from '../steps/shop/seam-net.ts';
+import type { LayerOutcome, Outcome } from './outcome.ts';
+import { areasOf, sheetOrderSteps } from './shop-order.ts';
+
+/** What lies beside the work: made from a finished outcome, never saved. */
+export interface ShopPlan {
+  readonly gluing: GluingPlan;
+  readonly quantities: Quantities;
+  readonly cutRows: readonly CutRow[];
+  readonly sawRows: readonly SawRow[];
+  readonly findings: readonly Finding[];
+}
+
+/** @throws Error where the chain has not run to its end: ask for `pieces`, `seams` and `sheets` first. */
+export function* shopPlanSteps(outcome: Outcome): Stepwise<ShopPlan> {
+  const { project, pieces, strips, sheets, seams, layers, raised } = outcome;
+  const { glue = FIRST_GLUE, coatings = FIRST_COATINGS, ...prices } = project.shop ?? {};
+  const foamOf = (id: string): FoamSheet => need(project.foams.find((foam) => foam.id === id));
+  // From the inside of the wall outward, and then what is laid on it.
+  const inOrder = [...layers.toReversed(), ...raised];
+  const toGlue: SheetToGlue[] = [];
+  const findings: Finding[] = [];
+  for (const [i, layer] of inOrder.entries()) {
+    const limitsOf = ({ foam: id }: FoamPiece): ReturnType<SheetToGlue['limitsOf']> => {
+      const { stretchLimits: stretch, bendLimits: bend = BEND_LIMITS } = foamOf(id);
+      return { stretch, bend };
+    };
+    const { chains, patches, shell } = need(layer.cut);
+    const base = {
+      sheet: layer.plan.sheet,
+      chains,
+      positions: shell.neutralPositions,
+      pieces: need(layer.pieces),
+      seams: need(layer.seams),
+      limitsOf,
+    };
+    if (i > 0) {
+      const net = seamNet(chains, patches, shell.neutralPositions);
+      toGlue.push({ ...base, net, steps: laidSteps(net, layOrder(layer)) });
+      continue;
+    }
+    const { net, order, findings: told } = yield* sheetOrderSteps(layer, outcome.part.gluing);
+    findings.push(...told);
+    toGlue.push({ ...base, net, steps: netSteps(net, order, areasOf(layer)) });
+  }
+  yield;
+  const gluing = gluingPlan(toGlue, glue);
+  checkGluingPlan(gluing);
+  yield;
+  const all = need(pieces);
+  const quantities = quantitiesOf({
+    pieces: all,
+    strips,
+    seams: need(seams),
+    sheets: need(sheets),
+    foams: project.foams,
+    laid: inOrder.slice(1).flatMap((layer) => need(layer.pieces)),
+    prop: propMeasures([...platesOf(outcome, foamOf)]),
+    glue,
+    coatings,
+    prices,
+  });
+  checkQuantities(quantities);
+  return {
+    gluing,
+    quantities,
+    cutRows: cutRows(all, strips, (id) => foamOf(id).name),
+    sawRows: sawRows(sawTable(all), all),
+    findings,
+  };
+}
+
+/** Patches of a sheet in the order in which they are laid. */
+function layOrder({ pieces, seams }: LayerOutcome): readonly number[] {
+  const own = need(pieces);
+  const places = assemblyOrder(
+    own.map(({ id, areaMm2 }) => ({ id, areaMm2 })),
+    need(seams).map(({ pieces: ids, trueLengthMm }) => ({ pieces: ids, lengthMm: trueLengthMm })),
+  );
+  return own
+    .map(({ patch }, i) => ({ patch, place: places[i] }))
+    .sort((a, b) => a.place - b.place)
+    .map(({ patch }) => patch);
+}
+
+/** Every piece as it stands on the sculpt; the outermost sheet of the wall is what is seen, and what is laid on it. */
+function* platesOf({ layers, raised }: Outcome, foamOf: (id: string) => FoamSheet): Iterable<PlateInPlace> {
+  for (const layer of [...layers, ...raised]) {
+    const { patches, shells } = need(layer.cut);
+    for (const { patch, foam } of need(layer.pieces)) {
+      const { triangles, meshVertices } = patches[patch];
+      const skin = (positions: Float64Array): Float64Array => {
+        const points = new Float64Array(3 * meshVertices.length);
+        meshVertices.forEach((v, i) => points.set(positions.subarray(3 * v, 3 * v + 3), 3 * i));
+        return points;
+      };
+      yield {
+        triangles,
+        face: skin(shells[patch].facePositions),
+        back: skin(shells[patch].backPositions),
+        densityKgM3: foamOf(foam).densityKgM3,
+        isOutside: layer.plan.sheet <= 1,
+      };
+    }
+  }
+}
+
+function need<T>(value: T | null | undefined): T {
+  if (value === null || value === undefined) throw new Error('shop: the chain has not run to its end');
+  return value;
+}

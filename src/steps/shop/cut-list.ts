@@ -1,0 +1,150 @@
+import { edgeNames, handCutText, sawTexts, settingText } from '../../base/lean-words.ts';
+import { boxOfPoints } from '../../geom/ring.ts';
+import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { FoamStrip } from '../../model/foam-strip.ts';
+import type { SawTable } from '../../model/saw-settings.ts';
+
+/** One thing to be cut, as the list tells it. */
+export interface CutRow {
+  readonly number: number;
+  readonly name: string;
+  readonly quantity: number;
+  readonly foam: string;
+  readonly thicknessMm: number;
+  /** Of the box round it as its template lies, mm. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** One of them. */
+  readonly areaMm2: number;
+  /** The longest edge that leans, mm, and the steepest lean of any, degrees from square without a sign; 0 where all are square. */
+  readonly longestBevelMm: number;
+  readonly steepestDeg: number;
+  /** How the saw is set for it. */
+  readonly saw: readonly string[];
+}
+
+/** Edges that lean less than this are square for saw and hand, degrees. */
+const SQUARE_DEG = 0.5;
+
+export function cutRows(
+  pieces: readonly FoamPiece[],
+  strips: readonly FoamStrip[],
+  foamName: (id: string) => string,
+): readonly CutRow[] {
+  return [...pieces.map((piece) => pieceRow(piece, foamName)), ...strips.map((strip) => stripRow(strip, foamName))];
+}
+
+function pieceRow(piece: FoamPiece, foamName: (id: string) => string): CutRow {
+  const box = boxOfPoints([...piece.outline, ...piece.otherOutline]);
+  const leans = piece.edges.map(({ bevelDeg, stationMm }) => ({
+    deg: bevelDeg.reduce((most, one) => Math.max(most, Math.abs(one)), 0),
+    mm: stationMm[stationMm.length - 1] ?? 0,
+  }));
+  const leaning = leans.filter(({ deg }) => deg >= SQUARE_DEG);
+  return {
+    number: piece.number,
+    name: nameOf(piece),
+    quantity: piece.quantity,
+    foam: foamName(piece.foam),
+    thicknessMm: piece.thicknessMm,
+    widthMm: box.maxX - box.minX,
+    heightMm: box.maxY - box.minY,
+    areaMm2: piece.areaMm2,
+    longestBevelMm: leaning.reduce((most, { mm }) => Math.max(most, mm), 0),
+    steepestDeg: leaning.reduce((most, { deg }) => Math.max(most, deg), 0),
+    saw: sawTexts(piece),
+  };
+}
+
+function stripRow(strip: FoamStrip, foamName: (id: string) => string): CutRow {
+  const leans = Math.abs(strip.bevelDeg) >= SQUARE_DEG;
+  return {
+    number: strip.number,
+    name: strip.name,
+    quantity: strip.quantity,
+    foam: foamName(strip.foam),
+    thicknessMm: strip.thicknessMm,
+    widthMm: strip.lengthMm,
+    heightMm: Math.max(strip.faceMm.max, strip.backMm.max),
+    areaMm2: strip.areaMm2,
+    longestBevelMm: leans ? strip.lengthMm : 0,
+    steepestDeg: leans ? Math.abs(strip.bevelDeg) : 0,
+    saw: leans ? [`${settingText(strip.bevelDeg)}: both long edges`] : [],
+  };
+}
+
+const nameOf = ({ name, hand }: FoamPiece): string =>
+  hand === undefined || name.toLowerCase().includes(hand) ? name : `${name}, ${hand}`;
+
+/** A row of the list of settings: the saw is set once, and everything beside it is cut. */
+export interface SawRow {
+  readonly setting: string;
+  readonly number: number;
+  readonly name: string;
+  readonly edges: string;
+}
+
+/** @param table every piece it names is among the pieces. */
+export function sawRows(table: SawTable, pieces: readonly FoamPiece[]): readonly SawRow[] {
+  const byId = new Map(pieces.map((piece) => [piece.id, piece]));
+  const set = table.settings.flatMap(({ leanDeg, pieces: served }) =>
+    served.flatMap(({ piece: id, edges }): SawRow[] => {
+      const piece = byId.get(id);
+      if (piece === undefined) return [];
+      const letters = edges.map((i) => piece.edges[i].letter);
+      return [{ setting: settingText(leanDeg), number: piece.number, name: nameOf(piece), edges: edgeNames(letters) }];
+    }),
+  );
+  const byHand = pieces.flatMap((piece) =>
+    (piece.saw?.byHand ?? []).map((cut): SawRow => {
+      const { letter } = piece.edges[cut.edge];
+      const edges = handCutText(letter, piece.tracedSide, cut);
+      return { setting: 'by hand', number: piece.number, name: nameOf(piece), edges };
+    }),
+  );
+  return [...set, ...byHand];
+}
+
+/** The lists as one file of comma-separated values (RFC 4180): what is cut, an empty line, how the saw is set. */
+export function cutListCsv(rows: readonly CutRow[], settings: readonly SawRow[]): string {
+  const one = (value: number): string => (Math.round(10 * value) / 10).toFixed(1);
+  const table = [
+    [
+      'no.',
+      'piece',
+      'quantity',
+      'foam',
+      'thickness mm',
+      'width mm',
+      'height mm',
+      'area cm2',
+      'longest bevel mm',
+      'steepest bevel deg',
+      'saw',
+    ],
+    ...rows.map((row) => [
+      row.number,
+      row.name,
+      row.quantity,
+      row.foam,
+      row.thicknessMm,
+      one(row.widthMm),
+      one(row.heightMm),
+      one(row.areaMm2 / 100),
+      one(row.longestBevelMm),
+      one(row.steepestDeg),
+      row.saw.join('; '),
+    ]),
+    [],
+    ['set the saw to', 'no.', 'piece', 'edges'],
+    ...settings.map(({ setting, number, name, edges }) => [setting, number, name, edges]),
+  ];
+  return `${table.map((cells) => cells.map(csvCell).join(',')).join('\r\n')}\r\n`;
+}
+
+/** A cell as RFC 4180 wants it. Names that a spreadsheet would take for a formula get an apostrophe before them. */
+function csvCell(value: string | number): string {
+  if (typeof value === 'number') return String(value);
+  const text = /^[=+\-@\t\r]/.test(value) && !/^-?\d+(\.\d+)?$/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}

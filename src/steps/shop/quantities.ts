@@ -1,0 +1,131 @@
+import { ringArea } from '../../geom/ring.ts';
+import { rad } from '../../geom/vec.ts';
+import { coverageM2PerL, type Coating } from '../../model/coatings.ts';
+import type { FoamPiece, FoamSeam, PieceEdge } from '../../model/foam-piece.ts';
+import type { FoamSheet } from '../../model/foam-stock.ts';
+import type { FoamStrip } from '../../model/foam-strip.ts';
+import type { Glue } from '../../model/glues.ts';
+import type { CoatingQuantity, FoamQuantity, GlueQuantity, Quantities } from '../../model/quantities.ts';
+import type { SheetLayout } from '../../model/sheet.ts';
+import type { ShopChoices } from '../../model/shop-choices.ts';
+import type { PropMeasures } from './prop-measures.ts';
+
+/** What quantities are counted from. */
+export interface QuantityJob {
+  readonly pieces: readonly FoamPiece[];
+  readonly strips: readonly FoamStrip[];
+  readonly seams: readonly FoamSeam[];
+  readonly sheets: SheetLayout;
+  /** Every foam that something is cut from. */
+  readonly foams: readonly FoamSheet[];
+  /** Pieces that are glued flat on another sheet. */
+  readonly laid: readonly FoamPiece[];
+  readonly prop: PropMeasures;
+  readonly glue: Glue;
+  readonly coatings: readonly Coating[];
+  readonly prices: Pick<ShopChoices, 'currency' | 'sheetPrices' | 'gluePricePerL'>;
+}
+
+const MM2_PER_M2 = 1e6;
+
+export function quantitiesOf(job: QuantityJob): Quantities {
+  const { prices, prop, coatings } = job;
+  const foams = job.foams.map((foam) => foamQuantity(job, foam)).filter(({ cutMm2 }) => cutMm2 > 0);
+  const glue = glueQuantity(job);
+  const costs = [...foams, glue].flatMap(({ cost }) => (cost === undefined ? [] : [cost]));
+  return {
+    foams,
+    ...(prices.currency === undefined ? {} : { currency: prices.currency }),
+    ...(costs.length === 0 ? {} : { cost: costs.reduce((sum, cost) => sum + cost, 0) }),
+    glue,
+    coatings: coatings.map((coating) => coatingQuantity(coating, prop.outsideMm2)),
+    outsideMm2: prop.outsideMm2,
+    massG: foams.reduce((sum, { massG }) => sum + massG, 0),
+    centreOfMass: prop.centre,
+    sizeMm: prop.sizeMm,
+    longestMm: prop.longestMm,
+  };
+}
+
+/** Sheet mass = area × thickness × density, g. */
+export const massG = (areaMm2: number, thicknessMm: number, densityKgM3: number): number =>
+  (areaMm2 * thicknessMm * densityKgM3) / MM2_PER_M2;
+
+/** A coat's volume is area / coverage; ml. */
+export function coatingQuantity(coating: Coating, areaMm2: number): CoatingQuantity {
+  const { coats, recoatMin } = coating;
+  const ml = ((areaMm2 / MM2_PER_M2) * coats * 1000) / coverageM2PerL(coating);
+  return { coating, ml, dryMin: coats * recoatMin };
+}
+
+/**
+ * Volume of a piece over its thickness, mm²: Simpson's rule over both skins and what lies half-way between them, which is exact where edges lean
+ * straight. Skins whose points do not match, where tips were cut, count by their mean alone.
+ */
+export function meanAreaMm2({ outline, holes, otherOutline, otherHoles }: FoamPiece): number {
+  const pairs = [outline, ...holes].map((ring, i) => [ring, [otherOutline, ...otherHoles][i]] as const);
+  // Holes run clockwise: their area is negative.
+  return pairs.reduce((sum, [ring, other]) => {
+    const ends = ringArea(ring) + ringArea(other);
+    if (ring.length !== other.length) return sum + ends / 2;
+    return sum + (ends + 4 * ringArea(ring.map((x, i) => (x + other[i]) / 2))) / 6;
+  }, 0);
+}
+
+function foamQuantity({ pieces, strips, sheets, prices }: QuantityJob, foam: FoamSheet): FoamQuantity {
+  const own = <T extends { readonly foam: string }>(things: readonly T[]): readonly T[] =>
+    things.filter((thing) => thing.foam === foam.id);
+  const parts = [...own(pieces).map((piece) => ({ ...piece, areaMm2: meanAreaMm2(piece) })), ...own(strips)];
+  const used = own(sheets.sheets);
+  const price = prices.sheetPrices?.find((one) => one.foam === foam.id)?.price;
+  const ids = new Set(parts.map(({ id }) => id));
+  return {
+    foam: foam.id,
+    name: foam.name,
+    thicknessMm: foam.thicknessMm,
+    sheets: used.length,
+    sheetMm2: foam.sheetWidthMm * foam.sheetHeightMm,
+    cutMm2: parts.reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0),
+    massG: parts.reduce(
+      (sum, { areaMm2, quantity, thicknessMm }) => sum + massG(areaMm2 * quantity, thicknessMm, foam.densityKgM3),
+      0,
+    ),
+    ...(price === undefined ? {} : { cost: price * used.length }),
+    tooLarge: sheets.tooLarge.filter((id) => ids.has(id)),
+  };
+}
+
+function glueQuantity({ pieces, seams, laid, glue, prices }: QuantityJob): GlueQuantity {
+  const joined = new Map(seams.filter(({ kind }) => kind !== 'open').map((seam) => [seam.id, seam]));
+  let edgesMm2 = 0;
+  for (const piece of pieces) {
+    for (const edge of piece.edges) {
+      const seam = joined.get(edge.seam);
+      if (seam !== undefined) edgesMm2 += edgeGlueMm2(piece, edge, seam) * piece.quantity;
+    }
+  }
+  // The face that is laid, and what it is laid on.
+  const laidMm2 = laid.reduce((sum, { surfaceAreaMm2, quantity }) => sum + 2 * surfaceAreaMm2 * quantity, 0);
+  const ml = ((edgesMm2 + laidMm2) / MM2_PER_M2 / glue.coverageM2PerL) * 1000;
+  return {
+    glue,
+    seamMm: [...joined.values()].reduce((sum, { trueLengthMm }) => sum + trueLengthMm, 0),
+    edgesMm2,
+    laidMm2,
+    ml,
+    ...(prices.gluePricePerL === undefined ? {} : { cost: (prices.gluePricePerL * ml) / 1000 }),
+  };
+}
+
+/** What is brushed along one side of a seam, mm²: the cut, `t / cos(bevel)` wide; of a lap, what lies on the other piece. */
+export function edgeGlueMm2(
+  { thicknessMm }: Pick<FoamPiece, 'thicknessMm'>,
+  { stationMm, bevelDeg }: Pick<PieceEdge, 'stationMm' | 'bevelDeg'>,
+  { kind, allowanceMm }: Pick<FoamSeam, 'kind' | 'allowanceMm'>,
+): number {
+  const widthAt = (i: number): number => (kind === 'lap' ? allowanceMm : thicknessMm / Math.cos(rad(bevelDeg[i])));
+  let area = 0;
+  for (let i = 1; i < stationMm.length; i += 1)
+    area += ((stationMm[i] - stationMm[i - 1]) * (widthAt(i - 1) + widthAt(i))) / 2;
+  return area;
+}
