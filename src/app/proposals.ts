@@ -5,7 +5,7 @@ import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import { HIDDEN_CHOICES, setHiddenSide } from '../project/hidden-commands.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
-import { PROPOSAL_KINDS } from './propose-actions.ts';
+import { easeSaid, kindsOf } from './propose-actions.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import { SHARED } from './styles.ts';
@@ -110,12 +110,11 @@ export class ProposalTable extends JobSection {
       ${
         proposals === null
           ? nothing
-          : html`${Object.keys(proposals.answers).length === 0 ? html`<p class="small soft">${words.looking}</p>` : this.#table(proposals)}
+          : html`${this.#why(proposals)}
+              ${Object.keys(proposals.answers).length === 0 ? html`<p class="small soft">${waiting(proposals)}</p>` : this.#table(proposals)}
               <div class="row">
                 ${proposals.state === 'looking' ? html`<button class="next" @click=${() => this.ask('stop-proposing')}>${words.stop}<kbd>M</kbd></button>` : html`<button class="plain" @click=${() => this.ask('put-proposals')}>${words.put}</button>`}
-                <span class="small soft"
-                  >${{ looking: words.better, stopping: words.working, done: words.done }[proposals.state]}</span
-                >
+                <span class="small soft">${footOf(proposals)}</span>
               </div>`
       }
     </div>`;
@@ -157,27 +156,31 @@ export class ProposalTable extends JobSection {
     return this.limitPct ?? limitsOnBench(this.project, 1).tooMuchPct;
   }
 
-  #table({ answers }: Proposals) {
+  #table(proposals: Proposals) {
     const words = PROPOSE_WORDS;
+    const { answers, from } = proposals;
+    const kinds = kindsOf(proposals);
+    const isEasing = from === 'ease';
+    const rowWords = isEasing ? { ...words.rows, ...words.easing.rows } : words.rows;
     const each = (cell: (answer: ProposalAnswer, kind: ProposalKind) => unknown) =>
-      PROPOSAL_KINDS.map((kind) => {
+      kinds.map((kind) => {
         const answer = answers[kind];
         return html`<td
           class=${this.lit === kind ? 'is-lit' : ''}
           @pointerenter=${() => this.#show(kind)}
           @pointerleave=${() => this.#show(null)}
         >
-          ${answer === undefined ? words.unknown : cell(answer, kind)}
+          ${answer === undefined ? (proposals.state === 'done' ? nothing : words.unknown) : cell(answer, kind)}
         </td>`;
       });
     return html`<table>
         <caption class="unseen">
-          ${words.caption}
+          ${isEasing ? words.easing.caption : words.caption}
         </caption>
         <thead>
           <tr>
             <td></td>
-            ${PROPOSAL_KINDS.map((kind) => html`<th scope="col">${words.kinds[kind]}</th>`)}
+            ${kinds.map((kind) => html`<th scope="col">${words.kinds[kind]}</th>`)}
           </tr>
         </thead>
         <tbody>
@@ -188,10 +191,18 @@ export class ProposalTable extends JobSection {
           ${ROWS.map(
             (row) =>
               html`<tr>
-                <th scope="row">${words.rows[row]}</th>
+                <th scope="row">${rowWords[row]}</th>
                 ${each((answer) => this.#figure(row, answer))}
               </tr>`,
           )}
+          ${
+            isEasing
+              ? html`<tr>
+                  <th scope="row">${words.easing.mends}</th>
+                  ${each(({ mends = [] }) => (mends.length === 0 ? '–' : words.easing.limits(mends)))}
+                </tr>`
+              : nothing
+          }
           <tr>
             <td></td>
             ${each(
@@ -208,7 +219,7 @@ export class ProposalTable extends JobSection {
           </tr>
         </tbody>
       </table>
-      ${this.#reasons(answers)}`;
+      ${this.#reasons(kinds, answers)}`;
   }
 
   #figure(row: Row, answer: ProposalAnswer): unknown {
@@ -234,28 +245,45 @@ export class ProposalTable extends JobSection {
     }
   }
 
+  /** Which limits a piece that is eased breaks now: pointing at one lights its place up. */
+  #why({ why = [] }: Proposals) {
+    if (why.length === 0) return nothing;
+    return html`<p class="small">${PROPOSE_WORDS.easing.why}</p>
+      <ul class="reasons small">
+        ${why.map(
+          ({ text, triangle }) =>
+            html`<li
+              @pointerenter=${() => this.point({ triangles: [triangle] })}
+              @pointerleave=${() => this.point(null)}
+            >
+              ${text}
+            </li>`,
+        )}
+      </ul>`;
+  }
+
   /** Which limit stops it, or where a bend is tight, and where that is: pointing at it lights the place up. Said of several at once, it is said once. */
-  #reasons(answers: Proposals['answers']) {
+  #reasons(kinds: readonly ProposalKind[], answers: Proposals['answers']) {
     const told = new Map<string, Reason>();
-    for (const kind of PROPOSAL_KINDS) {
+    for (const kind of kinds) {
       const { isFeasible = true, reasons = [] } = answers[kind] ?? {};
       for (const { text, triangle } of reasons) {
         const key = `${isFeasible} ${triangle} ${text}`;
-        const kinds = [...(told.get(key)?.kinds ?? []), kind];
-        told.set(key, { kinds, isBroken: !isFeasible, text, triangle });
+        const own = [...(told.get(key)?.kinds ?? []), kind];
+        told.set(key, { kinds: own, isBroken: !isFeasible, text, triangle });
       }
     }
     if (told.size === 0) return nothing;
     return html`<ul class="reasons small">
-      ${[...told.values()].map((reason) => this.#reason(reason))}
+      ${[...told.values()].map((reason) => this.#reason(reason, kinds.length))}
     </ul>`;
   }
 
-  #reason({ kinds, isBroken, text, triangle }: Reason) {
+  #reason({ kinds, isBroken, text, triangle }: Reason, count: number) {
     const words = PROPOSE_WORDS;
     const light = (): void => this.point({ triangles: [triangle] });
     const dark = (): void => this.point(null);
-    const name = kinds.length === PROPOSAL_KINDS.length ? words.all : kinds.map((kind) => words.kinds[kind]).join(', ');
+    const name = kinds.length === count ? words.all : kinds.map((kind) => words.kinds[kind]).join(', ');
     return html`<li @pointerenter=${light} @pointerleave=${dark}>
       <span class=${isBroken ? 'wrong' : 'look'}>${isBroken ? words.broken : words.bent}</span>, ${name}: ${text}
     </li>`;
@@ -278,6 +306,21 @@ export class ProposalTable extends JobSection {
     if (pct >= 0.5 && pct <= 50) this.dispatchEvent(new ViewEvent({ proposalPct: pct }));
     else input.value = String(this.#limit());
   }
+}
+
+/** What is said while there is nothing to show. */
+function waiting({ from, state, why }: Proposals): string {
+  if (from !== 'ease') return PROPOSE_WORDS.looking;
+  return state === 'done' ? easeSaid(why?.length ?? 0, 0, why === undefined) : PROPOSE_WORDS.easing.begun;
+}
+
+/** What is said beside the button under the answers. */
+function footOf({ from, state, answers }: Proposals): string {
+  const words = PROPOSE_WORDS;
+  const count = Object.keys(answers).length;
+  if (from !== 'ease') return { looking: words.better, stopping: words.working, done: words.done }[state];
+  if (count === 0) return '';
+  return state === 'done' ? words.easing.done : words.working;
 }
 
 /** The flat pieces, small; y is turned for the screen. */

@@ -1,10 +1,23 @@
 import type { HiddenSide } from '../model/hidden-side.ts';
-import type { ProposalKind } from '../worker/proposing-api.ts';
+import type { LimitName, ProposalKind } from '../worker/proposing-api.ts';
 
 const KINDS: Readonly<Record<ProposalKind, string>> = {
   few: 'Few pieces',
   between: 'Between',
   simple: 'Simple pieces',
+  first: 'Best place',
+  second: 'Second place',
+  third: 'Third place',
+};
+
+const LIMITS: Readonly<Record<LimitName, string>> = {
+  stretch: 'stretch',
+  squash: 'squash',
+  overlap: 'lying over itself',
+  sheet: 'too large',
+  width: 'too narrow',
+  cut: 'no edge',
+  bend: 'bend',
 };
 
 /** What the window says of seams that are found by search. */
@@ -47,6 +60,21 @@ export const PROPOSE_WORDS = {
     foam: 'Foam',
     sheets: 'Sheets',
     pages: 'Pages',
+  },
+  /** Of places to ease one piece. */
+  easing: {
+    begun: 'Looking for the least cut …',
+    caption: 'Places to ease the piece, the least costly first. Point at one to see its cut on the sculpt.',
+    why: 'The piece breaks a limit:',
+    rows: { pieces: 'Falls into', darts: 'New darts', length: 'New seam' },
+    mends: 'Mends',
+    limits: (names: readonly LimitName[]) => names.map((name) => LIMITS[name]).join(', '),
+    none: 'No seam or dart brings it under the limit. Allow more stretch, take thinner foam, or let go of seams that are held.',
+    keeps: 'The piece keeps every limit.',
+    stopped: 'Stopped before anything was found.',
+    done: 'Point at one to see its cut on the sculpt.',
+    spoken: (n: number) =>
+      n === 1 ? 'One place to ease the piece is found.' : `${n} places to ease the piece are found.`,
   },
   unknown: '…',
   take: 'Take it',

@@ -12,7 +12,7 @@ import type {
   SectionFigures,
 } from '../viewport/bench-contract.ts';
 import type { FlatDrawing, LaidDrawing, Spot } from '../worker/drawing-api.ts';
-import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
+import type { ProposalAnswer, ProposalKind, ToldReason } from '../worker/proposing-api.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
@@ -77,8 +77,10 @@ export interface DrawingInHand extends FlatDrawing {
 /** Seams found by search: how it stands and the answers so far. While it stops, sheets and pages are worked out. */
 export interface Proposals {
   readonly state: 'looking' | 'stopping' | 'done';
-  /** Whether all that was marked stays in them. */
-  readonly from: 'anew' | 'rest';
+  /** Whether all that was marked stays in them; `ease`: places to ease one piece. */
+  readonly from: 'anew' | 'rest' | 'ease';
+  /** Of one piece that is eased: limits it breaks as it is; left out until they are known. */
+  readonly why?: readonly ToldReason[];
   readonly answers: Partial<Readonly<Record<ProposalKind, ProposalAnswer>>>;
 }
 

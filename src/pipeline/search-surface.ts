@@ -32,7 +32,7 @@ export function searchSurface(
   drawn: DrawnSurface | null,
   isKept: (path: SeamPath) => boolean,
 ): SearchSurface {
-  if (drawn === null) return onSculpt(sculpt, part);
+  if (drawn === null) return onSculpt(sculpt, part, isKept);
   const { mesh, cut, pathOfLine } = drawn;
   const topology = topologyOf(mesh);
   const parts = partsOfEdges(sculpt.mesh, cut.partsOfEdge);
@@ -86,7 +86,11 @@ export function searchSurface(
   };
 }
 
-function onSculpt({ mesh }: SizedSculpt, part: SearchSurface['part']): SearchSurface {
+function onSculpt(
+  { mesh }: SizedSculpt,
+  part: SearchSurface['part'],
+  isKept: (path: SeamPath) => boolean,
+): SearchSurface {
   const { edgeVertices } = topologyOf(mesh);
   return {
     mesh,
@@ -97,7 +101,8 @@ function onSculpt({ mesh }: SizedSculpt, part: SearchSurface['part']): SearchSur
       edges: [...isSeam.keys()].flatMap((e) =>
         isSeam[e] === 1 ? [filePair(mesh, edgeVertices[2 * e], edgeVertices[2 * e + 1])] : [],
       ),
-      paths: [],
+      // Those that have lost their place are not on the mesh, but still the maker's.
+      paths: part.seams.paths.filter(isKept),
     }),
   };
 }

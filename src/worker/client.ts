@@ -24,6 +24,7 @@ export function connectWorkshop(): Workshop {
     readDrawing: (text) => remote.readDrawing(text),
     layDrawing: (wish, isMirrored) => remote.layDrawing(wish, isMirrored),
     propose: (ask, onAnswer) => remote.propose(ask, Comlink.proxy(onAnswer)),
+    ease: (ask, onAnswer) => remote.ease(ask, Comlink.proxy(onAnswer)),
     stopProposing: () => remote.stopProposing(),
     seamCosts: (limitPct, onCost) => remote.seamCosts(limitPct, Comlink.proxy(onCost)),
     stopCosting: () => remote.stopCosting(),

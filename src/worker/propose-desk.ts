@@ -1,26 +1,20 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import { Cancelled } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
-import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
-import type { SeamMarks, SeamSet } from '../model/seams.ts';
-import { foamGround } from '../pipeline/foam-ground.ts';
+import type { SeamMarks } from '../model/seams.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { pricesOf } from '../pipeline/propose/layout.ts';
 import { propose } from '../pipeline/propose/propose.ts';
 import type { Proposal, ProposalWish } from '../pipeline/propose/proposal.ts';
-import { seamWishesOf, type SeamWishes } from '../pipeline/seam-wishes.ts';
-import { setSeams } from '../project/commands.ts';
-import type { Project } from '../project/project.ts';
-import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
+import type { SearchSurface } from '../pipeline/search-surface.ts';
+import { edgesOnBench, wishOf } from './proposal-wish.ts';
 import { picturePieces } from './piece-picture.ts';
-import type { ProposalAnswer, ProposalAsk, ProposalKind, ProposalNeeds, Proposing } from './proposing-api.ts';
+import type { ProposalAnswer, ProposalAsk, SearchKind, ProposalNeeds, Proposing } from './proposing-api.ts';
 import { WaitingWork } from './waiting-work.ts';
 
 /** The three answers, and where each stands between few and simple pieces. */
-const DIALS: Readonly<Record<ProposalKind, number>> = { few: 0, between: 0.5, simple: 1 };
-const KINDS = ['few', 'between', 'simple'] as const satisfies readonly ProposalKind[];
-/** Same answers for the same job. */
-const SEED = 1;
+const DIALS: Readonly<Record<SearchKind, number>> = { few: 0, between: 0.5, simple: 1 };
+const KINDS = ['few', 'between', 'simple'] as const satisfies readonly SearchKind[];
 /** Reasons told of one answer. */
 const MOST_REASONS = 3;
 
@@ -29,9 +23,14 @@ export interface ProposeHost {
   outcome(): Outcome | null;
   /** True while a compute runs: the search waits for it. */
   isBusy(): boolean;
-  /** Runs the whole chain on another document, in its turn; null where a compute came in between. */
-  tryOut(project: Project): Promise<Outcome | null>;
+  /** The job as it would be with these seams; null where it cannot be laid out, or a compute came in between. */
+  needsOf(outcome: Outcome, marks: SeamMarks): Promise<ProposalNeeds | null>;
 }
+
+export const NO_SIZE = fail(
+  'propose/no-size',
+  'Say how large the sculpt is first: then it is known how far the foam must stretch.',
+);
 
 /** Three searches side by side, each with its own work. */
 class Search {
@@ -59,23 +58,19 @@ export class ProposeDesk implements Pick<Proposing, 'propose' | 'stopProposing'>
   async propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>> {
     this.#search?.cancel();
     const outcome = this.#host.outcome();
-    const wish = outcome === null ? null : wishOf(outcome, ask);
-    if (outcome === null || wish === null)
-      return fail(
-        'propose/no-size',
-        'Say how large the sculpt is first: then it is known how far the foam must stretch.',
-      );
+    const sought = outcome === null ? null : wishOf(outcome, ask);
+    if (outcome === null || sought === null) return NO_SIZE;
+    const { wish, surface } = sought;
     const search = new Search(() => this.#host.isBusy());
     this.#search = search;
     const shown = outcome.cut?.mesh ?? wish.mesh;
-    const tell = (kind: ProposalKind, proposal: Proposal, needs: ProposalNeeds | null = null): void =>
-      onAnswer(answerOf(wish.mesh, shown, kind, proposal, needs));
+    const tell = (kind: SearchKind, proposal: Proposal, needs: ProposalNeeds | null = null): void =>
+      onAnswer(answerOf(surface, shown, kind, proposal, needs));
     const best = new BestOfKinds(tell);
     try {
       await seekAll(wish, search, (proposal) => best.offer(proposal));
-      const paths = ask.from === 'rest' ? outcome.part.seams.paths : [];
       for (const [kind, proposal] of best.all)
-        tell(kind, proposal, await this.#needsOf(outcome, { edges: pairsOf(wish.mesh, proposal), paths }));
+        tell(kind, proposal, await this.#host.needsOf(outcome, surface.marksOf(proposal.seams.isSeam)));
     } catch (error) {
       if (!(error instanceof Cancelled)) throw error;
     } finally {
@@ -88,26 +83,25 @@ export class ProposeDesk implements Pick<Proposing, 'propose' | 'stopProposing'>
     if (this.#search !== null) this.#search.isStopped = true;
     return Promise.resolve();
   }
+}
 
-  /** The job as it would be with these seams; null where it cannot be laid out. */
-  async #needsOf({ project }: Outcome, marks: SeamMarks): Promise<ProposalNeeds | null> {
-    const tried = await this.#host.tryOut(setSeams(marks).apply(project));
-    if (tried === null || tried.sheets === null || tried.paper === null) return null;
-    const foamMm2 = (tried.pieces ?? []).reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0);
-    return { sheets: tried.sheets.sheets.length, pages: tried.paper.pages.length, foamMm2 };
-  }
+/** What a job that was tried out needs; null where it came to nothing. */
+export function needsOf(tried: Outcome | null): ProposalNeeds | null {
+  if (tried === null || tried.sheets === null || tried.paper === null) return null;
+  const foamMm2 = (tried.pieces ?? []).reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0);
+  return { sheets: tried.sheets.sheets.length, pages: tried.paper.pages.length, foamMm2 };
 }
 
 /** The best answer of each kind, whoever found it: what is sought for few pieces may be the best of the simple ones too. */
 class BestOfKinds {
-  readonly #best = new Map<ProposalKind, Proposal>();
-  readonly #tell: (kind: ProposalKind, proposal: Proposal) => void;
+  readonly #best = new Map<SearchKind, Proposal>();
+  readonly #tell: (kind: SearchKind, proposal: Proposal) => void;
 
-  constructor(tell: (kind: ProposalKind, proposal: Proposal) => void) {
+  constructor(tell: (kind: SearchKind, proposal: Proposal) => void) {
     this.#tell = tell;
   }
 
-  get all(): readonly (readonly [ProposalKind, Proposal])[] {
+  get all(): readonly (readonly [SearchKind, Proposal])[] {
     return [...this.#best.entries()];
   }
 
@@ -122,7 +116,7 @@ class BestOfKinds {
 }
 
 /** One that keeps every limit goes before one that does not; then the lower sum at the prices of that kind. */
-function isBetter(kind: ProposalKind, one: Proposal, other: Proposal): boolean {
+function isBetter(kind: SearchKind, one: Proposal, other: Proposal): boolean {
   if (one.feasible !== other.feasible) return one.feasible;
   const prices = pricesOf(DIALS[kind]);
   const sumOf = ({ sum, pieces, dartCount }: Proposal): number =>
@@ -136,7 +130,7 @@ async function seekAll(
   search: Search,
   offer: (proposal: Proposal) => void,
 ): Promise<void> {
-  const seek = async (kind: ProposalKind, start: Partial<ProposalWish>, onFirst?: (first: Proposal) => void) => {
+  const seek = async (kind: SearchKind, start: Partial<ProposalWish>, onFirst?: (first: Proposal) => void) => {
     const work = search.works[KINDS.indexOf(kind)];
     const onBetter = (better: Proposal): void => {
       offer(better);
@@ -157,63 +151,20 @@ async function seekAll(
   await Promise.all(others);
 }
 
-/** What is sought, from the sheet that is seen: its neutral surface, its foam's sheets and rules. Null before there is a size. */
-function wishOf(outcome: Outcome, { from, limitPct, only }: ProposalAsk): Omit<ProposalWish, 'dial'> | null {
-  const { project, part, sculpt, cut, mirror } = outcome;
-  const outermost = part.layers.at(-1);
-  const foam = project.foams.find(({ id }) => id === outermost?.foam);
-  if (sculpt?.mmPerUnit == null || cut === null || foam === undefined || outermost === undefined) return null;
-  const { mesh } = sculpt;
-  const marked = seamSetFromMarks(mesh, part.seams, false);
-  if (!marked.ok) return null;
-  const wishes = seamWishesOf(mesh, part, marked.value, mirror?.partners.ofEdge ?? null);
-  const start = from === 'rest' ? marked.value : heldAlone(mesh, marked.value, wishes);
-  return {
-    mesh,
-    // Where the sheet is cut finer its own vertices follow those of the sculpt.
-    ...foamGround(mesh, cut.shell, { part, choice: outermost, foam }, limitPct),
-    seed: SEED,
-    start,
-    ...wishes,
-    ...(from === 'rest' ? { locked: marked.value.isSeam } : {}),
-    ...(only === undefined ? {} : { fixedTriangles: allBut(outcome, mesh, only) }),
-  };
-}
-
-/** 1 per triangle of the sculpt outside a patch of the sheet that is seen. */
-function allBut({ cut, drawn }: Outcome, mesh: Mesh, patch: number): Uint8Array {
-  const fixed = new Uint8Array(mesh.triangles.length / 3).fill(1);
-  const isFiner = drawn !== null && cut?.mesh === drawn.mesh;
-  cut?.patchOfTriangle.forEach((own, t) => {
-    if (own === patch) fixed[isFiner ? drawn.sourceOfTriangle[t] : t] = 0;
-  });
-  return fixed;
-}
-
-/** Of the seams there are those that are held, and those round pieces that are. */
-function heldAlone(mesh: Mesh, { isSeam }: SeamSet, { locked, fixedTriangles }: SeamWishes): SeamSet {
-  const { halfedgeOfEdge, twin } = topologyOf(mesh);
-  const isFixed = (h: number): boolean => h >= 0 && fixedTriangles[triangleOfHalfedge(h)] === 1;
-  const held = isSeam.map((value, e) =>
-    value === 1 && (locked[e] === 1 || isFixed(halfedgeOfEdge[e]) || isFixed(twin[halfedgeOfEdge[e]])) ? 1 : 0,
-  );
-  return { isSeam: held, count: held.reduce((sum, value) => sum + value, 0) };
-}
-
-/** @param shown what is on the bench: the mesh, or the same cut finer, where some edges are no more. */
 function answerOf(
-  mesh: Mesh,
+  surface: SearchSurface,
   shown: Mesh,
-  kind: ProposalKind,
+  kind: SearchKind,
   proposal: Proposal,
   needs: ProposalNeeds | null,
 ): ProposalAnswer {
-  const topology = topologyOf(shown);
   const { perPiece, pieces, lengthMm, dartCount, feasible, reasons, moves } = proposal;
+  const { edges: pairs, paths } = surface.marksOf(proposal.seams.isSeam);
   return {
     kind,
-    pairs: pairsOf(mesh, proposal),
-    edges: proposal.edges.map(([v, w]) => topology.edgeBetween(v, w)).filter((e) => e >= 0),
+    pairs,
+    paths,
+    edges: edgesOnBench(shown, proposal.edges),
     pieces,
     lengthMm,
     darts: dartCount,
@@ -226,6 +177,3 @@ function answerOf(
     needs,
   };
 }
-
-const pairsOf = ({ fileVertex }: Mesh, { edges }: Proposal): readonly (readonly [number, number])[] =>
-  edges.map(([v, w]) => [fileVertex[v], fileVertex[w]]);

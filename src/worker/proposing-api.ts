@@ -1,8 +1,24 @@
 import type { Result } from '../base/result.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
+import type { SeamPath } from '../model/seams.ts';
+import type { LimitReason } from '../pipeline/propose/proposal.ts';
 
 /** How few pieces are sought: few with darts, more and simpler ones, or between. */
-export type ProposalKind = 'few' | 'between' | 'simple';
+export type SearchKind = 'few' | 'between' | 'simple';
+
+/** The least costly place to ease one piece, and the next ones. */
+export type EasePlace = 'first' | 'second' | 'third';
+
+export type ProposalKind = SearchKind | EasePlace;
+
+/** A limit of the foam or the sheet. */
+export type LimitName = LimitReason['limit'];
+
+/** Why a limit is broken, in a sentence, with the triangle on the bench where it is worst. */
+export interface ToldReason {
+  readonly text: string;
+  readonly triangle: number;
+}
 
 /** What is asked for. */
 export interface ProposalAsk {
@@ -10,8 +26,14 @@ export interface ProposalAsk {
   readonly from: 'anew' | 'rest';
   /** 99th percentile of stretch and of squash that no piece may pass, per cent, > 0. */
   readonly limitPct: number;
-  /** With `rest`: the one piece to ease, the number of its patch in the sheet that is seen; all others stay as they are. */
-  readonly only?: number;
+}
+
+/** One piece that is to keep its limits: all others, and all seams, stay as they are. */
+export interface EaseAsk {
+  /** The number of its patch in the sheet that is seen. */
+  readonly patch: number;
+  /** As in {@link ProposalAsk}. */
+  readonly limitPct: number;
 }
 
 /** Sheets and pages that a proposal comes to, as they would be cut and printed, and its foam, mm². */
@@ -21,11 +43,13 @@ export interface ProposalNeeds {
   readonly foamMm2: number;
 }
 
-/** One of three answers, as good as it is by now. */
+/** One of three answers, as good as it is by now. Of a place to ease one piece, figures are of what comes of the piece and of what is added. */
 export interface ProposalAnswer {
   readonly kind: ProposalKind;
-  /** All seams as pairs of file numbers, and as edges of the sculpt on show. */
+  /** All seams as pairs of file numbers, and those across faces. */
   readonly pairs: readonly (readonly [number, number])[];
+  readonly paths: readonly SeamPath[];
+  /** The seams as edges of what is on the bench; of a place to ease a piece, those that are added. */
   readonly edges: readonly number[];
   readonly pieces: number;
   readonly lengthMm: number;
@@ -35,8 +59,10 @@ export interface ProposalAnswer {
   readonly squashPct: number;
   /** False where a limit is broken yet. */
   readonly isFeasible: boolean;
-  /** Why not, worst first, a sentence each with the triangle of the sculpt where it is worst. */
-  readonly reasons: readonly { readonly text: string; readonly triangle: number }[];
+  /** Of a place to ease a piece: limits it breaks now and not any more then. */
+  readonly mends?: readonly LimitName[];
+  /** Why not, worst first. */
+  readonly reasons: readonly ToldReason[];
   /** Flat pieces laid out beside each other, as outlines x y, mm, y up; `size` is what they take up. */
   readonly picture: { readonly outlines: readonly Float32Array[]; readonly size: readonly [number, number] };
   /** Changes tried before it was found. */
@@ -53,7 +79,14 @@ export interface Proposing {
    * @returns when all is told. Fails with `propose/no-size`.
    */
   propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>>;
-  /** Ends the search; the answers stand. */
+  /**
+   * Seeks the least seams or darts that bring one piece under its limits, at the three best places: the least costly first, those that are enough
+   * before all others.
+   * @param onAnswer called with each once all are known, and once more with what it needs.
+   * @returns which limits the piece breaks now, worst first; none where it keeps all or the search was called off. Fails with `propose/no-size`.
+   */
+  ease(ask: EaseAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<readonly ToldReason[]>>;
+  /** Ends either search; the answers stand. */
   stopProposing(): Promise<void>;
   /**
    * Joins each seam of the last compute by itself and lays the piece that comes of it flat.

@@ -13,6 +13,7 @@ import { Pipeline } from '../pipeline/pipeline.ts';
 import { propSteps } from '../pipeline/prop.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
+import { setSeams } from '../project/commands.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { sourcesOf } from '../project/sources.ts';
@@ -28,8 +29,9 @@ import type { AcrossLine, AcrossWish } from './drawing-api.ts';
 import { DrawingDesk } from './drawing-desk.ts';
 import type { BorderOf, LineWay, Marking } from './marking-api.ts';
 import { MarkingDesk } from './marking-desk.ts';
-import { ProposeDesk } from './propose-desk.ts';
-import type { ProposalAnswer, ProposalAsk } from './proposing-api.ts';
+import { EaseDesk } from './ease-desk.ts';
+import { needsOf, ProposeDesk, type ProposeHost } from './propose-desk.ts';
+import type { EaseAsk, ProposalAnswer, ProposalAsk, ToldReason } from './proposing-api.ts';
 import { PoliteWork } from './polite-work.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
@@ -52,11 +54,13 @@ export class PipelineWorkshop implements Workshop {
     () => this.#outcome,
     () => this.#running !== null,
   );
-  readonly #proposing = new ProposeDesk({
+  readonly #seeking: ProposeHost = {
     outcome: () => this.#outcome,
     isBusy: () => this.#running !== null,
-    tryOut: (project) => this.#tryOut(project),
-  });
+    needsOf: async ({ project }, marks) => needsOf(await this.#tryOut(setSeams(marks).apply(project))),
+  };
+  readonly #proposing = new ProposeDesk(this.#seeking);
+  readonly #easing = new EaseDesk(this.#seeking);
   readonly #props = new WeakMap<Outcome, PropView | null>();
 
   /**
@@ -160,10 +164,17 @@ export class PipelineWorkshop implements Workshop {
   }
 
   propose(ask: ProposalAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<null>> {
+    this.#easing.stop();
     return this.#proposing.propose(ask, onAnswer);
   }
 
+  async ease(ask: EaseAsk, onAnswer: (answer: ProposalAnswer) => void): Promise<Result<readonly ToldReason[]>> {
+    await this.#proposing.stopProposing();
+    return await this.#easing.ease(ask, onAnswer);
+  }
+
   stopProposing(): Promise<void> {
+    this.#easing.stop();
     return this.#proposing.stopProposing();
   }
 

@@ -4,7 +4,8 @@ import { changeSeams, dartTips, runFrom, seamEdgesAt } from '../../steps/seams/p
 import { assessorOf, startOf } from './assessor-of.ts';
 import { firstLayout, waysInto } from './first-layout.ts';
 import type { Assessor, Layout } from './layout.ts';
-import type { ProposalWish } from './proposal.ts';
+import { proposalOf, reasonsOf } from './proposal-of.ts';
+import type { LimitReason, ProposalWish, ProposedPiece } from './proposal.ts';
 
 /** Seams to add so that one piece keeps its limits, or comes nearest to them. */
 export interface EaseOffer {
@@ -20,7 +21,20 @@ export interface EaseOffer {
   /** 99th percentile after, the worst of what comes of it, per cent. */
   readonly stretch99: number;
   readonly squash99: number;
+  /** What comes of the piece. */
+  readonly parts: readonly ProposedPiece[];
+  /** Limits that the piece breaks now and none of its parts does. */
+  readonly mends: readonly LimitReason['limit'][];
+  /** Limits that its parts still break, worst first. */
+  readonly reasons: readonly LimitReason[];
   readonly text: string;
+}
+
+export interface Easing {
+  /** Limits the piece breaks as it is, worst first; none where it keeps all. */
+  readonly reasons: readonly LimitReason[];
+  /** The least costly first, those that are enough before all others; none where the piece keeps its limits or no seam may be added. */
+  readonly offers: readonly EaseOffer[];
 }
 
 /** Offers told. */
@@ -36,15 +50,16 @@ const SAME_SHARE = 0.5;
  * shortened from their tips as far as the limits hold. Nothing else changes.
  * @param wish   whose `start` are the seams.
  * @param piece  its number, pieces being numbered by their lowest triangle.
- * @returns the least costly first, those that are enough before all others; empty where the piece keeps its limits or no seam may be added.
  * @throws RangeError where there is no such piece; Cancelled when the work was called off.
  */
-export async function easePiece(wish: ProposalWish, piece: number, work: Work): Promise<readonly EaseOffer[]> {
+export async function easePiece(wish: ProposalWish, piece: number, work: Work): Promise<Easing> {
   const before = assessorOf(wish, work);
   const cut = await before.assess(startOf(wish, before.graph), null);
   if (cut === null) throw new Error('a layout without limit is always assessed');
   if (!(piece in cut.verdicts)) throw new RangeError(`piece ${piece} of ${cut.verdicts.length}`);
-  if ((await before.judge.confirm(cut.keys[piece], cut.verdicts[piece])).badness === 0) return [];
+  const sure = await before.judge.confirm(cut.keys[piece], cut.verdicts[piece]);
+  if (sure.badness === 0) return { reasons: [], offers: [] };
+  const reasons = reasonsOf(before, sure, piece).sort((a, b) => b.share - a.share);
   // All other pieces stay as they are, and need not be good.
   const fixedTriangles = Uint8Array.from(cut.patchOfTriangle, (of) => (of === piece ? 0 : 1));
   const locked = cut.isSeam.map((value, e) => (value === 1 || wish.locked?.[e] === 1 ? 1 : 0));
@@ -66,9 +81,10 @@ export async function easePiece(wish: ProposalWish, piece: number, work: Work): 
   }
   const rank = (layout: Layout): number => layout.sum.total;
   found.sort((a, b) => a.badness - b.badness || rank(a) - rank(b));
-  return distinct(found, start)
+  const offers = distinct(found, start)
     .slice(0, MOST_OFFERS)
-    .map((layout) => offerOf(assessor, layout, start));
+    .map((layout) => offerOf(assessor, layout, start, reasons));
+  return { reasons, offers };
 }
 
 /** Added seams shortened from their tips, halving what is tried, as long as it gets no worse. */
@@ -111,7 +127,7 @@ function distinct(layouts: readonly Layout[], start: Layout): Layout[] {
   return kept.map(({ layout }) => layout);
 }
 
-function offerOf(assessor: Assessor, layout: Layout, start: Layout): EaseOffer {
+function offerOf(assessor: Assessor, layout: Layout, start: Layout, before: readonly LimitReason[]): EaseOffer {
   const { graph } = assessor;
   const edges = addedEdges(layout, start);
   const own = layout.verdicts.filter(({ patch }) => !assessor.isSettled(patch));
@@ -121,6 +137,9 @@ function offerOf(assessor: Assessor, layout: Layout, start: Layout): EaseOffer {
   const darts = Math.max(0, layout.tips.length - start.tips.length);
   const lengthMm = edges.reduce((sum, e) => sum + graph.length[e], 0);
   const isEnough = layout.badness === 0;
+  const { perPiece, reasons } = proposalOf(assessor, layout, 0);
+  const isOfPiece = (i: number): boolean => !assessor.isSettled(perPiece[i].patch);
+  const left = reasons.filter(({ piece, limit }) => isOfPiece(piece) && limit !== 'bend');
   const what = pieces > 1 ? `part it into ${pieces} pieces` : darts === 1 ? 'cut one dart' : `cut ${darts} darts`;
   return {
     edges: edges.map((e) => [graph.ends[2 * e], graph.ends[2 * e + 1]] as const),
@@ -130,6 +149,11 @@ function offerOf(assessor: Assessor, layout: Layout, start: Layout): EaseOffer {
     isEnough,
     stretch99,
     squash99,
+    parts: perPiece.filter((_, i) => isOfPiece(i)),
+    mends: [...new Set(before.map(({ limit }) => limit))].filter((limit) =>
+      left.every((other) => other.limit !== limit),
+    ),
+    reasons: left,
     text: `${what}, ${formatPlain(Math.round(lengthMm))} mm in all: stretch ${formatPlain(Math.round(10 * stretch99) / 10)} %, squash ${formatPlain(Math.round(10 * squash99) / 10)} %${isEnough ? '' : ', still more than the limit'}`,
   };
 }
