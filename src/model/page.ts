@@ -42,4 +42,11 @@ export interface PageSet {
   readonly pages: readonly Page[];
   readonly blocks: readonly PaperBlock[];
   readonly blankTiles: number;
+  /** Pieces without a template of their own: each is cut with its twin's turned over. */
+  readonly turned: readonly TurnedPiece[];
+}
+
+export interface TurnedPiece {
+  readonly piece: PieceId;
+  readonly template: PieceId;
 }

@@ -64,4 +64,8 @@ export interface Template {
   readonly grainRad?: number;
   /** True when the drawing is the mirror image of the piece seen from its face. */
   readonly reversed: boolean;
+  /** The twin that is cut with this template turned over; only on paper, and only where it serves for both. */
+  readonly turned?: PieceId;
+  /** Of a piece that has a twin: why neither may be cut with the other's template turned over. Left out where they may. */
+  readonly apart?: string;
 }

@@ -7,7 +7,8 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
-import { templateSteps } from '../steps/foam/make-template.ts';
+import { templateSteps, turnedTemplateSteps } from '../steps/foam/make-template.ts';
+import { twinPapers, type TwinPapers } from '../steps/foam/twin-paper.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import { foamStrips } from '../steps/foam/foam-strips.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
@@ -25,18 +26,23 @@ const KEPT = 8;
 export class LayOutStage {
   readonly #strips = new Memo<unknown[], readonly FoamStrip[]>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
+  readonly #twins = new Memo<unknown[], TwinPapers>(KEPT);
+  readonly #turned = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
   readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
 
-  /** The strips beside the pieces, and one template for each piece and strip. */
+  /** The strips beside the pieces, one template for each piece and strip, and where twins share paper that of both. */
   async draw(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
     const { name, foams: stock } = run.project;
     run.strips = remembered(this.#strips, [pieces, seams, stock], () => foamStrips(pieces, seams, stock));
     const foams = [...new Set([...pieces, ...run.strips].map(({ foam }) => foam))].map((id) => run.foam(id));
-    const context = { projectName: name, foamNames: namesOf(foams), strips: run.strips };
-    const steps = () => templateSteps(pieces, seams, context);
-    const key = [pieces, seams, run.strips, name, ...foams.map((foam) => foam.name)];
-    run.templates = await rememberedSteps(this.#templates, key, steps, work);
+    const twins = remembered(this.#twins, [pieces, seams], () => twinPapers(pieces, seams));
+    const context = { projectName: name, foamNames: namesOf(foams), twins };
+    const key = [pieces, seams, name, ...foams.map((foam) => foam.name)];
+    const steps = () => templateSteps(pieces, seams, run.strips, context);
+    run.templates = await rememberedSteps(this.#templates, [run.strips, ...key], steps, work);
+    if (run.project.paper.mirrored === 'each') return;
+    run.turned = await rememberedSteps(this.#turned, key, () => turnedTemplateSteps(pieces, seams, context), work);
   }
 
   async layOut(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
@@ -62,12 +68,13 @@ export class LayOutStage {
     const choice = project.paper;
     const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
     const printer = printerOf(project);
-    const key = [templates, pieces, choice, printer, project.name, project.revision, run.choices.date];
+    const { turned } = run;
+    const key = [templates, turned, pieces, choice, printer, project.name, project.revision, run.choices.date];
     await work.pause(0.5);
     const steps = () => {
       run.made('tile');
       return printedPageSteps(
-        pageInputOf(project, { pieces, seams, strips: run.strips, templates }, paper, run.choices.date),
+        pageInputOf(project, { pieces, seams, strips: run.strips, templates, turned }, paper, run.choices.date),
       );
     };
     const set = run.take('tile', await rememberedSteps(this.#pages, key, steps, work));

@@ -102,6 +102,8 @@ export interface Outcome {
   readonly strips: readonly FoamStrip[];
   /** Of all pieces, and then of all strips. */
   readonly templates: readonly Template[] | null;
+  /** For twins that share paper the template that serves for both, for paper alone. */
+  readonly turned: readonly Template[];
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
   /** The foam against body and core; null where the maker asked for nothing. */

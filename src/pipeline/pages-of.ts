@@ -23,15 +23,28 @@ export interface Drawn {
   readonly strips: readonly FoamStrip[];
   /** One for each piece, then one for each strip. */
   readonly templates: readonly Template[];
+  /** Templates that serve for a piece and, turned over, for its twin. */
+  readonly turned: readonly Template[];
+}
+
+/** Templates as they are printed: where both of two twins are wanted, the one that serves for both in place of theirs. */
+function templatesOnPaper({ templates, turned }: Drawn): readonly Template[] {
+  const wanted = new Set(templates.map(({ piece }) => piece));
+  const serving = turned.filter(
+    (shared) => wanted.has(shared.piece) && shared.turned !== undefined && wanted.has(shared.turned),
+  );
+  const left = new Set(serving.map((shared) => shared.turned));
+  const shared = new Map(serving.map((template) => [template.piece, template]));
+  return templates.flatMap((own) => (left.has(own.piece) ? [] : [shared.get(own.piece) ?? own]));
 }
 
 /** What pages are made of, as the project wishes them. */
 export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: string | undefined): PageInput {
-  const { pieces, seams, strips, templates } = drawn;
+  const { pieces, seams, strips } = drawn;
   const { orientation, marginMm, overlapMm } = project.paper;
   const printer = printerOf(project);
   return {
-    templates,
+    templates: templatesOnPaper(drawn),
     pieces,
     saw: sawTable(pieces),
     strips,
@@ -66,6 +79,7 @@ export function changedPages(project: Project, drawn: Drawn, date: string | unde
     pieces: drawn.pieces.filter(({ id }) => wanted.has(id)),
     strips: drawn.strips.filter(({ id }) => wanted.has(id)),
     templates: drawn.templates.filter(({ piece }) => wanted.has(piece)),
+    turned: drawn.turned,
   };
   // What stands at a seam is told from both of its pieces, printed or not.
   const seamWork = beyondBlade(drawn.pieces, some.seams);

@@ -105,6 +105,7 @@ export class Run {
   raised: readonly LayerRun[] = [];
   strips: Outcome['strips'] = [];
   templates: Outcome['templates'] = null;
+  turned: Outcome['turned'] = [];
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;
   bodyFit: Outcome['bodyFit'] = null;

@@ -63,8 +63,8 @@ export async function changedPdfOf(
   outcome: Outcome,
   { font, date }: Pick<WriteChoices, 'font' | 'date'>,
 ): Promise<Result<Uint8Array>> {
-  const { project, pieces, seams, strips, templates } = outcome;
-  const drawn = { pieces: need(pieces), seams: need(seams), strips, templates: need(templates) };
+  const { project, pieces, seams, strips, templates, turned } = outcome;
+  const drawn = { pieces: need(pieces), seams: need(seams), strips, templates: need(templates), turned };
   const set = changedPages(project, drawn, date);
   if (!set.ok) return set;
   const { name: title, revision } = project;
@@ -130,6 +130,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     pieces: need(outcome.pieces),
     strips: outcome.strips,
     seams: need(outcome.seams),
+    templates: need(outcome.templates),
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },
     dryFit: need(outcome.dryFit),

@@ -318,6 +318,7 @@ const document = v.object({
     orientation: v.picklist(['portrait', 'landscape']),
     marginMm: v.pipe(finite, v.minValue(0)),
     overlapMm: v.pipe(finite, v.minValue(0)),
+    mirrored: v.optional(v.picklist(['once', 'each'])),
   }),
   printers: v.optional(v.array(printerSchema)),
   done: v.optional(

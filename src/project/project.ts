@@ -153,4 +153,9 @@ export interface PaperChoice {
   readonly orientation: 'portrait' | 'landscape';
   readonly marginMm: number;
   readonly overlapMm: number;
+  /**
+   * How pieces that mirror each other come on paper. once: where one template serves for both, turned over for the second, it is printed once.
+   * each: each has its own. Missing: once.
+   */
+  readonly mirrored?: 'once' | 'each';
 }

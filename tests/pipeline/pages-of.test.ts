@@ -7,9 +7,9 @@ import { QUIET_WORK } from '../../src/base/work.ts';
 import { expectOk, expectProblem } from '../support/expect-ok.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
-const drawnOf = ({ pieces, seams, strips, templates }: Outcome): Drawn => {
+const drawnOf = ({ pieces, seams, strips, templates, turned }: Outcome): Drawn => {
   if (pieces === null || seams === null || templates === null) throw new Error('not made');
-  return { pieces, seams, strips, templates };
+  return { pieces, seams, strips, templates, turned };
 };
 
 describe('pages of what changed', async () => {

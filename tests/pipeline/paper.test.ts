@@ -102,7 +102,8 @@ describe('pages of every sample', () => {
         expect(outcome.stopped, said).toBeNull();
         const set = outcome.paper as PageSet;
         const templates = outcome.templates as Template[];
-        expect(set.blocks.flatMap((block) => block.placements).length, said).toBe(templates.length);
+        const served = [...set.blocks.flatMap((block) => block.placements), ...set.turned].map(({ piece }) => piece);
+        expect([...served].sort(), said).toEqual(templates.map(({ piece }) => piece).sort());
         expect(rejoinError(templates, set), said).toBeLessThan(0.01);
         expect(set.pages.every(isOnPaper), said).toBe(true);
         for (const page of set.pages) {
@@ -175,7 +176,7 @@ describe('templates.pdf read by an independent reader', () => {
         compared += points.length / 2;
       });
     });
-    expect(compared).toBeGreaterThan(300);
+    expect(compared).toBeGreaterThan(250);
   });
 
   it('is the same to the byte for the same project and date', async () => {

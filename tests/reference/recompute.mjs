@@ -14,6 +14,7 @@ import { checkPiece } from './recompute/check-piece.mjs';
 import { checkSeams } from './recompute/check-seams.mjs';
 import { Ledger } from './recompute/ledger.mjs';
 import { readModelFile } from './recompute/read-model.mjs';
+import { checkTwins } from './recompute/check-twins.mjs';
 
 /** Agreement asked of every figure, relative; stretch and squash as length ratios. */
 const TOLERANCE = 1e-6;
@@ -45,6 +46,7 @@ export function recompute(modelBytes, report) {
   }
   const rings = report.pieces.map((piece) => checkPiece(piece, TOLERANCE, ledger));
   checkSeams(report, rings, TOLERANCE, ledger);
+  checkTwins(report, ledger);
   const triangles = report.pieces.reduce((sum, piece) => sum + piece.flat.triangles.length, 0);
   return { faults: ledger.faults, worst: ledger.worst, checks: ledger.checks, triangles, heldPlanes };
 }

@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { seededRandom } from '../../src/base/random.ts';
+import { mirroredSculpt } from '../support/mirrored-sculpt.ts';
 import { changeJson } from './change-json.ts';
 import { objOf, tube } from './handbook/polygon-solids.ts';
 import { recompute } from './recompute.mjs';
@@ -81,6 +83,41 @@ describe('recomputing a report', () => {
     expect(heldPlanes).toBe(16);
     const thicker = changeJson(reportText, 'layers.0.thicknessMm', add(0.001));
     expect(recompute(objOf(solid), thicker).faults.join('\n')).toMatch(/neutralMm/);
+  });
+
+  describe('of pieces that are cut with the template of their twin turned over', () => {
+    const solid = mirroredSculpt(seededRandom(5));
+    let report: ChainOutput;
+    beforeAll(async () => {
+      report = await runChain({
+        fileName: 'solid.obj',
+        bytes: objOf(solid),
+        seams: solid.seams,
+        scale: { by: 'unit', unit: 'mm' },
+        thicknessMm: 6,
+        modelIs: 'face',
+        neutralFraction: 0.5,
+      });
+    });
+
+    it('agrees', () => {
+      const { pieces } = JSON.parse(report.reportText) as { pieces: { printedWith?: string; marks: unknown[] }[] };
+      expect(pieces.filter(({ printedWith }) => printedWith !== undefined).length).toBeGreaterThan(0);
+      expect(pieces[0].marks.length).toBeGreaterThan(0);
+      expect(recompute(objOf(solid), report.report).faults).toEqual([]);
+    });
+
+    it.each<[string, string, (old: unknown) => unknown, RegExp]>([
+      ['a line to cut elsewhere', 'pieces.0.outlineMm.0.0', add(0.3), /printed with .*outlineMm/],
+      ['a mark elsewhere', 'pieces.0.marks.0.at.0', add(0.2), /printed with .*mark .* has none that mirrors it/],
+      ['another number at a mark', 'pieces.0.marks.0.index', add(7), /printed with .*mark .* has none that mirrors it/],
+      ['another bevel', 'pieces.0.edges.0.bevelDeg.0', add(0.7), /printed with .*bevels of/],
+      ['another lap', 'pieces.0.edges.0.allowanceMm', add(1), /printed with .*allowance/],
+      ['another turn', 'pieces.0.twinMove.turnRad', add(0.002), /printed with .*outlineMm/],
+      ['no twin', 'pieces.0.twinOf', () => 'nobody', /printed with .*no twins/],
+    ])('finds %s', (_, path, change, fault) => {
+      expect(recompute(objOf(solid), changeJson(report.reportText, path, change)).faults.join('\n')).toMatch(fault);
+    });
   });
 
   it('runs from the command line', () => {

@@ -16,19 +16,19 @@ const STEPS_IN_MM = [0, 0.6, 1.2, 2, 3, 4.5, 6, 8, 10, 13, 16];
 /** Words of an edge may stand this much nearer to another one, mm. */
 const OTHER_EDGE_MM = 2;
 
-/** Mate letter, mate's number and bevel beside an edge; in one line where there is room, else in two, else the letter inside and the rest on a leader. */
+/**
+ * Mate letter, mate's number and bevel beside an edge; in one line where there is room, else in two, else the letter inside and the rest on a leader.
+ * @param turned what the edge meets where the template is turned over; left out where it is not.
+ */
 export function nameEdge(
   board: WordBoard,
   paper: PaperPiece,
   edge: PieceEdge,
   seam: FoamSeam,
   words: WordContext,
+  turned?: string,
 ): void {
-  const mate = seam.pieces.length === 2 ? seam.pieces[1 - edge.side] : undefined;
-  const { mate: letter, cut } = edgeWords(paper.piece, edge, {
-    seam,
-    number: mate === undefined ? undefined : words.numberOf(mate),
-  });
+  const { mate: letter, cut } = edgeWords(paper.piece, edge, { seam, number: mateNumber(edge, seam, words), turned });
   const line = walkedLine(edgeLine(paper, edge, 'traced'));
   const whole = cut === '' ? letter : `${letter} · ${cut}`;
   if (writeAlong(board, paper, line, (h) => oneLine(whole, h))) return;
@@ -39,6 +39,11 @@ export function nameEdge(
     return;
   const isNamed = cut !== '' && writeAlong(board, paper, line, (h) => oneLine(letter, h));
   board.writeBeside(oneLine(isNamed ? `${edge.letter}: ${cut}` : whole, SMALLEST_WORDS_MM), anchorsAlong(paper, line));
+}
+
+/** Number of the piece an edge meets. */
+export function mateNumber({ side }: PieceEdge, { pieces }: FoamSeam, words: WordContext): number | undefined {
+  return pieces.length === 2 ? words.numberOf(pieces[1 - side]) : undefined;
 }
 
 /** Anchors on an edge, its middle first. */

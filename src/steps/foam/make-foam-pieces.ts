@@ -31,7 +31,15 @@ import { twinSteps, type Twin } from './mirror-twins.ts';
 import type { PartBends, PatchBend } from './part-bends.ts';
 import { pieceKerfs } from './piece-kerfs.ts';
 import { doGrainsMirror, grainOf } from './piece-grain.ts';
-import { areMarksNear, hingedStations, markPlaces, pieceMarks, sideStations, trueStations } from './piece-marks.ts';
+import {
+  areMarksNear,
+  hingedStations,
+  markedLength,
+  markPlaces,
+  pieceMarks,
+  sideStations,
+  trueStations,
+} from './piece-marks.ts';
 import { pieceSpots } from './piece-spots.ts';
 import { pieceIds, pieceNames, settingsOfPatches } from './piece-names.ts';
 import { otherLines, shapePiece, tracedLines, type PieceShape } from './piece-shape.ts';
@@ -148,7 +156,8 @@ export function* foamPieceSteps(input: FoamInput): Stepwise<FoamOutcome> {
       const across = acrossChain(input, chain);
       return {
         across,
-        own: () => markPlaces(chain, sides[i], rules, across),
+        lengthMm: markedLength(sides[i]),
+        own: (longestMm) => markPlaces(chain, sides[i], rules, across, longestMm),
         isNear: (marks) => areMarksNear(sides[i], marks, rules),
       };
     }),

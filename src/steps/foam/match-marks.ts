@@ -7,15 +7,18 @@ const GROWTH = 1.5;
  * Where match marks stand along a seam, mm from its start on the true length: stretches grow evenly from the first to the last, none longer
  * than the rule allows (foam model 4: at most 80 mm apart, unequal). A closed seam has its first mark at its start, since it has no ends to
  * line up; an open one shorter than the rule's least has none.
- * @param lengthMm true length of the seam, mm, > 0.
+ * @param lengthMm  true length of the seam, mm, > 0.
+ * @param longestMm length of the longest seam that has its marks at the same places: a hair over this one's; rules are kept for that, mm.
  */
-export function markStations(lengthMm: number, isClosed: boolean, rules: FoamRules): readonly number[] {
-  if (isClosed) {
-    if (lengthMm < rules.markLeastSeamMm) return [0];
-    return stretches(lengthMm, fewestStretches(lengthMm, 2, rules.markSpacingMm)).slice(0, -1);
-  }
-  if (lengthMm < rules.markLeastSeamMm) return [];
-  return stretches(lengthMm, fewestStretches(lengthMm, 2, rules.markSpacingMm)).slice(1, -1);
+export function markStations(
+  lengthMm: number,
+  isClosed: boolean,
+  rules: FoamRules,
+  longestMm = lengthMm,
+): readonly number[] {
+  if (longestMm < rules.markLeastSeamMm) return isClosed ? [0] : [];
+  const ends = stretches(lengthMm, fewestStretches(longestMm, 2, rules.markSpacingMm));
+  return isClosed ? ends.slice(0, -1) : ends.slice(1, -1);
 }
 
 function fewestStretches(lengthMm: number, least: number, spacingMm: number): number {

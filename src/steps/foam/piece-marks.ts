@@ -45,20 +45,29 @@ export function hingedStations(bend: PatchBend, shapes: HingeShapes, side: SeamS
  * @param sides each side as it is walked. Spacing is kept on the longest of flat and true lengths, step by step: a flat side that came out
  *              longer than the seam on the prop would else have its marks too far apart.
  * @param across which places of both sides come together.
+ * @param longestMm length of the longest of this seam and those that mirror it, mm.
  */
 export function markPlaces(
   chain: SeamChain,
   sides: readonly WalkedSide[],
   rules: FoamRules,
   across: (place: ChainPlace) => MarkPlace,
+  longestMm: number,
 ): readonly MarkPlace[] {
   if (chain.kind === 'open' || sides.length === 0) return [];
   const stations = longestStations(sides.flatMap(({ flat, own }) => [flat, own]));
   const isRound = chain.vertices[0] === chain.vertices[chain.vertices.length - 1];
-  return markStations(stations[stations.length - 1], chain.closed || isRound, rules).map((s) =>
+  return markStations(stations[stations.length - 1], chain.closed || isRound, rules, longestMm).map((s) =>
     across(placeAt(stations, s)),
   );
 }
+
+/** Length of a seam as its marks are counted along it: the longest of flat and true lengths, step by step, mm; 0 where no piece could be made. */
+export const markedLength = (sides: readonly WalkedSide[]): number =>
+  sides.length === 0 ? 0 : (longestStations(sides.flatMap(({ flat, own }) => [flat, own])).at(-1) ?? 0);
+
+/** What rounding may add to a length, mm. */
+const ROUNDING_MM = 1e-6;
 
 /** Whether marks stand no farther apart than they may, on the longest of flat and true lengths. */
 export function areMarksNear(sides: readonly WalkedSide[], places: readonly MarkPlace[], rules: FoamRules): boolean {
@@ -66,7 +75,7 @@ export function areMarksNear(sides: readonly WalkedSide[], places: readonly Mark
   const stations = longestStations(sides.flatMap(({ flat, own }) => [flat, own]));
   const whole = stations[stations.length - 1];
   const at = places.map((place) => stationAt(stations, placeOn(place, 0)));
-  return [...at, whole].every((s, i) => s - (i === 0 ? 0 : at[i - 1]) <= rules.markSpacingMm);
+  return [...at, whole].every((s, i) => s - (i === 0 ? 0 : at[i - 1]) <= rules.markSpacingMm + ROUNDING_MM);
 }
 
 /** Stations that take the longest of every step. */

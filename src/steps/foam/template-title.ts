@@ -4,6 +4,7 @@ import { widestSpot } from '../../geom/widest-spot.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import { readableAngle } from './edge-places.ts';
 import type { PaperPiece } from './template-lines.ts';
+import type { Title } from './template-words.ts';
 import type { Anchor, WordBoard } from './word-board.ts';
 import { blockOf, type WordBlock } from './word-block.ts';
 
@@ -20,14 +21,12 @@ const SPOT_PRECISION_MM = 0.5;
  * What the piece is, in the largest letters that fit inside: as one block of lines, level, along the piece or upright, narrower or wider
  * before smaller letters are taken; the name is broken only after that. Where it does not fit whole: name and quantity by themselves, and what is left in another place inside or
  * else beside the piece; then the number alone inside and all the rest beside it.
- * @param lines the first two name and quantity.
  */
-export function writeTitle(board: WordBoard, paper: PaperPiece, lines: readonly string[]): void {
+export function writeTitle(board: WordBoard, paper: PaperPiece, { number, head, rest }: Title): void {
   const field = fieldOf(paper);
+  const lines = [...head, ...rest];
   if (writeInside(board, field, layoutsOf(lines), TITLE_HEIGHTS_MM, true)) return;
   if (writeInside(board, field, [lines.flatMap(halves)], TITLE_HEIGHTS_MM, true)) return;
-  const [head, rest] = [lines.slice(0, 2), lines.slice(2)];
-  const number = lines[0].split(' ')[0];
   if (writeInside(board, field, layoutsOf(head), SPLIT_HEIGHTS_MM, true)) {
     if (writeInside(board, field, layoutsOf(rest), [SMALLEST_WORDS_MM], false)) return;
     board.writeBeside(

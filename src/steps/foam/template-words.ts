@@ -17,23 +17,52 @@ export interface WordContext {
   readonly foamName: string;
   /** Number of the piece with a given id; what a mate or twin is called by. */
   readonly numberOf: (id: string) => number | undefined;
+  /** Why a piece may not be cut with its twin's template turned over; left out where it may. */
+  readonly apart?: string | undefined;
 }
 
-/** The lines that say what a piece is, most needed first. */
-export function titleLines(piece: FoamPiece, context: WordContext): readonly string[] {
+/** What is said first of a piece: what it is called, how often it is cut, of what. */
+export interface Title {
+  /** Stands alone where there is no room for more. */
+  readonly number: string;
+  /** Name and quantity. */
+  readonly head: readonly string[];
+  readonly rest: readonly string[];
+}
+
+/** The lines that say what a piece is, most needed first; of two pieces where the template also serves for its twin, turned over. */
+export function titleOf(piece: FoamPiece, context: WordContext, twin?: FoamPiece): Title {
+  const making = makingLines(piece);
+  const foam = foamText(piece.thicknessMm, context.foamName);
+  const cut =
+    twin === undefined ? `${piece.quantity}` : `${piece.quantity + twin.quantity}, turn ${twin.quantity} over`;
+  return {
+    number: twin === undefined ? `${piece.number}` : `${piece.number}, turned ${twin.number}`,
+    head: [
+      `${piece.number}  ${piece.name}`,
+      ...(twin === undefined ? [] : [`turned over: ${twin.number}  ${twin.name}`]),
+      `cut ${cut} · ${foam}`,
+    ],
+    rest: [
+      ...making.slice(0, making.length - shrinkLines(piece).length),
+      ...(twin === undefined ? handLines(piece, context) : ['turn the paper, never the foam']),
+      ...shrinkLines(piece),
+      `${context.projectName} · piece revision ${piece.revision}${twin === undefined ? '' : ` · ${twin.revision} turned`}`,
+    ],
+  };
+}
+
+/** What is said of how a piece is made, beyond its edges and folds. */
+export function makingLines(piece: FoamPiece): readonly string[] {
   const back = piece.tracedSide === 'back';
   return [
-    `${piece.number}  ${piece.name}`,
-    `cut ${piece.quantity} · ${foamText(piece.thicknessMm, context.foamName)}`,
     ...(back ? ['traced on the back, printed reversed', 'other side out'] : ['traced on the face, this side out']),
     ...grooveLine(piece),
     ...kerfLinesOf(piece),
     ...scoreLines(piece),
     ...outlineLines(piece),
     ...cornerLine(piece),
-    ...handLines(piece, context),
     ...shrinkLines(piece),
-    `${context.projectName} · piece revision ${piece.revision}`,
   ];
 }
 
@@ -92,7 +121,9 @@ function handLines(piece: FoamPiece, context: WordContext): readonly string[] {
   if (piece.twinOf === undefined) return [];
   const twin = context.numberOf(piece.twinOf);
   const hand = piece.hand === undefined ? '' : `${piece.hand}, `;
-  return [`${hand}twin of ${twin ?? 'its mirror'}: turn the paper, never the foam`];
+  const how =
+    context.apart === undefined ? 'turn the paper, never the foam' : `not to be turned over, ${context.apart}`;
+  return [`${hand}twin of ${twin ?? 'its mirror'}: ${how}`];
 }
 
 /** What the drawing is larger by: `drawn 2 % longer along the grain, 1 % wider across`. */
@@ -122,34 +153,37 @@ export interface EdgeWords {
   readonly cut: string;
 }
 
-/** What an edge meets. */
+/** What an edge meets, and its twin's edge where the template is turned over. */
 export interface EdgeMate {
   readonly seam: FoamSeam;
   /** Number of the piece it meets, its own for a dart or a closing seam; undefined where numbers are not known. */
   readonly number?: number | undefined;
+  /** What is read there turned over, from `mateText`. */
+  readonly turned?: string | undefined;
 }
 
-function mateText(piece: FoamPiece, edge: PieceEdge, number: number | undefined): string {
+export function mateText(piece: FoamPiece, edge: PieceEdge, number: number | undefined): string {
   if (number === undefined) return edge.letter;
   return number === piece.number ? `${edge.letter} to itself` : `${edge.letter} → ${number}`;
 }
 
 export function edgeWords(piece: FoamPiece, edge: PieceEdge, mate: EdgeMate): EdgeWords {
-  const name = mateText(piece, edge, mate.number);
-  if (mate.seam.kind === 'lap') return { mate: name, cut: lapText(edge, mate.seam) };
+  const name = mateText(piece, edge, mate.number) + (mate.turned === undefined ? '' : ` · turned: ${mate.turned}`);
+  if (mate.seam.kind === 'lap') return { mate: name, cut: joinText(edge, mate.seam) };
   const leans = Array.from(edge.bevelDeg, (lean) => leanOnPaper(piece, lean));
   const [low, high] = [Math.min(...leans), Math.max(...leans)];
   const isSquare = Math.max(Math.abs(low), Math.abs(high)) < SQUARE_DEG;
-  const cut = [
-    ...(isSquare ? [] : [`bevel ${leanRange(low, high)}`]),
-    ...(edge.allowanceMm > 0 ? [`+${edge.allowanceMm} mm`] : []),
-    ...joinTexts(edge, mate.seam),
-  ];
+  const cut = [...(isSquare ? [] : [`bevel ${leanRange(low, high)}`]), ...joinTexts(edge, mate.seam)];
   return { mate: name, cut: cut.join(' · ') };
 }
 
+/** What is said of how an edge is joined, beyond its bevel. */
+export const joinText = (edge: PieceEdge, seam: FoamSeam): string =>
+  seam.kind === 'lap' ? lapText(edge, seam) : joinTexts(edge, seam).join(' · ');
+
 /** How a seam is joined where it is not edge to edge: which piece stands at a rebate, what comes between at a fold beyond the blade. */
-const joinTexts = ({ side }: PieceEdge, { standSide, steep, step }: FoamSeam): readonly string[] => [
+const joinTexts = ({ side, allowanceMm }: PieceEdge, { standSide, steep, step }: FoamSeam): readonly string[] => [
+  ...(allowanceMm > 0 ? [`+${allowanceMm} mm`] : []),
   ...(standSide === undefined ? [] : [standSide === side ? 'rebate, stands on it' : 'rebate, runs on']),
   ...(steep === undefined ? [] : [steepEdgeText(steep)]),
   ...(step === undefined ? [] : [`step ${stepText(step)}`]),

@@ -4,8 +4,13 @@ import type { ChainPlace, MarkPlace } from './seam-walk.ts';
 
 /** How the marks of one seam come about. */
 export interface SeamMarking {
-  /** Its places where it is counted by itself, in the order of the chain. */
-  readonly own: () => readonly MarkPlace[];
+  /** Along which its marks are counted, mm. */
+  readonly lengthMm: number;
+  /**
+   * Its places where it is counted by itself, in the order of the chain.
+   * @param longestMm length of the longest seam that has its marks at the same places.
+   */
+  readonly own: (longestMm: number) => readonly MarkPlace[];
   /** Which places of its two sides come together. */
   readonly across: (place: ChainPlace) => MarkPlace;
   /** False where places lie farther apart than marks may. */
@@ -35,18 +40,36 @@ export function mirroredPlaces(
   const places: (readonly MarkPlace[] | undefined)[] = chains.map(() => undefined);
   for (const first of chains.keys()) {
     if (places[first] !== undefined) continue;
-    places[first] = marking[first].own();
-    for (const queue = [first]; queue.length > 0;) {
-      const chain = queue.pop() ?? first;
-      for (const image of images[chain]) {
-        if (places[image.chain] !== undefined) continue;
-        const mirrored = placesOn(image, places[chain] ?? [], marking[image.chain].across);
-        places[image.chain] = marking[image.chain].isNear(mirrored) ? mirrored : marking[image.chain].own();
-        queue.push(image.chain);
-      }
+    const group = mirroringEachOther(first, images);
+    places[first] = marking[first].own(Math.max(...group.map(({ chain }) => marking[chain].lengthMm)));
+    for (const { chain, from, image } of group.slice(1)) {
+      const { across, isNear, own, lengthMm } = marking[chain];
+      const mirrored = image === null ? [] : placesOn(image, places[from] ?? [], across);
+      places[chain] = isNear(mirrored) ? mirrored : own(lengthMm);
     }
   }
   return places.map((list) => list ?? []);
+}
+
+/** A seam, and from which it is reached as whose image. */
+interface Reached {
+  readonly chain: number;
+  readonly from: number;
+  readonly image: SeamImage | null;
+}
+
+/** A seam and all that mirror it, mirror each other's images and so on, it first and each after the one it is reached from. */
+function mirroringEachOther(first: number, images: readonly (readonly SeamImage[])[]): readonly Reached[] {
+  const group: Reached[] = [{ chain: first, from: first, image: null }];
+  const known = new Set([first]);
+  for (const { chain: from } of group) {
+    for (const image of images[from]) {
+      if (known.has(image.chain)) continue;
+      known.add(image.chain);
+      group.push({ chain: image.chain, from, image });
+    }
+  }
+  return group;
 }
 
 /** Per seam those that mirror it in the mirror of one of its pieces' twins. */

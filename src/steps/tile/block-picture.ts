@@ -40,8 +40,8 @@ export function drawBlockPicture(
   const onPage = (points: ArrayLike<number>): Float64Array =>
     Float64Array.from(points, (value, i) => (i % 2 === 0 ? left : bottom) + value * scale);
   const tiles = isPrinted.flatMap((is, tile) => (is ? [{ tile, box: boxOnPage(tileBox(lattice, tile), place) }] : []));
-  const outlines = block.templates.map(({ piece, drawing }) => ({
-    piece,
+  const outlines = block.templates.map(({ piece, turned, drawing }) => ({
+    served: turned === undefined ? [piece] : [piece, turned],
     rings: drawing.strokes
       .filter(({ role }) => role === 'cut')
       .map(({ points }) => onPage(thinLine(points, FINEST_MM / scale))),
@@ -57,8 +57,8 @@ export function drawBlockPicture(
     pen.strokes.push(...strokes);
     obstacles.addStrokes(strokes);
   }
-  for (const { piece, rings } of outlines) {
-    const text = String(pieces.get(piece)?.number ?? piece);
+  for (const { served, rings } of outlines) {
+    const text = served.map((piece) => String(pieces.get(piece)?.number ?? piece)).join('/');
     writeFree(pen, text, numberPlaces(rings), obstacles, true, whole);
   }
   if (isPrinted.length === 1) return;

@@ -8,6 +8,8 @@ import type { Lattice } from './lattice.ts';
 /** One template in a block's space. */
 export interface PlacedTemplate {
   readonly piece: PieceId;
+  /** Its twin, where that is cut with the template turned over. */
+  readonly turned?: PieceId;
   readonly move: Move2;
   readonly drawing: Drawing;
 }
@@ -21,8 +23,8 @@ export interface Block {
 }
 
 /** The template's drawing moved into the block. */
-export function placeTemplate({ piece, drawing }: Template, move: Move2): PlacedTemplate {
-  return { piece, move, drawing: moveDrawing(drawing, move) };
+export function placeTemplate({ piece, turned, drawing }: Template, move: Move2): PlacedTemplate {
+  return { piece, ...(turned === undefined ? {} : { turned }), move, drawing: moveDrawing(drawing, move) };
 }
 
 /** Everything drawn, turned and moved. */

@@ -73,7 +73,10 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
     records.push(recordOf(block, b + 1, frame, pageOfTile));
   }
   const blankTiles = records.reduce((sum, record) => sum + record.pageOfTile.filter((page) => page < 0).length, 0);
-  return ok({ pages, blocks: records, blankTiles }, framed.notes);
+  const turned = input.templates.flatMap(({ piece, turned: twin }) =>
+    twin === undefined ? [] : [{ piece: twin, template: piece }],
+  );
+  return ok({ pages, blocks: records, blankTiles, turned }, framed.notes);
 }
 
 /** Tiles tried for one template at most: more would take long to find out that they are too many. */
@@ -107,7 +110,7 @@ function pagesOfPieces(
   const pagesOf = new Map<PieceId, string[]>();
   for (const { names, contents } of set) {
     for (const { tile, pieces } of contents) {
-      for (const piece of pieces) pagesOf.set(piece, [...(pagesOf.get(piece) ?? []), names[tile]]);
+      for (const { piece } of pieces) pagesOf.set(piece, [...(pagesOf.get(piece) ?? []), names[tile]]);
     }
   }
   return pagesOf;

@@ -63,10 +63,20 @@ export function printedSideText(pieces: readonly FoamPiece[]): string {
   const face = 'on the face of the foam, the side that will be seen';
   const other =
     'on the back of the foam, the inside of the prop; these templates are printed reversed, and so come out right';
-  const twins = pieces.some((piece) => piece.twinOf !== undefined)
-    ? ' For a twin turn the paper over, never the foam.'
-    : '';
-  if (back === 0) return `Lay each template printed side up ${face}.${twins}`;
-  if (back === pieces.length) return `Lay each template printed side up ${other}.${twins}`;
-  return `Printed side up: a piece traced on its face lies ${face}; one traced on its back lies ${other}.${twins}`;
+  if (back === 0) return `Lay each template printed side up ${face}.`;
+  if (back === pieces.length) return `Lay each template printed side up ${other}.`;
+  return `Printed side up: a piece traced on its face lies ${face}; one traced on its back lies ${other}.`;
+}
+
+/** How a template that serves for two pieces is used and read. */
+const TURNED: readonly string[] = [
+  'A template with two numbers is cut twice: as it is printed for the first piece, and with the paper turned over, never the foam, for the one that mirrors it. Prick marks and folds through before you turn it.',
+  'Of two readings the second is for the piece cut turned over: “A → 3 · turned: C → 4”, mark “A1/C1”. All else holds for both as the paper lies on the foam.',
+];
+
+/** What is to be known of templates that serve for two pieces; nothing where none does. */
+export function putTurned(flow: Flow, templates: readonly Template[]): void {
+  if (templates.every(({ turned }) => turned === undefined)) return;
+  flow.heading('Turned over');
+  for (const sentence of TURNED) flow.paragraph(sentence, {}, 0.8);
 }

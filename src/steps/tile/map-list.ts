@@ -8,6 +8,8 @@ import { wrapText } from './text-fit.ts';
 export interface ListedPiece {
   readonly piece: CutThing;
   readonly pages: readonly string[];
+  /** Number of the twin whose template it is cut with, turned over; left out where it has its own. */
+  readonly turned?: number;
 }
 
 interface Column {
@@ -25,7 +27,7 @@ const COLUMNS: readonly Column[] = [
   { heading: 'foam', textOf: ({ piece }) => `${piece.thicknessMm} mm`, widthMm: 16 },
   { heading: 'traced on', textOf: ({ piece }) => piece.tracedSide, widthMm: 19 },
   { heading: 'revision', textOf: ({ piece }) => piece.revision, widthMm: 18 },
-  { heading: 'pages', textOf: ({ pages }) => pagesText(pages), share: 0.42 },
+  { heading: 'pages', textOf: pagesText, share: 0.42 },
 ];
 
 /** On narrower paper only what leads to a page is listed: the rest stands on each template, mm. */
@@ -74,9 +76,12 @@ export function putPieceList(flow: Flow, { heading, rows }: PieceList): void {
   for (const row of rows) flow.put(row, heading);
 }
 
-function pagesText(pages: readonly string[]): string {
-  if (pages.length <= MOST_PAGES_LISTED) return pages.join(', ');
-  return `${pages[0]} to ${pages[pages.length - 1]}, ${pages.length} pages`;
+function pagesText({ pages, turned }: ListedPiece): string {
+  const where =
+    pages.length <= MOST_PAGES_LISTED
+      ? pages.join(', ')
+      : `${pages[0]} to ${pages[pages.length - 1]}, ${pages.length} pages`;
+  return turned === undefined ? where : `${turned} turned over, ${where}`;
 }
 
 function nameWithHand({ name, hand }: CutThing): string {

@@ -2,7 +2,7 @@ import type { PieceId } from '../../base/ids.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
 import type { Block } from './block.ts';
 import { Flow, lineItem, type FilledPage } from './flow.ts';
-import { putLegend, printedSideText } from './map-legend.ts';
+import { putLegend, printedSideText, putTurned } from './map-legend.ts';
 import { pieceList, putPieceList, type ListedPiece } from './map-list.ts';
 import { putPictures } from './map-pictures.ts';
 import { cutThings, type PageInput } from './page-input.ts';
@@ -34,12 +34,17 @@ export function mapPages(
   putPictures(flow, blocks, pieces, height);
   const listed = cutThings(input)
     .filter((piece) => pagesOf.has(piece.id))
-    .map((piece) => ({ piece, pages: pagesOf.get(piece.id) ?? [] }));
+    .map((piece): ListedPiece => {
+      const template = input.templates.find(({ turned }) => turned === piece.id)?.piece;
+      const turned = template === undefined ? undefined : pieces.get(template)?.number;
+      return { piece, pages: pagesOf.get(piece.id) ?? [], ...(turned === undefined ? {} : { turned }) };
+    });
   putListAndColumns(flow, listed, tileWidthMm);
   putLegend(flow, input.templates);
   flow.breakColumn();
   flow.heading('Printed side');
   flow.paragraph(printedSideText(input.pieces), {}, 0.8);
+  putTurned(flow, input.templates);
   flow.columns(equalColumns(tileWidthMm, LIST_MM), COLUMN_GAP_MM);
   putSeamWork(flow, input.seamWork ?? []);
   if (input.saw !== undefined) putSawList(flow, input.saw, input.pieces);
@@ -84,7 +89,9 @@ function summary(input: PageInput, frame: PaperFrame, blocks: readonly Block[]):
   const printed = blocks.reduce((sum, block) => sum + block.isPrinted.filter(Boolean).length, 0);
   const blank = blocks.reduce((sum, block) => sum + block.isPrinted.filter((isPrinted) => !isPrinted).length, 0);
   const paper = frame.roll ? frame.paperName : `${frame.paperName} ${frame.orientation}`;
-  const templates = `${input.templates.length} ${input.templates.length === 1 ? 'template' : 'templates'}`;
+  const shared = input.templates.filter(({ turned }) => turned !== undefined).length;
+  const served = shared === 0 ? '' : ` for ${input.templates.length + shared} pieces`;
+  const templates = `${input.templates.length} ${input.templates.length === 1 ? 'template' : 'templates'}${served}`;
   const pages = `${printed} ${printed === 1 ? 'page' : 'pages'}`;
   const left = blank === 0 ? '' : `, ${blank} blank ${blank === 1 ? 'tile' : 'tiles'} left out`;
   return `${templates} on ${pages}, ${paper}${left}.`;

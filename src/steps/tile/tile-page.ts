@@ -35,7 +35,13 @@ export interface TileContent {
   readonly tile: number;
   readonly strokes: readonly Stroke[];
   readonly words: readonly Words[];
-  readonly pieces: readonly PieceId[];
+  readonly pieces: readonly ShownPiece[];
+}
+
+/** A piece that is cut with something on a page, and whether it is cut with that turned over. */
+export interface ShownPiece {
+  readonly piece: PieceId;
+  readonly isTurned: boolean;
 }
 
 /**
@@ -47,16 +53,22 @@ export function tileContent(block: Block, tile: number, frame: PaperFrame): Tile
   const box = tileBox(lattice, tile);
   const x = frame.marginMm - (tile % lattice.columns) * lattice.stepXMm;
   const y = frame.marginMm + FOOT_MM - Math.floor(tile / lattice.columns) * lattice.stepYMm;
-  const shown = block.templates.map(({ piece, drawing }) => {
+  const shown = block.templates.map(({ piece, turned, drawing }) => {
     const strokes = drawing.strokes.flatMap((stroke) => clipStroke(stroke, box));
     const words = drawing.words.filter((line) => isBoxInside(wordsBox(line), box));
-    return { piece, drawing: moveDrawing({ strokes, words }, { x, y, turnRad: 0 }) };
+    const twin = turned === undefined ? [] : [{ piece: turned, isTurned: true }];
+    return {
+      pieces: [{ piece, isTurned: false }, ...twin],
+      drawing: moveDrawing({ strokes, words }, { x, y, turnRad: 0 }),
+    };
   });
   return {
     tile,
     strokes: shown.flatMap(({ drawing }) => drawing.strokes),
     words: shown.flatMap(({ drawing }) => drawing.words),
-    pieces: shown.filter(({ drawing }) => drawing.strokes.length + drawing.words.length > 0).map(({ piece }) => piece),
+    pieces: shown
+      .filter(({ drawing }) => drawing.strokes.length + drawing.words.length > 0)
+      .flatMap(({ pieces }) => pieces),
   };
 }
 
@@ -87,7 +99,7 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
     widthMm: frame.widthMm,
     heightMm: frame.roll ? 2 * frame.marginMm + FOOT_MM + lattice.tileHeightMm : frame.heightMm,
     drawing: { strokes: [...pen.strokes, ...content.strokes], words: [...content.words, ...pen.words] },
-    pieces: content.pieces,
+    pieces: content.pieces.map(({ piece }) => piece),
   };
 }
 
@@ -95,14 +107,14 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
 const FOOT_NAME_MM = 42;
 
 function footText(
-  shown: readonly PieceId[],
+  shown: readonly ShownPiece[],
   pieces: TileWords['pieces'],
   unsaid: readonly string[],
   widthMm: number,
 ): string {
-  const parts = shown.map((id) => {
+  const parts = shown.map(({ piece: id, isTurned }) => {
     const piece = pieces.get(id);
-    return piece === undefined ? String(id) : `${piece.number} rev ${piece.revision}`;
+    return piece === undefined ? String(id) : `${piece.number}${isTurned ? ' turned' : ''} rev ${piece.revision}`;
   });
   const joints = unsaid.length === 0 ? '' : `${unsaid.join(', ')} · `;
   const head = `${joints}${parts.length === 1 ? 'Piece' : 'Pieces'} `;

@@ -19,10 +19,12 @@ import type { SurfacePoint } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import type { SteepJoin } from '../../model/steep-join.ts';
 import type { SheetLayout } from '../../model/sheet.ts';
+import type { Template } from '../../model/template.ts';
 import { fitReport } from './report-fit.ts';
 import { dryFitReport } from './report-dry-fit.ts';
 import { cuttingReport, layingReport } from './report-forming.ts';
 import { pairs, triples } from './report-numbers.ts';
+import { pagesReport, piecePaperReport } from './report-paper.ts';
 
 export interface ReportInput {
   readonly projectName: string;
@@ -47,6 +49,8 @@ export interface ReportInput {
   readonly pieces: readonly FoamPiece[];
   readonly strips: readonly FoamStrip[];
   readonly seams: readonly FoamSeam[];
+  /** Of pieces and strips, each its own. */
+  readonly templates: readonly Template[];
   readonly sheets: SheetLayout;
   readonly paper: { readonly name: string; readonly set: PageSet };
   readonly dryFit: DryFit;
@@ -138,7 +142,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
     springing: { pieces: input.springing.pieces, seams: input.springing.seams },
     ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.fitMesh, vertexCount(input.mesh)) }),
     findings: input.findings.map((finding) => findingReport(finding, input)),
-    pages: { paper: input.paper.name, count: input.paper.set.pages.length, blankTiles: input.paper.set.blankTiles },
+    pages: pagesReport(input.paper.name, input.paper.set),
   };
 }
 
@@ -158,7 +162,9 @@ function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unkno
     layer: piece.layer,
     foam: piece.foam,
     ...(piece.twinOf === undefined ? {} : { twinOf: piece.twinOf }),
+    ...(piece.twinMove === undefined ? {} : { twinMove: piece.twinMove }),
     ...(piece.hand === undefined ? {} : { hand: piece.hand }),
+    ...piecePaperReport(piece, input.paper.set, input.templates),
     tracedSide: piece.tracedSide,
     revision: piece.revision,
     triangles: patch.meshTriangles.length,

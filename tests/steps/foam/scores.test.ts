@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { onPaper, pieceStrokes } from '../../../src/steps/foam/template-lines.ts';
-import { titleLines } from '../../../src/steps/foam/template-words.ts';
+import { makingLines } from '../../../src/steps/foam/template-words.ts';
 import { outcomeOf } from '../../support/run-solid.ts';
 import type { ScoredLine } from '../../../src/model/score.ts';
 import { reportOf } from '../../../src/pipeline/write-files.ts';
@@ -36,7 +36,6 @@ const LINE: ScoredLine = {
 const scored = (lines: readonly ScoredLine[], ...sheets: number[]): Promise<Outcome> =>
   outcomeOf(PLATE, (part) => ({ ...inSheets(part, ...(sheets.length === 0 ? [6] : sheets)), scores: lines }));
 
-const context = { projectName: 'plate', foamName: 'EVA', numberOf: () => undefined };
 const codes = ({ findings }: Outcome): string[] =>
   findings.map(({ code, severity }) => `${severity} ${code}`).filter((code) => code.includes('score'));
 
@@ -69,8 +68,8 @@ describe('scored lines', () => {
     expect(strokes.map(({ points }) => [...points])).toEqual(piece.scores?.map(({ points }) => [...points]));
     const back = pieceStrokes(onPaper({ ...piece, tracedSide: 'back' })).filter(({ role }) => role === 'score');
     expect(back[0].points[0]).toBe(-strokes[0].points[0]);
-    expect(titleLines(piece, context)).toContain('score the face 3 mm deep, opens to 1.5 mm when warmed');
-    expect(titleLines(pieceOf(without), context).join()).not.toContain('score');
+    expect(makingLines(piece)).toContain('score the face 3 mm deep, opens to 1.5 mm when warmed');
+    expect(makingLines(pieceOf(without)).join()).not.toContain('score');
     expect(piece.revision).not.toBe(pieceOf(without).revision);
     const report = JSON.parse(reportOf(with1)) as { pieces: { scores?: { line: string; pointsMm: number[][] }[] }[] };
     const told = report.pieces.flatMap(({ scores = [] }) => scores);

@@ -38,6 +38,15 @@ describe('match marks', () => {
     expect(markStations(25, false, FOAM_RULES)).toHaveLength(1);
   });
 
+  it('are as many as the longest of seams that mirror each other needs', () => {
+    // 200 mm in three stretches end with one of 80 mm; a hair more takes four.
+    expect(markStations(200, false, FOAM_RULES)).toHaveLength(2);
+    expect(markStations(200, false, FOAM_RULES, 200.0001)).toEqual(
+      markStations(200.0001, false, FOAM_RULES).map((s): unknown => expect.closeTo(s, 3)),
+    );
+    expect(markStations(24.9, false, FOAM_RULES, 25)).toHaveLength(1);
+  });
+
   it('begin at the start of a closed seam and go round it unevenly', () => {
     const marks = markStations(300, true, FOAM_RULES);
     expect(marks[0]).toBe(0);
