@@ -1,6 +1,7 @@
 // Seams found on the command line, beside what research prototypes and a general-purpose chart generator reached:
 //   npm run build && npm run bench:propose [-- shapes|models] [names…] [--times 2,10,60] [--foam] [--pieces simple] [--cli PATH] [--out DIR]
 // Each time is a run of its own, counted from the start of the process; every result is recomputed by tests/reference/recompute/check-proposal.mjs.
+// What is under way goes to stderr, the tables to stdout once a group is done.
 import { existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { fileURLToPath } from 'node:url';
@@ -59,13 +60,20 @@ const limits = values.foam ? ['--limits', 'foam'] : ['--limits', 'reference'];
 const common = [...limits, '--pieces', values.pieces];
 const timesOr = (usual: string): number[] => (values.times ?? usual).split(',').map(Number);
 
+const [shapes, models] = [
+  Object.keys(SHAPES).filter((name) => isAsked('shapes', name)),
+  MODELS.filter((file) => isAsked('models', file)),
+];
+if (shapes.length + models.length === 0)
+  throw new Error(`nothing is called ${names.join(', ')}: take ${[...Object.keys(SHAPES), ...MODELS].join(', ')}`);
 await benchShapes(timesOr('2,10,60'));
 benchModels(timesOr('10,60'));
 
 async function benchShapes(times: readonly number[]): Promise<void> {
   const rows: string[][] = [];
-  for (const [name, best] of Object.entries(SHAPES)) {
-    if (!isAsked('shapes', name)) continue;
+  for (const name of shapes) {
+    const best = SHAPES[name];
+    tellBegun(name, times);
     const model = fileOf(`reference/seam-shapes/${name}.obj`);
     const runs = times.map((seconds) => runTimed(model, `${name}-${seconds}`, seconds, ['--unit', 'cm']));
     const charts = values.foam ? ['', ''] : await chartsText(model);
@@ -94,9 +102,9 @@ ${textTable(head, rows)}
 
 function benchModels(times: readonly number[]): void {
   const rows: string[][] = [];
-  for (const file of MODELS) {
-    if (!isAsked('models', file)) continue;
+  for (const file of models) {
     const name = file.replace(/\.\w+$/, '');
+    tellBegun(name, times);
     const model = fileOf(`reference/meshes/${file}`);
     const runs = times.map((seconds) =>
       runTimed(model, `model-${name}-${seconds}`, seconds, ['--size', 'longest=300']),
@@ -115,6 +123,11 @@ function benchModels(times: readonly number[]): void {
 Pieces / seam length over the root of the area, (darts), as recomputed; ! is not feasible, ? a report that does not agree
 ${textTable(head, rows)}
 `);
+}
+
+/** The tables come at the very end, and a group takes minutes: what is under way is told beside them. */
+function tellBegun(name: string, times: readonly number[]): void {
+  process.stderr.write(`${name}, ${times.join(' s, ')} s …\n`);
 }
 
 function words(): string {
