@@ -16,7 +16,7 @@ export function frontPage(
   const unused = frame.roll ? lowestMm - frame.marginMm - FOOT_MM : 0;
   const { strokes, words } = moveDrawing(pen.drawing(), { x: 0, y: -unused, turnRad: 0 });
   const under = new Pen();
-  drawFoot(under, frame, { ...foot, pageName: name, below: '', hasCheckRule: false });
+  drawFoot(under, frame, { ...foot, pageName: name, below: '', ruledHeightMm: null });
   const heightMm = frame.roll ? frame.tileHeightMm + 2 * frame.marginMm + FOOT_MM - unused : frame.heightMm;
   return {
     kind,

@@ -1,5 +1,6 @@
 import { textWidthMm } from '../../geom/text-width.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
+import { drawLevelRule } from './check-rules.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
 import { clipText } from './text-fit.ts';
 
@@ -13,7 +14,8 @@ export interface Foot {
   readonly title: string;
   /** Pieces with their revisions, or what else the page should say. */
   readonly below: string;
-  readonly hasCheckRule: boolean;
+  /** Height of the tile over the foot, which gets rules to check it by, mm; null: none. */
+  readonly ruledHeightMm: number | null;
 }
 
 /** Baselines of the two lines over the margin, mm. */
@@ -24,9 +26,9 @@ const SECOND_LINE_MM = 0.9;
 const GAP_MM = 5;
 
 /**
- * Draws the foot: a check rule hanging from the line above, two lines of words, and the page's name, large.
+ * Draws the foot: check rules along the line above and up the tile, two lines of words, and the page's name, large.
  *
- *     ├─┬─┬─┬─┬─┼─┬─┬─┬─┬─┤ 100 mm, measure me
+ *     ├─┬─┬─┬─┬─┼─┬─┬─┬─┬─┤ 100 mm both ways, measure me
  *     Lamplighter shield · revision 4 · 2026-11-25 · page 7 of 12      2-B3
  *     Pieces: 1 a3f2, 4 99e1
  */
@@ -40,19 +42,7 @@ export function drawFoot(pen: Pen, frame: PaperFrame, foot: Foot): void {
   const title = clipText(foot.title, TYPE_MM.body, room - textWidthMm(` · ${page}`, TYPE_MM.body));
   pen.write(title === '' ? page : `${title} · ${page}`, { x: marginMm, y: marginMm + FIRST_LINE_MM });
   pen.write(clipText(foot.below, TYPE_MM.body, room), { x: marginMm, y: marginMm + SECOND_LINE_MM });
-  if (foot.hasCheckRule) drawCheckRule(pen, frame);
-}
-
-/** A rule of 100 mm, or 50 on narrow paper, ticked every 10 mm, along the lower edge of the tile. */
-function drawCheckRule(pen: Pen, { marginMm, tileWidthMm }: PaperFrame): void {
-  const length = tileWidthMm >= 145 ? 100 : 50;
-  const y = marginMm + FOOT_MM;
-  pen.line('ruler', marginMm, y, marginMm + length, y);
-  for (let mm = 0; mm <= length; mm += 10) {
-    const tick = mm % 100 === 0 || mm === length ? 3 : mm % 50 === 0 ? 2.4 : 1.5;
-    pen.line('ruler', marginMm + mm, y, marginMm + mm, y - tick);
-  }
-  pen.write(`${length} mm, measure me`, { x: marginMm + length + 2, y: y - 3.3 });
+  if (foot.ruledHeightMm !== null) drawLevelRule(pen, frame, foot.ruledHeightMm);
 }
 
 /** `1 a3f2, 4 99e1`, as many as fit in the width, then how many more. */

@@ -79,7 +79,9 @@ function writeInstructions(
       `${frame.paperName}, and print this page again. A desktop viewer is surer than a browser. ` +
       'If it is still off, type what you measured beside “printer” in the program: it draws the pages so that yours prints them true.',
   );
-  flow.paragraph(`Every page of templates carries a rule along its lower edge: any of them can be checked by itself.`);
+  flow.paragraph(
+    `Every page of templates carries rules along its lower and its left edge: any of them can be checked by itself.`,
+  );
 }
 
 /** `1.2 % larger across, 0.4 % smaller up`. */

@@ -8,6 +8,7 @@ import type { Stroke, Words } from '../../model/template.ts';
 import { moveDrawing, type Block } from './block.ts';
 import { neighbourOf, placeName, tileBox, type Side } from './lattice.ts';
 import { Obstacles } from './obstacles.ts';
+import { drawUprightRule } from './check-rules.ts';
 import { drawFoot, listThatFits } from './page-foot.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { Pen, TYPE_MM } from './pen.ts';
@@ -78,6 +79,7 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
   const beside = neighboursOf(lattice, isPrinted, content.tile);
   const pen = new Pen();
   drawTileMarks(pen, frame, lattice, content.tile, beside);
+  drawUprightRule(pen, frame, lattice.tileHeightMm, content.words);
   const obstacles = new Obstacles();
   obstacles.addStrokes(content.strokes);
   obstacles.addStrokes(pen.strokes);
@@ -91,7 +93,7 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
     pageCount: said.pageCount,
     title: said.title,
     below: footText(content.pieces, said.pieces, unsaid, frame.tileWidthMm - FOOT_NAME_MM),
-    hasCheckRule: true,
+    ruledHeightMm: lattice.tileHeightMm,
   });
   return {
     kind: 'tile',

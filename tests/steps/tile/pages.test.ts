@@ -175,7 +175,16 @@ describe('makePages', () => {
     });
     const [first] = tilePages(set);
     expect(wordsOf(first)).toContain('rev R1');
-    expect(wordsOf(first)).toContain('100 mm, measure me');
+    expect(wordsOf(first)).toContain('100 mm both ways');
+  });
+
+  it('rules every tile by 100 mm along two of its edges', () => {
+    for (const page of tilePages(set)) {
+      const lines = page.drawing.strokes.filter(({ role }) => role === 'ruler').flatMap(segmentsOf);
+      const sizes = lines.map(([ax, ay, bx, by]) => `${ax} ${ay} ${(bx - ax).toFixed(6)} ${(by - ay).toFixed(6)}`);
+      expect(sizes).toContain('10 22 100.000000 0.000000');
+      expect(sizes).toContain('10 22 0.000000 100.000000');
+    }
   });
 
   it('puts a shield, strips and studs on one length of a wide roll', () => {
