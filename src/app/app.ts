@@ -50,6 +50,7 @@ import type {
 } from './stage-events.ts';
 import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
 import { DrawingHand } from './drawing-hand.ts';
+import { insetsOf } from './panel-insets.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
@@ -74,6 +75,7 @@ export class App extends LitElement {
   @property({ attribute: false }) workbench!: Workbench;
   @state() private isDropping = false;
   @query('fl-stage') private stage!: Stage;
+  @query('fl-look-row') private lookRow!: HTMLElement;
   @query('fl-job-sheet') private sheet!: JobSheet;
   @query('#any-file') private chooser!: HTMLInputElement;
   @query('#version-file') private versionChooser!: HTMLInputElement;
@@ -88,6 +90,9 @@ export class App extends LitElement {
   #propFeed!: PropFeed;
   #tapeHand!: TapeHand;
   #drawingHand!: DrawingHand;
+  #panels = new ResizeObserver(() => {
+    this.stage.insets = insetsOf(this.stage, this.lookRow);
+  });
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
   override connectedCallback(): void {
@@ -113,10 +118,12 @@ export class App extends LitElement {
     window.addEventListener('drop', this.#onDrop);
     document.addEventListener('visibilitychange', this.#onHide);
     this.#night.addEventListener('change', this.#onChange);
+    void this.updateComplete.then(() => [this.stage, this.lookRow].forEach((part) => this.#panels.observe(part)));
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#panels.disconnect();
     this.workbench.removeEventListener('change', this.#onChange);
     window.removeEventListener('keydown', this.#onKey);
     window.removeEventListener('dragover', this.#onDrag);

@@ -65,7 +65,8 @@ export class LookRow extends JobSection {
         padding-block: var(--s1);
         font-size: var(--t-small);
       }
-      .cut input {
+      .cut > input,
+      .cut label input {
         inline-size: 10rem;
         accent-color: var(--ink);
       }
@@ -79,9 +80,38 @@ export class LookRow extends JobSection {
         legend {
           display: none;
         }
+        /* One row: what is looked at is told by its ground, as a pressed button is. */
         fieldset {
-          column-gap: var(--s2);
+          column-gap: 0;
+          padding: 0;
+        }
+        fieldset label {
+          position: relative;
           padding-inline: var(--s2);
+        }
+        fieldset input {
+          position: absolute;
+          inset: 0;
+          inline-size: auto;
+          block-size: auto;
+          opacity: 0;
+        }
+        fieldset label:has(:checked) {
+          background: var(--lamp);
+          color: var(--on-lamp);
+        }
+        fieldset label:has(:focus-visible) {
+          outline: 3px solid var(--lamp-ink);
+          outline-offset: -3px;
+        }
+        fieldset label:has(:disabled) {
+          color: var(--ink-soft);
+          text-decoration: line-through;
+        }
+        .cut,
+        .cut p:not(.unseen) {
+          max-inline-size: 100%;
+          inline-size: auto;
         }
         /* How it works is read once; there it would hide what it speaks of. */
         .how {

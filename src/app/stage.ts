@@ -4,7 +4,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
-import type { BenchFacing, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
+import type { BenchFacing, BenchInsets, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
@@ -124,6 +124,7 @@ export class Stage extends LitElement {
   @query('canvas') private canvas!: HTMLCanvasElement;
   @state() private stand: Stand = 'loading';
   #scene: BenchScene | null = null;
+  #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
   #stageShown: number | null = null;
   /** What the scene was last told of areas. */
   #given: { readonly regions: readonly Region[]; readonly sculpt: Bench['sculpt'] } | null = null;
@@ -144,6 +145,12 @@ export class Stage extends LitElement {
   /** Place of a corner of the sculpt, px from the stage's upper left; null without 3D. */
   screenOf(corner: number): { x: number; y: number; hidden: boolean } | null {
     return this.#scene?.screenOf(corner) ?? null;
+  }
+
+  /** How much of the picture panels lie over, px. */
+  set insets(insets: BenchInsets) {
+    this.#insets = insets;
+    this.#scene?.setInsets(insets);
   }
 
   get middle(): { x: number; y: number } {
@@ -245,6 +252,7 @@ export class Stage extends LitElement {
     }
     this.stand = 'drawn';
     this.#sizes.observe(this);
+    this.#scene.setInsets(this.#insets);
     this.#scene.setReducedMotion(this.#stillness.matches);
     this.#bring(null);
   }

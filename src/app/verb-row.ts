@@ -34,6 +34,15 @@ export class VerbRow extends LitElement {
       ::slotted(*) {
         flex: none;
       }
+      @container (width < 720px) {
+        :host {
+          gap: var(--s1) var(--s2);
+        }
+        button {
+          min-block-size: 32px;
+          padding-inline: var(--s2);
+        }
+      }
     `,
   ];
 

@@ -106,6 +106,12 @@ export const FIT_LIMIT_MM = 2 * DRY_FIT_MM;
 /** A thing of known size beside the sculpt. */
 export type Familiar = 'none' | 'hand' | 'head' | 'door';
 export type FrameTarget = 'all' | 'sculpt' | 'pieces' | { readonly piece: number };
+/** How much of the picture's top and foot panels lie over, px: what is framed lies between. */
+export interface BenchInsets {
+  readonly topPx: number;
+  readonly bottomPx: number;
+}
+
 export type LookMove =
   | 'front'
   | 'back'

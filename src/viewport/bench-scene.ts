@@ -1,3 +1,4 @@
+import type { Box3 } from 'three';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
@@ -7,6 +8,7 @@ import { Aim } from './aim.ts';
 import type {
   BenchEvents,
   BenchFacing,
+  BenchInsets,
   BenchPick,
   BenchPlane,
   BenchStats,
@@ -23,8 +25,8 @@ import { BenchPicker } from './bench-picker.ts';
 import { BenchShow } from './bench-show.ts';
 import type { BenchTheme } from './bench-theme.ts';
 import type { ScreenPoint } from './edge-finder.ts';
+import { Framing } from './framing.ts';
 import { looked } from './look-moves.ts';
-import { framed } from './orbit.ts';
 import { OrbitPointer } from './orbit-pointer.ts';
 import { isPlainHere, type PictureManner } from './picture-manner.ts';
 import { Studio } from './studio.ts';
@@ -56,7 +58,6 @@ export interface BenchViews {
 /** The view that a new sculpt is first seen from: a little from the right and above. */
 const FIRST_YAW = 0.34;
 const FIRST_PITCH = 0.44;
-const FRAME_MARGIN = 0.06;
 
 /**
  * The bench: one 3D scene of the sculpt, its foam, the pieces on their way and the sheets they lie on. Draws only when something
@@ -68,6 +69,7 @@ export class BenchScene {
   readonly #studio: Studio;
   readonly #show: BenchShow;
   readonly #pointer: OrbitPointer;
+  readonly #framing: Framing;
   readonly #opening: Promise<void>;
   #isEdgeTool = false;
   #hoverAt: { x: number; y: number } | null = null;
@@ -91,10 +93,11 @@ export class BenchScene {
       () => events.onContextLost(),
       () => events.onContextRestored(),
     );
+    this.#framing = new Framing(this.#studio, (what) => this.#boxesOf(what));
     this.#show = new BenchShow(
       this.#studio,
       (isFirst) => {
-        if (isFirst) this.#frame('sculpt', true, FIRST_YAW, FIRST_PITCH);
+        if (isFirst) this.#framing.frame('sculpt', true, FIRST_YAW, FIRST_PITCH);
       },
       (figures) => events.onSection(figures),
     );
@@ -269,7 +272,12 @@ export class BenchScene {
 
   /** Turns the view to something, from where it is seen now. */
   frame(what: FrameTarget): void {
-    this.#frame(what, false);
+    this.#framing.frame(what, false);
+  }
+
+  /** Panels came to lie over the picture, or went. */
+  setInsets(insets: BenchInsets): void {
+    this.#framing.setInsets(insets);
   }
 
   look(side: LookMove): void {
@@ -283,7 +291,8 @@ export class BenchScene {
 
   /** What lies in the middle of the picture. */
   pickMiddle(): BenchPick {
-    return this.#pickAt({ x: this.#studio.widthPx / 2, y: this.#studio.heightPx / 2 });
+    const { widthPx, heightPx, riseGoalPx } = this.#studio;
+    return this.#pickAt({ x: widthPx / 2, y: heightPx / 2 - riseGoalPx });
   }
 
   /** How a place of the sculpt, mm, is looked at; null while nothing is shown. */
@@ -313,13 +322,11 @@ export class BenchScene {
     this.#studio.dispose();
   }
 
-  #frame(what: FrameTarget, atOnce: boolean, yaw = this.#studio.goal.yaw, pitch = this.#studio.goal.pitch): void {
+  #boxesOf(what: FrameTarget): readonly Box3[] {
     const { boxes } = this.#show;
     const piece = this.#show.pieceBox(typeof what === 'string' ? null : what.piece);
-    const held =
-      what === 'all' ? [boxes.top, boxes.sculpt] : what === 'sculpt' || piece.isEmpty() ? [boxes.sculpt] : [piece];
-    const aspect = this.#studio.widthPx / this.#studio.heightPx;
-    this.#studio.travelTo(framed(held, yaw, pitch, aspect, FRAME_MARGIN), atOnce);
+    if (what === 'all') return [boxes.top, boxes.sculpt];
+    return what === 'sculpt' || piece.isEmpty() ? [boxes.sculpt] : [piece];
   }
 
   /** Once all plates are where they go. */
@@ -328,7 +335,7 @@ export class BenchScene {
     this.#isFollowing = true;
     void this.#show.settled().then(() => {
       this.#isFollowing = false;
-      if (this.#show.isWhole) this.#frame('sculpt', false);
+      if (this.#show.isWhole) this.#framing.frame('sculpt', false);
     });
   }
 

@@ -97,6 +97,12 @@ export function framed(boxes: readonly Box3[], yaw: number, pitch: number, aspec
   return { target, yaw, pitch, distance };
 }
 
+/** Whether two views are one, but for rounding. */
+export const isSameView = (a: Orbit, b: Orbit): boolean =>
+  a.target.distanceTo(b.target) <= 1e-6 * a.distance &&
+  Math.abs(a.distance - b.distance) <= 1e-6 * a.distance &&
+  Math.abs(a.yaw - b.yaw) + Math.abs(a.pitch - b.pitch) <= 1e-6;
+
 function cornersOf({ min, max }: Box3): Vector3[] {
   return [0, 1, 2, 3, 4, 5, 6, 7].map(
     (i) => new Vector3(i & 1 ? max.x : min.x, i & 2 ? max.y : min.y, i & 4 ? max.z : min.z),

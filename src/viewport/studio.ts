@@ -46,7 +46,9 @@ export class Studio {
   #ball = new Sphere(new Vector3(), 1);
   #orbit: Orbit = { target: new Vector3(), yaw: 0.45, pitch: 0.4, distance: 1000 };
   #bounds: OrbitBounds = { box: new Box3(new Vector3(-1, -1, -1), new Vector3(1, 1, 1)), nearest: 1, farthest: 10_000 };
-  #travel: { from: Orbit; to: Orbit; start: number } | null = null;
+  /** How far above the middle of the picture that is which the eye looks at, px. */
+  #risePx = 0;
+  #travel: { from: Orbit; to: Orbit; risePx: readonly [number, number]; start: number } | null = null;
   #request = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
   #frames = 0;
@@ -219,6 +221,7 @@ export class Studio {
   }
 
   setOrbit(orbit: Orbit): void {
+    if (this.#travel !== null) this.#risePx = this.#travel.risePx[1];
     this.#travel = null;
     this.#orbit = orbit;
     this.#draft();
@@ -244,20 +247,28 @@ export class Studio {
     return this.#renderer.info.render.triangles < MANY_TRIANGLES ? MOST_PIXEL_RATIO : 1;
   }
 
-  /** Goes to a view, in a moment unless motion is reduced or `atOnce`. */
-  travelTo(to: Orbit, atOnce: boolean): void {
+  /**
+   * Goes to a view, in a moment unless motion is reduced or `atOnce`.
+   * @param risePx how far above the middle of the picture it looks; left out, as now.
+   */
+  travelTo(to: Orbit, atOnce: boolean, risePx = this.riseGoalPx): void {
     const goal = held(to, this.#bounds);
     if (atOnce || this.#isReduced) {
+      this.#risePx = risePx;
       this.setOrbit(goal);
       return;
     }
-    this.#travel = { from: this.#orbit, to: goal, start: performance.now() };
+    this.#travel = { from: this.#orbit, to: goal, risePx: [this.#risePx, risePx], start: performance.now() };
     this.redraw();
   }
 
   /** Where the eye is or is on its way to. */
   get goal(): Orbit {
     return this.#travel?.to ?? this.#orbit;
+  }
+
+  get riseGoalPx(): number {
+    return this.#travel?.risePx[1] ?? this.#risePx;
   }
 
   resize(): void {
@@ -306,16 +317,19 @@ export class Studio {
     this.#fill.intensity = isBelow ? 2 : 0.85;
     camera.position.copy(eye);
     camera.lookAt(this.#orbit.target);
-    camera.updateProjectionMatrix();
+    // Sets the projection too.
+    camera.setViewOffset(this.widthPx, this.heightPx, 0, this.#risePx, this.widthPx, this.heightPx);
     camera.updateMatrixWorld();
   }
 
   #frame(): void {
     this.#request = 0;
     if (this.#travel !== null) {
-      const { from, to, start } = this.#travel;
+      const { from, to, risePx, start } = this.#travel;
       const share = Math.min(1, (performance.now() - start) / TRAVEL_MS);
-      this.#orbit = between(from, to, share * share * (3 - 2 * share));
+      const eased = share * share * (3 - 2 * share);
+      this.#orbit = between(from, to, eased);
+      this.#risePx = risePx[0] + eased * (risePx[1] - risePx[0]);
       if (share === 1) this.#travel = null;
       else this.redraw();
     }

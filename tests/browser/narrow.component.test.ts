@@ -1,9 +1,10 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
 import { holdVerbOf } from '../../src/app/tape-verbs.ts';
 import type { ViewState } from '../../src/app/view-state.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
@@ -17,12 +18,23 @@ beforeAll(async () => {
   ({ app, workbench } = await openTrayApp());
   workbench.run(setTape({ id: 'tape-1', name: 'Tape 1', pointInFile: [0, 5, 0], normal: [0, 1, 0] }));
   await restedApp(app);
+  await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), { timeout: 30_000 });
 }, 60_000);
 
 afterAll(async () => {
   app.remove();
   await page.viewport(1280, 720);
 });
+
+const stage = (): Stage => findIn<Stage>(app, 'fl-stage');
+
+/** Heights of the highest and the lowest corner of the sculpt in the window, px. */
+function sculptSpan(): readonly [number, number] {
+  const { top } = stage().getBoundingClientRect();
+  const corners = [...(workbench.bench.sculpt?.positions.keys() ?? [])].filter((i) => i % 3 === 0).map((i) => i / 3);
+  const heights = corners.map((corner) => top + (stage().screenOf(corner)?.y ?? NaN));
+  return [Math.min(...heights), Math.max(...heights)];
+}
 
 const WIDTHS = [
   [1440, 900],
@@ -98,11 +110,21 @@ describe.each(WIDTHS)('a window %d wide', (width, height) => {
     states[name]();
     await restedApp(app);
     const shown = panels();
-    const over = shown.flatMap(([one, a], i) =>
+    const overlaps = shown.flatMap(([one, a], i) =>
       shown.slice(i + 1).flatMap(([other, b]) => (meet(a, b) ? [`${one} over ${other}`] : [])),
     );
-    expect(over).toEqual([]);
+    expect(overlaps).toEqual([]);
     expect(cutOff(width)).toEqual([]);
     expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
+    if (workbench.view.stage > 0) return;
+    // All of the sculpt is in sight: under the panels above, and within the picture.
+    const row = findIn(app, 'fl-look-row').getBoundingClientRect();
+    const picture = stage().getBoundingClientRect();
+    const over = row.top < picture.bottom ? row.bottom : picture.top;
+    await vi.waitFor(() => {
+      const [highest, lowest] = sculptSpan();
+      expect(highest).toBeGreaterThan(over);
+      expect(lowest).toBeLessThan(picture.bottom);
+    });
   });
 });

@@ -1,0 +1,45 @@
+import type { Box3 } from 'three';
+import type { BenchInsets, FrameTarget } from './bench-contract.ts';
+import { framed, isSameView, type Orbit } from './orbit.ts';
+import type { Studio } from './studio.ts';
+
+/** Share of the free part of the picture that is left round what is framed. */
+const MARGIN = 0.06;
+/** However much panels cover, what is framed is given no less than this share of the picture. */
+const LEAST_FREE = 0.4;
+/** A panel that covers so much more or less is made room for at once; for larger ones the picture goes there, px. */
+const SMALL_CHANGE_PX = 64;
+
+/** Brings things into the picture, between the panels that lie over it. */
+export class Framing {
+  readonly #studio: Studio;
+  readonly #boxesOf: (what: FrameTarget) => readonly Box3[];
+  #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
+  /** What was framed last, and the view that was. */
+  #last: { readonly what: FrameTarget; readonly orbit: Orbit } | null = null;
+
+  constructor(studio: Studio, boxesOf: (what: FrameTarget) => readonly Box3[]) {
+    this.#studio = studio;
+    this.#boxesOf = boxesOf;
+  }
+
+  /** Panels came to lie over the picture, or went: a view that is as it was framed is framed anew; one that the maker turned stays. */
+  setInsets(insets: BenchInsets): void {
+    const before = this.#insets;
+    this.#insets = insets;
+    const change = Math.abs(insets.topPx - before.topPx) + Math.abs(insets.bottomPx - before.bottomPx);
+    if (change < 1 || this.#last === null || !isSameView(this.#last.orbit, this.#studio.goal)) return;
+    this.frame(this.#last.what, change < SMALL_CHANGE_PX);
+  }
+
+  /** From where it is seen now, or from another side. */
+  frame(what: FrameTarget, atOnce: boolean, yaw = this.#studio.goal.yaw, pitch = this.#studio.goal.pitch): void {
+    const { widthPx, heightPx } = this.#studio;
+    const { topPx, bottomPx } = this.#insets;
+    const freePx = Math.max(LEAST_FREE * heightPx, heightPx - topPx - bottomPx);
+    const margin = 1 - ((1 - MARGIN) * freePx) / heightPx;
+    const orbit = framed(this.#boxesOf(what), yaw, pitch, widthPx / freePx, margin);
+    this.#studio.travelTo(orbit, atOnce, (bottomPx - topPx) / 2);
+    this.#last = { what, orbit: this.#studio.goal };
+  }
+}
