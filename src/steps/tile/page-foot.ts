@@ -1,5 +1,5 @@
 import { textWidthMm } from '../../geom/text-width.ts';
-import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
+import type { PaperFrame } from './paper-frame.ts';
 import { drawLevelRule } from './check-rules.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
 import { clipText } from './text-fit.ts';
