@@ -19,8 +19,16 @@ export interface SurfaceHit {
 
 /** Questions of place about one surface of triangles, answered in the caller's numbering. */
 export interface SurfaceTree {
-  /** The point of the surface nearest to `point`; null only where the surface has no triangle. */
-  nearest(point: Vec3): SurfaceHit | null;
+  /**
+   * The point of the surface nearest to `point`; null only where the surface has no triangle.
+   * @param most  distance from which on nothing is looked for: null where nothing is nearer.
+   */
+  nearest(point: Vec3, most?: number): SurfaceHit | null;
+  /**
+   * How far the surface is from `point`, as far as is asked: some distance under `near` where it is nearer than that, the true one up to `most`,
+   * Infinity where it is farther. Many times as fast as {@link nearest} where most places are near.
+   */
+  distanceBetween(point: Vec3, near: number, most: number): number;
   /** The first place where a ray meets the surface, from either side; null when it passes by. `direction` may have any length but 0. */
   raycast(origin: Vec3, direction: Vec3): SurfaceHit | null;
   /**
@@ -90,6 +98,7 @@ function geometryOf(positions: Float64Array | Float32Array, triangles: Uint32Arr
 
 const EMPTY_TREE: SurfaceTree = {
   nearest: () => null,
+  distanceBetween: () => Infinity,
   raycast: () => null,
   nearestTo: () => null,
   *pairSteps() {
@@ -103,6 +112,9 @@ class BoxTree implements SurfaceTree {
   readonly #positions: ArrayLike<number>;
   readonly #triangles: Uint32Array;
   readonly #tree: MeshBVH;
+  /** Used again and again: one call is over before the next one begins. */
+  readonly #asked = new Vector3();
+  readonly #found = { point: new Vector3(), distance: 0, faceIndex: 0 };
 
   constructor(positions: ArrayLike<number>, triangles: Uint32Array, tree: MeshBVH) {
     this.#positions = positions;
@@ -110,14 +122,20 @@ class BoxTree implements SurfaceTree {
     this.#tree = tree;
   }
 
-  nearest(point: Vec3): SurfaceHit | null {
-    const hit = this.#tree.closestPointToPoint(new Vector3(point.x, point.y, point.z));
-    if (hit === null) return null;
+  nearest(point: Vec3, most = Infinity): SurfaceHit | null {
+    const hit = this.#tree.closestPointToPoint(new Vector3(point.x, point.y, point.z), undefined, 0, most);
+    // Of boxes that reach nearer than that, a triangle may not.
+    if (hit === null || hit.distance > most) return null;
     return {
       triangle: hit.faceIndex,
       point: { x: hit.point.x, y: hit.point.y, z: hit.point.z },
       distance: hit.distance,
     };
+  }
+
+  distanceBetween({ x, y, z }: Vec3, near: number, most: number): number {
+    const hit = this.#tree.closestPointToPoint(this.#asked.set(x, y, z), this.#found, near, most);
+    return hit === null || hit.distance > most ? Infinity : hit.distance;
   }
 
   raycast(origin: Vec3, direction: Vec3): SurfaceHit | null {

@@ -49,6 +49,22 @@ describe('buildTree', () => {
     expect(hit?.point.z).toBe(100);
   });
 
+  it('looks no farther than it is told, and no closer than it need', () => {
+    const tree = buildTree(torus.positions, torus.triangles);
+    const [near, most] = [2, 9];
+    let [inside, between, beyond] = [0, 0, 0];
+    for (let i = 0; i < 300; i += 1) {
+      const place = { x: 70 * Math.cos(i), y: 70 * Math.sin(2 * i), z: 25 * Math.sin(7 * i) };
+      const distance = tree.nearest(place)?.distance ?? NaN;
+      const told = tree.distanceBetween(place, near, most);
+      if (distance < near) expect([(inside += 1), told < near]).toEqual([inside, true]);
+      else if (distance <= most) expect([(between += 1), told]).toEqual([between, distance]);
+      else expect([(beyond += 1), told]).toEqual([beyond, Infinity]);
+      expect(tree.nearest(place, most)?.distance ?? null).toBe(distance <= most ? distance : null);
+    }
+    expect(Math.min(inside, between, beyond)).toBeGreaterThan(20);
+  });
+
   it('finds the first hit of a ray from either side, with a direction of any length', () => {
     const box = boxMesh(100);
     const tree = buildTree(box.positions, box.triangles);
@@ -108,6 +124,7 @@ describe('buildTree', () => {
   it('answers null for a surface without triangles', () => {
     const tree = buildTree(new Float64Array(0), new Uint32Array(0));
     expect(tree.nearest({ x: 0, y: 0, z: 0 })).toBeNull();
+    expect(tree.distanceBetween({ x: 0, y: 0, z: 0 }, 1, 2)).toBe(Infinity);
     expect(tree.raycast({ x: 0, y: 0, z: 0 }, { x: 1, y: 0, z: 0 })).toBeNull();
     expect(runAtOnce(tree.pairSteps(() => false))).toBe(true);
   });

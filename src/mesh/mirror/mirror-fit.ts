@@ -10,7 +10,7 @@ import type { SurfaceSamples } from './surface-samples.ts';
  * places from the plane of the triangle nearest to each (Mitra, Guibas and Pauly 2006, section 4, with the distance of Chen and Medioni
  * 1992). Places that come to lie farther off than `reach` do not pull.
  * @param reach mm, > 0.
- * @returns the plane and the root mean square of the distances that pulled, mm; Infinity where none did.
+ * @returns the plane, the root mean square of the distances that pulled, mm, Infinity where none did, and the share of the area that pulled.
  */
 export function fitPlane(
   mesh: Mesh,
@@ -18,7 +18,7 @@ export function fitPlane(
   { points, areas }: SurfaceSamples,
   plane: MirrorPlane,
   reach: number,
-): { readonly plane: MirrorPlane; readonly rms: number } {
+): { readonly plane: MirrorPlane; readonly rms: number; readonly share: number } {
   const { normal, at } = plane;
   const u = unit3(cross3(normal, Math.abs(normal.x) < 0.7 ? vec3(1, 0, 0) : vec3(0, 1, 0)));
   const v = cross3(normal, u);
@@ -28,10 +28,13 @@ export function fitPlane(
   const right = [0, 0, 0];
   let weight = 0;
   let squares = 0;
+  let [within, area] = [0, 0];
   points.forEach((p, i) => {
     const image = reflect(plane, p);
-    const hit = tree.nearest(image);
-    if (hit === null || hit.distance > reach) return;
+    const hit = tree.nearest(image, reach);
+    area += areas[i];
+    if (hit === null) return;
+    within += areas[i];
     const m = triangleNormal(mesh.positions, mesh.triangles, hit.triangle);
     const off = dot3(m, sub3(image, hit.point));
     const height = dot3(normal, p) - at;
@@ -51,11 +54,11 @@ export function fitPlane(
       for (let c = r; c < 3; c += 1, k += 1) rows[k] += w * g[r] * g[c];
     }
   });
-  if (!(weight > 0)) return { plane, rms: Infinity };
+  if (!(weight > 0)) return { plane, rms: Infinity, share: 0 };
   const [a, b, h] = solve3(rows, right);
   const turned = unit3(add3(normal, add3(scale3(u, a), scale3(v, b))));
   const foot = sub3(middle, scale3(normal, dot3(normal, middle) - at - h));
-  return { plane: mirrorPlane(turned, dot3(turned, foot)), rms: Math.sqrt(squares / weight) };
+  return { plane: mirrorPlane(turned, dot3(turned, foot)), rms: Math.sqrt(squares / weight), share: within / area };
 }
 
 function middleOf(points: readonly Vec3[], areas: readonly number[]): Vec3 {

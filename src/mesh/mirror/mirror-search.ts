@@ -9,7 +9,7 @@ import { fitPlane } from './mirror-fit.ts';
 import type { CornerCells } from './mirror-partners.ts';
 import type { MirrorPlane } from './mirror-plane.ts';
 import { settledOnPartners } from './mirror-settle.ts';
-import { isAlong, mirrorOffsetSteps, shareWithin, type MirrorOffsets } from './mirror-share.ts';
+import { isAlong, mirrorOffsetSteps, shareWithin, type MirrorOffsets, type MirrorQuestion } from './mirror-share.ts';
 import { samplesOf, type SurfaceSamples } from './surface-samples.ts';
 
 /** Triangles judged to tell one plane from another. */
@@ -22,6 +22,12 @@ const FINE_SAMPLES = 500;
 /** How far off a place may lie and still pull, round by round, as shares of the diagonal. */
 const ROUGH_REACHES = [0.1, 0.05, 0.03];
 const FINE_REACHES = [0.02, 0.01, 0.005, 0.005];
+
+/**
+ * Share of the places that must lie within reach when a plane gets a closer look, as long as that reaches as far as serves in the end: far under
+ * what has to lie there then, and far over what does where there is no mirror.
+ */
+const LEAST_IN_REACH = 0.7;
 
 /** Planes that get a closer look. */
 const KEPT = 10;
@@ -55,25 +61,36 @@ export function* bestPlaneSteps(
 ): Stepwise<{ readonly plane: MirrorPlane; readonly tolerance: number } | null> {
   const size = diagonalOf(mesh);
   const tolerance = levels[0].tolerance * size;
+  const coarsest = levels[levels.length - 1].tolerance;
   const rough = samplesOf(mesh, ROUGH_SAMPLES);
   const fine = samplesOf(mesh, FINE_SAMPLES);
   const tree = surfaceTreeOf(mesh);
   yield;
   const drawn: Drawn[] = [];
   for (const start of yield* candidateSteps(mesh, left, rough)) {
-    drawn.push(drawIn(mesh, tree, rough, start, size, ROUGH_REACHES));
+    const own = drawIn(mesh, tree, rough, start, size, ROUGH_REACHES, Infinity);
+    if (own !== null) drawn.push(own);
     yield;
   }
   drawn.sort((a, b) => a.rms - b.rms);
   const judged: Judged[] = [];
-  const stride = Math.max(1, Math.ceil(mesh.triangles.length / 3 / JUDGED));
+  const question: MirrorQuestion = {
+    near: tolerance,
+    most: coarsest * size,
+    stride: Math.max(1, Math.ceil(mesh.triangles.length / 3 / JUDGED)),
+    isPaired: () => false,
+    lostShare: 1 - Math.min(...levels.map(({ least }) => least)),
+  };
   for (const { plane: start } of distinct(mesh, drawn, 10 * tolerance).slice(0, KEPT)) {
-    const { plane } = drawIn(mesh, tree, fine, start, size, FINE_REACHES);
+    const closer = drawIn(mesh, tree, fine, start, size, FINE_REACHES, coarsest);
     yield;
+    if (closer === null) continue;
+    const { plane } = closer;
     const settled = yield* settledOnPartners(mesh.positions, cells, plane, tolerance);
     const candidate = settled?.plane ?? plane;
-    if (isAlong(mesh, candidate, tolerance)) continue;
-    const offsets = yield* mirrorOffsetSteps(mesh, candidate, () => false, stride);
+    const offsets = yield* mirrorOffsetSteps(mesh, candidate, question);
+    const isGood = levels.some((level) => shareWithin(offsets, level.tolerance * size) >= level.least);
+    if (!isGood || isAlong(mesh, candidate, tolerance)) continue;
     judged.push({ plane: candidate, offsets, paired: settled?.pairedShare ?? 0 });
   }
   for (const level of levels) {
@@ -114,6 +131,7 @@ interface Drawn {
   readonly rms: number;
 }
 
+/** Null as soon as too few places lie within a reach of at least `heldFrom`, a share of the size. */
 function drawIn(
   mesh: Mesh,
   tree: SurfaceTree,
@@ -121,9 +139,15 @@ function drawIn(
   plane: MirrorPlane,
   size: number,
   reaches: readonly number[],
-): Drawn {
-  const start: Drawn = { plane, rms: Infinity };
-  return reaches.reduce((now, reach) => fitPlane(mesh, tree, samples, now.plane, reach * size), start);
+  heldFrom: number,
+): Drawn | null {
+  let now: Drawn = { plane, rms: Infinity };
+  for (const reach of reaches) {
+    const { share, ...next } = fitPlane(mesh, tree, samples, now.plane, reach * size);
+    if (reach >= heldFrom && share < LEAST_IN_REACH) return null;
+    now = next;
+  }
+  return now;
 }
 
 /** Directions this near are one, cosine of about 0.8 degrees. */

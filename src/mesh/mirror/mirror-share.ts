@@ -13,46 +13,61 @@ const LEAST_ASIDE_SHARE = 0.5;
 
 /** How far mirror images of triangles lie from the surface. */
 export interface MirrorOffsets {
-  /** Per triangle that was looked at the farthest of its corners and its middle, mm. */
+  /** Per triangle that was looked at the farthest of its corners and its middle, mm; told as it was asked for. */
   readonly offsets: readonly number[];
   /** mm². */
   readonly areas: readonly number[];
 }
 
-/**
- * Holds a surface, mirrored, against itself.
- * @param isPaired tells of triangles that lie on the surface without a question.
- * @param stride   every so many triangles are looked at, >= 1.
- */
+/** What is asked of the mirror image of a surface. */
+export interface MirrorQuestion {
+  /** Under `near` mm all is near enough and told as something under it; over `most` mm all is far and told as Infinity. */
+  readonly near: number;
+  readonly most: number;
+  /** Every so many triangles are looked at, >= 1. */
+  readonly stride: number;
+  /** Tells of triangles that lie on the surface without a question. */
+  readonly isPaired: (triangle: number) => boolean;
+  /** Share of the area of those looked at from which on it is done when that much is farther than `most`; the rest is told as far, too. */
+  readonly lostShare: number;
+}
+
+/** Holds a surface, mirrored, against itself. */
 export function* mirrorOffsetSteps(
   mesh: Mesh,
   plane: MirrorPlane,
-  isPaired: (triangle: number) => boolean,
-  stride: number,
+  { near, most, stride, isPaired, lostShare }: MirrorQuestion,
 ): Stepwise<MirrorOffsets> {
   const tree = surfaceTreeOf(mesh);
   yield;
   const { positions, triangles } = mesh;
-  const off = (p: Vec3): number => tree.nearest(reflect(plane, p))?.distance ?? Infinity;
+  const off = (p: Vec3): number => tree.distanceBetween(reflect(plane, p), near, most);
   const corners = new Float64Array(positions.length / 3).fill(-1);
   const offCorner = (v: number): number => {
     if (corners[v] < 0) corners[v] = off(pointAt3(positions, v));
     return corners[v];
   };
+  const offOf = (t: number): number => {
+    let worst = off(vec3(...triangleCentre(mesh, t)));
+    // One place too far settles it.
+    for (let h = 3 * t; h < 3 * t + 3 && worst < Infinity; h += 1) worst = Math.max(worst, offCorner(triangles[h]));
+    return worst;
+  };
+  const looked = Array.from({ length: Math.ceil(triangles.length / 3 / stride) }, (_, i) => i * stride);
+  const areas = looked.map((t) => triangleArea(positions, triangles, t));
+  const enough = lostShare * areas.reduce((sum, own) => sum + own, 0);
   const offsets: number[] = [];
-  const areas: number[] = [];
-  for (let t = 0; t < triangles.length / 3; t += stride) {
-    if (offsets.length % STRETCH_TRIANGLES === STRETCH_TRIANGLES - 1) yield;
-    areas.push(triangleArea(positions, triangles, t));
-    const [a, b, c] = [triangles[3 * t], triangles[3 * t + 1], triangles[3 * t + 2]];
-    offsets.push(
-      isPaired(t) ? 0 : Math.max(offCorner(a), offCorner(b), offCorner(c), off(vec3(...triangleCentre(mesh, t)))),
-    );
+  let lost = 0;
+  for (const [i, t] of looked.entries()) {
+    if (i % STRETCH_TRIANGLES === STRETCH_TRIANGLES - 1) yield;
+    const worst = lost > enough ? Infinity : isPaired(t) ? 0 : offOf(t);
+    if (worst === Infinity) lost += areas[i];
+    offsets.push(worst);
   }
   return { offsets, areas };
 }
 
-/** Share of the area that lies on the surface within `tolerance`, mm; 0 to 1. */
+/** Share of the area that lies on the surface within `tolerance`, mm, from `near` to `most`; 0 to 1. */
 export function shareWithin({ offsets, areas }: MirrorOffsets, tolerance: number): number {
   let [matched, area] = [0, 0];
   offsets.forEach((off, i) => {

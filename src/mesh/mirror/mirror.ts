@@ -130,7 +130,13 @@ function* mirrorAtSteps(
   const ofVertex =
     paired ?? (yield* vertexPartnerSteps(positions, new CornerCells(positions, toleranceMm), plane, toleranceMm));
   const partners = yield* partnerSteps(mesh, ofVertex);
-  const offsets = yield* mirrorOffsetSteps(mesh, plane, (t) => partners.ofTriangle[t] >= 0, 1);
+  const offsets = yield* mirrorOffsetSteps(mesh, plane, {
+    near: toleranceMm,
+    most: toleranceMm,
+    stride: 1,
+    isPaired: (t) => partners.ofTriangle[t] >= 0,
+    lostShare: 1,
+  });
   const pairedShare = pairedCount(partners.ofTriangle) / partners.ofTriangle.length;
   return { plane, share: shareWithin(offsets, toleranceMm), toleranceMm, partners, pairedShare };
 }
