@@ -12,8 +12,8 @@ import { Search } from './search.ts';
 
 /** Triangles from which seams are sought on a simpler surface first: one change on so dense a one lasts long. */
 const DENSE_TRIANGLES = 12_000;
-/** Triangles laid flat on the simpler surface at most: about two seconds with the rest. */
-const MOST_ROUGH_LAID = 80_000;
+/** Triangles laid flat on the simpler surface at most: about four seconds with the rest. */
+const MOST_ROUGH_LAID = 150_000;
 /** Triangles laid flat in trials at most before one way to begin is left for another: about a second. */
 const MOST_LAID = 100_000;
 /** Triangles from which a surface is parted into areas before anything is tried on it as a whole: that is sure to come out soon. */
@@ -61,7 +61,7 @@ export async function firstAnswer(beginning: Beginning): Promise<Layout> {
           mostPieces: given.verdicts.length + MOST_PIECES,
         }),
   );
-  const byAreas: Way = () => areasCutOn(assessor, start, until);
+  const byAreas: Way = () => mergedAreas(assessor, start, until);
   const onRough: Way = () => foundOnRough(beginning);
   const ways = isMany ? [byAreas, ...cuts] : [...cuts, byAreas];
   for (const way of isDense ? [onRough, ...ways] : ways) {
@@ -71,13 +71,6 @@ export async function firstAnswer(beginning: Beginning): Promise<Layout> {
   }
   if (best === null) throw new Error('a layout always comes of the first cuts');
   return best;
-}
-
-/** Nearly flat areas made one as far as the limits hold; those that hold nowhere are cut on. */
-async function areasCutOn(assessor: Assessor, start: Uint8Array, until: () => boolean): Promise<Layout | null> {
-  const merged = await mergedAreas(assessor, start, until);
-  if (merged === null || merged.badness === 0) return merged;
-  return firstLayout(assessor, merged.isSeam, until, { mostLaid: MOST_LAID });
 }
 
 /** Seams found on a simpler surface, laid on this one and cut on where they fail here. */

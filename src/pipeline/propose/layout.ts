@@ -31,7 +31,7 @@ export interface Prices {
 
 /** From a dear piece and nearly free darts to cheap pieces and dear darts; between them in equal ratios. */
 const FEW: Prices = { piece: 1.5, dart: 0.025 };
-const SIMPLE: Prices = { piece: 0.06, dart: 0.5 };
+const SIMPLE: Prices = { piece: 0.2, dart: 0.5 };
 
 export function pricesOf(dial: ProposalWish['dial']): Prices {
   const at = dial === 'few' ? 0 : dial === 'simple' ? 1 : Math.min(1, Math.max(0, dial));
@@ -56,7 +56,7 @@ const LEAST_NARROW = 0.6;
 const BEND_PRICE = 1.5;
 
 /** A dart in foam costs this at least, whatever the dial says: it is two edges to glue up to a point, and what lies between two of them is weak. */
-const LEAST_DART_IN_FOAM = 0.1;
+const LEAST_DART_IN_FOAM = 0.2;
 
 /** Makes layouts of seams. */
 export class Assessor {
@@ -161,7 +161,7 @@ export class Assessor {
     let badness = 0;
     let narrow = 0;
     const count = (verdict: Verdict): void => {
-      badness += this.#badnessOf(verdict);
+      badness += this.badnessOf(verdict);
       narrow += this.#narrowOf(verdict);
     };
     const room = (): number => Math.min((most - sum.total - narrow) / price, mostBadness) - badness;
@@ -196,7 +196,7 @@ export class Assessor {
     return this.#isSettled?.[meshTriangles[0]] === 1;
   }
 
-  #badnessOf({ patch, badness }: Verdict): number {
+  badnessOf({ patch, badness }: Verdict): number {
     return this.isSettled(patch) ? 0 : badness;
   }
 
@@ -230,7 +230,7 @@ export class Assessor {
     for (const [i, verdict] of layout.verdicts.entries()) {
       verdicts.push(await this.judge.confirm(layout.keys[i], verdict));
     }
-    return { ...layout, verdicts, badness: verdicts.reduce((sum, verdict) => sum + this.#badnessOf(verdict), 0) };
+    return { ...layout, verdicts, badness: verdicts.reduce((sum, verdict) => sum + this.badnessOf(verdict), 0) };
   }
 
   #keyOf(isSeam: Uint8Array, patch: Patch, patchOfTriangle: Int32Array): string {

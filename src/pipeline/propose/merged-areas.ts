@@ -1,7 +1,7 @@
 import { topologyOf } from '../../mesh/topology.ts';
 import { edgesBetweenAreas, nearlyFlatAreas } from '../../steps/seams/propose-clusters.ts';
 import { changeSeams, type SeamGraph } from '../../steps/seams/propose-graph.ts';
-import { halved } from './first-layout.ts';
+import { firstLayout, halved } from './first-layout.ts';
 import type { Assessor, Layout } from './layout.ts';
 
 /** Triangles in an area, about, and how many areas there are at least and at most. */
@@ -11,8 +11,12 @@ const MOST_AREAS = 140;
 /** Times all areas that fail are halved before it is given up. */
 const MOST_HALVINGS = 14;
 
-/** Times a piece that was good in a trial may turn out bad in full, and is halved, before what there is is taken. */
+/** Times pieces that fail once neighbours were made one, or fail in full, are halved before what there is is taken. */
 const MOST_SURPRISES = 5;
+/** Triangles laid flat at most while small pieces are cut on: about a second. */
+const MOST_LAID = 100_000;
+/** Of sums of badness. */
+const ROUNDING = 1e-9;
 
 /**
  * A layout that holds every limit soon, for any surface: nearly flat areas, halved where they fail, and neighbours made one as long as the
@@ -30,9 +34,13 @@ export async function mergedAreas(
   const areas = nearlyFlatAreas(graph, assessor.positions, start, Math.round(count));
   const parted = await assessor.assess(changeSeams(graph, start, [], edgesBetweenAreas(graph, areas)), null);
   let layout = parted && (await halvedUntilGood(assessor, parted, isOver));
-  for (let i = 0; i < MOST_SURPRISES && layout !== null && layout.badness === 0 && !isOver(); i += 1) {
+  // What fails by folds of its own is cut to the peaks of its strain while it is small, which costs little.
+  if (layout !== null && layout.badness > 0)
+    layout = await firstLayout(assessor, layout.isSeam, isOver, { mostLaid: MOST_LAID });
+  for (let i = 0; i < MOST_SURPRISES && layout !== null && !isOver(); i += 1) {
+    const failed = layout.badness;
     layout = await assessor.confirm(await mergeAll(assessor, layout, isOver));
-    if (layout.badness === 0) return layout;
+    if (layout.badness <= failed) return layout;
     layout = await halvedUntilGood(assessor, layout, isOver);
   }
   return layout;
@@ -59,6 +67,7 @@ interface Pair {
   readonly rank: number;
 }
 
+/** Makes neighbours one wherever what comes of them holds every limit, whatever fails elsewhere. */
 async function mergeAll(assessor: Assessor, first: Layout, isOver: () => boolean): Promise<Layout> {
   let layout = first;
   const failed = new Set<string>();
@@ -74,8 +83,12 @@ async function mergeAll(assessor: Assessor, first: Layout, isOver: () => boolean
       if (keys.some((key) => changed.has(key))) continue;
       if (isOver()) return layout;
       const isSeam = changeSeams(assessor.graph, layout.isSeam, edges, []);
-      const next = await assessor.assess(isSeam, layout, Infinity, 1, layout.badness);
-      if (next === null || next.badness > layout.badness || next.sum.total > layout.sum.total) {
+      const others = layout.verdicts.reduce(
+        (sum, verdict, i) => sum + (keys.includes(layout.keys[i]) ? 0 : assessor.badnessOf(verdict)),
+        0,
+      );
+      const next = await assessor.assess(isSeam, layout, Infinity, 1, others + ROUNDING);
+      if (next === null || next.sum.total > layout.sum.total) {
         failed.add(name);
         continue;
       }

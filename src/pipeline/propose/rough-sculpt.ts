@@ -1,6 +1,7 @@
 import { runWithPauses } from '../../base/stepwise.ts';
 import type { Work } from '../../base/work.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import { topologyOf, triangleOfHalfedge } from '../../mesh/topology.ts';
 import { simplifySteps } from '../../mesh/simplify/simplify.ts';
 import {
   changeSeams,
@@ -13,9 +14,9 @@ import {
 import type { ProposalWish } from './proposal.ts';
 
 /** Triangles of the simpler surface. */
-const ROUGH_TRIANGLES = 1600;
+const ROUGH_TRIANGLES = 1200;
 /** Share of the limits that seams on the simpler surface keep: what it has lost of the sculpt needs the rest. */
-const ROUGH_SHARE = 0.85;
+const ROUGH_SHARE = 0.7;
 
 /** A simpler surface to look for seams on. */
 export interface RoughSculpt {
@@ -117,5 +118,56 @@ export function laidOnSculpt(
       added.push(...way.edges);
     }
   }
-  return changeSeams(graph, new Uint8Array(graph.edgeCount), [], added);
+  return withoutScraps(graph, changeSeams(graph, new Uint8Array(graph.edgeCount), [], added));
+}
+
+/** Share of the triangles under which what two ways shut in between them is a scrap. */
+const SCRAP_SHARE = 0.002;
+
+/** Scraps are made one with the neighbour they share most seam with. */
+function withoutScraps(graph: SeamGraph, isSeam: Uint8Array): Uint8Array {
+  const { halfedgeOfEdge, twin } = topologyOf(graph.mesh);
+  const triangles = graph.mesh.triangles.length / 3;
+  const areaOf = joinedTriangles(graph, isSeam);
+  const sizes = new Uint32Array(triangles);
+  for (const area of areaOf) sizes[area] += 1;
+  const shared = new Map<number, Map<number, number[]>>();
+  for (let e = 0; e < isSeam.length; e += 1) {
+    if (isSeam[e] === 0) continue;
+    const [a, b] = [halfedgeOfEdge[e], twin[halfedgeOfEdge[e]]].map((h) => areaOf[triangleOfHalfedge(h)]);
+    for (const [scrap, other] of [
+      [a, b],
+      [b, a],
+    ]) {
+      if (scrap === other || sizes[scrap] > SCRAP_SHARE * triangles) continue;
+      const beside = shared.get(scrap) ?? new Map<number, number[]>();
+      beside.set(other, [...(beside.get(other) ?? []), e]);
+      shared.set(scrap, beside);
+    }
+  }
+  const lengthOf = (edges: readonly number[]): number => edges.reduce((sum, e) => sum + graph.length[e], 0);
+  const taken = [...shared.values()].flatMap(
+    (beside) => [...beside.values()].sort((x, y) => lengthOf(y) - lengthOf(x))[0],
+  );
+  return changeSeams(graph, isSeam, taken, []);
+}
+
+/** For each triangle the lowest one it hangs together with. */
+function joinedTriangles({ mesh }: SeamGraph, isSeam: Uint8Array): Int32Array {
+  const { edgeOfHalfedge, twin } = topologyOf(mesh);
+  const areaOf = new Int32Array(mesh.triangles.length / 3).fill(-1);
+  for (let first = 0; first < areaOf.length; first += 1) {
+    if (areaOf[first] >= 0) continue;
+    areaOf[first] = first;
+    const open = [first];
+    for (let t = open.pop(); t !== undefined; t = open.pop()) {
+      for (let h = 3 * t; h < 3 * t + 3; h += 1) {
+        const next = twin[h] < 0 || isSeam[edgeOfHalfedge[h]] === 1 ? -1 : triangleOfHalfedge(twin[h]);
+        if (next < 0 || areaOf[next] >= 0) continue;
+        areaOf[next] = first;
+        open.push(next);
+      }
+    }
+  }
+  return areaOf;
 }
