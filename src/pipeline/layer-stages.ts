@@ -105,7 +105,7 @@ export class LayerStages {
       );
     const own = await this.#shells.ofPatches(run, surface, plan, patches, shell, work);
     run.findings.push(...[...new Set(own)].flatMap((other) => (other === shell ? [] : other.findings)));
-    layer.cut = { ...cut, mesh, shell, shells: this.#shells.onHinges(layer.bends, own, rules) };
+    layer.cut = { ...cut, mesh, shell, shells: this.#shells.onHinges(layer.bends, cut.chains, own, rules) };
   }
 
   async flatten(run: Run, layer: LayerRun, work: Work): Promise<void> {

@@ -5,11 +5,13 @@ import type { CutMesh } from '../mesh/lines/cut-along.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { FoamRules } from '../model/foam-settings.ts';
 import type { Patch } from '../model/patch.ts';
+import type { SeamChain } from '../model/seams.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import { hingeSurface } from '../steps/foam/hinge-surface.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
 import { settingsOfPatches } from '../steps/foam/piece-names.ts';
 import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-layer.ts';
+import { flatBesideHinges } from './flat-beside-hinges.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import { remembered } from './remembered.ts';
 import type { Run } from './run.ts';
@@ -73,10 +75,16 @@ export class Shells {
   }
 
   /** The surfaces each patch lies on: its sheet's, with what the piece keeps its length on. */
-  onHinges(bends: PartBends, own: readonly ShellLayer[], { hingeMm }: FoamRules): readonly ShellLayer[] {
-    return remembered(this.#shellsOfPatches, [bends, hingeMm, ...own], () =>
-      bends.patches.map((bend, i) => hingeSurface(bend, own[i], hingeMm)),
-    );
+  onHinges(
+    bends: PartBends,
+    chains: readonly SeamChain[],
+    own: readonly ShellLayer[],
+    { hingeMm }: FoamRules,
+  ): readonly ShellLayer[] {
+    return remembered(this.#shellsOfPatches, [bends, chains, hingeMm, ...own], () => {
+      const hinged = bends.patches.map((bend, i) => hingeSurface(bend, own[i], hingeMm));
+      return flatBesideHinges(bends, chains, own, hinged);
+    });
   }
 }
 

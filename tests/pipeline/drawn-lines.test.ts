@@ -117,6 +117,41 @@ describe('a wish that a path cannot have', () => {
   });
 });
 
+describe('a flat piece parted from a folded one inside a panel', () => {
+  const TAPER = tube(6, 60, 40, () => 120);
+
+  it.each([
+    ['square across it', [0.2, 0.8, 0, 0], [0, 0, 0.8, 0.2]],
+    ['slanting', [0.2, 0.8, 0, 0], [0, 0, 0.2, 0.8]],
+    ['close to its corners', [0.05, 0.95, 0, 0], [0, 0, 0.95, 0.05]],
+  ])('closes on it along a line %s', async (_, from, to) => {
+    const line = path([
+      { face: 0, bary: from },
+      { face: 0, bary: to },
+    ]);
+    const cut = await outcomeOf(TAPER, withPaths(line));
+    expect(cut.pieces?.map(({ bendStyle }) => bendStyle)).toEqual(['grooved', 'rolled']);
+    // Kept at depths of their own they would stand 1 mm apart.
+    expect(cut.dryFit?.worstGapMm).toBeLessThan(1e-9);
+    expect(cut.dryFit?.worstOverlapMm).toBeLessThan(1e-9);
+    expect(cut.dryFit?.perSeam.every(({ worstSlipMm }) => worstSlipMm < 1e-9)).toBe(true);
+    expect(faultsOf(TAPER, cut)).toEqual([]);
+  });
+
+  it('passes its depth on to the flat piece behind it', async () => {
+    const across = (share: number): SeamPath =>
+      path([
+        { face: 0, bary: [1 - share, share, 0, 0] },
+        { face: 0, bary: [0, 0, share, 1 - share] },
+      ]);
+    const cut = await outcomeOf(TAPER, withPaths(across(0.7), across(0.3)));
+    const [first, ...others] = (cut.cut?.shells ?? []).map(({ neutralFraction }) => neutralFraction);
+    expect(others).toEqual([first, first]);
+    expect(cut.dryFit?.worstGapMm).toBeLessThan(1e-9);
+    expect(faultsOf(TAPER, cut)).toEqual([]);
+  });
+});
+
 describe('things that roll out', () => {
   it('a cone parted from base to tip across its sides is the sector of its angle', async () => {
     const [sides, radius, height] = [24, 60, 80];

@@ -172,7 +172,10 @@ export function checkNeutral(model, pieces, layer, ledger) {
     const { neutralMm, sourceVertices } = piece.flat;
     const fraction = piece.neutralFraction ?? layer.neutralFraction;
     ledger.must(
-      fraction === layer.neutralFraction || piece.bendStyle === 'grooved' || piece.foam !== layer.foam,
+      fraction === layer.neutralFraction ||
+        piece.bendStyle === 'grooved' ||
+        piece.foam !== layer.foam ||
+        isOnePanel(piece.flat),
       `piece ${piece.id} keeps its length at ${fraction}, its foam at ${layer.neutralFraction}`,
     );
     // A piece of another foam than its sheet lies with the same surface on the model where the sheet is the whole wall.
@@ -204,6 +207,19 @@ export function checkNeutral(model, pieces, layer, ledger) {
     }
   }
   return held;
+}
+
+/** Turn between triangles of a piece under which it is flat, and as long at any depth of its foam, radians: a quarter of a degree each way. */
+const FLAT_RAD = 0.009;
+
+/** Whether a piece is flat on the prop. */
+function isOnePanel({ neutralMm, triangles }) {
+  const vectors = triangles.map((t) => areaVector(t.map((v) => neutralMm[v])));
+  const largest = vectors.reduce((most, v) => (Math.hypot(...v) > Math.hypot(...most) ? v : most));
+  const cosine = (v) => dot(v, largest) / (Math.hypot(...v) * Math.hypot(...largest));
+  // Of slivers only the side they look to is known.
+  const least = 1e-6 * Math.hypot(...largest);
+  return vectors.every((v) => Math.hypot(...v) <= least || cosine(v) >= Math.cos(FLAT_RAD));
 }
 
 function agreePoint(place, reported, own, ledger) {
