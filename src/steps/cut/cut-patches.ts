@@ -11,6 +11,7 @@ import {
 } from '../../mesh/topology.ts';
 import type { Patch, PatchKind } from '../../model/patch.ts';
 import type { SeamSet } from '../../model/seams.ts';
+import { borderLoops } from './border-loops.ts';
 
 /** Every triangle's patch and every corner's local vertex: what the chains need to find their sides. */
 export interface CutSurface {
@@ -24,7 +25,7 @@ export interface CutSurface {
 /**
  * Cuts the surface along its seams. Patches are numbered by their lowest triangle; a vertex on a seam inside a patch is doubled, and
  * so is one where two sheets of the surface touch in a point only, so every patch is a proper surface with clean borders.
- * @param positions the surface whose lengths decide which loop is the outer one; mm.
+ * @param positions the surface whose angles and lengths decide which loop is the outer one; mm.
  */
 export function cutPatches(mesh: Mesh, seams: SeamSet, positions: Float64Array): CutSurface {
   return runAtOnce(cutSteps(mesh, seams, positions));
@@ -162,58 +163,19 @@ function* patchSteps(
     }
   }
   yield;
-  const loops = borderLoops(list, joined, localOfHalfedge, Uint32Array.from(meshVertices), positions);
+  const numbers = Uint32Array.from(meshVertices);
+  const loops = borderLoops({ list, joined, localOfHalfedge, meshVertices: numbers, positions });
   const euler = meshVertices.length - (inner / 2 + border) + list.length;
   const kind = kindOf(euler, loops.length);
   return {
     meshTriangles: Uint32Array.from(list),
     triangles,
-    meshVertices: Uint32Array.from(meshVertices),
+    meshVertices: numbers,
     loops,
     euler,
     kind,
     findings: kindFindings(kind, euler, loops.length, list),
   };
-}
-
-/** Loops with the patch on their left, longest first; equal lengths by lowest vertex. */
-function borderLoops(
-  list: readonly number[],
-  joined: Int32Array,
-  localOfHalfedge: Uint32Array,
-  meshVertices: Uint32Array,
-  positions: Float64Array,
-): Uint32Array[] {
-  const leaving = new Map<number, number>();
-  for (const t of list) {
-    for (let h = 3 * t; h < 3 * t + 3; h += 1) {
-      if (joined[h] < 0) leaving.set(localOfHalfedge[h], localOfHalfedge[nextHalfedge(h)]);
-    }
-  }
-  const loops: { loop: Uint32Array; length: number }[] = [];
-  for (const start of [...leaving.keys()].sort((a, b) => a - b)) {
-    if (!leaving.has(start)) continue;
-    const loop: number[] = [];
-    let length = 0;
-    for (let v: number | undefined = start; v !== undefined;) {
-      const next = leaving.get(v);
-      if (next === undefined) break;
-      leaving.delete(v);
-      loop.push(v);
-      length += distance(positions, meshVertices[v], meshVertices[next]);
-      v = next;
-    }
-    loops.push({ loop: Uint32Array.from(loop), length });
-  }
-  return loops.sort((a, b) => b.length - a.length || a.loop[0] - b.loop[0]).map(({ loop }) => loop);
-}
-
-function distance(positions: Float64Array, v: number, w: number): number {
-  return Math.hypot(
-    positions[3 * w] - positions[3 * v],
-    positions[3 * w + 1] - positions[3 * v + 1],
-    positions[3 * w + 2] - positions[3 * v + 2],
-  );
 }
 
 /** A surface with g handles and b loops has Euler number 2 - 2 g - b. */

@@ -6,6 +6,7 @@ import { cutPatches } from '../../../src/steps/cut/cut-patches.ts';
 import { offerCut } from '../../../src/steps/cut/offer-cut.ts';
 import { seamChains } from '../../../src/steps/cut/seam-chains.ts';
 import { boxMesh, meshOf, torusMesh, tubeMesh } from '../../support/meshes.ts';
+import { sheetMesh } from '../../support/round-meshes.ts';
 
 type Pair = readonly [number, number];
 
@@ -55,6 +56,20 @@ describe('cutPatches', () => {
       for (let k = 0; k < 3; k += 1) next.set(`${patch.triangles[t + k]}>${patch.triangles[t + ((k + 1) % 3)]}`, true);
     }
     patch.loops[0].forEach((v, i, loop) => expect(next.has(`${v}>${loop[(i + 1) % loop.length]}`)).toBe(true));
+  });
+
+  it.each([
+    ['flat', 0],
+    ['domed', 20],
+  ])('takes the edge of a %s sheet for its outline, however long a slit winds about in it', (_, riseMm) => {
+    const mesh = sheetMesh(6, 6, 60, 60, (x, y) => (riseMm * (x * (60 - x) + y * (60 - y))) / 1800);
+    // Back and forth over all inner corners, 24 edges there and back: twice as long as the sheet's own edge.
+    const snake = [1, 2, 3, 4, 5].flatMap((row) =>
+      [1, 2, 3, 4, 5].map((column) => 7 * row + (row % 2 === 1 ? column : 6 - column)),
+    );
+    const slit = snake.slice(1).map((v, i): Pair => [snake[i], v]);
+    const { patches } = cutAlong(mesh, slit).cut;
+    expect(patches.map(({ loops }) => loops.map(({ length }) => length))).toEqual([[24, 48]]);
   });
 
   it('separates two sheets that touch in one point only', () => {
