@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { checkMesh } from '../../../src/mesh/check-mesh.ts';
 import { cutAlong, type CutMesh } from '../../../src/mesh/lines/cut-along.ts';
 import { LINE_JOIN_MM } from '../../../src/mesh/lines/net-points.ts';
 import type { MeshLine, MeshPoint } from '../../../src/mesh/lines/mesh-line.ts';
 import { placeOf } from '../../../src/mesh/lines/mesh-point.ts';
 import { nearShortestLine } from '../../../src/mesh/lines/shortest-line.ts';
-import { triangleArea } from '../../../src/mesh/measure.ts';
 import { triangleCount, vertexCount, type Mesh } from '../../../src/mesh/mesh.ts';
 import { surfaceOf } from '../../../src/mesh/surface.ts';
 import { topologyOf } from '../../../src/mesh/topology.ts';
+import { expectCut } from '../../support/expect-cut.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
 import { boxMesh, meshOf, torusMesh, tubeMesh } from '../../support/meshes.ts';
@@ -22,50 +21,6 @@ const inTriangle = (triangle: number, b: number, c: number): MeshPoint => ({
   triangle,
   bary: [1 - b - c, b, c],
 });
-
-const areaOf = (mesh: Mesh, triangles = [...Array(triangleCount(mesh)).keys()]): number =>
-  triangles.reduce((sum, t) => sum + triangleArea(mesh.positions, mesh.triangles, t), 0);
-
-const eulerOf = (mesh: Mesh): number => new Set(mesh.triangles).size - topologyOf(mesh).edgeCount + triangleCount(mesh);
-
-/** Length of the open border, mm, and how many edges it has. */
-function rimOf(mesh: Mesh): number {
-  const { edgeCount, edgeVertices, twin, halfedgeOfEdge } = topologyOf(mesh);
-  let sum = 0;
-  for (let e = 0; e < edgeCount; e += 1)
-    if (twin[halfedgeOfEdge[e]] < 0) sum += apart(mesh, edgeVertices[2 * e], edgeVertices[2 * e + 1]);
-  return sum;
-}
-
-const apart = ({ positions }: Mesh, v: number, w: number): number =>
-  Math.hypot(...[0, 1, 2].map((i) => positions[3 * v + i] - positions[3 * w + i]));
-
-/** All that holds for any cut: the surface is where it was, and the lines are edges. */
-function expectCut(mesh: Mesh, cut: CutMesh): void {
-  checkMesh(cut.mesh);
-  const before = vertexCount(mesh);
-  expect(cut.mesh.positions.subarray(0, 3 * before)).toEqual(mesh.positions);
-  expect(cut.mesh.vertexOfFile.subarray(0, mesh.vertexOfFile.length)).toEqual(mesh.vertexOfFile);
-  const total = areaOf(mesh);
-  expect(Math.abs(areaOf(cut.mesh) - total)).toBeLessThan(1e-9 * total);
-  const perSource = new Float64Array(triangleCount(mesh));
-  for (let t = 0; t < triangleCount(cut.mesh); t += 1) {
-    const own = triangleArea(cut.mesh.positions, cut.mesh.triangles, t);
-    perSource[cut.sourceOfTriangle[t]] += own;
-    expect(cut.mesh.faceOfTriangle[t]).toBe(mesh.faceOfTriangle[cut.sourceOfTriangle[t]]);
-    expect(own).toBeGreaterThan(0);
-  }
-  perSource.forEach((own, t) =>
-    expect(Math.abs(own - triangleArea(mesh.positions, mesh.triangles, t))).toBeLessThan(1e-9 * total),
-  );
-  expect(eulerOf(cut.mesh)).toBe(eulerOf(mesh));
-  expect(rimOf(cut.mesh)).toBeCloseTo(rimOf(mesh), 9);
-  const topology = topologyOf(cut.mesh);
-  expect(Math.max(...topology.usesOfEdge)).toBe(Math.max(...topologyOf(mesh).usesOfEdge));
-  for (const line of cut.lines)
-    for (let i = 1; i < line.length; i += 1)
-      expect(topology.edgeBetween(line[i - 1], line[i])).toBeGreaterThanOrEqual(0);
-}
 
 /** The finer mesh keeps near the points that were asked for. */
 function expectNear(mesh: Mesh, cut: CutMesh, lines: readonly MeshLine[]): void {
