@@ -106,9 +106,13 @@ const OPTIONS = {
   landscape: { type: 'boolean' },
   margin: { type: 'string' },
   overlap: { type: 'string' },
+  mirrored: { type: 'string' },
   dxf: { type: 'boolean' },
   'svg-sheets': { type: 'boolean' },
   png: { type: 'string' },
+  stl: { type: 'boolean' },
+  obj: { type: 'boolean' },
+  smaller: { type: 'string' },
   cutter: { type: 'string' },
   'cut-width': { type: 'string' },
   bridges: { type: 'string' },
@@ -292,6 +296,7 @@ function paperFrom(values: Values): Partial<PaperChoice> {
     ...(values.landscape === true ? { orientation: 'landscape' as const } : {}),
     ...given('marginMm', marginMm),
     ...given('overlapMm', overlapMm),
+    ...given('mirrored', oneOf('mirrored', values.mirrored, ['once', 'each'] as const)),
   };
 }
 

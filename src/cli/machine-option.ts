@@ -1,5 +1,6 @@
 import type { Bridges } from '../model/cutter.ts';
 import { cutterOf, type MachineChoices } from '../pipeline/machine-files.ts';
+import type { ModelChoice } from '../pipeline/machine-models.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 
@@ -12,11 +13,17 @@ const MOST_BRIDGES = 100;
 const LEAST_DPI = 10;
 const MOST_DPI = 2400;
 
+/** A prop of 2 m would be 2 mm high. */
+const MOST_TIMES_SMALLER = 1000;
+
 /** The options of files for machines as they were typed. */
 export interface MachineWords {
   readonly dxf?: boolean;
   readonly 'svg-sheets'?: boolean;
   readonly png?: string;
+  readonly stl?: boolean;
+  readonly obj?: boolean;
+  readonly smaller?: string;
   readonly cutter?: string;
   readonly 'cut-width'?: string;
   readonly bridges?: string;
@@ -33,13 +40,22 @@ export function machineFrom(words: MachineWords): MachineChoices | undefined {
       '--cutter, --cut-width and --bridges belong to files for a cutter: add --dxf or --svg-sheets.',
     );
   const pngDpi = number('png', words.png, { least: LEAST_DPI, most: MOST_DPI });
-  if (!isForCutter && pngDpi === undefined) return undefined;
+  const models = modelsFrom(words);
+  if (!isForCutter && pngDpi === undefined && models === undefined) return undefined;
   return {
     dxf: words.dxf === true,
     sheetSvg: words['svg-sheets'] === true,
     ...given('pngDpi', pngDpi),
+    ...given('models', models),
     cutter: cutterOf(kind ?? 'unknown', cutWidthMm, bridges),
   };
+}
+
+function modelsFrom({ stl = false, obj = false, smaller }: MachineWords): ModelChoice | undefined {
+  const timesSmaller = number('smaller', smaller, { over: 1, most: MOST_TIMES_SMALLER });
+  if (stl || obj) return { stl, obj, ...given('timesSmaller', timesSmaller) };
+  if (timesSmaller !== undefined) throw new WrongUsage('--smaller belongs to a model of the prop: add --stl or --obj.');
+  return undefined;
 }
 
 function bridgesFrom(word: string | undefined): Bridges | undefined {

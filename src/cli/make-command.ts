@@ -229,6 +229,13 @@ function offeredCut(outcome: Outcome): string {
 const simplifyLine = ({ findings }: Outcome): readonly string[] =>
   findings.filter(({ code }) => code.startsWith('simplify/')).map(({ text }) => text);
 
+/** Pieces that have no paper of their own, told by number; nothing where all have. */
+function turnedLine({ paper, pieces }: Outcome): readonly string[] {
+  const numberOf = (id: string): number | undefined => pieces?.find((piece) => piece.id === id)?.number;
+  const told = (paper?.turned ?? []).map(({ piece, template }) => `${numberOf(piece)} with ${numberOf(template)}`);
+  return told.length === 0 ? [] : [`cut with their twin's template turned over: ${told.join(', ')}`];
+}
+
 /** How the finished pieces meet; nothing where no two edges do. */
 function dryFitLine({ dryFit }: Outcome): readonly string[] {
   if (dryFit === null || dryFit.perSeam.length === 0) return [];
@@ -272,6 +279,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string, mac
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
+    ...turnedLine(outcome),
     ...simplifyLine(outcome),
     ...dryFitLine(outcome),
     ...springLines(outcome),

@@ -103,11 +103,18 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --landscape           turn the paper
       --margin MM           unprintable border, default 10
       --overlap MM          how far tiles overlap, default 10
+      --mirrored once|each  pieces that mirror each other: one template for both,
+                            turned over for the second (default), or one each
       --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
                             cutter, in mm, pieces as they lie on it
       --svg-sheets          the same as SVG, in hairlines and filled
       --png DPI             a picture of each page and each sheet, with so many
                             dots to the inch
+      --stl                 the finished prop, put together and thick, in true
+                            size; a wall of several sheets also sheet by sheet
+      --obj                 the same as OBJ, and flat-pieces.obj: the pieces on
+                            the sculpt, laid flat in their texture coordinates
+      --smaller N           the prop also N times smaller, to print as a check
       --cutter blade|laser  what cuts them: says what a laser must never cut,
                             unless it is a blade, and how wide the cut is
       --cut-width MM        what the cut takes away, default 0 for a blade, 0.2

@@ -48,3 +48,12 @@ export function plateVolume(plate: Plate): number {
   });
   return six / 6;
 }
+
+/** Half-edges that no triangle runs against: the border of a surface whose triangles all turn one way. */
+export function borderHalfedges(triangles: Uint32Array): Uint32Array {
+  const count = triangles.reduce((most, v) => Math.max(most, v + 1), 0);
+  const target = (h: number): number => triangles[h % 3 === 2 ? h - 2 : h + 1];
+  const known = new Set<number>();
+  for (let h = 0; h < triangles.length; h += 1) known.add(triangles[h] * count + target(h));
+  return Uint32Array.from(triangles.keys()).filter((h) => !known.has(target(h) * count + triangles[h]));
+}

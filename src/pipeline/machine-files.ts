@@ -14,6 +14,7 @@ import { writeDxf } from '../steps/write/dxf.ts';
 import { FontOutlines } from '../steps/write/png-font.ts';
 import { writePng, type Picture } from '../steps/write/png.ts';
 import { writeSheetSvg } from '../steps/write/sheet-svg.ts';
+import { modelFiles, type ModelChoice } from './machine-models.ts';
 import type { Outcome } from './outcome.ts';
 
 /** Files beside the templates that were asked for; left out means: none. */
@@ -24,6 +25,8 @@ export interface MachineChoices {
   readonly sheetSvg?: boolean;
   /** A PNG of every page and sheet, with so many dots to the inch. */
   readonly pngDpi?: number;
+  /** Solid models of the finished prop. */
+  readonly models?: ModelChoice;
   readonly cutter: CutterChoice;
 }
 
@@ -61,6 +64,8 @@ export function machineFiles(outcome: Outcome, choices: MachineChoices, font: Ui
     const failed = addPictures(files, outcome, sheets.value, choices.pngDpi, new FontOutlines(font));
     if (failed !== null) return failed;
   }
+  if (choices.models !== undefined)
+    for (const [name, content] of modelFiles(outcome, choices.models)) files.set(name, content);
   return ok(files, notes);
 }
 

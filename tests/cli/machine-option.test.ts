@@ -28,6 +28,16 @@ describe('machineFrom', () => {
     expect(() => machineFrom({ dxf: true, 'cut-width': width })).toThrow('--cut-width takes a number from 0 to 10'),
   );
 
+  it('takes pictures and models by themselves, cut by nothing', () => {
+    expect(machineFrom({ png: '150' })).toMatchObject({ pngDpi: 150, dxf: false, sheetSvg: false });
+    expect(machineFrom({ stl: true, smaller: '10' })?.models).toEqual({ stl: true, obj: false, timesSmaller: 10 });
+    expect(machineFrom({ obj: true })?.models).toEqual({ stl: false, obj: true });
+    expect(machineFrom({ dxf: true })).not.toHaveProperty('models');
+    expect(() => machineFrom({ smaller: '10' })).toThrow('add --stl or --obj');
+    expect(() => machineFrom({ stl: true, smaller: '1' })).toThrow('--smaller takes a number over 1, at most 1000');
+    for (const png of ['0', '9', '-300', '2401', 'fine', '']) expect(() => machineFrom({ png })).toThrow('--png takes');
+  });
+
   it('refuses a cutter it does not know', () => {
     expect(() => machineFrom({ dxf: true, cutter: 'saw' })).toThrow('--cutter takes blade, laser, not saw.');
   });

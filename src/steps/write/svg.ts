@@ -2,13 +2,11 @@ import { emFromCapHeight } from '../../geom/text-width.ts';
 import { movePoint, movePoints, type Move2 } from '../../geom/turn-and-move.ts';
 import { BOLD_OUTLINE_SHARE, LINE_STYLES } from '../../model/line-style.ts';
 import type { Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
-import type { LineRole, PaperLayer, Stroke, Template, Words } from '../../model/template.ts';
+import { PAPER_LAYERS, type LineRole, type Stroke, type Template, type Words } from '../../model/template.ts';
 import { plainText } from './plain-text.ts';
 
 /** Between two sheets laid side by side, mm. */
 const SHEET_GAP_MM = 50;
-
-const LAYERS: readonly PaperLayer[] = ['words', 'marks', 'fold', 'cut'];
 
 /**
  * All pieces laid on their sheets, true to scale: width and height in mm and a viewBox in mm, so one user unit is one mm
@@ -62,7 +60,7 @@ const STILL: Move2 = { x: 0, y: 0, turnRad: 0 };
 
 function piece(template: Template, move: Move2, copy: Placement['copy']): string {
   const id = `piece-${template.piece.replace(/[^A-Za-z0-9.-]/g, '-')}${copy === 0 ? '' : `-copy-${copy + 1}`}`;
-  const groups = LAYERS.map((layer) => {
+  const groups = PAPER_LAYERS.map((layer) => {
     const strokes = template.drawing.strokes
       .filter(({ role }) => LINE_STYLES[role].layer === layer)
       .map((stroke) => path(stroke, move));
