@@ -1,6 +1,6 @@
 import { OBJLoader } from 'three/examples/jsm/loaders/OBJLoader.js';
 import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
-import type { BufferGeometry, Mesh } from 'three';
+import type { Mesh } from 'three';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { modelFiles } from '../../src/pipeline/machine-models.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
@@ -49,8 +49,7 @@ function openSides(corners: ArrayLike<number>): number {
 
 const objMeshes = (text: string | Uint8Array | undefined): readonly Mesh[] =>
   new OBJLoader().parse(text as string).children as Mesh[];
-const cornersOf = ({ geometry }: Mesh): ArrayLike<number> =>
-  (geometry).getAttribute('position').array;
+const cornersOf = ({ geometry }: Mesh): ArrayLike<number> => geometry.getAttribute('position').array;
 
 describe('models of a box of 80 mm in two sheets', () => {
   let files: ReadonlyMap<string, Uint8Array | string>;
