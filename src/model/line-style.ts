@@ -14,21 +14,21 @@ export interface LineStyle {
  */
 export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
   cut: { widthMm: 0.35, dashMm: [], grey: 0, layer: 'cut' },
-  bevel: { widthMm: 0.18, dashMm: [], grey: 0.35, layer: 'cut' },
+  bevel: { widthMm: 0.18, dashMm: [], grey: 0.35, layer: 'bevel' },
   lap: { widthMm: 0.18, dashMm: [6, 1.5], grey: 0.2, layer: 'fold' },
   'fold-out': { widthMm: 0.25, dashMm: [6, 1.5, 0.5, 1.5], grey: 0, layer: 'fold' },
   'fold-in': { widthMm: 0.25, dashMm: [3, 1.5], grey: 0, layer: 'fold' },
-  groove: { widthMm: 0.13, dashMm: [], grey: 0.2, layer: 'fold' },
-  'groove-behind': { widthMm: 0.13, dashMm: [1.5, 1], grey: 0.2, layer: 'fold' },
-  kerf: { widthMm: 0.25, dashMm: [9, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'fold' },
-  'kerf-behind': { widthMm: 0.25, dashMm: [2.5, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'fold' },
+  groove: { widthMm: 0.13, dashMm: [], grey: 0.2, layer: 'groove' },
+  'groove-behind': { widthMm: 0.13, dashMm: [1.5, 1], grey: 0.2, layer: 'groove' },
+  kerf: { widthMm: 0.25, dashMm: [9, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'groove' },
+  'kerf-behind': { widthMm: 0.25, dashMm: [2.5, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'groove' },
   score: { widthMm: 0.25, dashMm: [1, 0.8], grey: 0, layer: 'fold' },
   placement: { widthMm: 0.25, dashMm: [0.4, 1.2], grey: 0, layer: 'fold' },
   hole: { widthMm: 0.35, dashMm: [], grey: 0, layer: 'cut' },
   mark: { widthMm: 0.25, dashMm: [], grey: 0, layer: 'marks' },
   leader: { widthMm: 0.13, dashMm: [], grey: 0.4, layer: 'words' },
-  frame: { widthMm: 0.15, dashMm: [], grey: 0.45, layer: 'marks' },
-  ruler: { widthMm: 0.2, dashMm: [], grey: 0, layer: 'marks' },
+  frame: { widthMm: 0.15, dashMm: [], grey: 0.45, layer: 'frame' },
+  ruler: { widthMm: 0.2, dashMm: [], grey: 0, layer: 'ruler' },
   map: { widthMm: 0.2, dashMm: [], grey: 0.2, layer: 'marks' },
 };
 

@@ -24,8 +24,20 @@ export type LineRole =
   | 'ruler' // scale square and rules, corner crosses, edge ticks
   | 'map'; // small pictures on the map page
 
-/** The layers of a file: a viewer or cutter can show each by itself. */
-export type PaperLayer = 'cut' | 'fold' | 'marks' | 'words';
+/** The layers of a file: a viewer or cutter can show each by itself. `bevel`: the other edge of a leaning cut; `ruler`: all to measure by. */
+export type PaperLayer = 'cut' | 'bevel' | 'fold' | 'groove' | 'marks' | 'words' | 'ruler' | 'frame';
+
+/** From the lowest to the highest: what is cut is drawn last, over everything. */
+export const PAPER_LAYERS: readonly PaperLayer[] = [
+  'words',
+  'frame',
+  'ruler',
+  'marks',
+  'groove',
+  'fold',
+  'bevel',
+  'cut',
+];
 
 /** A line of straight parts, mm. */
 export interface Stroke {

@@ -3,6 +3,7 @@ import { ok, type Result } from '../base/result.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
+import type { Page } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { SurfacePoint } from '../model/seams.ts';
 import { printerOf } from '../project/printer-commands.ts';
@@ -14,6 +15,7 @@ import { sourcesOf } from '../project/sources.ts';
 import { makeReport, type ReportLayer } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
+import { bookmarksOf, type Bookmark } from './bookmarks.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import type { LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import { changedPages } from './pages-of.ts';
@@ -50,11 +52,13 @@ export async function writeFiles(outcome: Outcome, choices: WriteChoices): Promi
 }
 
 export async function pdfOf(outcome: Outcome, choices: Pick<WriteChoices, 'font' | 'date'>): Promise<Uint8Array> {
-  return await writePdf(need(outcome.paper).pages, {
+  const { pages } = need(outcome.paper);
+  return await writePdf(pages, {
     font: choices.font,
     title: outcome.project.name,
     date: choices.date,
     revision: outcome.project.revision,
+    bookmarks: bookmarksIn(outcome, pages),
   });
 }
 
@@ -68,7 +72,18 @@ export async function changedPdfOf(
   const set = changedPages(project, drawn, date);
   if (!set.ok) return set;
   const { name: title, revision } = project;
-  return ok(await writePdf(set.value.pages, { font, title, date, revision }), set.notes);
+  const { pages } = set.value;
+  const bookmarks = bookmarksIn(outcome, pages);
+  return ok(await writePdf(pages, { font, title, date, revision, bookmarks }), set.notes);
+}
+
+/** The second of two twins is found on the page of the template that serves for both, if that is the one that is printed. */
+function bookmarksIn({ pieces, strips, turned }: Outcome, pages: readonly Page[]): readonly Bookmark[] {
+  const own = new Set(pages.flatMap((page) => page.pieces));
+  const shared = turned.flatMap(({ piece, turned: twin }) =>
+    twin === undefined || own.has(twin) ? [] : [[twin, piece] as const],
+  );
+  return bookmarksOf(pages, [...need(pieces), ...strips], new Map(shared));
 }
 
 /** The pages from which the neutral fraction of the wall's foams is found, on the project's paper. Fails as `stripPages` does. */

@@ -156,9 +156,23 @@ describe('templates.pdf read by an independent reader', () => {
 
   it('asks the printer not to scale, names its layers and puts each line on its own', () => {
     expect(pdf.preferences.PrintScaling).toBe('None');
-    expect([...pdf.layers].sort()).toEqual(['Cut', 'Fold', 'Marks', 'Words']);
+    expect([...pdf.layers].sort()).toEqual(['Bevel', 'Cut', 'Fold', 'Frame', 'Groove', 'Marks', 'Ruler', 'Words']);
     const layersUsed = new Set(pdf.pages.flatMap(({ paths }) => paths.map(({ layer }) => layer)));
     expect([...layersUsed].filter((layer) => layer === null)).toEqual([]);
+  });
+
+  it('leads to the first page of every piece', () => {
+    const { pieces, paper } = outcome;
+    expect(pdf.bookmarks.map(({ title }) => title)).toEqual([
+      'Scale square',
+      'Map',
+      ...(pieces ?? []).map(({ number, name }) => `${number} ${name}`),
+    ]);
+    for (const [i, { page }] of pdf.bookmarks.slice(2).entries()) {
+      const { id } = (pieces ?? [])[i];
+      const twin = outcome.turned.find(({ turned }) => turned === id)?.piece;
+      expect(paper?.pages.findIndex((drawn) => drawn.pieces.includes(twin ?? id))).toBe(page);
+    }
   });
 
   it('holds every cut line where the page has it, within 0.01 mm', () => {

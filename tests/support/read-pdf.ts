@@ -29,6 +29,8 @@ export interface ReadPath {
 export interface ReadPdf {
   readonly pages: readonly ReadPage[];
   readonly layers: readonly string[];
+  /** The list beside the pages: title and page, counted from 0. */
+  readonly bookmarks: readonly { readonly title: string; readonly page: number }[];
   readonly preferences: Readonly<Record<string, unknown>>;
   readonly info: Readonly<Record<string, unknown>>;
 }
@@ -56,12 +58,18 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     );
     pages.push({ widthPt: x1 - x0, heightPt: y1 - y0, paths: pathsOf(list, names), texts });
   }
+  const bookmarks: { title: string; page: number }[] = [];
+  for (const { title, dest } of (await doc.getOutline()) ?? []) {
+    if (!Array.isArray(dest)) throw new Error(`bookmark ${title} leads nowhere`);
+    bookmarks.push({ title, page: await doc.getPageIndex(dest[0] as Parameters<typeof doc.getPageIndex>[0]) });
+  }
   const preferences = (await doc.getViewerPreferences()) ?? {};
   const { info } = await doc.getMetadata();
   await task.destroy();
   return {
     pages,
     layers: [...names.values()],
+    bookmarks,
     preferences: preferences as Record<string, unknown>,
     info: info as Record<string, unknown>,
   };

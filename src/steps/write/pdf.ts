@@ -1,7 +1,7 @@
 import type { jsPDF } from 'jspdf';
 import { LINE_STYLES } from '../../model/line-style.ts';
 import type { Page } from '../../model/page.ts';
-import type { PaperLayer } from '../../model/template.ts';
+import { PAPER_LAYERS } from '../../model/template.ts';
 import { drawPdfStrokes, drawPdfWords, type PdfCanvas } from './pdf-drawing.ts';
 import { addPaperLayers } from './pdf-layers.ts';
 
@@ -13,21 +13,16 @@ export interface PdfOptions {
   readonly date: string;
   /** Project revision, told in the subject. */
   readonly revision: number;
+  /** What a reader finds in the list beside the pages, in order; `page` counts from 0. None if left out. */
+  readonly bookmarks?: readonly { readonly title: string; readonly page: number }[];
 }
-
-/** Layers from the lowest to the highest; `cut` is drawn last, over everything. */
-const LAYERS: readonly { readonly layer: PaperLayer; readonly title: string }[] = [
-  { layer: 'words', title: 'Words' },
-  { layer: 'marks', title: 'Marks' },
-  { layer: 'fold', title: 'Fold' },
-  { layer: 'cut', title: 'Cut' },
-];
 
 const FONT = 'DejaVuSans';
 
 /**
  * Writes pages to a PDF that prints true: every page has exactly its paper's size, the print dialogue is asked not to scale, lines and words
- * lie on four layers that viewers can switch, and the font is embedded. The same pages, font, title, date and revision give the same bytes.
+ * lie on layers that viewers can switch ({@link PAPER_LAYERS}), bookmarks lead to pieces, and the font is embedded. The same input gives the same
+ * bytes.
  * The library is loaded when it is first needed. @throws when there are no pages or the date is none: that is our mistake.
  */
 export async function writePdf(pages: readonly Page[], options: PdfOptions): Promise<Uint8Array> {
@@ -42,7 +37,7 @@ export async function writePdf(pages: readonly Page[], options: PdfOptions): Pro
     putOnlyUsedFonts: true,
     floatPrecision: 6,
   });
-  const titles = LAYERS.map(({ title }) => title);
+  const titles = PAPER_LAYERS.map((layer) => `${layer.slice(0, 1).toUpperCase()}${layer.slice(1)}`);
   const { open, write } = addPaperLayers(doc, titles);
   describe(doc, pages, options);
   doc.addFileToVFS(`${FONT}.ttf`, binaryText(options.font));
@@ -51,7 +46,7 @@ export async function writePdf(pages: readonly Page[], options: PdfOptions): Pro
   const canvas: PdfCanvas = { doc, write };
   for (const [i, page] of pages.entries()) {
     if (i > 0) doc.addPage([page.widthMm, page.heightMm], orientationOf(page));
-    for (const [number, { layer }] of LAYERS.entries()) {
+    for (const [number, layer] of PAPER_LAYERS.entries()) {
       const strokes = page.drawing.strokes.filter(({ role }) => LINE_STYLES[role].layer === layer);
       const words = layer === 'words' ? page.drawing.words : [];
       if (strokes.length + words.length === 0) continue;
@@ -60,6 +55,11 @@ export async function writePdf(pages: readonly Page[], options: PdfOptions): Pro
       drawPdfWords(canvas, words, page.heightMm);
       close();
     }
+  }
+  for (const { title, page } of options.bookmarks ?? []) {
+    if (pages[page] === undefined)
+      throw new Error(`writePdf: bookmark ${title} leads to page ${page} of ${pages.length}`);
+    doc.outline.add(null, title, { pageNumber: page + 1 });
   }
   return new Uint8Array(doc.output('arraybuffer'));
 }

@@ -3,7 +3,7 @@ import { emFromCapHeight, textWidthMm } from '../../../src/geom/text-width.ts';
 import { LINE_STYLES } from '../../../src/model/line-style.ts';
 import type { Page } from '../../../src/model/page.ts';
 import { findPaper, PAPERS } from '../../../src/model/papers.ts';
-import type { LineRole, Stroke, Words } from '../../../src/model/template.ts';
+import { PAPER_LAYERS, type LineRole, type Stroke, type Words } from '../../../src/model/template.ts';
 import { makePages } from '../../../src/steps/tile/make-pages.ts';
 import { writePdf, type PdfOptions } from '../../../src/steps/write/pdf.ts';
 import { expectOk } from '../../support/expect-ok.ts';
@@ -147,14 +147,24 @@ describe('the file', () => {
     expect(latin(bytes)).not.toContain('/UserUnit');
   });
 
-  it('asks not to be scaled, says its language, title, subject and date, and has four layers', async () => {
+  it('asks not to be scaled, says its language, title, subject and date, and has a layer for each kind', async () => {
     const title = 'Wächters Größe — Ж';
     const read = await readPdf(await writePdf(pages, { ...OPTIONS, title, date: '2026-11-25T08:30:00Z' }));
     expect(read.preferences).toMatchObject({ PrintScaling: 'None', PickTrayByPDFSize: true, DisplayDocTitle: true });
     expect(read.info).toMatchObject({ Title: title, Creator: 'Foamloft', Language: 'en-GB' });
     expect(String(read.info.Subject)).toContain('revision 4');
     expect(String(read.info.CreationDate)).toMatch(/^D:20261125083000/);
-    expect(read.layers).toEqual(['Words', 'Marks', 'Fold', 'Cut']);
+    expect(read.layers).toEqual(['Words', 'Frame', 'Ruler', 'Marks', 'Groove', 'Fold', 'Bevel', 'Cut']);
+  });
+
+  it('leads to pages by bookmarks, in any letters, and to no page that is not there', async () => {
+    const bookmarks = [
+      { title: 'Scale square', page: 0 },
+      { title: '2 Größe Ж', page: 2 },
+    ];
+    const { pages } = expectOk(makePages(pageInput()));
+    expect((await readPdf(await writePdf(pages, { ...OPTIONS, bookmarks }))).bookmarks).toEqual(bookmarks);
+    await expect(writePdf(pages, { ...OPTIONS, bookmarks: [{ title: 'x', page: 999 }] })).rejects.toThrow('999');
   });
 
   it('holds every line of every page within 0.001 mm, each on the layer of its kind', async () => {
@@ -162,7 +172,7 @@ describe('the file', () => {
     let worst = 0;
     let count = 0;
     pages.forEach(({ drawing }, i) => {
-      for (const layer of ['cut', 'fold', 'marks', 'words'] as const) {
+      for (const layer of PAPER_LAYERS) {
         const strokes = drawing.strokes.filter(({ role }) => LINE_STYLES[role].layer === layer);
         const found = read.pages[i].paths.filter((path) => path.layer?.toLowerCase() === layer);
         expect(found.length).toBe(strokes.length);
