@@ -4,24 +4,31 @@ import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
 import type { SeamChain, SeamSet } from '../model/seams.ts';
 import { cutSteps } from '../steps/cut/cut-patches.ts';
+import type { FoamGround } from './foam-ground.ts';
 import type { CutSculpt } from './outcome.ts';
 import { Judge } from './propose/judge.ts';
-import type { ProposalLimits } from './propose/proposal.ts';
+
+/** What seams are weighed on. */
+export interface CostGround extends FoamGround {
+  /** 1 per edge of the mesh whose seam is held: nothing is asked of it. */
+  readonly held: Uint8Array;
+}
 
 /**
- * Joins each seam by itself and lays the piece that comes of it flat, in full, as pieces are.
+ * Joins each seam that is not held by itself and lays the piece that comes of it flat, in full, as pieces are: one that is folded along grooves on
+ * its hinges.
+ * @param ground of the sheet that was parted, on its mesh.
  * @param onCost called with each seam's cost as it is known, in the order of the seams.
  * @throws Cancelled when the work was called off.
  */
 export async function seamCosts(
-  { mesh, chains, shell }: Pick<CutSculpt, 'mesh' | 'chains' | 'shell'>,
-  limits: ProposalLimits,
+  { mesh, chains }: Pick<CutSculpt, 'mesh' | 'chains'>,
+  { positions, limits, surfaceOf, held }: CostGround,
   work: Work,
   onCost: (cost: SeamCost) => void,
 ): Promise<void> {
   const topology = topologyOf(mesh);
-  const positions = shell.neutralPositions;
-  const judge = new Judge({ mesh, positions, limits }, work);
+  const judge = new Judge({ mesh, positions, limits, surfaceOf }, work);
   const parted = chains.filter(({ kind }) => kind !== 'open');
   const edgesOf = ({ vertices }: SeamChain): number[] =>
     Array.from(vertices.subarray(1), (v, i) => topology.edgeBetween(vertices[i], v)).filter((e) => e >= 0);
@@ -30,6 +37,7 @@ export async function seamCosts(
   for (const [i, chain] of parted.entries()) {
     await work.pause(i / parted.length);
     const own = edgesOf(chain);
+    if (own.some((e) => held[e] === 1)) continue;
     const joined = isSeam.slice();
     for (const e of own) joined[e] = 0;
     const seams: SeamSet = { isSeam: joined, count: joined.reduce((sum, value) => sum + value, 0) };

@@ -1,9 +1,9 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import { Cancelled } from '../base/work.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
-import { foamGround } from '../pipeline/foam-ground.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { seamCosts } from '../pipeline/seam-costs.ts';
+import { wishOf } from './proposal-wish.ts';
 import { WaitingWork } from './waiting-work.ts';
 
 /** Works out in the background what it would cost to join each seam; one list at a time. */
@@ -20,16 +20,13 @@ export class CostDesk {
   async seamCosts(limitPct: number, onCost: (cost: SeamCost) => void): Promise<Result<null>> {
     this.#work?.cancel();
     const outcome = this.#outcome();
-    const choice = outcome?.part.layers.at(-1);
-    const foam = outcome?.project.foams.find(({ id }) => id === choice?.foam);
-    if (outcome?.cut == null || foam === undefined || choice === undefined)
+    const sought = outcome === null ? null : wishOf(outcome, { from: 'rest', limitPct });
+    if (outcome?.cut == null || sought === null)
       return fail('propose/no-size', 'Say how large the sculpt is first, and mark a seam.');
     const work = new WaitingWork(this.#isBusy);
     this.#work = work;
     try {
-      const { cut, part } = outcome;
-      const { limits } = foamGround(cut.mesh, cut.shell, { part, choice, foam }, limitPct);
-      await seamCosts(cut, limits, work, onCost);
+      await seamCosts(outcome.cut, sought.ground, work, onCost);
     } catch (error) {
       if (!(error instanceof Cancelled)) throw error;
     } finally {

@@ -4,6 +4,7 @@ import type { SeamSet } from '../model/seams.ts';
 import { foamGround } from '../pipeline/foam-ground.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import type { ProposalWish } from '../pipeline/propose/proposal.ts';
+import type { CostGround } from '../pipeline/seam-costs.ts';
 import { searchSurface, type SearchSurface } from '../pipeline/search-surface.ts';
 import { seamWishesOf, type SeamWishes } from '../pipeline/seam-wishes.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
@@ -16,6 +17,8 @@ const SEED = 1;
 export interface SearchWish {
   readonly surface: SearchSurface;
   readonly wish: Omit<ProposalWish, 'dial'>;
+  /** What seams there are are weighed on. */
+  readonly ground: CostGround;
 }
 
 /** What is sought, from the sheet that is seen: its neutral surface, its foam's sheets and rules. Null before there is a size. */
@@ -34,12 +37,14 @@ export function wishOf(outcome: Outcome, { from, limitPct }: ProposalAsk): Searc
   const opposite = mirror === null ? null : surface.edgesOnMesh(mirror.partners.ofEdge);
   const said = seamWishesOf(mesh, surface.part, marked.value, opposite);
   const wishes: SeamWishes = { ...said, ...surface.withPaths(said) };
+  // Where the sheet is cut finer its own vertices follow those of the sculpt.
+  const ground = foamGround(mesh, cut.shell, { part: surface.part, choice, foam }, limitPct);
   return {
     surface,
+    ground: { ...ground, held: said.locked },
     wish: {
       mesh,
-      // Where the sheet is cut finer its own vertices follow those of the sculpt.
-      ...foamGround(mesh, cut.shell, { part: surface.part, choice, foam }, limitPct),
+      ...ground,
       seed: SEED,
       start: isRest ? marked.value : heldAlone(mesh, marked.value, wishes),
       ...wishes,
