@@ -11,6 +11,7 @@ import { JobSection } from './job-section.ts';
 import './piece-picture.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
+import { TWIN_WORDS } from './twin-words.ts';
 import { WORDS } from './words.ts';
 
 /** Every piece to cut, with its figures. */
@@ -114,7 +115,7 @@ export class CutList extends JobSection {
         <fl-piece-picture .template=${template}></fl-piece-picture>
         <span>
           <span class="name"><b>${piece.number}</b>${piece.name}</span><br />
-          <span class="soft">${WORDS.cuts.kind(piece)}</span>
+          <span class="soft">${WORDS.cuts.kind(piece)}</span>${this.#paper(piece)}
         </span>
         <span class="figures">
           ${
@@ -133,8 +134,37 @@ export class CutList extends JobSection {
         </span>
         ${this.#saw(piece)}
       </button>
-      <fl-done-ticks .project=${this.project} .piece=${piece} .name=${`${piece.number} ${piece.name}`}></fl-done-ticks>
+      <fl-done-ticks
+        .project=${this.project}
+        .piece=${piece}
+        .onItsPaper=${this.#sharing(piece) ?? null}
+        .name=${`${piece.number} ${piece.name}`}
+      ></fl-done-ticks>
     </li>`;
+  }
+
+  /** The twin on whose paper a piece is, or that is on its. */
+  #sharing({ id }: FoamPiece): FoamPiece | undefined {
+    const shared = this.bench.paper?.turned.find(({ piece, template }) => piece === id || template === id);
+    const other = shared?.piece === id ? shared.template : shared?.piece;
+    return this.bench.pieces?.pieces.find((piece) => piece.id === other);
+  }
+
+  /** With whose template it is cut, where it has a twin. */
+  #paper(piece: FoamPiece) {
+    const { pieces, templates } = this.bench.pieces ?? { pieces: [], templates: [] };
+    const other = this.#sharing(piece);
+    const isTurned = this.bench.paper?.turned.some((turned) => turned.piece === piece.id) ?? false;
+    const apart = templates.find((template) => template.piece === piece.id)?.apart;
+    const twin = pieces.find(({ id }) => id === piece.twinOf);
+    const { turnedFrom, turnedFor, apart: apartText } = TWIN_WORDS;
+    const text =
+      other !== undefined
+        ? (isTurned ? turnedFrom : turnedFor)(other.number)
+        : apart === undefined || twin === undefined
+          ? null
+          : apartText(twin.number, apart);
+    return text === null ? nothing : html`<br /><span class="soft">${text}</span>`;
   }
 
   /** A strip leads to the seam it is for. */

@@ -31,11 +31,13 @@ export class DoneTicks extends JobSection {
   ];
 
   @property({ attribute: false }) piece: RevisedPiece | null = null;
+  /** The twin that is on the same paper: what is printed of one is printed of both. */
+  @property({ attribute: false }) onItsPaper: RevisedPiece | null = null;
   /** Number and name, for those who hear the ticks read. */
   @property() name = '';
 
   protected override render() {
-    const { piece, project, name } = this;
+    const { piece, project, name, onItsPaper } = this;
     if (piece === null || project === null) return nothing;
     const words = WORDS.done;
     const [{ paper, foam }] = standingOf(project.done, [piece]);
@@ -45,7 +47,7 @@ export class DoneTicks extends JobSection {
           aria-label=${words.tickPrinted(name)}
           .checked=${paper === 'printed'}
           ?disabled=${paper === 'printed'}
-          @change=${() => this.send(tickPrinted([piece]))}
+          @change=${() => this.send(tickPrinted(onItsPaper === null ? [piece] : [piece, onItsPaper]))}
         />
         ${paper === 'stale' ? html`<span class="wrong">${words.stale}</span>` : words.printed}
       </label>

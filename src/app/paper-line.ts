@@ -6,6 +6,7 @@ import type { Page } from '../model/page.ts';
 import { setPaper } from '../project/commands.ts';
 import { forgetGone, tickPrinted } from '../project/done-commands.ts';
 import { goneOf, piecesToPrint, standingOf, type PieceStanding } from '../project/piece-standing.ts';
+import { setMirrored } from '../project/mirrored-commands.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { ChooseEvent } from './events.ts';
 import './findings.ts';
@@ -18,6 +19,7 @@ import './page-picture.ts';
 import './printer-fields.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
+import { TWIN_WORDS } from './twin-words.ts';
 import { WORDS } from './words.ts';
 
 /** A sheet of one's own to begin with, mm. */
@@ -125,7 +127,21 @@ export class PaperLine extends JobSection {
         ${this.#length('marginMm', WORDS.paper.margin, paper.marginMm, 0, 60)}
         ${this.#length('overlapMm', WORDS.paper.overlap, paper.overlapMm, 0, 60)}
       </div>
+      ${this.#mirrored(paper)}
       <fl-printer-fields .project=${this.project} .known=${this.printers}></fl-printer-fields>`;
+  }
+
+  /** Asked only where pieces mirror each other. */
+  #mirrored({ mirrored = 'once' }: PaperChoice) {
+    if (this.bench.pieces?.pieces.every(({ twinOf }) => twinOf === undefined) ?? true) return nothing;
+    return html`<label class="row fields">
+      <span class="soft">${TWIN_WORDS.paper}</span>
+      <select @change=${this.#takeMirrored}>
+        ${(['once', 'each'] as const).map(
+          (way) => html`<option value=${way} ?selected=${way === mirrored}>${TWIN_WORDS.ways[way]}</option>`,
+        )}
+      </select>
+    </label>`;
   }
 
   #length(key: 'widthMm' | 'heightMm' | 'marginMm' | 'overlapMm', label: string, mm: number, min: number, max: number) {
@@ -205,9 +221,13 @@ export class PaperLine extends JobSection {
     const name = (event.target as HTMLSelectElement).value;
     const paper = this.project?.paper;
     if (paper === undefined) return;
-    const { orientation, marginMm, overlapMm } = paper;
+    const { widthMm: _, heightMm: __, ...kept } = paper;
     const size = name === 'custom' ? FIRST_CUSTOM : name === 'roll' ? { widthMm: data.roll.widthMm } : {};
-    this.send(setPaper({ name, orientation, marginMm, overlapMm, ...size }));
+    this.send(setPaper({ ...kept, name, ...size }));
+  }
+
+  #takeMirrored(event: Event): void {
+    this.send(setMirrored((event.target as HTMLSelectElement).value as NonNullable<PaperChoice['mirrored']>));
   }
 
   #takeOrientation(event: Event): void {

@@ -103,8 +103,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --landscape           turn the paper
       --margin MM           unprintable border, default 10
       --overlap MM          how far tiles overlap, default 10
-      --mirrored once|each  pieces that mirror each other: one template for both,
-                            turned over for the second (default), or one each
+      --mirrored once|each  pieces that mirror each other: one template for
+                            both, turned over for the second (default), or one
+                            each
       --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
                             cutter, in mm, pieces as they lie on it
       --svg-sheets          the same as SVG, in hairlines and filled

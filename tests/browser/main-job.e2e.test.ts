@@ -85,6 +85,21 @@ describe('the main job by mouse', () => {
     expect(pages.every((page) => page.widthMm === 297 && page.heightMm === 420)).toBe(true);
   });
 
+  it('prints one template for pieces that mirror each other, or one each, and takes that back', async () => {
+    const { page } = app;
+    const turned = page.locator('fl-cut-list li', { hasText: /cut with the template of \d, turned over/ });
+    // Of the four walls two mirror the other two; which panel of them is the first is all the same here.
+    await expect.poll(() => turned.count(), LONG).toBeGreaterThan(0);
+    const field = page.getByLabel('Pieces that mirror each other');
+    expect(await field.inputValue()).toBe('once');
+    await field.selectOption('each');
+    await expect.poll(() => turned.count(), LONG).toBe(0);
+    await button(page, /^undo/i).click();
+    await expect.poll(() => turned.count(), LONG).toBeGreaterThan(0);
+    expect(await field.inputValue()).toBe('once');
+    expect((await factsOf(page)).pages[0].widthMm).toBe(297);
+  });
+
   it('chooses a piece in the cut list', async () => {
     const row = app.page.locator('fl-cut-list li button').nth(1);
     await row.click();

@@ -55,6 +55,16 @@ describe('wishes for laying flat on the command line', () => {
   });
 });
 
+describe('paper of pieces that mirror each other on the command line', () => {
+  it('is one template or one each, in these words alone', () => {
+    expect(choicesOf('--mirrored', 'each').paper).toEqual({ mirrored: 'each' });
+    expect(choicesOf('--mirrored', 'once').paper).toEqual({ mirrored: 'once' });
+    expect(choicesOf().paper ?? {}).toEqual({});
+    expect(() => choicesOf('--mirrored', 'twice')).toThrow(/^--mirrored takes once, each, not twice\.$/);
+    expect(USAGE).toContain('--mirrored once|each');
+  });
+});
+
 describe('rules of the shop on the command line', () => {
   it('are read by name, the later of two counting', () => {
     expect(choicesOf('--rule', 'bevelLimitDeg=40', '--rule', 'hingeMm=2', '--rule=hingeMm=1.2').rules).toEqual({

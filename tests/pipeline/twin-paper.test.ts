@@ -8,6 +8,7 @@ import type { Project, SculptPart } from '../../src/project/project.ts';
 import { forAll } from '../support/for-all.ts';
 import { mirroredSculpt } from '../support/mirrored-sculpt.ts';
 import { sampleProject } from '../support/run-sample.ts';
+import { collisionsOf } from '../steps/foam/template-check.ts';
 import { outcomeOf } from '../support/run-solid.ts';
 
 /** How far lines of a template turned over may lie from those of the piece it is cut for, mm. */
@@ -159,6 +160,7 @@ describe('mirrored pieces', () => {
     const { project, pipeline } = await sampleProject(name);
     const outcome = await pipeline.run(project, QUIET_WORK);
     checkTurned(outcome);
+    expect(outcome.turned.flatMap(collisionsOf)).toEqual([]);
     const paper = paperOf(outcome);
     expect(paper.turned).toHaveLength(serving);
     expect(paper.pages).toHaveLength(pages);
