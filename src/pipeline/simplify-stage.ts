@@ -1,14 +1,17 @@
 import { Memo } from '../base/memo.ts';
-import type { Finding } from '../base/finding.ts';
-import { runWithPauses } from '../base/stepwise.ts';
+import { clipPlaces, type Finding } from '../base/finding.ts';
+import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import { shareOfWork, type Work } from '../base/work.ts';
+import { pointAt3 } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import { triangleCount } from '../mesh/mesh.ts';
 import { findMirrorSteps } from '../mesh/mirror/mirror.ts';
 import { simplifySteps } from '../mesh/simplify/simplify.ts';
 import { deviationSteps, type Deviation } from '../mesh/surface-deviation.ts';
+import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import type { SimplifyChoice } from '../project/project.ts';
+import { crossingSteps } from '../steps/read/self-crossing.ts';
 import { simplifiedModel } from '../steps/read/simplify-model.ts';
 import { meshFromModel } from '../steps/read/size.ts';
 import type { SizedSculpt } from './outcome.ts';
@@ -24,6 +27,9 @@ const PAIRED = 0.9;
 /** Most tries at a deviation: each but the first goes less far, by what the one before was too far. */
 const MOST_TRIES = 6;
 
+/** Most tries at leaving more where two sheets that lie close together ran through each other. */
+const MOST_PARTINGS = 4;
+
 /** Aims so much under what is allowed. */
 const UNDER = 0.9;
 
@@ -33,6 +39,8 @@ interface Simplified {
   /** Of the new surface's points from the old, and of the old's from the new. */
   readonly newFromOld: Deviation;
   readonly oldFromNew: Deviation;
+  /** Triangles of the new surface that run through each other, where none did before. */
+  readonly crossing: readonly number[];
 }
 
 /** Makes the sculpt of a run simpler for paper, where that is asked for. */
@@ -61,7 +69,7 @@ export class SimplifyStage {
       return;
     }
     run.sculpt = made.sculpt;
-    run.findings.push(simplifyFinding(sculpt.mesh, made, choice, id));
+    run.findings.push(simplifyFinding(sculpt.mesh, made, choice, id), ...crossingFindings(made, id));
   }
 }
 
@@ -72,19 +80,53 @@ async function simplified(sculpt: SizedSculpt, choice: SimplifyChoice, work: Wor
   const partner = mirror !== null && mirror.pairedShare >= PAIRED ? mirror.partners.ofVertex : null;
   const { triangles = 0, deviationMm = Infinity } = choice;
   let offMm = deviationMm;
-  for (let i = 0; i < MOST_TRIES; i += 1) {
+  for (let [i, partings] = [0, 0]; i < MOST_TRIES;) {
     const share = shareOfWork(work, 0.1 + (0.9 * i) / MOST_TRIES, 0.1 + (0.9 * (i + 1)) / MOST_TRIES);
     const pause = (): Promise<void> | undefined => share.pause(0.5);
     const found = await runWithPauses(simplifySteps(mesh, { triangles, offMm, isKept, partner }), pause);
     if (found.kept.length === triangleCount(mesh)) return null;
     const made = sizedAs(sculpt, simplifiedModel(sculpt.model, found.kept, found.corners));
+    const crossing = await newCrossings(mesh, made.mesh, pause);
+    if (crossing.length > 0 && partings < MOST_PARTINGS) {
+      partings += 1;
+      await runWithPauses(keepNearSteps(mesh, made.mesh, crossing, isKept), pause);
+      continue;
+    }
     const newFromOld = await runWithPauses(deviationSteps(made.mesh, mesh), pause);
     const oldFromNew = await runWithPauses(deviationSteps(mesh, made.mesh), pause);
     const worst = Math.max(newFromOld.atMost, oldFromNew.atMost);
-    if (worst <= deviationMm) return { sculpt: made, newFromOld, oldFromNew };
+    if (worst <= deviationMm) return { sculpt: made, newFromOld, oldFromNew, crossing };
     offMm *= UNDER * Math.max(0.3, deviationMm / worst);
+    i += 1;
   }
   return null;
+}
+
+/** Triangles that run through each other now; none where some did before, which was told of the sculpt. */
+async function newCrossings(
+  before: Mesh,
+  mesh: Mesh,
+  pause: () => Promise<void> | undefined,
+): Promise<readonly number[]> {
+  const { triangles } = await runWithPauses(crossingSteps(mesh), pause);
+  if (triangles.length === 0) return triangles;
+  const { pairs, isWhole } = await runWithPauses(crossingSteps(before), pause);
+  return pairs > 0 || !isWhole ? [] : triangles;
+}
+
+/** Vertices looked at in one stretch. */
+const STRETCH = 2048;
+
+/** Keeps all vertices of the sculpt that triangles of a simpler surface stand for. */
+function* keepNearSteps(sculpt: Mesh, simpler: Mesh, triangles: readonly number[], isKept: Uint8Array): Stepwise<void> {
+  const tree = surfaceTreeOf(simpler);
+  yield;
+  const standIn = new Set(triangles);
+  for (let v = 0; v < isKept.length; v += 1) {
+    if (v % STRETCH === STRETCH - 1) yield;
+    const hit = isKept[v] === 1 ? null : tree.nearest(pointAt3(sculpt.positions, v));
+    if (hit !== null && standIn.has(hit.triangle)) isKept[v] = 1;
+  }
 }
 
 function keptVertices(mesh: Mesh, { keep }: SimplifyChoice): Uint8Array {
@@ -123,6 +165,19 @@ function simplifyFinding(
     unit: 'mm',
     where: { part, point: [place.x, place.y, place.z] },
   };
+}
+
+function crossingFindings({ crossing }: Simplified, part: string): readonly Finding[] {
+  if (crossing.length === 0) return [];
+  return [
+    {
+      code: 'simplify/crossing',
+      severity: 'warning',
+      text: `Made so simple, the sculpt runs through itself in ${crossing.length} triangles, where two of its walls lie close together: leave it more triangles, or allow it to move less.`,
+      value: crossing.length,
+      where: { part, triangles: clipPlaces(crossing) },
+    },
+  ];
 }
 
 const mm = (value: number): string => String(Number(value.toPrecision(3)));

@@ -1,13 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { runAtOnce } from '../../src/base/stepwise.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import { checkMesh } from '../../src/mesh/check-mesh.ts';
 import { triangleCount } from '../../src/mesh/mesh.ts';
 import { addRegion } from '../../src/project/commands.ts';
 import type { Project, SculptPart, SimplifyChoice } from '../../src/project/project.ts';
 import { setSimplify } from '../../src/project/simplify-commands.ts';
+import { Run } from '../../src/pipeline/run.ts';
 import { borderVertices, keepsOf } from '../../src/pipeline/simplify-keeps.ts';
+import { SimplifyStage } from '../../src/pipeline/simplify-stage.ts';
+import { crossingSteps } from '../../src/steps/read/self-crossing.ts';
 import { boxMesh } from '../support/meshes.ts';
 import { sampleProject } from '../support/run-sample.ts';
+import { solidProject } from '../support/run-solid.ts';
 
 const AREA = Array.from({ length: 24 }, (_, i) => 100 + i);
 
@@ -76,6 +81,41 @@ describe('a sculpt made simpler in the chain', () => {
     expect(triangleCount(outcome.sculpt?.mesh ?? full)).toBeLessThan(triangleCount(full));
     expect(told?.value).toBeLessThanOrEqual(0.5);
     expect(told?.limit).toBe(0.5);
+  });
+
+  it('stays finer where two walls lie so close together that they would run through each other', async () => {
+    // Two bowls, one 0.6 mm inside the other: with so few triangles a facet of either would sag through the other.
+    const [rings, sides] = [10, 30];
+    const corners: [number, number, number][] = [];
+    const faces: number[][] = [];
+    for (const [radius, turn] of [
+      [50, 0],
+      [49.4, 0.4],
+    ]) {
+      const first = corners.length;
+      for (let j = 1; j <= rings; j += 1)
+        for (let i = 0; i < sides; i += 1) {
+          const [down, round] = [(j / rings) * 1.2 + 0.004 * ((7 * i + 3 * j) % 5), (2 * Math.PI * (i + turn)) / sides];
+          const flat = radius * Math.sin(down);
+          corners.push([flat * Math.cos(round), flat * Math.sin(round), radius * Math.cos(down)]);
+        }
+      const at = (j: number, i: number): number => first + (j - 1) * sides + (i % sides);
+      for (let j = 1; j < rings; j += 1)
+        for (let i = 0; i < sides; i += 1) faces.push([at(j, i), at(j + 1, i), at(j + 1, i + 1), at(j, i + 1)]);
+    }
+    const { project, pipeline } = await solidProject({ corners, faces, seams: [] });
+    const sculpt = await pipeline.sculptOf(project, QUIET_WORK);
+    if (sculpt === null) throw new Error('no sculpt');
+    const simpler = setSimplify({ triangles: 60, keep: [] }).apply(project);
+    const run = new Run(simpler, simpler.parts[0], {});
+    run.sculpt = sculpt;
+    await new SimplifyStage().make(run, QUIET_WORK);
+    const { mesh } = run.needSculpt();
+    expect(runAtOnce(crossingSteps(sculpt.mesh)).pairs).toBe(0);
+    expect(runAtOnce(crossingSteps(mesh)).pairs).toBe(0);
+    expect(run.findings.map(({ code }) => code)).toEqual(['simplify/done']);
+    expect(triangleCount(mesh)).toBeLessThan(triangleCount(sculpt.mesh));
+    expect(triangleCount(mesh)).toBeGreaterThan(60);
   });
 
   it('is taken as it is where nothing can go', async () => {

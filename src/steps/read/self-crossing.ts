@@ -14,8 +14,18 @@ const MOST_CROSSINGS = 5000;
 const MOST_TESTS = 3_000_000;
 const MOST_BOXES = 40_000_000;
 
+/** Where a surface runs through itself. */
+export interface SelfCrossings {
+  /** Pairs of triangles. */
+  readonly pairs: number;
+  /** Those in them, ascending. */
+  readonly triangles: readonly number[];
+  /** False where the search was stopped: there may be more. */
+  readonly isWhole: boolean;
+}
+
 /** Looks for triangles that run through each other or lie on each other. Those that share a vertex are neighbours and are not tested. */
-export function* selfCrossingSteps(mesh: Mesh): Stepwise<Finding[]> {
+export function* crossingSteps(mesh: Mesh): Stepwise<SelfCrossings> {
   const { positions, triangles } = mesh;
   const tolerance = joiningDistance(positions).distance;
   const crossing = new Set<number>();
@@ -31,7 +41,13 @@ export function* selfCrossingSteps(mesh: Mesh): Stepwise<Finding[]> {
     }
     return pairs >= MOST_CROSSINGS || tests >= MOST_TESTS;
   }, MOST_BOXES);
-  const where = { triangles: clipPlaces([...crossing].sort((a, b) => a - b)) };
+  return { pairs, triangles: [...crossing].sort((a, b) => a - b), isWhole };
+}
+
+/** What is told of them. */
+export function* selfCrossingSteps(mesh: Mesh): Stepwise<Finding[]> {
+  const { pairs, triangles, isWhole } = yield* crossingSteps(mesh);
+  const where = { triangles: clipPlaces(triangles) };
   if (pairs === 0) return isWhole ? [] : [notSearched()];
   const count = several(pairs, 'pair of triangles runs', 'pairs of triangles run');
   return [
