@@ -12,6 +12,7 @@ import type { Outcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
 import type { MachineChoices } from '../pipeline/machine-files.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
+import { writeShopFiles } from '../pipeline/shop-files.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { FILE_NAMES, writeFiles } from '../pipeline/write-files.ts';
 import { nameFromFile } from '../project/new-project.ts';
@@ -120,6 +121,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     notes: [...assumed, ...told],
     sourceOf: (hash) => pipeline.sourceOf(hash),
   });
+  const shop = await writeShopFiles(outcome, { font, date: choices.date }, work);
+  work.clear();
   const written = performance.now();
   const timings = {
     readAndComputeMs: computed - started,
@@ -128,10 +131,16 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
   const forMachines = makeForMachines(outcome, choices.machine, font, file.name);
-  const all = new Map([...files, ...forMachines.files, ['timings.json', `${JSON.stringify(timings, null, 1)}\n`]]);
+  const all = new Map([
+    ...files,
+    ...shop.files,
+    ...forMachines.files,
+    ['timings.json', `${JSON.stringify(timings, null, 1)}\n`],
+  ]);
   await checkFolder(choices.out, [...all.keys()], inputs);
   await writeAll(choices.out, all);
-  return summary(outcome, [...assumed, ...told], choices.out, forMachines.lines);
+  const said = [...assumed, ...told, ...shop.findings];
+  return summary(outcome, said, choices.out, [shop.line, ...forMachines.lines]);
 }
 
 /** Files that are read. */
@@ -274,7 +283,7 @@ function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
   return [...tapes, ...cores, ...joints];
 }
 
-function summary(outcome: Outcome, assumed: readonly Finding[], out: string, machineLines: readonly string[]): string {
+function summary(outcome: Outcome, assumed: readonly Finding[], out: string, lines: readonly string[]): string {
   const pieces = outcome.pieces ?? [];
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
@@ -284,7 +293,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string, mac
     ...dryFitLine(outcome),
     ...springLines(outcome),
     ...bodyFitLines(outcome),
-    ...machineLines,
+    ...lines,
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',
   ].join('\n');

@@ -25,6 +25,12 @@ export function cautionTexts(...work: readonly CautionWork[]): readonly string[]
   return texts.length === 0 ? [] : [...texts, CAUTION_ENDING];
 }
 
+/** The sentences of these cautions, in the order of the list, then the ending; none for none. */
+export function cautionsById(ids: readonly string[]): readonly string[] {
+  const texts = CAUTIONS.filter(({ id }) => ids.includes(id)).map(({ title, text }) => `${title}: ${text}`);
+  return texts.length === 0 ? [] : [...texts, CAUTION_ENDING];
+}
+
 /** Every caution has words, a source and known work, ids unique. @throws Error: a broken list is our mistake. */
 export function checkCautions(cautions: readonly Caution[]): readonly Caution[] {
   const ids = new Set<string>();

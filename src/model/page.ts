@@ -3,8 +3,8 @@ import type { Drawing } from './template.ts';
 
 /** One printed page, mm, origin lower left, y up; everything drawn lies inside the paper. */
 export interface Page {
-  readonly kind: 'scale' | 'map' | 'tile' | 'strip';
-  /** `scale`, `map`, `strip`, or for a tile its block and place: `A1`, `2-B3`. */
+  readonly kind: 'scale' | 'map' | 'tile' | 'strip' | 'build';
+  /** `scale`, `map`, `strip`, `build`, or for a tile its block and place: `A1`, `2-B3`. */
   readonly name: string;
   readonly widthMm: number;
   readonly heightMm: number;

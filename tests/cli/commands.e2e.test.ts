@@ -9,7 +9,16 @@ import { runCli, sample, scratchFiles, scratchFolder } from './run-cli.ts';
 
 const { model, seams } = sample('bracer');
 const MAKE = ['make', model, '--seams', seams, '--unit', 'mm', '--date', '2026-03-01'];
-const FILES = ['pieces.svg', 'project.foamloft.json', 'report.json', 'templates.pdf', 'timings.json'];
+const FILES = [
+  'build-sheet.pdf',
+  'cut-list.csv',
+  'gluing.json',
+  'pieces.svg',
+  'project.foamloft.json',
+  'report.json',
+  'templates.pdf',
+  'timings.json',
+];
 /** Files that are promised to have the same bytes. */
 const PROMISED = FILES.filter((name) => name !== 'timings.json');
 

@@ -1,27 +1,9 @@
 import { edgeNames, handCutText, sawTexts, settingText } from '../../base/lean-words.ts';
 import { boxOfPoints } from '../../geom/ring.ts';
+import type { CutRow, SawRow } from '../../model/cut-row.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
-
-/** One thing to be cut, as the list tells it. */
-export interface CutRow {
-  readonly number: number;
-  readonly name: string;
-  readonly quantity: number;
-  readonly foam: string;
-  readonly thicknessMm: number;
-  /** Of the box round it as its template lies, mm. */
-  readonly widthMm: number;
-  readonly heightMm: number;
-  /** One of them. */
-  readonly areaMm2: number;
-  /** The longest edge that leans, mm, and the steepest lean of any, degrees from square without a sign; 0 where all are square. */
-  readonly longestBevelMm: number;
-  readonly steepestDeg: number;
-  /** How the saw is set for it. */
-  readonly saw: readonly string[];
-}
 
 /** Edges that lean less than this are square for saw and hand, degrees. */
 const SQUARE_DEG = 0.5;
@@ -75,14 +57,6 @@ function stripRow(strip: FoamStrip, foamName: (id: string) => string): CutRow {
 
 const nameOf = ({ name, hand }: FoamPiece): string =>
   hand === undefined || name.toLowerCase().includes(hand) ? name : `${name}, ${hand}`;
-
-/** A row of the list of settings: the saw is set once, and everything beside it is cut. */
-export interface SawRow {
-  readonly setting: string;
-  readonly number: number;
-  readonly name: string;
-  readonly edges: string;
-}
 
 /** @param table every piece it names is among the pieces. */
 export function sawRows(table: SawTable, pieces: readonly FoamPiece[]): readonly SawRow[] {

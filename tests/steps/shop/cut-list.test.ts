@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { cutListCsv, type CutRow } from '../../../src/steps/shop/cut-list.ts';
+import type { CutRow } from '../../../src/model/cut-row.ts';
+import { cutListCsv } from '../../../src/steps/shop/cut-list.ts';
 
 const row: CutRow = {
   number: 3,

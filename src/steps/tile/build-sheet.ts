@@ -1,0 +1,254 @@
+import { ok, type Result } from '../../base/result.ts';
+import { formatMm, formatNumber } from '../../base/format-length.ts';
+import { cautionsById, cautionTexts } from '../../model/cautions.ts';
+import type { CutRow } from '../../model/cut-row.ts';
+import type { FoamPiece } from '../../model/foam-piece.ts';
+import type { Paper } from '../../model/foam-stock.ts';
+import type { GluingPlan, GluingStep } from '../../model/gluing.ts';
+import type { Page } from '../../model/page.ts';
+import type { Quantities } from '../../model/quantities.ts';
+import type { SawTable } from '../../model/saw-settings.ts';
+import type { Drawing } from '../../model/template.ts';
+import { moveDrawing } from './block.ts';
+import { batchTimesText, batchTitle, runText, stepTitle, warmText, type Named } from './build-words.ts';
+import { Flow, lineItem, type FlowItem } from './flow.ts';
+import { frontPage } from './front-page.ts';
+import { FOOT_MM, paperFrame } from './paper-frame.ts';
+import { LEADING, TYPE_MM, type Pen } from './pen.ts';
+import { putQuantities } from './quantity-tables.ts';
+import { putSawList } from './saw-list.ts';
+import { CELL_GAP_MM, rowItem } from './table-row.ts';
+import { clipText, wrapText } from './text-fit.ts';
+
+/** What the paper beside the work is made of. */
+export interface BuildSheetInput {
+  readonly paper: Paper;
+  readonly marginMm: number;
+  readonly projectName: string;
+  readonly projectRevision: number;
+  /** Printed as it is given. */
+  readonly date?: string;
+  readonly pieces: readonly FoamPiece[];
+  readonly cutRows: readonly CutRow[];
+  readonly saw: SawTable;
+  /** What is cut or filled at seams beyond the blade, whole sentences. */
+  readonly seamWork: readonly string[];
+  readonly quantities: Quantities;
+  readonly gluing: GluingPlan;
+  /** One for each step, in a box of {@link STEP_PICTURE}. */
+  readonly pictures: readonly Drawing[];
+}
+
+/** Size of the picture beside a step, mm. */
+export const STEP_PICTURE = { widthMm: 80, heightMm: 46 };
+
+/**
+ * The build sheet: what it takes, what is cut and how the saw is set, in which order it is glued, with a picture and the cautions beside each
+ * step, and what comes after.
+ * @returns fails with `tile/margin` where the paper leaves no room.
+ */
+export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]> {
+  const framed = paperFrame(input.paper, 'portrait', input.marginMm, 0);
+  if (!framed.ok) return framed;
+  const frame = framed.value;
+  const { marginMm, tileWidthMm, tileHeightMm } = frame;
+  const bottom = marginMm + FOOT_MM;
+  const flow = new Flow({ minX: marginMm, minY: bottom, maxX: marginMm + tileWidthMm, maxY: bottom + tileHeightMm });
+  const title = `Build sheet: ${input.projectName}`;
+  flow.put(lineItem(clipText(title, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
+  flow.paragraph(summary(input), {}, 1);
+  putQuantities(flow, input.quantities);
+  putCutList(flow, input.cutRows);
+  putSawList(flow, input.saw, input.pieces);
+  if (input.seamWork.length > 0) {
+    flow.heading('Seams beyond the blade');
+    for (const sentence of input.seamWork) flow.paragraph(sentence, {}, 0.8);
+  }
+  putCautions(flow, cautionTexts('cut'));
+  putGluing(flow, input);
+  putAfterwards(flow, input);
+  const pages = flow.pages();
+  const foot = [
+    input.projectName,
+    `revision ${input.projectRevision}`,
+    ...(input.date === undefined ? [] : [input.date]),
+  ];
+  return ok(
+    pages.map((page, i) =>
+      frontPage('build', i === 0 ? 'build' : `build ${i + 1}`, page, frame, {
+        title: foot.join(' · '),
+        pageNumber: i + 1,
+        pageCount: pages.length,
+      }),
+    ),
+    framed.notes,
+  );
+}
+
+function summary({ pieces, gluing, quantities }: BuildSheetInput): string {
+  const seams = new Set(gluing.steps.flatMap(({ runs }) => runs.map(({ seam }) => seam))).size;
+  const [x, y, z] = quantities.sizeMm.map((mm) => formatNumber(mm));
+  const counts = `${counted(pieces.length, 'piece')}, ${counted(seams, 'seam')}, ${counted(gluing.steps.length, 'step')} of gluing.`;
+  return `${counts} Finished it measures ${x} × ${y} × ${z} mm, ${formatMm(quantities.longestMm)} at its longest, and weighs about ${grams(quantities.massG)} bare.`;
+}
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+export const grams = (g: number): string => (g < 1000 ? `${formatNumber(g)} g` : `${formatNumber(g / 1000, 2)} kg`);
+
+/** Cautions stand in one block, set off by a line on both sides. */
+function putCautions(flow: Flow, texts: readonly string[]): void {
+  if (texts.length === 0) return;
+  flow.put(ruleItem());
+  for (const text of texts) flow.paragraph(text, {}, 0.8);
+  flow.put(ruleItem());
+}
+
+function ruleItem(): FlowItem {
+  return {
+    heightMm: 0.8,
+    gapMm: 1.6,
+    draw: (pen: Pen, left: number, top: number) => pen.line('cut', left, top - 0.4, left + 12, top - 0.4),
+  };
+}
+
+const COLUMNS: readonly {
+  readonly heading: string;
+  readonly widthMm?: number;
+  readonly text: (row: CutRow) => string;
+}[] = [
+  { heading: 'no.', widthMm: 8, text: ({ number }) => String(number) },
+  { heading: 'piece', text: ({ name }) => name },
+  { heading: 'cut', widthMm: 10, text: ({ quantity }) => `${quantity} ×` },
+  { heading: 'foam', widthMm: 14, text: ({ thicknessMm }) => formatMm(thicknessMm) },
+  {
+    heading: 'size',
+    widthMm: 30,
+    text: ({ widthMm, heightMm }) => `${formatNumber(widthMm)} × ${formatNumber(heightMm)} mm`,
+  },
+  { heading: 'area', widthMm: 18, text: ({ areaMm2 }) => `${formatNumber(areaMm2 / 100)} cm²` },
+  {
+    heading: 'longest bevel',
+    widthMm: 28,
+    text: ({ longestBevelMm, steepestDeg }) =>
+      longestBevelMm === 0 ? 'all square' : `${formatNumber(longestBevelMm)} mm, to ${formatNumber(steepestDeg)}°`,
+  },
+];
+
+function putCutList(flow: Flow, rows: readonly CutRow[]): void {
+  const fixed = COLUMNS.reduce((sum, { widthMm = 0 }) => sum + widthMm + CELL_GAP_MM, -CELL_GAP_MM);
+  const widths = COLUMNS.map(({ widthMm }) => widthMm ?? flow.width - fixed);
+  const heading = rowItem(
+    COLUMNS.map((column) => [column.heading]),
+    widths,
+    true,
+  );
+  flow.heading('Cut list');
+  flow.put(heading);
+  for (const row of rows) {
+    const cells = COLUMNS.map(({ text }, i) => wrapText(text(row), TYPE_MM.body, widths[i]).slice(0, 3));
+    flow.put(rowItem(cells, widths, false), heading);
+  }
+}
+
+function putGluing(flow: Flow, input: BuildSheetInput): void {
+  const { steps, batches, glue } = input.gluing;
+  if (steps.length === 0) return;
+  const named: Named = new Map(input.pieces.map((piece) => [piece.id, piece]));
+  putWarming(flow, steps, named);
+  flow.heading('Gluing');
+  flow.paragraph(
+    `With ${glue.name}: touch-dry after ${formatNumber(glue.waitMin)} min, to be joined within ${formatNumber(glue.openMin)} min, full strength after ${formatNumber(glue.cureH)} h. If the label says otherwise, it is right.`,
+    {},
+    0.8,
+  );
+  flow.paragraph(
+    'It grabs at once and cannot slide: put the edges together at the dot, then roll them shut along the arrows. What is added is drawn heavy. The inside of a seam is reached by hand unless it says otherwise.',
+    {},
+    0.8,
+  );
+  for (const batch of batches) {
+    flow.heading(batchTitle(batch));
+    flow.paragraph(batchTimesText(batch), {}, 0.8);
+    const own = steps.filter(({ batch: number }) => number === batch.number);
+    putCautions(
+      flow,
+      cautionsById(own.flatMap(({ cautions }) => cautions).filter((id) => !WARM_CAUTIONS.includes(id))),
+    );
+    for (const step of own) flow.put(stepItem(step, input.pictures[step.number - 1], named, flow.width));
+  }
+}
+
+/** What is told beside the warming, all of which is done before the glue is opened. */
+const WARM_CAUTIONS: readonly string[] = ['heat', 'pvc', 'glue-then-heat'];
+
+/** All that is warmed, before there is any glue: its vapour burns. */
+function putWarming(flow: Flow, steps: readonly GluingStep[], named: Named): void {
+  const work = steps.flatMap(({ warm }) => warm);
+  if (work.length === 0) return;
+  flow.heading('Warm and form');
+  flow.paragraph('All of it before the glue is opened, and each piece held in its form until it is cold.', {}, 0.8);
+  const needed = WARM_CAUTIONS.filter((id) => steps.some(({ cautions }) => cautions.includes(id)));
+  putCautions(flow, cautionsById(needed));
+  for (const warm of work) flow.paragraph(warmText(warm, named), {}, 0.8);
+}
+
+/** White between the picture and the words beside it, mm. */
+const BESIDE_MM = 4;
+
+/** A step: its picture, and beside it what is done. */
+function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: number): FlowItem {
+  const pitch = TYPE_MM.body * LEADING;
+  const textWidth = widthMm - STEP_PICTURE.widthMm - BESIDE_MM;
+  const paragraphs = [
+    { text: stepTitle(step, named), isBold: true },
+    ...formedText(step, named).map((text) => ({ text, isBold: false })),
+    ...step.runs.map((run) => ({ text: runText(run), isBold: false })),
+  ];
+  const lines = paragraphs.flatMap(({ text, isBold }, p) =>
+    wrapText(text, TYPE_MM.body, textWidth).map((line, i) => ({ line, isBold, gapMm: p > 0 && i === 0 ? 1 : 0 })),
+  );
+  const textHeight = lines.reduce((sum, { gapMm }) => sum + pitch + gapMm, 0);
+  return {
+    heightMm: Math.max(STEP_PICTURE.heightMm, textHeight + 3),
+    gapMm: 3,
+    draw: (pen: Pen, left: number, top: number) => {
+      const { strokes, words } = moveDrawing(picture, { x: left, y: top - STEP_PICTURE.heightMm, turnRad: 0 });
+      pen.strokes.push(...strokes);
+      pen.words.push(...words);
+      const x = left + STEP_PICTURE.widthMm + BESIDE_MM;
+      pen.line('frame', left, top, left + widthMm, top);
+      let y = top - 2;
+      for (const { line, isBold, gapMm } of lines) {
+        y -= gapMm;
+        pen.write(line, { x, y: y - TYPE_MM.body * 1.3 }, { bold: isBold });
+        y -= pitch;
+      }
+    },
+  };
+}
+
+/** Reminds of what was formed before. */
+function formedText({ warm }: GluingStep, named: Named): readonly string[] {
+  const numbers = [...new Set(warm.map(({ piece }) => named.get(piece)?.number ?? 0))];
+  if (numbers.length === 0) return [];
+  return [`Formed beforehand: ${numbers.join(', ')}.`];
+}
+
+/** What comes after the glue: coats, and wearing it. */
+function putAfterwards(flow: Flow, { gluing, quantities }: BuildSheetInput): void {
+  flow.heading('Afterwards');
+  flow.paragraph(`Leave the glue ${formatNumber(gluing.glue.cureH)} h before the prop is bent or worn.`, {}, 0.8);
+  for (const { coating, dryMin } of quantities.coatings) {
+    const coats = coating.coats === 1 ? 'one coat' : `${coating.coats} coats`;
+    flow.paragraph(
+      `${capital(coating.name)}: ${coats}, ${formatNumber(coating.recoatMin)} min from one to the next, ${formatNumber(dryMin / 60, 1)} h in all, then ${formatNumber(coating.cureH)} h until it is worn.`,
+      {},
+      0.8,
+    );
+  }
+  const ids = quantities.coatings.flatMap(({ coating }) => coating.cautions);
+  putCautions(flow, cautionsById([...ids, 'dust', 'wear']));
+}
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

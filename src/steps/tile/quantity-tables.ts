@@ -1,0 +1,68 @@
+import { formatMm, formatNumber } from '../../base/format-length.ts';
+import type { Quantities } from '../../model/quantities.ts';
+import type { Flow } from './flow.ts';
+import { TYPE_MM } from './pen.ts';
+import { CELL_GAP_MM, rowItem } from './table-row.ts';
+import { wrapText } from './text-fit.ts';
+
+/** Widths of the columns for figures, mm; the first column has the rest. */
+const FIGURES_MM = [22, 42, 26];
+
+/** What is bought and what the prop comes to, each in a row: what, how much, for what, what it costs. */
+export function putQuantities(flow: Flow, quantities: Quantities): void {
+  const { foams, glue, coatings, currency, cost, massG, centreOfMass, longestMm, outsideMm2 } = quantities;
+  const money = (amount: number | undefined): string =>
+    amount === undefined ? '' : `${formatNumber(amount, 2)}${currency === undefined ? '' : ` ${currency}`}`;
+  const rows = [
+    ...foams.map((foam) => [
+      foam.name,
+      foam.sheets === 1 ? '1 sheet' : `${foam.sheets} sheets`,
+      `${formatNumber(foam.cutMm2 / 100)} cm² of pieces`,
+      money(foam.cost),
+    ]),
+    [
+      glue.glue.name,
+      volume(glue.ml),
+      `${formatNumber((glue.edgesMm2 + glue.laidMm2) / 100)} cm², both faces`,
+      money(glue.cost),
+    ],
+    ...coatings.map(({ coating, ml }) => [
+      coating.name,
+      volume(ml),
+      `${formatNumber(outsideMm2 / 100)} cm², ${coating.coats} ×`,
+      '',
+    ]),
+  ];
+  const total = cost === undefined ? [] : [['what has a price, in all', '', '', money(cost)]];
+  const first = flow.width - FIGURES_MM.reduce((sum, mm) => sum + mm + CELL_GAP_MM, 0);
+  const widths = [first, ...FIGURES_MM];
+  flow.heading('What it takes');
+  for (const row of [...rows, ...total]) {
+    const cells = row.map((text, i) => wrapText(text, TYPE_MM.body, widths[i]).slice(0, 3));
+    flow.put(rowItem(cells, widths, false));
+  }
+  for (const { name, tooLarge } of foams) {
+    if (tooLarge.length > 0)
+      flow.paragraph(
+        `Not counted: ${tooLarge.length === 1 ? 'a piece that is' : `${tooLarge.length} pieces that are`} larger than a sheet of ${name}.`,
+        {},
+        0.8,
+      );
+  }
+  flow.paragraph(
+    `${formatMm(Math.round(glue.seamMm))} of seam. Volumes are what the coverage on the label comes to; have a third more for brush and tin.`,
+    {},
+    0.8,
+  );
+  const [x, y, z] = (centreOfMass ?? [0, 0, 0]).map((mm) => formatNumber(mm));
+  const middle = centreOfMass === null ? '' : `, its middle at ${x}, ${y}, ${z} mm of the sculpt`;
+  flow.paragraph(
+    `Bare it weighs ${formatNumber(massG)} g${middle}, by the weight of foam you gave; it is ${formatMm(Math.round(longestMm))} at its longest. Ask your event what it allows.`,
+    {},
+    0.8,
+  );
+}
+
+/** ml to the next five, litres from one on. */
+const volume = (ml: number): string =>
+  ml < 1000 ? `${Math.max(5, 5 * Math.ceil(ml / 5))} ml` : `${formatNumber(Math.ceil(ml / 100) / 10, 1)} l`;
