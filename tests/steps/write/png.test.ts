@@ -90,6 +90,21 @@ describe('writePng', () => {
     expect(read({ words: [handMadeWords('é\u{1f525}', 50, 30)] }, 150).ink().mm2).toBeGreaterThan(1);
   });
 
+  it('keeps what is darker where lines lie on each other, whichever comes last', () => {
+    const [cut, bevel] = [straight('cut', 10, 30, 90, 30), straight('bevel', 10, 30, 90, 30)];
+    const alone = read({ strokes: [cut] }, 150).ink().mm2;
+    expect(read({ strokes: [cut, bevel] }, 150).ink().mm2).toBe(alone);
+    expect(read({ strokes: [bevel, cut] }, 150).ink().mm2).toBe(alone);
+  });
+
+  it('draws no line from one part of a letter to the next', () => {
+    const { inkAt } = read({ words: [handMadeWords('i', 50, 10, { heightMm: 40, bold: true })] }, 100);
+    // The dot of an i is parted from its stem by a white gap.
+    const rows = Array.from({ length: 236 }, (_, row) => inkAt(197, row) > 0);
+    const runs = rows.filter((isInk, row) => isInk && !rows[row - 1]).length;
+    expect(runs).toBe(2);
+  });
+
   it('refuses more dots than programs open, and names the finest that works', () => {
     const picture = { name: 'sheet 1', widthMm: 1000, heightMm: 2000, drawing: { strokes: [], words: [] } };
     const made = writePng(picture, 1200, FONT);
