@@ -33,13 +33,28 @@ const REACH_THICKNESSES = 6;
 export function cutEdges(side: FitSide, skin: Skin): readonly CutEdge[] {
   const { piece } = side;
   const lines = piece.tracedSide === skin ? [piece.outline, ...piece.holes] : [piece.otherOutline, ...piece.otherHoles];
-  const reach = REACH_THICKNESSES * piece.thicknessMm + side.edge.allowanceMm;
+  const { edge } = side;
+  const reachMm = REACH_THICKNESSES * piece.thicknessMm + edge.allowanceMm;
   const neutral = neutralRing(side);
   return Array.from({ length: edgeCount(side) }, (_, i) => {
     const [p, q] = [2 * ringPoint(side, i, 0), 2 * ringPoint(side, i, 1)];
-    const beside = cutBeside(neutral, p, q, side.edge.reversed ? -1 : 1, lines, reach);
-    return endedAtFolds(side, skin, i, beside);
+    const sight: Sight = { turn: edge.reversed ? -1 : 1, lines, reachMm, meantMm: meantOffsets(side, skin, i) };
+    return endedAtFolds(side, skin, i, cutBeside(neutral, p, q, sight));
   });
+}
+
+/**
+ * Least and greatest distance outward at which the cut beside an edge is looked for: where its bevel and allowance put it, give or take a
+ * thickness. Beyond that it is the cut of another edge, as where a slit closes under its bevels and nothing is left of this one. A point of the
+ * seam tells the mean of both its edges, so an edge may lie as far beyond its points as those round it differ.
+ */
+function meantOffsets({ edge, piece }: FitSide, skin: Skin, i: number): readonly [number, number] {
+  const offsets = skin === 'face' ? edge.faceOffsetMm : edge.backOffsetMm;
+  const n = edge.reversed ? offsets.length - 2 - i : i;
+  const near = offsets.subarray(Math.max(0, n - 1), n + 3);
+  const [least, most] = [Math.min(...near), Math.max(...near)];
+  const room = most - least + piece.thicknessMm;
+  return [least - room - edge.allowanceMm, most + room + edge.allowanceMm];
 }
 
 /** One line of the outline beside an edge, in mm along and outward from the edge's start. */
@@ -50,21 +65,39 @@ interface Line {
   readonly o1: number;
 }
 
-/** @param turn 1 where outward lies to the right of the way from `p` to `q`, else -1. */
-function cutBeside(neutral: Ring, p: number, q: number, turn: 1 | -1, lines: readonly Ring[], reach: number): CutEdge {
+/** Where a cut is looked for. */
+interface Sight {
+  /** 1 where outward lies to the right of the way along the edge, else -1. */
+  readonly turn: 1 | -1;
+  readonly lines: readonly Ring[];
+  /** How far its ends may lie from those of the edge. */
+  readonly reachMm: number;
+  /** Least and greatest distance outward. */
+  readonly meantMm: readonly [number, number];
+}
+
+function cutBeside(neutral: Ring, p: number, q: number, { turn, lines, reachMm, meantMm }: Sight): CutEdge {
   const length = Math.hypot(neutral[q] - neutral[p], neutral[q + 1] - neutral[p + 1]);
   const beside = linesBeside(neutral, p, q, turn, lines);
   let best: Line | null = null;
-  let least = 2 * reach;
+  let least = 2 * reachMm;
   for (const line of beside) {
     // A short edge may be carried past its own ends by its corners, on a miter as far as it is moved outward.
     if (!isAlike(line) || line.s1 < -Math.abs(line.o1) || line.s0 > length + Math.abs(line.o0)) continue;
+    const out = outwardNear(line, length);
+    if (out < meantMm[0] || out > meantMm[1]) continue;
     const away = Math.hypot(line.s0, line.o0) + Math.hypot(line.s1 - length, line.o1);
     if (away < least) [best, least] = [line, away];
   }
   const { s0, o0, s1, o1 } = best ?? nearestPoint(beside, length);
   const share = (s: number): number => (length > 0 ? s / length : 0);
   return { f0: share(s0), o0, f1: share(s1), o1 };
+}
+
+/** Distance outward of a line where it is nearest to the middle of an edge, along it. */
+function outwardNear({ s0, o0, s1, o1 }: Line, length: number): number {
+  const share = Math.min(1, Math.max(0, (length / 2 - s0) / (s1 - s0)));
+  return o0 + share * (o1 - o0);
 }
 
 const isAlike = ({ s0, o0, s1, o1 }: Line): boolean =>
@@ -91,17 +124,20 @@ function linesBeside(neutral: Ring, p: number, q: number, turn: 1 | -1, lines: r
   return found;
 }
 
-/** The point of the outline nearest to the middle of an edge. */
+/**
+ * The point of the outline nearest to the middle of an edge, brought across from that middle: how far along it lies is no gap between the edges,
+ * and straight on along one edge is nowhere on a seam that turns.
+ */
 function nearestPoint(beside: readonly Line[], length: number): Line {
-  let [at, out, least] = [length / 2, 0, Infinity];
+  let [out, least] = [0, Infinity];
   for (const { s0, o0, s1, o1 } of beside) {
     const [s, ds, d] = [s0 - length / 2, s1 - s0, o1 - o0];
     const square = ds * ds + d * d;
     const share = square > 0 ? Math.min(1, Math.max(0, -(s * ds + o0 * d) / square)) : 0;
     const away = Math.hypot(s + share * ds, o0 + share * d);
-    if (away < least) [at, out, least] = [s0 + share * ds, o0 + share * d, away];
+    if (away < least) [out, least] = [o0 + share * d, away];
   }
-  return { s0: at, o0: out, s1: at, o1: out };
+  return { s0: length / 2, o0: out, s1: length / 2, o1: out };
 }
 
 /** Distance outward of a cut at share `f` of its neutral edge, mm; before its start and after its end that of the end. */

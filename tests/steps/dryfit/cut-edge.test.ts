@@ -42,4 +42,21 @@ describe('where the finished cut runs beside the neutral line', () => {
     const [cut] = cutEdges({ ...side, piece }, 'face');
     expect(cut).toEqual({ f0: 0.5, o0: -4, f1: 0.5, o1: -4 });
   });
+
+  it('is not taken from another edge that runs the same way, farther in than any blade leans', () => {
+    const side = squareSide({});
+    // Nothing is left below a line 19 mm in, as where a slit closes under its bevels: that line belongs to another edge.
+    const piece = { ...side.piece, outline: Float64Array.from([10, 19, 90, 19, 100, 100, 0, 100]) };
+    const [cut] = cutEdges({ ...side, piece }, 'face');
+    expect(cut).toEqual({ f0: 0.5, o0: -19, f1: 0.5, o1: -19 });
+    // Where the edge is meant to stand so far in, it is the edge's own.
+    const edge = { ...side.edge, faceOffsetMm: Float64Array.of(-19, -19) };
+    expect(cutEdges({ ...side, piece, edge }, 'face')[0]).toEqual({ f0: 0.1, o0: -19, f1: 0.9, o1: -19 });
+  });
+
+  it('has no more length than its middle where the nearest that is left lies beyond its end', () => {
+    const side = squareSide({});
+    const piece = { ...side.piece, outline: Float64Array.from([160, 3, 300, 100, 200, 100]) };
+    expect(cutEdges({ ...side, piece }, 'face')[0]).toEqual({ f0: 0.5, o0: -3, f1: 0.5, o1: -3 });
+  });
 });
