@@ -1,19 +1,12 @@
-import { seededRandom } from '../../base/random.ts';
-import type { Work } from '../../base/work.ts';
 import { triangleCount } from '../../mesh/mesh.ts';
 import { coneTree } from '../../steps/seams/cone-tree.ts';
-import { assessorOf, startOf } from './assessor-of.ts';
+import { startOf } from './assessor-of.ts';
 import { firstLayout } from './first-layout.ts';
 import type { Assessor, Layout } from './layout.ts';
 import { mergedAreas } from './merged-areas.ts';
 import type { ProposalWish } from './proposal.ts';
-import { isFree, laidOnSculpt, roughSculpt } from './rough-sculpt.ts';
-import { Search } from './search.ts';
+import type { Search } from './search.ts';
 
-/** Triangles from which seams are sought on a simpler surface first: one change on so dense a one lasts long. */
-const DENSE_TRIANGLES = 12_000;
-/** Triangles laid flat on the simpler surface at most: about four seconds with the rest. */
-const MOST_ROUGH_LAID = 150_000;
 /** Triangles laid flat in trials at most before one way to begin is left for another: about a second. */
 const MOST_LAID = 100_000;
 /** Triangles from which a surface is parted into areas before anything is tried on it as a whole: that is sure to come out soon. */
@@ -30,7 +23,6 @@ export interface Beginning {
   readonly wish: ProposalWish;
   readonly assessor: Assessor;
   readonly search: Search;
-  readonly work: Work;
   /** Asked between moves: true to stop. */
   readonly until: () => boolean;
 }
@@ -39,10 +31,9 @@ type Way = (best: Layout | null) => Promise<Layout | null>;
 
 /**
  * The cheapest of several ways to begin: seams there are, cut on where pieces fail; a tree over sharp corners; nearly flat areas made one
- * as far as the limits hold; on a dense surface, before these, what is found on a simpler one.
+ * as far as the limits hold.
  */
-export async function firstAnswer(beginning: Beginning): Promise<Layout> {
-  const { wish, assessor, search, until } = beginning;
+export async function firstAnswer({ wish, assessor, search, until }: Beginning): Promise<Layout> {
   const { graph, positions } = assessor;
   const start = startOf(wish, graph);
   const given = await assessor.assess(start, null);
@@ -51,7 +42,6 @@ export async function firstAnswer(beginning: Beginning): Promise<Layout> {
   if (best?.badness !== 0) best = null;
   const tree = coneTree(graph, positions, start);
   const isMany = triangleCount(graph.mesh) > MANY_TRIANGLES || (tree === null && !graph.isRim.includes(1));
-  const isDense = triangleCount(graph.mesh) > DENSE_TRIANGLES && isFree(wish);
   const cuts = (tree === null ? [start] : [tree, start]).map(
     (seams): Way =>
       (best) =>
@@ -62,26 +52,13 @@ export async function firstAnswer(beginning: Beginning): Promise<Layout> {
         }),
   );
   const byAreas: Way = () => mergedAreas(assessor, start, until);
-  const onRough: Way = () => foundOnRough(beginning);
-  const ways = isMany ? [byAreas, ...cuts] : [...cuts, byAreas];
-  for (const way of isDense ? [onRough, ...ways] : ways) {
+  for (const way of isMany ? [byAreas, ...cuts] : [...cuts, byAreas]) {
     if (best !== null && (until() || (way === byAreas && isFew(best) && assessor.prices.piece > DEAR_PIECE))) break;
     const found = await way(best);
     if (found !== null) best = betterOf(best, await search.begin(found));
   }
   if (best === null) throw new Error('a layout always comes of the first cuts');
   return best;
-}
-
-/** Seams found on a simpler surface, laid on this one and cut on where they fail here. */
-async function foundOnRough({ wish, assessor, work, until }: Beginning): Promise<Layout | null> {
-  const { wish: roughWish, vertexOf } = await roughSculpt(wish, work);
-  const rough = assessorOf(roughWish, work);
-  const isOver = (): boolean => until() || rough.judge.laidTriangles > MOST_ROUGH_LAID;
-  const search = new Search(rough, seededRandom(wish.seed), { until: isOver, onBetter: () => undefined }, work);
-  const found = await search.run(await firstAnswer({ wish: roughWish, assessor: rough, search, work, until: isOver }));
-  const isSeam = laidOnSculpt(assessor.graph, rough.graph, vertexOf, found.isSeam);
-  return isSeam === null ? null : firstLayout(assessor, isSeam, until, { mostLaid: MOST_LAID });
 }
 
 const isFew = ({ badness, verdicts }: Layout): boolean => badness === 0 && verdicts.length <= FEW_PIECES;

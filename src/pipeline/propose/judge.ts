@@ -15,7 +15,7 @@ import { settle } from '../../steps/flatten/settle.ts';
 import { startNear } from '../../steps/flatten/start-shape.ts';
 import { evenSlope, excesses } from '../../steps/flatten/triangle-cost.ts';
 import type { PieceGround, ProposalLimits, ProposalWish } from './proposal.ts';
-import { narrowestWidth, percentile99, sheetShare } from './piece-limits.ts';
+import { narrowestPlace, percentile99, sheetShare } from './piece-limits.ts';
 import { shapeFromEarlier } from './shape-from-earlier.ts';
 
 /** What the flattening engine says of one piece. */
@@ -295,7 +295,7 @@ export class Judge {
     );
     const onSheet = limits.sheet === undefined ? 0 : sheetShare(uv, limits.sheet);
     const least = limits.leastWidthMm ?? 0;
-    const widthShare = least > 0 && overlaps !== null ? least / narrowestWidth(patch, uv, least) : 0;
+    const widthShare = least > 0 && overlaps !== null ? least / narrowestPlace(patch, uv, least).widthMm : 0;
     const share = Math.max(stretch99 / limits.stretchPct, squash99 / limits.squashPct, onSheet);
     const double = overlaps ?? 0;
     const fine = double > 0 ? OVERLAP_FINE + (OVERLAP_SHARE_FINE * double) / patch.meshTriangles.length : 0;

@@ -64,16 +64,24 @@ function extent(points: ArrayLike<number>, x: number, y: number): number {
 /** Two places of an outline are a neck or a sliver, not a corner, when the outline between them is this many times as long as the gap. */
 const NECK_TIMES = 4;
 
+/** Where a piece is narrowest. */
+export interface NarrowPlace {
+  /** mm; Infinity where no place is narrower than was looked for. */
+  readonly widthMm: number;
+  /** Vertices of the patch on either side; empty where there is none. */
+  readonly between: readonly number[];
+}
+
 /**
  * The narrowest place of a piece: the least distance across its inside between two border vertices that lie at least
  * {@link NECK_TIMES} times `width` apart along the border. Tapers of less than about 29 degrees count, blunter corners do not.
  * @param width  what is looked for, mm: nothing wider is found.
- * @returns mm; Infinity where no place is narrower than `width`.
  */
-export function narrowestWidth(patch: Patch, uv: Float64Array, width: number): number {
+export function narrowestPlace(patch: Patch, uv: Float64Array, width: number): NarrowPlace {
   const outline = patch.loops.map((loop) => ({ loop, along: lengthsAlong(uv, loop) }));
   const rings = patch.loops.map((loop) => ringOfPoints(uv, loop));
   let least = Infinity;
+  let between: readonly number[] = [];
   for (const [a, first] of outline.entries()) {
     for (const [b, second] of outline.entries()) {
       if (b < a) continue;
@@ -86,12 +94,15 @@ export function narrowestWidth(patch: Patch, uv: Float64Array, width: number): n
             const between = first.along[j] - first.along[i];
             if (Math.min(between, first.along[first.loop.length] - between) < NECK_TIMES * width) continue;
           }
-          if (isInside(rings, (uv[2 * v] + uv[2 * w]) / 2, (uv[2 * v + 1] + uv[2 * w + 1]) / 2)) least = gap;
+          if (isInside(rings, (uv[2 * v] + uv[2 * w]) / 2, (uv[2 * v + 1] + uv[2 * w + 1]) / 2)) {
+            least = gap;
+            between = [v, w];
+          }
         }
       }
     }
   }
-  return least;
+  return { widthMm: least, between };
 }
 
 /** Length of the border up to each vertex of a loop, and of all of it. */

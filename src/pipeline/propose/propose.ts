@@ -34,9 +34,7 @@ export async function propose(
     { until, onBetter: (layout, moves) => onBetter(proposalOf(assessor, layout, moves)) },
     hurried,
   );
-  const found = await inTime(async () =>
-    search.run(await firstAnswer({ wish, assessor, search, work: hurried, until })),
-  );
+  const found = await inTime(async () => search.run(await firstAnswer({ wish, assessor, search, until })));
   const last = found ?? search.best ?? assessor.nearest;
   if (last === null) throw new Error('a start is always assessed');
   const whole = new Assessor(assessor.graph, new Judge(wish, work), wish);

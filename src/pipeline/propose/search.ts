@@ -1,7 +1,8 @@
-import { changeSeams, runFrom, seamEdgesAt } from '../../steps/seams/propose-graph.ts';
+import { changeSeams, cheapestWay, runFrom, seamEdgesAt } from '../../steps/seams/propose-graph.ts';
 import type { Work } from '../../base/work.ts';
 import type { Assessor, Layout } from './layout.ts';
 import { isBetweenPieces, Moves, runsBetween } from './moves.ts';
+import { narrowestPlace } from './piece-limits.ts';
 import { waysToJoin } from './slivers.ts';
 
 /** Moves of the first round, how much longer each next one is, and the longest. */
@@ -61,7 +62,7 @@ export class Search {
   /** A way to begin made one piece where that is at once possible, and shortened. */
   async begin(first: Layout): Promise<Layout> {
     const from = (await this.#offer(first)) ?? first;
-    return from.badness > 0 ? from : this.#zip(await this.#joinAll(from));
+    return from.badness > 0 ? from : this.#partNecks(await this.#zip(await this.#joinAll(from)));
   }
 
   /** Round after round from the best there is. @param first  where to go on from while nothing holds every limit. */
@@ -73,7 +74,7 @@ export class Search {
       const last = await this.#round(this.best ?? from, Math.round(length), round % 3 === 2 ? HOTTER : 1);
       length = Math.min(MOST_ROUND, length * LONGER);
       from = this.best ?? last;
-      from = await this.#zip(await this.#joinAll(from));
+      from = await this.#partNecks(await this.#zip(await this.#joinAll(from)));
     }
     if (this.best !== null) await this.#tell(await this.#withoutSlivers(this.best, MOST_LAID_AT_END));
     return this.best ?? from;
@@ -210,6 +211,37 @@ export class Search {
     if (next === null || next.badness > 0) return null;
     const sure = await this.#offer(next);
     return sure !== null && sure.badness > 0 ? null : (sure ?? next);
+  }
+
+  /** Parts pieces across their narrowest places wherever that is worth it: two lobes that hang together by a thread are two pieces. */
+  async #partNecks(first: Layout): Promise<Layout> {
+    const { graph, judge } = this.#assessor;
+    const least = judge.limits.leastWidthMm ?? 0;
+    let now = first;
+    if (now.badness > 0 || least <= 0) return now;
+    for (const { patch, uv, widthShare } of first.verdicts) {
+      if (uv === null || widthShare <= 1 || this.#assessor.isSettled(patch)) continue;
+      if (this.#ends.until()) break;
+      const [from, to] = narrowestPlace(patch, uv, least).between.map((v) => patch.meshVertices[v]);
+      if (from === undefined || from === to) continue;
+      const isBorder = (v: number): boolean => now.degree[v] > 0 || graph.isRim[v] === 1;
+      const way = cheapestWay(
+        graph,
+        to,
+        (v) => v === from,
+        null,
+        (v) => v !== from && isBorder(v),
+      );
+      if (way === null) continue;
+      this.moves += 1;
+      await this.#work.pause(0);
+      const isSeam = changeSeams(graph, now.isSeam, [], way.edges);
+      const next = await this.#assessor.assess(isSeam, now, now.sum.total, 1, 0);
+      if (next === null || next.badness > 0) continue;
+      const sure = await this.#offer(next);
+      if (sure === null || sure.badness === 0) now = sure ?? next;
+    }
+    return now;
   }
 
   /** Shortens every dart from its tip, and parts with whole runs, as far as all limits hold: halving the length that is tried. */

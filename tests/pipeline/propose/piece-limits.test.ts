@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { narrowestWidth, percentile99, sheetShare } from '../../../src/pipeline/propose/piece-limits.ts';
+import { narrowestPlace, percentile99, sheetShare } from '../../../src/pipeline/propose/piece-limits.ts';
 import { cutPatches } from '../../../src/steps/cut/cut-patches.ts';
 import { restShapes } from '../../../src/steps/flatten/rest-shapes.ts';
 import { topologyOf } from '../../../src/mesh/topology.ts';
@@ -105,8 +105,8 @@ describe('the narrowest width', () => {
 
   it('is that of a neck', () => {
     const { patch } = flatPatch(points, faces);
-    expect(narrowestWidth(patch, uvOf(points, patch.meshVertices), 6)).toBeCloseTo(4, 12);
-    expect(narrowestWidth(patch, uvOf(points, patch.meshVertices), 3)).toBe(Infinity);
+    expect(narrowestPlace(patch, uvOf(points, patch.meshVertices), 6).widthMm).toBeCloseTo(4, 12);
+    expect(narrowestPlace(patch, uvOf(points, patch.meshVertices), 3).widthMm).toBe(Infinity);
   });
 
   it('is not that of a corner', () => {
@@ -119,6 +119,6 @@ describe('the narrowest width', () => {
     ];
     // Its blunt corner is 8.5 mm across.
     const { patch } = flatPatch(square, [[0, 1, 2, 3, 4]]);
-    expect(narrowestWidth(patch, uvOf(square, patch.meshVertices), 10)).toBe(Infinity);
+    expect(narrowestPlace(patch, uvOf(square, patch.meshVertices), 10).widthMm).toBe(Infinity);
   });
 });

@@ -136,6 +136,35 @@ describe('a proposal', () => {
     expect(last.sum.slivers).toBeGreaterThan(0);
   });
 
+  it('parts two lobes that hang together by a thread', async () => {
+    // Two fields of 40 mm and a neck of 2 mm between them, all in one plane.
+    const mesh = meshOf(
+      [
+        [0, 0, 0],
+        [40, 0, 0],
+        [40, 19, 0],
+        [40, 21, 0],
+        [40, 40, 0],
+        [0, 40, 0],
+        [42, 0, 0],
+        [82, 0, 0],
+        [82, 40, 0],
+        [42, 40, 0],
+        [42, 21, 0],
+        [42, 19, 0],
+      ],
+      [
+        [0, 1, 2, 3, 4, 5],
+        [2, 11, 10, 3],
+        [6, 7, 8, 9, 10, 11],
+      ],
+    );
+    const { all } = await seek({ mesh, limits: { ...REFERENCE_LIMITS, leastWidthMm: 18 } }, 12);
+    expect(all[0].pieces).toBe(1);
+    expect(all[all.length - 1].pieces).toBe(2);
+    expect(all[all.length - 1].lengthMm).toBeCloseTo(2, 9);
+  });
+
   it('is dropped in the midst of a change when time is up, and the best so far is told', async () => {
     const wish = wishFor({ mesh: shape('helmet_low') });
     const all: Proposal[] = [];
