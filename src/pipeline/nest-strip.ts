@@ -30,7 +30,7 @@ export interface StripPlace {
 /** One searcher at a strip: where it looks depends on the task, the seed, its number and what it was offered alone. */
 export class StripSearcher {
   readonly #search: StripSearch;
-  readonly #moves: Generator<undefined, never, undefined>;
+  readonly #moves: Generator<undefined, void, undefined>;
   readonly #perUnit: number;
   /** Moves made so far. */
   moves = 0;
@@ -39,7 +39,12 @@ export class StripSearcher {
   constructor(task: StripTask, seed: number, hand: number) {
     const { table, layout, height, perUnit } = firstLayout(task);
     this.#perUnit = perUnit;
-    this.#search = new StripSearch(table, layout, height, seededRandom(seed * 8191 + hand));
+    this.#search = new StripSearch(
+      table,
+      layout,
+      Float64Array.of(0, 0, MOST_STEPS, height),
+      seededRandom(seed * 8191 + hand),
+    );
     this.#moves = this.#search.moves();
   }
 

@@ -1,11 +1,15 @@
 /** Cells along the longer side of a no-fit area. */
-const CELLS = 32;
+const CELLS = 64;
+/** Cells along a block of them. */
+const BLOCK = 8;
 
 /** Numbers kept for a side: start x y, direction x y, length, +1 / -1 at its two ends. */
 const STRIDE = 7;
 
 /** Sides kept for a cell deep inside, where only a good guess of the depth is needed. */
-const DEEP_SIDES = 3;
+const DEEP_SIDES = 2;
+/** From so many half diagonals of a cell inward it is deep. */
+const DEEP = 4;
 
 /** A side near a place: the place lies `inside` by so much (outside where negative), and gets out along `nx`, `ny`. */
 export interface NearSide {
@@ -143,7 +147,10 @@ export class DepthGrid {
     let found = count;
     for (let k = this.#starts[cell]; k < this.#starts[cell + 1] && found < out.length; k += 1) {
       const e = this.#items[k] * STRIDE;
-      const [px, py, ux, uy] = [x - s[e], y - s[e + 1], s[e + 2], s[e + 3]];
+      const px = x - s[e];
+      const py = y - s[e + 1];
+      const ux = s[e + 2];
+      const uy = s[e + 3];
       const t = px * ux + py * uy;
       if (t < -reach || t > s[e + 4] + reach) continue;
       const inside = ux * py - uy * px;
@@ -173,45 +180,81 @@ export class DepthGrid {
     return last;
   }
 
+  /** Block by block: only the sides that can be nearest to a place in a block are asked for its cells. */
   #fill(cell: number): { starts: Int32Array; items: Uint16Array; within: Uint8Array } {
-    const sides = this.#sides;
-    const count = sides.length / STRIDE;
+    const cells = this.#columns * this.#rows;
+    const starts = new Int32Array(cells + 1);
+    const within = new Uint8Array(cells);
+    const lists = new Array<readonly number[] | undefined>(cells);
+    const scan = new SideScan(this.#sides);
+    const all = Array.from({ length: this.#sides.length / STRIDE }, (_, e) => e);
     const half = cell * Math.SQRT1_2;
-    const starts = new Int32Array(this.#columns * this.#rows + 1);
-    const within = new Uint8Array(this.#columns * this.#rows);
-    const items: number[] = [];
-    const away = new Float64Array(count);
-    const found: Nearest = { square: 0, sign: 1 };
-    for (let row = 0; row < this.#rows; row += 1) {
-      for (let column = 0; column < this.#columns; column += 1) {
-        const x = this.#x0 + (column + 0.5) * cell;
-        const y = this.#y0 + (row + 0.5) * cell;
-        let [least, sign] = [Infinity, -1];
-        for (let e = 0; e < count; e += 1) {
-          nearestOn(sides, e * STRIDE, x, y, found);
-          away[e] = found.square;
-          if (found.square < least) {
-            least = found.square;
-            sign = found.sign;
+    for (let row0 = 0; row0 < this.#rows; row0 += BLOCK) {
+      for (let column0 = 0; column0 < this.#columns; column0 += BLOCK) {
+        const middle = (BLOCK / 2) * cell;
+        scan.at(this.#x0 + column0 * cell + middle, this.#y0 + row0 * cell + middle, all);
+        const near = scan.within(scan.distance + 2 * BLOCK * half + 1, all);
+        for (let row = row0; row < Math.min(row0 + BLOCK, this.#rows); row += 1) {
+          for (let column = column0; column < Math.min(column0 + BLOCK, this.#columns); column += 1) {
+            const at = row * this.#columns + column;
+            scan.at(this.#x0 + (column + 0.5) * cell, this.#y0 + (row + 0.5) * cell, near);
+            if (scan.sign < 0 && scan.distance > half + this.#clear + 1) continue;
+            if (scan.sign > 0 && scan.distance > half) within[at] = 1;
+            const isDeep = scan.sign > 0 && scan.distance > DEEP * half;
+            lists[at] = isDeep
+              ? scan.nearest(DEEP_SIDES, near, scan.distance + half)
+              : scan.within(scan.distance + 2 * half + 1, near);
           }
         }
-        const distance = Math.sqrt(least);
-        const isClear = sign < 0 && distance > half + this.#clear + 1;
-        if (!isClear) {
-          if (sign > 0 && distance > half) within[row * this.#columns + column] = 1;
-          const isDeep = sign > 0 && distance > 3 * half;
-          const most = distance + (isDeep ? 0.5 * half : 2 * half + 1);
-          const from = items.length;
-          for (let e = 0; e < count; e += 1) if (away[e] <= most * most) items.push(e);
-          if (isDeep && items.length - from > DEEP_SIDES) {
-            const nearest = items.splice(from).sort((a, b) => away[a] - away[b] || a - b);
-            items.push(...nearest.slice(0, DEEP_SIDES));
-          }
-        }
-        starts[row * this.#columns + column + 1] = items.length;
       }
     }
-    return { starts, items: Uint16Array.from(items), within };
+    let total = 0;
+    for (let at = 0; at < cells; at += 1) {
+      total += lists[at]?.length ?? 0;
+      starts[at + 1] = total;
+    }
+    const items = new Uint16Array(total);
+    for (let at = 0; at < cells; at += 1) items.set(lists[at] ?? [], starts[at]);
+    return { starts, items, within };
+  }
+}
+
+/** Distances from one place to many sides. */
+class SideScan {
+  readonly #sides: Float64Array;
+  readonly #away: Float64Array;
+  readonly #found: Nearest = { square: 0, sign: 1 };
+  /** To the nearest side, and on which side of the border the place lies: 1 inside, -1 outside. */
+  distance = 0;
+  sign = -1;
+
+  constructor(sides: Float64Array) {
+    this.#sides = sides;
+    this.#away = new Float64Array(sides.length / STRIDE);
+  }
+
+  /** Looks from a place at some of the sides. */
+  at(x: number, y: number, among: readonly number[]): void {
+    let least = Infinity;
+    for (const e of among) {
+      nearestOn(this.#sides, e * STRIDE, x, y, this.#found);
+      this.#away[e] = this.#found.square;
+      if (this.#found.square < least) {
+        least = this.#found.square;
+        this.sign = this.#found.sign;
+      }
+    }
+    this.distance = Math.sqrt(least);
+  }
+
+  /** Those of the sides last looked at that are no farther than `most`. */
+  within(most: number, among: readonly number[]): readonly number[] {
+    return among.filter((e) => this.#away[e] <= most * most);
+  }
+
+  /** The `count` nearest of them, none farther than `most`. */
+  nearest(count: number, among: readonly number[], most: number): readonly number[] {
+    return [...this.within(most, among)].sort((a, b) => this.#away[a] - this.#away[b] || a - b).slice(0, count);
   }
 }
 
@@ -222,7 +265,10 @@ interface Nearest {
 
 /** Squared distance to one side, and on which side of the border a place whose nearest side it is must lie. */
 function nearestOn(s: Float64Array, e: number, x: number, y: number, out: Nearest): void {
-  const [px, py, ux, uy] = [x - s[e], y - s[e + 1], s[e + 2], s[e + 3]];
+  const px = x - s[e];
+  const py = y - s[e + 1];
+  const ux = s[e + 2];
+  const uy = s[e + 3];
   const t = px * ux + py * uy;
   if (t < 0) {
     out.square = px * px + py * py;

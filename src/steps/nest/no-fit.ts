@@ -1,15 +1,28 @@
 import { unionOfWhole } from '../../geom/whole-union.ts';
+import { convolution } from './convolution.ts';
+
+/** What a no-fit area is made of. */
+export interface Outlined {
+  /** Outer ring counter-clockwise, then holes clockwise. */
+  readonly rings: readonly Float64Array[];
+  /** Convex parts that cover it, counter-clockwise. */
+  readonly parts: readonly Float64Array[];
+}
 
 /**
  * Where one piece must not be put because another is there: the no-fit area of two shapes. With `a` at nought, `b` at a place inside it overlaps
- * `a`, on its border touches it, outside is clear of it. The sum of `a` and of `b` turned half round, part by convex part, joined into one
- * (Minkowski sum; Cuninghame-Green 1989).
- * @param a,b convex parts of each, packed x y counter-clockwise.
+ * `a`, on its border touches it, outside is clear of it. The sum of `a` and of `b` turned half round (Minkowski sum; Cuninghame-Green 1989): from
+ * their convolution where neither has a hole, else from all sums of convex parts.
  * @returns clean rings of whole numbers, outer ones counter-clockwise, holes (where `b` fits inside `a`) clockwise; off by half a step at most.
  */
-export function noFitRings(a: readonly Float64Array[], b: readonly Float64Array[]): readonly Float64Array[] {
-  const turned = b.map((part) => part.map((value) => -value));
-  return unionOfWhole(a.flatMap((one) => turned.map((other) => convexSum(one, other))));
+export function noFitRings(a: Outlined, b: Outlined): readonly Float64Array[] {
+  const turned = (ring: Float64Array): Float64Array => ring.map((value) => -value);
+  const lines =
+    a.rings.length === 1 && b.rings.length === 1
+      ? convolution(a.rings[0], turned(b.rings[0]))
+      : a.parts.flatMap((one) => b.parts.map((other) => convexSum(one, turned(other))));
+  // Where lines lie on each other the library may leave a loop inside an area: once more joins them.
+  return unionOfWhole(unionOfWhole(lines));
 }
 
 /** Sum of two convex rings: their sides in the order of their directions, from the lowest corners on. Rounded to whole numbers. */

@@ -42,6 +42,8 @@ export class PlaceFinder {
   #x = 0;
   #y = 0;
   #price = 0;
+  /** The pose whose surroundings are gathered. */
+  #gathered = -1;
 
   constructor(table: PoseTable, layout: Layout, rooms: Rooms, weights: Float64Array, rand: () => number) {
     this.#table = table;
@@ -61,7 +63,8 @@ export class PlaceFinder {
     const { pose, x, y } = this.#layout;
     for (const spot of this.#spots) spot.price = Infinity;
     const own = pose[piece];
-    this.#around.gather(this.#layout, this.#weights, piece, own);
+    this.#gathered = -1;
+    this.#gather(piece, own);
     const now = this.#around.priceAt(x[piece], y[piece], Infinity);
     if (now === 0) return 0;
     this.#offer(own, x[piece], y[piece], now);
@@ -88,15 +91,26 @@ export class PlaceFinder {
     return best;
   }
 
+  #sizeOf(pose: number): number {
+    const { minX, minY, maxX, maxY } = this.#table;
+    return Math.min(maxX[pose] - minX[pose], maxY[pose] - minY[pose]);
+  }
+
   #try(piece: number, pose: number): void {
-    this.#around.gather(this.#layout, this.#weights, piece, pose);
+    this.#gather(piece, pose);
     this.#sample(piece, pose);
+  }
+
+  #gather(piece: number, pose: number): void {
+    if (this.#gathered === pose) return;
+    this.#gathered = pose;
+    this.#around.gather(this.#layout, this.#weights, piece, pose);
   }
 
   #sample(piece: number, pose: number): void {
     const { x, y } = this.#layout;
     const rooms = this.#rooms.length / 4;
-    for (let k = 0; k < ANYWHERE; k += 1) {
+    for (let k = 0; k < ANYWHERE && this.#spots[0].price > 0; k += 1) {
       if (!this.#enter(pose, rooms === 1 ? 0 : Math.floor(this.#rand() * rooms))) continue;
       const px = Math.round(this.#x0 + this.#rand() * (this.#x1 - this.#x0));
       const py = Math.round(this.#y0 + this.#rand() * (this.#y1 - this.#y0));
@@ -105,7 +119,7 @@ export class PlaceFinder {
     if (!this.#enter(pose, this.#roomAt(x[piece], y[piece], pose))) return;
     const reach =
       0.5 * Math.max(this.#table.maxX[pose] - this.#table.minX[pose], this.#table.maxY[pose] - this.#table.minY[pose]);
-    for (let k = 0; k < NEARBY; k += 1) {
+    for (let k = 0; k < NEARBY && this.#spots[0].price > 0; k += 1) {
       const px = this.#insideX(Math.round(x[piece] + (2 * this.#rand() - 1) * reach));
       const py = this.#insideY(Math.round(y[piece] + (2 * this.#rand() - 1) * reach));
       this.#offer(pose, px, py, this.#around.priceAt(px, py, this.#spots[FOLLOWED - 1].price));
@@ -115,12 +129,16 @@ export class PlaceFinder {
   /** Number of the room whose places in a pose are nearest. */
   #roomAt(x: number, y: number, pose: number): number {
     const rooms = this.#rooms;
-    let [best, least] = [0, Infinity];
+    let best = 0;
+    let least = Infinity;
     for (let r = 0; r < rooms.length / 4; r += 1) {
       const away =
         Math.max(0, rooms[4 * r] - this.#table.minX[pose] - x, x - rooms[4 * r + 2] + this.#table.maxX[pose]) +
         Math.max(0, rooms[4 * r + 1] - this.#table.minY[pose] - y, y - rooms[4 * r + 3] + this.#table.maxY[pose]);
-      if (away < least) [best, least] = [r, away];
+      if (away < least) {
+        best = r;
+        least = away;
+      }
     }
     return best;
   }
@@ -158,11 +176,8 @@ export class PlaceFinder {
   #follow(piece: number, spot: Spot): void {
     const { pose } = spot;
     if (!this.#enter(pose, this.#roomAt(spot.x, spot.y, pose))) return;
-    this.#around.gather(this.#layout, this.#weights, piece, pose);
-    const size = Math.min(
-      this.#table.maxX[pose] - this.#table.minX[pose],
-      this.#table.maxY[pose] - this.#table.minY[pose],
-    );
+    this.#gather(piece, pose);
+    const size = this.#sizeOf(pose);
     this.#x = this.#insideX(spot.x);
     this.#y = this.#insideY(spot.y);
     this.#around.narrow(this.#x, this.#y, size);
@@ -172,7 +187,8 @@ export class PlaceFinder {
     let turn = Math.floor(this.#rand() * 4);
     let fails = 0;
     while (step > least && this.#price > 0) {
-      const [dx, dy] = [turn === 1 ? 0 : step, turn === 0 ? 0 : turn === 3 ? -step : step];
+      const dx = turn === 1 ? 0 : step;
+      const dy = turn === 0 ? 0 : turn === 3 ? -step : step;
       if (this.#go(this.#x + dx, this.#y + dy) || this.#go(this.#x - dx, this.#y - dy)) {
         step *= 1.1;
         fails = 0;
@@ -203,7 +219,8 @@ export class PlaceFinder {
   /** Tries every place where two sides near here cross, walls of the room included, and the way straight out of each. */
   #touch(reach: number): void {
     const sides = this.#sides;
-    const [x, y] = [this.#x, this.#y];
+    const x = this.#x;
+    const y = this.#y;
     let count = Math.min(MOST_SIDES, this.#around.nearSides(x, y, reach, sides));
     count = wall(sides, count, x - this.#x0, -1, 0, reach);
     count = wall(sides, count, this.#x1 - x, 1, 0, reach);

@@ -10,6 +10,9 @@ import { turnOf, turnRing, type Shape, type Turn } from './shape.ts';
 const CLEAR_OF_QUARTERS = 1;
 const CLEAR_OF_TURNS = 4;
 
+/** How the price of an overlap grows with the size of what is overlapped. */
+const SIZE_POWER = 0.75;
+
 /** Every way every shape may lie, numbered through, and what any two of them need to be clear of each other, found when first asked for. */
 export class PoseTable {
   readonly shapes: readonly Shape[];
@@ -18,12 +21,16 @@ export class PoseTable {
   readonly firstOf: Int32Array;
   readonly shapeOf: Int32Array;
   readonly turns: readonly Turn[];
+  /** The four numbers of each turn. */
+  readonly turnParts: Float64Array;
   /** How far apart, in steps, two pieces must be to count as clear of each other. */
   readonly clear: number;
   readonly minX: Float64Array;
   readonly minY: Float64Array;
   readonly maxX: Float64Array;
   readonly maxY: Float64Array;
+  /** Price of a step of depth in a piece of each pose: more in a large one, which is harder to find a place for. */
+  readonly scale: Float64Array;
   readonly grids: DepthGrid[] = [];
   /** Number of the grid for two poses, or -1. */
   readonly #gridOf: Int32Array;
@@ -36,12 +43,16 @@ export class PoseTable {
     this.count = this.firstOf[shapes.length];
     this.shapeOf = Int32Array.from(shapes.flatMap(({ stances }, i) => stances.map(() => i)));
     this.turns = shapes.flatMap(({ stances }) => stances.map(turnOf));
+    this.turnParts = Float64Array.from(this.turns.flat());
     this.clear = this.turns.every((turn) => turn.every(Number.isInteger)) ? CLEAR_OF_QUARTERS : CLEAR_OF_TURNS;
     const boxes = this.turns.map((_, pose) => boxOfPoints(this.ringsOf(pose)[0]));
     this.minX = Float64Array.from(boxes, ({ minX }) => minX);
     this.minY = Float64Array.from(boxes, ({ minY }) => minY);
     this.maxX = Float64Array.from(boxes, ({ maxX }) => maxX);
     this.maxY = Float64Array.from(boxes, ({ maxY }) => maxY);
+    const sizes = boxes.map((box) => Math.sqrt((box.maxX - box.minX) * (box.maxY - box.minY)));
+    const largest = sizes.reduce((a, b) => Math.max(a, b), 1);
+    this.scale = Float64Array.from(sizes, (size) => (size / largest) ** SIZE_POWER);
     this.#gridOf = new Int32Array(this.count * this.count).fill(-1);
   }
 
@@ -58,14 +69,18 @@ export class PoseTable {
     return known >= 0 ? known : (this.#gridOf[at] = this.#found(still, moving));
   }
 
-  #found(still: number, moving: number): number {
-    const [a, b] = [this.shapeOf[still], this.shapeOf[moving]];
-    const seen = relativeTurn(this.turns[still], this.turns[moving]);
+  #found(one: number, other: number): number {
+    const [a, b] = [this.shapeOf[one], this.shapeOf[other]];
+    const seen = relativeTurn(this.turns[one], this.turns[other]);
     const key = `${a} ${b} ${seen.map((value) => Math.round(value * 1e7)).join(' ')}`;
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const parts = this.shapes[b].parts.map((part) => turnRing(part, seen));
-    this.grids.push(new DepthGrid(noFitRings(this.shapes[a].parts, parts), this.clear));
+    const { rings, parts } = this.shapes[b];
+    const moving = {
+      rings: rings.map((ring) => turnRing(ring, seen)),
+      parts: parts.map((part) => turnRing(part, seen)),
+    };
+    this.grids.push(new DepthGrid(noFitRings(this.shapes[a], moving), this.clear));
     this.#known.set(key, this.grids.length - 1);
     return this.grids.length - 1;
   }

@@ -56,7 +56,9 @@ export class Separator {
       for (let i = 0; i < this.layout.movable; i += 1) if (this.#rowOf(i) > 0) order.push(i);
       for (let i = order.length - 1; i > 0; i -= 1) {
         const j = Math.floor(this.#rand() * (i + 1));
-        [order[i], order[j]] = [order[j], order[i]];
+        const kept = order[i];
+        order[i] = order[j];
+        order[j] = kept;
       }
       for (const i of order) {
         if (this.#rowOf(i) === 0) continue;
@@ -117,12 +119,13 @@ export class Separator {
 
   #measure(i: number): void {
     const { count, pose, x, y } = this.layout;
-    const { minX, minY, maxX, maxY, clear } = this.#table;
+    const { minX, minY, maxX, maxY, clear, turnParts: turns } = this.#table;
     const p = pose[i];
     for (let j = 0; j < count; j += 1) {
       if (j === i) continue;
       const q = pose[j];
-      const [dx, dy] = [x[i] - x[j], y[i] - y[j]];
+      const dx = x[i] - x[j];
+      const dy = y[i] - y[j];
       let d = 0;
       if (
         dx < maxX[q] - minX[p] + clear &&
@@ -130,8 +133,11 @@ export class Separator {
         dy < maxY[q] - minY[p] + clear &&
         dy > minY[q] - maxY[p] - clear
       ) {
-        const [a, b, c, e] = this.#table.turns[q];
-        d = this.#table.grids[this.#table.gridOf(q, p)].depth(a * dx + c * dy, b * dx + e * dy);
+        const at = 4 * q;
+        d = this.#table.grids[this.#table.gridOf(q, p)].depth(
+          turns[at] * dx + turns[at + 2] * dy,
+          turns[at + 1] * dx + turns[at + 3] * dy,
+        );
       }
       this.#depth[i * count + j] = d;
       this.#depth[j * count + i] = d;

@@ -1,11 +1,11 @@
 import { changePlaces, cutShort } from './disturb.ts';
-import { rightEnd, type Layout, type Rooms } from './layout.ts';
+import { isInRoom, rightEndIn, type Layout, type Rooms } from './layout.ts';
 import { firstOverlap } from './overlap-check.ts';
 import type { PoseTable } from './pose-table.ts';
 import { Separator } from './separator.ts';
 
-/** The strip is made shorter by these shares at first, and while only small gains are left. */
-const EXPLORE_SHARE = 0.008;
+/** The last room is made shorter by these shares at first, and while only small gains are left. */
+const EXPLORE_SHARE = 0.005;
 const COMPRESS_SHARE = 0.003;
 /** Where a cut fails the next is smaller by this factor, down to the least. */
 const SHARE_DECAY = 0.7;
@@ -15,29 +15,31 @@ const EXPLORE_PATIENCE = 60;
 const COMPRESS_PATIENCE = 30;
 
 /**
- * Makes a strip shorter and shorter, for as long as it is asked to: it is cut short at a random place, what overlaps then is parted again, and
- * where that fails two large pieces change places or a smaller cut is tried. What it does depends on its start, its random numbers and what it is
- * offered alone, so more moves are never worse.
+ * Makes the last room shorter and shorter, for as long as it is asked to; the others stay as they are. It is cut short at a random place, what
+ * overlaps then is parted again, and where that fails two large pieces change places or a smaller cut is tried. What it does depends on its start, its
+ * random numbers and what it is offered alone, so more moves are never worse.
  */
 export class StripSearch {
   readonly best: Layout;
-  /** How far right the best layout reaches, steps of the lattice. */
+  /** How far the best layout reaches into the last room, steps of the lattice. */
   length: number;
   readonly #table: PoseTable;
-  readonly #height: number;
+  readonly #rooms: Rooms;
+  readonly #last: number;
   readonly #rand: () => number;
   readonly #now: Layout;
   readonly #separator: Separator;
 
-  /** @param start lies clear in a strip from 0 to `height`. */
-  constructor(table: PoseTable, start: Layout, height: number, rand: () => number) {
+  /** @param start lies clear in the rooms. */
+  constructor(table: PoseTable, start: Layout, rooms: Rooms, rand: () => number) {
     this.#table = table;
-    this.#height = height;
+    this.#rooms = rooms.slice();
+    this.#last = rooms.length / 4 - 1;
     this.#rand = rand;
     this.best = start.copy();
-    this.length = rightEnd(table, start);
+    this.length = rightEndIn(table, start, rooms, this.#last);
     this.#now = start.copy();
-    this.#separator = new Separator(table, this.#now, this.#roomOf(this.length), rand);
+    this.#separator = new Separator(table, this.#now, this.#roomsOf(this.length), rand);
   }
 
   /** Takes over a layout found elsewhere where it is shorter than its own best. */
@@ -47,9 +49,9 @@ export class StripSearch {
     this.best.copyFrom(layout);
   }
 
-  /** Goes on without end; it yields after each move. */
-  *moves(): Generator<undefined, never, undefined> {
-    for (let round = 0; ; round += 1) {
+  /** Goes on for as long as anything lies in the last room; it yields after each move. */
+  *moves(): Generator<undefined, void, undefined> {
+    for (let round = 0; this.length > 0; round += 1) {
       yield* this.#explore(2 + round);
       yield* this.#compress();
     }
@@ -59,14 +61,14 @@ export class StripSearch {
   *#explore(mostFails: number): Generator<undefined, void, undefined> {
     const least = this.#now.copy();
     const tried = this.#now.copy();
-    let target = this.#cut(EXPLORE_SHARE);
+    let rooms = this.#cut(EXPLORE_SHARE);
     let leastDepth = Infinity;
-    for (let fails = 0; fails < mostFails;) {
+    for (let fails = 0; fails < mostFails && this.length > 0;) {
       const depth = yield* this.#separator.separate(EXPLORE_PATIENCE, tried);
       this.#now.copyFrom(tried);
       if (depth === 0) {
         this.#accept();
-        target = this.#cut(EXPLORE_SHARE);
+        rooms = this.#cut(EXPLORE_SHARE);
         leastDepth = Infinity;
         fails = 0;
         continue;
@@ -77,8 +79,9 @@ export class StripSearch {
         least.copyFrom(tried);
       }
       this.#now.copyFrom(least);
-      changePlaces(this.#table, this.#now, target, this.#height, this.#rand);
+      changePlaces(this.#table, this.#now, rooms, this.#rand);
       this.#separator.resetWeights();
+      yield;
     }
   }
 
@@ -86,31 +89,41 @@ export class StripSearch {
   *#compress(): Generator<undefined, void, undefined> {
     const tried = this.#now.copy();
     let share = COMPRESS_SHARE;
-    while (share > LEAST_SHARE) {
+    while (share > LEAST_SHARE && this.length > 0) {
       this.#cut(share);
       const depth = yield* this.#separator.separate(COMPRESS_PATIENCE, tried);
       this.#now.copyFrom(tried);
       if (depth === 0) this.#accept();
       else share *= SHARE_DECAY;
+      yield;
     }
   }
 
-  /** Begins again from the best, cut short by a share. @returns the new length. */
-  #cut(share: number): number {
+  /** Begins again from the best, cut short by a share. @returns the rooms, the last so much shorter. */
+  #cut(share: number): Rooms {
     this.#now.copyFrom(this.best);
-    const target = cutShort(this.#table, this.#now, this.length, share, this.#rand);
-    this.#separator.rooms = this.#roomOf(target);
+    const rooms = this.#roomsOf(Math.floor(this.length * (1 - share)));
+    cutShort(this.#table, this.#now, rooms, this.length, this.#rand);
+    this.#separator.rooms = rooms;
     this.#separator.resetWeights();
-    return target;
+    return rooms;
   }
 
   /** What is now is the best, if the exact test agrees. */
   #accept(): void {
-    const end = rightEnd(this.#table, this.#now);
-    if (end >= this.length || firstOverlap(this.#table, this.#now, this.#roomOf(end)) !== null) return;
+    const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
+    if (end >= this.length || firstOverlap(this.#table, this.#now, this.#roomsOf(end)) !== null) return;
     this.length = end;
     this.best.copyFrom(this.#now);
   }
 
-  #roomOf = (length: number): Rooms => Float64Array.of(0, 0, length, this.#height);
+  #roomsOf(length: number): Rooms {
+    const rooms = this.#rooms.slice();
+    rooms[4 * this.#last + 2] = rooms[4 * this.#last] + length;
+    return rooms;
+  }
 }
+
+/** Numbers of the movable pieces that lie in a room. */
+export const piecesIn = (table: PoseTable, layout: Layout, rooms: Rooms, room: number): readonly number[] =>
+  Array.from({ length: layout.movable }, (_, i) => i).filter((i) => isInRoom(table, layout, i, rooms, room));

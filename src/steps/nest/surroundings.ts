@@ -41,26 +41,26 @@ export class Surroundings {
    * @param among    numbers of the others that count; all where left out.
    */
   gather(layout: Layout, weights: Float64Array, piece: number, pose: number, among?: readonly number[]): void {
-    const { minX, minY, maxX, maxY, turns, clear } = this.#table;
+    const { minX, minY, maxX, maxY, turnParts, clear, scale } = this.#table;
     let k = 0;
     const count = among === undefined ? layout.count : among.length;
     for (let i = 0; i < count; i += 1) {
       const j = among === undefined ? i : among[i];
       if (j === piece) continue;
       const other = layout.pose[j];
-      const [x, y] = [layout.x[j], layout.y[j]];
+      const x = layout.x[j];
+      const y = layout.y[j];
       this.#x[k] = x;
       this.#y[k] = y;
       this.#loX[k] = x + minX[other] - maxX[pose] - clear;
       this.#hiX[k] = x + maxX[other] - minX[pose] + clear;
       this.#loY[k] = y + minY[other] - maxY[pose] - clear;
       this.#hiY[k] = y + maxY[other] - minY[pose] + clear;
-      const turn = turns[other];
-      this.#a[k] = turn[0];
-      this.#b[k] = turn[1];
-      this.#c[k] = turn[2];
-      this.#d[k] = turn[3];
-      this.#weight[k] = weights[piece * layout.count + j];
+      this.#a[k] = turnParts[4 * other];
+      this.#b[k] = turnParts[4 * other + 1];
+      this.#c[k] = turnParts[4 * other + 2];
+      this.#d[k] = turnParts[4 * other + 3];
+      this.#weight[k] = weights[piece * layout.count + j] * scale[other];
       this.#grid[k] = this.#table.gridOf(other, pose);
       k += 1;
     }
@@ -70,9 +70,14 @@ export class Surroundings {
   /** Price of all overlaps at a place; what is over `limit` may be any number over it. */
   priceAt(x: number, y: number, limit: number): number {
     const grids = this.#table.grids;
+    const loX = this.#loX;
+    const hiX = this.#hiX;
+    const loY = this.#loY;
+    const hiY = this.#hiY;
+    const count = this.#count;
     let sum = 0;
-    for (let k = 0; k < this.#count; k += 1) {
-      if (x <= this.#loX[k] || x >= this.#hiX[k] || y <= this.#loY[k] || y >= this.#hiY[k]) continue;
+    for (let k = 0; k < count; k += 1) {
+      if (x <= loX[k] || x >= hiX[k] || y <= loY[k] || y >= hiY[k]) continue;
       sum += this.#weight[k] * this.#depth(grids[this.#grid[k]], k, x, y);
       if (sum > limit) return sum;
     }
@@ -114,14 +119,19 @@ export class Surroundings {
     let count = 0;
     for (let i = 0; i < this.#nearCount; i += 1) {
       const k = this.#near[i];
-      const [dx, dy] = [x - this.#x[k], y - this.#y[k]];
-      const [a, b, c, d] = [this.#a[k], this.#b[k], this.#c[k], this.#d[k]];
+      const dx = x - this.#x[k];
+      const dy = y - this.#y[k];
+      const a = this.#a[k];
+      const b = this.#b[k];
+      const c = this.#c[k];
+      const d = this.#d[k];
       const before = count;
       count = grids[this.#grid[k]].nearSides(a * dx + c * dy, b * dx + d * dy, reach, out, count);
       for (let s = before; s < count; s += 1) {
-        const { nx, ny } = out[s];
-        out[s].nx = a * nx + b * ny;
-        out[s].ny = c * nx + d * ny;
+        const side = out[s];
+        const nx = side.nx;
+        side.nx = a * nx + b * side.ny;
+        side.ny = c * nx + d * side.ny;
       }
     }
     return count;
