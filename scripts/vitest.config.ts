@@ -16,6 +16,8 @@ export default defineConfig({
   root: ROOT,
   resolve: { alias: UNUSED_PACKAGES },
   test: {
+    // What is waited for may take its time on a busy machine: a limit ends what hangs.
+    expect: { poll: { timeout: 45_000 } },
     projects: [
       {
         extends: true,

@@ -20,6 +20,8 @@ interface Pull {
   readonly closed: readonly number[];
   readonly seams: SeamMarks;
   readonly mergeKey: string;
+  /** How often it had been undone: after another time it is let go of. */
+  readonly undos: number;
 }
 
 /**
@@ -61,6 +63,7 @@ export class DartDrag {
       closed,
       seams: part.seams,
       mergeKey: `dart-${this.#count}`,
+      undos: this.#bench.undos,
     };
     this.#wanted = vertex;
     this.#follow.stay();
@@ -81,18 +84,23 @@ export class DartDrag {
     return true;
   }
 
+  /** Resolves once it is where it was dragged to. */
+  there(): Promise<void> {
+    return this.#follow.there();
+  }
+
   async #bring(corner: number): Promise<void> {
     const pull = this.#pull;
-    if (pull === null) return;
+    if (pull === null || pull.undos !== this.#bench.undos) return;
     await this.#pullTo(pull, corner);
     if (this.#pull === pull) await piecesShown(this.#bench);
   }
 
-  async #pullTo({ sculpt, line, closed, seams, mergeKey }: Pull, corner: number): Promise<void> {
+  async #pullTo({ sculpt, line, closed, seams, mergeKey, undos }: Pull, corner: number): Promise<void> {
     line.pointAt(corner);
     const { anchor, trail } = line;
     const way = await this.#bench.workshop.handLine([anchor, corner], { closed }, trail);
-    if (!way.ok || this.#bench.bench.sculpt !== sculpt) return;
+    if (!way.ok || this.#bench.bench.sculpt !== sculpt || this.#bench.undos !== undos) return;
     line.take(way.value);
     const edges = edgeIndexOf(sculpt).along(line.corners);
     const tip = line.corners.at(-1) ?? corner;

@@ -5,7 +5,7 @@
 export class Follow<Place> {
   readonly #bring: (place: Place) => Promise<void>;
   #wanted: { readonly place: Place } | null = null;
-  #isUnderWay = false;
+  #underWay: Promise<void> | null = null;
 
   /** @param bring  resolves once it is there and shown. */
   constructor(bring: (place: Place) => Promise<void>) {
@@ -14,7 +14,7 @@ export class Follow<Place> {
 
   to(place: Place): void {
     this.#wanted = { place };
-    if (!this.#isUnderWay) void this.#follow();
+    this.#underWay ??= this.#follow();
   }
 
   /** It stays where it is, or comes to where it is on its way to. */
@@ -22,8 +22,12 @@ export class Follow<Place> {
     this.#wanted = null;
   }
 
+  /** Resolves once it is where it is wanted. */
+  async there(): Promise<void> {
+    await this.#underWay;
+  }
+
   async #follow(): Promise<void> {
-    this.#isUnderWay = true;
     try {
       while (this.#wanted !== null) {
         const { place } = this.#wanted;
@@ -31,7 +35,7 @@ export class Follow<Place> {
         await this.#bring(place);
       }
     } finally {
-      this.#isUnderWay = false;
+      this.#underWay = null;
     }
   }
 }

@@ -18,6 +18,8 @@ interface Grip {
   readonly points: readonly SurfacePoint[];
   readonly from: Place;
   readonly mergeKey: string;
+  /** How often it had been undone: after another time it is let go of. */
+  readonly undos: number;
 }
 
 /**
@@ -57,8 +59,19 @@ export class PathDrag {
     if (part === null || points === undefined) return false;
     this.#count += 1;
     [this.#at, this.#pushed] = [from, [0, 0, 0]];
-    this.#grip = { source: part.source, path, points, from, mergeKey: `move-path-${this.#count}` };
+    this.#grip = {
+      source: part.source,
+      path,
+      points,
+      from,
+      mergeKey: `move-path-${this.#count}`,
+      undos: this.#bench.undos,
+    };
     return true;
+  }
+
+  get isHeld(): boolean {
+    return this.#grip !== null && this.#grip.undos === this.#bench.undos;
   }
 
   drag({ onSculpt, point }: Pick<BenchPick, 'onSculpt' | 'point'>): void {
@@ -78,15 +91,20 @@ export class PathDrag {
     if (this.#grip !== null) this.#bench.say(WORDS.spoken.moved);
   }
 
+  /** Resolves once it is where it was dragged to. */
+  there(): Promise<void> {
+    return this.#follow.there();
+  }
+
   async #bring(place: Place | 'push'): Promise<void> {
     const grip = this.#grip;
-    if (grip === null) return;
+    if (grip === null || !this.isHeld) return;
     const { path, points, from, source, mergeKey } = grip;
     const way = place === 'push' ? { to: this.#at, push: this.#pushed } : { to: place };
     this.#pushed = [0, 0, 0];
     const moved = await this.#bench.workshop.moveLine({ points, from, ...way });
     const { part, view } = this.#bench;
-    if (this.#grip !== grip || part?.source !== source || part.seams.paths.length <= path) return;
+    if (this.#grip !== grip || !this.isHeld || part?.source !== source || part.seams.paths.length <= path) return;
     if (!moved.ok) return this.#bench.showProblem(moved.problem);
     const { at, xyz } = moved.value;
     this.#at = at;

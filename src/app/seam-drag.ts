@@ -22,6 +22,8 @@ interface Grip {
   readonly edgeWishes: readonly EdgeWish[];
   readonly heldSeams: readonly EdgePair[] | undefined;
   readonly mergeKey: string;
+  /** How often it had been undone: after another time it is let go of. */
+  readonly undos: number;
 }
 
 /**
@@ -60,10 +62,15 @@ export class SeamDrag {
       edgeWishes: part.edgeWishes,
       heldSeams: part.heldSeams,
       mergeKey: `move-seam-${this.#count}`,
+      undos: this.#bench.undos,
     };
     this.#wanted = chain.vertices[at];
     this.#follow.stay();
     return true;
+  }
+
+  get isHeld(): boolean {
+    return this.#grip !== null && this.#grip.undos === this.#bench.undos;
   }
 
   drag(pick: BenchPick): void {
@@ -78,9 +85,14 @@ export class SeamDrag {
     if (this.#grip !== null) this.#bench.say(WORDS.spoken.moved);
   }
 
+  /** Resolves once it is where it was dragged to. */
+  there(): Promise<void> {
+    return this.#follow.there();
+  }
+
   async #bring(corner: number): Promise<void> {
     const grip = this.#grip;
-    if (grip === null) return;
+    if (grip === null || !this.isHeld) return;
     await this.#moveTo(grip, corner);
     if (this.#grip === grip) await piecesShown(this.#bench);
   }
@@ -93,7 +105,7 @@ export class SeamDrag {
       await pathEdges(this.#bench, chain.vertices[from], corner),
       await pathEdges(this.#bench, corner, chain.vertices[to]),
     ];
-    if (this.#bench.bench.sculpt !== sculpt || ways.includes(null)) return;
+    if (this.#bench.bench.sculpt !== sculpt || ways.includes(null) || this.#bench.undos !== grip.undos) return;
     const gone = edgeIndexOf(sculpt).along(chain.vertices.slice(from, to + 1));
     const added = ways.flatMap((way) => way ?? []).filter((edge) => sculpt.edgeIsOpen[edge] === 0);
     this.#bench.run(moveSeam(grip, filePairs(sculpt, gone), filePairs(sculpt, added), mergeKey));

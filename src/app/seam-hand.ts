@@ -57,8 +57,12 @@ export class SeamHand {
   key(key: string, isCoarse: boolean): boolean {
     const { grip } = this.#bench.view;
     if (grip === null || !(key in ARROWS)) return false;
-    if (grip.path === null) this.#walk(grip, key);
-    else this.#push(grip, ARROWS[key], isCoarse ? COARSE_MM : STEP_MM);
+    const drag = grip.path === null ? this.#seamDrag : this.#pathDrag;
+    // Undone, it is where it was before: there it is taken hold of again.
+    if (!drag.isHeld) this.#hold(chainHeld(this.#bench.bench, grip), grip.part);
+    const now = this.#bench.view.grip ?? grip;
+    if (now.path === null) this.#walk(now, key);
+    else this.#push(now, ARROWS[key], isCoarse ? COARSE_MM : STEP_MM);
     this.#bench.say(WORDS.spoken.moved);
     return true;
   }

@@ -177,6 +177,11 @@ export class Stage extends LitElement {
     return this.#scene?.stats() ?? null;
   }
 
+  /** Resolves when everything shown so far is in the picture. */
+  async settled(): Promise<void> {
+    await this.#scene?.settled();
+  }
+
   focusCanvas(): void {
     this.canvas.focus();
   }

@@ -36,6 +36,7 @@ export class Workbench extends EventTarget {
   #notice: Notice | null = null;
   #spoken = '';
   #turn = 0;
+  #undos = 0;
 
   constructor(
     workshop: Workshop,
@@ -79,6 +80,10 @@ export class Workbench extends EventTarget {
   get notice(): Notice | null {
     return this.#notice;
   }
+  /** How often it was undone or done again: what was under way then is not gone on with. */
+  get undos(): number {
+    return this.#undos;
+  }
   /** The last sentence for screen readers. */
   get spoken(): string {
     return this.#spoken;
@@ -113,6 +118,7 @@ export class Workbench extends EventTarget {
   undo(): void {
     const label = this.#history?.undoLabel;
     if (label == null) return;
+    this.#undos += 1;
     this.#history?.undo();
     this.say(WORDS.spoken.undone(label));
     this.#documentChanged();
@@ -121,6 +127,7 @@ export class Workbench extends EventTarget {
   redo(): void {
     const label = this.#history?.redoLabel;
     if (label == null) return;
+    this.#undos += 1;
     this.#history?.redo();
     this.say(WORDS.spoken.redone(label));
     this.#documentChanged();

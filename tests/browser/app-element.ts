@@ -1,4 +1,5 @@
 import axe from 'axe-core';
+import { vi } from 'vitest';
 import type { App } from '../../src/app/app.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { nextTurn } from '../../src/app/turns.ts';
@@ -26,12 +27,15 @@ export async function openTrayApp(): Promise<{ app: App; workbench: Workbench }>
   return { app, workbench };
 }
 
+/** Waits until something is so. It may take its time: on a busy machine a second is nothing, and a limit is there to end what hangs. */
+export const soon = <T>(check: () => T | Promise<T>): Promise<T> => vi.waitFor(check, { timeout: 45_000 });
+
 /** Waits until the window shows the last result, with all that waits for its turn in it. */
 export async function restedApp(app: App): Promise<void> {
   await shown(app.workbench);
   await app.updateComplete;
   // Lines wait for their turn, and what is in them for one after that.
-  for (let i = 0; i < 4; i += 1) await nextTurn();
+  for (let i = 0; i < 6; i += 1) await nextTurn();
   await new Promise((resolve) => requestAnimationFrame(resolve));
 }
 

@@ -240,7 +240,7 @@ describe('marking seams by keyboard alone', () => {
     await rested();
     expect(workbench.part?.seams.edges).toHaveLength(0);
     const stage = find<Stage>('fl-stage');
-    await expect.poll(() => stage.stats?.frames ?? 0, { timeout: 10_000 }).toBeGreaterThan(0);
+    await expect.poll(() => stage.stats?.frames ?? 0).toBeGreaterThan(0);
     await userEvent.keyboard('e');
     expect(workbench.view.tool).toBe('walk');
     const begin = workbench.view.cursor;

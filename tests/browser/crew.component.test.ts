@@ -36,14 +36,23 @@ describe('the pipeline’s worker', () => {
     const { project, bytes } = await domeProject(TRIANGLES);
     const workshop = connectWorkshop();
     expectOk(await workshop.putSource(bytes, 'dome.obj'));
-    let first = Promise.resolve<ComputeReply>({ cancelled: true });
-    await new Promise<void>((resolve) => {
-      first = workshop.compute(project, 0, ({ text }) => {
-        if (text.includes('flat')) resolve();
+    /** Calls it off while it is laid flat. */
+    const calledOff = async (thicknessMm: number): Promise<boolean> => {
+      const [part] = project.parts;
+      const layers = part.layers.map((layer) => ({ ...layer, thicknessMm }));
+      let reply = Promise.resolve<ComputeReply>({ cancelled: true });
+      await new Promise<void>((resolve) => {
+        reply = workshop.compute({ ...project, parts: [{ ...part, layers }] }, 0, ({ text }) => {
+          if (text.includes('flat')) resolve();
+        });
       });
-    });
-    await workshop.cancel();
-    expect((await first).cancelled).toBe(true);
+      await workshop.cancel();
+      return (await reply).cancelled;
+    };
+    // On a machine that is busy with others the page may hear of it when all is done: then it is tried with another thickness.
+    let [isCalledOff, tries] = [false, 0];
+    while (!isCalledOff && tries < 20) isCalledOff = await calledOff(4 + (tries += 1) / 4);
+    expect(isCalledOff).toBe(true);
     const second = await workshop.compute(project, 0, () => undefined);
     expect(second.cancelled === false && second.update.pieces?.pieces).toHaveLength(8);
   });

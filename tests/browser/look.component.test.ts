@@ -5,7 +5,7 @@ import type { App } from '../../src/app/app.ts';
 import type { Stage } from '../../src/app/stage.ts';
 import type { PictureManner } from '../../src/viewport/picture-manner.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
-import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
+import { axeFaults, findIn, openTrayApp, restedApp, soon } from './app-element.ts';
 import { TRAY_MM } from './open-tray.ts';
 
 // A captured pointer needs a real one; the events here are made.
@@ -19,7 +19,7 @@ beforeAll(async () => {
   ({ app, workbench } = await openTrayApp());
   app.style.cssText = 'display:block;inline-size:900px;block-size:420px';
   thickness = workbench.bench.shell?.thicknessMm ?? 0;
-  await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), 30_000);
+  await soon(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0));
 }, 60_000);
 
 beforeEach(async () => {
@@ -33,7 +33,8 @@ const stage = (): Stage => findIn<Stage>(app, 'fl-stage');
 
 async function drawn(): Promise<void> {
   await restedApp(app);
-  await new Promise((resolve) => setTimeout(resolve, 120));
+  await stage().settled();
+  for (let i = 0; i < 2; i += 1) await new Promise((resolve) => requestAnimationFrame(resolve));
 }
 
 function strike(key: string, shiftKey = false): void {
@@ -66,12 +67,12 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
   it('draws the surface alone: fewer triangles than the foam has', async () => {
     const foam = stage().stats?.triangles ?? 0;
     workbench.setView({ look: 'back' });
-    await vi.waitFor(() => expect(stage().stats?.triangles ?? 0).toBeLessThan(foam), 10_000);
+    await soon(() => expect(stage().stats?.triangles ?? 0).toBeLessThan(foam));
   });
 
   it('cuts everything open by key, with the size of the cut, and Escape closes it', async () => {
     await press('u');
-    await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
+    await soon(() => expect(workbench.view.section).not.toBeNull());
     // The sculpt is the face of the foam: the cut through the middle is as wide and high as it.
     expect(workbench.view.section?.breadthMm).toBeCloseTo(TRAY_MM.width, 3);
     expect(workbench.view.section?.heightMm).toBeCloseTo(TRAY_MM.height, 3);
@@ -96,12 +97,12 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
     // Leaned by 30 degrees about the upright, from one side wall to where it leaves by the back: half a width, and what is left of the depth.
     const lean = Math.PI / 6;
     const breadth = (TRAY_MM.width / 2 + (TRAY_MM.depth / 2 - 11) / Math.tan(lean)) / Math.cos(lean);
-    await vi.waitFor(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(breadth, 3), 10_000);
+    await soon(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(breadth, 3));
   });
 
   it('tells how thick the foam is in the cut under the pointer, of the sheet it is cut from', async () => {
     await press('u');
-    await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
+    await soon(() => expect(workbench.view.section).not.toBeNull());
     stage().look('front');
     await drawn();
     await drawn();
@@ -140,16 +141,18 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
       return ends.every((end) => end !== null && !end.hidden) ? [ends as { x: number; y: number }[]] : [];
     })[0];
     const box = findIn(app, 'fl-stage', 'canvas').getBoundingClientRect();
-    findIn(app, 'fl-stage', 'canvas').dispatchEvent(
-      new PointerEvent('pointermove', {
-        clientX: box.left + (at[0].x + at[1].x) / 2,
-        clientY: box.top + (at[0].y + at[1].y) / 2,
-        pointerId: 1,
-        pointerType: 'mouse',
-        bubbles: true,
-      }),
-    );
-    await vi.waitFor(() => expect(workbench.view.fitReading).not.toBeNull(), 10_000);
+    await soon(() => {
+      findIn(app, 'fl-stage', 'canvas').dispatchEvent(
+        new PointerEvent('pointermove', {
+          clientX: box.left + (at[0].x + at[1].x) / 2,
+          clientY: box.top + (at[0].y + at[1].y) / 2,
+          pointerId: 1,
+          pointerType: 'mouse',
+          bubbles: true,
+        }),
+      );
+      expect(workbench.view.fitReading).not.toBeNull();
+    });
     // Flat panels close on the bisecting plane of their fold: foam model 4.
     expect(Math.abs(workbench.view.fitReading!.faceGapMm)).toBeLessThan(1e-6);
     await press('d');
@@ -158,7 +161,7 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
 
   it('puts the prop together as it was cut, takes it apart in order, and cuts it open', async () => {
     workbench.setView({ look: 'prop' });
-    await vi.waitFor(() => expect(workbench.view.prop?.plates).toHaveLength(6), 20_000);
+    await soon(() => expect(workbench.view.prop?.plates).toHaveLength(6));
     await drawn();
     const slider = findIn<HTMLInputElement>(app, 'fl-look-row', '.cut input');
     const said = (): string => findIn(app, 'fl-look-row', '.cut p').textContent.replace(/\s+/g, ' ').trim();
@@ -171,7 +174,7 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
     slider.dispatchEvent(new Event('input'));
     await press('u');
     // Cut through the middle, the plates show the outline of the sculpt.
-    await vi.waitFor(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(TRAY_MM.width, 3), 10_000);
+    await soon(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(TRAY_MM.width, 3));
     workbench.setView({ look: 'foam' });
     await drawn();
     expect(workbench.view.prop).toBeNull();
@@ -183,22 +186,22 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
       return a === null || b === null ? 0 : Math.hypot(a.x - b.x, a.y - b.y);
     };
     workbench.setView({ look: 'prop', apart: 0 });
-    await vi.waitFor(() => expect(workbench.view.prop).not.toBeNull(), 20_000);
+    await soon(() => expect(workbench.view.prop).not.toBeNull());
     stage().frame('sculpt');
     await drawn();
-    await vi.waitFor(() => expect(size()).toBeGreaterThan(0), 5000);
-    await new Promise((resolve) => setTimeout(resolve, 900));
+    await soon(() => expect(size()).toBeGreaterThan(0));
+    await drawn();
     const near = size();
     workbench.setView({ apart: 1 });
     // Plates come off by 0.2 of the diagonal: what stands still is seen clearly smaller.
-    await vi.waitFor(() => expect(size()).toBeLessThan(0.85 * near), 10_000);
+    await soon(() => expect(size()).toBeLessThan(0.85 * near));
     workbench.setView({ apart: 0 });
-    await vi.waitFor(() => expect(size()).toBeGreaterThan(0.99 * near), 10_000);
+    await soon(() => expect(size()).toBeGreaterThan(0.99 * near));
   });
 
   it('has no faults of access with the cut open', async () => {
     await press('u');
-    await vi.waitFor(() => expect(workbench.view.section).not.toBeNull(), 10_000);
+    await soon(() => expect(workbench.view.section).not.toBeNull());
     expect(await axeFaults(app)).toEqual([]);
   });
 });
@@ -209,10 +212,10 @@ describe('how finely the bench is drawn', { timeout: 60_000 }, () => {
       'input[name=picture]',
     );
     radios[['auto', 'fine', 'plain'].indexOf(picture)].click();
-    await vi.waitFor(() => expect(stage().picture).toBe(picture));
-    await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), 30_000);
+    await soon(() => expect(stage().picture).toBe(picture));
+    await soon(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0));
     await drawn();
-    await vi.waitFor(() => expect(stage().stats?.triangles ?? 0).toBeGreaterThan(100), 30_000);
+    await soon(() => expect(stage().stats?.triangles ?? 0).toBeGreaterThan(100));
     return stage().stats!.drawCalls;
   };
 

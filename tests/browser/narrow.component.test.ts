@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '../../src/app/tokens.css';
@@ -9,7 +9,7 @@ import { holdVerbOf } from '../../src/app/tape-verbs.ts';
 import type { ViewState } from '../../src/app/view-state.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { setTape } from '../../src/project/wear-commands.ts';
-import { findIn, openTrayApp, restedApp } from './app-element.ts';
+import { findIn, openTrayApp, restedApp, soon } from './app-element.ts';
 
 let app: App;
 let workbench: Workbench;
@@ -18,7 +18,7 @@ beforeAll(async () => {
   ({ app, workbench } = await openTrayApp());
   workbench.run(setTape({ id: 'tape-1', name: 'Tape 1', pointInFile: [0, 5, 0], normal: [0, 1, 0] }));
   await restedApp(app);
-  await vi.waitFor(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0), { timeout: 30_000 });
+  await soon(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0));
 }, 60_000);
 
 afterAll(async () => {
@@ -121,7 +121,7 @@ describe.each(WIDTHS)('a window %d wide', (width, height) => {
     const row = findIn(app, 'fl-look-row').getBoundingClientRect();
     const picture = stage().getBoundingClientRect();
     const over = row.top < picture.bottom ? row.bottom : picture.top;
-    await vi.waitFor(() => {
+    await soon(() => {
       const [highest, lowest] = sculptSpan();
       expect(highest).toBeGreaterThan(over);
       expect(lowest).toBeLessThan(picture.bottom);

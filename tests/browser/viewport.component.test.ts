@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { BenchScene, NoWebGl, type BenchPick, type BenchPlane } from '../../src/viewport/bench-scene.ts';
 import type { SectionFigures } from '../../src/viewport/bench-contract.ts';
+import { soon } from './app-element.ts';
 import { boxViews, type BoxViews } from '../viewport/bench-views.ts';
 
 const SIZE = { width: 360, height: 240 };
@@ -290,11 +291,11 @@ describe('the bench', () => {
     const loser = context?.getExtension('WEBGL_lose_context');
     if (!loser) throw new Error('this browser cannot lose a context on purpose');
     loser.loseContext();
-    await vi.waitFor(() => expect(bench.lost).toEqual(['lost']));
+    await soon(() => expect(bench.lost).toEqual(['lost']));
     bench.scene.setStage(1);
     await bench.scene.settled();
     loser.restoreContext();
-    await vi.waitFor(() => expect(bench.lost).toEqual(['lost', 'restored']));
+    await soon(() => expect(bench.lost).toEqual(['lost', 'restored']));
     const { frames } = bench.scene.stats();
     bench.scene.look('turn-right');
     await pictures();
