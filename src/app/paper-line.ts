@@ -134,14 +134,16 @@ export class PaperLine extends JobSection {
   /** Asked only where pieces mirror each other. */
   #mirrored({ mirrored = 'once' }: PaperChoice) {
     if (this.bench.pieces?.pieces.every(({ twinOf }) => twinOf === undefined) ?? true) return nothing;
-    return html`<label class="row fields">
-      <span class="soft">${TWIN_WORDS.paper}</span>
-      <select @change=${this.#takeMirrored}>
-        ${(['once', 'each'] as const).map(
-          (way) => html`<option value=${way} ?selected=${way === mirrored}>${TWIN_WORDS.ways[way]}</option>`,
-        )}
-      </select>
-    </label>`;
+    return html`<div class="row fields">
+      <label>
+        <span class="soft">${TWIN_WORDS.paper}</span><br />
+        <select @change=${this.#takeMirrored}>
+          ${(['once', 'each'] as const).map(
+            (way) => html`<option value=${way} ?selected=${way === mirrored}>${TWIN_WORDS.ways[way]}</option>`,
+          )}
+        </select>
+      </label>
+    </div>`;
   }
 
   #length(key: 'widthMm' | 'heightMm' | 'marginMm' | 'overlapMm', label: string, mm: number, min: number, max: number) {
