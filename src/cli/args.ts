@@ -16,6 +16,7 @@ import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
+import { shopFrom } from './shop-option.ts';
 import { simplifyFrom } from './simplify-option.ts';
 import type { StripChoices } from './strip-command.ts';
 import { staggerFrom, wallFrom } from './wall-option.ts';
@@ -107,6 +108,9 @@ const OPTIONS = {
   margin: { type: 'string' },
   overlap: { type: 'string' },
   mirrored: { type: 'string' },
+  glue: { type: 'string' },
+  currency: { type: 'string' },
+  'sheet-price': { type: 'string', multiple: true },
   dxf: { type: 'boolean' },
   'svg-sheets': { type: 'boolean' },
   png: { type: 'string' },
@@ -171,6 +175,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('coreModel', coreModelFrom(values)),
     paper: paperFrom(values),
     ...given('machine', machineFrom(values)),
+    ...given('shop', shopFrom(values)),
     date: dateFrom(values.date, today),
   };
 }

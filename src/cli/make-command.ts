@@ -33,6 +33,7 @@ import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-thread
 import { makeForMachines, tellCautions } from './machine-step.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
+import { withShop, type ShopOption } from './shop-option.ts';
 import { springLines } from './spring-lines.ts';
 import { terminalWork } from './terminal-work.ts';
 import { wishedLayers } from './wall-option.ts';
@@ -79,6 +80,8 @@ export interface MakeChoices {
   readonly paper?: Partial<PaperChoice>;
   /** Files beside the templates, for machines. */
   readonly machine?: MachineChoices;
+  /** Glue and prices. */
+  readonly shop?: ShopOption;
   readonly date: string;
 }
 
@@ -101,7 +104,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const seams = newVersion === undefined ? marked : null;
   const chosen = await withAreas(withChoices(found, choices, seams), choices.areas, pipeline, work);
   const cored = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
-  const project = await withSimplify(cored, choices.simplify, pipeline, work);
+  const project = withShop(await withSimplify(cored, choices.simplify, pipeline, work), choices.shop);
   const run = runWishes(pipeline, project, choices.seamWishes, work, {
     strictSeams: seams !== null,
     date: choices.date,

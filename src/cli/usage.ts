@@ -106,6 +106,10 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --mirrored once|each  pieces that mirror each other: one template for
                             both, turned over for the second (default), or one
                             each
+      --glue NAME           what pieces are glued with: solvent (default),
+                            water or spray contact adhesive
+      --sheet-price MM=N    what a sheet of the foam so thick costs, may be
+                            repeated; --currency TEXT: what prices are in
       --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
                             cutter, in mm, pieces as they lie on it
       --svg-sheets          the same as SVG, in hairlines and filled

@@ -9,7 +9,7 @@ import type { Page } from '../model/page.ts';
 import { beyondBlade } from '../steps/foam/steep-words.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
 import { cutListCsv } from '../steps/shop/cut-list.ts';
-import { buildSheetPages, STEP_PICTURE } from '../steps/tile/build-sheet.ts';
+import { buildSheetPages, pictureSize } from '../steps/tile/build-sheet.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import type { Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
@@ -75,7 +75,7 @@ export interface ShopPaper {
  */
 export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result<ShopPaper>> {
   const plan = yield* shopPlanSteps(outcome);
-  const pictures = yield* stepPictureSteps(outcome, plan.gluing.steps, STEP_PICTURE);
+  const pictures = yield* stepPictureSteps(outcome, plan.gluing.steps, pictureSize);
   const { project, pieces, seams } = outcome;
   const all = pieces ?? [];
   const pages = buildSheetPages({

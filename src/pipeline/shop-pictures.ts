@@ -14,12 +14,13 @@ export interface PictureSize {
 
 /**
  * A picture of the body that each step works on, as it is when the step is done. What is laid is shown with all that lies there already.
+ * @param sizeOf how large it is to be.
  * @returns one for each step.
  */
 export function* stepPictureSteps(
   outcome: Outcome,
   steps: readonly GluingStep[],
-  { widthMm, heightMm }: PictureSize,
+  sizeOf: (step: GluingStep) => PictureSize,
 ): Stepwise<readonly Drawing[]> {
   const prop = yield* propSteps(outcome);
   const pieces = outcome.pieces ?? [];
@@ -39,6 +40,7 @@ export function* stepPictureSteps(
       seams: step.runs.map((run) => seamToDraw(outcome, run)),
       upAxis: outcome.part.upAxis,
     };
+    const { widthMm, heightMm } = sizeOf(step);
     drawings.push(stepPicture(scene, widthMm, heightMm));
     for (const id of step.makes.pieces) laid.add(id);
     yield;

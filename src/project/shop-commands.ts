@@ -1,9 +1,19 @@
 import type { FoamId } from '../base/ids.ts';
 import type { Coating } from '../model/coatings.ts';
-import type { Glue } from '../model/glues.ts';
+import { GLUES, type Glue } from '../model/glues.ts';
 import type { SeamOfPieces, ShopChoices } from '../model/shop-choices.ts';
 import { onSculpt, type Command } from './commands.ts';
 import type { Project } from './project.ts';
+
+/** Glues that can be called by a name; their figures are those of shared/glues.json. */
+export const GLUE_NAMES: readonly string[] = GLUES.map(({ id }) => id);
+
+/** @throws RangeError where none has that name: ask {@link GLUE_NAMES} first. */
+export function glueNamed(name: string): Glue {
+  const glue = GLUES.find(({ id }) => id === name);
+  if (glue === undefined) throw new RangeError(`no glue ${name}`);
+  return glue;
+}
 
 /** Takes a glue, as its label says. */
 export const setGlue = (glue: Glue): Command => onShop('choose the glue', (shop) => ({ ...shop, glue }));

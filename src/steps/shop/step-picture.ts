@@ -160,7 +160,7 @@ function numbers(
 }
 
 /** White between a number's middle and what stands there, and one letter's width more for each figure, mm. */
-const NUMBER_ROOM_MM = 2.8;
+const NUMBER_ROOM_MM = 3.2;
 
 const isFarFrom = (stand: readonly Vec2[], { x, y }: Vec2, mm: number): boolean =>
   stand.every((other) => Math.hypot(other.x - x, other.y - y) >= mm);

@@ -35,12 +35,21 @@ export interface BuildSheetInput {
   readonly seamWork: readonly string[];
   readonly quantities: Quantities;
   readonly gluing: GluingPlan;
-  /** One for each step, in a box of {@link STEP_PICTURE}. */
+  /** One for each step, as large as `pictureSize` says. */
   readonly pictures: readonly Drawing[];
 }
 
-/** Size of the picture beside a step, mm. */
-export const STEP_PICTURE = { widthMm: 80, heightMm: 46 };
+/** Width of the picture beside a step, its least and greatest height, and what each seam beyond two adds to it, mm. */
+const PICTURE_MM = { width: 80, least: 46, most: 84, bySeam: 9 };
+
+/** Size of the picture beside a step, mm: taller where more is told beside it. */
+export function pictureSize({ runs }: Pick<GluingStep, 'runs'>): {
+  readonly widthMm: number;
+  readonly heightMm: number;
+} {
+  const { width, least, most, bySeam } = PICTURE_MM;
+  return { widthMm: width, heightMm: Math.min(most, least + bySeam * Math.max(0, runs.length - 3)) };
+}
 
 /**
  * The build sheet: what it takes, what is cut and how the saw is set, in which order it is glued, with a picture and the cautions beside each
@@ -199,7 +208,8 @@ const BESIDE_MM = 4;
 /** A step: its picture, and beside it what is done. */
 function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: number): FlowItem {
   const pitch = TYPE_MM.body * LEADING;
-  const textWidth = widthMm - STEP_PICTURE.widthMm - BESIDE_MM;
+  const size = pictureSize(step);
+  const textWidth = widthMm - size.widthMm - BESIDE_MM;
   const paragraphs = [
     { text: stepTitle(step, named), isBold: true },
     ...formedText(step, named).map((text) => ({ text, isBold: false })),
@@ -210,13 +220,13 @@ function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: num
   );
   const textHeight = lines.reduce((sum, { gapMm }) => sum + pitch + gapMm, 0);
   return {
-    heightMm: Math.max(STEP_PICTURE.heightMm, textHeight + 3),
+    heightMm: Math.max(size.heightMm, textHeight + 3),
     gapMm: 3,
     draw: (pen: Pen, left: number, top: number) => {
-      const { strokes, words } = moveDrawing(picture, { x: left, y: top - STEP_PICTURE.heightMm, turnRad: 0 });
+      const { strokes, words } = moveDrawing(picture, { x: left, y: top - size.heightMm, turnRad: 0 });
       pen.strokes.push(...strokes);
       pen.words.push(...words);
-      const x = left + STEP_PICTURE.widthMm + BESIDE_MM;
+      const x = left + size.widthMm + BESIDE_MM;
       pen.line('frame', left, top, left + widthMm, top);
       let y = top - 2;
       for (const { line, isBold, gapMm } of lines) {
