@@ -5,6 +5,7 @@ import type { Give, Region } from '../model/flatten-settings.ts';
 import { raiseRegion, removeRegion, renameRegion, setRegionGive, setRegionSeams } from '../project/commands.ts';
 import { JobSection } from './job-section.ts';
 import { areaOf } from './panels.ts';
+import { FIELD_LIST_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -13,31 +14,10 @@ import { WORDS } from './words.ts';
 export class AreaList extends JobSection {
   static override styles = [
     SHARED,
+    FIELD_LIST_STYLE,
     css`
-      :host {
-        display: block;
-      }
-      h3 {
-        font-size: var(--t-small);
-        font-weight: 600;
-      }
-      li {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        gap: var(--s1) var(--s3);
-        align-items: center;
-        padding-block: var(--s2);
-        border-block-start: var(--narrow) solid var(--rule-soft);
-        font-size: var(--t-small);
-      }
-      li:first-child {
-        border-block-start: 0;
-      }
       input[type='text'] {
         inline-size: 100%;
-        border-block-end-width: var(--narrow);
-      }
-      select {
         border-block-end-width: var(--narrow);
       }
       .round {

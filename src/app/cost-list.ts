@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatLength, formatPercent } from '../base/format-length.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
@@ -7,33 +7,14 @@ import { costOrder } from './cost-actions.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
+import { SEAM_ROWS_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
 import type { Costs } from './view-state.ts';
 
 /** What it would cost to join each seam, the cheapest first; each can be chosen, and joined from there. */
 @customElement('fl-cost-list')
 export class CostList extends JobSection {
-  static override styles = [
-    SHARED,
-    css`
-      :host {
-        display: block;
-      }
-      button.letter {
-        min-inline-size: 2.2em;
-        min-block-size: 28px;
-        padding: 0 var(--s1);
-        text-align: center;
-        border-radius: 50%;
-      }
-      tbody tr:hover {
-        background: var(--paper-low);
-      }
-      .wrong {
-        color: var(--wrong);
-      }
-    `,
-  ];
+  static override styles = [SHARED, SEAM_ROWS_STYLE];
 
   @property({ attribute: false }) costs: Costs | null = null;
 

@@ -7,6 +7,7 @@ import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import { MARK_WORDS } from './mark-words.ts';
+import { FIELD_LIST_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
 
 /** The darts of the part, each with how it ends: in a point, or in a round hole. */
@@ -14,28 +15,11 @@ import { SHARED } from './styles.ts';
 export class DartList extends JobSection {
   static override styles = [
     SHARED,
+    FIELD_LIST_STYLE,
     css`
-      :host {
-        display: block;
-      }
-      h3 {
-        font-size: var(--t-small);
-        font-weight: 600;
-      }
       li {
-        display: grid;
         grid-template-columns: minmax(0, 1fr) auto auto;
         gap: var(--s2) var(--s3);
-        align-items: center;
-        padding-block: var(--s2);
-        border-block-start: var(--narrow) solid var(--rule-soft);
-        font-size: var(--t-small);
-      }
-      li:first-child {
-        border-block-start: 0;
-      }
-      select {
-        border-block-end-width: var(--narrow);
       }
     `,
   ];

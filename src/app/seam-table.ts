@@ -7,6 +7,7 @@ import { chainIndex, pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import { joinFacts } from './seam-joins.ts';
+import { SEAM_ROWS_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -22,9 +23,9 @@ const FEW = 5;
 export class SeamTable extends JobSection {
   static override styles = [
     SHARED,
+    SEAM_ROWS_STYLE,
     css`
       :host {
-        display: block;
         container-type: inline-size;
       }
       /* How far both sides are apart says it too. */
@@ -45,19 +46,8 @@ export class SeamTable extends JobSection {
       td:first-child {
         inline-size: 2.6em;
       }
-      button.letter {
-        min-inline-size: 2.2em;
-        min-block-size: 28px;
-        padding: 0 var(--s1);
-        text-align: center;
-        border-radius: 50%;
-      }
-      tbody tr:hover {
-        background: var(--paper-low);
-      }
       .wrong {
         font-weight: 700;
-        color: var(--wrong);
       }
     `,
   ];

@@ -5,6 +5,7 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSpot } from '../model/forming.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import { PLACE_LIST_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -22,20 +23,8 @@ const LEAST_BOUND_PCT = 1;
 export class SpotList extends JobSection {
   static override styles = [
     SHARED,
+    PLACE_LIST_STYLE,
     css`
-      :host {
-        display: block;
-      }
-      h3 {
-        font-size: var(--t-small);
-        font-weight: 600;
-      }
-      button.place {
-        min-block-size: 28px;
-      }
-      li + li {
-        border-block-start: var(--narrow) solid var(--rule-soft);
-      }
       .bound {
         margin-block-start: var(--s2);
       }

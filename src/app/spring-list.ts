@@ -1,10 +1,11 @@
-import { css, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { formatLength, formatNumber } from '../base/format-length.ts';
 import type { SeamPull } from '../model/springing.ts';
 import { chainIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import { PLACE_LIST_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -17,24 +18,7 @@ const LEAST_N_PER_CM = 0.05;
 /** Joints that pull most when cold pieces are held together. Pointing at one shows where it is. */
 @customElement('fl-spring-list')
 export class SpringList extends JobSection {
-  static override styles = [
-    SHARED,
-    css`
-      :host {
-        display: block;
-      }
-      h3 {
-        font-size: var(--t-small);
-        font-weight: 600;
-      }
-      button.place {
-        min-block-size: 28px;
-      }
-      li + li {
-        border-block-start: var(--narrow) solid var(--rule-soft);
-      }
-    `,
-  ];
+  static override styles = [SHARED, PLACE_LIST_STYLE];
 
   @state() private isWhole = false;
 
