@@ -41,6 +41,11 @@ describe('storage in the browser', () => {
 
   it('keeps wishes', async () => {
     await storage.saveWishes({ theme: 'dark', contrast: 'more', letterKeys: false, picture: 'plain' });
-    expect(await storage.loadWishes()).toEqual({ theme: 'dark', contrast: 'more', letterKeys: false, picture: 'plain' });
+    expect(await storage.loadWishes()).toEqual({
+      theme: 'dark',
+      contrast: 'more',
+      letterKeys: false,
+      picture: 'plain',
+    });
   });
 });
