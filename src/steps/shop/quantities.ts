@@ -1,4 +1,4 @@
-import { ringArea } from '../../geom/ring.ts';
+import { ringArea, type Ring } from '../../geom/ring.ts';
 import { rad } from '../../geom/vec.ts';
 import { coverageM2PerL, type Coating } from '../../model/coatings.ts';
 import type { FoamPiece, FoamSeam, PieceEdge } from '../../model/foam-piece.ts';
@@ -62,14 +62,23 @@ export function coatingQuantity(coating: Coating, areaMm2: number): CoatingQuant
  * Volume of a piece over its thickness, mm²: Simpson's rule over both skins and what lies half-way between them, which is exact where edges lean
  * straight. Skins whose points do not match, where tips were cut, count by their mean alone.
  */
-export function meanAreaMm2({ outline, holes, otherOutline, otherHoles }: FoamPiece): number {
-  const pairs = [outline, ...holes].map((ring, i) => [ring, [otherOutline, ...otherHoles][i]] as const);
+export function meanAreaMm2({
+  outline,
+  holes,
+  otherOutline,
+  otherHoles,
+}: Pick<FoamPiece, 'outline' | 'holes' | 'otherOutline' | 'otherHoles'>): number {
+  const [own, other] = [
+    [outline, ...holes],
+    [otherOutline, ...otherHoles],
+  ];
   // Holes run clockwise: their area is negative.
-  return pairs.reduce((sum, [ring, other]) => {
-    const ends = ringArea(ring) + ringArea(other);
-    if (ring.length !== other.length) return sum + ends / 2;
-    return sum + (ends + 4 * ringArea(ring.map((x, i) => (x + other[i]) / 2))) / 6;
-  }, 0);
+  const area = (rings: readonly Ring[]): number => rings.reduce((sum, ring) => sum + ringArea(ring), 0);
+  const ends = area(own) + area(other);
+  // A bevel may shut a hole on one skin, or part it.
+  const areAlike = own.length === other.length && own.every((ring, i) => ring.length === other[i].length);
+  if (!areAlike) return ends / 2;
+  return (ends + 4 * area(own.map((ring, i) => ring.map((x, k) => (x + other[i][k]) / 2)))) / 6;
 }
 
 function foamQuantity({ pieces, strips, sheets, prices }: QuantityJob, foam: FoamSheet): FoamQuantity {

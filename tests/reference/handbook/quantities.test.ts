@@ -3,7 +3,7 @@ import { runAtOnce } from '../../../src/base/stepwise.ts';
 import { COATINGS, coverageM2PerL } from '../../../src/model/coatings.ts';
 import type { Outcome } from '../../../src/pipeline/outcome.ts';
 import { shopPlanSteps, type ShopPlan } from '../../../src/pipeline/shop-plan.ts';
-import { coatingQuantity, edgeGlueMm2, massG } from '../../../src/steps/shop/quantities.ts';
+import { coatingQuantity, edgeGlueMm2, massG, meanAreaMm2 } from '../../../src/steps/shop/quantities.ts';
 import { outcomeOf } from '../../support/run-solid.ts';
 import { numbersOf, rowOf } from './cases.ts';
 import type { Solid } from './polygon-solids.ts';
@@ -30,6 +30,15 @@ it('a cut is t / cos(bevel) wide', () => {
   const edge = { stationMm: Float64Array.of(0, 100), bevelDeg: Float64Array.of(60, 60) };
   expect(edgeGlueMm2({ thicknessMm: 5 }, edge, { kind: 'butt', allowanceMm: 0 })).toBeCloseTo(1000, 9);
   expect(edgeGlueMm2({ thicknessMm: 5 }, edge, { kind: 'lap', allowanceMm: 12 })).toBeCloseTo(1200, 9);
+});
+
+it('a piece with a hole that a bevel shuts on one skin counts by the mean of both', () => {
+  const square = (mm: number): Float64Array => Float64Array.of(0, 0, mm, 0, mm, mm, 0, mm);
+  const hole = Float64Array.of(2, 2, 2, 4, 4, 4, 4, 2);
+  const piece = { outline: square(10), holes: [hole], otherOutline: square(8), otherHoles: [] };
+  expect(meanAreaMm2(piece)).toBeCloseTo((100 - 4 + 64) / 2, 9);
+  // Half-way it is a square of 9 mm.
+  expect(meanAreaMm2({ ...piece, holes: [] })).toBeCloseTo((100 + 4 * 81 + 64) / 6, 9);
 });
 
 /** A cube of 100 mm, its bottom left open, every edge a seam. */
