@@ -31,11 +31,13 @@ export class CutList extends JobSection {
         inline-size: 100%;
         padding: var(--s2) 0;
         border: 0;
-        border-block-end: var(--narrow) solid var(--rule-soft);
         background: none;
         text-align: start;
         font-weight: 450;
         line-height: 1.35;
+      }
+      li {
+        border-block-end: var(--narrow) solid var(--rule-soft);
       }
       li button[aria-pressed='true'] {
         background: var(--lamp);
