@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Complaint } from './complaint.mjs';
 import { MODULES, ROOT } from './paths.mjs';
@@ -10,10 +11,13 @@ const STAMP = join(MODULES, '.foamloft-lock');
 
 /** Fills node_modules from the lock file, unless it was filled from this very lock file before. @returns whether it had to. */
 export function installPackages() {
-  const lockHash = createHash('sha256')
-    .update(readFileSync(join(ROOT, 'package-lock.json')))
-    .digest('hex');
-  if (existsSync(STAMP) && readFileSync(STAMP, 'utf8') === lockHash) return false;
+  const lockHash = hashOf(readFileSync(join(ROOT, 'package-lock.json')));
+  const isThere = () => existsSync(STAMP) && readFileSync(STAMP, 'utf8') === lockHash;
+  if (isThere()) return false;
+  return alone(() => !isThere() && install(lockHash));
+}
+
+function install(lockHash) {
   // npm is a script on Windows, which only a shell can start; the words hold nothing from outside.
   const npm = spawnSync('npm ci --ignore-scripts --no-audit --no-fund --loglevel=error', {
     cwd: ROOT,
@@ -26,3 +30,35 @@ export function installPackages() {
   writeFileSync(STAMP, lockHash);
   return true;
 }
+
+/** Two commands begun at once would empty the folder under each other: one installs, the other waits. */
+function alone(work) {
+  const turn = join(tmpdir(), `foamloft-install-${hashOf(ROOT).slice(0, 16)}`);
+  while (!takes(turn)) {
+    // One that broke off leaves its turn behind.
+    if (Date.now() - (statSync(turn, { throwIfNoEntry: false })?.mtimeMs ?? Date.now()) > LONGEST_MS)
+      rmSync(turn, { recursive: true, force: true });
+    else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, WAIT_MS);
+  }
+  try {
+    return work();
+  } finally {
+    rmSync(turn, { recursive: true, force: true });
+  }
+}
+
+function takes(turn) {
+  try {
+    mkdirSync(turn);
+    return true;
+  } catch (error) {
+    if (error.code === 'EEXIST') return false;
+    throw error;
+  }
+}
+
+const WAIT_MS = 500;
+/** No install takes so long. */
+const LONGEST_MS = 600_000;
+
+const hashOf = (content) => createHash('sha256').update(content).digest('hex');
