@@ -10,9 +10,12 @@ const DOT_MM = 1.3;
 const HEAD_MM = 3.2;
 const LETTER_MM = 3;
 /** How far a letter stands from its seam, mm: as near as there is room; from the second on a thin line leads to it. */
-const BESIDE_MM = [3.4, 6.2, 9, 12];
-/** White between a letter's middle and what stands there, mm. */
+const BESIDE_MM = [3.4, 6.2, 9, 12, 16, 20];
+/** White between a letter's middle and what stands there, and what each letter more of its name adds, mm. */
 const ROOM_MM = 3.1;
+const MORE_ROOM_MM = 1.3;
+/** White between a letter's middle and the edge of the picture, mm. */
+const EDGE_MM = 3.5;
 
 /** Seams of a step as they are drawn: thick where they are seen, dashed where they are not. */
 export function seamStrokes(
@@ -20,6 +23,7 @@ export function seamStrokes(
   view: PictureView,
   seams: readonly SeamToDraw[],
   onPaper: (p: Vec3) => Vec2,
+  size: { readonly widthMm: number; readonly heightMm: number },
 ): Drawing & { readonly taken: readonly Vec2[] } {
   const strokes: Stroke[] = [];
   const words: Words[] = [];
@@ -41,8 +45,10 @@ export function seamStrokes(
     if (seam.roll !== 'back') strokes.push(...head(line, 1));
     if (seam.roll !== 'ahead') strokes.push(...head(line, -1));
     if (seam.letter !== '') {
-      const { at, from, isFar } = letterPlace(line, taken);
-      taken.push(at);
+      const { at, from, isFar } = letterPlace(line, seam.letter, taken, size);
+      // A name of two letters stands on either side of its middle.
+      const half = (seam.letter.length - 1) * MORE_ROOM_MM;
+      taken.push(at, ...(half > 0 ? [-half, half].map((x) => ({ x: at.x + x, y: at.y })) : []));
       if (isFar) strokes.push({ role: 'leader', points: shortened(from, at), closed: false });
       words.push({
         text: seam.letter,
@@ -141,20 +147,25 @@ function placeAt(
 /** Beside the seam, as near as it has room; where it has none, where it has most. */
 function letterPlace(
   line: readonly Vec2[],
+  letter: string,
   taken: readonly Vec2[],
+  { widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number },
 ): { readonly at: Vec2; readonly from: Vec2; readonly isFar: boolean } {
   let best = { at: line[0], from: line[0], isFar: false };
   let most = -1;
+  const needed = ROOM_MM + MORE_ROOM_MM * (letter.length - 1);
+  const isInside = ({ x, y }: Vec2): boolean =>
+    x >= EDGE_MM && x <= widthMm - EDGE_MM && y >= EDGE_MM && y <= heightMm - EDGE_MM;
   for (const beside of BESIDE_MM) {
     for (const share of [0.35, 0.65, 0.5, 0.2, 0.8, 0.05, 0.95]) {
       const { at: from, dx, dy } = placeAt(line, share);
       for (const side of [1, -1]) {
         const at = { x: from.x - side * beside * dy, y: from.y + side * beside * dx };
         const room = taken.reduce((least, p) => Math.min(least, Math.hypot(p.x - at.x, p.y - at.y)), Infinity);
-        if (room <= most) continue;
+        if (room <= most || !isInside(at)) continue;
         most = room;
         best = { at, from, isFar: beside > BESIDE_MM[0] };
-        if (room >= ROOM_MM) return best;
+        if (room >= needed) return best;
       }
     }
   }

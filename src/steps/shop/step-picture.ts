@@ -50,7 +50,7 @@ export function stepPicture(
       points: moved(points, room),
       closed: false,
     }));
-  const marks = seamStrokes(scene, view, seams, (p) => room.at(inPicture(view, p)));
+  const marks = seamStrokes(scene, view, seams, (p) => room.at(inPicture(view, p)), { widthMm, heightMm });
   return {
     strokes: [...strokes(false), ...strokes(true), ...marks.strokes],
     words: [...numbers(scene, view, plates, room, marks.taken), ...marks.words],
