@@ -12,6 +12,7 @@ import type { MakeChoices } from './make-command.ts';
 import { nestChoicesFrom, type NestChoices } from './nest-options.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
+import { printerFrom } from './printer-option.ts';
 import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose-options.ts';
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
@@ -108,6 +109,8 @@ const OPTIONS = {
   margin: { type: 'string' },
   overlap: { type: 'string' },
   mirrored: { type: 'string' },
+  printer: { type: 'string' },
+  measured: { type: 'string' },
   glue: { type: 'string' },
   currency: { type: 'string' },
   'sheet-price': { type: 'string', multiple: true },
@@ -175,6 +178,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('coreModel', coreModelFrom(values)),
     paper: paperFrom(values),
     ...given('machine', machineFrom(values)),
+    ...given('printer', printerFrom(values)),
     ...given('shop', shopFrom(values)),
     date: dateFrom(values.date, today),
   };

@@ -27,6 +27,7 @@ import { onNewVersion } from './new-version-option.ts';
 import { writeAll } from './output-folder.ts';
 import { checkFolder } from './output-place.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
+import { withPrinter, type PrinterOption } from './printer-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
@@ -78,6 +79,8 @@ export interface MakeChoices {
   /** A model file that the part sits on, beside other cores. */
   readonly coreModel?: { readonly path: string } & Pick<CoreModel, 'unit' | 'roomMm'>;
   readonly paper?: Partial<PaperChoice>;
+  /** The printer that pages are drawn for. */
+  readonly printer?: PrinterOption;
   /** Files beside the templates, for machines. */
   readonly machine?: MachineChoices;
   /** Glue and prices. */
@@ -94,7 +97,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   await checkFolder(choices.out, [FILE_NAMES.pdf, FILE_NAMES.project], inputs);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
-  const { project: first, sources, assumed } = await openInput(file, choices.scale);
+  const { project: opened, sources, assumed } = await openInput(file, choices.scale);
+  const first = withPrinter(opened, choices.printer);
   for (const [hash, source] of sources) pipeline.putSource(hash, source);
   const marked = choices.seams === undefined ? null : await seamsFrom(choices.seams, first);
   const { newVersion } = choices;

@@ -16,8 +16,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --limit PCT           most stretch and squash of 99 % of a piece, default
                             what the foam takes
       --pieces few|simple   few pieces with darts (default), or more, simpler
-      --limits foam         default: on the foam's own surface, on its sheet,
-                            nowhere narrower than its rules say
+      --limits foam         default: on the foam's own surface and on its sheet;
+                            narrow parts cost more and are told
       --limits reference    as research measures: 5 %, the sculpt itself
       --mirror              seams alike on both sides of a sculpt that is
       --hide SIDE           seams cost less at the back, under, left or right
@@ -106,6 +106,12 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --mirrored once|each  pieces that mirror each other: one template for
                             both, turned over for the second (default), or one
                             each
+      --printer NAME        draw the pages for a printer the project keeps; off:
+                            for any printer
+      --measured WxH        keep that printer: what the square of its first page
+                            reads in mm, across and up, as 97x98.4; with both
+                            diagonals, rising and falling, 97x98.4x139.1x138.
+                            Read on a page made for it, the rest is added
       --glue NAME           what pieces are glued with: solvent (default),
                             water or spray contact adhesive
       --sheet-price MM=N    what a sheet of the foam so thick costs, may be
