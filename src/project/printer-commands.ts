@@ -10,6 +10,8 @@ export const MOST_CORRECTION_PCT = 10;
 const LARGE_CORRECTION_PCT = 3;
 /** Axes that differ by more are told, %. */
 const AXES_APART_PCT = 1;
+/** What a share loses in the arithmetic of doubles, %. */
+const ROUNDING_PCT = 1e-9;
 /** A lean beyond this is a page that was pulled in askew, not a printer, degrees [J]. */
 export const MOST_LEAN_DEG = 2;
 /** Sides and diagonals of one square may contradict each other by what a ruler may be misread, mm [J]. */
@@ -90,7 +92,7 @@ export function printerNotes({ name, acrossShare, upShare }: PrinterProfile): re
   const most = Math.max(Math.abs(acrossShare - 1), Math.abs(upShare - 1)) * 100;
   const apart = Math.abs(acrossShare - upShare) * 100;
   const beside = { severity: 'warning', unit: '%', where: {} } as const;
-  if (most > LARGE_CORRECTION_PCT) {
+  if (most > LARGE_CORRECTION_PCT + ROUNDING_PCT) {
     notes.push({
       ...beside,
       code: 'printer/large',
@@ -99,7 +101,7 @@ export function printerNotes({ name, acrossShare, upShare }: PrinterProfile): re
       limit: LARGE_CORRECTION_PCT,
     });
   }
-  if (apart > AXES_APART_PCT) {
+  if (apart > AXES_APART_PCT + ROUNDING_PCT) {
     notes.push({
       ...beside,
       code: 'printer/axes',

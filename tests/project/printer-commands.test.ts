@@ -49,6 +49,8 @@ describe('measurePrinter', () => {
     expect(profile).toEqual({ name: 'hall', acrossShare: 1.031, upShare: 0.988, leanRad: 0 });
     expect(notes.map(({ code }) => code)).toEqual(['printer/large', 'printer/axes']);
     expect(expectOk(measurePrinter('hall', { ...TRUE, acrossMm: 99.5 }, null)).notes).toEqual([]);
+    // Exactly at the limits.
+    expect(expectOk(measurePrinter('hall', { ...TRUE, acrossMm: 97, upMm: 98 }, null)).notes).toEqual([]);
   });
 
   it('finds the lean from the diagonals', () =>
