@@ -2,7 +2,7 @@ import { seededRandom } from '../base/random.ts';
 import { ringArea } from '../geom/ring.ts';
 import { firstFit } from '../steps/nest/first-fit.ts';
 import { latticeRing, MOST_STEPS, stepsPerUnit } from '../steps/nest/lattice.ts';
-import { Layout } from '../steps/nest/layout.ts';
+import { Layout, type Rooms } from '../steps/nest/layout.ts';
 import { PoseTable } from '../steps/nest/pose-table.ts';
 import { shapeOf } from '../steps/nest/shape.ts';
 import { StripSearch } from '../steps/nest/strip-search.ts';
@@ -32,29 +32,33 @@ export class StripSearcher {
   readonly #search: StripSearch;
   readonly #moves: Generator<undefined, void, undefined>;
   readonly #perUnit: number;
+  /** Kept free before and behind the pieces, steps. */
+  readonly #inset: number;
   /** Moves made so far. */
   moves = 0;
 
   /** @param hand number of this searcher among those that work at the same task, from 0. */
   constructor(task: StripTask, seed: number, hand: number) {
-    const { table, layout, height, perUnit } = firstLayout(task);
+    const { table, layout, rooms, perUnit } = firstLayout(task);
+    this.#inset = rooms[0];
     this.#perUnit = perUnit;
-    this.#search = new StripSearch(
-      table,
-      layout,
-      Float64Array.of(0, 0, MOST_STEPS, height),
-      seededRandom(seed * 8191 + hand),
-    );
+    this.#search = new StripSearch(table, layout, rooms, seededRandom(seed * 8191 + hand));
     this.#moves = this.#search.moves();
   }
 
   get best(): StripLayout {
     const { length, best } = this.#search;
-    return { perUnit: this.#perUnit, length, pose: best.pose.slice(), x: best.x.slice(), y: best.y.slice() };
+    return {
+      perUnit: this.#perUnit,
+      length: length + 2 * this.#inset,
+      pose: best.pose.slice(),
+      x: best.x.slice(),
+      y: best.y.slice(),
+    };
   }
 
   get length(): number {
-    return this.#search.length;
+    return this.#search.length + 2 * this.#inset;
   }
 
   /** Takes over what another searcher found, where it is shorter. */
@@ -63,7 +67,7 @@ export class StripSearcher {
     layout.pose.set(pose);
     layout.x.set(x);
     layout.y.set(y);
-    this.#search.offer(layout, length);
+    this.#search.offer(layout, length - 2 * this.#inset);
   }
 
   move(): void {
@@ -100,8 +104,8 @@ export function stripOutcome(task: StripTask, layout: StripLayout): StripOutcome
 interface FirstLayout {
   readonly table: PoseTable;
   readonly layout: Layout;
-  /** Steps of the lattice. */
-  readonly height: number;
+  /** The strip, steps of the lattice. */
+  readonly rooms: Rooms;
   readonly perUnit: number;
 }
 
@@ -115,16 +119,23 @@ function firstLayout(task: StripTask): FirstLayout {
         turnsDeg.map((turn) => ({ turnRad: (turn * Math.PI) / 180, isFlipped: false })),
       ),
     );
-    const table = new PoseTable(shapes);
+    const isExact = task.kinds.every(({ rings }) => rings.every((ring) => isOnLattice(ring, perUnit)));
+    // What was rounded may reach over a wall by half a step.
+    const inset = isExact ? 0 : 1;
+    const table = new PoseTable(shapes, isExact);
     const kinds = task.kinds.flatMap(({ quantity }, i) => new Array<number>(quantity).fill(i));
     const layout = new Layout(kinds.length, kinds.length);
     for (const [i, kind] of kinds.entries()) layout.pose[i] = table.firstOf[kind];
-    const height = Math.floor(task.height * perUnit * (1 + 1e-12));
-    if (firstFit(table, layout, Float64Array.of(0, 0, MOST_STEPS, height)).length === 0)
-      return { table, layout, height, perUnit };
+    const height = Math.floor(task.height * perUnit * (1 + 1e-12)) - inset;
+    const rooms = Float64Array.of(inset, inset, MOST_STEPS, height);
+    if (firstFit(table, layout, rooms).length === 0) return { table, layout, rooms, perUnit };
   }
   throw new RangeError(`nest: no lattice holds the strip of ${task.name}`);
 }
+
+/** True when a ring's numbers are whole steps, to the rounding of decimals. */
+const isOnLattice = (ring: Float64Array, perUnit: number): boolean =>
+  ring.every((value) => Math.abs(value * perUnit - Math.round(value * perUnit)) < 1e-4);
 
 const areaOf = ({ kinds }: StripTask): number =>
   kinds.reduce((sum, { rings: [outer, ...holes], quantity }) => {

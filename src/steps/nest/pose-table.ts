@@ -36,7 +36,8 @@ export class PoseTable {
   readonly #gridOf: Int32Array;
   readonly #known = new Map<string, number>();
 
-  constructor(shapes: readonly Shape[]) {
+  /** @param isExact  whether outlines are on the lattice as they were given, not rounded to it. */
+  constructor(shapes: readonly Shape[], isExact = false) {
     this.shapes = shapes;
     this.firstOf = new Int32Array(shapes.length + 1);
     for (const [i, { stances }] of shapes.entries()) this.firstOf[i + 1] = this.firstOf[i] + stances.length;
@@ -44,7 +45,8 @@ export class PoseTable {
     this.shapeOf = Int32Array.from(shapes.flatMap(({ stances }, i) => stances.map(() => i)));
     this.turns = shapes.flatMap(({ stances }) => stances.map(turnOf));
     this.turnParts = Float64Array.from(this.turns.flat());
-    this.clear = this.turns.every((turn) => turn.every(Number.isInteger)) ? CLEAR_OF_QUARTERS : CLEAR_OF_TURNS;
+    this.clear =
+      isExact && this.turns.every((turn) => turn.every(Number.isInteger)) ? CLEAR_OF_QUARTERS : CLEAR_OF_TURNS;
     const boxes = this.turns.map((_, pose) => boxOfPoints(this.ringsOf(pose)[0]));
     this.minX = Float64Array.from(boxes, ({ minX }) => minX);
     this.minY = Float64Array.from(boxes, ({ minY }) => minY);

@@ -66,19 +66,19 @@ export class StripSearch {
     for (let fails = 0; fails < mostFails && this.length > 0;) {
       const depth = yield* this.#separator.separate(EXPLORE_PATIENCE, tried);
       this.#now.copyFrom(tried);
-      if (depth === 0) {
-        this.#accept();
+      if (depth === 0 && this.#accept()) {
         rooms = this.#cut(EXPLORE_SHARE);
         leastDepth = Infinity;
         fails = 0;
         continue;
       }
       fails += 1;
-      if (depth < leastDepth) {
+      // Nothing overlaps, yet it is not shorter: a piece is as long as the room.
+      if (depth > 0 && depth < leastDepth) {
         leastDepth = depth;
         least.copyFrom(tried);
       }
-      this.#now.copyFrom(least);
+      if (leastDepth < Infinity) this.#now.copyFrom(least);
       changePlaces(this.#table, this.#now, rooms, this.#rand);
       this.#separator.resetWeights();
       yield;
@@ -93,8 +93,7 @@ export class StripSearch {
       this.#cut(share);
       const depth = yield* this.#separator.separate(COMPRESS_PATIENCE, tried);
       this.#now.copyFrom(tried);
-      if (depth === 0) this.#accept();
-      else share *= SHARE_DECAY;
+      if (depth > 0 || !this.#accept()) share *= SHARE_DECAY;
       yield;
     }
   }
@@ -109,12 +108,13 @@ export class StripSearch {
     return rooms;
   }
 
-  /** What is now is the best, if the exact test agrees. */
-  #accept(): void {
+  /** What is now is the best, if it is shorter and the exact test agrees. @returns whether it is. */
+  #accept(): boolean {
     const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
-    if (end >= this.length || firstOverlap(this.#table, this.#now, this.#roomsOf(end)) !== null) return;
+    if (end >= this.length || firstOverlap(this.#table, this.#now, this.#roomsOf(end)) !== null) return false;
     this.length = end;
     this.best.copyFrom(this.#now);
+    return true;
   }
 
   #roomsOf(length: number): Rooms {
