@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
   chmodSync,
@@ -110,6 +111,13 @@ describe('what is read is not written over', () => {
   });
 });
 
+/** A named pipe stands for all that is no file: a device could be spoiled by a fault. */
+function namedPipe(): string {
+  const path = join(scratchFolder(), 'pipe');
+  execFileSync('mkfifo', [path]);
+  return path;
+}
+
 describe('a place that takes no file is told before anything is worked out', () => {
   const NEVER = '86400';
 
@@ -118,7 +126,7 @@ describe('a place that takes no file is told before anything is worked out', () 
     ['a folder', (folder) => folder, /: this is a folder; name a file with --out\./],
     ['in a file', (folder) => join(folder, 'file', 'o.json'), /file: this is a file, and nothing can be written/],
     ['a folder that takes none', () => '/proc/o.json', /^\/proc: cannot be written \([A-Z]+\); choose another folder/],
-    ['a device', () => '/dev/null', /this is no file but a device/],
+    ['a pipe', namedPipe, /this is no file but a device/],
   ])('by seams: %s', async (_, out, sentence) => {
     const [model] = scratchFiles({ 'one.obj': MODEL, file: 'mine' });
     const folder = join(model, '..');
