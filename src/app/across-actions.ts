@@ -27,7 +27,7 @@ export async function pickSpot(bench: Workbench, spot: Spot): Promise<void> {
   const isClosed = spots.length > 2 && isAt(spots[0]);
   const next = [...spots, isClosed ? spots[0] : spot];
   bench.setView({ spots: next });
-  bench.say(MARK_WORDS.spoken.picked(next.length));
+  bench.say(MARK_WORDS.spoken.placed(next.length));
   if (isClosed) return await partAcross(bench);
   await show(bench, next, next);
 }
@@ -38,7 +38,7 @@ export function unpickSpot(bench: Workbench): boolean {
   if (spots.length === 0) return false;
   const kept = spots.slice(0, -1);
   bench.setView({ spots: kept, previewLines: null });
-  bench.say(MARK_WORDS.spoken.backOne);
+  bench.say(MARK_WORDS.spoken.backOnePlace);
   void show(bench, kept, kept);
   return true;
 }

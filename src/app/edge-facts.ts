@@ -1,3 +1,4 @@
+import type { SculptPart } from '../project/project.ts';
 import type { Bench } from './bench-state.ts';
 
 /** What can be said of one edge of the sculpt. */
@@ -47,3 +48,7 @@ export function edgesOfChain(bench: Bench, chain: number): number[] {
   });
   return edges;
 }
+
+/** True where the maker marked a seam, along edges or across faces. */
+export const hasMarks = (part: SculptPart | null): boolean =>
+  part !== null && part.seams.edges.length + part.seams.paths.length > 0;

@@ -2,7 +2,7 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import { FIRST_TIP_HOLE_MM, setTipHole } from '../project/tip-commands.ts';
 import { chosenArea } from './chosen-area.ts';
 import { layDrawingBy, partDrawing } from './drawing-actions.ts';
-import { isParted } from './edge-facts.ts';
+import { hasMarks, isParted } from './edge-facts.ts';
 import { partAtPlane } from './across-actions.ts';
 import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actions.ts';
 import { MARK_WORDS } from './mark-words.ts';
@@ -29,7 +29,7 @@ export function markVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const words = WORDS.verbs;
   const isInHand = (to: Tool): boolean => tool === to && (to !== 'part' || bench.view.reach === 'edge');
   const turn = (to: Tool) => () => bench.setView({ ...AFRESH, reach: 'edge', tool: isInHand(to) ? 'choose' : to });
-  const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
+  const hasSeams = hasMarks(bench.part);
   return [
     ...(tool === 'walk'
       ? []
@@ -84,7 +84,9 @@ function mirrorVerbs(bench: Workbench): Verb[] {
 
 /** Follow round and follow the ridge: from the edge just walked at once, else they are how far a click with the knife goes. */
 function reachVerbs(bench: Workbench): Verb[] {
-  const { tool, reach, walked } = bench.view;
+  const { tool, reach, walked, through, spots } = bench.view;
+  // On the way of a path, L is its own.
+  if (tool === 'walk' && through.length + spots.length > 0) return [];
   const verb = (to: Reach, id: string, label: string, key: string): Verb => ({
     id,
     label,

@@ -96,6 +96,8 @@ export const MARK_WORDS = {
     noRidge: 'This edge is not as sharp as that.',
     picked: (n: number) => `${n === 1 ? 'First corner' : `Corner ${n}`} picked.`,
     backOne: 'One corner back.',
+    placed: (n: number) => `${n === 1 ? 'First place' : `Place ${n}`} picked.`,
+    backOnePlace: 'One place back.',
     line: (n: number) => `A line of ${edgesWord(n)}.`,
     nothingRound: 'Nothing lies beside it to part from.',
   },

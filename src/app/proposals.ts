@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
 import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import { HIDDEN_CHOICES, setHiddenSide } from '../project/hidden-commands.ts';
+import { hasMarks } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import { easeSaid, kindsOf } from './propose-actions.ts';
@@ -123,7 +124,7 @@ export class ProposalTable extends JobSection {
   #begin() {
     const words = PROPOSE_WORDS;
     if (this.proposals?.state === 'looking') return nothing;
-    const hasSeams = (this.sculptPart?.seams.edges.length ?? 0) > 0;
+    const hasSeams = hasMarks(this.sculptPart);
     const hidden = this.sculptPart?.hiddenSide ?? 'nowhere';
     const limit = this.#limit();
     return html`<div class="row begin">

@@ -1,5 +1,6 @@
 import { setSeams } from '../project/commands.ts';
 import type { ProposalAnswer, ProposalAsk, ProposalKind } from '../worker/proposing-api.ts';
+import { hasMarks } from './edge-facts.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import type { Verb } from './verbs.ts';
@@ -112,7 +113,7 @@ export function proposeVerbs(bench: Workbench): Verb[] {
   if (sculpt?.mmPerUnit == null) return [];
   const { proposals } = bench.view;
   const words = PROPOSE_WORDS.verbs;
-  const hasSeams = (bench.part?.seams.edges.length ?? 0) > 0;
+  const hasSeams = hasMarks(bench.part);
   const begin: Verb[] = [
     { id: 'propose', label: words.propose, key: 'm', run: () => void beginProposing(bench, 'anew') },
     ...(hasSeams ? [{ id: 'propose-rest', label: words.rest, run: () => void beginProposing(bench, 'rest') }] : []),

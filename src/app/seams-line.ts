@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
 import { addSeamEdges } from '../project/commands.ts';
 import { addMarks } from '../project/path-commands.ts';
+import { hasMarks } from './edge-facts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { SharpEvent, ViewEvent } from './events.ts';
 import './findings.ts';
@@ -104,9 +105,9 @@ export class SeamsLine extends JobSection {
               <fl-cost-list .project=${this.project} .bench=${this.bench} .costs=${this.costs}></fl-cost-list>
               ${this.#sharp()} ${this.#groups()} ${this.#offers()}
               ${
-                this.#markedCount() === 0
-                  ? nothing
-                  : html`<button class="plain" @click=${() => this.ask('join-all')}>${WORDS.verbs.joinAll}</button>`
+                hasMarks(this.sculptPart)
+                  ? html`<button class="plain" @click=${() => this.ask('join-all')}>${WORDS.verbs.joinAll}</button>`
+                  : nothing
               }`
           : nothing
       }
@@ -147,10 +148,6 @@ export class SeamsLine extends JobSection {
     if (pieces === null || seams === null) return html`<p slot="answer" class="soft">${WORDS.seams.waiting}</p>`;
     const inner = seams.chains.filter((chain) => chain.kind !== 'open').length;
     return html`<p slot="answer">${WORDS.seams.counts(inner, pieces.benchPatches)}</p>`;
-  }
-
-  #markedCount(): number {
-    return this.sculptPart?.seams.edges.length ?? 0;
   }
 
   #tool(tool: 'part' | 'path' | 'dart' | 'walk', key: string) {

@@ -120,6 +120,7 @@ export class Workbench extends EventTarget {
     if (label == null) return;
     this.#undos += 1;
     this.#history?.undo();
+    this.#letGoOfDart();
     this.say(WORDS.spoken.undone(label));
     this.#documentChanged();
   }
@@ -129,8 +130,17 @@ export class Workbench extends EventTarget {
     if (label == null) return;
     this.#undos += 1;
     this.#history?.redo();
+    this.#letGoOfDart();
     this.say(WORDS.spoken.redone(label));
     this.#documentChanged();
+  }
+
+  /** A dart that was undone is told of no longer. */
+  #letGoOfDart(): void {
+    const { dart } = this.#view;
+    const corner = dart === null ? undefined : this.#bench.sculpt?.fileVertex[dart.tip];
+    const isMarked = this.part?.seams.edges.some((pair) => pair.some((end) => end === corner)) === true;
+    if (dart !== null && !isMarked) this.setView({ dart: null });
   }
 
   setView(patch: Partial<ViewState>): void {

@@ -74,5 +74,6 @@ describe('what is undone while it is dragged', () => {
     bench.undo();
     await rested(drag);
     expect(bench.part!.seams.edges).toEqual(edges);
+    expect(bench.view.dart).toBeNull();
   });
 });

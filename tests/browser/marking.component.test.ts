@@ -7,6 +7,7 @@ import type { App } from '../../src/app/app.ts';
 import type { Stage } from '../../src/app/stage.ts';
 import type { VerbRow } from '../../src/app/verb-row.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
+import { PROPOSE_WORDS } from '../../src/app/propose-words.ts';
 import { WORDS } from '../../src/app/words.ts';
 import type { SurfacePoint } from '../../src/model/seams.ts';
 import { setScale } from '../../src/project/commands.ts';
@@ -301,9 +302,16 @@ describe('across faces', () => {
     await soon(() => expect(workbench.view.previewLines).toHaveLength(1));
     await click(corner(0, 0), corner(0, 1));
     await soon(() => expect(workbench.view.spots).toHaveLength(2));
+    expect(workbench.spoken).toBe(WORDS.marking.spoken.placed(2));
     await restedApp(app);
     await userEvent.click(verb(WORDS.marking.verbs.partAlong));
     await drawn(1);
+    // A seam across faces is a seam to join and to add to.
+    const line = findIn(app, 'fl-job-sheet', 'fl-seams-line');
+    expect(line.shadowRoot!.textContent).toContain(WORDS.verbs.joinAll);
+    expect(findIn(app, 'fl-job-sheet', 'fl-seams-line', 'fl-proposals').shadowRoot!.textContent).toContain(
+      PROPOSE_WORDS.rest,
+    );
     // From rim to rim: the shade is unrolled by it.
     expect(workbench.bench.pieces?.patches.map(({ kind }) => kind)).toEqual(['disc']);
     const along = heights(0);
@@ -614,6 +622,9 @@ describe('by keyboard', () => {
     await stand(corner(5, 0));
     await userEvent.keyboard('r{ArrowDown}{ArrowDown}r');
     await soon(() => expect(workbench.view.through).toHaveLength(2));
+    await restedApp(app);
+    // L is how the path runs on: the line all the way round is not offered under the same key.
+    expect(() => verb(WORDS.marking.verbs.followRound)).toThrow('no verb');
     await userEvent.keyboard('{ArrowRight}r');
     await soon(() => expect(workbench.view.through).toHaveLength(3));
     await userEvent.keyboard('{Escape}');
