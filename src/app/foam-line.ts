@@ -30,7 +30,9 @@ export class FoamLine extends JobSection {
         flex-wrap: wrap;
         gap: var(--s2) var(--s3);
       }
+      /* Its radio lies inside it: elsewhere a click would scroll the window to where that lies. */
       .stock label {
+        position: relative;
         display: grid;
         grid-template-rows: 58px auto;
         justify-items: start;
