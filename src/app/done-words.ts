@@ -10,11 +10,12 @@ export const DONE_WORDS = {
   tickPrinted: (name: string) => `${name} is printed`,
   tickCut: (name: string) => `${name} is cut`,
   releasePiece: (name: string) => `release ${name}: it will be cut anew`,
-  state: (printed: number, stale: number, cut: number, all: number) =>
+  state: (printed: number, stale: number, cut: number, changed: number, all: number) =>
     [
       `${printed} of ${pieces(all)} printed`,
       ...(stale === 0 ? [] : [`${stale} out of date`]),
       ...(cut === 0 ? [] : [`${cut} cut`]),
+      ...(changed === 0 ? [] : [`${changed} cut, but changed since`]),
     ].join(', '),
   tickAll: (n: number) => `Tick ${pieces(n)} as printed`,
   forgetGone: (n: number) => `Forget ${pieces(n)} that ${n === 1 ? 'is' : 'are'} no more`,

@@ -198,8 +198,9 @@ export class PaperLine extends JobSection {
     const wanted = piecesToPrint(done, pieces);
     const printed = count(({ paper }) => paper === 'printed');
     const stale = count(({ paper, foam }) => paper === 'stale' && foam === 'none');
-    const cut = count(({ foam }) => foam !== 'none');
-    return html`<p class="small soft" role="status">${WORDS.done.state(printed, stale, cut, pieces.length)}</p>
+    const cut = count(({ foam }) => foam === 'cut');
+    const changed = count(({ foam }) => foam === 'changed');
+    return html`<p class="small soft" role="status">${WORDS.done.state(printed, stale, cut, changed, pieces.length)}</p>
       <div class="row">
         ${
           wanted.length === 0

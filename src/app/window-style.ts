@@ -84,7 +84,9 @@ export const WINDOW_STYLE = css`
     margin-inline: auto;
     inline-size: min(34rem, calc(100% - 2 * var(--s4)));
   }
+  /* What lies unseen inside it scrolls with it: else the window grows by it, and is scrolled away to where it lies. */
   fl-job-sheet {
+    position: relative;
     overflow-y: auto;
     scrollbar-gutter: stable;
   }

@@ -143,7 +143,7 @@ describe('a tray parted into six pieces', () => {
 
     workbench.run(setThickness(8));
     await rested();
-    expect(told()).toBe('0 of 6 pieces printed, 5 out of date, 1 cut');
+    expect(told()).toBe('0 of 6 pieces printed, 5 out of date, 1 cut, but changed since');
     const findings = line('paper-line', 'fl-findings').shadowRoot?.textContent ?? '';
     expect(findings).toContain('is ticked as cut, but is no longer what was cut');
     expect(findings).toContain('Printed paper is out of date');

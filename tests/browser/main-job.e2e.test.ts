@@ -72,6 +72,8 @@ describe('the main job by mouse', () => {
       'all pieces are 10 mm thick',
       ({ pieces }) => pieces.length === 6 && pieces.every((piece) => piece.thicknessMm === 10),
     );
+    // What lies unseen in the job sheet must not make the window scroll.
+    expect(await page.evaluate(() => document.documentElement.scrollHeight - innerHeight)).toBe(0);
     expect(before).not.toBe(10);
   });
 
