@@ -1,3 +1,4 @@
+import { distanceToSegment } from '../geom/distance-to-segment.ts';
 import type { Matrix4 } from 'three';
 import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { SculptIndex } from './sculpt-index.ts';
@@ -71,7 +72,7 @@ export function nearestEdge(
     for (let k = 0; k < 3; k += 1) {
       const [a, b] = [seen[k], seen[(k + 1) % 3]];
       if (a === null || b === null) continue;
-      const away = distanceToSegment(pointer, a, b);
+      const away = distanceToSegment(pointer.x, pointer.y, a.x, a.y, b.x, b.y);
       if (away >= reachPx) continue;
       const edge = index.edgeOfHalfedge[c + k];
       if (edge >= 0 && away < nearest && isAllowed(edge)) {
@@ -89,11 +90,4 @@ export function nearestEdge(
     }
   }
   return found;
-}
-
-export function distanceToSegment(p: ScreenPoint, a: ScreenPoint, b: ScreenPoint): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const square = dx * dx + dy * dy;
-  const along = square === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
-  return Math.hypot(p.x - a.x - along * dx, p.y - a.y - along * dy);
 }

@@ -1,3 +1,4 @@
+import { distanceToSegment } from '../geom/distance-to-segment.ts';
 import {
   type Box3,
   type Color,
@@ -14,7 +15,7 @@ import {
 } from 'three';
 import type { Sight } from './aim.ts';
 import type { BenchPlane } from './bench-contract.ts';
-import { distanceToSegment, type Projection, type ScreenPoint } from './edge-finder.ts';
+import type { Projection, ScreenPoint } from './edge-finder.ts';
 import { LineBatch } from './line-batch.ts';
 import { frameRound, modelPlane, scenePlane, type PlaneFrame } from './plane-frame.ts';
 import { alongNormal, turnedTowards, type Grip } from './plane-drag.ts';
@@ -129,7 +130,7 @@ export class PlaneHandle {
     const corners = cornersOf(frame).map(seen);
     const isOnSide = corners.some((a, i) => {
       const b = corners[(i + 1) % corners.length];
-      return a !== null && b !== null && distanceToSegment(pointer, a, b) <= SIDE_REACH_PX;
+      return a !== null && b !== null && distanceToSegment(pointer.x, pointer.y, a.x, a.y, b.x, b.y) <= SIDE_REACH_PX;
     });
     return isOnSide ? 'shift' : null;
   }

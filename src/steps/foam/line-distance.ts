@@ -1,3 +1,4 @@
+import { distanceToSegment } from '../../geom/distance-to-segment.ts';
 import { SegmentGrid } from '../../geom/segment-grid.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 
@@ -46,16 +47,9 @@ function distanceTo(grid: SegmentGrid, { x, y }: Vec2, enough: number): number {
     let nearest = Infinity;
     const box = { minX: x - reach, minY: y - reach, maxX: x + reach, maxY: y + reach };
     grid.some(box, (ax, ay, bx, by) => {
-      nearest = Math.min(nearest, distanceToPart(x, y, ax, ay, bx, by));
+      nearest = Math.min(nearest, distanceToSegment(x, y, ax, ay, bx, by));
       return nearest <= enough;
     });
     if (nearest <= reach || reach > FARTHEST_MM) return nearest;
   }
-}
-
-function distanceToPart(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
-  const [dx, dy] = [bx - ax, by - ay];
-  const square = dx * dx + dy * dy;
-  const t = square > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / square)) : 0;
-  return Math.hypot(ax + t * dx - x, ay + t * dy - y);
 }

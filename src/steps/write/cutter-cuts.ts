@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../base/result.ts';
+import { distanceToSegment } from '../../geom/distance-to-segment.ts';
 import { grownRegions, type Region } from '../../geom/polygon-boolean.ts';
 import { boxOfPoints, ringArea, type Ring } from '../../geom/ring.ts';
 import { SegmentGrid } from '../../geom/segment-grid.ts';
@@ -115,13 +116,6 @@ function lineLength(points: ArrayLike<number>): number {
   for (let i = 2; i + 1 < points.length; i += 2)
     sum += Math.hypot(points[i] - points[i - 2], points[i + 1] - points[i - 1]);
   return sum;
-}
-
-function distanceToSegment(x: number, y: number, ax: number, ay: number, bx: number, by: number): number {
-  const [dx, dy] = [bx - ax, by - ay];
-  const squared = dx * dx + dy * dy;
-  const share = squared === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / squared));
-  return Math.hypot(x - ax - share * dx, y - ay - share * dy);
 }
 
 /** Stretches of a ring that lie farther than `reach` from every line. */
