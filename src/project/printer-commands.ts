@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../base/result.ts';
 import type { Finding } from '../base/finding.ts';
+import { formatPlain } from '../base/format-length.ts';
 import type { PrinterProfile, ScaleReadings } from '../model/printer.ts';
 import type { Command } from './commands.ts';
 import type { Project } from './project.ts';
@@ -58,7 +59,7 @@ export function measurePrinter(
     if (Math.abs(bothMm - dueMm) > MISREAD_MM) {
       return fail(
         'printer/readings',
-        `These are not sides and diagonals of one square: with sides of ${say(acrossMm)} and ${say(upMm)} mm the diagonals are about ${dueMm.toFixed(1)} mm. Measure all four again.`,
+        `These are not sides and diagonals of one square: with sides of ${formatPlain(acrossMm)} and ${formatPlain(upMm)} mm the diagonals are about ${dueMm.toFixed(1)} mm. Measure all four again.`,
       );
     }
     leanSine = (risingMm ** 2 - fallingMm ** 2) / (4 * acrossMm * upMm);
@@ -163,5 +164,3 @@ export const forgetPrinter = (name: string): Command => ({
     };
   },
 });
-
-const say = (mm: number): string => String(Number(mm.toFixed(2)));
