@@ -22,8 +22,15 @@ export interface StockSheet {
   readonly shape: SheetShape;
   /** In hand, whole, >= 1. */
   readonly count: number;
-  /** Places that nothing may be cut from (print, holes, dents): rings of packed x, y, mm, in the sheet's own numbers. */
+  /** Places that nothing may be cut from (print, holes, dents): rings of packed x, y, mm, in the sheet's own numbers, any way round. */
   readonly keepOut?: readonly (readonly number[])[];
+  /** Which way the length it was rolled in runs, and with it the grain. Missing: along the longer side of its box; y of a square. */
+  readonly grain?: 'x' | 'y';
+  /**
+   * Of an offcut that the layout of this very project leaves: the sheet it is left of. It is not there before that sheet is cut, so that this
+   * project is not laid on it; the next one is.
+   */
+  readonly leftBy?: SheetName;
 }
 
 /** Origin lower left, y up, mm. */

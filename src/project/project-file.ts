@@ -16,6 +16,7 @@ import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { gluingSchema, shopSchema } from './shop-schema.ts';
 import { sourcesOf } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
+import { stockSchema } from './stock-schema.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -331,6 +332,7 @@ const document = v.object({
 
 const file = v.object({
   format: v.literal('foamloft-project'),
+  stock: v.optional(stockSchema),
   project: document,
   sources: v.record(hash, v.object({ fileName: v.string(), base64: v.string() })),
 });
@@ -399,6 +401,15 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     return fail(
       'project/broken',
       `${fileName} cannot be used: it prints for ${printer} but does not hold how that printer prints.`,
+  const { stock = {} } = project;
+  const unheld = [...(stock.sheets ?? []), ...(stock.fills ?? [])].find(
+    ({ foam: named }) => !project.foams.some((foam) => foam.id === named),
+  );
+  if (unheld !== undefined)
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: its stock names the foam ${unheld.foam} but the file does not hold it.`,
+    );
     );
   const doubled = doubledId(project.parts[0].regions);
   if (doubled !== null)

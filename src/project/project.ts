@@ -13,6 +13,7 @@ import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { SeamOfPieces, ShopChoices } from '../model/shop-choices.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
+import type { StockChoices } from '../model/stock.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
 /**
@@ -38,6 +39,8 @@ export interface Project {
   readonly shop?: ShopChoices;
   readonly lengthUnit: 'mm' | 'in';
 }
+  /** The foam on the shelf, how sheets are filled and where pieces were put. Missing: whole sheets are bought and filled as usual. */
+  readonly stock?: StockChoices;
 
 /** What was ticked off of a piece. */
 export interface PieceDone {

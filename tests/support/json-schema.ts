@@ -57,6 +57,8 @@ const CHECKS: Readonly<Record<string, Check>> = {
     typeof value === 'string' && !new RegExp(pattern, 'u').test(value)
       ? [`${at}: ${brief(value)} is not like ${pattern}`]
       : [],
+  minLength: (least: number, value, at) =>
+    typeof value === 'string' && value.length < least ? [`${at}: ${brief(value)} is under ${least} letters`] : [],
   minItems: (least: number, value, at) =>
     isList(value) && value.length < least ? [`${at}: ${value.length} items, at least ${least} are needed`] : [],
   maxItems: (most: number, value, at) =>
