@@ -8,6 +8,7 @@ import type { LapEvent } from './chosen-row.ts';
 import type {
   ChooseEvent,
   CoreFileEvent,
+  OffcutFileEvent,
   CommandEvent,
   PointEvent,
   SampleEvent,
@@ -54,6 +55,7 @@ import { insetsOf } from './panel-insets.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import './stage-rule.ts';
+import { openOffcut } from './stock-actions.ts';
 import type { StageGoEvent } from './stage-rule.ts';
 import { TapeHand } from './tape-hand.ts';
 import { Travel } from './travel.ts';
@@ -152,6 +154,7 @@ export class App extends LitElement {
       @fl-view=${(event: ViewEvent) => this.#onView(event)}
       @fl-sample=${this.#onSample}
       @fl-core-file=${(event: CoreFileEvent) => void openCore(workbench, event.file)}
+      @fl-offcut-file=${(event: OffcutFileEvent) => void openOffcut(workbench, event.file, event.foam)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}

@@ -1,3 +1,4 @@
+import type { FoamId } from '../base/ids.ts';
 import type { Command } from '../project/commands.ts';
 import type { SimplifyMeasure } from '../project/simplify-commands.ts';
 import type { Choice, Pointed, ViewState, Wishes } from './view-state.ts';
@@ -67,6 +68,16 @@ export class CoreFileEvent extends Event {
   }
 }
 
+/** An SVG file holds the outline of an offcut. */
+export class OffcutFileEvent extends Event {
+  constructor(
+    readonly file: File,
+    readonly foam: FoamId,
+  ) {
+    super('fl-offcut-file', UPWARDS);
+  }
+}
+
 export class WishEvent extends Event {
   constructor(readonly patch: Partial<Wishes>) {
     super('fl-wish', UPWARDS);
@@ -84,6 +95,7 @@ declare global {
     'fl-sharp': SharpEvent;
     'fl-simplify': SimplifyEvent;
     'fl-core-file': CoreFileEvent;
+    'fl-offcut-file': OffcutFileEvent;
     'fl-wish': WishEvent;
   }
 }

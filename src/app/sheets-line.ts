@@ -6,6 +6,7 @@ import { hasWrong } from './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './sheet-picture.ts';
+import './stock-list.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -65,6 +66,7 @@ export class SheetsLine extends JobSection {
                 )}
               </div>`
       }
+      <fl-stock-list .project=${this.project} .bench=${this.bench}></fl-stock-list>
       ${this.bench.sheets === null ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} .steps=${['nest']}></fl-findings>`}
     </fl-job-line>`;
   }
