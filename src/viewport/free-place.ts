@@ -1,0 +1,92 @@
+import type { Vec2 } from '../geom/vec.ts';
+import type { FreeBlock, FreePlaces } from '../model/free-places.ts';
+
+/** A place that a piece may have, beside one that was wished for. */
+export interface NearPlace extends Vec2 {
+  /** From the wished place, mm. */
+  readonly awayMm: number;
+}
+
+/** What is in the way at a place: a piece, a place kept clear (null), or the edge of the sheet. */
+export type InTheWay = FreeBlock | 'edge';
+
+/** True where a piece may be. */
+export const isFree = ({ free }: FreePlaces, { x, y }: Vec2): boolean => isInside(free, x, y);
+
+/** What a piece would lie over at a place; the edge of the sheet where it is none of the others; null where it is free. */
+export function inTheWay(places: FreePlaces, { x, y }: Vec2): InTheWay | null {
+  if (isInside(places.free, x, y)) return null;
+  return places.blocks.find(({ rings }) => isInside(rings, x, y)) ?? 'edge';
+}
+
+/** The nearest place on a border of where a piece may be: there it touches. Null where there is no place at all. */
+export function nearestTouch({ free }: FreePlaces, { x, y }: Vec2): NearPlace | null {
+  let best: NearPlace | null = null;
+  for (const ring of free) {
+    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+      const [ux, uy] = [ring[i] - ring[j], ring[i + 1] - ring[j + 1]];
+      const square = ux * ux + uy * uy;
+      const along = square === 0 ? 0 : ((x - ring[j]) * ux + (y - ring[j + 1]) * uy) / square;
+      const t = Math.max(0, Math.min(1, along));
+      const [px, py] = [ring[j] + t * ux, ring[j + 1] + t * uy];
+      const awayMm = Math.hypot(px - x, py - y);
+      if (best === null || awayMm < best.awayMm) best = { x: px, y: py, awayMm };
+    }
+  }
+  return best;
+}
+
+/** Nearer than this to where it began a step came to nothing, mm. */
+const LEAST_STEP_MM = 0.05;
+
+/**
+ * Where a step in one direction ends: as far as it goes before something is in the way; where something is in the way at once, the next free place past
+ * it.
+ * @param step  the whole step, mm; its direction is that in which places past what is in the way are sought.
+ * @param isCoarse  false: it never goes past anything.
+ */
+export function stepTo(places: FreePlaces, from: Vec2, step: Vec2, isCoarse: boolean): NearPlace | null {
+  const length = Math.hypot(step.x, step.y);
+  const [dx, dy] = [step.x / length, step.y / length];
+  const at = (t: number): NearPlace => ({ x: from.x + t * dx, y: from.y + t * dy, awayMm: t });
+  const spans = freeSpans(places.free, from, dx, dy);
+  const here = spans.find(([begin, end]) => begin <= LEAST_STEP_MM && end > LEAST_STEP_MM);
+  if (here !== undefined) return at(Math.min(length, here[1]));
+  if (!isCoarse) return null;
+  const next = spans.find(([begin]) => begin > LEAST_STEP_MM);
+  if (next === undefined) return null;
+  return at(Math.max(next[0], Math.min(length, next[1])));
+}
+
+/** Stretches of a line from a place that are free, as distances from it, nearest first. */
+function freeSpans(rings: readonly Float64Array[], from: Vec2, dx: number, dy: number): (readonly [number, number])[] {
+  const crossings: number[] = [];
+  // Turned so that the line is an axis.
+  const along = (x: number, y: number): number => (x - from.x) * dx + (y - from.y) * dy;
+  const aside = (x: number, y: number): number => (y - from.y) * dx - (x - from.x) * dy;
+  for (const ring of rings) {
+    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+      const [a, b] = [aside(ring[j], ring[j + 1]), aside(ring[i], ring[i + 1])];
+      if (a > 0 === b > 0) continue;
+      const [s, t] = [along(ring[j], ring[j + 1]), along(ring[i], ring[i + 1])];
+      crossings.push(s + ((t - s) * a) / (a - b));
+    }
+  }
+  crossings.sort((one, other) => one - other);
+  const spans: (readonly [number, number])[] = [];
+  for (let i = 0; i + 1 < crossings.length; i += 2)
+    if (crossings[i + 1] > 0) spans.push([Math.max(0, crossings[i]), crossings[i + 1]]);
+  return spans;
+}
+
+/** Sides to the right of a place, counted: outer rings and holes alike. */
+function isInside(rings: readonly Float64Array[], x: number, y: number): boolean {
+  let inside = false;
+  for (const ring of rings) {
+    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+      const [ax, ay, bx, by] = [ring[j], ring[j + 1], ring[i], ring[i + 1]];
+      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
+    }
+  }
+  return inside;
+}
