@@ -80,9 +80,9 @@ export class PagePicture extends LitElement {
   }
 }
 
-function words({ text, at, angleRad, heightMm, align, bold }: Words) {
+function words({ text, at, angleRad, heightMm, align, bold, wide = 1 }: Words) {
   const anchor = { left: 'start', centre: 'middle', right: 'end' }[align];
   const angle = (angleRad * 180) / Math.PI;
-  return svg`<text transform="translate(${at.x} ${at.y}) rotate(${angle}) scale(1 -1)" text-anchor=${anchor}
+  return svg`<text transform="translate(${at.x} ${at.y}) rotate(${angle}) scale(${wide} -1)" text-anchor=${anchor}
     font-size=${heightMm / CAPITAL_SHARE} font-weight=${bold === true ? 700 : 400}>${text}</text>`;
 }

@@ -57,6 +57,8 @@ export interface Words {
   readonly heightMm: number;
   readonly align: 'left' | 'centre' | 'right';
   readonly bold?: boolean;
+  /** Letters so many times as wide as they are; left out where they are set as they are. Only on pages that are corrected for a printer. */
+  readonly wide?: number;
 }
 
 export interface Drawing {

@@ -10,6 +10,7 @@ export interface ReadPage {
     readonly xPt: number;
     readonly yPt: number;
     readonly sizePt: number;
+    readonly widthPt: number;
   }[];
 }
 
@@ -53,7 +54,15 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const content = await page.getTextContent();
     const texts = content.items.flatMap((item) =>
       'str' in item && item.str !== ''
-        ? [{ text: item.str, xPt: item.transform[4] as number, yPt: item.transform[5] as number, sizePt: item.height }]
+        ? [
+            {
+              text: item.str,
+              xPt: item.transform[4] as number,
+              yPt: item.transform[5] as number,
+              sizePt: item.height,
+              widthPt: item.width,
+            },
+          ]
         : [],
     );
     pages.push({ widthPt: x1 - x0, heightPt: y1 - y0, paths: pathsOf(list, names), texts });

@@ -59,8 +59,7 @@ export function correctedFrame(
 }
 
 /**
- * The page that measures true when that printer has printed it. Words keep their height on paper; their length is off by what the two
- * directions differ.
+ * The page that measures true when that printer has printed it, words too: what is clear of lines stays clear.
  * @param roll true: the page grows or shrinks along the roll with what is on it.
  */
 export function correctPage(page: Page, profile: PrinterProfile, roll: boolean): Page {
@@ -92,10 +91,12 @@ function correctWords(words: Words, { xx, xy, yy, x0, y0 }: Correction): Words {
   const along = { x: xx * cos + xy * sin, y: yy * sin };
   const length = Math.hypot(along.x, along.y);
   // An area grows by xx·yy, its side along the words by `length`: the rest is what their height grows by.
+  const high = (xx * yy) / length;
   return {
     ...words,
     at: { x: xx * words.at.x + xy * words.at.y + x0, y: yy * words.at.y + y0 },
     angleRad: Math.atan2(along.y, along.x),
-    heightMm: (words.heightMm * xx * yy) / length,
+    heightMm: words.heightMm * high,
+    wide: length / high,
   };
 }

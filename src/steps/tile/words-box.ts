@@ -8,8 +8,8 @@ const DESCENT = 0.33;
 const ASCENT = 1.1;
 
 /** The box round a line of words, turned with it, mm. */
-export function turnedWordsBox({ text, at, angleRad, heightMm, align }: Words): TurnedBox {
-  const halfWidth = textWidthMm(text, heightMm) / 2;
+export function turnedWordsBox({ text, at, angleRad, heightMm, align, wide = 1 }: Words): TurnedBox {
+  const halfWidth = (wide * textWidthMm(text, heightMm)) / 2;
   const along = { left: halfWidth, centre: 0, right: -halfWidth }[align];
   const up = ((ASCENT - DESCENT) / 2) * heightMm;
   const [c, s] = [Math.cos(angleRad), Math.sin(angleRad)];

@@ -42,18 +42,21 @@ function pathOperators({ points, closed, filled }: Stroke): string {
 export function drawPdfWords({ doc, write }: PdfCanvas, words: readonly Words[], pageHeightMm: number): void {
   if (words.length === 0) return;
   doc.setTextColor(0);
-  for (const { text, at, angleRad, heightMm, align, bold } of words) {
+  // How wide letters are set holds until it is set anew (ISO 32000-1, 9.3.4).
+  const isStretched = words.some(({ wide }) => wide !== undefined);
+  for (const { text, at, angleRad, heightMm, align, bold, wide = 1 } of words) {
     const plain = plainText(text);
     if (plain.trim() === '') continue;
     doc.setFontSize(emFromCapHeight(heightMm) * PT_PER_MM);
     if (bold === true) write(`${pt(BOLD_OUTLINE_SHARE * heightMm)} w 1 j [] 0 d 0 G`);
     // Where the words begin is found here, with the widths every writer and step uses.
-    const back = textWidthMm(plain, heightMm) * { left: 0, centre: 0.5, right: 1 }[align];
+    const back = wide * textWidthMm(plain, heightMm) * { left: 0, centre: 0.5, right: 1 }[align];
     const x = at.x - back * Math.cos(angleRad);
     const y = at.y - back * Math.sin(angleRad);
     doc.text(plain, x, pageHeightMm - y, {
       angle: (angleRad * 180) / Math.PI,
       renderingMode: bold === true ? 'fillThenStroke' : 'fill',
+      ...(isStretched ? { horizontalScale: wide } : {}),
     });
   }
 }

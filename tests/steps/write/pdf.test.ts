@@ -108,6 +108,15 @@ describe('words', () => {
     expect(texts.map(({ text }) => text)).toContain('(\\)%<>');
   });
 
+  it('are as wide as a corrected page wants them, and the next ones as they are', async () => {
+    const wide = handMadeWords('6° out', 100, 200, { wide: 1.044, align: 'right' });
+    const { texts } = await onePage([], [wide, { ...wide, at: { x: 100, y: 100 }, wide: undefined }]);
+    const width = textWidthMm('6° out', 2.5) * PT_PER_MM;
+    expect(texts[0].widthPt / texts[1].widthPt).toBeCloseTo(1.044, 4);
+    expect(texts[0].xPt).toBeCloseTo(100 * PT_PER_MM - 1.044 * width, 3);
+    expect(texts[1].widthPt / width).toBeCloseTo(1, 2);
+  });
+
   it('run no longer when they are bold', async () => {
     const bytes = await writePdf([page([], [handMadeWords('2-B3', 50, 50, { heightMm: 6, bold: true })])], OPTIONS);
     const [{ texts }] = (await readPdf(bytes)).pages;
