@@ -10,6 +10,7 @@ import type {
   CoreFileEvent,
   OffcutFileEvent,
   CommandEvent,
+  GluingMoveEvent,
   PointEvent,
   SampleEvent,
   SharpEvent,
@@ -51,6 +52,8 @@ import type {
 } from './stage-events.ts';
 import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
 import { DrawingHand } from './drawing-hand.ts';
+import { moveStep } from './gluing-actions.ts';
+import { GluingFeed } from './gluing-feed.ts';
 import { insetsOf } from './panel-insets.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
@@ -90,6 +93,7 @@ export class App extends LitElement {
   #dartDrag!: DartDrag;
   #travel!: Travel;
   #propFeed!: PropFeed;
+  #gluingFeed!: GluingFeed;
   #tapeHand!: TapeHand;
   #drawingHand!: DrawingHand;
   #panels = new ResizeObserver(() => {
@@ -110,6 +114,7 @@ export class App extends LitElement {
     this.#stroke = new StrokeDraw(workbench);
     this.#dartDrag = new DartDrag(workbench);
     this.#propFeed = new PropFeed(workbench);
+    this.#gluingFeed = new GluingFeed(workbench);
     this.#tapeHand = new TapeHand(workbench);
     this.#drawingHand = new DrawingHand(workbench, () => this.#placeOf(this.stage.pickMiddle()));
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
@@ -157,6 +162,7 @@ export class App extends LitElement {
       @fl-offcut-file=${(event: OffcutFileEvent) => void openOffcut(workbench, event.file, event.foam)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
+      @fl-gluing-move=${(event: GluingMoveEvent) => this.#onGluingMove(event)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
     >
       <section class="bench" aria-label=${WORDS.stage.bench}>
@@ -357,8 +363,18 @@ export class App extends LitElement {
     this.workbench.setView(event.patch);
   }
 
-  #onChoose(event: ChooseEvent): void {
-    this.workbench.setView({ choice: event.choice, place: null, tool: 'choose', preview: null });
+  #onChoose({ choice }: ChooseEvent): void {
+    const { gluing } = this.workbench.view;
+    this.workbench.setView({ choice, place: null, tool: 'choose', preview: null });
+    const sheet = choice.kind === 'step' ? (gluing.shop?.gluing.steps.at(choice.step - 1)?.sheet ?? 0) : 0;
+    // Its seams are lit on its own sheet of the wall.
+    if (sheet > 0) this.workbench.setView({ sheet });
+  }
+
+  #onGluingMove({ step, before }: GluingMoveEvent): void {
+    const { workbench } = this;
+    if (before !== null) return void moveStep(workbench, step, before);
+    workbench.setView({ gluing: { ...workbench.view.gluing, refused: null } });
   }
 
   #onPick({ pick }: StagePickEvent): void {
@@ -426,6 +442,7 @@ export class App extends LitElement {
 
   #onChange = (): void => {
     this.#propFeed.follow();
+    this.#gluingFeed.follow();
     this.#tapeHand.follow();
     this.#drawingHand.follow();
     this.requestUpdate();

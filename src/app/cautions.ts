@@ -26,10 +26,14 @@ export class Cautions extends LitElement {
 
   /** Kinds of work whose cautions are told. */
   @property({ attribute: false }) work: readonly string[] = [];
+  /** Cautions that are told beside those, by their ids. */
+  @property({ attribute: false }) ids: readonly string[] = [];
   @property() label = '';
 
   protected override render() {
-    const mine = data.cautions.filter((caution) => caution.work.some((kind) => this.work.includes(kind)));
+    const mine = data.cautions.filter(
+      ({ id, work }) => this.ids.includes(id) || work.some((kind) => this.work.includes(kind)),
+    );
     if (mine.length === 0) return nothing;
     return html`<details>
       <summary>

@@ -11,6 +11,7 @@ import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
 import { patchAt } from './darts.ts';
 import { edgeFacts } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
+import { GLUING_WORDS } from './gluing-words.ts';
 import './grain-field.ts';
 import type { GrainEvent } from './grain-field.ts';
 import { JobSection } from './job-section.ts';
@@ -89,6 +90,10 @@ export class ChosenRow extends JobSection {
       case 'piece': {
         const piece = this.bench.pieces?.pieces[pieceIndex(this.bench, choice.piece)];
         return piece === undefined ? nothing : this.#piece(piece, near);
+      }
+      case 'step': {
+        const words = this.view.gluing.shop?.steps[choice.step - 1];
+        return words === undefined ? nothing : this.#row(GLUING_WORDS.step(choice.step), words.title, near);
       }
       default:
         return nothing;

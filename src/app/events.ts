@@ -78,6 +78,16 @@ export class OffcutFileEvent extends Event {
   }
 }
 
+/** A step of gluing is to come before another; null: what was said of a move is read. */
+export class GluingMoveEvent extends Event {
+  constructor(
+    readonly step: number,
+    readonly before: number | null,
+  ) {
+    super('fl-gluing-move', UPWARDS);
+  }
+}
+
 export class WishEvent extends Event {
   constructor(readonly patch: Partial<Wishes>) {
     super('fl-wish', UPWARDS);
@@ -97,5 +107,6 @@ declare global {
     'fl-core-file': CoreFileEvent;
     'fl-offcut-file': OffcutFileEvent;
     'fl-wish': WishEvent;
+    'fl-gluing-move': GluingMoveEvent;
   }
 }

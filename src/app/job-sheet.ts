@@ -6,6 +6,7 @@ import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import './cut-list.ts';
 import './fit-line.ts';
 import './foam-line.ts';
+import './gluing-line.ts';
 import './job-foot.ts';
 import './job-head.ts';
 import type { JobSection } from './job-section.ts';
@@ -141,6 +142,13 @@ export class JobSheet extends LitElement {
         .printers=${this.wishes.printers ?? []}
       ></fl-paper-line>
       <fl-cut-list id="cuts" .project=${project} .bench=${bench} .choice=${view.choice}></fl-cut-list>
+      <fl-gluing-line
+        id="gluing"
+        .project=${project}
+        .bench=${bench}
+        .gluing=${view.gluing}
+        .choice=${view.choice}
+      ></fl-gluing-line>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;
   }

@@ -8,6 +8,7 @@ import type { BenchFacing, BenchInsets, BenchPick, FrameTarget, LookMove } from 
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
+import { litByStep } from './gluing-actions.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
@@ -354,6 +355,8 @@ export class Stage extends LitElement {
           pieces: [pieceIndex(this.bench, choice.piece)],
           triangles: chosenArea(this.bench, this.view)?.triangles ?? [],
         };
+      case 'step':
+        return litByStep(this.bench, this.view);
       default:
         return null;
     }

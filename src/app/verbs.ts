@@ -17,6 +17,7 @@ import {
 import { MARK_WORDS } from './mark-words.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
+import { gluingVerbs } from './gluing-actions.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
@@ -59,6 +60,9 @@ export interface WindowActions {
   goTo(line: string, part?: string): void;
 }
 
+/** Keys that lead to the lines of the job sheet, in their order; 8 and 9 part where a plane cuts. */
+const LINE_KEYS = '12345670';
+
 const HOLD_NEXT = { id: 'hold-next', label: MARK_WORDS.verbs.holdNext, key: 'n', isNear: true } as const;
 
 /** All verbs that can be done now, the ones beside the chosen thing first. */
@@ -69,6 +73,7 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
     ...markVerbs(bench, actions),
     ...proposeVerbs(bench),
     ...costVerbs(bench),
+    ...gluingVerbs(bench).rest,
     ...lookVerbs(bench, actions),
     ...jobVerbs(bench, actions),
   ];
@@ -87,6 +92,8 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       return seamVerbs(bench, choice.seam, actions);
     case 'piece':
       return pieceVerbs(bench, actions, choice.piece);
+    case 'step':
+      return [...gluingVerbs(bench).near];
     default:
       return [];
   }
@@ -268,7 +275,7 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     ...Object.entries(WORDS.lines).map(([line, title], i) => ({
       id: `go-${line}`,
       label: words.goTo(title),
-      key: String(i + 1),
+      ...(i < LINE_KEYS.length ? { key: LINE_KEYS[i] } : {}),
       run: () => actions.goTo(line),
     })),
   ];

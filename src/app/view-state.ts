@@ -13,6 +13,7 @@ import type {
 } from '../viewport/bench-contract.ts';
 import type { FlatDrawing, LaidDrawing, Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind, ToldReason } from '../worker/proposing-api.ts';
+import { NO_GLUING, type GluingLook } from './gluing-look.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
@@ -20,7 +21,9 @@ export type Choice =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'seam'; readonly seam: SeamId }
   | { readonly kind: 'piece'; readonly piece: PieceId }
-  | { readonly kind: 'page'; readonly page: number };
+  | { readonly kind: 'page'; readonly page: number }
+  /** Of gluing, by its number. */
+  | { readonly kind: 'step'; readonly step: number };
 
 export const NOTHING: Choice = { kind: 'nothing' };
 
@@ -187,6 +190,7 @@ export interface ViewState {
   /** Room to the nearest core at the corner under the pointer, mm; null where it is not looked at. */
   readonly roomMm: number | null;
   readonly finderOpen: boolean;
+  readonly gluing: GluingLook;
 }
 
 /** Without a path begun. */
@@ -246,6 +250,7 @@ export const FIRST_VIEW: ViewState = {
   fitReading: null,
   roomMm: null,
   finderOpen: false,
+  gluing: NO_GLUING,
 };
 
 /** What the window keeps in mind for its next visit, beside the job. */

@@ -33,6 +33,9 @@ export const WORDS = {
     sheets: 'How it lies on the sheets',
     paper: 'Paper',
     cuts: 'The cut list',
+    gluing: 'The order of gluing',
+    takes: 'What it takes',
+    files: 'Files',
   },
   marks: { so: 'decided', missing: 'still to decide', wrong: 'something is wrong here', wait: 'being worked out' },
 
@@ -214,7 +217,7 @@ export const WORDS = {
     stripFigures: (quantity: number, thickness: string, area: string) => `${quantity} × ${thickness}, ${area}`,
     saw: SAW_WORDS,
   },
-  cautions: { cut: 'Before you cut', glue: 'Before you heat or glue' },
+  cautions: { cut: 'Before you cut', glue: 'Before you heat or glue', step: 'Before this step' },
 
   findings: {
     severity: { error: 'Stops', warning: 'Look', note: 'Note' },

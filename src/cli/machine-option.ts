@@ -1,13 +1,10 @@
-import type { Bridges } from '../model/cutter.ts';
-import { cutterOf, type MachineChoices } from '../pipeline/machine-files.ts';
+import type { Bridges, CutterWish } from '../model/cutter.ts';
+import { cutterOfProject, type MachineChoices } from '../pipeline/machine-files.ts';
 import type { ModelChoice } from '../pipeline/machine-models.ts';
+import { areBridges, CUTTER_LIMITS, setBridges, setCutter, setCutWidth } from '../project/cutter-commands.ts';
+import type { Project } from '../project/project.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
-
-/** Widest cut and bridge that are taken, mm; most bridges round a piece. */
-const MOST_CUT_MM = 10;
-const MOST_BRIDGE_MM = 50;
-const MOST_BRIDGES = 100;
 
 /** Dots to the inch: coarser shows no words, finer than any printer or screen. */
 const LEAST_DPI = 10;
@@ -29,10 +26,15 @@ export interface MachineWords {
   readonly bridges?: string;
 }
 
+/** Files for machines that were asked for, and what was said of the cutter beside what the project says. */
+export interface MachineOption extends Omit<MachineChoices, 'cutter'> {
+  readonly cutter: CutterWish;
+}
+
 /** @returns undefined where no such file is asked for. @throws WrongUsage */
-export function machineFrom(words: MachineWords): MachineChoices | undefined {
+export function machineFrom(words: MachineWords): MachineOption | undefined {
   const kind = oneOf('cutter', words.cutter, ['blade', 'laser']);
-  const cutWidthMm = number('cut-width', words['cut-width'], { least: 0, most: MOST_CUT_MM });
+  const cutWidthMm = number('cut-width', words['cut-width'], CUTTER_LIMITS.cutWidthMm);
   const bridges = bridgesFrom(words.bridges);
   const isForCutter = words.dxf === true || words['svg-sheets'] === true;
   if (!isForCutter && (kind !== undefined || cutWidthMm !== undefined || bridges !== undefined))
@@ -47,9 +49,24 @@ export function machineFrom(words: MachineWords): MachineChoices | undefined {
     sheetSvg: words['svg-sheets'] === true,
     ...given('pngDpi', pngDpi),
     ...given('models', models),
-    cutter: cutterOf(kind ?? 'unknown', cutWidthMm, bridges),
+    cutter: { ...given('kind', kind), ...given('cutWidthMm', cutWidthMm), ...given('bridges', bridges) },
   };
 }
+
+/** The project with what was said of the cutter. */
+export function withCutter(project: Project, option: MachineOption | undefined): Project {
+  const { kind, cutWidthMm, bridges } = option?.cutter ?? {};
+  const commands = [
+    ...(kind === undefined ? [] : [setCutter(kind)]),
+    ...(cutWidthMm === undefined ? [] : [setCutWidth(cutWidthMm)]),
+    ...(bridges === undefined ? [] : [setBridges(bridges)]),
+  ];
+  return commands.reduce((changed, command) => command.apply(changed), project);
+}
+
+/** What is to be made, by the cutter of the project. */
+export const machineChoices = (option: MachineOption | undefined, project: Project): MachineChoices | undefined =>
+  option && { ...option, cutter: cutterOfProject(project) };
 
 function modelsFrom({ stl = false, obj = false, smaller }: MachineWords): ModelChoice | undefined {
   const timesSmaller = number('smaller', smaller, { over: 1, most: MOST_TIMES_SMALLER });
@@ -61,10 +78,9 @@ function modelsFrom({ stl = false, obj = false, smaller }: MachineWords): ModelC
 function bridgesFrom(word: string | undefined): Bridges | undefined {
   if (word === undefined) return undefined;
   const [count, widthMm, ...rest] = word.split(',').map(decimal);
-  const isCount = Number.isInteger(count) && count >= 1 && count <= MOST_BRIDGES;
-  if (!isCount || !(widthMm > 0 && widthMm <= MOST_BRIDGE_MM) || rest.length > 0)
+  if (!areBridges({ count, widthMm }) || rest.length > 0)
     throw new WrongUsage(
-      `--bridges takes how many hold each piece, up to ${MOST_BRIDGES}, and their width in mm, up to ${MOST_BRIDGE_MM}, as 4,2, not ${word === '' ? 'nothing' : word}.`,
+      `--bridges takes how many hold each piece, up to ${CUTTER_LIMITS.bridges.most}, and their width in mm, up to ${CUTTER_LIMITS.bridgeMm.most}, as 4,2, not ${word === '' ? 'nothing' : word}.`,
     );
   return { count, widthMm };
 }

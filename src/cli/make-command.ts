@@ -10,7 +10,6 @@ import type { TracedSide } from '../model/foam-piece.ts';
 import type { Work } from '../base/work.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
-import type { MachineChoices } from '../pipeline/machine-files.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { writeShopFiles } from '../pipeline/shop-files.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
@@ -31,6 +30,7 @@ import { withPrinter, type PrinterOption } from './printer-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
+import { machineChoices, withCutter, type MachineOption } from './machine-option.ts';
 import { makeForMachines, tellCautions } from './machine-step.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
@@ -82,7 +82,7 @@ export interface MakeChoices {
   /** The printer that pages are drawn for. */
   readonly printer?: PrinterOption;
   /** Files beside the templates, for machines. */
-  readonly machine?: MachineChoices;
+  readonly machine?: MachineOption;
   /** Glue and prices. */
   readonly shop?: ShopOption;
   readonly date: string;
@@ -92,13 +92,14 @@ export interface MakeChoices {
 export async function makeCommand(choices: MakeChoices): Promise<string> {
   const started = performance.now();
   const file = await readInput(choices.input);
-  tellCautions(choices.machine);
   const inputs = inputsOf(choices);
   await checkFolder(choices.out, [FILE_NAMES.pdf, FILE_NAMES.project], inputs);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
   const { project: opened, sources, assumed } = await openInput(file, choices.scale);
-  const first = withPrinter(opened, choices.printer);
+  const first = withCutter(withPrinter(opened, choices.printer), choices.machine);
+  const machine = machineChoices(choices.machine, first);
+  tellCautions(machine);
   for (const [hash, source] of sources) pipeline.putSource(hash, source);
   const marked = choices.seams === undefined ? null : await seamsFrom(choices.seams, first);
   const { newVersion } = choices;
@@ -137,7 +138,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     threads,
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
-  const forMachines = makeForMachines(outcome, choices.machine, font, file.name);
+  const forMachines = makeForMachines(outcome, machine, font, file.name);
   const all = new Map([
     ...files,
     ...shop.files,

@@ -15,6 +15,10 @@ export const USUAL_CUT_WIDTH_MM: Readonly<Record<CutterKind, number>> = { blade:
 /** Widest cut that can be made up for, mm: wider than any saw blade, under the width of a narrow piece. */
 export const MOST_CUT_WIDTH_MM = 10;
 
+/** Most bridges round a piece, and the widest, mm. */
+export const MOST_BRIDGES = 100;
+export const MOST_BRIDGE_MM = 50;
+
 /** Places where a piece stays joined to its sheet, so that it does not fall or lift while the rest is cut. */
 export interface Bridges {
   /** How many on the outline of each piece, whole, 1 or more. */
@@ -28,6 +32,16 @@ export interface CutterChoice {
   readonly kind: CutterKind;
   /** What the cut takes away, mm, 0 to {@link MOST_CUT_WIDTH_MM}: lines run half of it outside outlines and inside holes. */
   readonly cutWidthMm: number;
+  readonly bridges?: Bridges;
+}
+
+/** What was said of it in a project. */
+export interface CutterWish {
+  /** Missing: nobody has said. */
+  readonly kind?: Exclude<CutterKind, 'unknown'>;
+  /** Missing: as is usual for it, {@link USUAL_CUT_WIDTH_MM}. */
+  readonly cutWidthMm?: number;
+  /** Missing: none. */
   readonly bridges?: Bridges;
 }
 

@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import { ok, type Fail, type Result } from '../base/result.ts';
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import {
   USUAL_CUT_WIDTH_MM,
@@ -12,9 +13,10 @@ import type { Stroke } from '../model/template.ts';
 import { cutterSheets } from '../steps/write/cutter-sheets.ts';
 import { writeDxf } from '../steps/write/dxf.ts';
 import { FontOutlines } from '../steps/write/png-font.ts';
-import { writePng, type Picture } from '../steps/write/png.ts';
+import { pngSteps, type Picture } from '../steps/write/png.ts';
 import { writeSheetSvg } from '../steps/write/sheet-svg.ts';
-import { modelFiles, type ModelChoice } from './machine-models.ts';
+import { modelFileSteps, type ModelChoice } from './machine-models.ts';
+import type { Project } from '../project/project.ts';
 import type { Outcome } from './outcome.ts';
 
 /** Files beside the templates that were asked for; left out means: none. */
@@ -37,6 +39,10 @@ export const cutterOf = (kind: CutterKind, cutWidthMm: number | undefined, bridg
   ...(bridges === undefined ? {} : { bridges }),
 });
 
+/** What cuts the sheets of a project, as far as it was said. */
+export const cutterOfProject = ({ cutter }: Pick<Project, 'cutter'>): CutterChoice =>
+  cutterOf(cutter?.kind ?? 'unknown', cutter?.cutWidthMm, cutter?.bridges);
+
 /**
  * What is to be said before files for a cutter are written: what a laser must never cut, unless the sheets are for a blade.
  * @returns none where nothing is for a cutter.
@@ -51,27 +57,41 @@ const isForCutter = ({ dxf, sheetSvg }: MachineChoices): boolean => dxf === true
  * @param font DejaVu Sans as a TrueType file.
  * @returns fails as the writers do; notes tell what is left to the hand.
  */
-export function machineFiles(outcome: Outcome, choices: MachineChoices, font: Uint8Array): Result<Files> {
+export const machineFiles = (outcome: Outcome, choices: MachineChoices, font: Uint8Array): Result<Files> =>
+  runAtOnce(machineFileSteps(outcome, choices, font));
+
+/** The same in short stretches. */
+export function* machineFileSteps(
+  outcome: Outcome,
+  choices: MachineChoices,
+  font: Uint8Array,
+): Stepwise<Result<Files>> {
   const files = new Map<string, Uint8Array | string>();
   const notes: Finding[] = [];
   const sheets = sheetsForCutter(outcome, choices.cutter);
   if (!sheets.ok) return sheets;
+  yield;
   if (isForCutter(choices)) {
-    addCutterFiles(files, outcome, choices, sheets.value);
+    yield* addCutterFiles(files, outcome, choices, sheets.value);
     notes.push(...sheets.notes);
   }
   if (choices.pngDpi !== undefined) {
-    const failed = addPictures(files, outcome, sheets.value, choices.pngDpi, new FontOutlines(font));
+    const failed = yield* addPictures(files, outcome, sheets.value, choices.pngDpi, new FontOutlines(font));
     if (failed !== null) return failed;
   }
   if (choices.models !== undefined)
-    for (const [name, content] of modelFiles(outcome, choices.models)) files.set(name, content);
+    for (const [name, content] of yield* modelFileSteps(outcome, choices.models)) files.set(name, content);
   return ok(files, notes);
 }
 
 type Files = Map<string, Uint8Array | string>;
 
-function addCutterFiles(files: Files, outcome: Outcome, choices: MachineChoices, sheets: readonly CutterSheet[]): void {
+function* addCutterFiles(
+  files: Files,
+  outcome: Outcome,
+  choices: MachineChoices,
+  sheets: readonly CutterSheet[],
+): Stepwise<void> {
   const cautions = machineCautions(choices);
   for (const sheet of sheets) {
     const [name, about] = [`sheet-${sheet.number}`, aboutSheet(outcome, sheet)];
@@ -80,17 +100,18 @@ function addCutterFiles(files: Files, outcome: Outcome, choices: MachineChoices,
       files.set(`${name}.svg`, writeSheetSvg(sheet, 'hairline', about, cautions));
       files.set(`${name}-filled.svg`, writeSheetSvg(sheet, 'filled', about, cautions));
     }
+    yield;
   }
 }
 
 /** @returns what one of them failed with, or null. */
-function addPictures(
+function* addPictures(
   files: Files,
   { paper }: Outcome,
   sheets: readonly CutterSheet[],
   dpi: number,
   font: FontOutlines,
-): Fail | null {
+): Stepwise<Fail | null> {
   const pages = paper?.pages ?? [];
   const digits = String(pages.length).length;
   const pictures = [
@@ -101,7 +122,7 @@ function addPictures(
     })),
   ];
   for (const { file, picture } of pictures) {
-    const made = writePng(picture, dpi, font);
+    const made = yield* pngSteps(picture, dpi, font);
     if (!made.ok) return made;
     files.set(file, made.value);
   }

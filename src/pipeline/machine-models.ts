@@ -1,4 +1,4 @@
-import { runAtOnce } from '../base/stepwise.ts';
+import { runAtOnce, type Stepwise } from '../base/stepwise.ts';
 import { writeFlatObj, writeObj, type FlatSurface } from '../steps/write/obj.ts';
 import { solidOfPlate, type Solid } from '../steps/write/solid.ts';
 import { writeStl } from '../steps/write/stl.ts';
@@ -17,20 +17,26 @@ export interface ModelChoice {
  * The finished prop, put together and thick, as STL and OBJ in true size: every piece a closed body. A wall of several sheets comes whole and
  * sheet by sheet. With OBJ also the pieces on the sculpt, laid flat in their texture coordinates.
  */
-export function modelFiles(
+export const modelFiles = (outcome: Outcome, choice: ModelChoice): ReadonlyMap<string, Uint8Array | string> =>
+  runAtOnce(modelFileSteps(outcome, choice));
+
+/** The same, file by file. */
+export function* modelFileSteps(
   outcome: Outcome,
   { stl = false, obj = false, timesSmaller }: ModelChoice,
-): ReadonlyMap<string, Uint8Array | string> {
+): Stepwise<ReadonlyMap<string, Uint8Array | string>> {
   const files = new Map<string, Uint8Array | string>();
   if (!stl && !obj) return files;
   for (const times of timesSmaller === undefined || timesSmaller === 1 ? [1] : [1, timesSmaller]) {
     const end = times === 1 ? '' : `-1-to-${times}`;
-    for (const { name, solids } of bodies(outcome, 1 / times)) {
+    for (const { name, solids } of yield* bodySteps(outcome, 1 / times)) {
+      yield;
       const about = `${outcome.project.name}: the finished prop, lengths in mm${times === 1 ? '' : `, 1 to ${times}`}`;
       if (stl) files.set(`${name}${end}.stl`, writeStl(solids));
       if (obj) files.set(`${name}${end}.obj`, writeObj(solids, about));
     }
   }
+  yield;
   if (obj) files.set('flat-pieces.obj', writeFlatObj(flatSurfaces(outcome), flatWords(outcome)));
   return files;
 }
@@ -39,11 +45,11 @@ const flatWords = ({ project }: Outcome): string =>
   `${project.name}: pieces on the surface they keep their length on, lengths in mm; vt is the flat piece in mm`;
 
 /** The prop whole, and each sheet of its wall by itself where there are several. */
-function bodies(
+function* bodySteps(
   outcome: Outcome,
   share: number,
-): readonly { readonly name: string; readonly solids: readonly Solid[] }[] {
-  const prop = runAtOnce(propSteps(outcome));
+): Stepwise<readonly { readonly name: string; readonly solids: readonly Solid[] }[]> {
+  const prop = yield* propSteps(outcome);
   const { pieces } = outcome;
   if (prop === null || pieces === null) throw new Error('modelFiles: the chain has not run to its end');
   const solids = prop.plates.map((plate) => ({

@@ -36,22 +36,39 @@ export async function writeShopFiles(
   { font, date }: { readonly font: Uint8Array; readonly date: string },
   work: Work,
 ): Promise<ShopFiles> {
-  const made = await runWithPauses(shopPaperSteps(outcome, date), () =>
-    work.pause(0, 'putting the build sheet together'),
-  );
-  if (!made.ok) throw new Error(made.problem.text);
-  const { plan, pages } = made.value;
-  const { name, revision } = outcome.project;
-  const pdf = await writePdf(pages, { font, title: `Build sheet: ${name}`, date, revision });
-  return {
-    files: new Map<string, Uint8Array | string>([
-      [SHOP_FILES.sheet, pdf],
-      [SHOP_FILES.cutList, cutListCsv(plan.cutRows, plan.sawRows)],
-      [SHOP_FILES.gluing, gluingReport(outcome, plan)],
-    ]),
-    findings: plan.findings,
-    line: summaryLine(plan),
-  };
+  const files = new Map<string, Uint8Array | string>();
+  for (const kind of Object.keys(SHOP_FILES) as readonly ShopFile[]) {
+    const made = await shopFile(kind, outcome, { font, date }, work);
+    if (!made.ok) throw new Error(made.problem.text);
+    files.set(SHOP_FILES[kind], made.value);
+  }
+  const plan = await runWithPauses(shopPlanSteps(outcome), () => work.pause(0));
+  return { files, findings: plan.findings, line: summaryLine(plan) };
+}
+
+export type ShopFile = keyof typeof SHOP_FILES;
+
+/**
+ * One of the files that lie beside the work.
+ * @param font asked for by the build sheet alone.
+ * @returns fails as `buildSheetPages` does.
+ * @throws Error where the chain has not run to its end.
+ */
+export async function shopFile(
+  kind: ShopFile,
+  outcome: Outcome,
+  { font, date }: { readonly font: Uint8Array; readonly date: string },
+  work: Work,
+): Promise<Result<Uint8Array | string>> {
+  const pause = (): Promise<void> | undefined => work.pause(0, 'putting the build sheet together');
+  if (kind === 'sheet') {
+    const made = await runWithPauses(shopPaperSteps(outcome, date), pause);
+    if (!made.ok) return made;
+    const { name, revision } = outcome.project;
+    return ok(await writePdf(made.value.pages, { font, title: `Build sheet: ${name}`, date, revision }));
+  }
+  const plan = await runWithPauses(shopPlanSteps(outcome), pause);
+  return ok(kind === 'cutList' ? cutListCsv(plan.cutRows, plan.sawRows) : gluingReport(outcome, plan));
 }
 
 function summaryLine({ gluing: { steps, batches, outside }, quantities: { massG, longestMm } }: ShopPlan): string {

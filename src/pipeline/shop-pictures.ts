@@ -15,18 +15,20 @@ export interface PictureSize {
 /**
  * A picture of the body that each step works on, as it is when the step is done. What is laid is shown with all that lies there already.
  * @param sizeOf how large it is to be.
+ * @param before pieces that were laid before the first of these steps.
  * @returns one for each step.
  */
 export function* stepPictureSteps(
   outcome: Outcome,
   steps: readonly GluingStep[],
   sizeOf: (step: GluingStep) => PictureSize,
+  before: ReadonlySet<PieceId> = new Set(),
 ): Stepwise<readonly Drawing[]> {
   const prop = yield* propSteps(outcome);
   const pieces = outcome.pieces ?? [];
   const plateOf = new Map(prop?.plates.map((plate) => [pieces[plate.piece].id, plate]));
   const numberOf = new Map(pieces.map(({ id, number }) => [id, number]));
-  const laid = new Set<PieceId>();
+  const laid = new Set(before);
   const drawings: Drawing[] = [];
   for (const step of steps) {
     const onto = step.work === 'lay' ? laid : new Set<PieceId>(step.makes.pieces);

@@ -1,7 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { Stepwise } from '../base/stepwise.ts';
 import { BEND_LIMITS } from '../model/bend-check.ts';
-import { FIRST_COATINGS } from '../model/coatings.ts';
 import type { CutRow, SawRow } from '../model/cut-row.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
@@ -16,6 +15,7 @@ import { laidSteps, netSteps } from '../steps/shop/gluing-steps.ts';
 import { propMeasures, type PlateInPlace } from '../steps/shop/prop-measures.ts';
 import { quantitiesOf } from '../steps/shop/quantities.ts';
 import { seamNet } from '../steps/shop/seam-net.ts';
+import { coatingsInForce, finishSteps, type Finish } from './finish.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { areasOf, sheetOrderSteps } from './shop-order.ts';
 
@@ -23,15 +23,38 @@ import { areasOf, sheetOrderSteps } from './shop-order.ts';
 export interface ShopPlan {
   readonly gluing: GluingPlan;
   readonly quantities: Quantities;
+  readonly finish: Finish;
   readonly cutRows: readonly CutRow[];
   readonly sawRows: readonly SawRow[];
   readonly findings: readonly Finding[];
 }
 
-/** @throws Error where the chain has not run to its end: ask for `pieces`, `seams` and `sheets` first. */
+/** Whether a chain has run to its end and every patch of every sheet has become a piece: else there is no plan. */
+export function isWhole({ stopped, pieces, seams, sheets, layers, raised }: Outcome): boolean {
+  if (stopped !== null || pieces === null || seams === null || sheets === null) return false;
+  return [...layers, ...raised].every(
+    (layer) => layer.cut !== null && layer.pieces?.length === layer.cut.patches.length,
+  );
+}
+
+/** Plans by what they were made from. */
+const KNOWN = new WeakMap<Outcome, ShopPlan>();
+
+/**
+ * What lies beside the work; worked out once for an outcome.
+ * @throws Error where the chain has not run to its end: ask {@link isWhole} first.
+ */
 export function* shopPlanSteps(outcome: Outcome): Stepwise<ShopPlan> {
+  const known = KNOWN.get(outcome);
+  if (known !== undefined) return known;
+  const plan = yield* planSteps(outcome);
+  KNOWN.set(outcome, plan);
+  return plan;
+}
+
+function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
   const { project, pieces, strips, sheets, seams, layers, raised } = outcome;
-  const { glue = FIRST_GLUE, coatings = FIRST_COATINGS, ...prices } = project.shop ?? {};
+  const { glue = FIRST_GLUE, ...prices } = project.shop ?? {};
   const foamOf = (id: string): FoamSheet => need(project.foams.find((foam) => foam.id === id));
   // From the inside of the wall outward, and then what is laid on it.
   const inOrder = [...layers.toReversed(), ...raised];
@@ -64,6 +87,8 @@ export function* shopPlanSteps(outcome: Outcome): Stepwise<ShopPlan> {
   const gluing = gluingPlan(toGlue, glue);
   checkGluingPlan(gluing);
   yield;
+  const finish = yield* finishSteps(outcome, gluing);
+  findings.push(...finish.findings);
   const all = need(pieces);
   const quantities = quantitiesOf({
     pieces: all,
@@ -72,15 +97,17 @@ export function* shopPlanSteps(outcome: Outcome): Stepwise<ShopPlan> {
     sheets: need(sheets),
     foams: project.foams,
     laid: inOrder.slice(1).flatMap((layer) => need(layer.pieces)),
-    prop: propMeasures([...platesOf(outcome, foamOf)]),
+    // What a sheet that is laid on it covers is not coated.
+    prop: { ...propMeasures([...platesOf(outcome, foamOf)]), outsideMm2: finish.plan.outsideMm2 },
     glue,
-    coatings,
+    coatings: coatingsInForce(project.shop ?? {}),
     prices,
   });
   checkQuantities(quantities);
   return {
     gluing,
     quantities,
+    finish,
     cutRows: cutRows(all, strips, (id) => foamOf(id).name),
     sawRows: sawRows(sawTable(all), all),
     findings,

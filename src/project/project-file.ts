@@ -4,6 +4,8 @@ import { fail, ok, type Result } from '../base/result.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
+import { cutterSchema } from './cutter-schema.ts';
+import { clayShapeSchema, filletsSchema, unknownColour } from './finish-schema.ts';
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
@@ -14,9 +16,9 @@ import { HIDDEN_SIDES } from '../model/hidden-side.ts';
 import { LEAST_TRIANGLES } from './simplify-commands.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { gluingSchema, shopSchema } from './shop-schema.ts';
+import { stockSchema } from './stock-schema.ts';
 import { sourcesOf } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
-import { stockSchema } from './stock-schema.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -199,6 +201,8 @@ const sculpt = v.object({
         give: v.picklist(['stiff', 'soft', 'normal']),
         seams: v.optional(v.picklist(['clear', 'prefer'])),
         raised: v.optional(v.object({ foam: v.string(), thicknessMm: positive, neutralFraction: share })),
+        colour: v.optional(v.string()),
+        clay: v.optional(clayShapeSchema),
       }),
     ),
     [],
@@ -252,6 +256,7 @@ const sculpt = v.object({
   core: v.optional(withOwnIds(v.union([coreModel, coreRod]), 'a core with an id of its own')),
   joints: v.optional(withOwnIds(bodyJoint, 'a joint with an id of its own')),
   gluing: v.optional(gluingSchema),
+  fillets: v.optional(filletsSchema),
   worn: v.optional(
     v.object({
       girthMm: v.optional(positive),
@@ -327,12 +332,13 @@ const document = v.object({
   ),
   printer: v.optional(v.string()),
   shop: v.optional(shopSchema),
+  cutter: v.optional(cutterSchema),
+  stock: v.optional(stockSchema),
   lengthUnit: v.picklist(['mm', 'in']),
 });
 
 const file = v.object({
   format: v.literal('foamloft-project'),
-  stock: v.optional(stockSchema),
   project: document,
   sources: v.record(hash, v.object({ fileName: v.string(), base64: v.string() })),
 });
@@ -396,11 +402,6 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       'project/broken',
       `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`,
     );
-  const { printer, printers = [] } = project;
-  if (printer !== undefined && !printers.some(({ name }) => name === printer))
-    return fail(
-      'project/broken',
-      `${fileName} cannot be used: it prints for ${printer} but does not hold how that printer prints.`,
   const { stock = {} } = project;
   const unheld = [...(stock.sheets ?? []), ...(stock.fills ?? [])].find(
     ({ foam: named }) => !project.foams.some((foam) => foam.id === named),
@@ -410,6 +411,17 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       'project/broken',
       `${fileName} cannot be used: its stock names the foam ${unheld.foam} but the file does not hold it.`,
     );
+  const { printer, printers = [] } = project;
+  if (printer !== undefined && !printers.some(({ name }) => name === printer))
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: it prints for ${printer} but does not hold how that printer prints.`,
+    );
+  const uncoloured = unknownColour(project);
+  if (uncoloured !== null)
+    return fail(
+      'project/broken',
+      `${fileName} cannot be used: it paints with the colour ${uncoloured} but does not hold it.`,
     );
   const doubled = doubledId(project.parts[0].regions);
   if (doubled !== null)

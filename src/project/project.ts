@@ -3,6 +3,8 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
 import type { Core } from '../model/clearance.ts';
+import type { CutterWish } from '../model/cutter.ts';
+import type { ClayFillet } from '../model/clay.ts';
 import type { GirthTape, PassChoice } from '../model/girth.ts';
 import type { HiddenSide } from '../model/hidden-side.ts';
 import type { BodyJoint } from '../model/joint.ts';
@@ -11,9 +13,9 @@ import type { PieceSetting } from '../model/foam-settings.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { SeamOfPieces, ShopChoices } from '../model/shop-choices.ts';
+import type { StockChoices } from '../model/stock.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
-import type { StockChoices } from '../model/stock.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
 /**
@@ -37,10 +39,12 @@ export interface Project {
   readonly done?: readonly PieceDone[];
   /** What was said of glue, coats and prices. Missing: nothing. */
   readonly shop?: ShopChoices;
-  readonly lengthUnit: 'mm' | 'in';
-}
+  /** What cuts the sheets, and how. Missing: nobody has said. */
+  readonly cutter?: CutterWish;
   /** The foam on the shelf, how sheets are filled and where pieces were put. Missing: whole sheets are bought and filled as usual. */
   readonly stock?: StockChoices;
+  readonly lengthUnit: 'mm' | 'in';
+}
 
 /** What was ticked off of a piece. */
 export interface PieceDone {
@@ -100,6 +104,8 @@ export interface SculptPart {
   readonly joints?: readonly BodyJoint[];
   /** The order in which the seams of its innermost sheet are glued, as it was accepted. Missing: as it is found. */
   readonly gluing?: readonly SeamOfPieces[];
+  /** Seams of the sheet that is seen that are filled with clay. Missing: none. */
+  readonly fillets?: readonly ClayFillet[];
   /** What must pass when it is put on; missing: it is not said to be worn. */
   readonly worn?: PassChoice;
 }

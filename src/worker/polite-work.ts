@@ -11,6 +11,7 @@ const BREATH_MS = 10;
 export class PoliteWork implements Work {
   #last = performance.now();
   #text = '';
+  #done = 0;
   readonly #controller = new AbortController();
   readonly signal = this.#controller.signal;
   readonly #tell: (progress: Progress) => void;
@@ -19,12 +20,18 @@ export class PoliteWork implements Work {
     this.#tell = tell;
   }
 
+  /** How far it is, as it was told last, 0 to 1. */
+  get done(): number {
+    return this.#done;
+  }
+
   cancel(): void {
     this.#controller.abort();
   }
 
   pause(done: number, text?: string): Promise<void> | undefined {
     this.#text = text ?? this.#text;
+    this.#done = done;
     if (this.signal.aborted) throw new Cancelled();
     const now = performance.now();
     if (now - this.#last < BREATH_MS) return undefined;

@@ -7,6 +7,8 @@ import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import type { Drawing } from './drawing-api.ts';
 import type { Marking } from './marking-api.ts';
 import type { Proposing } from './proposing-api.ts';
+import type { Shop } from './shop-api.ts';
+import type { FilesMaking } from './files-api.ts';
 
 /** How far a job is: 0 to 1 and what is being done. */
 export interface Progress {
@@ -32,7 +34,7 @@ export type OnEarly = (early: EarlyUpdate) => Promise<boolean>;
  * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
  * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
  */
-export interface Workshop extends Marking, Drawing, Proposing {
+export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking {
   /** Keeps a source file's bytes for later computes. */
   putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
   /** The bytes kept under a hash, or undefined. */

@@ -33,6 +33,8 @@ import { EaseDesk } from './ease-desk.ts';
 import { needsOf, ProposeDesk, type ProposeHost } from './propose-desk.ts';
 import type { EaseAsk, ProposalAnswer, ProposalAsk, ToldReason } from './proposing-api.ts';
 import { PoliteWork } from './polite-work.ts';
+import { FilesDesk } from './files-desk.ts';
+import { ShopDesk } from './shop-desk.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
 /** The pipeline behind the calls of {@link Workshop}. One project at a time; a new compute calls off the one before. */
@@ -59,6 +61,11 @@ export class PipelineWorkshop implements Workshop {
     isBusy: () => this.#running !== null,
     needsOf: async ({ project }, marks) => needsOf(await this.#tryOut(setSeams(marks).apply(project))),
   };
+  readonly #shop = new ShopDesk(
+    () => this.#outcome,
+    () => this.#running !== null,
+  );
+  readonly #files: FilesDesk;
   readonly #proposing = new ProposeDesk(this.#seeking);
   readonly #easing = new EaseDesk(this.#seeking);
   readonly #props = new WeakMap<Outcome, PropView | null>();
@@ -70,6 +77,12 @@ export class PipelineWorkshop implements Workshop {
   constructor(loadFont: () => Promise<Uint8Array>, crew?: FlattenCrew) {
     this.#loadFont = loadFont;
     this.#pipeline = new Pipeline(crew);
+    this.#files = new FilesDesk({
+      loadFont,
+      run: (project, date, work) =>
+        this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), work, { date })),
+      sourceOf: (hash) => this.#pipeline.sourceOf(hash),
+    });
   }
 
   async putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>> {
@@ -94,6 +107,7 @@ export class PipelineWorkshop implements Workshop {
     this.#running?.cancel();
     this.#trial?.cancel();
     void this.#costs.stopCosting();
+    this.#shop.stop();
     const work = new PoliteWork(onProgress);
     this.#running = work;
     const turn = this.#inTurn(() => this.#run(this.#interner.same(project), have, sheet, work, onEarly));
@@ -184,6 +198,26 @@ export class PipelineWorkshop implements Workshop {
 
   stopCosting(): Promise<void> {
     return this.#costs.stopCosting();
+  }
+
+  shop(): ReturnType<Workshop['shop']> {
+    return this.#shop.shop();
+  }
+
+  stepPicture(step: number): ReturnType<Workshop['stepPicture']> {
+    return this.#shop.stepPicture(step);
+  }
+
+  tryGluing(...ask: Parameters<Workshop['tryGluing']>): ReturnType<Workshop['tryGluing']> {
+    return this.#shop.tryGluing(...ask);
+  }
+
+  makeFiles(...ask: Parameters<Workshop['makeFiles']>): ReturnType<Workshop['makeFiles']> {
+    return this.#files.makeFiles(...ask);
+  }
+
+  stopFiles(): Promise<void> {
+    return this.#files.stopFiles();
   }
 
   async makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>> {

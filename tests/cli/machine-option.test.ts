@@ -1,5 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { machineFrom } from '../../src/cli/machine-option.ts';
+import { machineChoices, machineFrom, withCutter, type MachineWords } from '../../src/cli/machine-option.ts';
+import type { CutterChoice, CutterWish } from '../../src/model/cutter.ts';
+import { newProject } from '../../src/project/new-project.ts';
+
+const PROJECT = newProject('x', { hash: 'a', fileName: 'x.obj', format: 'obj' });
+
+/** How the sheets of a project are cut in the end. */
+function cutterOf(words: MachineWords, saved?: CutterWish): CutterChoice | undefined {
+  const option = machineFrom(words);
+  const project = saved === undefined ? PROJECT : { ...PROJECT, cutter: saved };
+  return machineChoices(option, withCutter(project, option))?.cutter;
+}
 
 describe('machineFrom', () => {
   it('is nothing unless a file is asked for', () => {
@@ -9,10 +20,17 @@ describe('machineFrom', () => {
   });
 
   it('knows how wide a cutter cuts, unless it was measured', () => {
-    expect(machineFrom({ dxf: true })?.cutter).toEqual({ kind: 'unknown', cutWidthMm: 0 });
-    expect(machineFrom({ dxf: true, cutter: 'blade' })?.cutter.cutWidthMm).toBe(0);
-    expect(machineFrom({ 'svg-sheets': true, cutter: 'laser' })?.cutter.cutWidthMm).toBe(0.2);
-    expect(machineFrom({ dxf: true, cutter: 'laser', 'cut-width': '0,15' })?.cutter.cutWidthMm).toBe(0.15);
+    expect(cutterOf({ dxf: true })).toEqual({ kind: 'unknown', cutWidthMm: 0 });
+    expect(cutterOf({ dxf: true, cutter: 'blade' })).toEqual({ kind: 'blade', cutWidthMm: 0 });
+    expect(cutterOf({ 'svg-sheets': true, cutter: 'laser' })).toEqual({ kind: 'laser', cutWidthMm: 0.2 });
+    expect(cutterOf({ dxf: true, cutter: 'laser', 'cut-width': '0,15' })?.cutWidthMm).toBe(0.15);
+  });
+
+  it('goes before what the project says of the cutter, and leaves alone what it does not speak of', () => {
+    const saved = { kind: 'laser', cutWidthMm: 0.3, bridges: { count: 2, widthMm: 1 } } as const;
+    expect(cutterOf({ dxf: true }, saved)).toEqual(saved);
+    expect(cutterOf({ dxf: true, bridges: '4,2' }, saved)).toEqual({ ...saved, bridges: { count: 4, widthMm: 2 } });
+    expect(cutterOf({ dxf: true, cutter: 'blade' }, saved)).toEqual({ ...saved, kind: 'blade', cutWidthMm: 0 });
   });
 
   it('takes bridges', () => {

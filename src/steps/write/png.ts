@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '../../base/result.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { emFromCapHeight, textWidthMm } from '../../geom/text-width.ts';
 import { BOLD_OUTLINE_SHARE, LINE_STYLES } from '../../model/line-style.ts';
 import type { Drawing, Stroke, Words } from '../../model/template.ts';
@@ -34,7 +35,11 @@ interface Mark {
  * @param dpi dots to the inch, > 0.
  * @returns fails with `png/too-large` beyond {@link MOST_DOTS} dots.
  */
-export function writePng(picture: Picture, dpi: number, font: FontOutlines): Result<Uint8Array> {
+export const writePng = (picture: Picture, dpi: number, font: FontOutlines): Result<Uint8Array> =>
+  runAtOnce(pngSteps(picture, dpi, font));
+
+/** The same, band by band. */
+export function* pngSteps(picture: Picture, dpi: number, font: FontOutlines): Stepwise<Result<Uint8Array>> {
   const { name, widthMm, heightMm, drawing } = picture;
   const perMetre = dotsPerMetre(dpi);
   if (!(perMetre > 0)) throw new RangeError(`png: ${dpi} dpi`);
@@ -63,6 +68,7 @@ export function writePng(picture: Picture, dpi: number, font: FontOutlines): Res
     for (const mark of waiting) mark.draw(band);
     waiting = waiting.filter(({ bottom }) => bottom > top + rows);
     file.push(band.dots);
+    yield;
   }
   return ok(file.end());
 }
