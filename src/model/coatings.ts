@@ -1,10 +1,16 @@
 import data from '../../shared/coatings.json';
 
+/**
+ * When a coat is put on. seal, prime: before any paint. paint: all over, in place of a base colour or under the colours. clear: over all colours.
+ */
+export const COATING_USES = ['seal', 'prime', 'paint', 'clear'] as const;
+export type CoatingUse = (typeof COATING_USES)[number];
+
 /** What is put on the finished prop in coats. */
 export interface Coating {
   readonly id: string;
   readonly name: string;
-  readonly use: 'seal' | 'paint';
+  readonly use: CoatingUse;
   /** Area of one coat that a litre covers, m², as the label says; or, where it does not, what it holds and how thick it dries. */
   readonly coverageM2PerL?: number;
   /** Solids by volume, per cent, and thickness of the dry film, µm. */

@@ -1,5 +1,6 @@
 import type { FoamId } from '../base/ids.ts';
 import { SEAM_PRICE } from '../base/tolerance.ts';
+import type { ClayShape } from './clay.ts';
 
 /** What is dear and what is cheap when the pieces of a part are laid flat. The same for all its pieces. */
 export interface FlattenWishes {
@@ -57,6 +58,10 @@ export interface Region {
   readonly seams?: SeamPaint;
   /** The sheet that is laid on the face of the wall there; missing: none. */
   readonly raised?: RaisedSheet;
+  /** Id of the colour it is painted in (`ShopChoices.colours`); missing: as the rest. */
+  readonly colour?: string;
+  /** The shape that is built up in clay there; missing: none. */
+  readonly clay?: ClayShape;
 }
 
 /** A sheet that stands out of the face over one area: a pattern, a rim, a badge. It follows the area and makes the wall no thicker elsewhere. */

@@ -1,5 +1,7 @@
 import type { FoamId, PieceId } from '../base/ids.ts';
+import type { Clay } from './clay.ts';
 import type { Coating } from './coatings.ts';
+import type { Colour } from './colours.ts';
 import type { Glue } from './glues.ts';
 
 /** What the maker said of the work at the bench and of what it costs. */
@@ -8,6 +10,12 @@ export interface ShopChoices {
   readonly glue?: Glue;
   /** In the order in which they are put on; an empty list: none. Missing: as the list suggests. */
   readonly coatings?: readonly Coating[];
+  /** Paints for areas of the sculpt, with ids and names of their own. Missing: none. */
+  readonly colours?: readonly Colour[];
+  /** Id of the colour of all that no area says otherwise of. Missing: it keeps the coats that are put on all over. */
+  readonly baseColour?: string;
+  /** The clay that fillets and shapes are modelled in, as its label says. Missing: the first of the list. */
+  readonly clay?: Clay;
   /** What prices are in, as it is to be written: `EUR`, `$`. Missing: no costs are told. */
   readonly currency?: string;
   /** Of one sheet of a foam, >= 0. */

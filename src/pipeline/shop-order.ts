@@ -70,7 +70,7 @@ export function namesOfOrder(layer: FinishedSheet, order: readonly number[]): re
 }
 
 /** The seams that are so named, in that order; what names none is left out. */
-function chainsNamed(layer: FinishedSheet, named: readonly SeamOfPieces[]): readonly number[] {
+export function chainsNamed(layer: FinishedSheet, named: readonly SeamOfPieces[]): readonly number[] {
   const chainOf = new Map(seamNames(layer).flatMap((name, chain) => (name === null ? [] : [[textOf(name), chain]])));
   return named.flatMap((name) => chainOf.get(textOf(name)) ?? []);
 }

@@ -65,9 +65,11 @@ const isSame = (a: readonly SeamOfPieces[], b: readonly SeamOfPieces[]): boolean
   JSON.stringify(a.map(({ pieces, nth }) => [pieces, nth])) ===
   JSON.stringify(b.map(({ pieces, nth }) => [pieces, nth]));
 
-function onShop(label: string, change: (shop: ShopChoices) => ShopChoices): Command {
+/** Changes what is said of the bench; words that say nothing are left out of the document. */
+export function onShop(label: string, change: (shop: ShopChoices) => ShopChoices, mergeKey?: string): Command {
   return {
     label,
+    ...(mergeKey === undefined ? {} : { mergeKey }),
     apply(project: Project): Project {
       const { shop = {}, ...rest } = project;
       const next = change(shop);

@@ -1,4 +1,6 @@
 import * as v from 'valibot';
+import { COATING_USES } from '../model/coatings.ts';
+import { claySchema, coloursSchema } from './finish-schema.ts';
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
@@ -28,7 +30,7 @@ const coating = v.pipe(
   v.object({
     id: v.string(),
     name: named,
-    use: v.picklist(['seal', 'paint']),
+    use: v.picklist(COATING_USES),
     coverageM2PerL: v.optional(positive),
     solidsPct: v.optional(v.pipe(positive, v.maxValue(100))),
     dryFilmUm: v.optional(positive),
@@ -48,6 +50,9 @@ const coating = v.pipe(
 export const shopSchema = v.object({
   glue: v.optional(glue),
   coatings: v.optional(v.array(coating)),
+  colours: v.optional(coloursSchema),
+  baseColour: v.optional(v.string()),
+  clay: v.optional(claySchema),
   currency: v.optional(named),
   sheetPrices: v.optional(v.array(v.object({ foam: v.string(), price: notNegative }))),
   gluePricePerL: v.optional(notNegative),
