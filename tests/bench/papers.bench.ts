@@ -63,6 +63,7 @@ for (const sample of SAMPLE_NAMES.filter((name) => wants(SAMPLE_NAMES, name))) {
             set.turned.map(({ template }) => template),
           ),
           printer,
+          choice.name === 'roll',
         ),
         sample,
         paper: `${choice.name}${choice.widthMm ?? ''} ${choice.orientation}`,

@@ -34,7 +34,8 @@ export interface PaperMeasures {
 }
 
 /**
- * Measures a file as it comes out of a printer that stretches pages about their middle by the profile's shares; without one as it is. Only what
+ * Measures a file as it comes out of a printer that stretches pages by the profile's shares, about their middle or, on a roll, along it; without one
+ * as it is. Only what
  * the file itself draws is looked at; of the pages that were asked for only the plan of the tiles is used.
  */
 export function measurePaper(
@@ -42,8 +43,9 @@ export function measurePaper(
   plan: Pick<PageSet, 'pages' | 'blocks'>,
   templates: readonly Template[],
   printer: PrinterProfile | null,
+  isRoll = false,
 ): PaperMeasures {
-  const paths = read.pages.map((page) => printedPaths(page, printer));
+  const paths = read.pages.map((page) => printedPaths(page, printer, isRoll));
   let [offMm, strayMm, lostMm, corners, lostCorners] = [0, 0, 0, 0, 0];
   for (const { pageOfTile, columns, stepXMm, stepYMm, originXMm, originYMm, placements } of plan.blocks) {
     const printed: { layer: string | null; segment: Segment }[] = [];
@@ -88,7 +90,7 @@ export function measurePaper(
     lostCorners,
     blankPages,
     squareOffMm: squareOff(paths[0]),
-    outsideMm: Math.max(0, ...read.pages.map((page, i) => outside(page, paths[i]))),
+    outsideMm: Math.max(0, ...read.pages.map((page, i) => outside(page, paths[i], isRoll && printer !== null ? printer.upShare : 1))),
   };
 }
 
@@ -96,14 +98,15 @@ type Segment = readonly [ax: number, ay: number, bx: number, by: number];
 type Printed = Pick<ReadPath, 'layer' | 'closed'> & { readonly points: readonly number[] };
 
 /** A page's lines as they lie on the paper that comes out, mm. */
-function printedPaths({ widthPt, heightPt, paths }: ReadPage, printer: PrinterProfile | null): readonly Printed[] {
+function printedPaths({ widthPt, heightPt, paths }: ReadPage, printer: PrinterProfile | null, isRoll: boolean): readonly Printed[] {
   const [mx, my] = [(widthPt * MM_PER_PT) / 2, (heightPt * MM_PER_PT) / 2];
   const [across, up] = printer === null ? [1, 1] : [printer.acrossShare, printer.upShare];
+  const middleUp = isRoll ? up * my : my;
   return paths.map(({ layer, closed, points }) => ({
     layer,
     closed,
     points: points.map((pt, i) =>
-      i % 2 === 0 ? mx + across * (pt * MM_PER_PT - mx) : my + up * (pt * MM_PER_PT - my),
+      i % 2 === 0 ? mx + across * (pt * MM_PER_PT - mx) : middleUp + up * (pt * MM_PER_PT - my),
     ),
   }));
 }
@@ -143,8 +146,8 @@ function squareOff(paths: readonly Printed[]): number {
   return Math.max(...sides.map((side) => Math.abs(side - nominal)));
 }
 
-function outside({ widthPt, heightPt }: ReadPage, paths: readonly Printed[]): number {
-  const most = [widthPt * MM_PER_PT, heightPt * MM_PER_PT];
+function outside({ widthPt, heightPt }: ReadPage, paths: readonly Printed[], up: number): number {
+  const most = [widthPt * MM_PER_PT, up * heightPt * MM_PER_PT];
   let worst = 0;
   for (const { points } of paths) points.forEach((mm, i) => (worst = Math.max(worst, -mm, mm - most[i % 2])));
   return worst;

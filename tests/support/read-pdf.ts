@@ -105,8 +105,12 @@ function pathsOf(list: { fnArray: number[]; argsArray: unknown[] }, names: Reado
     else if (fn === OPS.endMarkedContent) marked.pop();
     else if (fn === OPS.constructPath) {
       const layer = marked.findLast((name) => name !== null) ?? null;
-      for (const { points, closed } of subpaths(args[0], args[1]))
-        paths.push({ points: moved(points, matrix), closed, layer, widthPt, dashPt, grey });
+      for (const { points, closed, goesOn } of subpaths(args[0], args[1])) {
+        const own = { points: moved(points, matrix), closed, layer, widthPt, dashPt, grey };
+        // The reader hands on long contents in parts, and a part may end inside a path.
+        const before = goesOn ? paths.pop() : undefined;
+        paths.push(before === undefined ? own : { ...before, points: [...before.points, ...own.points], closed });
+      }
     }
   });
   return paths;
@@ -117,16 +121,25 @@ function layerName(args: readonly unknown[], names: ReadonlyMap<string, string>)
   return args[0] === 'OC' && group?.id !== undefined ? (names.get(group.id) ?? null) : null;
 }
 
-function subpaths(ops: readonly number[], numbers: readonly number[]): { points: number[]; closed: boolean }[] {
-  const found: { points: number[]; closed: boolean }[] = [];
+interface Subpath {
+  points: number[];
+  closed: boolean;
+  /** True for what goes on with the path before. */
+  readonly goesOn: boolean;
+}
+
+function subpaths(ops: readonly number[], numbers: readonly number[]): readonly Subpath[] {
+  const found: Subpath[] = [];
+  const last = (): Subpath => {
+    if (found.length === 0) found.push({ points: [], closed: false, goesOn: true });
+    return found[found.length - 1];
+  };
   let at = 0;
   for (const op of ops) {
-    if (op === OPS.moveTo) found.push({ points: [numbers[at++], numbers[at++]], closed: false });
-    else if (op === OPS.lineTo) found.at(-1)?.points.push(numbers[at++], numbers[at++]);
-    else if (op === OPS.closePath) {
-      const last = found.at(-1);
-      if (last !== undefined) last.closed = true;
-    } else throw new Error(`readPdf: operator ${op} in a path`);
+    if (op === OPS.moveTo) found.push({ points: [numbers[at++], numbers[at++]], closed: false, goesOn: false });
+    else if (op === OPS.lineTo) last().points.push(numbers[at++], numbers[at++]);
+    else if (op === OPS.closePath) last().closed = true;
+    else throw new Error(`readPdf: operator ${op} in a path`);
   }
   return found;
 }
