@@ -1,5 +1,6 @@
 import { LitElement, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
+import type { FreeAsk } from '../model/free-places.ts';
 import type { SculptPart } from '../project/project.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
@@ -10,6 +11,7 @@ import type {
   CoreFileEvent,
   OffcutFileEvent,
   CommandEvent,
+  FilesEvent,
   GluingMoveEvent,
   PointEvent,
   SampleEvent,
@@ -28,7 +30,7 @@ import './look-row.ts';
 import './page-view.ts';
 import './progress-line.ts';
 import { SAMPLES } from './samples.ts';
-import { downloadFile } from './saving.ts';
+import { downloadBlob, downloadFile } from './saving.ts';
 import { partSharp, turnEdge } from './seam-actions.ts';
 import { beginWalk, walk } from './seam-walk.ts';
 import { simplifyTo } from './simplify-actions.ts';
@@ -52,11 +54,13 @@ import type {
 } from './stage-events.ts';
 import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
 import { DrawingHand } from './drawing-hand.ts';
+import { saveFiles } from './files-actions.ts';
 import { moveStep } from './gluing-actions.ts';
 import { GluingFeed } from './gluing-feed.ts';
 import { insetsOf } from './panel-insets.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
+import './sheet-view.ts';
 import './stage-rule.ts';
 import { openOffcut } from './stock-actions.ts';
 import type { StageGoEvent } from './stage-rule.ts';
@@ -68,6 +72,9 @@ import { NO_PATH, NOTHING, type DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 import { WINDOW_STYLE } from './window-style.ts';
+
+/** `YYYY-MM-DD`. */
+const today = (): string => new Date().toISOString().slice(0, 10);
 
 const NO_REGIONS: SculptPart['regions'] = [];
 
@@ -162,6 +169,7 @@ export class App extends LitElement {
       @fl-offcut-file=${(event: OffcutFileEvent) => void openOffcut(workbench, event.file, event.foam)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
+      @fl-files=${({ pick }: FilesEvent) => void saveFiles(workbench, pick, today(), downloadBlob)}
       @fl-gluing-move=${(event: GluingMoveEvent) => this.#onGluingMove(event)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
     >
@@ -186,6 +194,7 @@ export class App extends LitElement {
           @fl-stage-plane=${this.#onPlane}
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
+        ${view.choice.kind === 'sheet' && bench.sheets !== null ? this.#sheetView(view.choice.sheet) : nothing}
         ${this.#over()}
         <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
         <fl-look-row .project=${project} .bench=${bench} .view=${view}></fl-look-row>
@@ -254,6 +263,18 @@ export class App extends LitElement {
     const root = document.documentElement;
     root.dataset['theme'] = theme;
     root.dataset['contrast'] = contrast;
+  }
+
+  readonly #freePlaces = (ask: FreeAsk) => this.workbench.workshop.freePlaces(ask);
+
+  #sheetView(at: number) {
+    const { project, bench } = this.workbench;
+    return html`<fl-sheet-view
+      .project=${project}
+      .bench=${bench}
+      .at=${at}
+      .places=${this.#freePlaces}
+    ></fl-sheet-view>`;
   }
 
   /** What lies over the bench when it has nothing to show or a file is held over it. */
@@ -352,7 +373,7 @@ export class App extends LitElement {
   }
 
   async #save(kind: FileKind): Promise<void> {
-    const file = await this.workbench.makeFile(kind, new Date().toISOString().slice(0, 10));
+    const file = await this.workbench.makeFile(kind, today());
     if (file === null) return;
     downloadFile(file);
     this.workbench.setNotice({ tone: 'note', text: WORDS.notice.saved(file.name) });

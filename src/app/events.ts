@@ -1,6 +1,7 @@
 import type { FoamId } from '../base/ids.ts';
 import type { Command } from '../project/commands.ts';
 import type { SimplifyMeasure } from '../project/simplify-commands.ts';
+import type { FilesAsk } from '../worker/files-api.ts';
 import type { Choice, Pointed, ViewState, Wishes } from './view-state.ts';
 
 const UPWARDS: EventInit = { bubbles: true, composed: true };
@@ -88,6 +89,13 @@ export class GluingMoveEvent extends Event {
   }
 }
 
+/** Files are to be made and saved. */
+export class FilesEvent extends Event {
+  constructor(readonly pick: FilesAsk) {
+    super('fl-files', UPWARDS);
+  }
+}
+
 export class WishEvent extends Event {
   constructor(readonly patch: Partial<Wishes>) {
     super('fl-wish', UPWARDS);
@@ -107,6 +115,7 @@ declare global {
     'fl-core-file': CoreFileEvent;
     'fl-offcut-file': OffcutFileEvent;
     'fl-wish': WishEvent;
+    'fl-files': FilesEvent;
     'fl-gluing-move': GluingMoveEvent;
   }
 }

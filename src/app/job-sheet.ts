@@ -4,6 +4,7 @@ import type { Project } from '../project/project.ts';
 import type { SaveState } from './autosave.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import './cut-list.ts';
+import './files-line.ts';
 import './fit-line.ts';
 import './foam-line.ts';
 import './gluing-line.ts';
@@ -12,6 +13,7 @@ import './job-head.ts';
 import type { JobSection } from './job-section.ts';
 import './notice-line.ts';
 import './paper-line.ts';
+import './quantity-line.ts';
 import './seams-line.ts';
 import './sheets-line.ts';
 import './size-line.ts';
@@ -149,6 +151,15 @@ export class JobSheet extends LitElement {
         .gluing=${view.gluing}
         .choice=${view.choice}
       ></fl-gluing-line>
+      <fl-quantity-line id="takes" .project=${project} .bench=${bench} .shop=${view.gluing.shop}></fl-quantity-line>
+      <fl-files-line
+        id="files"
+        .project=${project}
+        .bench=${bench}
+        .shop=${view.gluing.shop}
+        .making=${view.making}
+        .wishes=${this.wishes}
+      ></fl-files-line>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;
   }

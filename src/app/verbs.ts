@@ -17,6 +17,7 @@ import {
 import { MARK_WORDS } from './mark-words.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
+import { filesVerbs } from './files-actions.ts';
 import { gluingVerbs } from './gluing-actions.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
@@ -74,6 +75,7 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
     ...proposeVerbs(bench),
     ...costVerbs(bench),
     ...gluingVerbs(bench).rest,
+    ...filesVerbs(bench),
     ...lookVerbs(bench, actions),
     ...jobVerbs(bench, actions),
   ];

@@ -13,6 +13,8 @@ import type {
 } from '../viewport/bench-contract.ts';
 import type { FlatDrawing, LaidDrawing, Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind, ToldReason } from '../worker/proposing-api.ts';
+import type { FilesAsk } from '../worker/files-api.ts';
+import { NO_FILES, type FilesLook } from './files-look.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
@@ -22,6 +24,8 @@ export type Choice =
   | { readonly kind: 'seam'; readonly seam: SeamId }
   | { readonly kind: 'piece'; readonly piece: PieceId }
   | { readonly kind: 'page'; readonly page: number }
+  /** Laid over the bench, by its place in the layout. */
+  | { readonly kind: 'sheet'; readonly sheet: number }
   /** Of gluing, by its number. */
   | { readonly kind: 'step'; readonly step: number };
 
@@ -191,6 +195,7 @@ export interface ViewState {
   readonly roomMm: number | null;
   readonly finderOpen: boolean;
   readonly gluing: GluingLook;
+  readonly making: FilesLook;
 }
 
 /** Without a path begun. */
@@ -251,6 +256,7 @@ export const FIRST_VIEW: ViewState = {
   roomMm: null,
   finderOpen: false,
   gluing: NO_GLUING,
+  making: NO_FILES,
 };
 
 /** What the window keeps in mind for its next visit, beside the job. */
@@ -263,6 +269,8 @@ export interface Wishes {
   readonly picture: PictureManner;
   /** Printers that were measured, for the next job too. Missing: none. */
   readonly printers?: readonly PrinterProfile[];
+  /** Files that were picked to be saved. Missing: as usual. */
+  readonly files?: FilesAsk;
 }
 
 export const FIRST_WISHES: Wishes = { theme: 'auto', contrast: 'auto', letterKeys: true, picture: 'auto' };

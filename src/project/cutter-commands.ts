@@ -1,4 +1,11 @@
-import { MOST_BRIDGE_MM, MOST_BRIDGES, MOST_CUT_WIDTH_MM, type Bridges, type CutterWish } from '../model/cutter.ts';
+import {
+  MOST_BRIDGE_MM,
+  MOST_BRIDGES,
+  MOST_CUT_WIDTH_MM,
+  USUAL_CUT_WIDTH_MM,
+  type Bridges,
+  type CutterWish,
+} from '../model/cutter.ts';
 import type { Command } from './commands.ts';
 
 /** Least and most that may be said of a cutter: the same for the project's file, the window and the command line. */
@@ -8,6 +15,9 @@ export const CUTTER_LIMITS = {
   /** Over 0. */
   bridgeMm: { most: MOST_BRIDGE_MM },
 } as const;
+
+/** Width of its cut, mm, where nobody has measured it. */
+export const usualCutWidth = (kind: CutterWish['kind']): number => USUAL_CUT_WIDTH_MM[kind ?? 'unknown'];
 
 /** Says what goes through the foam; null: nobody knows. How wide it cuts is then as is usual for that. */
 export const setCutter = (kind: CutterWish['kind'] | null): Command =>

@@ -1,0 +1,103 @@
+import { css, html, nothing } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Glue } from '../model/glues.ts';
+import { glueNamed, GLUE_NAMES, setGlue } from '../project/shop-commands.ts';
+import { FIELDS_STYLE } from './fields-style.ts';
+import { JobSection } from './job-section.ts';
+import './quantity-field.ts';
+import type { NumberEvent } from './quantity-field.ts';
+import { QUANTITY_WORDS } from './quantity-words.ts';
+import { SHARED } from './styles.ts';
+
+type Figure = 'waitMin' | 'openMin' | 'cureH' | 'coverageM2PerL' | 'brushMmPerMin' | 'joinMmPerMin' | 'alignMinPerSeam';
+
+const { units } = QUANTITY_WORDS.glue;
+
+/** Figures in the order of the label, each with its unit, and whether 0 is none. */
+const FIGURES: readonly (readonly [name: Figure, unit: string, isOver: boolean])[] = [
+  ['waitMin', units.min, false],
+  ['openMin', units.min, true],
+  ['cureH', units.h, false],
+  ['coverageM2PerL', units.m2PerL, true],
+  ['brushMmPerMin', units.mmPerMin, true],
+  ['joinMmPerMin', units.mmPerMin, true],
+  ['alignMinPerSeam', units.min, false],
+];
+
+/** Which glue is taken, and what its label says. */
+@customElement('fl-quantity-glue')
+export class QuantityGlue extends JobSection {
+  static override styles = [
+    SHARED,
+    FIELDS_STYLE,
+    css`
+      .fields {
+        align-items: start;
+      }
+    `,
+  ];
+
+  /** The glue in force. */
+  @property({ attribute: false }) glue: Glue | null = null;
+  @state() private fault = '';
+
+  protected override render() {
+    const { glue } = this;
+    if (glue === null) return nothing;
+    const words = QUANTITY_WORDS.glue;
+    return html`<details>
+      <summary>${words.heading(glue.name)}</summary>
+      <div class="stack">
+        <label
+          >${words.choose}<br />
+          <select @change=${this.#choose}>
+            ${GLUE_NAMES.map((name) => html`<option value=${name} ?selected=${name === glue.id}>${glueNamed(name).name}</option>`)}
+          </select>
+        </label>
+        <p class="small soft">${words.label}</p>
+        <div class="fields">
+          ${FIGURES.map(
+            ([name, unit, isOver]) =>
+              html`<fl-number-field
+                label=${words[name]}
+                unit=${unit}
+                .value=${glue[name]}
+                ?isOver=${isOver}
+                .most=${100_000}
+                @fl-number=${(event: NumberEvent) => this.#take(glue, name, event.value)}
+              ></fl-number-field>`,
+          )}
+        </div>
+        <p class="small wrong" role="status">${this.fault}</p>
+        ${
+          this.#isUsual(glue)
+            ? nothing
+            : html`<div>
+                <button class="plain" @click=${() => this.#set(glueNamed(glue.id))}>${words.usual}</button>
+              </div>`
+        }
+      </div>
+    </details>`;
+  }
+
+  #isUsual(glue: Glue): boolean {
+    const usual = GLUE_NAMES.includes(glue.id) ? glueNamed(glue.id) : glue;
+    return FIGURES.every(([name]) => usual[name] === glue[name]);
+  }
+
+  #choose(event: Event): void {
+    this.#set(glueNamed((event.target as HTMLSelectElement).value));
+  }
+
+  #take(glue: Glue, name: Figure, value: number | null): void {
+    if (value === null) return;
+    this.#set({ ...glue, [name]: value });
+  }
+
+  /** A glue that is dry before it could be joined is told, not taken. */
+  #set(glue: Glue): void {
+    const isSound = glue.openMin > glue.waitMin + glue.alignMinPerSeam;
+    this.fault = isSound ? '' : QUANTITY_WORDS.glue.tooShort(glue);
+    if (isSound) this.send(setGlue(glue));
+  }
+}
