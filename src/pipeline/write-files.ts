@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
+import { runAtOnce } from '../base/stepwise.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
@@ -17,9 +18,11 @@ import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
 import { bookmarksOf, type Bookmark } from './bookmarks.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
+import { finishSums } from './finish.ts';
 import type { LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import { changedPages } from './pages-of.ts';
 import type { Source } from './sculpt-stage.ts';
+import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
 
 export interface WriteChoices {
   /** DejaVu Sans as a TrueType file. */
@@ -46,7 +49,7 @@ export async function writeFiles(outcome: Outcome, choices: WriteChoices): Promi
   return new Map<string, Uint8Array | string>([
     [FILE_NAMES.pdf, await pdfOf(outcome, choices)],
     [FILE_NAMES.svg, svgOf(outcome)],
-    [FILE_NAMES.report, reportOf(outcome, choices.notes)],
+    [FILE_NAMES.report, reportOf(outcome, choices.notes, runAtOnce(shopPlanSteps(outcome)))],
     [FILE_NAMES.project, projectFileOf(outcome, choices.sourceOf)],
   ]);
 }
@@ -130,7 +133,11 @@ export function projectFileOf(outcome: Outcome, sourceOf: WriteChoices['sourceOf
   return writeProjectFile(project, sources);
 }
 
-export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): string {
+/**
+ * @param notes findings of the caller, put before those of the chain.
+ * @param plan  what lies beside the work; left out: nothing is told of gluing.
+ */
+export function reportOf(outcome: Outcome, notes: readonly Finding[] = [], plan?: ShopPlan): string {
   const { project } = outcome;
   const { model, facts, mesh, mmPerUnit } = need(outcome.sculpt);
   const report = makeReport({
@@ -152,9 +159,11 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = []): stri
     springing: need(outcome.springing),
     bodyFit: outcome.bodyFit,
     fitMesh: need(outcome.cut).mesh,
+    gluing: plan?.gluing ?? null,
     findings: [...notes, ...outcome.findings],
   });
-  return `${JSON.stringify(report)}\n`;
+  const finish = finishSums(outcome);
+  return `${JSON.stringify(finish === null ? report : { ...report, finish })}\n`;
 }
 
 function reportLayer(

@@ -6,7 +6,7 @@ import { cutterOfProject, machineFileSteps, type MachineChoices } from '../pipel
 import type { Outcome } from '../pipeline/outcome.ts';
 import type { Source } from '../pipeline/sculpt-stage.ts';
 import { SHOP_FILES, shopFile } from '../pipeline/shop-files.ts';
-import { isWhole } from '../pipeline/shop-plan.ts';
+import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
 import { FILE_NAMES, pdfOf, projectFileOf, reportOf, svgOf } from '../pipeline/write-files.ts';
 import type { Project } from '../project/project.ts';
 import { zipSteps } from '../steps/write/zip.ts';
@@ -107,7 +107,7 @@ export class FilesDesk implements FilesMaking {
       case 'pieces':
         return ok(svgOf(outcome));
       case 'report':
-        return ok(reportOf(outcome));
+        return ok(reportOf(outcome, [], await runWithPauses(shopPlanSteps(outcome), () => work.pause(work.done))));
       case 'project':
         return ok(projectFileOf(outcome, (hash) => this.#host.sourceOf(hash)));
     }

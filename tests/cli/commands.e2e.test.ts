@@ -12,6 +12,7 @@ const MAKE = ['make', model, '--seams', seams, '--unit', 'mm', '--date', '2026-0
 const FILES = [
   'build-sheet.pdf',
   'cut-list.csv',
+  'files.json',
   'gluing.json',
   'pieces.svg',
   'project.foamloft.json',

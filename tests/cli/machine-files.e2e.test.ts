@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { runCli, sample, scratchFolder } from './run-cli.ts';
@@ -22,6 +22,17 @@ it('writes what machines take beside the templates, after what a laser must neve
   expect(text('page-1-scale.png').slice(1, 4)).toBe('PNG');
   for (const name of ['prop.stl', 'prop.obj', 'prop-1-to-10.stl', 'prop-1-to-10.obj', 'flat-pieces.obj'])
     expect(existsSync(join(out, name)), name).toBe(true);
+  // A sheet that is no part of the job any more must not be cut by mistake.
+  appendFileSync(join(out, 'prop.obj'), '# mine\n');
+  const again = runCli('make', model, '--seams', seams, '--out', out);
+  expect(again.stdout).toMatch(/^removed, written by an earlier run .*: .*sheet-1\.dxf/m);
+  expect(again.stdout).toMatch(/^of an earlier run .*kept.*: prop\.obj$/m);
+  expect(['sheet-1.dxf', 'sheet-1.png', 'prop.stl', 'prop.obj'].map((name) => existsSync(join(out, name)))).toEqual([
+    false,
+    false,
+    false,
+    true,
+  ]);
 }, 60_000);
 
 it('refuses a picture no program would open, and writes nothing', () => {

@@ -7,12 +7,15 @@ import type { Words } from '../../src/model/template.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import { shopPaperSteps, writeShopFiles, type ShopPaper } from '../../src/pipeline/shop-files.ts';
 import { namesOfOrder, orderFindingSteps } from '../../src/pipeline/shop-order.ts';
+import { shopPlanSteps } from '../../src/pipeline/shop-plan.ts';
+import { reportOf } from '../../src/pipeline/write-files.ts';
 import { acceptGluing, movedInOrder } from '../../src/project/shop-commands.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { runSample, SAMPLE_NAMES, testFont } from '../support/run-sample.ts';
 
+const REPORT = JSON.parse(readFileSync('shared/report.schema.json', 'utf8')) as Schema;
 const SCHEMA = JSON.parse(readFileSync('shared/gluing.schema.json', 'utf8')) as Schema;
 
 /** Boxes of words on a page that lie over one another. */
@@ -90,6 +93,12 @@ describe('the files beside the work', () => {
     const gluing: unknown = JSON.parse(files.get('gluing.json') as string);
     expect(schemaFaults(SCHEMA, gluing)).toEqual([]);
     expect(schemaFaults(SCHEMA, { ...(gluing as object), steps: [{}] })).not.toEqual([]);
+    const plan = runAtOnce(shopPlanSteps(outcome));
+    const report = JSON.parse(reportOf(outcome, [], plan)) as { gluing: { order: string[]; batches: unknown[] } };
+    expect(schemaFaults(REPORT, report)).toEqual([]);
+    expect(schemaFaults(REPORT, { ...report, gluing: { ...report.gluing, order: [1] } })).not.toEqual([]);
+    expect(report.gluing.order).toHaveLength((outcome.seams ?? []).filter(({ kind }) => kind !== 'open').length);
+    expect(report.gluing.batches).toHaveLength(1);
     const pdf = await readPdf(files.get('build-sheet.pdf') as Uint8Array);
     const text = pdf.pages.flatMap(({ texts }) => texts.map((one) => one.text)).join(' ');
     for (const told of ['Build sheet: bracer', 'Cut list', 'Gluing', 'Batch 1', 'Touch first', 'Ask your event'])

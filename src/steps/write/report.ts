@@ -12,6 +12,7 @@ import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import type { PieceKerfs } from '../../model/kerfs.ts';
+import type { GluingPlan } from '../../model/gluing.ts';
 import type { ModelFacts } from '../../model/model-facts.ts';
 import type { PageSet } from '../../model/page.ts';
 import type { Patch } from '../../model/patch.ts';
@@ -23,6 +24,7 @@ import type { Template } from '../../model/template.ts';
 import { fitReport } from './report-fit.ts';
 import { dryFitReport } from './report-dry-fit.ts';
 import { cuttingReport, layingReport } from './report-forming.ts';
+import { gluingFields } from './report-gluing.ts';
 import { pairs, triples } from './report-numbers.ts';
 import { pagesReport, piecePaperReport } from './report-paper.ts';
 
@@ -59,6 +61,8 @@ export interface ReportInput {
   readonly bodyFit: BodyFit | null;
   /** What body and core were held against: the sculpt's mesh or that cut along paths. */
   readonly fitMesh: Mesh;
+  /** Null where it was not worked out. */
+  readonly gluing: GluingPlan | null;
   readonly findings: readonly Finding[];
 }
 
@@ -141,6 +145,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
     dryFit: dryFitReport(input.dryFit),
     springing: { pieces: input.springing.pieces, seams: input.springing.seams },
     ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.fitMesh, vertexCount(input.mesh)) }),
+    ...(input.gluing === null ? {} : { gluing: gluingFields(input.gluing) }),
     findings: input.findings.map((finding) => findingReport(finding, input)),
     pages: pagesReport(input.paper.name, input.paper.set),
   };
