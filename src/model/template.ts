@@ -1,5 +1,5 @@
 import type { PieceId } from '../base/ids.ts';
-import type { Box2 } from '../geom/ring.ts';
+import type { Box2, Ring } from '../geom/ring.ts';
 import type { Vec2 } from '../geom/vec.ts';
 
 /**
@@ -74,6 +74,11 @@ export interface Template {
   readonly box: Box2;
   /** Round what is cut from foam: the larger of both edges of every bevel. */
   readonly foamBox: Box2;
+  /**
+   * The edges of what is cut from foam, on both its sides, outer rings counter-clockwise and holes clockwise: it takes all that is within any outer
+   * ring and not within both edges of a hole. Left out where it is `foamBox`.
+   */
+  readonly foamRings?: readonly Ring[];
   /** How the sheet's length is to lie in the drawing, radians counter-clockwise from +x; left out where the piece may lie anyhow. */
   readonly grainRad?: number;
   /** True when the drawing is the mirror image of the piece seen from its face. */

@@ -14,6 +14,8 @@ import { foamStrips } from '../steps/foam/foam-strips.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
 import { printerNotes, printerOf } from '../project/printer-commands.ts';
+import { sheetFindings } from './sheet-findings.ts';
+import { sheetTaskOf } from './sheet-task.ts';
 import { pageInputOf } from './pages-of.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
@@ -49,22 +51,12 @@ export class LayOutStage {
     const { project } = run;
     const templates = run.templates ?? [];
     const cut = [...pieces, ...run.strips];
-    const sheets = remembered(this.#sheets, [templates, project.foams], () => {
+    const sheets = remembered(this.#sheets, [templates, project.foams, project.stock], () => {
       run.made('nest');
-      const items = cut.map(({ id, quantity, foam }, i) => ({ piece: id, template: templates[i], quantity, foam }));
-      return layOnSheets(items, project.foams);
+      return layOnSheets(sheetTaskOf(project, cut, templates));
     });
     run.sheets = sheets;
-    for (const id of sheets.tooLarge) {
-      const piece = cut.find((candidate) => candidate.id === id);
-      if (piece === undefined) throw new Error(`layOut: no piece ${id}`);
-      run.findings.push({
-        code: 'nest/too-large',
-        severity: 'warning',
-        text: `${piece.name} is larger than a sheet of ${run.foam(piece.foam).name}: part it once more, or take a larger sheet.`,
-        where: 'seam' in piece ? { seam: piece.seam } : { piece: id },
-      });
-    }
+    run.findings.push(...sheetFindings(project, cut, sheets));
     const choice = project.paper;
     const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
     const printer = printerOf(project);

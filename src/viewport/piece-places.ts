@@ -1,6 +1,6 @@
 import { Matrix4 } from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
-import type { SheetLayout } from '../model/sheet.ts';
+import type { Placement, SheetLayout } from '../model/sheet.ts';
 import { boxOfPoints, joinBoxes, type Box2 } from '../geom/ring.ts';
 import { cutRing } from '../model/cut-larger.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
@@ -55,12 +55,19 @@ export function placePieces(
     }
     const place = sheets[s].placements.find(({ piece }) => piece === id);
     if (place === undefined) return sceneFromSheet[s];
-    return sceneFromSheet[s]
-      .clone()
-      .multiply(new Matrix4().makeTranslation(place.x, place.y, 0))
-      .multiply(new Matrix4().makeRotationZ(place.turnRad));
+    return sceneFromSheet[s].clone().multiply(sheetFromDrawing(place, pieces[i].thicknessMm));
   });
   return { layout: bench, sceneFromDrawing, drawingFromFlat, sceneFromSheet, sheetOfPiece };
+}
+
+/** Where a template lies on its sheet, z up from the underside of the foam; one that is turned over lies on what was its upper side. */
+export function sheetFromDrawing(
+  { x, y, turnRad, isFlipped = false }: Pick<Placement, 'x' | 'y' | 'turnRad' | 'isFlipped'>,
+  thicknessMm: number,
+): Matrix4 {
+  const move = new Matrix4().makeTranslation(x, y, 0).multiply(new Matrix4().makeRotationZ(turnRad));
+  if (!isFlipped) return move;
+  return move.multiply(new Matrix4().makeTranslation(0, 0, thicknessMm)).multiply(new Matrix4().makeRotationY(Math.PI));
 }
 
 /** Box of the cut lines as they are cut, both edges of every bevel, seen from the face. */

@@ -16,7 +16,7 @@ import type { Template } from '../model/template.ts';
 import type { BenchColours } from './bench-theme.ts';
 import { sheetMaterial } from './foam-materials.ts';
 import { LineBatch } from './line-batch.ts';
-import type { PiecePlaces } from './piece-places.ts';
+import { sheetFromDrawing, type PiecePlaces } from './piece-places.ts';
 import { slabTriangles, type Slab, type SlabHole } from './sheet-slab.ts';
 
 /** Sheets are a shade darker than the pieces, so that what is left over steps back. */
@@ -51,22 +51,21 @@ export class SheetsView {
       const { widthMm: width, heightMm: height, thicknessMm: thickness } = sheet;
       const place = places?.sceneFromSheet[s] ?? new Matrix4();
       this.#boxes.push({ sceneFromSheet: place, width, height, thickness });
-      const outline = [0, 0, width, 0, width, height, 0, height];
+      const outline = sheet.outline ?? [0, 0, width, 0, width, height, 0, height];
       const holes: SlabHole[] = [];
       const isSeen = new Set<string>();
-      for (const { piece: id, x, y, turnRad } of sheet.placements) {
+      for (const placement of sheet.placements) {
+        const { piece: id, isFlipped = false } = placement;
         // A second copy has no traveller of its own, so its place stays whole.
         if (isSeen.has(id)) continue;
         isSeen.add(id);
         const i = pieces?.pieces.findIndex((piece) => piece.id === id) ?? -1;
         if (i < 0 || pieces === null || places === null) continue;
-        const onSheet = new Matrix4()
-          .makeTranslation(x, y, 0)
-          .multiply(new Matrix4().makeRotationZ(turnRad))
-          .multiply(places.drawingFromFlat[i]);
+        const onSheet = sheetFromDrawing(placement, thickness).multiply(places.drawingFromFlat[i]);
         const { outer, inner } = cutRings(
           pieces.pieces[i],
           pieces.templates.find((template) => template.piece === id),
+          isFlipped,
         );
         holes.push({ upper: movedRing(outer.upper, onSheet), lower: movedRing(outer.lower, onSheet) });
         for (const ring of inner) {
@@ -144,9 +143,13 @@ export function bytesOf(colour: Color, shade: number): [number, number, number, 
 }
 
 /** Both edges of every cut seen from the face; the upper one is on the traced side. */
-function cutRings(piece: FoamPiece, template: Template | undefined): { outer: SlabHole; inner: SlabHole[] } {
+function cutRings(
+  piece: FoamPiece,
+  template: Template | undefined,
+  isFlipped: boolean,
+): { outer: SlabHole; inner: SlabHole[] } {
   // A drawing that is not mirrored lies face up; the traced side is then the face.
-  const isTracedUp = (piece.tracedSide === 'back') === (template?.reversed ?? false);
+  const isTracedUp = ((piece.tracedSide === 'back') === (template?.reversed ?? false)) !== isFlipped;
   const pair = (traced: ArrayLike<number>, other: ArrayLike<number>): SlabHole =>
     isTracedUp ? { upper: traced, lower: other } : { upper: other, lower: traced };
   return {

@@ -78,6 +78,9 @@ export function boxViews(): BoxViews {
       sheets: [
         {
           foam: foamId('f'),
+          name: { stock: 'buy', nth: 0 },
+          fillAlong: 'y',
+          filledMm: 0,
           thicknessMm: THICK,
           widthMm: 400,
           heightMm: 300,

@@ -10,7 +10,7 @@ import { mateNumber, nameEdge } from './edge-names.ts';
 import { nameFolds } from './fold-names.ts';
 import { nameMarks } from './mark-names.ts';
 import { stripTemplate } from './strip-template.ts';
-import { foamBoxOf, onPaper, pieceStrokes } from './template-lines.ts';
+import { foamBoxOf, foamRingsOf, onPaper, pieceStrokes } from './template-lines.ts';
 import { writeIfRoom, writeTitle } from './template-title.ts';
 import { mateText, titleOf, type WordContext } from './template-words.ts';
 import type { TwinPapers } from './twin-paper.ts';
@@ -126,6 +126,7 @@ export function makeTemplate(
     drawing: { strokes: board.strokes, words: board.words },
     box: board.box(),
     foamBox: foamBoxOf(paper),
+    foamRings: foamRingsOf(paper),
     ...(paper.grain === null ? {} : { grainRad: Math.atan2(paper.grain.y, paper.grain.x) }),
     reversed: paper.flip === -1,
     ...(twin === undefined ? {} : { turned: twin.piece.id }),

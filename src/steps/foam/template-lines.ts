@@ -103,6 +103,12 @@ export function foamBoxOf({ cutRings, otherRings }: PaperPiece): Box2 {
   return [...cutRings, ...otherRings].map(boxOfPoints).reduce(joinBoxes);
 }
 
+/** Both edges of what is cut; mirrored ones run as they should again. */
+export const foamRingsOf = ({ cutRings, otherRings, flip }: PaperPiece): readonly Ring[] =>
+  [...cutRings, ...otherRings].map((ring) => (flip === 1 ? ring : turnedRound(ring)));
+
+const turnedRound = (ring: Ring): Ring => ring.map((_, k) => ring[ring.length - 2 - 2 * (k >> 1) + (k & 1)]);
+
 /** All lines of a piece but those that belong to words: cut, other edge, laps, folds, ticks. */
 export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
   const { piece } = paper;

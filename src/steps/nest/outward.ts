@@ -1,4 +1,4 @@
-import { grownRegions } from '../../geom/polygon-boolean.ts';
+import { grownRegions, type Region } from '../../geom/polygon-boolean.ts';
 import { doesRingCross } from '../../geom/ring-cross.ts';
 import { ringArea, type Ring } from '../../geom/ring.ts';
 
@@ -18,6 +18,31 @@ export function simplifiedOutward(ring: Ring, growMm: number, toleranceMm: numbe
   const simple = simplified(grown.outer, toleranceMm);
   return simple.length < 6 || doesRingCross(simple) || ringArea(simple) <= 0 ? grown.outer : simple;
 }
+
+/**
+ * The same of an area with holes: they close in by as much.
+ * @param leastHoleMm2  smaller ones are filled: nothing would go in.
+ */
+export function simplifiedRegion(
+  { outer, holes }: Region,
+  growMm: number,
+  toleranceMm: number,
+  leastHoleMm2: number,
+): readonly Ring[] {
+  const around = simplifiedOutward(outer, growMm, toleranceMm);
+  const left = holes
+    .filter((hole) => -ringArea(hole) >= leastHoleMm2)
+    .flatMap((hole) => grownRegions([turnedRound(hole)], -(growMm + toleranceMm)))
+    .map((region) => region.outer)
+    .filter((hole) => ringArea(hole) >= leastHoleMm2)
+    .map((hole) => {
+      const simple = simplified(hole, toleranceMm);
+      return turnedRound(simple.length < 6 || doesRingCross(simple) || ringArea(simple) <= 0 ? hole : simple);
+    });
+  return [around, ...left];
+}
+
+const turnedRound = (ring: Ring): Ring => ring.map((_, k) => ring[ring.length - 2 - 2 * (k >> 1) + (k & 1)]);
 
 /** Corners kept so that no other lies farther than the tolerance from the line between those kept. */
 function simplified(ring: Ring, tolerance: number): Ring {

@@ -4,7 +4,7 @@ import type { Finding } from '../../base/finding.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
 import { ringArea } from '../../geom/ring.ts';
 import { TakenLines } from '../../geom/taken-lines.ts';
-import { movePoint, movePoints, type Move2 } from '../../geom/turn-and-move.ts';
+import { layPoint, layPoints, layRing, layWords, type Lay2 } from '../../geom/lay-over.ts';
 import {
   THROUGH_ROLES,
   type CutterChoice,
@@ -134,23 +134,23 @@ function layDown({ piece, template, drawn, through, shape }: Prepared, place: Pl
     lines: [...drawn, ...through].map((line) => movedLine(line, place)),
     words: movedDrawing({ strokes: [], words: template.drawing.words }, place).words,
     shape: shape.map(({ outer, holes }) => ({
-      outer: movePoints(outer, place),
-      holes: holes.map((hole) => movePoints(hole, place)),
+      outer: layRing(outer, place),
+      holes: holes.map((hole) => layRing(hole, place)),
     })),
     drawing: movedDrawing(template.drawing, place),
   };
 }
 
-function movedLine(line: CutterLine, move: Move2): CutterLine {
+function movedLine(line: CutterLine, move: Lay2): CutterLine {
   const { circle } = line;
-  const moved = { ...line, points: movePoints(line.points, move) };
-  return circle === undefined ? moved : { ...moved, circle: { ...circle, centre: movePoint(circle.centre, move) } };
+  const moved = { ...line, points: layPoints(line.points, move) };
+  return circle === undefined ? moved : { ...moved, circle: { ...circle, centre: layPoint(circle.centre, move) } };
 }
 
-function movedDrawing({ strokes, words }: Drawing, move: Move2): Drawing {
+function movedDrawing({ strokes, words }: Drawing, move: Lay2): Drawing {
   return {
-    strokes: strokes.map((stroke) => ({ ...stroke, points: movePoints(stroke.points, move) })),
-    words: words.map((line) => ({ ...line, at: movePoint(line.at, move), angleRad: line.angleRad + move.turnRad })),
+    strokes: strokes.map((stroke) => ({ ...stroke, points: layPoints(stroke.points, move) })),
+    words: words.map((line) => layWords(line, move)),
   };
 }
 

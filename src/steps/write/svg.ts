@@ -1,5 +1,5 @@
 import { emFromCapHeight } from '../../geom/text-width.ts';
-import { movePoint, movePoints, type Move2 } from '../../geom/turn-and-move.ts';
+import { layPoints, layWords, type Lay2 } from '../../geom/lay-over.ts';
 import { BOLD_OUTLINE_SHARE, LINE_STYLES } from '../../model/line-style.ts';
 import type { Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
 import { PAPER_LAYERS, type LineRole, type Stroke, type Template, type Words } from '../../model/template.ts';
@@ -51,14 +51,16 @@ export function writePiecesSvg(templates: readonly Template[], layout: SheetLayo
   ].join('\n');
 }
 
-function sheetOutline(number: number, x: number, { widthMm, heightMm }: Sheet): string {
-  const points = Float64Array.of(x, 0, x + widthMm, 0, x + widthMm, heightMm, x, heightMm);
-  return `<g id="sheet-${number}-outline">${path({ role: 'frame', points, closed: true }, STILL)}</g>`;
+/** The edge of a sheet, as it was traced, and what is kept clear on it. */
+function sheetOutline(number: number, x: number, { widthMm, heightMm, outline, keepOut = [] }: Sheet): string {
+  const edge = outline ?? [0, 0, widthMm, 0, widthMm, heightMm, 0, heightMm];
+  const lines = [edge, ...keepOut].map((ring) =>
+    path({ role: 'frame', points: Float64Array.from(ring), closed: true }, { x, y: 0, turnRad: 0 }),
+  );
+  return `<g id="sheet-${number}-outline">${lines.join('\n')}</g>`;
 }
 
-const STILL: Move2 = { x: 0, y: 0, turnRad: 0 };
-
-function piece(template: Template, move: Move2, copy: Placement['copy']): string {
+function piece(template: Template, move: Lay2, copy: Placement['copy']): string {
   const id = `piece-${template.piece.replace(/[^A-Za-z0-9.-]/g, '-')}${copy === 0 ? '' : `-copy-${copy + 1}`}`;
   const groups = PAPER_LAYERS.map((layer) => {
     const strokes = template.drawing.strokes
@@ -69,22 +71,23 @@ function piece(template: Template, move: Move2, copy: Placement['copy']): string
       ? ''
       : `<g id="${id}-${layer}" class="layer-${layer}">\n${[...strokes, ...words].join('\n')}\n</g>\n`;
   });
-  return `<g id="${id}">\n${groups.join('')}</g>`;
+  const over = move.isFlipped === true ? '<title>turned over: its traced side lies down</title>\n' : '';
+  return `<g id="${id}">\n${over}${groups.join('')}</g>`;
 }
 
 /** y is turned here and nowhere else: the page's runs up, SVG's runs down. */
-function path({ role, points, closed, filled }: Stroke, move: Move2): string {
-  const moved = movePoints(points, move);
+function path({ role, points, closed, filled }: Stroke, move: Lay2): string {
+  const moved = layPoints(points, move);
   const places = Array.from({ length: moved.length / 2 }, (_, i) => `${mm(moved[2 * i])} ${mm(-moved[2 * i + 1])}`);
   const fill = filled === true ? ` style="fill:${colourOf(role)};stroke:none"` : '';
   return `<path class="${role}"${fill} d="M${places.join('L')}${closed || filled === true ? 'Z' : ''}"/>`;
 }
 
 /** Words at their place, in plain letters. */
-export function svgWords(words: Words, move: Move2): string {
-  const at = movePoint(words.at, move);
-  const turn = ((words.angleRad + move.turnRad) * 180) / Math.PI;
-  const anchor = { left: 'start', centre: 'middle', right: 'end' }[words.align];
+export function svgWords(words: Words, move: Lay2): string {
+  const { at, angleRad, align } = layWords(words, move);
+  const turn = (angleRad * 180) / Math.PI;
+  const anchor = { left: 'start', centre: 'middle', right: 'end' }[align];
   const [x, y] = [mm(at.x), mm(-at.y)];
   const turned = Math.abs(turn) < 1e-9 ? '' : ` transform="rotate(${mm(-turn)} ${x} ${y})"`;
   // As on paper: the plain letters with an outline, so that bold words run no longer.

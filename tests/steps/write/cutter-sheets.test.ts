@@ -28,6 +28,9 @@ function sheetOf(laid: readonly Laid[], change: Partial<CutterChoice> = {}) {
       sheets: [
         {
           foam: foamId('eva-10'),
+          name: { stock: 'buy', nth: 0 },
+          fillAlong: 'y',
+          filledMm: 0,
           thicknessMm: 10,
           widthMm: 600,
           heightMm: 900,

@@ -5,9 +5,9 @@ import { emFromCapHeight } from '../../../src/geom/text-width.ts';
 import { movePoints } from '../../../src/geom/turn-and-move.ts';
 import type { Sheet, SheetLayout } from '../../../src/model/sheet.ts';
 import type { Template } from '../../../src/model/template.ts';
-import { layOnSheets } from '../../../src/steps/nest/lay-on-sheets.ts';
 import { DEFAULT_FOAMS } from '../../../src/model/foams.ts';
 import { writePiecesSvg } from '../../../src/steps/write/svg.ts';
+import { layAsUsual } from '../../support/lay-as-usual.ts';
 import { handMadeTemplate, handMadeWords, stripTemplate } from '../../support/hand-made-templates.ts';
 import { readSvg } from '../../support/read-svg.ts';
 import { kit } from '../tile/support.ts';
@@ -45,6 +45,9 @@ function tagsOf(svg: string): readonly Tag[] {
 
 const sheet = (widthMm: number, heightMm: number, placements: Sheet['placements']): Sheet => ({
   foam: foamId('eva-10'),
+  name: { stock: 'buy', nth: 0 },
+  fillAlong: 'y',
+  filledMm: 0,
   thicknessMm: 10,
   widthMm,
   heightMm,
@@ -143,7 +146,7 @@ describe('writePiecesSvg', () => {
       quantity: 1,
       foam: DEFAULT_FOAMS[5].id,
     }));
-    const layout = layOnSheets(items, DEFAULT_FOAMS);
+    const layout = layAsUsual(items, DEFAULT_FOAMS);
     const svg = writePiecesSvg(templates, layout);
     expect(svg).toBe(writePiecesSvg(templates, layout));
     expect(svg.replace('http://www.w3.org/2000/svg', '')).not.toMatch(/http|url\(|@import|<image/);
@@ -158,7 +161,7 @@ describe('writePiecesSvg', () => {
       quantity: 2,
       foam: DEFAULT_FOAMS[5].id,
     }));
-    const layout = layOnSheets(items, DEFAULT_FOAMS);
+    const layout = layAsUsual(items, DEFAULT_FOAMS);
     const { paths } = readSvg(writePiecesSvg(templates, layout));
     const cuts = paths.filter(({ name }) => name === 'cut');
     const expected = layout.sheets.flatMap(({ placements, widthMm }, i) =>
