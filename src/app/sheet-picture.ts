@@ -5,8 +5,8 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
-import { drawnLines } from '../viewport/drawing-lines.ts';
 import { ChooseEvent, PointEvent } from './events.ts';
+import { cutPaths, frameOf, placeOnSheet, ringPath, sheetPath, uprightOn, type SheetFrame } from './sheet-drawing.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -28,9 +28,22 @@ export class SheetPicture extends LitElement {
       .sheet {
         fill: var(--foam);
       }
+      .clear {
+        fill: var(--paper);
+        fill-opacity: 0.75;
+      }
+      .offcut {
+        fill: none;
+        stroke: var(--on-foam);
+        stroke-width: 1.5px;
+        stroke-dasharray: 5 4;
+        vector-effect: non-scaling-stroke;
+      }
       .piece {
         fill: color-mix(in srgb, var(--foam-cut) 70%, #ffffff);
         stroke: #111;
+        stroke-width: 1px;
+        vector-effect: non-scaling-stroke;
         cursor: pointer;
       }
       .piece.is-chosen {
@@ -55,42 +68,45 @@ export class SheetPicture extends LitElement {
   protected override render() {
     const { sheet } = this;
     if (sheet === null) return nothing;
-    // The long side lies across: a sheet on a bench, seen by who stands before it.
-    const isTall = sheet.heightMm > sheet.widthMm;
-    const [width, height] = isTall ? [sheet.heightMm, sheet.widthMm] : [sheet.widthMm, sheet.heightMm];
-    const turn = isTall ? `matrix(0 -1 -1 0 ${width} ${height})` : `matrix(1 0 0 -1 0 ${height})`;
+    const frame = frameOf(sheet);
+    const { offcut } = sheet;
     return html`<svg
-      viewBox="0 0 ${width} ${height}"
+      viewBox="0 0 ${frame.width} ${frame.height}"
       role="img"
       aria-label=${WORDS.sheets.picture(sheet.placements.length)}
     >
-      <rect class="sheet" width=${width} height=${height} />
-      <g transform=${turn}>${sheet.placements.map((placement) => this.#piece(placement, height, isTall))}</g>
+      <g transform=${frame.matrix}>
+        <path class="sheet" d=${sheetPath(sheet)} />
+        ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
+        ${
+          offcut === undefined
+            ? nothing
+            : svg`<rect class="offcut" x=${offcut.x} y=${offcut.y} width=${offcut.widthMm} height=${offcut.heightMm} />`
+        }
+        ${sheet.placements.map((placement) => this.#piece(placement, frame))}
+      </g>
     </svg>`;
   }
 
-  #piece(placement: Placement, heightMm: number, isTall: boolean) {
+  #piece(placement: Placement, frame: SheetFrame) {
     const index = this.pieces.findIndex((piece) => piece.id === placement.piece);
     const template = this.templates.find((candidate) => candidate.piece === placement.piece);
     const isStrip = this.strips.some(({ id }) => id === placement.piece);
     if (template === undefined || (index < 0 && !isStrip)) return nothing;
-    const cut = drawnLines(template.drawing).find((lines) => lines.role === 'cut');
+    const { cut } = cutPaths(template);
     const isChosen = this.choice.kind === 'piece' && this.choice.piece === placement.piece;
     const { box } = template;
-    const angle = (placement.turnRad * 180) / Math.PI;
     // A strip is too narrow for its number, and is no piece of the prop to be lit.
-    if (isStrip)
-      return svg`<g transform="translate(${placement.x} ${placement.y}) rotate(${angle})">
-        <path class="piece" d=${cut?.path ?? ''} stroke-width=${heightMm / 300} />
-      </g>`;
+    if (isStrip) return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
     const middle = `translate(${(box.minX + box.maxX) / 2} ${(box.minY + box.maxY) / 2})`;
-    const upright = `${middle} rotate(${-angle}) ${isTall ? 'matrix(0 -1 -1 0 0 0)' : 'scale(1 -1)'}`;
-    return svg`<g transform="translate(${placement.x} ${placement.y}) rotate(${angle})"
+    const size = Math.min(frame.height / 15, (box.maxX - box.minX) / 2, (box.maxY - box.minY) / 2);
+    return svg`<g transform=${placeOnSheet(placement)}
         @click=${() => this.#choose(placement.piece)}
         @pointerenter=${() => this.dispatchEvent(new PointEvent({ pieces: [index] }))}
         @pointerleave=${() => this.dispatchEvent(new PointEvent(null))}>
-        <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut?.path ?? ''} stroke-width=${heightMm / 300} fill-rule="evenodd" />
-        <text transform=${upright} font-size=${heightMm / 15} text-anchor="middle" dominant-baseline="central">${this.pieces[index].number}</text>
+        <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut} fill-rule="evenodd" />
+        <text transform="${middle} ${uprightOn(frame, placement)}" font-size=${size} text-anchor="middle" dominant-baseline="central"
+          >${this.pieces[index].number}${placement.isHeld === true ? ' ⊙' : ''}</text>
       </g>`;
   }
 

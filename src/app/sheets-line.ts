@@ -1,12 +1,18 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatLength, formatPercent } from '../base/format-length.ts';
+import type { Sheet } from '../model/sheet.ts';
+import { forgetLayout } from '../project/stock-commands.ts';
+import { ChooseEvent } from './events.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
+import './offcut-row.ts';
+import { PLACING_WORDS } from './placing-words.ts';
 import './sheet-picture.ts';
 import './stock-list.ts';
+import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -22,8 +28,10 @@ export class SheetsLine extends JobSection {
       }
       figcaption {
         display: flex;
+        flex-wrap: wrap;
         justify-content: space-between;
-        gap: var(--s3);
+        align-items: baseline;
+        gap: 0 var(--s3);
         font-size: var(--t-small);
         margin-block-end: var(--s1);
       }
@@ -33,41 +41,73 @@ export class SheetsLine extends JobSection {
   @property({ attribute: false }) choice: Choice = NOTHING;
 
   protected override render() {
-    const sheets = this.bench.sheets?.sheets ?? [];
-    const mark =
-      hasWrong(this.bench, ['nest']) || (this.bench.sheets?.tooLarge.length ?? 0) > 0
-        ? 'wrong'
-        : sheets.length > 0
-          ? 'so'
-          : 'missing';
+    const layout = this.bench.sheets;
+    const sheets = layout?.sheets ?? [];
+    const isWrong = hasWrong(this.bench, ['nest']) || (layout?.tooLarge.length ?? 0) + (layout?.unlaid.length ?? 0) > 0;
+    const mark = isWrong ? 'wrong' : sheets.length > 0 ? 'so' : 'missing';
     return html`<fl-job-line heading=${WORDS.lines.sheets} mark=${mark}>
       ${
         sheets.length === 0
           ? html`<p slot="answer" class="soft">${WORDS.sheets.waiting}</p>`
-          : html`<p slot="answer">
-                ${WORDS.sheets.answer(sheets.length, formatLength(sheets[0].widthMm, this.unit), formatLength(sheets[0].heightMm, this.unit))}
-              </p>
-              <div>
-                ${sheets.map(
-                  (sheet, i) =>
-                    html`<figure>
-                      <figcaption>
-                        <span>${WORDS.sheets.sheet(i + 1)}</span
-                        ><span>${WORDS.sheets.used(formatPercent(100 * sheet.usedShare, 0))}</span>
-                      </figcaption>
-                      <fl-sheet-picture
-                        .sheet=${sheet}
-                        .pieces=${this.bench.pieces?.pieces ?? []}
-                        .strips=${this.bench.pieces?.strips ?? []}
-                        .templates=${this.bench.pieces?.templates ?? []}
-                        .choice=${this.choice}
-                      ></fl-sheet-picture>
-                    </figure>`,
-                )}
-              </div>`
+          : html`<p slot="answer">${this.#answer(sheets)}</p>
+              <div>${sheets.map((sheet, i) => this.#sheet(sheet, i))}</div>
+              ${this.#anew()}`
       }
       <fl-stock-list .project=${this.project} .bench=${this.bench}></fl-stock-list>
-      ${this.bench.sheets === null ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} .steps=${['nest']}></fl-findings>`}
+      ${layout === null ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} .steps=${['nest']}></fl-findings>`}
     </fl-job-line>`;
+  }
+
+  /** So many to buy, so many in hand. */
+  #answer(sheets: readonly Sheet[]): string {
+    const bought = sheets.filter(({ label }) => label === undefined);
+    const inHand = sheets.length - bought.length;
+    const sizes = new Set(bought.map(({ widthMm, heightMm }) => sizeText(widthMm, heightMm, this.unit)));
+    return PLACING_WORDS.answer(bought.length, inHand, sizes.size === 1 ? [...sizes][0] : '');
+  }
+
+  #sheet(sheet: Sheet, i: number) {
+    const words = PLACING_WORDS;
+    const { pieces = [], strips = [], templates = [] } = this.bench.pieces ?? {};
+    const { offcut } = sheet;
+    const facts = [
+      words.used(formatPercent(100 * sheet.usedShare, 0)),
+      words.last(formatLength(sheet.filledMm, this.unit)),
+      ...(offcut === undefined ? [] : [words.left(sizeText(offcut.widthMm, offcut.heightMm, this.unit))]),
+    ];
+    return html`<figure>
+      <figcaption>
+        <span
+          ><b>${words.sheet(i + 1)}</b>, ${sheet.label === undefined ? words.bought : words.inHand(sheet.label)}</span
+        >
+        <span class="soft">${facts.join(', ')}</span>
+      </figcaption>
+      <fl-sheet-picture
+        .sheet=${sheet}
+        .pieces=${pieces}
+        .strips=${strips}
+        .templates=${templates}
+        .choice=${this.choice}
+      ></fl-sheet-picture>
+      <div class="row">
+        <button
+          class="plain"
+          aria-label=${words.openOf(words.sheet(i + 1))}
+          @click=${() => this.dispatchEvent(new ChooseEvent({ kind: 'sheet', sheet: i }))}
+        >
+          ${words.open}
+        </button>
+        <fl-offcut-row .project=${this.project} .bench=${this.bench} .at=${i}></fl-offcut-row>
+      </div>
+    </figure>`;
+  }
+
+  /** A layout that was taken, or changed by hand, stays until it is let go. */
+  #anew() {
+    if ((this.project?.stock?.kept ?? []).length === 0) return nothing;
+    return html`<div class="row">
+      <span class="small soft">${PLACING_WORDS.isKept}</span>
+      <button class="small" @click=${() => this.send(forgetLayout())}>${PLACING_WORDS.anew}</button>
+    </div>`;
   }
 }

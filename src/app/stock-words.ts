@@ -2,9 +2,6 @@ import { formatLength, type LengthUnit } from '../base/format-length.ts';
 import type { TurnRule } from '../model/stock.ts';
 import type { OutlineFault } from '../viewport/outline-edit.ts';
 
-/** `1 sheet`, `2 sheets`. */
-const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
-
 /** Texts about foam in hand and how sheets are filled. */
 export const STOCK_WORDS = {
   heading: 'Foam in hand, and how sheets are filled',
@@ -77,12 +74,3 @@ export const STOCK_WORDS = {
 /** `1000 × 2000 mm`. */
 export const sizeText = (widthMm: number, heightMm: number, unit: LengthUnit): string =>
   `${formatLength(widthMm, unit)} × ${formatLength(heightMm, unit)}`;
-
-/** Texts about what lies where on sheets. */
-export const LAYING_WORDS = {
-  sheets: (n: number) => count(n, 'sheet', 'sheets'),
-  bought: 'to buy',
-  inHand: (name: string) => `in hand: ${name}`,
-  used: (share: string) => `${share} used`,
-  last: (length: string) => `filled to ${length}`,
-};

@@ -24,11 +24,13 @@ export const WINDOW_STYLE = css`
   }
   fl-stage,
   fl-page-view,
+  fl-sheet-view,
   .over {
     grid-area: 1 / 1;
     min-block-size: 0;
   }
-  fl-page-view {
+  fl-page-view,
+  fl-sheet-view {
     z-index: 1;
   }
   .over {

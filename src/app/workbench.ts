@@ -274,6 +274,7 @@ export class Workbench extends EventTarget {
     const { choice } = this.#view;
     if (choice.kind === 'piece') return pieceIndex(this.#bench, choice.piece) < 0;
     if (choice.kind === 'seam') return chainIndex(this.#bench, choice.seam) < 0;
+    if (choice.kind === 'sheet') return choice.sheet >= (this.#bench.sheets?.sheets.length ?? 0);
     return choice.kind === 'page' && choice.page >= (this.#bench.paper?.pages.length ?? 0);
   }
 

@@ -19,6 +19,7 @@ export function connectWorkshop(): Workshop {
     followLine: (edge, way) => remote.followLine(edge, way),
     border: (of) => remote.border(of),
     simplifyKeeps: (part) => remote.simplifyKeeps(part),
+    freePlaces: (ask) => remote.freePlaces(ask),
     drawAcross: (wish, isMirrored) => remote.drawAcross(wish, isMirrored),
     moveLine: (wish) => remote.moveLine(wish),
     readDrawing: (text) => remote.readDrawing(text),

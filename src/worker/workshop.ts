@@ -33,6 +33,7 @@ import { EaseDesk } from './ease-desk.ts';
 import { needsOf, ProposeDesk, type ProposeHost } from './propose-desk.ts';
 import type { EaseAsk, ProposalAnswer, ProposalAsk, ToldReason } from './proposing-api.ts';
 import { PoliteWork } from './polite-work.ts';
+import { SheetDesk } from './sheet-desk.ts';
 import { FilesDesk } from './files-desk.ts';
 import { ShopDesk } from './shop-desk.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
@@ -52,6 +53,7 @@ export class PipelineWorkshop implements Workshop {
   readonly #tapes = new TapeTrial();
   readonly #marking = new MarkingDesk(() => this.#outcome);
   readonly #drawing = new DrawingDesk(() => this.#outcome);
+  readonly #sheets = new SheetDesk(() => this.#outcome);
   readonly #costs = new CostDesk(
     () => this.#outcome,
     () => this.#running !== null,
@@ -159,6 +161,10 @@ export class PipelineWorkshop implements Workshop {
 
   simplifyKeeps(...of: Parameters<Marking['simplifyKeeps']>): Promise<readonly number[] | null> {
     return this.#marking.simplifyKeeps(...of);
+  }
+
+  freePlaces(...ask: Parameters<Workshop['freePlaces']>): ReturnType<Workshop['freePlaces']> {
+    return this.#sheets.freePlaces(...ask);
   }
 
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>> {

@@ -1,0 +1,69 @@
+import { formatNumber } from '../base/format-length.ts';
+
+/** `1 sheet`, `2 sheets`. */
+const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
+
+/** Texts about sheets with pieces on them, and about laying pieces by hand. */
+export const PLACING_WORDS = {
+  /** `2 sheets of 1000 × 2000 mm to buy, 1 in hand`. */
+  answer: (bought: number, inHand: number, size: string) =>
+    [
+      ...(bought === 0 ? [] : [`${count(bought, 'sheet', 'sheets')}${size === '' ? '' : ` of ${size}`}`]),
+      ...(inHand === 0 ? [] : [bought === 0 ? `${count(inHand, 'sheet', 'sheets')} in hand` : `and ${inHand} in hand`]),
+    ].join(' '),
+  isKept: 'The layout stays as it was taken or laid by hand.',
+  anew: 'Lay out anew',
+  open: 'move pieces by hand',
+  openOf: (sheet: string) => `${sheet}: move pieces by hand`,
+  sheet: (n: number) => `Sheet ${n}`,
+  bought: 'to buy',
+  inHand: (name: string) => `in hand: ${name}`,
+  used: (share: string) => `${share} used`,
+  last: (length: string) => `filled to ${length}`,
+  left: (size: string) => `${size} left whole`,
+  view: (sheet: string) => `${sheet} from above. Tab goes from piece to piece.`,
+  before: 'sheet before',
+  next: 'next sheet',
+  close: 'back to the bench',
+  place: (n: number, of: number) => `sheet ${n} of ${of}`,
+
+  piece: (number: number | string, name: string, copy: number, copies: number) =>
+    copies > 1 ? `${number} ${name}, copy ${copy + 1} of ${copies}` : `${number} ${name}`,
+  label: (name: string, isHeld: boolean) => `${name}${isHeld ? ', held' : ''}`,
+  held: 'held',
+  heldHere: 'Held: it stays here when the rest is laid out anew.',
+  loose: 'Not held: it lies where the layout puts it.',
+  choose: 'Drag a piece, or choose one with Tab and move it with the arrow keys, with Shift finer.',
+  turnLeft: 'turn left',
+  turnRight: 'turn right',
+  turnHalf: 'turn half round',
+  flip: 'other side up',
+  hold: 'hold it here',
+  release: 'release',
+  toSheet: 'On',
+  together: 'Keep with',
+  alone: 'no other',
+  withGroup: (numbers: string) => `with ${numbers}`,
+  tool: (deg: number) => `Turned by ${formatNumber(deg)}°`,
+  handle: 'Turn it by this handle',
+
+  inAir: {
+    wait: 'Seeing whether it can lie there …',
+    over: (name: string) => `It would lie over ${name}: move it clear.`,
+    clear: 'It would lie over a place that is kept clear: move it off.',
+    edge: 'It would reach over the edge of what may be used: move it in.',
+  },
+  spoken: {
+    at: (name: string, x: string, y: string) => `${name}: ${x} across, ${y} up.`,
+    back: (why: string) => `${why} It is back where it was.`,
+    full: (sheet: number) => `There is no place for it on sheet ${sheet + 1} as it is turned.`,
+    onSheet: (name: string, sheet: number) => `${name} is on sheet ${sheet + 1}.`,
+    released: (name: string) => `${name} is released.`,
+    held: (name: string) => `${name} is held.`,
+    blocked: {
+      over: (name: string) => `${name} is in the way.`,
+      clear: 'A place that is kept clear is in the way.',
+      edge: 'That is as far as it goes.',
+    },
+  },
+};

@@ -1,0 +1,383 @@
+import { LitElement, html, nothing, svg, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { PieceId } from '../base/ids.ts';
+import { formatLength, formatPercent } from '../base/format-length.ts';
+import type { FreeAsk, FreePlaces } from '../model/free-places.ts';
+import type { Placement, Sheet } from '../model/sheet.ts';
+import type { Template } from '../model/template.ts';
+import { EMPTY_BENCH, type Bench } from './bench-state.ts';
+import type { Project } from '../project/project.ts';
+import { ChooseEvent, CommandEvent } from './events.ts';
+import { isBare } from './keys.ts';
+import { PLACING_WORDS } from './placing-words.ts';
+import {
+  cutPaths,
+  frameOf,
+  placeOnSheet,
+  ringPath,
+  sheetFromScreen,
+  sheetPath,
+  uprightOn,
+  type SheetFrame,
+} from './sheet-drawing.ts';
+import { SheetHand, type PieceInHand, type Refusal } from './sheet-hand.ts';
+import './sheet-piece-row.ts';
+import type { PieceWishEvent } from './sheet-piece-row.ts';
+import { cutPiece, nameOfCopy, nameOfWay, turnsOf } from './sheet-names.ts';
+import { SHEET_VIEW_STYLE } from './sheet-view-style.ts';
+import { SHARED } from './styles.ts';
+import { NOTHING } from './view-state.ts';
+
+/** Steps of an arrow key, mm, and of a turn key, degrees; with Shift. */
+const STEP_MM = 5;
+const FINE_MM = 0.5;
+const TURN_DEG = 15;
+const FINE_DEG = 1;
+/** A dragged piece that comes so near touches, px. */
+const SNAP_PX = 8;
+
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowDown: [0, -1],
+  ArrowUp: [0, 1],
+};
+
+/** One sheet laid over the bench: its pieces are moved and turned by hand, and stay where they are put. */
+@customElement('fl-sheet-view')
+export class SheetView extends LitElement {
+  static override styles = [SHARED, SHEET_VIEW_STYLE];
+
+  @property({ attribute: false }) project: Project | null = null;
+  @property({ attribute: false }) bench: Bench = EMPTY_BENCH;
+  /** Which sheet is laid out. */
+  @property({ type: Number }) at = 0;
+  /** Asks where a piece may be. */
+  @property({ attribute: false }) places: (ask: FreeAsk) => Promise<FreePlaces | null> = () => Promise.resolve(null);
+  /** What was done last, or could not be. */
+  @state() private told = '';
+  #hand = new SheetHand({
+    sheets: () => this.#sheets,
+    rules: () => [this.project?.stock?.fills, this.project?.stock?.sheets],
+    places: (ask) => this.places(ask),
+    middleOf: (piece) => middleOf(this.#templateOf(piece)),
+    send: (command) => this.dispatchEvent(new CommandEvent(command)),
+    changed: () => this.#onHand(),
+    refused: (why) => this.#onRefused(why),
+  });
+  /** Where the turning handle was taken, and the turn it began with, radians. */
+  #turning: { readonly pointer: number; readonly fromRad: number; byRad: number } | null = null;
+
+  get #sheets(): readonly Sheet[] {
+    return this.bench.sheets?.sheets ?? [];
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('at') && this.#hand.piece?.sheet !== this.at) this.#hand.letGo();
+    if (changed.has('bench')) this.#hand.follow();
+  }
+
+  protected override render() {
+    const sheet = this.#sheets.at(this.at);
+    if (sheet === undefined) return nothing;
+    const words = PLACING_WORDS;
+    const name = words.sheet(this.at + 1);
+    const hand = this.#hand.piece;
+    const frame = frameOf(sheet);
+    const length = (mm: number): string => formatLength(mm, this.project?.lengthUnit ?? 'mm');
+    const facts = [
+      this.project?.foams.find(({ id }) => id === sheet.foam)?.name ?? '',
+      sheet.label === undefined ? words.bought : words.inHand(sheet.label),
+      words.used(formatPercent(100 * sheet.usedShare, 0)),
+      words.last(length(sheet.filledMm)),
+    ];
+    return html`<p class="head"><b>${name}</b> <span>${facts.join(', ')}</span></p>
+      <svg
+        viewBox="0 0 ${frame.width} ${frame.height}"
+        preserveAspectRatio="xMidYMid meet"
+        role="group"
+        aria-label=${words.view(name)}
+        @pointermove=${this.#onMove}
+        @pointerup=${this.#onUp}
+        @pointercancel=${this.#onCancel}
+        @keydown=${this.#onKey}
+      >
+        <defs>
+          <pattern id="hatch" width="14" height="14" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <rect width="14" height="14" class="hatch-ground" />
+            <rect width="5" height="14" class="hatch-line" />
+          </pattern>
+        </defs>
+        <g id="sheet" transform=${frame.matrix}>
+          <path class="sheet" d=${sheetPath(sheet)} />
+          ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
+          ${sheet.placements.map((one) => this.#piece(one, frame, hand))}
+          ${hand !== null && hand.sheet === this.at ? this.#handle(hand, frame) : nothing}
+        </g>
+      </svg>
+      <p class="said" role="status">${this.#said(hand)}</p>
+      <fl-sheet-piece-row
+        .project=${this.project}
+        .bench=${this.bench}
+        .hand=${hand}
+        @fl-piece-wish=${this.#onWish}
+      ></fl-sheet-piece-row>
+      <div class="turn">
+        <button ?disabled=${this.at === 0} @click=${() => this.#goTo(this.at - 1)}>${words.before}</button>
+        <span>${words.place(this.at + 1, this.#sheets.length)}</span>
+        <button ?disabled=${this.at >= this.#sheets.length - 1} @click=${() => this.#goTo(this.at + 1)}>
+          ${words.next}
+        </button>
+        <button @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>${words.close}<kbd>Esc</kbd></button>
+      </div>`;
+  }
+
+  #piece(lying: Placement, frame: SheetFrame, hand: PieceInHand | null) {
+    const template = this.#templateOf(lying.piece);
+    if (template === undefined) return nothing;
+    const isInHand = hand?.piece === lying.piece && hand.copy === lying.copy;
+    const place = isInHand && hand.sheet === this.at ? { ...lying, ...hand } : lying;
+    const { cut, bevel } = cutPaths(template);
+    const [x, y] = middleOf(template);
+    const { box } = template;
+    const size = Math.min(frame.height / 18, (box.maxX - box.minX) / 2, (box.maxY - box.minY) / 2);
+    const isHeld = lying.isHeld === true;
+    const name = nameOfCopy(this.bench, lying.piece, lying.copy);
+    const lies = isInHand ? hand.lies : 'well';
+    const state = [
+      isInHand ? 'in-hand' : '',
+      lies === 'well' || lies === 'wait' ? '' : 'is-over',
+      lies === 'wait' ? 'is-waiting' : '',
+      isHeld ? 'is-held' : '',
+    ].join(' ');
+    return svg`<g
+      class="piece ${state}"
+      data-copy="${lying.piece} ${lying.copy}"
+      tabindex="0"
+      role="button"
+      aria-pressed=${isInHand}
+      aria-label=${PLACING_WORDS.label(name, isHeld)}
+      transform=${placeOnSheet(place)}
+      @focus=${() => this.#take(lying)}
+      @pointerdown=${(event: PointerEvent) => this.#onDown(event, lying)}
+    >
+      <path class="body" d=${cut} fill-rule="evenodd" />
+      <path class="bevel" d=${bevel} />
+      <g transform="translate(${x} ${y}) ${uprightOn(frame, place)}">
+        <text font-size=${size} text-anchor="middle" dominant-baseline="central">${cutPiece(this.bench, lying.piece)?.number}</text>
+        ${isHeld ? svg`<text class="held" y=${0.85 * size} font-size=${0.55 * size} text-anchor="middle" dominant-baseline="central">⊙ ${PLACING_WORDS.held}</text>` : nothing}
+      </g>
+    </g>`;
+  }
+
+  /** A stalk with a knob to turn the piece by, where it may be turned any way. */
+  #handle(hand: PieceInHand, frame: SheetFrame) {
+    const template = this.#templateOf(hand.piece);
+    if (template === undefined || turnsOf(this.project, this.bench, hand.piece) !== 'any') return nothing;
+    const { box } = template;
+    const [x, y] = middleOf(template);
+    const long = Math.hypot(box.maxX - box.minX, box.maxY - box.minY) / 2 + frame.height / 40;
+    const shown = this.#turning === null ? hand : { ...hand, turnRad: hand.turnRad + this.#turning.byRad };
+    // Upward in the picture before it is turned by the handle.
+    const [ux, uy] = sheetFromScreen(frame, 0, 1);
+    const angle = Math.atan2(uy, ux) + (this.#turning?.byRad ?? 0);
+    const [mx, my] = onSheet([x, y], hand);
+    const [px, py] = [mx + long * Math.cos(angle), my + long * Math.sin(angle)];
+    const ghost = placeAbout([x, y], hand, shown.turnRad);
+    return svg`${
+      this.#turning === null
+        ? nothing
+        : svg`<g class="ghost" transform=${placeOnSheet(ghost)}><path d=${cutPaths(template).cut} /></g>`
+    }
+      <g class="handle" aria-hidden="true" @pointerdown=${(event: PointerEvent) => this.#onTurnDown(event)}>
+        <title>${PLACING_WORDS.handle}</title>
+        <path class="stalk" d="M${mx} ${my}L${px} ${py}" />
+        <path class="rim" d="M${px} ${py}h0" /><path class="knob" d="M${px} ${py}h0" />
+      </g>`;
+  }
+
+  #said(hand: PieceInHand | null): string {
+    const words = PLACING_WORDS;
+    if (this.#turning !== null) return words.tool(Math.round((this.#turning.byRad * 180) / Math.PI));
+    if (hand === null) return this.told === '' ? words.choose : this.told;
+    if (hand.lies === 'wait') return words.inAir.wait;
+    if (hand.lies !== 'well') return nameOfWay(this.bench, hand.lies, words.inAir);
+    return this.told;
+  }
+
+  #onHand(): void {
+    this.requestUpdate();
+  }
+
+  #onRefused(why: Refusal): void {
+    const words = PLACING_WORDS.spoken;
+    this.told =
+      why.why === 'full'
+        ? words.full(why.sheet)
+        : this.#hand.piece?.lies === 'well'
+          ? nameOfWay(this.bench, why.way, words.blocked)
+          : words.back(nameOfWay(this.bench, why.way, PLACING_WORDS.inAir));
+  }
+
+  #take({ piece, copy }: Placement): void {
+    const now = this.#hand.piece;
+    if (now?.piece === piece && now.copy === copy) return;
+    this.told = '';
+    this.#hand.take(this.at, piece, copy);
+  }
+
+  #onDown(event: PointerEvent, lying: Placement): void {
+    if (event.button !== 0) return;
+    const at = this.#placeOf(event);
+    if (at === null) return;
+    this.#take(lying);
+    (event.currentTarget as SVGGElement).focus();
+    event.preventDefault();
+    this.#hand.grab(at);
+    this.renderRoot.querySelector('svg')?.setPointerCapture(event.pointerId);
+  }
+
+  #onTurnDown(event: PointerEvent): void {
+    const from = this.#angleOf(event);
+    if (event.button !== 0 || from === null) return;
+    event.preventDefault();
+    event.stopPropagation();
+    this.#turning = { pointer: event.pointerId, fromRad: from, byRad: 0 };
+    this.renderRoot.querySelector('svg')?.setPointerCapture(event.pointerId);
+    this.requestUpdate();
+  }
+
+  #onMove(event: PointerEvent): void {
+    if (this.#turning !== null) {
+      const angle = this.#angleOf(event);
+      if (angle === null) return;
+      const step = ((event.shiftKey ? FINE_DEG : TURN_DEG) * Math.PI) / 180;
+      this.#turning.byRad = Math.round((angle - this.#turning.fromRad) / step) * step;
+      return this.requestUpdate();
+    }
+    if (!this.#hand.isDragged) return;
+    const at = this.#placeOf(event);
+    this.told = '';
+    if (at !== null) void this.#hand.drag(at, SNAP_PX * this.#mmPerPx());
+  }
+
+  #onUp(): void {
+    if (this.#turning !== null) {
+      const { byRad } = this.#turning;
+      this.#turning = null;
+      if (byRad === 0) this.requestUpdate();
+      else void this.#hand.turn(byRad);
+      return;
+    }
+    this.#hand.drop();
+  }
+
+  #onCancel(): void {
+    this.#turning = null;
+    this.#hand.cancel();
+    this.requestUpdate();
+  }
+
+  #onKey(event: KeyboardEvent): void {
+    const hand = this.#hand.piece;
+    if (hand === null || !isBare(event)) return;
+    if (event.key === 'Escape' && (this.#hand.cancel() || this.#turning !== null)) {
+      this.#onCancel();
+      return event.preventDefault();
+    }
+    const way = ARROWS[event.key];
+    const sheet = this.#sheets.at(this.at);
+    if (way !== undefined && sheet !== undefined) {
+      const step = event.shiftKey ? FINE_MM : STEP_MM;
+      const [dx, dy] = sheetFromScreen(frameOf(sheet), step * way[0], step * way[1]);
+      this.told = '';
+      void this.#hand.step(dx, dy, !event.shiftKey);
+      return event.preventDefault();
+    }
+    const wish = wishOfKey(event);
+    if (wish === null) return;
+    event.preventDefault();
+    this.#do(wish, event.shiftKey);
+  }
+
+  #onWish(event: PieceWishEvent): void {
+    this.#do(event.wish, false);
+  }
+
+  #do(wish: PieceWishEvent['wish'], isFine: boolean): void {
+    const hand = this.#hand.piece;
+    if (hand === null) return;
+    this.told = '';
+    const turns = turnsOf(this.project, this.bench, hand.piece);
+    const step = ((isFine ? FINE_DEG : TURN_DEG) * Math.PI) / 180;
+    if (typeof wish === 'object') return void this.#toSheet(wish.sheet);
+    if (wish === 'flip') return void this.#hand.flip();
+    if (wish === 'hold') return this.renderRoot.querySelector('fl-sheet-piece-row')?.hold();
+    if (turns === 'none') return;
+    const by = turns === 'half' || wish === 'half' ? Math.PI : wish === 'left' ? step : -step;
+    void this.#hand.turn(by);
+  }
+
+  async #toSheet(sheet: number): Promise<void> {
+    const hand = this.#hand.piece;
+    await this.#hand.toSheet(sheet);
+    if (hand === null || this.#hand.piece?.sheet !== sheet) return;
+    this.#goTo(sheet);
+    this.told = PLACING_WORDS.spoken.onSheet(nameOfCopy(this.bench, hand.piece, hand.copy), sheet);
+  }
+
+  #goTo(sheet: number): void {
+    this.dispatchEvent(new ChooseEvent({ kind: 'sheet', sheet }));
+  }
+
+  #templateOf(piece: PieceId): Template | undefined {
+    return this.bench.pieces?.templates.find((template) => template.piece === piece);
+  }
+
+  /** Where the pointer is on the sheet, mm. */
+  #placeOf({ clientX, clientY }: PointerEvent): DOMPoint | null {
+    const toScreen = this.renderRoot.querySelector<SVGGElement>('#sheet')?.getScreenCTM();
+    return toScreen == null ? null : new DOMPoint(clientX, clientY).matrixTransform(toScreen.inverse());
+  }
+
+  /** Which way the pointer lies from the middle of the piece in hand, radians on the sheet. */
+  #angleOf(event: PointerEvent): number | null {
+    const [at, hand] = [this.#placeOf(event), this.#hand.piece];
+    if (at === null || hand === null) return null;
+    const [x, y] = onSheet(middleOf(this.#templateOf(hand.piece)), hand);
+    return Math.atan2(at.y - y, at.x - x);
+  }
+
+  #mmPerPx(): number {
+    const toScreen = this.renderRoot.querySelector<SVGGElement>('#sheet')?.getScreenCTM();
+    return toScreen == null ? 1 : 1 / Math.hypot(toScreen.a, toScreen.b);
+  }
+}
+
+/** Keys of a piece in hand: comma and full stop turn it, U turns its other side up, H holds or releases it. */
+function wishOfKey({ code, key }: KeyboardEvent): PieceWishEvent['wish'] | null {
+  if (code === 'Comma') return 'left';
+  if (code === 'Period') return 'right';
+  const letter = key.toLowerCase();
+  return letter === 'u' ? 'flip' : letter === 'h' ? 'hold' : null;
+}
+
+function middleOf(template: Template | undefined): readonly [number, number] {
+  if (template === undefined) return [0, 0];
+  const { minX, minY, maxX, maxY } = template.box;
+  return [(minX + maxX) / 2, (minY + maxY) / 2];
+}
+
+/** A place of a template on the sheet. */
+function onSheet([x, y]: readonly [number, number], place: PieceInHand): readonly [number, number] {
+  const [c, s] = [Math.cos(place.turnRad), Math.sin(place.turnRad)];
+  const own = place.isFlipped ? -x : x;
+  return [place.x + c * own - s * y, place.y + s * own + c * y];
+}
+
+/** The piece turned otherwise, about its middle. */
+function placeAbout(middle: readonly [number, number], hand: PieceInHand, turnRad: number): PieceInHand {
+  const [x, y] = onSheet(middle, hand);
+  const [nextX, nextY] = onSheet(middle, { ...hand, turnRad });
+  return { ...hand, turnRad, x: hand.x + x - nextX, y: hand.y + y - nextY };
+}
