@@ -11,6 +11,7 @@ import { machineFrom } from './machine-option.ts';
 import type { MakeChoices } from './make-command.ts';
 import { nestChoicesFrom, type NestChoices } from './nest-options.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
+import { paintFrom } from './paint-option.ts';
 import { pieceFoamsFrom } from './piece-foam-option.ts';
 import { printerFrom } from './printer-option.ts';
 import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose-options.ts';
@@ -114,6 +115,10 @@ const OPTIONS = {
   glue: { type: 'string' },
   currency: { type: 'string' },
   'sheet-price': { type: 'string', multiple: true },
+  colour: { type: 'string', multiple: true },
+  paint: { type: 'string', multiple: true },
+  clay: { type: 'string', multiple: true },
+  fillet: { type: 'string', multiple: true },
   dxf: { type: 'boolean' },
   'svg-sheets': { type: 'boolean' },
   png: { type: 'string' },
@@ -173,13 +178,14 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('rules', rulesFrom(values.rule)),
     ...given('pieceFoams', pieceFoamsFrom(values['piece-foam'])),
     ...given('raises', raisesFrom(values.raise)),
-    ...given('seamWishes', seamWishesFrom(values.steep, values.score)),
+    ...given('seamWishes', seamWishesFrom(values.steep, values.score, values.fillet)),
     ...given('wear', wearFrom(values)),
     ...given('coreModel', coreModelFrom(values)),
     paper: paperFrom(values),
     ...given('machine', machineFrom(values)),
     ...given('printer', printerFrom(values)),
     ...given('shop', shopFrom(values)),
+    ...given('paint', paintFrom(values)),
     date: dateFrom(values.date, today),
   };
 }

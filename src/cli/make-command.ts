@@ -34,6 +34,7 @@ import { machineChoices, withCutter, type MachineOption } from './machine-option
 import { makeForMachines, tellCautions } from './machine-step.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
+import { withPaint, type PaintOption } from './paint-option.ts';
 import { withShop, type ShopOption } from './shop-option.ts';
 import { springLines } from './spring-lines.ts';
 import { terminalWork } from './terminal-work.ts';
@@ -85,6 +86,8 @@ export interface MakeChoices {
   readonly machine?: MachineOption;
   /** Glue and prices. */
   readonly shop?: ShopOption;
+  /** Colours, and shapes in clay. */
+  readonly paint?: PaintOption;
   readonly date: string;
 }
 
@@ -109,7 +112,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const seams = newVersion === undefined ? marked : null;
   const chosen = await withAreas(withChoices(found, choices, seams), choices.areas, pipeline, work);
   const cored = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
-  const project = withShop(await withSimplify(cored, choices.simplify, pipeline, work), choices.shop);
+  const bought = withShop(await withSimplify(cored, choices.simplify, pipeline, work), choices.shop);
+  const project = await withPaint(bought, choices.paint, pipeline, work);
   const run = runWishes(pipeline, project, choices.seamWishes, work, {
     strictSeams: seams !== null,
     date: choices.date,

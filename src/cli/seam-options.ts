@@ -1,8 +1,11 @@
+import { MOST_CLAY_MM } from '../model/clay.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { SteepWay } from '../model/steep-join.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
+import { namesOfOrder } from '../pipeline/shop-order.ts';
 import type { Command, EdgePair } from '../project/commands.ts';
+import { setFillet } from '../project/finish-commands.ts';
 import { FIRST_SCORE, scoreSeam } from '../project/score-commands.ts';
 import { setSeamJoin, STEEP_WAYS } from '../project/seam-commands.ts';
 import { Refused, WrongUsage } from './exit.ts';
@@ -12,18 +15,25 @@ import { decimal, given, oneOf } from './option-values.ts';
 export interface SeamWishes {
   readonly steep?: readonly { readonly letter: string; readonly way: SteepWay }[];
   readonly scores?: readonly ({ readonly letter: string } & Pick<ScoredLine, 'depthMm' | 'openMm'>)[];
+  /** Filled with clay to a hollow of this radius; 0: not. */
+  readonly fillets?: readonly { readonly letter: string; readonly radiusMm: number }[];
 }
 
 /** Deepest and widest slit taken, mm: no foam is thicker. */
 const MOST_SCORE_MM = 200;
 
-/** `--steep LETTER=WAY` and `--score LETTER=MM,MM`, each as often as wanted; nothing where neither is. @throws WrongUsage */
+/** `--steep LETTER=WAY`, `--score LETTER=MM,MM` and `--fillet LETTER=MM`, each as often as wanted; nothing where none is. @throws WrongUsage */
 export function seamWishesFrom(
   steepWords: readonly string[] | undefined,
   scoreWords: readonly string[] | undefined,
+  filletWords?: readonly string[],
 ): SeamWishes | undefined {
-  if (steepWords === undefined && scoreWords === undefined) return undefined;
-  const wishes = { ...given('steep', steepWords?.map(steepFrom)), ...given('scores', scoreWords?.map(scoreFrom)) };
+  if (steepWords === undefined && scoreWords === undefined && filletWords === undefined) return undefined;
+  const wishes = {
+    ...given('steep', steepWords?.map(steepFrom)),
+    ...given('scores', scoreWords?.map(scoreFrom)),
+    ...given('fillets', filletWords?.map(filletFrom)),
+  };
   const letters = [...(wishes.steep ?? []), ...(wishes.scores ?? [])].map(({ letter }) => letter);
   const twice = letters.find((letter, i) => letters.indexOf(letter) !== i);
   if (twice !== undefined) throw new WrongUsage(`seam ${twice} is named twice: say one thing of a seam.`);
@@ -48,6 +58,16 @@ function scoreFrom(word: string): { letter: string; depthMm: number; openMm: num
   return { letter, depthMm, openMm };
 }
 
+function filletFrom(word: string): { letter: string; radiusMm: number } {
+  const { letter, value } = namedSeam('fillet', word, 'A=8');
+  const radiusMm = decimal(value.replace(',', '.'));
+  if (!(radiusMm >= 0 && radiusMm <= MOST_CLAY_MM))
+    throw new WrongUsage(
+      `--fillet takes the radius of the hollow in mm, at most ${MOST_CLAY_MM}, as ${letter}=8, or 0 for none, not ${value === '' ? 'nothing' : value}.`,
+    );
+  return { letter, radiusMm };
+}
+
 /** `LETTER=…`: letters as they are printed, however they are typed. */
 function namedSeam(name: string, word: string, example: string): { readonly letter: string; readonly value: string } {
   const [letter, value, ...rest] = word.split('=');
@@ -61,7 +81,10 @@ function namedSeam(name: string, word: string, example: string): { readonly lett
  * @param outcome of the project as it is, by which seams have their letters.
  * @throws Refused where no seam has such a letter, or what is wanted does not suit it.
  */
-export function seamCommands(outcome: Outcome, { steep = [], scores = [] }: SeamWishes): readonly Command[] {
+export function seamCommands(
+  outcome: Outcome,
+  { steep = [], scores = [], fillets = [] }: SeamWishes,
+): readonly Command[] {
   return [
     ...steep.map(({ letter, way }) => {
       const option = `--steep ${letter}=${way}`;
@@ -77,6 +100,11 @@ export function seamCommands(outcome: Outcome, { steep = [], scores = [] }: Seam
     ...scores.map(({ letter, ...sizes }) =>
       scoreSeam(edgesOf(outcome, seamOf(outcome, letter, `--score ${letter}`)), sizes),
     ),
+    ...fillets.flatMap(({ letter, radiusMm }) => {
+      const chain = outcome.cut?.chains.indexOf(seamOf(outcome, letter, `--fillet ${letter}`)) ?? -1;
+      const names = namesOfOrder(outcome.layers[0], [chain]);
+      return names.map((name) => setFillet(name, radiusMm === 0 ? null : radiusMm));
+    }),
   ];
 }
 

@@ -29,7 +29,9 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
 
   node dist/cli.js make MODEL|PROJECT --out DIR [options]
       Makes the templates and writes templates.pdf, pieces.svg, report.json,
-      project.foamloft.json and timings.json into DIR.
+      project.foamloft.json and timings.json into DIR, and files.json, which
+      tells what it wrote: what an earlier run wrote there and this one does not
+      is removed, unless it was changed since.
 
       --new-version FILE    another version of the model takes its place: seams,
                             areas and wishes are carried over to where they lay,
@@ -116,6 +118,16 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             water or spray contact adhesive
       --sheet-price MM=N    what a sheet of the foam so thick costs, may be
                             repeated; --currency TEXT: what prices are in
+      --colour NAME=#RRGGBB a paint of your own list, may be repeated; after the
+                            colour brushed (default) or sprayed, coats, and how
+                            many m2 a litre covers by its label, as
+                            Brass=#b58a3c,sprayed,3,4.5
+      --paint AREA=COLOUR   paint an area of the project, or a group of the
+                            file, by its name; rest: all else; none: no colour;
+                            may be repeated. Areas, tape, steps: build-sheet.pdf
+      --fillet LETTER=MM    fill an inner corner along a seam with clay, to a
+                            hollow of this radius; --clay AREA=MM: build an area
+                            up in clay, so high; 0 for none; may be repeated
       --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
                             cutter, in mm, pieces as they lie on it
       --svg-sheets          the same as SVG, in hairlines and filled

@@ -31,6 +31,8 @@ export interface FinishStep {
   readonly work: FinishWork;
   /** Number of the step of gluing it comes before; null: all is glued. */
   readonly beforeStep: number | null;
+  /** Number of the step of gluing it comes after, which finishes the unit; left out for a single piece, and when all is glued. */
+  readonly afterStep?: number;
   /** What it is done to, lowest number first. */
   readonly pieces: readonly PieceId[];
   /** Which unit they are, where they are one. */

@@ -107,7 +107,7 @@ function edgesRound(layer: LayerOutcome, wall: LayerOutcome, placeOf: FoundSkin[
   const [cut, under] = [need(layer.cut), need(wall.cut)];
   const [place, placeUnder] = [need(placeOf.get(layer)), need(placeOf.get(wall))];
   const { twin } = topologyOf(cut.mesh);
-  const { halfedgeOfEdge, twin: twinUnder, edgeBetween } = topologyOf(under.mesh);
+  const below = topologyOf(under.mesh);
   const wallVertex = new Map(Array.from(under.mesh.fileVertex, (n, v) => [n, v]));
   const edges: SkinEdge[] = [];
   for (let h = 0; h < twin.length; h += 1) {
@@ -115,8 +115,8 @@ function edgesRound(layer: LayerOutcome, wall: LayerOutcome, placeOf: FoundSkin[
     const [v, w] = [cut.mesh.triangles[h], cut.mesh.triangles[nextHalfedge(h)]].map(
       (own) => wallVertex.get(cut.mesh.fileVertex[own]) ?? -1,
     );
-    const e = v < 0 || w < 0 ? -1 : edgeBetween(v, w);
-    const both = e < 0 ? [] : [halfedgeOfEdge[e], twinUnder[halfedgeOfEdge[e]]];
+    const e = v < 0 || w < 0 ? -1 : below.edgeBetween(v, w);
+    const both = e < 0 ? [] : [below.halfedgeOfEdge[e], below.twin[below.halfedgeOfEdge[e]]];
     const beside = both.filter((own) => own >= 0).map((own) => placeUnder[triangleOfHalfedge(own)]);
     const b = beside.find((t) => t >= 0);
     const a = place[triangleOfHalfedge(h)];
@@ -134,11 +134,11 @@ function edgeMm({ mesh, shells, patchOfTriangle }: CutSculpt, h: number): number
 
 /** The seam along each edge of the mesh that has one. */
 function seamsByEdge({ mesh, chains }: CutSculpt): ReadonlyMap<number, SeamId> {
-  const { edgeBetween } = topologyOf(mesh);
+  const topology = topologyOf(mesh);
   const found = new Map<number, SeamId>();
   for (const { id, vertices } of chains) {
     for (let i = 0; i + 1 < vertices.length; i += 1) {
-      const e = edgeBetween(vertices[i], vertices[i + 1]);
+      const e = topology.edgeBetween(vertices[i], vertices[i + 1]);
       if (e >= 0) found.set(e, id);
     }
   }

@@ -4,11 +4,11 @@ import type { SeamId } from '../base/ids.ts';
 import type { Stepwise } from '../base/stepwise.ts';
 import { FIRST_CLAY, type Clay } from '../model/clay.ts';
 import { FIRST_COATINGS, type Coating } from '../model/coatings.ts';
-import { checkFinishPlan, type ClayItem, type FinishPlan } from '../model/finish.ts';
+import { checkFinishPlan, type ClayItem, type ColourSum, type FinishPlan } from '../model/finish.ts';
 import type { GluingPlan } from '../model/gluing.ts';
 import type { ShopChoices } from '../model/shop-choices.ts';
 import { clayLayers, filletAlong, liftedVolumeMm3 } from '../steps/shop/clay-volumes.ts';
-import { finishPlanOf } from '../steps/shop/finish-plan.ts';
+import { colourSums, finishPlanOf } from '../steps/shop/finish-plan.ts';
 import { looseBodies } from '../steps/shop/paint-loose.ts';
 import { shutInPieces } from '../steps/shop/paint-reach.ts';
 import { finishSkin, stretchesOnFace, type FoundSkin } from './finish-skin.ts';
@@ -31,6 +31,21 @@ const MM3_PER_ML = 1000;
 export function coatingsInForce({ coatings, baseColour }: ShopChoices): readonly Coating[] {
   if (coatings !== undefined) return coatings;
   return baseColour === undefined ? FIRST_COATINGS : FIRST_COATINGS.filter(({ use }) => use !== 'paint');
+}
+
+/** What is painted in which colour and modelled in clay, as it stands in report.json; null where nothing is. */
+export function finishSums(outcome: Outcome): FinishSums | null {
+  const { colours = [], baseColour, clay = FIRST_CLAY } = outcome.project.shop ?? {};
+  const found = finishSkin(outcome, colours, baseColour);
+  const base = colours.findIndex(({ id }) => id === baseColour);
+  const sums = colourSums({ skin: found.skin, pieces: outcome.pieces ?? [], colours, base });
+  const items = [...filletItems(outcome, clay).items, ...shapeItems(outcome, found, clay)];
+  return sums.length + items.length === 0 ? null : { colours: sums, clay: items };
+}
+
+export interface FinishSums {
+  readonly colours: readonly ColourSum[];
+  readonly clay: readonly ClayItem[];
 }
 
 /** @throws Error where the chain has not run to its end. */

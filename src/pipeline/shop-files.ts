@@ -11,6 +11,7 @@ import { sawTable } from '../steps/foam/saw-table.ts';
 import { cutListCsv } from '../steps/shop/cut-list.ts';
 import { buildSheetPages, pictureSize } from '../steps/tile/build-sheet.ts';
 import { writePdf } from '../steps/write/pdf.ts';
+import { finishPaperSteps } from './finish-paper.ts';
 import type { Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
 import { stepPictureSteps } from './shop-pictures.ts';
@@ -107,6 +108,7 @@ export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result
     seamWork: beyondBlade(all, seams ?? []),
     quantities: plan.quantities,
     gluing: plan.gluing,
+    finish: yield* finishPaperSteps(outcome, plan.finish),
     pictures,
   });
   return pages.ok ? ok({ plan, pages: pages.value }, plan.findings) : pages;
@@ -135,7 +137,7 @@ function benchPaper({ project: { paper: choice } }: Outcome): Paper {
 const NEEDED_MM = 190;
 
 /** The order of gluing and the quantities as JSON (shared/gluing.schema.json). */
-export function gluingReport({ layers }: Outcome, { gluing, quantities, findings }: ShopPlan): string {
+export function gluingReport({ layers }: Outcome, { gluing, quantities, finish, findings }: ShopPlan): string {
   const inner = layers.at(-1);
   const chains = inner?.cut?.chains ?? [];
   const indexOf = new Map<string, number>(chains.map(({ id }, i) => [id, i]));
@@ -149,6 +151,7 @@ export function gluingReport({ layers }: Outcome, { gluing, quantities, findings
     // What accepts this order when it stands in a project file as `gluing`.
     order: inner === undefined ? [] : namesOfOrder(inner, order),
     quantities,
+    finish: finish.plan,
     findings: findings.map(({ code, severity, text, where }: Finding) => ({ code, severity, text, where })),
   };
   return `${JSON.stringify(report, null, 1)}\n`;

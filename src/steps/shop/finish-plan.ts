@@ -67,6 +67,7 @@ export function finishPlanOf(job: FinishJob): FinishPlan {
         ...step.plain,
         number: steps.length + 1,
         beforeStep: own?.beforeStep ?? null,
+        ...(own?.afterStep === undefined ? {} : { afterStep: own.afterStep }),
         pieces: touched,
         ...(unit === undefined || touched.length < body.pieces.size ? {} : { unit }),
         ...(own === null ? {} : { why: own.why }),
@@ -76,7 +77,7 @@ export function finishPlanOf(job: FinishJob): FinishPlan {
   }
   return {
     steps,
-    colours: colours.flatMap((colour, c): ColourSum[] => colourSum(job, colour, c, quantities)),
+    colours: colourSums(job),
     clay: claySum(job.clay, job.clayItems, steps),
     outsideMm2: skinArea(skin, quantities, () => true),
     tapeMm: steps.reduce((sum, { tapeMm }) => sum + tapeMm, 0),
@@ -214,14 +215,23 @@ function bareEdgesMm({ skin, pieces, seams, steps }: FinishJob, { pieces: own }:
   return mm;
 }
 
-function colourSum({ skin, pieces, base }: FinishJob, colour: Colour, c: number, cut: readonly number[]): ColourSum[] {
-  const sums = pieces.map(() => 0);
-  for (let t = 0; t < skin.areaMm2.length; t += 1)
-    if (skin.colourOf[t] === c) sums[skin.pieceOf[t]] += skin.areaMm2[t] * cut[skin.pieceOf[t]];
-  const areaMm2 = sums.reduce((sum, own) => sum + own, 0);
-  if (areaMm2 === 0) return [];
-  const own = pieces.flatMap(({ id }, p) => (sums[p] > 0 ? [{ piece: id, areaMm2: sums[p] }] : []));
-  return [{ colour, isBase: c === base, areaMm2, ml: mlOf(areaMm2, colour.coats, colour.coverageM2PerL), pieces: own }];
+/** What each colour of the list that is painted with comes to. */
+export function colourSums({
+  skin,
+  pieces,
+  colours,
+  base,
+}: Pick<FinishJob, 'skin' | 'pieces' | 'colours' | 'base'>): readonly ColourSum[] {
+  return colours.flatMap((colour, c): ColourSum[] => {
+    const sums = pieces.map(() => 0);
+    for (let t = 0; t < skin.areaMm2.length; t += 1)
+      if (skin.colourOf[t] === c) sums[skin.pieceOf[t]] += skin.areaMm2[t] * pieces[skin.pieceOf[t]].quantity;
+    const areaMm2 = sums.reduce((sum, own) => sum + own, 0);
+    if (areaMm2 === 0) return [];
+    const own = pieces.flatMap(({ id }, p) => (sums[p] > 0 ? [{ piece: id, areaMm2: sums[p] }] : []));
+    const ml = mlOf(areaMm2, colour.coats, colour.coverageM2PerL);
+    return [{ colour, isBase: c === base, areaMm2, ml, pieces: own }];
+  });
 }
 
 function claySum(clay: Clay, items: readonly ClayItem[], steps: readonly FinishStep[]): ClaySum | null {

@@ -8,6 +8,8 @@ export interface LooseBody {
   readonly body: GluedBody;
   /** Number of the step of gluing it comes before. */
   readonly beforeStep: number;
+  /** Number of the last step that works on it before; left out for a single piece that is not closed. */
+  readonly afterStep?: number;
   readonly why: LooseReason;
 }
 
@@ -34,7 +36,10 @@ export function looseBodies(job: LooseJob): readonly LooseBody[] {
   const take = (body: GluedBody, beforeStep: number, why: LooseReason): void => {
     if (body.pieces.some((id) => taken.has(id))) return;
     for (const id of body.pieces) taken.add(id);
-    found.push({ body, beforeStep, why });
+    const own = job.steps.findLast(
+      ({ number, makes }) => number < beforeStep && makes.pieces.every((id) => body.pieces.includes(id)),
+    );
+    found.push({ body, beforeStep, ...(own === undefined ? {} : { afterStep: own.number }), why });
   };
   for (const { number, work, adds, onto } of job.steps) {
     if (work === 'close') continue;

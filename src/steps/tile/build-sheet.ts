@@ -11,6 +11,8 @@ import type { SawTable } from '../../model/saw-settings.ts';
 import type { Drawing } from '../../model/template.ts';
 import { moveDrawing } from './block.ts';
 import { batchTimesText, batchTitle, runText, stepTitle, warmText, type Named } from './build-words.ts';
+import { paintedBefore } from './finish-words.ts';
+import { hasFinish, putFinishing, type FinishInput } from './finish-section.ts';
 import { Flow, lineItem, type FlowItem } from './flow.ts';
 import { frontPage } from './front-page.ts';
 import { FOOT_MM, paperFrame } from './paper-frame.ts';
@@ -35,6 +37,7 @@ export interface BuildSheetInput {
   readonly seamWork: readonly string[];
   readonly quantities: Quantities;
   readonly gluing: GluingPlan;
+  readonly finish: FinishInput;
   /** One for each step, as large as `pictureSize` says. */
   readonly pictures: readonly Drawing[];
 }
@@ -66,7 +69,7 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   const title = `Build sheet: ${input.projectName}`;
   flow.put(lineItem(clipText(title, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(summary(input), {}, 1);
-  putQuantities(flow, input.quantities);
+  putQuantities(flow, input.quantities, input.finish.plan);
   putCutList(flow, input.cutRows);
   putSawList(flow, input.saw, input.pieces);
   if (input.seamWork.length > 0) {
@@ -75,6 +78,7 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   }
   putCautions(flow, cautionTexts('cut'));
   putGluing(flow, input);
+  if (hasFinish(input.finish.plan)) putFinishing(flow, input.finish, namedOf(input), putCautions);
   putAfterwards(flow, input);
   const pages = flow.pages();
   const foot = [
@@ -163,7 +167,7 @@ function putCutList(flow: Flow, rows: readonly CutRow[]): void {
 function putGluing(flow: Flow, input: BuildSheetInput): void {
   const { steps, batches, glue } = input.gluing;
   if (steps.length === 0) return;
-  const named: Named = new Map(input.pieces.map((piece) => [piece.id, piece]));
+  const named = namedOf(input);
   putWarming(flow, steps, named);
   flow.heading('Gluing');
   flow.paragraph(
@@ -184,9 +188,14 @@ function putGluing(flow: Flow, input: BuildSheetInput): void {
       flow,
       cautionsById(own.flatMap(({ cautions }) => cautions).filter((id) => !WARM_CAUTIONS.includes(id))),
     );
-    for (const step of own) flow.put(stepItem(step, input.pictures[step.number - 1], named, flow.width));
+    for (const step of own) {
+      const painted = paintedBefore(input.finish.plan, step.number, named);
+      flow.put(stepItem(step, input.pictures[step.number - 1], named, flow.width, painted));
+    }
   }
 }
+
+const namedOf = ({ pieces }: BuildSheetInput): Named => new Map(pieces.map((piece) => [piece.id, piece]));
 
 /** What is told beside the warming, all of which is done before the glue is opened. */
 const WARM_CAUTIONS: readonly string[] = ['heat', 'pvc', 'glue-then-heat'];
@@ -205,14 +214,14 @@ function putWarming(flow: Flow, steps: readonly GluingStep[], named: Named): voi
 /** White between the picture and the words beside it, mm. */
 const BESIDE_MM = 4;
 
-/** A step: its picture, and beside it what is done. */
-function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: number): FlowItem {
+/** A step: its picture, and beside it what is done. @param painted what was painted before it, a sentence; empty where nothing was. */
+function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: number, painted: string): FlowItem {
   const pitch = TYPE_MM.body * LEADING;
   const size = pictureSize(step);
   const textWidth = widthMm - size.widthMm - BESIDE_MM;
   const paragraphs = [
     { text: stepTitle(step, named), isBold: true },
-    ...formedText(step, named).map((text) => ({ text, isBold: false })),
+    ...[...formedText(step, named), ...(painted === '' ? [] : [painted])].map((text) => ({ text, isBold: false })),
     ...step.runs.map((run) => ({ text: runText(run), isBold: false })),
   ];
   const lines = paragraphs.flatMap(({ text, isBold }, p) =>
@@ -245,11 +254,12 @@ function formedText({ warm }: GluingStep, named: Named): readonly string[] {
   return [`Formed beforehand: ${numbers.join(', ')}.`];
 }
 
-/** What comes after the glue: coats, and wearing it. */
-function putAfterwards(flow: Flow, { gluing, quantities }: BuildSheetInput): void {
+/** What comes after the glue: coats, where they are not told among the steps of finishing, and wearing it. */
+function putAfterwards(flow: Flow, { gluing, quantities, finish }: BuildSheetInput): void {
   flow.heading('Afterwards');
   flow.paragraph(`Leave the glue ${formatNumber(gluing.glue.cureH)} h before the prop is bent or worn.`, {}, 0.8);
-  for (const { coating, dryMin } of quantities.coatings) {
+  const coatings = hasFinish(finish.plan) ? [] : quantities.coatings;
+  for (const { coating, dryMin } of coatings) {
     const coats = coating.coats === 1 ? 'one coat' : `${coating.coats} coats`;
     flow.paragraph(
       `${capital(coating.name)}: ${coats}, ${formatNumber(coating.recoatMin)} min from one to the next, ${formatNumber(dryMin / 60, 1)} h in all, then ${formatNumber(coating.cureH)} h until it is worn.`,
@@ -257,7 +267,7 @@ function putAfterwards(flow: Flow, { gluing, quantities }: BuildSheetInput): voi
       0.8,
     );
   }
-  const ids = quantities.coatings.flatMap(({ coating }) => coating.cautions);
+  const ids = coatings.flatMap(({ coating }) => coating.cautions);
   putCautions(flow, cautionsById([...ids, 'dust', 'wear']));
 }
 

@@ -1,5 +1,7 @@
 import { formatMm, formatNumber } from '../../base/format-length.ts';
+import type { FinishPlan } from '../../model/finish.ts';
 import type { Quantities } from '../../model/quantities.ts';
+import { volumeText } from './finish-words.ts';
 import type { Flow } from './flow.ts';
 import { TYPE_MM } from './pen.ts';
 import { CELL_GAP_MM, rowItem } from './table-row.ts';
@@ -9,7 +11,11 @@ import { wrapText } from './text-fit.ts';
 const FIGURES_MM = [22, 42, 26];
 
 /** What is bought and what the prop comes to, each in a row: what, how much, for what, what it costs. */
-export function putQuantities(flow: Flow, quantities: Quantities): void {
+export function putQuantities(
+  flow: Flow,
+  quantities: Quantities,
+  { colours, clay }: Pick<FinishPlan, 'colours' | 'clay'>,
+): void {
   const { foams, glue, coatings, currency, cost, massG, centreOfMass, longestMm, outsideMm2 } = quantities;
   const money = (amount: number | undefined): string =>
     amount === undefined ? '' : `${formatNumber(amount, 2)}${currency === undefined ? '' : ` ${currency}`}`;
@@ -22,16 +28,23 @@ export function putQuantities(flow: Flow, quantities: Quantities): void {
     ]),
     [
       glue.glue.name,
-      volume(glue.ml),
+      volumeText(glue.ml),
       `${formatNumber((glue.edgesMm2 + glue.laidMm2) / 100)} cm², both faces`,
       money(glue.cost),
     ],
     ...coatings.map(({ coating, ml }) => [
       coating.name,
-      volume(ml),
+      volumeText(ml),
       `${formatNumber(outsideMm2 / 100)} cm², ${coating.coats} ×`,
       '',
     ]),
+    ...colours.map(({ colour, ml, areaMm2 }) => [
+      colour.name,
+      volumeText(ml),
+      `${formatNumber(areaMm2 / 100)} cm², ${colour.coats} ×`,
+      '',
+    ]),
+    ...(clay === null ? [] : [[clay.clay.name, volumeText(clay.wetMl), 'wet', '']]),
   ];
   const total = cost === undefined ? [] : [['what has a price, in all', '', '', money(cost)]];
   const first = flow.width - FIGURES_MM.reduce((sum, mm) => sum + mm + CELL_GAP_MM, 0);
@@ -62,7 +75,3 @@ export function putQuantities(flow: Flow, quantities: Quantities): void {
     0.8,
   );
 }
-
-/** ml to the next five, litres from one on. */
-const volume = (ml: number): string =>
-  ml < 1000 ? `${Math.max(5, 5 * Math.ceil(ml / 5))} ml` : `${formatNumber(Math.ceil(ml / 100) / 10, 1)} l`;

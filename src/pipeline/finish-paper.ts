@@ -1,0 +1,43 @@
+import type { Stepwise } from '../base/stepwise.ts';
+import { HATCHINGS } from '../model/hatching.ts';
+import type { Drawing } from '../model/template.ts';
+import { finishPicture, type PaintedPlate } from '../steps/shop/finish-picture.ts';
+import { FINISH_PICTURE_MM, type FinishInput } from '../steps/tile/finish-section.ts';
+import type { Finish } from './finish.ts';
+import type { LayerOutcome, Outcome } from './outcome.ts';
+import { propSteps } from './prop.ts';
+
+/** What the build sheet tells of finishing. The picture is made only where something is painted in a colour. */
+export function* finishPaperSteps(outcome: Outcome, { plan, found }: Finish): Stepwise<FinishInput> {
+  const { colours = [], baseColour } = outcome.project.shop ?? {};
+  const hatchings = colours.map(({ id }, i) => (id === baseColour ? -1 : i % HATCHINGS.length));
+  const hatchingOf = new Map(
+    colours.flatMap(({ id }, i): [string, number][] => (hatchings[i] < 0 ? [] : [[id, hatchings[i]]])),
+  );
+  const picture = plan.colours.length === 0 ? null : yield* pictureSteps(outcome, found, hatchings);
+  return { plan, hatchingOf, picture };
+}
+
+function* pictureSteps(
+  outcome: Outcome,
+  { skin, placeOf }: Finish['found'],
+  hatchings: readonly number[],
+): Stepwise<Drawing> {
+  const prop = yield* propSteps(outcome);
+  const pieces = outcome.pieces ?? [];
+  const layerOf = (id: string): LayerOutcome | undefined =>
+    [...placeOf.keys()].find((layer) => layer.pieces?.some((piece) => piece.id === id) === true);
+  const plates = (prop?.plates ?? []).flatMap((plate): PaintedPlate[] => {
+    const { id, patch } = pieces[plate.piece];
+    const layer = layerOf(id);
+    const place = layer === undefined ? undefined : placeOf.get(layer);
+    if (place === undefined || layer?.cut == null) return [];
+    const hatchingOf = Int32Array.from(layer.cut.patches[patch].meshTriangles, (t) => {
+      const colour = place[t] < 0 ? -1 : skin.colourOf[place[t]];
+      return colour < 0 ? -1 : hatchings[colour];
+    });
+    return [{ ...plate, hatchingOf }];
+  });
+  yield;
+  return finishPicture(plates, outcome.part.upAxis, FINISH_PICTURE_MM.widthMm, FINISH_PICTURE_MM.heightMm);
+}
