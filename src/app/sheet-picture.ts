@@ -5,6 +5,7 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
+import { numberSpot } from '../viewport/number-spot.ts';
 import { ChooseEvent, PointEvent } from './events.ts';
 import { cutPaths, frameOf, placeOnSheet, ringPath, sheetPath, uprightOn, type SheetFrame } from './sheet-drawing.ts';
 import { SHARED } from './styles.ts';
@@ -95,17 +96,16 @@ export class SheetPicture extends LitElement {
     if (template === undefined || (index < 0 && !isStrip)) return nothing;
     const { cut } = cutPaths(template);
     const isChosen = this.choice.kind === 'piece' && this.choice.piece === placement.piece;
-    const { box } = template;
     // A strip is too narrow for its number, and is no piece of the prop to be lit.
     if (isStrip) return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
-    const middle = `translate(${(box.minX + box.maxX) / 2} ${(box.minY + box.maxY) / 2})`;
-    const size = Math.min(frame.height / 15, (box.maxX - box.minX) / 2, (box.maxY - box.minY) / 2);
+    const { x, y, radiusMm } = numberSpot(template);
+    const size = Math.min(frame.height / 15, 1.3 * radiusMm);
     return svg`<g transform=${placeOnSheet(placement)}
         @click=${() => this.#choose(placement.piece)}
         @pointerenter=${() => this.dispatchEvent(new PointEvent({ pieces: [index] }))}
         @pointerleave=${() => this.dispatchEvent(new PointEvent(null))}>
         <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut} fill-rule="evenodd" />
-        <text transform="${middle} ${uprightOn(frame, placement)}" font-size=${size} text-anchor="middle" dominant-baseline="central"
+        <text transform="translate(${x} ${y}) ${uprightOn(frame, placement)}" font-size=${size} text-anchor="middle" dominant-baseline="central"
           >${this.pieces[index].number}${placement.isHeld === true ? ' ⊙' : ''}</text>
       </g>`;
   }

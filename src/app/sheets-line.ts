@@ -43,7 +43,8 @@ export class SheetsLine extends JobSection {
   protected override render() {
     const layout = this.bench.sheets;
     const sheets = layout?.sheets ?? [];
-    const isWrong = hasWrong(this.bench, ['nest']) || (layout?.tooLarge.length ?? 0) + (layout?.unlaid.length ?? 0) > 0;
+    const isWrong =
+      hasWrong(this.bench, ['nest']) || (layout?.tooLarge.length ?? 0) + (layout?.odd?.unlaid.length ?? 0) > 0;
     const mark = isWrong ? 'wrong' : sheets.length > 0 ? 'so' : 'missing';
     return html`<fl-job-line heading=${WORDS.lines.sheets} mark=${mark}>
       ${
