@@ -73,6 +73,8 @@ describe('clay over an area', () => {
 
   it('takes whole layers, and more of it wet than dry', () => {
     expect([0, 3, 6, 6.01, 12].map((mm) => clayLayers(mm, 6))).toEqual([0, 1, 1, 2, 2]);
+    // 3 × 0.1 is a little over 0.3 as it is counted.
+    expect(clayLayers(3 * 0.1, 0.1)).toBe(3);
     expect(wetVolume(100, 2)).toBeCloseTo(100 / 0.98 ** 3, 12);
   });
 });

@@ -54,6 +54,14 @@ describe('the order of masking', () => {
     ]);
   });
 
+  it('begins with the base however small it is', () => {
+    expect(told(tiles(['abb', 'abb'], 'ab', 'a'), 'ab').map((line) => line[0])).toEqual(['a', 'b']);
+    expect(told(tiles(['abb', 'abb'], 'ab', 'b'), 'ab').map((line) => line[0])).toEqual(['b', 'a']);
+    // Also where nothing hangs together.
+    const { skin, ...rest } = tiles(['abb'], 'ab', 'a');
+    expect(told({ ...rest, skin: { ...skin, edges: [] } }, 'ab').map((line) => line[0])).toEqual(['a', 'b']);
+  });
+
   it('takes the rest for the ground where there is no base, and tapes it', () => {
     expect(told(tiles(['.....', '.bbb.', '.bcb.', '.bbb.', '.....'], 'cb'), 'cb')).toEqual([
       'b 8 tiles, 120 mm',
