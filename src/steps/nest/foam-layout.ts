@@ -128,6 +128,9 @@ function isFitting(task: FoamTask, check: LayoutCheck, copy: number, place: Room
   return isTurned && check.isWithin(copy, place);
 }
 
+/** Whether every group lies on one sheet. */
+export const isTogether = (task: FoamTask, places: RoomPlaces): boolean => partedGroups(task, places).length === 0;
+
 /** Copies of groups that lie on more than one sheet. */
 function partedGroups({ parts, copies }: FoamTask, places: RoomPlaces): readonly number[] {
   const roomsOf = new Map<string, Set<number>>();

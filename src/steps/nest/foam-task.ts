@@ -9,7 +9,7 @@ import { boughtRoom, moveInRoom, stockRoom, type FoamRoom, type RoomMove } from 
 import { latticeRing, stepsPerUnit } from './lattice.ts';
 import { simplifiedRegion } from './outward.ts';
 import { shapeOf, turnOf, turnRing, type Shape } from './shape.ts';
-import { stancesOf } from './stances.ts';
+import { sidesFor, stancesOf } from './stances.ts';
 
 /** A template to be cut `quantity` times from one kind of foam. */
 export interface SheetItem {
@@ -94,8 +94,9 @@ export function foamTask(
   const leastHole = Math.min(...areas.map(areaOfRegion));
   const fits = (width: number, height: number): boolean =>
     rooms.some(({ free }) => width <= free.maxX - free.minX + SNUG_MM && height <= free.maxY - free.minY + SNUG_MM);
+  const sides = isWide ? sidesFor(items.length, fill.turnOver) : 1;
   const parts = items.map(({ piece, template }, i): FoamPart => {
-    const stances = stancesOf(areas[i].outer, template.grainRad, fill, isWide, fits);
+    const stances = stancesOf(areas[i].outer, template.grainRad, fill, sides, fits);
     const rings = simplifiedRegion(areas[i], growMm, TOLERANCE_MM, leastHole);
     const clean = rings.map((ring, k) => latticeRing(ring, perMm, k > 0)).filter((ring) => ring.length >= 6);
     return {

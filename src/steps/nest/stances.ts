@@ -3,8 +3,16 @@ import { boxOfPoints, type Ring } from '../../geom/ring.ts';
 import type { FillRule } from '../../model/stock.ts';
 import { turnOf, turnRing, type Stance } from './shape.ts';
 
-/** Sides of the hull a piece is also laid along, the longest first; more tell little and cost time. */
+/** Directions a piece is laid along at most; more tell little. */
 const MOST_SIDES = 3;
+/** No-fit areas that all pairs of pieces may need: each takes the search a millisecond or two before it can begin. */
+const MOST_NO_FITS = 2500;
+
+/** Directions that each of so many pieces may be laid along: few where there are many pieces, at least its tightest box. */
+export function sidesFor(pieces: number, turnOver: boolean): number {
+  const each = 4 * pieces ** 2 * (turnOver ? 4 : 1);
+  return Math.max(1, Math.min(MOST_SIDES, Math.floor(Math.sqrt(MOST_NO_FITS / each))));
+}
 /** Sides whose directions differ by less than this are one, radians. */
 const LIKE_RAD = (3 * Math.PI) / 180;
 /** Turns tried for a piece that fits in none of these ways. */
@@ -15,14 +23,14 @@ const SLANTS = 90;
  * With a grain of its own, or where turns are half or none: that direction (else the up of its drawing) along the room.
  * @param outer     its outline, mm.
  * @param grainRad  how the sheet's length is to lie in its drawing.
- * @param isWide    false: along its tightest box alone.
+ * @param most      directions it may be laid along, >= 1: its tightest box first.
  * @param fits      whether a piece with such a box fits a sheet at all: one that fits in no way is tried slanting.
  */
 export function stancesOf(
   outer: Ring,
   grainRad: number | undefined,
   { turns, turnOver }: Pick<FillRule, 'turns' | 'turnOver'>,
-  isWide: boolean,
+  most: number,
   fits: (width: number, height: number) => boolean,
 ): readonly Stance[] {
   const sides = turnOver ? [false, true] : [false];
@@ -35,7 +43,7 @@ export function stancesOf(
       )
       .sort(asDrawnFirst);
   }
-  const bases = directionsOf(outer).slice(0, isWide ? MOST_SIDES : 1);
+  const bases = directionsOf(outer).slice(0, most);
   const quarters = [0, 1, 2, 3].map((quarter) => (quarter * Math.PI) / 2);
   const all = bases.flatMap((base) =>
     sides.flatMap((isFlipped) =>
