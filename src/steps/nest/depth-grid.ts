@@ -1,14 +1,14 @@
-/** Cells along the longer side of a no-fit area. */
-const CELLS = 64;
-/** Cells along a block of them. */
-const BLOCK = 8;
+import { sidesOf, SideScan, STRIDE } from './no-fit-sides.ts';
 
-/** Numbers kept for a side: start x y, direction x y, length, +1 / -1 at its two ends. */
-const STRIDE = 7;
+/** Cells along the longer side of a no-fit area: more for one of many sides. */
+const LEAST_CELLS = 24;
+const MOST_CELLS = 64;
+const CELLS_PER_SIDE = 1.5;
+/** Cells along a block of them: a power of two. */
+const BLOCK_BITS = 3;
+const BLOCK = 1 << BLOCK_BITS;
 
-/** Sides kept for a cell deep inside, where only a good guess of the depth is needed. */
-const DEEP_SIDES = 2;
-/** From so many half diagonals of a cell inward it is deep. */
+/** From so many half diagonals of a cell inward it is deep: only a good guess of the depth is needed, of the two nearest sides. */
 const DEEP = 4;
 
 /** A side near a place: the place lies `inside` by so much (outside where negative), and gets out along `nx`, `ny`. */
@@ -20,7 +20,8 @@ export interface NearSide {
 
 /**
  * How deep a place lies inside an area, asked millions of times: a grid over the area whose every cell names the few sides that can be the
- * nearest to a place in it. Exact near the border; deep inside a side or two may be missed.
+ * nearest to a place in it. Exact near the border; deep inside a side or two may be missed. What a cell names is found when it is first asked for: of
+ * thousands of grids most cells never are.
  *
  *     +----+----+----+      cell 0: empty, clear of the area
  *     | 0  | ab | b  |      cell 1: sides a and b
@@ -29,13 +30,18 @@ export interface NearSide {
 export class DepthGrid {
   readonly #x0: number;
   readonly #y0: number;
+  readonly #cell: number;
   readonly #perUnit: number;
   readonly #columns: number;
   readonly #rows: number;
+  /** Where the list of a cell begins in the items, -1 while it was not asked for; a list is its count and its sides. */
   readonly #starts: Int32Array;
-  readonly #items: Uint16Array;
-  /** 1 where a whole cell lies inside. */
-  readonly #within: Uint8Array;
+  #items: Uint16Array;
+  #used = 1;
+  /** No place in a cell is less deep than this. */
+  readonly #floors: Float32Array;
+  readonly #blocks: (Uint16Array | undefined)[];
+  readonly #all: Uint16Array;
   readonly #sides: Float64Array;
   readonly #clear: number;
 
@@ -57,16 +63,19 @@ export class DepthGrid {
     }
     const edge = clear + 1;
     const size = Math.max(x1 - x0, y1 - y0) + 2 * edge;
-    const cell = size / CELLS;
+    const count = this.#sides.length / STRIDE;
+    const cell = size / Math.min(MOST_CELLS, Math.max(LEAST_CELLS, Math.ceil(CELLS_PER_SIDE * count)));
+    this.#cell = cell;
     this.#x0 = x0 - edge;
     this.#y0 = y0 - edge;
     this.#perUnit = 1 / cell;
     this.#columns = Math.max(1, Math.ceil((x1 - x0 + 2 * edge) / cell));
     this.#rows = Math.max(1, Math.ceil((y1 - y0 + 2 * edge) / cell));
-    const filled = this.#fill(cell);
-    this.#starts = filled.starts;
-    this.#items = filled.items;
-    this.#within = filled.within;
+    this.#starts = new Int32Array(this.#columns * this.#rows).fill(-1);
+    this.#floors = new Float32Array(this.#columns * this.#rows);
+    this.#items = new Uint16Array(256);
+    this.#all = Uint16Array.from({ length: this.#sides.length / STRIDE }, (_, e) => e);
+    this.#blocks = new Array<undefined>(Math.ceil(this.#columns / BLOCK) * Math.ceil(this.#rows / BLOCK));
   }
 
   /** Corners of the area, each moved out so that it counts as clear by `clear`: x y packed. */
@@ -91,16 +100,38 @@ export class DepthGrid {
     const cx = Math.floor((x - this.#x0) * this.#perUnit);
     const cy = Math.floor((y - this.#y0) * this.#perUnit);
     if (cx < 0 || cy < 0 || cx >= this.#columns || cy >= this.#rows) return 0;
+    return this.depthIn(cy * this.#columns + cx, x, y);
+  }
+
+  /** Number of the cell a place lies in, or -1 where it is clear for certain. */
+  cellAt(x: number, y: number): number {
+    const cx = Math.floor((x - this.#x0) * this.#perUnit);
+    const cy = Math.floor((y - this.#y0) * this.#perUnit);
+    if (cx < 0 || cy < 0 || cx >= this.#columns || cy >= this.#rows) return -1;
     const cell = cy * this.#columns + cx;
-    let from = this.#starts[cell];
-    const to = this.#starts[cell + 1];
-    if (from === to) return 0;
-    const sides = this.#sides;
+    let start = this.#starts[cell];
+    if (start < 0) start = this.#fill(cell);
+    return start === 0 ? -1 : cell;
+  }
+
+  /** No place in a cell is less deep than this. */
+  floorOf(cell: number): number {
+    return this.#floors[cell];
+  }
+
+  /** Depth of a place of which the cell is known, see {@link cellAt}. */
+  depthIn(cell: number, x: number, y: number): number {
+    let at = this.#starts[cell];
+    if (at < 0) at = this.#fill(cell);
+    if (at === 0) return 0;
     const items = this.#items;
+    const to = at + items[at];
+    const sides = this.#sides;
     let best = Infinity;
     let sign = 1;
-    for (; from < to; from += 1) {
-      const e = items[from] * STRIDE;
+    while (at < to) {
+      at += 1;
+      const e = items[at] * STRIDE;
       const px = x - sides[e];
       const py = y - sides[e + 1];
       const ux = sides[e + 2];
@@ -129,7 +160,7 @@ export class DepthGrid {
         }
       }
     }
-    if (this.#within[cell] === 1) sign = 1;
+    if (this.#floors[cell] > 0) sign = 1;
     const depth = sign * Math.sqrt(best) + this.#clear;
     return depth > 0 ? depth : 0;
   }
@@ -145,8 +176,12 @@ export class DepthGrid {
     const cell = cy * this.#columns + cx;
     const s = this.#sides;
     let found = count;
-    for (let k = this.#starts[cell]; k < this.#starts[cell + 1] && found < out.length; k += 1) {
-      const e = this.#items[k] * STRIDE;
+    let at = this.#starts[cell];
+    if (at < 0) at = this.#fill(cell);
+    const to = at + this.#items[at];
+    while (at < to && found < out.length) {
+      at += 1;
+      const e = this.#items[at] * STRIDE;
       const px = x - s[e];
       const py = y - s[e + 1];
       const ux = s[e + 2];
@@ -180,142 +215,47 @@ export class DepthGrid {
     return last;
   }
 
-  /** Block by block: only the sides that can be nearest to a place in a block are asked for its cells. */
-  #fill(cell: number): { starts: Int32Array; items: Uint16Array; within: Uint8Array } {
-    const cells = this.#columns * this.#rows;
-    const starts = new Int32Array(cells + 1);
-    const within = new Uint8Array(cells);
-    const lists = new Array<readonly number[] | undefined>(cells);
-    const scan = new SideScan(this.#sides);
-    const all = Array.from({ length: this.#sides.length / STRIDE }, (_, e) => e);
-    const half = cell * Math.SQRT1_2;
-    for (let row0 = 0; row0 < this.#rows; row0 += BLOCK) {
-      for (let column0 = 0; column0 < this.#columns; column0 += BLOCK) {
-        const middle = (BLOCK / 2) * cell;
-        scan.at(this.#x0 + column0 * cell + middle, this.#y0 + row0 * cell + middle, all);
-        const near = scan.within(scan.distance + 2 * BLOCK * half + 1, all);
-        for (let row = row0; row < Math.min(row0 + BLOCK, this.#rows); row += 1) {
-          for (let column = column0; column < Math.min(column0 + BLOCK, this.#columns); column += 1) {
-            const at = row * this.#columns + column;
-            scan.at(this.#x0 + (column + 0.5) * cell, this.#y0 + (row + 0.5) * cell, near);
-            if (scan.sign < 0 && scan.distance > half + this.#clear + 1) continue;
-            if (scan.sign > 0 && scan.distance > half) within[at] = 1;
-            const isDeep = scan.sign > 0 && scan.distance > DEEP * half;
-            lists[at] = isDeep
-              ? scan.nearest(DEEP_SIDES, near, scan.distance + half)
-              : scan.within(scan.distance + 2 * half + 1, near);
-          }
-        }
-      }
+  /** Lists the sides that can be the nearest to a place in a cell. @returns where the list begins, 0 for an empty one. */
+  #fill(at: number): number {
+    const half = this.#cell * Math.SQRT1_2;
+    const row = Math.floor(at / this.#columns);
+    const column = at - row * this.#columns;
+    const near = this.#sidesOfBlock(row >> BLOCK_BITS, column >> BLOCK_BITS);
+    const sides = this.#sides;
+    SCAN.look(sides, this.#x0 + (column + 0.5) * this.#cell, this.#y0 + (row + 0.5) * this.#cell, near);
+    const { distance, sign } = SCAN;
+    if (sign < 0 && distance > half + this.#clear + 1) return (this.#starts[at] = 0);
+    if (sign > 0 && distance > half) this.#floors[at] = 0.999999 * (distance - half);
+    const start = this.#used;
+    if (start + 1 + near.length > this.#items.length) {
+      const larger = new Uint16Array(2 * (start + 1 + near.length));
+      larger.set(this.#items);
+      this.#items = larger;
     }
-    let total = 0;
-    for (let at = 0; at < cells; at += 1) {
-      total += lists[at]?.length ?? 0;
-      starts[at + 1] = total;
-    }
-    const items = new Uint16Array(total);
-    for (let at = 0; at < cells; at += 1) items.set(lists[at] ?? [], starts[at]);
-    return { starts, items, within };
+    const isDeep = sign > 0 && distance > DEEP * half;
+    const count = isDeep
+      ? SCAN.nearestTwo(near, distance + half, this.#items, start + 1)
+      : SCAN.within(near, distance + 2 * half + 1, this.#items, start + 1);
+    this.#items[start] = count;
+    this.#used = start + 1 + count;
+    return (this.#starts[at] = start);
+  }
+
+  /** The sides that can be the nearest to a place in a block of cells. */
+  #sidesOfBlock(row: number, column: number): Uint16Array {
+    const at = row * ((this.#columns + BLOCK - 1) >> BLOCK_BITS) + column;
+    const known = this.#blocks[at];
+    if (known !== undefined) return known;
+    const size = BLOCK * this.#cell;
+    SCAN.look(this.#sides, this.#x0 + (column + 0.5) * size, this.#y0 + (row + 0.5) * size, this.#all);
+    const near = new Uint16Array(this.#all.length);
+    const count = SCAN.within(this.#all, SCAN.distance + 2 * size * Math.SQRT1_2 + 1, near, 0);
+    return (this.#blocks[at] = near.slice(0, count));
   }
 }
 
-/** Distances from one place to many sides. */
-class SideScan {
-  readonly #sides: Float64Array;
-  readonly #away: Float64Array;
-  readonly #found: Nearest = { square: 0, sign: 1 };
-  /** To the nearest side, and on which side of the border the place lies: 1 inside, -1 outside. */
-  distance = 0;
-  sign = -1;
-
-  constructor(sides: Float64Array) {
-    this.#sides = sides;
-    this.#away = new Float64Array(sides.length / STRIDE);
-  }
-
-  /** Looks from a place at some of the sides. */
-  at(x: number, y: number, among: readonly number[]): void {
-    let least = Infinity;
-    for (const e of among) {
-      nearestOn(this.#sides, e * STRIDE, x, y, this.#found);
-      this.#away[e] = this.#found.square;
-      if (this.#found.square < least) {
-        least = this.#found.square;
-        this.sign = this.#found.sign;
-      }
-    }
-    this.distance = Math.sqrt(least);
-  }
-
-  /** Those of the sides last looked at that are no farther than `most`. */
-  within(most: number, among: readonly number[]): readonly number[] {
-    return among.filter((e) => this.#away[e] <= most * most);
-  }
-
-  /** The `count` nearest of them, none farther than `most`. */
-  nearest(count: number, among: readonly number[], most: number): readonly number[] {
-    return [...this.within(most, among)].sort((a, b) => this.#away[a] - this.#away[b] || a - b).slice(0, count);
-  }
-}
-
-interface Nearest {
-  square: number;
-  sign: number;
-}
-
-/** Squared distance to one side, and on which side of the border a place whose nearest side it is must lie. */
-function nearestOn(s: Float64Array, e: number, x: number, y: number, out: Nearest): void {
-  const px = x - s[e];
-  const py = y - s[e + 1];
-  const ux = s[e + 2];
-  const uy = s[e + 3];
-  const t = px * ux + py * uy;
-  if (t < 0) {
-    out.square = px * px + py * py;
-    out.sign = s[e + 5];
-  } else if (t > s[e + 4]) {
-    out.square = (px - ux * s[e + 4]) ** 2 + (py - uy * s[e + 4]) ** 2;
-    out.sign = s[e + 6];
-  } else {
-    const across = ux * py - uy * px;
-    out.square = across * across;
-    out.sign = across > 0 ? 1 : -1;
-  }
-}
-
-/**
- * Sides of all rings. Where the nearest point of the border is a corner, the place lies outside when the border turns left there, else inside: the
- * last two numbers of a side say so for its ends.
- */
-function sidesOf(rings: readonly Float64Array[]): Float64Array {
-  const count = rings.reduce((sum, ring) => sum + ring.length / 2, 0);
-  const sides = new Float64Array(count * STRIDE);
-  let at = 0;
-  for (const ring of rings) {
-    const n = ring.length / 2;
-    for (let i = 0; i < n; i += 1) {
-      const j = (i + 1) % n;
-      const [dx, dy] = [ring[2 * j] - ring[2 * i], ring[2 * j + 1] - ring[2 * i + 1]];
-      const length = Math.sqrt(dx * dx + dy * dy);
-      sides[at] = ring[2 * i];
-      sides[at + 1] = ring[2 * i + 1];
-      sides[at + 2] = dx / length;
-      sides[at + 3] = dy / length;
-      sides[at + 4] = length;
-      sides[at + 5] = cornerSign(ring, (i + n - 1) % n, i, j);
-      sides[at + 6] = cornerSign(ring, i, j, (j + 1) % n);
-      at += STRIDE;
-    }
-  }
-  return sides;
-}
-
-function cornerSign(ring: Float64Array, a: number, b: number, c: number): number {
-  const turn =
-    (ring[2 * b] - ring[2 * a]) * (ring[2 * c + 1] - ring[2 * b + 1]) -
-    (ring[2 * b + 1] - ring[2 * a + 1]) * (ring[2 * c] - ring[2 * b]);
-  return turn >= 0 ? -1 : 1;
-}
+/** One for all: nobody asks it twice about the same look. */
+const SCAN = new SideScan();
 
 const isEnd = (s: Float64Array, e: number, x: number, y: number): boolean =>
   Math.abs(s[e] + s[e + 2] * s[e + 4] - x) < 0.5 && Math.abs(s[e + 1] + s[e + 3] * s[e + 4] - y) < 0.5;

@@ -50,10 +50,9 @@ class CornerFinder {
   lay(piece: number, laid: readonly number[]): boolean {
     const table = this.#table;
     const shape = table.shapeOf[this.#layout.pose[piece]];
-    const [first, end] = [table.firstOf[shape], table.firstOf[shape + 1]];
     for (let room = 0; room < this.#rooms.length / 4; room += 1) {
       let best: { pose: number; x: number; y: number; score: number } | null = null;
-      for (let pose = first; pose < end; pose += 1) {
+      for (const pose of table.looks[shape]) {
         if (!fitsRoom(table, pose, this.#rooms, room)) continue;
         const found = this.#leftmost(piece, pose, room, laid, best?.score ?? Infinity);
         if (found !== null) best = { pose, ...found };
@@ -85,8 +84,9 @@ class CornerFinder {
     offer(x0, y1);
     for (const j of laid) {
       const other = layout.pose[j];
-      const corners = this.#cornersOf(table.gridOf(other, pose));
-      const [a, b, c, d] = table.turns[other];
+      const isSwapped = table.isSwapped(other, pose);
+      const corners = this.#cornersOf(isSwapped ? table.gridOf(pose, other) : table.gridOf(other, pose));
+      const [a, b, c, d] = isSwapped ? table.turns[pose].map((part) => -part) : table.turns[other];
       let [lastX, lastY] = [NaN, NaN];
       for (let k = 0; k < corners.length; k += 2) {
         const x = layout.x[j] + a * corners[k] + b * corners[k + 1];

@@ -69,12 +69,11 @@ export class PlaceFinder {
     if (now === 0) return 0;
     this.#offer(own, x[piece], y[piece], now);
     this.#sample(piece, own);
-    const first = this.#table.firstOf[this.#table.shapeOf[own]];
-    const count = this.#table.firstOf[this.#table.shapeOf[own] + 1] - first;
-    if (count <= OTHER_POSES + 1) {
-      for (let other = first; other < first + count; other += 1) if (other !== own) this.#try(piece, other);
+    const looks = this.#table.looks[this.#table.shapeOf[own]];
+    if (looks.length <= OTHER_POSES + 1) {
+      for (const other of looks) if (other !== own) this.#try(piece, other);
     } else {
-      for (let k = 0; k < OTHER_POSES; k += 1) this.#try(piece, first + Math.floor(this.#rand() * count));
+      for (let k = 0; k < OTHER_POSES; k += 1) this.#try(piece, looks[Math.floor(this.#rand() * looks.length)]);
     }
     let best = now;
     for (const spot of this.#spots) {

@@ -32,6 +32,8 @@ export class PoseTable {
   /** Price of a step of depth in a piece of each pose: more in a large one, which is harder to find a place for. */
   readonly scale: Float64Array;
   readonly grids: DepthGrid[] = [];
+  /** Poses of each shape worth trying: of those that look the same the first. */
+  readonly looks: readonly Int32Array[];
   /** Number of the grid for two poses, or -1. */
   readonly #gridOf: Int32Array;
   readonly #known = new Map<string, number>();
@@ -55,6 +57,17 @@ export class PoseTable {
     const sizes = boxes.map((box) => Math.sqrt((box.maxX - box.minX) * (box.maxY - box.minY)));
     const largest = sizes.reduce((a, b) => Math.max(a, b), 1);
     this.scale = Float64Array.from(sizes, (size) => (size / largest) ** SIZE_POWER);
+    this.looks = shapes.map((_, shape) => {
+      const seen = new Set<string>();
+      const kept: number[] = [];
+      for (let pose = this.firstOf[shape]; pose < this.firstOf[shape + 1]; pose += 1) {
+        const look = lookOf(this.ringsOf(pose), this.minX[pose], this.minY[pose]);
+        if (seen.has(look)) continue;
+        seen.add(look);
+        kept.push(pose);
+      }
+      return Int32Array.from(kept);
+    });
     this.#gridOf = new Int32Array(this.count * this.count).fill(-1);
   }
 
@@ -62,6 +75,21 @@ export class PoseTable {
   ringsOf(pose: number): readonly Float64Array[] {
     const turn = this.turns[pose];
     return this.shapes[this.shapeOf[pose]].rings.map((ring) => turnRing(ring, turn).map(Math.round));
+  }
+
+  /**
+   * True where two poses share the grid of the first as it moves about the second: one grid does for both, and of two shapes the one that comes first
+   * stays still.
+   */
+  isSwapped(still: number, moving: number): boolean {
+    return this.shapeOf[still] > this.shapeOf[moving];
+  }
+
+  /** Depth at which a piece lies in another that stands still, `dx` `dy` from its nought to that of the moving one, steps. */
+  depth(still: number, moving: number, dx: number, dy: number): number {
+    const t = this.turnParts;
+    const at = 4 * still;
+    return this.grids[this.gridOf(still, moving)].depth(t[at] * dx + t[at + 2] * dy, t[at + 1] * dx + t[at + 3] * dy);
   }
 
   /** Grid of the places, seen from `still` as its shape was drawn, where `moving` overlaps it. */
@@ -95,3 +123,23 @@ const relativeTurn = ([a, b, c, d]: Turn, [e, f, g, h]: Turn): Turn => [
   b * e + d * g,
   b * f + d * h,
 ];
+
+/** The same for rings that are the same but for where they lie and where they begin. */
+function lookOf(rings: readonly Float64Array[], x: number, y: number): string {
+  return rings
+    .map((ring) => {
+      const n = ring.length / 2;
+      let first = 0;
+      for (let i = 1; i < n; i += 1)
+        if (ring[2 * i] < ring[2 * first] || (ring[2 * i] === ring[2 * first] && ring[2 * i + 1] < ring[2 * first + 1]))
+          first = i;
+      const corners: string[] = [];
+      for (let k = 0; k < n; k += 1) {
+        const i = (first + k) % n;
+        corners.push(`${ring[2 * i] - x},${ring[2 * i + 1] - y}`);
+      }
+      return corners.join(' ');
+    })
+    .sort()
+    .join(';');
+}

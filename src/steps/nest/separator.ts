@@ -119,7 +119,7 @@ export class Separator {
 
   #measure(i: number): void {
     const { count, pose, x, y } = this.layout;
-    const { minX, minY, maxX, maxY, clear, turnParts: turns } = this.#table;
+    const { minX, minY, maxX, maxY, clear } = this.#table;
     const p = pose[i];
     for (let j = 0; j < count; j += 1) {
       if (j === i) continue;
@@ -133,11 +133,7 @@ export class Separator {
         dy < maxY[q] - minY[p] + clear &&
         dy > minY[q] - maxY[p] - clear
       ) {
-        const at = 4 * q;
-        d = this.#table.grids[this.#table.gridOf(q, p)].depth(
-          turns[at] * dx + turns[at + 2] * dy,
-          turns[at + 1] * dx + turns[at + 3] * dy,
-        );
+        d = this.#table.isSwapped(q, p) ? this.#table.depth(p, q, -dx, -dy) : this.#table.depth(q, p, dx, dy);
       }
       this.#depth[i * count + j] = d;
       this.#depth[j * count + i] = d;

@@ -23,6 +23,8 @@ export class Surroundings {
   readonly #grid: Int32Array;
   #count = 0;
   readonly #near: Int32Array;
+  readonly #met: Int32Array;
+  readonly #cell: Int32Array;
   #nearCount = 0;
 
   constructor(table: PoseTable, pieces: number) {
@@ -33,6 +35,8 @@ export class Surroundings {
     [this.#a, this.#b, this.#c, this.#d] = [room(), room(), room(), room()];
     this.#grid = new Int32Array(pieces);
     this.#near = new Int32Array(pieces);
+    this.#met = new Int32Array(pieces);
+    this.#cell = new Int32Array(pieces);
   }
 
   /**
@@ -56,12 +60,15 @@ export class Surroundings {
       this.#hiX[k] = x + maxX[other] - minX[pose] + clear;
       this.#loY[k] = y + minY[other] - maxY[pose] - clear;
       this.#hiY[k] = y + maxY[other] - minY[pose] + clear;
-      this.#a[k] = turnParts[4 * other];
-      this.#b[k] = turnParts[4 * other + 1];
-      this.#c[k] = turnParts[4 * other + 2];
-      this.#d[k] = turnParts[4 * other + 3];
+      const isSwapped = this.#table.isSwapped(other, pose);
+      const at = 4 * (isSwapped ? pose : other);
+      const sign = isSwapped ? -1 : 1;
+      this.#a[k] = sign * turnParts[at];
+      this.#b[k] = sign * turnParts[at + 1];
+      this.#c[k] = sign * turnParts[at + 2];
+      this.#d[k] = sign * turnParts[at + 3];
       this.#weight[k] = weights[piece * layout.count + j] * scale[other];
-      this.#grid[k] = this.#table.gridOf(other, pose);
+      this.#grid[k] = isSwapped ? this.#table.gridOf(pose, other) : this.#table.gridOf(other, pose);
       k += 1;
     }
     this.#count = k;
@@ -76,9 +83,29 @@ export class Surroundings {
     const hiY = this.#hiY;
     const count = this.#count;
     let sum = 0;
+    let met = 0;
+    const cells = this.#cell;
+    const mets = this.#met;
     for (let k = 0; k < count; k += 1) {
       if (x <= loX[k] || x >= hiX[k] || y <= loY[k] || y >= hiY[k]) continue;
-      sum += this.#weight[k] * this.#depth(grids[this.#grid[k]], k, x, y);
+      const grid = grids[this.#grid[k]];
+      const dx = x - this.#x[k];
+      const dy = y - this.#y[k];
+      const cell = grid.cellAt(this.#a[k] * dx + this.#c[k] * dy, this.#b[k] * dx + this.#d[k] * dy);
+      if (cell < 0) continue;
+      sum += this.#weight[k] * grid.floorOf(cell);
+      if (sum > limit) return sum;
+      mets[met] = k;
+      cells[met] = cell;
+      met += 1;
+    }
+    for (let m = 0; m < met; m += 1) {
+      const k = mets[m];
+      const grid = grids[this.#grid[k]];
+      const dx = x - this.#x[k];
+      const dy = y - this.#y[k];
+      const depth = grid.depthIn(cells[m], this.#a[k] * dx + this.#c[k] * dy, this.#b[k] * dx + this.#d[k] * dy);
+      sum += this.#weight[k] * (depth - grid.floorOf(cells[m]));
       if (sum > limit) return sum;
     }
     return sum;
