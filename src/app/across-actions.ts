@@ -109,6 +109,9 @@ async function drawn(bench: Workbench, wish: AcrossWish, tell = true): Promise<r
   return null;
 }
 
+/** Shows the line through the places picked so far. */
+export const showSpots = (bench: Workbench, spots: readonly Spot[]): Promise<void> => show(bench, spots, spots);
+
 async function show(bench: Workbench, now: readonly Spot[], through: readonly Spot[]): Promise<void> {
   const lines = through.length < 2 ? [] : await drawn(bench, wishOf(bench, through), false);
   if (bench.view.spots === now && lines !== null)

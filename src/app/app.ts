@@ -26,6 +26,7 @@ import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
 import { openCore, openFile, openNewVersion, openSample } from './opening.ts';
+import { showKeys } from './key-cap.ts';
 import './look-row.ts';
 import './page-view.ts';
 import './progress-line.ts';
@@ -196,8 +197,10 @@ export class App extends LitElement {
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${view.choice.kind === 'sheet' && bench.sheets !== null ? this.#sheetView(view.choice.sheet) : nothing}
         ${this.#over()}
-        <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
-        <fl-look-row .project=${project} .bench=${bench} .view=${view}></fl-look-row>
+        <div class="top">
+          <fl-look-row .project=${project} .bench=${bench} .view=${view}></fl-look-row>
+          <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
+        </div>
         <fl-chosen-row
           .project=${project}
           .bench=${bench}
@@ -263,6 +266,7 @@ export class App extends LitElement {
     const root = document.documentElement;
     root.dataset['theme'] = theme;
     root.dataset['contrast'] = contrast;
+    showKeys(this, this.verbs);
   }
 
   readonly #freePlaces = (ask: FreeAsk) => this.workbench.workshop.freePlaces(ask);

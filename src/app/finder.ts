@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { VerbEvent } from './events.ts';
+import { isTaken } from './key-cap.ts';
 import { SHARED } from './styles.ts';
 import type { Verb } from './verbs.ts';
 import { WORDS } from './words.ts';
@@ -83,7 +84,7 @@ export class Finder extends LitElement {
               aria-selected=${i === at}
               @pointerdown=${(event: Event) => this.#choose(event, verb)}
             >
-              <span>${verb.label}</span>${verb.key === undefined ? nothing : html`<kbd>${verb.key.toUpperCase()}</kbd>`}
+              <span>${verb.label}</span>${this.#key(verb)}
             </li>`,
         )}
       </ul>
@@ -97,6 +98,13 @@ export class Finder extends LitElement {
       .split(/\s+/)
       .filter((word) => word !== '');
     return this.verbs.filter((verb) => words.every((word) => verb.label.toLowerCase().includes(word)));
+  }
+
+  /** A key that does something else as things stand says when it does this. */
+  #key(verb: Verb) {
+    if (verb.key === undefined) return nothing;
+    const cap = html`<kbd>${verb.key.toUpperCase()}</kbd>`;
+    return isTaken(this.verbs, verb) ? html`<span class="small">${WORDS.finder.later}${cap}</span>` : cap;
   }
 
   #type(event: Event): void {

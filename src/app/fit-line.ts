@@ -4,6 +4,7 @@ import { formatFine, formatPercent } from '../base/format-length.ts';
 import type { PatchView } from '../model/bench-view.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Colouring } from '../viewport/bench-contract.ts';
+import { keyCap } from './key-cap.ts';
 import './cautions.ts';
 import { pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
@@ -75,7 +76,7 @@ export class FitLine extends JobSection {
                   aria-keyshortcuts="K"
                   @click=${() => this.ask('stretch')}
                 >
-                  ${WORDS.verbs.showStretch}<kbd>K</kbd>
+                  ${WORDS.verbs.showStretch}${keyCap('K')}
                 </button>
                 <button
                   aria-pressed=${this.colouring === 'fit'}
@@ -83,7 +84,7 @@ export class FitLine extends JobSection {
                   ?disabled=${this.bench.dryFit === null}
                   @click=${() => this.ask('fit-colours')}
                 >
-                  ${LOOK_WORDS.showFit}<kbd>D</kbd>
+                  ${LOOK_WORDS.showFit}${keyCap('D')}
                 </button>
                 ${
                   this.bench.room === null
@@ -93,7 +94,7 @@ export class FitLine extends JobSection {
                         aria-keyshortcuts="Q"
                         @click=${() => this.ask('room-colours')}
                       >
-                        ${LOOK_WORDS.showRoom}<kbd>Q</kbd>
+                        ${LOOK_WORDS.showRoom}${keyCap('Q')}
                       </button>`
                 }
               </div>

@@ -4,6 +4,7 @@ import { formatFine, formatLength } from '../base/format-length.ts';
 import { shiftedPlane } from '../viewport/plane-moves.ts';
 import { countInPlace } from '../viewport/taken-apart.ts';
 import type { BenchPlane, Look } from '../viewport/bench-contract.ts';
+import { keyCap } from './key-cap.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
@@ -149,7 +150,7 @@ export class LookRow extends JobSection {
           : nothing
       }
       <button aria-pressed=${isCut} aria-keyshortcuts="U" @click=${() => this.ask('cut-open')}>
-        ${WORDS.cut}<kbd>U</kbd>
+        ${WORDS.cut}${keyCap('U')}
       </button>
       ${view.look === 'prop' && view.stage === 0 ? this.#prop() : nothing}
       ${
@@ -222,8 +223,8 @@ export class LookRow extends JobSection {
   #part() {
     const { verbs, every } = MARK_WORDS;
     return html`<div class="row">
-      <button @click=${() => this.ask('part-at-plane')}>${verbs.atPlane}<kbd>8</kbd></button>
-      <button @click=${() => this.ask('part-at-planes')}>${verbs.atPlanes}<kbd>9</kbd></button>
+      <button @click=${() => this.ask('part-at-plane')}>${verbs.atPlane}${keyCap('8')}</button>
+      <button @click=${() => this.ask('part-at-planes')}>${verbs.atPlanes}${keyCap('9')}</button>
       <fl-length-field
         class="inline"
         label=${every}

@@ -97,7 +97,11 @@ export async function partAlongPath(bench: Workbench): Promise<void> {
 }
 
 /** Edges of a line through corners; null where there is none or the sculpt is another by now. */
-async function edgesThrough(bench: Workbench, corners: readonly number[], tell = false): Promise<number[] | null> {
+export async function edgesThrough(
+  bench: Workbench,
+  corners: readonly number[],
+  tell = false,
+): Promise<number[] | null> {
   const { sculpt } = bench.bench;
   const line = await bench.workshop.handLine(corners, bounds(bench, bench.view.within));
   if (sculpt === null || bench.bench.sculpt !== sculpt) return null;

@@ -6,6 +6,7 @@ import { hasMarks, isParted } from './edge-facts.ts';
 import { partAtPlane } from './across-actions.ts';
 import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actions.ts';
 import { MARK_WORDS } from './mark-words.ts';
+import { layAgain } from './path-manner.ts';
 import { joinEdges, joinEverything, partEdges } from './seam-actions.ts';
 import type { Verb, WindowActions } from './verbs.ts';
 import { NO_PATH, NOTHING, type Lay, type Reach, type Tool, type ViewState } from './view-state.ts';
@@ -140,7 +141,7 @@ export function partAlongVerbs(bench: Workbench): Verb[] {
   ];
 }
 
-/** How the path runs from one picked place to the next. What was picked for another way is let go. */
+/** How the path runs from one picked place to the next. */
 function layVerbs(bench: Workbench): Verb[] {
   const { lay, within } = bench.view;
   if (within !== null) return [];
@@ -150,7 +151,7 @@ function layVerbs(bench: Workbench): Verb[] {
     key,
     isNear: true,
     isOn: lay === to,
-    run: () => bench.setView({ ...NO_PATH, lay: to }),
+    run: () => void layAgain(bench, to),
   });
   return [verb('edges', 'k'), verb('straight', 'l'), verb('curve', 'c')];
 }

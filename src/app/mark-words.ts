@@ -90,7 +90,12 @@ export const MARK_WORDS = {
     noHold: 'This seam has no corner between its ends to take hold of.',
     noDartHere: 'A dart begins at an open edge or a seam: press there and pull into the piece.',
     dart: 'The dart stays.',
-    drawn: (n: number) => (n === 1 ? 'Parted along a line across faces.' : `Parted along ${n} lines across faces.`),
+    drawn: (n: number) => (n === 1 ? 'Parted along a line.' : `Parted along ${n} lines.`),
+    kept: (n: number) => (n === 1 ? 'The picked place stays.' : `The ${n} picked places stay.`),
+    toCorners: (n: number) =>
+      n === 1
+        ? 'The picked place stays, moved to the nearest corner.'
+        : `The ${n} picked places stay, each at the nearest corner.`,
     straightened: (mm: number) => `Straightened. It lies at most ${mm.toFixed(1)} mm from where it was.`,
     mirrored: (isOn: boolean) => (isOn ? 'Marks appear on both sides.' : 'Marks stay on one side.'),
     noRidge: 'This edge is not as sharp as that.',

@@ -6,6 +6,7 @@ import { HIDDEN_CHOICES, setHiddenSide } from '../project/hidden-commands.ts';
 import { hasMarks } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import { keyCap } from './key-cap.ts';
 import { easeSaid, kindsOf } from './propose-actions.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
@@ -114,7 +115,7 @@ export class ProposalTable extends JobSection {
           : html`${this.#why(proposals)}
               ${Object.keys(proposals.answers).length === 0 ? html`<p class="small soft">${waiting(proposals)}</p>` : this.#table(proposals)}
               <div class="row">
-                ${proposals.state === 'looking' ? html`<button class="next" @click=${() => this.ask('stop-proposing')}>${words.stop}<kbd>M</kbd></button>` : html`<button class="plain" @click=${() => this.ask('put-proposals')}>${words.put}</button>`}
+                ${proposals.state === 'looking' ? html`<button class="next" @click=${() => this.ask('stop-proposing')}>${words.stop}${keyCap('M')}</button>` : html`<button class="plain" @click=${() => this.ask('put-proposals')}>${words.put}</button>`}
                 <span class="small soft">${footOf(proposals)}</span>
               </div>`
       }
@@ -128,7 +129,7 @@ export class ProposalTable extends JobSection {
     const hidden = this.sculptPart?.hiddenSide ?? 'nowhere';
     const limit = this.#limit();
     return html`<div class="row begin">
-      <button aria-keyshortcuts="M" @click=${() => this.ask('propose')}>${words.begin}<kbd>M</kbd></button>
+      <button aria-keyshortcuts="M" @click=${() => this.ask('propose')}>${words.begin}${keyCap('M')}</button>
       ${hasSeams ? html`<button title=${words.restWhy} @click=${() => this.ask('propose-rest')}>${words.rest}</button>` : nothing}
       <label
         >${words.limit}
@@ -220,6 +221,7 @@ export class ProposalTable extends JobSection {
           </tr>
         </tbody>
       </table>
+      ${sameKinds(kinds, answers).map((same) => html`<p class="small">${words.same(same.map((kind) => words.kinds[kind]))}</p>`)}
       ${this.#reasons(kinds, answers)}`;
   }
 
@@ -307,6 +309,22 @@ export class ProposalTable extends JobSection {
     if (pct >= 0.5 && pct <= 50) this.dispatchEvent(new ViewEvent({ proposalPct: pct }));
     else input.value = String(this.#limit());
   }
+}
+
+/** Answers that are one and the same, together; none where all differ. */
+function sameKinds(
+  kinds: readonly ProposalKind[],
+  answers: Proposals['answers'],
+): readonly (readonly ProposalKind[])[] {
+  const groups = new Map<string, ProposalKind[]>();
+  for (const kind of kinds) {
+    const answer = answers[kind];
+    if (answer === undefined) continue;
+    const pairs = answer.pairs.map(([a, b]) => (a < b ? `${a} ${b}` : `${b} ${a}`)).sort();
+    const key = `${pairs.join()} ${JSON.stringify(answer.paths)}`;
+    groups.set(key, [...(groups.get(key) ?? []), kind]);
+  }
+  return [...groups.values()].filter((group) => group.length > 1);
 }
 
 /** What is said while there is nothing to show. */

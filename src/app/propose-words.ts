@@ -76,6 +76,8 @@ export const PROPOSE_WORDS = {
     spoken: (n: number) =>
       n === 1 ? 'One place to ease the piece is found.' : `${n} places to ease the piece are found.`,
   },
+  same: (names: readonly string[]) =>
+    `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are the same seams: nothing better was found between them.`,
   unknown: '…',
   take: 'Take it',
   picture: (kind: ProposalKind, pieces: number) => `${KINDS[kind]}: ${pieces} flat pieces beside each other`,

@@ -1,7 +1,8 @@
+import { formatLength } from '../base/format-length.ts';
 import { addSeamEdges, clearSeams, removeSeamEdges } from '../project/commands.ts';
 import { chainIndex } from './bench-state.ts';
 import { onBoth } from './both-sides.ts';
-import { edgesOfChain, isParted } from './edge-facts.ts';
+import { edgeFacts, edgesOfChain, isParted } from './edge-facts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { NOTHING } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -14,14 +15,20 @@ export function partEdges(bench: Workbench, edges: readonly number[], mergeKey?:
   const closed = edges.filter((edge) => sculpt.edgeIsOpen[edge] === 0);
   if (closed.length === 0) return bench.say(WORDS.spoken.openAlready);
   bench.run(addSeamEdges(onBoth(bench, filePairs(sculpt, closed)), mergeKey));
-  bench.say(WORDS.spoken.parted(closed.length));
+  bench.say(WORDS.spoken.parted(lengthOf(bench, closed)));
 }
 
 export function joinEdges(bench: Workbench, edges: readonly number[], mergeKey?: string): void {
   const { sculpt } = bench.bench;
   if (sculpt === null || edges.length === 0) return;
   bench.run(removeSeamEdges(onBoth(bench, filePairs(sculpt, edges)), mergeKey));
-  bench.say(WORDS.spoken.joined(edges.length));
+  bench.say(WORDS.spoken.joined(lengthOf(bench, edges)));
+}
+
+/** How long some edges are together, on the side they were marked on. */
+function lengthOf({ bench, project }: Workbench, edges: readonly number[]): string {
+  const mm = edges.reduce((sum, edge) => sum + (edgeFacts(bench, edge)?.length ?? 0), 0);
+  return formatLength(mm, project?.lengthUnit ?? 'mm');
 }
 
 /** A click with the knife: parts an edge, or joins it where it was parted. */

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
 import { addSeamEdges } from '../project/commands.ts';
 import { addMarks } from '../project/path-commands.ts';
+import { keyCap } from './key-cap.ts';
 import { hasMarks } from './edge-facts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { SharpEvent, ViewEvent } from './events.ts';
@@ -122,7 +123,7 @@ export class SeamsLine extends JobSection {
     if (this.bench.mirror === null) return nothing;
     return html`<label class="small"
       ><input type="checkbox" aria-keyshortcuts="0" .checked=${this.isMirrored} @change=${() => this.ask('mirror')} />
-      ${WORDS.marking.bothSides} <kbd>0</kbd></label
+      ${WORDS.marking.bothSides} ${keyCap('0')}</label
     >`;
   }
 
@@ -157,7 +158,7 @@ export class SeamsLine extends JobSection {
       aria-keyshortcuts=${key}
       @click=${() => this.ask(verb)}
     >
-      ${WORDS.seams.tools[tool]}<kbd>${key}</kbd>
+      ${WORDS.seams.tools[tool]}${keyCap(key)}
     </button>`;
   }
 
@@ -165,7 +166,7 @@ export class SeamsLine extends JobSection {
   #reach(reach: 'round' | 'ridge', key: string) {
     const isOn = this.tool === 'part' && this.reach === reach;
     return html`<button aria-pressed=${isOn} aria-keyshortcuts=${key} @click=${() => this.ask(`follow-${reach}`)}>
-      ${WORDS.seams.reach[reach]}<kbd>${key}</kbd>
+      ${WORDS.seams.reach[reach]}${keyCap(key)}
     </button>`;
   }
 

@@ -1,5 +1,6 @@
 import { LitElement, css, html, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { keyCap } from './key-cap.ts';
 import { ViewEvent } from './events.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -162,7 +163,7 @@ export class StageRule extends LitElement {
               ?disabled=${i > this.last}
               @click=${() => this.dispatchEvent(new StageGoEvent(i))}
             >
-              <svg viewBox="0 0 20 20" aria-hidden="true">${PICTURES[i]}</svg>${name}<kbd>${WORDS.stageKeys[i]}</kbd>
+              <svg viewBox="0 0 20 20" aria-hidden="true">${PICTURES[i]}</svg>${name}${keyCap(WORDS.stageKeys[i])}
             </button>`,
         )}
       </div>`;

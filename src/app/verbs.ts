@@ -62,7 +62,7 @@ export interface WindowActions {
 }
 
 /** Keys that lead to the lines of the job sheet, in their order; 8 and 9 part where a plane cuts. */
-const LINE_KEYS = '12345670';
+const LINE_KEYS = '1234567';
 
 const HOLD_NEXT = { id: 'hold-next', label: MARK_WORDS.verbs.holdNext, key: 'n', isNear: true } as const;
 

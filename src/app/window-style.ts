@@ -55,11 +55,19 @@ export const WINDOW_STYLE = css`
     border: var(--wide) dashed var(--ink);
     background: color-mix(in srgb, var(--lamp) 30%, var(--bench-ground));
   }
+  /* What is looked at, and under it how far the work is: neither lies over the other. */
+  .top {
+    grid-area: 1 / 1;
+    z-index: 1;
+    align-self: start;
+    display: grid;
+    gap: var(--s2);
+    margin: var(--s4) var(--s4) 0;
+    pointer-events: none;
+  }
   fl-progress-line {
-    position: absolute;
-    inset-block-start: var(--s4);
-    inset-inline-start: var(--s4);
-    z-index: 2;
+    justify-self: end;
+    pointer-events: auto;
   }
   /* Over the picture's foot and not under it: the picture keeps its size while things are chosen. */
   fl-chosen-row {
@@ -68,11 +76,11 @@ export const WINDOW_STYLE = css`
     align-self: end;
     margin: 0 var(--s4) var(--s2);
   }
-  fl-look-row {
-    grid-area: 1 / 1;
-    z-index: 1;
-    align-self: start;
-    margin: var(--s4) var(--s4) 0;
+  /* A sheet laid over the bench hides what is for the sculpt, from the eye and from the Tab key. */
+  fl-sheet-view ~ fl-look-row,
+  fl-sheet-view ~ .top fl-look-row,
+  fl-sheet-view ~ fl-chosen-row {
+    visibility: hidden;
   }
   fl-stage-rule {
     grid-row: 2;
@@ -120,6 +128,15 @@ export const WINDOW_STYLE = css`
     fl-look-row {
       justify-content: start;
       margin: 0 var(--s2) var(--s2);
+    }
+    .top {
+      display: contents;
+    }
+    fl-progress-line {
+      position: absolute;
+      inset-block-start: var(--s4);
+      inset-inline-start: var(--s4);
+      z-index: 2;
     }
     fl-chosen-row {
       grid-area: 3 / 1;

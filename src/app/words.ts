@@ -325,7 +325,12 @@ export const WORDS = {
     done: 'done',
   },
 
-  finder: { label: 'What do you want to do?', hint: 'type a verb', none: 'No verb has these words.' },
+  finder: {
+    label: 'What do you want to do?',
+    hint: 'type a verb',
+    none: 'No verb has these words.',
+    later: 'with nothing chosen or in hand ',
+  },
   progress: { label: 'Being worked out', begins: 'working it out', cancel: 'call it off' },
   field: {
     wrong: (min: number, max: number, unit: LengthUnit) =>
@@ -352,8 +357,8 @@ export const WORDS = {
   spoken: {
     undone: (label: string) => `Undone: ${label}.`,
     redone: (label: string) => `Done again: ${label}.`,
-    parted: (n: number) => `Parted along ${count(n, 'edge', 'edges')}.`,
-    joined: (n: number) => `Joined along ${count(n, 'edge', 'edges')}.`,
+    parted: (length: string) => `Parted along ${length}.`,
+    joined: (length: string) => `Joined along ${length}.`,
     allJoined: 'Everything joined.',
     moved: 'Seam moved.',
     openAlready: 'This is an open edge of the prop already.',

@@ -45,6 +45,8 @@ export const FOLDERS: readonly FolderRow[] = [
       'worker/marking-api.ts',
       'worker/proposing-api.ts',
       'worker/drawing-api.ts',
+      'worker/shop-api.ts',
+      'worker/files-api.ts',
     ],
     data: ['shared/', 'samples/', 'package.json'],
   },

@@ -75,13 +75,14 @@ function orientationFindings(model: SourceModel, { against, insideOut, oneSided 
 function bentFinding(model: SourceModel, bent: readonly number[], own: Float64Array, fan: Float64Array): Finding {
   const [used, fanned] = [sum(own), sum(fan)];
   const isSame = Math.abs(used - fanned) <= 1e-6 * fanned;
+  const share = Math.abs(used / fanned - 1) * 100;
   const areas = isSame
-    ? `the whole area is ${digits(used)} square units of the file either way`
-    : `the whole area is ${digits(used)} square units of the file as cut here and ${digits(fanned)} when each is fanned from its first corner`;
+    ? 'cut the other way the surface would be as large'
+    : `cut the other way it would be ${digits(Number(share.toPrecision(2)))} % ${fanned > used ? 'larger' : 'smaller'}`;
   return {
     code: 'read/bent-faces',
     severity: 'note',
-    text: `${several(bent.length, 'polygon is', 'polygons are')} not flat and had to be cut into triangles; ${areas}. Cut ${bent.length === 1 ? 'it' : 'them'} in your modelling program if the fold matters.`,
+    text: `${several(bent.length, 'face of the sculpt is', 'faces of the sculpt are')} not flat and had to be cut into triangles; ${areas}. Cut ${bent.length === 1 ? 'it' : 'them'} in your modelling program if the fold matters.`,
     value: used,
     limit: fanned,
     unit: 'square units of the file',
