@@ -15,6 +15,7 @@ import { sawTable } from '../steps/foam/saw-table.ts';
 import { beyondBlade } from '../steps/foam/steep-words.ts';
 import type { PageInput } from '../steps/tile/page-input.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
+import { PAPER_NESTER } from './paper-nester.ts';
 
 /** All that is drawn on pages. */
 export interface Drawn {
@@ -58,6 +59,7 @@ export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: 
     projectRevision: project.revision,
     ...(date === undefined ? {} : { date }),
     cautions: cautionTexts('cut'),
+    nester: PAPER_NESTER,
   };
 }
 

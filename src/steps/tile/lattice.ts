@@ -11,6 +11,16 @@ export interface Lattice {
   readonly stepYMm: number;
 }
 
+/** A page by itself. */
+export const oneTile = (tileWidthMm: number, tileHeightMm: number): Lattice => ({
+  columns: 1,
+  rows: 1,
+  tileWidthMm,
+  tileHeightMm,
+  stepXMm: tileWidthMm,
+  stepYMm: tileHeightMm,
+});
+
 /** A length that is longer than a tile by rounding alone needs no second tile, mm. */
 const ROUNDING_MM = 1e-9;
 

@@ -1,66 +1,74 @@
+import { Memo } from '../../base/memo.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
-import { joinBoxes, type Box2 } from '../../geom/ring.ts';
-import { filledHeights, fitsBin, packShelves, type Size2 } from '../../geom/shelf-pack.ts';
+import type { Box2 } from '../../geom/ring.ts';
+import { fitsBin, type Size2 } from '../../geom/shelf-pack.ts';
 import { moveBoxTo, type Move2 } from '../../geom/turn-and-move.ts';
 import type { Template } from '../../model/template.ts';
 import { moveDrawing, placeTemplate, sizeOf, type Block } from './block.ts';
-import { drawingOf, labelsOf } from './labels.ts';
-import type { Lattice } from './lattice.ts';
+import { oneTile } from './lattice.ts';
 import type { PaperFrame } from './paper-frame.ts';
-import { settleLabels } from './settle-labels.ts';
-import { tileTemplate } from './tile-template.ts';
-import { drawnBox } from './words-box.ts';
-
-/** Between two templates on a shared page, mm: scissors pass. */
-const TEMPLATE_GAP_MM = 4;
+import type { PaperNester } from './paper-nester.ts';
+import { settled } from './settle-labels.ts';
+import { sharedPages } from './share-pages.ts';
+import { fixedPart, tileTemplate } from './tile-template.ts';
+import { tiledBlocks, type TiledAlone } from './tile-together.ts';
+import { drawnBox, fullBox } from './words-box.ts';
 
 /** Turns tried to get a template onto one page, degrees: as it is, a quarter, then more and more. */
 const TURNS_DEG = [0, 90, ...Array.from({ length: 17 }, (_, i) => [5 * (i + 1), -5 * (i + 1)]).flat()];
 
 /**
  * Puts templates on paper: those that fit a page share pages; one that fits a page turned, or but for words beside it, has a page to
- * itself; each larger one is parted into tiles.
+ * itself; larger ones are parted into tiles, alone or several together.
+ * @param nester finds fewer pages where there are; without one templates that share a page stand on shelves, and larger ones are by themselves.
  * @returns blocks in the order in which their first template comes, every label where it stays whole.
  */
-export function* blockSteps(templates: readonly Template[], frame: PaperFrame): Stepwise<readonly Block[]> {
+export function* blockSteps(
+  templates: readonly Template[],
+  frame: PaperFrame,
+  nester?: PaperNester,
+): Stepwise<readonly Block[]> {
+  const { tileWidthMm, tileHeightMm, overlapMm, roll } = frame;
+  const key = [tileWidthMm, tileHeightMm, overlapMm, roll, nester, ...templates];
+  return LAID.get(key) ?? LAID.set(key, yield* layBlocks(templates, frame, nester));
+}
+
+/** What was laid of the same templates: another date or revision moves nothing. */
+const LAID = new Memo<unknown[], readonly Block[]>(4);
+
+function* layBlocks(
+  templates: readonly Template[],
+  frame: PaperFrame,
+  nester: PaperNester | undefined,
+): Stepwise<readonly Block[]> {
   const page: Size2 = { width: frame.tileWidthMm, height: frame.tileHeightMm };
   const boxes = templates.map(fullBox);
   const isSmall = boxes.map((box) => fitsBin(sizeOf(box), page));
-  const found: { first: number; block: Block }[] = [];
+  const whole: Block[] = [];
+  const tiled: TiledAlone[] = [];
   for (const [i, template] of templates.entries()) {
     if (isSmall[i]) continue;
     yield;
-    const block = (yield* onOnePage(template, boxes[i], frame)) ?? settled(tileTemplate(template, frame)).block;
-    found.push({ first: i, block });
+    const onOne = yield* onOnePage(template, boxes[i], frame);
+    if (onOne === null) tiled.push({ template, ...settled(tileTemplate(template, frame)) });
+    else whole.push(onOne);
   }
-  const small = templates.map((_, i) => i).filter((i) => isSmall[i]);
-  const sizes = small.map((i) => sizeOf(boxes[i]));
-  const packed = packShelves(sizes, page, TEMPLATE_GAP_MM);
-  for (const [bin, filled] of filledHeights(sizes, packed).entries()) {
-    const here = small.map((template, k) => ({ template, place: packed[k] })).filter(({ place }) => place.bin === bin);
-    const height = frame.roll ? filled : page.height;
-    // Shelves are filled from the bottom; on paper the first shelf belongs at the top, where reading begins.
-    const lift = height - filled;
-    const placed = here.map(({ template, place }) =>
-      placeTemplate(templates[template], moveBoxTo(boxes[template], place.turned, place.x, place.y + lift)),
-    );
-    const block = { lattice: oneTile(page.width, height), templates: placed, isPrinted: [true] };
-    found.push({ first: here[0].template, block });
-  }
-  return found.sort((a, b) => a.first - b.first).map(({ block }) => block);
-}
-
-/** Round everything drawn, template space: the record's box, or more where words stick out of it. */
-export function fullBox({ box, drawing }: Template): Box2 {
-  return joinBoxes(box, drawnBox(drawing));
+  // A roll is cut where a block ends: pages are not what is to be saved there.
+  const finder = frame.roll ? undefined : nester;
+  const large = [...whole, ...(yield* tiledBlocks(tiled, frame, finder))];
+  const small = templates.filter((_, i) => isSmall[i]);
+  const blocks = yield* sharedPages(small, large, frame, finder);
+  const first = new Map(templates.map(({ piece }, i) => [piece, i]));
+  const firstOf = (block: Block): number =>
+    block.templates.reduce((least, { piece }) => Math.min(least, first.get(piece) ?? Infinity), Infinity);
+  return [...blocks].sort((a, b) => firstOf(a) - firstOf(b));
 }
 
 /** A page with this template alone, turned as little as it takes, words beside it moved in; null when no turn leaves them all room. */
 function* onOnePage(template: Template, full: Box2, frame: PaperFrame): Stepwise<Block | null> {
   const height = frame.roll ? Math.min(frame.tileHeightMm, sizeOf(full).height) : frame.tileHeightMm;
   const lattice = oneTile(frame.tileWidthMm, height);
-  const { strokes, labels } = labelsOf(template.drawing);
-  const fixed = drawingOf({ strokes, labels: labels.filter(({ leader }) => leader === null) });
+  const fixed = fixedPart(template.drawing);
   for (const turnDeg of TURNS_DEG) {
     yield;
     const turn: Move2 = { x: 0, y: 0, turnRad: (turnDeg * Math.PI) / 180 };
@@ -73,13 +81,4 @@ function* onOnePage(template: Template, full: Box2, frame: PaperFrame): Stepwise
     if (crowded === 0) return block;
   }
   return null;
-}
-
-function settled(block: Block): { block: Block; crowded: number } {
-  const { templates, crowded } = settleLabels(block);
-  return { block: { ...block, templates }, crowded };
-}
-
-function oneTile(tileWidthMm: number, tileHeightMm: number): Lattice {
-  return { columns: 1, rows: 1, tileWidthMm, tileHeightMm, stepXMm: tileWidthMm, stepYMm: tileHeightMm };
 }

@@ -6,12 +6,13 @@ import type { PageSet, PaperBlock } from '../../model/page.ts';
 import { sizeOf, type Block } from './block.ts';
 import type { FilledPage } from './flow.ts';
 import { tilesAlong } from './lattice.ts';
-import { blockSteps, fullBox } from './make-blocks.ts';
+import { blockSteps } from './make-blocks.ts';
 import { mapPages } from './map-page.ts';
 import { frontPage } from './front-page.ts';
 import { cutThings, type PageInput } from './page-input.ts';
 import { FOOT_MM, MOST_PAGES, paperFrame, type PaperFrame } from './paper-frame.ts';
 import { scalePages } from './scale-page.ts';
+import { fullBox } from './words-box.ts';
 import { tileContent, tileName, tilePage, type TileContent } from './tile-page.ts';
 
 /**
@@ -29,7 +30,7 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   if (input.templates.length === 0)
     return fail('tile/nothing', 'There is no template to print yet: part the sculpt into pieces first.');
   if (latticeSize(input, frame) > MOST_TILES) return tooMany('more than a thousand');
-  const blocks = yield* blockSteps(input.templates, frame);
+  const blocks = yield* blockSteps(input.templates, frame, input.nester);
   const printed = blocks.reduce((sum, block) => sum + block.isPrinted.filter(Boolean).length, 0);
   if (printed > MOST_PAGES) return tooMany(String(printed));
 

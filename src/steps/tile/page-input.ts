@@ -4,6 +4,7 @@ import type { CutThing, FoamStrip } from '../../model/foam-strip.ts';
 import type { PrinterProfile } from '../../model/printer.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Template } from '../../model/template.ts';
+import type { PaperNester } from './paper-nester.ts';
 
 /** What pages are made of. */
 export interface PageInput {
@@ -31,6 +32,8 @@ export interface PageInput {
   readonly date?: string;
   /** Whole sentences for the first page, from shared/cautions.json. */
   readonly cautions: readonly string[];
+  /** Finds templates places on fewer pages; left out: they stand on shelves. */
+  readonly nester?: PaperNester;
 }
 
 /** All that has a template, in the order of numbers. */

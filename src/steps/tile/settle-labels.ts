@@ -45,6 +45,12 @@ export function settleLabels({ lattice, templates, isPrinted }: Block): SettledB
   return { templates: settled, crowded };
 }
 
+/** The block with its labels settled. */
+export function settled(block: Block): { readonly block: Block; readonly crowded: number } {
+  const { templates, crowded } = settleLabels(block);
+  return { block: { ...block, templates }, crowded };
+}
+
 /** Finds places for the labels of one template, one after the other. */
 class Placer {
   crowded = 0;

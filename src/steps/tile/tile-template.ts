@@ -2,7 +2,7 @@ import { segmentInBox } from '../../geom/clip-to-box.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import type { Move2 } from '../../geom/turn-and-move.ts';
 import type { Drawing, Stroke, Template, Words } from '../../model/template.ts';
-import { moveDrawing, placeTemplate, sizeOf, type Block } from './block.ts';
+import { moveDrawing, placeTemplate, sizeOf, type Block, type PlacedTemplate } from './block.ts';
 import { drawingOf, labelsOf } from './labels.ts';
 import { neighbourOf, SIDES, tileBox, tilesAlong, tilesTouched, type Lattice, type Side } from './lattice.ts';
 import type { PaperFrame } from './paper-frame.ts';
@@ -27,8 +27,7 @@ const MOST_TIMES = 4;
  * words are cut, then it is turned least and lies in the middle. Words that a thin line ties to their place do not count: they can move.
  */
 export function tileTemplate(template: Template, frame: PaperFrame): Block {
-  const { strokes, labels } = labelsOf(template.drawing);
-  const fixed = drawingOf({ strokes, labels: labels.filter(({ leader }) => leader === null) });
+  const fixed = fixedPart(template.drawing);
   let best: Trial | null = null;
   for (const [t, turnDeg] of TURNS_DEG.entries()) {
     const turnRad = (turnDeg * Math.PI) / 180;
@@ -57,6 +56,24 @@ export function tileTemplate(template: Template, frame: PaperFrame): Block {
   // The choice was made on thinned lines; what is printed is found on the lines themselves.
   const { isPrinted } = printedTiles(segmentsOf(turned.strokes, 0), turned.words, move.x, move.y, lattice);
   return trimmed({ lattice, templates: [placeTemplate(template, move)], isPrinted });
+}
+
+/** A block of several templates, with the tiles of the lattice that are worth a page. */
+export function tileTogether(lattice: Lattice, templates: readonly PlacedTemplate[]): Block {
+  const fixed = templates.map(({ drawing }) => fixedPart(drawing));
+  const segments = segmentsOf(
+    fixed.flatMap(({ strokes }) => strokes),
+    0,
+  );
+  const words = fixed.flatMap((drawing) => drawing.words);
+  const { isPrinted } = printedTiles(segments, words, 0, 0, lattice);
+  return trimmed({ lattice, templates, isPrinted });
+}
+
+/** What stays where it is: words that a thin line ties to their place can move. */
+export function fixedPart(drawing: Drawing): Drawing {
+  const { strokes, labels } = labelsOf(drawing);
+  return drawingOf({ strokes, labels: labels.filter(({ leader }) => leader === null) });
 }
 
 /** One turn and shift. */

@@ -1,7 +1,7 @@
 import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
 import { uprightBox, type TurnedBox } from '../../geom/turned-box.ts';
-import type { Drawing, Words } from '../../model/template.ts';
+import type { Drawing, Template, Words } from '../../model/template.ts';
 
 /** How far letters reach under the baseline and over it, as shares of the capital height (DejaVu Sans: p and É). */
 const DESCENT = 0.33;
@@ -35,4 +35,9 @@ export function drawnBox({ strokes, words }: Drawing): Box2 {
 
 export function isBoxInside(inner: Box2, outer: Box2): boolean {
   return inner.minX >= outer.minX && inner.maxX <= outer.maxX && inner.minY >= outer.minY && inner.maxY <= outer.maxY;
+}
+
+/** Round everything drawn, template space: the record's box, or more where words stick out of it. */
+export function fullBox({ box, drawing }: Template): Box2 {
+  return joinBoxes(box, drawnBox(drawing));
 }

@@ -1,0 +1,164 @@
+import { Memo } from '../base/memo.ts';
+import { seededRandom } from '../base/random.ts';
+import { grownRegions } from '../geom/polygon-boolean.ts';
+import { boxOfPoints, ringArea, type Ring } from '../geom/ring.ts';
+import type { Size2 } from '../geom/shelf-pack.ts';
+import { firstFit } from '../steps/nest/first-fit.ts';
+import { latticeRing, stepsPerUnit } from '../steps/nest/lattice.ts';
+import { fitsRoom, isInRoom, Layout } from '../steps/nest/layout.ts';
+import { simplifiedOutward } from '../steps/nest/outward.ts';
+import { PoseTable } from '../steps/nest/pose-table.ts';
+import { shapeOf, type Shape, type Stance } from '../steps/nest/shape.ts';
+import { SheetSearch } from '../steps/nest/sheet-search.ts';
+import { remembered } from './remembered.ts';
+import type { NestedPlace, PaperNester, PartlyTaken } from '../steps/tile/paper-nester.ts';
+
+/** Turns tried, as shares of a quarter: words are read along one of the paper's sides. */
+const QUARTERS: readonly Stance[] = [0, 1, -1, 2].map((quarters) => ({
+  turnRad: (quarters * Math.PI) / 2,
+  isFlipped: false,
+}));
+
+/** How long equal sheets are searched; more outlines take longer for each move, and are given fewer. */
+const MOVES = 120;
+const FEWEST_MOVES = 12;
+const MOVES_EACH = 3000;
+
+/** Outlines are followed so closely, and notches narrower than twice this are filled, mm: it is paper that is spent, and time that is saved. */
+const TOLERANCE_MM = 2;
+const NOTCH_MM = 14;
+
+/** Longest room that is asked for, mm: a roll's page. */
+const REACH_MM = 6000;
+
+/** More outlines than this on one ask would take too long. */
+const MOST_OUTLINES = 60;
+
+const SEED = 1;
+
+/** Places for templates on paper, by the engine that places pieces on foam. */
+export const PAPER_NESTER: PaperNester = { onSheets, inRooms };
+
+/** What equal sheets are searched with: the same outlines are laid on sheets of several sizes one after the other. */
+const TABLES = new Memo<unknown[], PoseTable>(4);
+
+function onSheets(outlines: readonly Ring[], sheet: Size2, gapMm: number): readonly NestedPlace[] | null {
+  if (outlines.length === 0 || outlines.length > MOST_OUTLINES) return null;
+  const grow = gapMm / 2;
+  const perMm = stepsPerUnit(REACH_MM);
+  const table = remembered(
+    TABLES,
+    [gapMm, ...outlines],
+    () => new PoseTable(outlines.map((outline) => paperShape(outline, grow, perMm, QUARTERS))),
+  );
+  // Outlines carry half the gap, so the room they may fill reaches so much beyond the sheet.
+  const [width, height] = [sheet.width, sheet.height].map((size) => Math.floor((size + 2 * grow) * perMm));
+  const room = Float64Array.of(0, 0, width, height);
+  const start = new Layout(outlines.length, outlines.length);
+  for (const i of outlines.keys()) {
+    start.pose[i] = table.firstOf[i];
+    if (!QUARTERS.some((_, k) => fitsRoom(table, table.firstOf[i] + k, room, 0))) return null;
+  }
+  const search = new SheetSearch(table, start, width, height, seededRandom(SEED));
+  const moves = Math.max(FEWEST_MOVES, Math.min(MOVES, Math.round(MOVES_EACH / outlines.length ** 2)));
+  const steps = search.moves();
+  for (let move = 0; move < moves && search.sheets > 1; move += 1) steps.next();
+  const { best, rooms, sheets } = search;
+  const places = outlines.map((_, index): NestedPlace => {
+    const on = Array.from({ length: sheets }, (__, r) => r).find((r) => isInRoom(table, best, index, rooms, r)) ?? 0;
+    return {
+      index,
+      room: on,
+      move: {
+        x: (best.x[index] - rooms[4 * on]) / perMm - grow,
+        y: best.y[index] / perMm - grow,
+        turnRad: QUARTERS[best.pose[index] - table.firstOf[index]].turnRad,
+      },
+    };
+  });
+  return Array.from({ length: sheets }, (_, room) =>
+    readable(
+      places.filter((place) => place.room === room),
+      outlines,
+      sheet,
+    ),
+  ).flat();
+}
+
+/** The same sheet turned by half a turn where more of it would then stand upright than upside down. */
+function readable(places: readonly NestedPlace[], outlines: readonly Ring[], sheet: Size2): readonly NestedPlace[] {
+  const upright = places.reduce(
+    (sum, { index, move }) => sum + Math.cos(move.turnRad) * Math.abs(ringArea(outlines[index])),
+    0,
+  );
+  if (upright >= -1e-6) return places;
+  return places.map((place) => ({
+    ...place,
+    move: {
+      x: sheet.width - place.move.x,
+      y: sheet.height - place.move.y,
+      turnRad: place.move.turnRad > 0 ? place.move.turnRad - Math.PI : place.move.turnRad + Math.PI,
+    },
+  }));
+}
+
+const paperShape = (ring: Ring, growMm: number, perMm: number, stances: readonly Stance[]): Shape =>
+  shapeRound(plainOutlines([ring])[0], growMm, perMm, stances);
+
+const shapeRound = (ring: Ring, growMm: number, perMm: number, stances: readonly Stance[]): Shape =>
+  shapeOf([latticeRing(simplifiedOutward(ring, growMm, TOLERANCE_MM / 8), perMm, false)], stances);
+
+/** Outlines round the given ones with few corners; those that are near each other become one. */
+function plainOutlines(rings: readonly Ring[]): readonly Ring[] {
+  const grown = grownRegions(rings, NOTCH_MM).map(({ outer }) => outer);
+  return grownRegions(grown, -NOTCH_MM).map(({ outer }) => simplifiedOutward(outer, 0, TOLERANCE_MM));
+}
+
+function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm: number): readonly NestedPlace[] {
+  if (outlines.length === 0 || rooms.length === 0 || outlines.length > MOST_OUTLINES) return [];
+  const grow = gapMm / 2;
+  // So far apart that what is taken in one reaches into no other.
+  const reach = rooms.flatMap(({ width, height, taken }) => [
+    width,
+    height,
+    ...taken.flatMap((ring) => {
+      const box = boxOfPoints(ring);
+      return [Math.abs(box.minX), Math.abs(box.maxX), Math.abs(box.minY), Math.abs(box.maxY)];
+    }),
+  ]);
+  const pitchMm = 4 * reach.reduce((a, b) => Math.max(a, b)) + 4 * gapMm;
+  const perMm = stepsPerUnit(pitchMm * (rooms.length + 1));
+  const taken = rooms.flatMap(({ width, height, taken: all }, r) =>
+    plainOutlines(all.filter((ring) => reachesInto(ring, width, height))).map((ring) => ({ ring, r })),
+  );
+  const table = new PoseTable([
+    ...outlines.map((outline) => paperShape(outline, grow, perMm, QUARTERS)),
+    ...taken.map(({ ring }) => shapeRound(ring, grow, perMm, QUARTERS.slice(0, 1))),
+  ]);
+  const layout = new Layout(outlines.length + taken.length, outlines.length);
+  for (let i = 0; i < layout.count; i += 1) layout.pose[i] = table.firstOf[i];
+  const left = (r: number): number => Math.round(r * pitchMm * perMm);
+  for (const [k, { r }] of taken.entries()) layout.x[outlines.length + k] = left(r);
+  // Outlines carry half the gap, so the room they may fill reaches so much beyond the room.
+  const over = Math.floor(grow * perMm);
+  const walls = Float64Array.from(
+    rooms.flatMap(({ width, height }, r) => [
+      left(r) - over,
+      -over,
+      left(r) + Math.floor(width * perMm) + over,
+      Math.floor(height * perMm) + over,
+    ]),
+  );
+  const lost = new Set(firstFit(table, layout, walls));
+  return outlines.flatMap((_, i) => {
+    if (lost.has(i)) return [];
+    const room = rooms.findIndex((__, r) => isInRoom(table, layout, i, walls, r));
+    const { turnRad } = QUARTERS[layout.pose[i] - table.firstOf[i]];
+    return [{ index: i, room, move: { x: (layout.x[i] - left(room)) / perMm, y: layout.y[i] / perMm, turnRad } }];
+  });
+}
+
+function reachesInto(ring: Ring, width: number, height: number): boolean {
+  const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+  return maxX > 0 && maxY > 0 && minX < width && minY < height;
+}
