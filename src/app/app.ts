@@ -61,6 +61,7 @@ import { GluingFeed } from './gluing-feed.ts';
 import { insetsOf } from './panel-insets.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
+import { LayoutSearchHand } from './layout-search.ts';
 import './sheet-view.ts';
 import './stage-rule.ts';
 import { openOffcut } from './stock-actions.ts';
@@ -104,6 +105,7 @@ export class App extends LitElement {
   #gluingFeed!: GluingFeed;
   #tapeHand!: TapeHand;
   #drawingHand!: DrawingHand;
+  #layoutSearch!: LayoutSearchHand;
   #panels = new ResizeObserver(() => {
     this.stage.insets = insetsOf(this.stage, this.lookRow);
   });
@@ -125,6 +127,7 @@ export class App extends LitElement {
     this.#gluingFeed = new GluingFeed(workbench);
     this.#tapeHand = new TapeHand(workbench);
     this.#drawingHand = new DrawingHand(workbench, () => this.#placeOf(this.stage.pickMiddle()));
+    this.#layoutSearch = new LayoutSearchHand(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
     window.addEventListener('keydown', this.#onKey);
@@ -308,6 +311,7 @@ export class App extends LitElement {
     rollTo: (stage) => this.#rollTo(stage),
     beginWalk: () => this.#beginWalk(),
     holdSeam: (isNext) => this.#holdSeam(isNext),
+    layoutSearch: () => this.#layoutSearch,
     openFile: () => this.chooser.click(),
     openNewVersion: () => this.versionChooser.click(),
     openDrawing: () => this.#chooseDrawing(),
@@ -470,6 +474,7 @@ export class App extends LitElement {
     this.#gluingFeed.follow();
     this.#tapeHand.follow();
     this.#drawingHand.follow();
+    this.#layoutSearch.follow();
     this.requestUpdate();
   };
 

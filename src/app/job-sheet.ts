@@ -135,7 +135,13 @@ export class JobSheet extends LitElement {
         .inHand=${view.plane?.id ?? ''}
         .isStale=${this.isStale}
       ></fl-fit-line>
-      <fl-sheets-line id="sheets" .project=${project} .bench=${bench} .choice=${view.choice}></fl-sheets-line>
+      <fl-sheets-line
+        id="sheets"
+        .project=${project}
+        .bench=${bench}
+        .choice=${view.choice}
+        .search=${view.layoutSearch}
+      ></fl-sheets-line>
       <fl-paper-line
         id="paper"
         .project=${project}

@@ -2,7 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Sheet } from '../model/sheet.ts';
 import type { StockSheet } from '../model/stock.ts';
-import { standingOf } from '../project/piece-standing.ts';
+import { standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import { keepOffcut, removeStockSheet } from '../project/stock-commands.ts';
 import { newStockId } from '../project/stock-sheet.ts';
 import { JobSection } from './job-section.ts';
@@ -11,7 +11,7 @@ import { cutPiece } from './sheet-names.ts';
 import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
 
-/** What a sheet leaves, to be put on the shelf once its pieces are cut. */
+/** What a sheet leaves, to be put on the shelf once pieces are cut from it. */
 @customElement('fl-offcut-row')
 export class OffcutRow extends JobSection {
   static override styles = [
@@ -36,9 +36,11 @@ export class OffcutRow extends JobSection {
     if (kept !== undefined)
       return html`<span class="small soft">${words.kept(kept.name)}</span>
         <button class="plain" @click=${() => this.send(removeStockSheet(kept.id))}>${words.takeBack}</button>`;
-    const left = this.#uncut(sheet);
-    return html`<button class="small" title=${words.why} @click=${() => this.#keep(sheet)}>${words.keep(size)}</button>
-      ${left === 0 ? nothing : html`<span class="small soft">${words.uncut(left)}</span>`}`;
+    const standings = this.#standings(sheet);
+    const uncut = standings.filter(({ foam }) => foam === 'none').length;
+    if (uncut === standings.length) return nothing;
+    return html`<button class="plain" title=${words.why} @click=${() => this.#keep(sheet)}>${words.keep(size)}</button>
+      ${uncut === 0 ? nothing : html`<span class="small soft">${words.uncut(uncut)}</span>`}`;
   }
 
   /** The sheet on the shelf that is what is left of this one. */
@@ -48,10 +50,10 @@ export class OffcutRow extends JobSection {
     );
   }
 
-  /** How many pieces on it are not ticked as cut. */
-  #uncut({ placements }: Sheet): number {
+  /** How far each piece on it is: the rest is on the bench once the first is cut. */
+  #standings({ placements }: Sheet): readonly PieceStanding[] {
     const pieces = [...new Set(placements.map(({ piece }) => piece))].flatMap((id) => cutPiece(this.bench, id) ?? []);
-    return standingOf(this.project?.done, pieces).filter(({ foam }) => foam === 'none').length;
+    return standingOf(this.project?.done, pieces);
   }
 
   #keep({ foam, name, offcut }: Sheet): void {

@@ -2,37 +2,45 @@ import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { drawnLines } from '../viewport/drawing-lines.ts';
 
-/** How a sheet lies in a picture whose unit is mm and whose y runs down: its long side across, as who stands before a bench sees it. */
+/** How a sheet lies in a picture whose unit is mm and whose y runs down. */
 export interface SheetFrame {
   readonly width: number;
   readonly height: number;
   /** From the sheet's own numbers into the picture, and its turning part alone, which is its own inverse. */
   readonly matrix: string;
   readonly turning: string;
-  readonly isTall: boolean;
+  /** True where the sheet's y runs across the picture, to the right. */
+  readonly isTurned: boolean;
 }
 
-export function frameOf({ widthMm, heightMm }: Pick<Sheet, 'widthMm' | 'heightMm'>): SheetFrame {
-  if (heightMm > widthMm)
-    return {
-      width: heightMm,
-      height: widthMm,
-      matrix: `matrix(0 -1 -1 0 ${heightMm} ${widthMm})`,
-      turning: 'matrix(0 -1 -1 0 0 0)',
-      isTall: true,
-    };
-  return {
-    width: widthMm,
-    height: heightMm,
-    matrix: `matrix(1 0 0 -1 0 ${heightMm})`,
-    turning: 'matrix(1 0 0 -1 0 0)',
-    isTall: false,
-  };
+/** Room shown beyond the last piece where a picture comes closer: this share of what is filled, and so much, mm. */
+const BEYOND_SHARE = 0.25;
+const BEYOND_MM = 120;
+
+/**
+ * @param isClose  true: only the part that is filled, and a little beyond it. False: the whole sheet, its long side across, as who stands before a
+ *   bench sees it.
+ */
+export function frameOf(
+  { widthMm, heightMm, fillAlong, filledMm }: Pick<Sheet, 'widthMm' | 'heightMm' | 'fillAlong' | 'filledMm'>,
+  isClose = false,
+): SheetFrame {
+  const part = (1 + BEYOND_SHARE) * filledMm + BEYOND_MM;
+  const [x, y] = !isClose
+    ? [widthMm, heightMm]
+    : fillAlong === 'x'
+      ? [Math.min(widthMm, part), heightMm]
+      : [widthMm, Math.min(heightMm, part)];
+  if (y > x) return { width: y, height: x, matrix: TURNED, turning: TURNED, isTurned: true };
+  return { width: x, height: y, matrix: `matrix(1 0 0 -1 0 ${y})`, turning: 'matrix(1 0 0 -1 0 0)', isTurned: false };
 }
+
+/** y to the right, x down: a quarter turn, seen with y down. */
+const TURNED = 'matrix(0 1 1 0 0 0)';
 
 /** A way on the screen, to the right and up, as one on the sheet. */
-export const sheetFromScreen = ({ isTall }: SheetFrame, right: number, up: number): readonly [number, number] =>
-  isTall ? [up, -right] : [right, up];
+export const sheetFromScreen = ({ isTurned }: SheetFrame, right: number, up: number): readonly [number, number] =>
+  isTurned ? [-up, right] : [right, up];
 
 /** The outline of a sheet as path data. */
 export function sheetPath({ widthMm, heightMm, outline }: Sheet): string {

@@ -54,6 +54,9 @@ export class SheetPicture extends LitElement {
         fill: #111;
         font-family: var(--type);
         font-weight: 700;
+        paint-order: stroke;
+        stroke: color-mix(in srgb, var(--foam-cut) 70%, #ffffff);
+        stroke-width: 0.18em;
         pointer-events: none;
       }
     `,
@@ -99,7 +102,7 @@ export class SheetPicture extends LitElement {
     // A strip is too narrow for its number, and is no piece of the prop to be lit.
     if (isStrip) return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
     const { x, y, radiusMm } = numberSpot(template);
-    const size = Math.min(frame.height / 15, 1.3 * radiusMm);
+    const size = Math.max(frame.height / 30, Math.min(frame.height / 15, 1.3 * radiusMm));
     return svg`<g transform=${placeOnSheet(placement)}
         @click=${() => this.#choose(placement.piece)}
         @pointerenter=${() => this.dispatchEvent(new PointEvent({ pieces: [index] }))}

@@ -57,6 +57,9 @@ export const SHEET_VIEW_STYLE = css`
   .in-hand .body {
     fill: var(--lamp);
   }
+  .in-hand text {
+    stroke: var(--lamp);
+  }
   g.piece:focus-visible .body {
     stroke: var(--on-foam);
     stroke-width: 3px;
@@ -81,13 +84,11 @@ export const SHEET_VIEW_STYLE = css`
     fill: #111;
     font-family: var(--type);
     font-weight: 700;
+    paint-order: stroke;
+    stroke: color-mix(in srgb, var(--foam-cut) 70%, #ffffff);
+    stroke-width: 0.18em;
     pointer-events: none;
     user-select: none;
-  }
-  .is-over text {
-    paint-order: stroke;
-    stroke: #fff;
-    stroke-width: 0.25em;
   }
   text.held {
     font-weight: 500;

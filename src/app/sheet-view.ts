@@ -55,6 +55,8 @@ export class SheetView extends LitElement {
   @property({ type: Number }) at = 0;
   /** Asks where a piece may be. */
   @property({ attribute: false }) places: (ask: FreeAsk) => Promise<FreePlaces | null> = () => Promise.resolve(null);
+  /** True: only the part that is filled is shown. */
+  @state() private isClose = true;
   /** What was done last, or could not be. */
   @state() private told = '';
   #hand = new SheetHand({
@@ -84,7 +86,7 @@ export class SheetView extends LitElement {
     const words = PLACING_WORDS;
     const name = words.sheet(this.at + 1);
     const hand = this.#hand.piece;
-    const frame = frameOf(sheet);
+    const frame = this.#frameOf(sheet);
     const length = (mm: number): string => formatLength(mm, this.project?.lengthUnit ?? 'mm');
     const facts = [
       this.project?.foams.find(({ id }) => id === sheet.foam)?.name ?? '',
@@ -95,7 +97,6 @@ export class SheetView extends LitElement {
     return html`<p class="head"><b>${name}</b> <span>${facts.join(', ')}</span></p>
       <svg
         viewBox="0 0 ${frame.width} ${frame.height}"
-        preserveAspectRatio="xMidYMid meet"
         role="group"
         aria-label=${words.view(name)}
         @pointermove=${this.#onMove}
@@ -129,8 +130,13 @@ export class SheetView extends LitElement {
         <button ?disabled=${this.at >= this.#sheets.length - 1} @click=${() => this.#goTo(this.at + 1)}>
           ${words.next}
         </button>
+        <button aria-pressed=${this.isClose} @click=${() => (this.isClose = !this.isClose)}>${words.closer}</button>
         <button @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>${words.close}<kbd>Esc</kbd></button>
       </div>`;
+  }
+
+  #frameOf(sheet: Sheet): SheetFrame {
+    return frameOf(sheet, this.isClose);
   }
 
   #piece(lying: Placement, frame: SheetFrame, hand: PieceInHand | null) {
@@ -140,7 +146,7 @@ export class SheetView extends LitElement {
     const place = isInHand && hand.sheet === this.at ? { ...lying, ...hand } : lying;
     const { cut, bevel } = cutPaths(template);
     const { x, y, radiusMm } = numberSpot(template);
-    const size = Math.min(frame.height / 18, 1.2 * radiusMm);
+    const size = Math.max(11 * this.#mmPerPx(), Math.min(22 * this.#mmPerPx(), 1.2 * radiusMm));
     const isHeld = lying.isHeld === true;
     const name = nameOfCopy(this.bench, lying.piece, lying.copy);
     const lies = isInHand ? hand.lies : 'well';
@@ -289,7 +295,7 @@ export class SheetView extends LitElement {
     const sheet = this.#sheets.at(this.at);
     if (way !== undefined && sheet !== undefined) {
       const step = event.shiftKey ? FINE_MM : STEP_MM;
-      const [dx, dy] = sheetFromScreen(frameOf(sheet), step * way[0], step * way[1]);
+      const [dx, dy] = sheetFromScreen(this.#frameOf(sheet), step * way[0], step * way[1]);
       this.told = '';
       void this.#hand.step(dx, dy, !event.shiftKey);
       return event.preventDefault();
@@ -348,9 +354,10 @@ export class SheetView extends LitElement {
     return Math.atan2(at.y - y, at.x - x);
   }
 
+  /** How much of the sheet a pixel shows; before it is drawn as if it were 2 m across 1000. */
   #mmPerPx(): number {
     const toScreen = this.renderRoot.querySelector<SVGGElement>('#sheet')?.getScreenCTM();
-    return toScreen == null ? 1 : 1 / Math.hypot(toScreen.a, toScreen.b);
+    return toScreen == null ? 2 : 1 / Math.hypot(toScreen.a, toScreen.b);
   }
 }
 

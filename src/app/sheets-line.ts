@@ -8,13 +8,14 @@ import './findings.ts';
 import { hasWrong } from './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
+import './layout-panel.ts';
 import './offcut-row.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 import './sheet-picture.ts';
 import './stock-list.ts';
 import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
-import { NOTHING, type Choice } from './view-state.ts';
+import { NOTHING, type Choice, type LayoutSearch } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** How many sheets of foam the job takes, and what lies on each. */
@@ -39,6 +40,7 @@ export class SheetsLine extends JobSection {
   ];
 
   @property({ attribute: false }) choice: Choice = NOTHING;
+  @property({ attribute: false }) search: LayoutSearch | null = null;
 
   protected override render() {
     const layout = this.bench.sheets;
@@ -52,7 +54,8 @@ export class SheetsLine extends JobSection {
           ? html`<p slot="answer" class="soft">${WORDS.sheets.waiting}</p>`
           : html`<p slot="answer">${this.#answer(sheets)}</p>
               <div>${sheets.map((sheet, i) => this.#sheet(sheet, i))}</div>
-              ${this.#anew()}`
+              ${this.#anew()}
+              <fl-layout-panel .project=${this.project} .bench=${this.bench} .search=${this.search}></fl-layout-panel>`
       }
       <fl-stock-list .project=${this.project} .bench=${this.bench}></fl-stock-list>
       ${layout === null ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} .steps=${['nest']}></fl-findings>`}

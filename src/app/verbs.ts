@@ -27,6 +27,8 @@ import { insideVerbs } from './look-verbs.ts';
 import { SIMPLIFY_WORDS } from './simplify-words.ts';
 import { tapeVerbs } from './tape-verbs.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
+import { sheetVerbs } from './sheet-verbs.ts';
+import type { LayoutSearchHand } from './layout-search.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -57,6 +59,7 @@ export interface WindowActions {
   /** How a place of the sculpt is looked at now; null without 3D. */
   facing(point: readonly [number, number, number]): BenchFacing | null;
   save(kind: FileKind): void;
+  layoutSearch(): LayoutSearchHand;
   /** Goes to a line of the job sheet, or to the part of it with a tag. */
   goTo(line: string, part?: string): void;
 }
@@ -75,6 +78,7 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
     ...proposeVerbs(bench),
     ...costVerbs(bench),
     ...gluingVerbs(bench).rest,
+    ...sheetVerbs(bench, actions.layoutSearch()),
     ...filesVerbs(bench),
     ...lookVerbs(bench, actions),
     ...jobVerbs(bench, actions),

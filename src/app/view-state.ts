@@ -16,6 +16,7 @@ import type { ProposalAnswer, ProposalKind, ToldReason } from '../worker/proposi
 import type { FilesAsk } from '../worker/files-api.ts';
 import { NO_FILES, type FilesLook } from './files-look.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
+import type { FoundLayout, LayoutFigures } from '../worker/sheet-search-api.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
@@ -89,6 +90,17 @@ export interface Proposals {
   /** Of one piece that is eased: limits it breaks as it is; left out until they are known. */
   readonly why?: readonly ToldReason[];
   readonly answers: Partial<Readonly<Record<ProposalKind, ProposalAnswer>>>;
+}
+
+/** A search for a better layout on sheets. */
+export interface LayoutSearch {
+  /** `outdated`: the job changed meanwhile, so that what was found no longer holds. */
+  readonly state: 'looking' | 'stopped' | 'outdated';
+  /** What it began with; null until that is known. */
+  readonly first: LayoutFigures | null;
+  readonly best: FoundLayout | null;
+  readonly seconds: number;
+  readonly moves: number;
 }
 
 /** What it would cost to join each of some seams, as far as it is known. Of other seams it says nothing. */
@@ -166,6 +178,7 @@ export interface ViewState {
   readonly laid: LaidDrawing | { readonly problem: string } | null;
   readonly proposals: Proposals | null;
   readonly costs: Costs | null;
+  readonly layoutSearch: LayoutSearch | null;
   /** Greatest stretch and squash a proposal may ask of the foam, per cent; null as much as the foam can take. */
   readonly proposalPct: number | null;
   /** First corner of a measured length, in the numbering of the sculpt. */
@@ -237,6 +250,7 @@ export const FIRST_VIEW: ViewState = {
   laid: null,
   proposals: null,
   costs: null,
+  layoutSearch: null,
   proposalPct: null,
   from: null,
   to: null,
