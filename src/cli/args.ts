@@ -18,6 +18,7 @@ import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
+import { shapeChoicesFrom, type ShapeChoices } from './shape-options.ts';
 import { shopFrom } from './shop-option.ts';
 import { simplifyFrom } from './simplify-option.ts';
 import type { StripChoices } from './strip-command.ts';
@@ -30,6 +31,7 @@ export type Command =
   | { readonly name: 'make'; readonly choices: MakeChoices }
   | { readonly name: 'seams'; readonly choices: ProposeChoices }
   | { readonly name: 'nest'; readonly choices: NestChoices }
+  | { readonly name: 'shape'; readonly choices: ShapeChoices }
   | { readonly name: 'strip'; readonly choices: StripChoices };
 
 /**
@@ -43,9 +45,11 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (values.help === true || words.length === 0) return { name: 'help' };
   if (values.version === true) return { name: 'version' };
   const [command, input, ...rest] = positionals;
+  if (command === 'shape') return { name: 'shape', choices: shapeChoicesFrom(positionals.slice(1), values) };
+  if (values.list === true) throw new WrongUsage('--list is an option of shape.');
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
   if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
-    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest or strip.`);
+    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest, shape or strip.`);
   if (input === undefined)
     throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
@@ -72,6 +76,7 @@ const OPTIONS = {
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean' },
   json: { type: 'boolean' },
+  list: { type: 'boolean' },
   out: { type: 'string' },
   seams: { type: 'string' },
   'new-version': { type: 'string' },

@@ -4,6 +4,7 @@ import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
 import { nestCommand } from './nest-command.ts';
 import { proposeCommand } from './propose-command.ts';
+import { shapeCommand } from './shape-command.ts';
 import { stripCommand } from './strip-command.ts';
 import { USAGE } from './usage.ts';
 import packageFile from '../../package.json' with { type: 'json' };
@@ -47,6 +48,8 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
       return await nestCommand(command.choices, (line) => {
         process.stderr.write(line);
       });
+    case 'shape':
+      return shapeCommand(command.choices);
     case 'strip':
       return await stripCommand(command.choices);
   }

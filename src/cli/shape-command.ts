@@ -7,16 +7,19 @@ import type { ShapeChoices } from './shape-options.ts';
 
 /** `shape NAME size=value …` and `shape --list`. @throws Refused where the name or a size is at fault. */
 export function shapeCommand({ shape: name, sizes, list, json }: ShapeChoices): string {
-  if (name === undefined) return json ? jsonText(ALL_SHAPES.map(kindJson)) : ALL_SHAPES.map(({ name: one, says, sizes: fields }) => [`${one}: ${says}`, ...fields.map((field) => `  ${fieldText(field)}`), ''].join('\n')).join('\n');
+  if (name === undefined) return json ? jsonText(ALL_SHAPES.map(kindJson)) : ALL_SHAPES.map(kindText).join('\n');
   const kind = findShape(name);
   if (!kind.ok) throw new Refused(kind.problem.text);
-  if (list) {
-    const { says, sizes: fields } = kind.value;
-    return json ? jsonText(kindJson(kind.value)) : [`${kind.value.name}: ${says}`, ...fields.map((field) => `  ${fieldText(field)}`), ''].join('\n');
-  }
+  if (list) return json ? jsonText(kindJson(kind.value)) : kindText(kind.value);
   const made = shapeFrom(name, sizes);
   if (!made.ok) throw new Refused(made.problem.text);
   return json ? jsonText(shapeJson(made.value, kind.value)) : shapeText(made.value);
+}
+
+/** A kind of shape in one sentence, its other names, and a line for each size. */
+function kindText({ name, also, says, sizes }: (typeof ALL_SHAPES)[number]): string {
+  const others = also === undefined ? '' : ` Also called ${also.join(', ')}.`;
+  return [`${name}: ${says}${others}`, ...sizes.map((field) => `  ${fieldText(field)}`), ''].join('\n');
 }
 
 const jsonText = (value: unknown): string => `${JSON.stringify(value, null, 1)}\n`;
@@ -24,14 +27,22 @@ const jsonText = (value: unknown): string => `${JSON.stringify(value, null, 1)}\
 /** One size on one line: name, unit, default or choices, limits, meaning, other names. */
 function fieldText(field: SizeField): string {
   const { name, means, kind, unit, choices, default: first, isList, also } = field;
-  const what = choices === undefined ? `${kind}${unit === '' ? '' : ` in ${unit}`}${isList === true ? ', several' : ''}` : choices.join('|');
-  const given = first === undefined ? 'no default' : `default ${typeof first === 'object' ? first.join(',') : String(first)}`;
+  const what =
+    choices === undefined
+      ? `${kind}${unit === '' ? '' : ` in ${unit}`}${isList === true ? ', several' : ''}`
+      : choices.join('|');
+  const given =
+    first === undefined ? 'no default' : `default ${typeof first === 'object' ? first.join(',') : String(first)}`;
   const others = also === undefined ? '' : `; also ${also.map((one) => one.name).join(', ')}`;
   return `${name} (${what}; ${[given, ...limitsText(field)].join('; ')}): ${means}${others}`;
 }
 
 const limitsText = ({ least, over, most }: SizeField): string[] =>
-  [over === undefined ? null : `over ${over}`, least === undefined ? null : `at least ${least}`, most === undefined ? null : `at most ${most}`].filter((one) => one !== null);
+  [
+    over === undefined ? null : `over ${over}`,
+    least === undefined ? null : `at least ${least}`,
+    most === undefined ? null : `at most ${most}`,
+  ].filter((one) => one !== null);
 
 const figure = (value: number): string => String(Number(value.toPrecision(9)));
 
@@ -41,12 +52,20 @@ function measureText({ name, value, unit, of }: ShapeMeasure): string {
 }
 
 function shapeText({ name, sizes, measures, pieces, seams, warnings }: Shape): string {
-  const given = Object.entries(sizes).map(([size, value]) => `${size}=${typeof value === 'object' ? value.join(',') : String(value)}`);
+  const given = Object.entries(sizes).map(
+    ([size, value]) => `${size}=${typeof value === 'object' ? value.join(',') : String(value)}`,
+  );
   return [
     [name, ...given].join(' '),
     ...measures.map((one) => `  ${measureText(one)}`),
-    ...pieces.map((one) => `piece ${one.name}, ${one.quantity} of it, ${figure(one.areaMm2)} mm²: ${one.outline.map((side) => `${side.name} ${figure(side.lengthMm)} mm`).join(', ')}`),
-    ...seams.map((seam) => `seam ${seam.name}: ${seam.pieces[0]} ${seam.edges[0]} ${figure(seam.lengthMm[0])} mm, ${seam.pieces[1]} ${seam.edges[1]} ${figure(seam.lengthMm[1])} mm`),
+    ...pieces.map(
+      (one) =>
+        `piece ${one.name}, ${one.quantity} of it, ${figure(one.areaMm2)} mm²: ${one.outline.map((side) => `${side.name} ${figure(side.lengthMm)} mm`).join(', ')}`,
+    ),
+    ...seams.map(
+      (seam) =>
+        `seam ${seam.name}: ${seam.pieces[0]} ${seam.edges[0]} ${figure(seam.lengthMm[0])} mm, ${seam.pieces[1]} ${seam.edges[1]} ${figure(seam.lengthMm[1])} mm`,
+    ),
     ...warnings.map(({ text }) => `warning: ${text}`),
     '',
   ].join('\n');

@@ -26,7 +26,8 @@ export function shapeChoicesFrom(words: readonly string[], values: Readonly<Reco
     else if (sizes.length > 0 && at < 0) sizes[sizes.length - 1][1] += ` ${word}`;
     else throw new WrongUsage(`a size is given as name=value, not as ${word}.`);
   }
-  if (!list && (shape as string | undefined) === undefined) throw new WrongUsage('shape needs a name: shape --list gives them all.');
+  if (!list && (shape as string | undefined) === undefined)
+    throw new WrongUsage('shape needs a name: shape --list gives them all.');
   if (list && sizes.length > 0) throw new WrongUsage('--list takes no sizes.');
   return { ...(shape === undefined ? {} : { shape }), sizes, list, json };
 }

@@ -155,6 +155,15 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --moves N             or after so many moves: the same on every machine
       --seed N              another number looks elsewhere, default 1
 
+  node dist/cli.js shape NAME [SIZE=VALUE ...] [--json]
+      Develops a shape from its sizes, exactly: figures, flat pieces, seams. A
+      value is 120, "4 1/2 in", 114,3mm or 45; several have commas between. What
+      is left out has its default.
+
+      --json                everything, arcs as arcs
+      --list                every shape, or the one named: one sentence, and
+                            its sizes with units, defaults and limits
+
   node dist/cli.js strip --out DIR [--thickness MM] [--paper NAME] [--margin MM]
       Writes test-strip.pdf: a strip to bend, from which the neutral fraction of
       a foam is found.

@@ -104,6 +104,9 @@ export interface ShapeMeasure {
   readonly of?: string;
 }
 
+/** A side of a patch: where u or v is 0 or 1. */
+export type PatchSide = 'u0' | 'u1' | 'v0' | 'v1';
+
 /**
  * A part of the finished surface that one piece covers, for checking: places (u, v) from 0 to 1 on the shape and, where the piece only bends,
  * in the flat piece. u runs round or along the piece, v across it; the outside lies left of u × v.
@@ -112,8 +115,10 @@ export interface ShapePatch {
   readonly piece: string;
   readonly solid: (u: number, v: number) => Vec3;
   readonly flat?: (u: number, v: number) => Vec2;
-  /** Facets along v for each hundred along u: 0 where straight lines run along v. */
-  readonly across?: number;
+  /** How finely a mesh of it is made: facets along u and along v, as shares of the facets of a whole turn; 1 and 0 when left out. */
+  readonly facets?: readonly [along: number, across: number];
+  /** Sides that are cut; all when left out. Sides at which nothing else begins are the rims of the shape. */
+  readonly cut?: readonly PatchSide[];
 }
 
 /** Flat polygons in space, for checking: corners and, for each face, their numbers counter-clockwise seen from outside. */

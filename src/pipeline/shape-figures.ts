@@ -1,7 +1,7 @@
 import { MM_PER_INCH } from '../base/format-length.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { coverageM2PerL } from '../model/coatings.ts';
-import { findPaper, PAPERS } from '../model/papers.ts';
+import { PAPERS } from '../model/papers.ts';
 import type { Patch } from '../model/patch.ts';
 import { energyOf } from '../steps/flatten/dirichlet-energy.ts';
 import { measureStretch } from '../steps/flatten/measure-stretch.ts';
@@ -17,14 +17,15 @@ import { tilesAlong } from '../steps/tile/lattice.ts';
 /** PDF: 1 unit is 1/72 in; CSS: 1 px is 1/96 in. */
 const POINTS_PER_MM = 72 / MM_PER_INCH;
 const PIXELS_PER_MM = 96 / MM_PER_INCH;
+/** Longest side of a PDF page (ISO 32000-1, annex C). */
+const MOST_PAGE_UNITS = 14_400;
 
 const PAGE_UNITS: ShapeKind = {
   name: 'page_units',
+  also: ['units', 'paper_units'],
   says: 'Units of paper and screen: points, pixels and sizes of papers.',
   sizes: [length('length', 'a length to convert', { default: 100, least: 0 })],
   develop: (sizes) => {
-    const roll = findPaper('roll');
-    if (!roll.ok) return roll;
     const papers = PAPERS.flatMap(({ name, widthMm, heightMm }) => {
       const key = name.replace(/\s+/g, '_');
       return [
@@ -45,7 +46,7 @@ const PAGE_UNITS: ShapeKind = {
         length_px96: plain(long * PIXELS_PER_MM, 'px'),
         length_in: plain(long / MM_PER_INCH, 'in'),
         ...Object.fromEntries(papers),
-        max_page_mm_14400_units: mm(roll.value.heightMm),
+        max_page_mm_14400_units: mm(MOST_PAGE_UNITS / POINTS_PER_MM),
       }),
     });
   },
@@ -53,6 +54,7 @@ const PAGE_UNITS: ShapeKind = {
 
 const PAGE_TILES: ShapeKind = {
   name: 'page_tiles',
+  also: ['tiles'],
   says: 'Pages a drawing needs along and across, from what a page prints and how much neighbours overlap.',
   sizes: [
     length('length', 'of the drawing', { default: 500 }),
@@ -63,24 +65,43 @@ const PAGE_TILES: ShapeKind = {
     figure('correction', 'how many times too small the printer prints', '', { default: 1, over: 0, most: 2 }),
   ],
   develop: (sizes) => {
-    const [long, high, u, v, overlap, correction] = ['length', 'height', 'printable_length', 'printable_height', 'overlap', 'correction'].map((name) => sizes.num(name));
+    const [long, high, u, v, overlap, correction] = [
+      'length',
+      'height',
+      'printable_length',
+      'printable_height',
+      'overlap',
+      'correction',
+    ].map((name) => sizes.num(name));
     const [columnsMm, rowsMm] = [u / correction, v / correction];
-    if (!(overlap < Math.min(columnsMm, rowsMm))) return fail('shape/sizes', 'The overlap must be less than what a page shows.');
-    const [columns, rows] = [tilesAlong(long, columnsMm, columnsMm - overlap), tilesAlong(high, rowsMm, rowsMm - overlap)];
+    if (!(overlap < Math.min(columnsMm, rowsMm)))
+      return fail('shape/sizes', 'The overlap must be less than what a page shows.');
+    const [columns, rows] = [
+      tilesAlong(long, columnsMm, columnsMm - overlap),
+      tilesAlong(high, rowsMm, rowsMm - overlap),
+    ];
     return ok({
-      measures: measures({ columns: plain(columns), rows: plain(rows), pages: plain(columns * rows), tiles: plain(columns * rows), drawn_100_mm: mm(100 * correction) }),
+      measures: measures({
+        columns: plain(columns),
+        rows: plain(rows),
+        pages: plain(columns * rows),
+        tiles: plain(columns * rows),
+        drawn_100_mm: mm(100 * correction),
+      }),
     });
   },
 };
 
 const rowsAlike = (...rows: readonly (readonly number[])[]): Result<readonly (readonly number[])[]> => {
   const most = Math.max(...rows.map((row) => row.length));
-  if (rows.some((row) => row.length !== 1 && row.length !== most)) return fail('shape/sizes', `Give one of each, or ${most} of each: the rows are of different lengths.`);
+  if (rows.some((row) => row.length !== 1 && row.length !== most))
+    return fail('shape/sizes', `Give one of each, or ${most} of each: the rows are of different lengths.`);
   return ok(rows.map((row) => Array.from({ length: most }, (_, i) => row[row.length === 1 ? 0 : i])));
 };
 
 const SHEET_MASS: ShapeKind = {
   name: 'sheet_mass',
+  also: ['mass'],
   says: 'Mass of sheet: area times thickness times density.',
   sizes: [
     figure('area_m2', 'areas', 'm²', { default: [1], isList: true, least: 0, also: ['area'] }),
@@ -95,9 +116,18 @@ const SHEET_MASS: ShapeKind = {
     return ok({
       measures: measures({
         mass_kg: plain(masses, 'kg'),
-        mass_g: plain(masses.map((one) => 1000 * one), 'g'),
-        total_mass_kg: plain(masses.reduce((sum, one) => sum + one, 0), 'kg'),
-        mass_per_area_kg_m2: plain(thicknesses.map((t, i) => (t / 1000) * densities[i]), 'kg/m²'),
+        mass_g: plain(
+          masses.map((one) => 1000 * one),
+          'g',
+        ),
+        total_mass_kg: plain(
+          masses.reduce((sum, one) => sum + one, 0),
+          'kg',
+        ),
+        mass_per_area_kg_m2: plain(
+          thicknesses.map((t, i) => (t / 1000) * densities[i]),
+          'kg/m²',
+        ),
       }),
     });
   },
@@ -105,16 +135,24 @@ const SHEET_MASS: ShapeKind = {
 
 const COATING: ShapeKind = {
   name: 'coating',
+  also: ['coverage'],
   says: 'Coating by its solids: what a litre covers, 10 times solids in per cent over dry film in µm.',
   sizes: [
-    figure('solids_percent', 'solids by volume', '%', { default: 65, over: 0, most: 100, also: ['volume_solids_percent'] }),
+    figure('solids_percent', 'solids by volume', '%', {
+      default: 65,
+      over: 0,
+      most: 100,
+      also: ['volume_solids_percent'],
+    }),
     figure('dry_film_um', 'thickness of the dry film', 'µm', { default: 125, over: 0, most: 10_000, also: ['dft_um'] }),
     figure('area_m2', 'area to be coated', 'm²', { default: 1, least: 0, also: ['area'] }),
     count('coats', 'coats', { default: 1, most: 100 }),
     figure('loss_percent', 'what is lost', '%', { default: 0, least: 0, most: 99 }),
   ],
   develop: (sizes) => {
-    const [solids, film, area, coats, loss] = ['solids_percent', 'dry_film_um', 'area_m2', 'coats', 'loss_percent'].map((name) => sizes.num(name));
+    const [solids, film, area, coats, loss] = ['solids_percent', 'dry_film_um', 'area_m2', 'coats', 'loss_percent'].map(
+      (name) => sizes.num(name),
+    );
     const coverage = coverageM2PerL({ solidsPct: solids, dryFilmUm: film });
     const practical = coverage * (1 - loss / 100);
     return ok({
@@ -134,11 +172,21 @@ const COATING: ShapeKind = {
 /** Measures of a map from the flat piece to the finished shape, by what measures pieces: one triangle that the map stretches. */
 const STRETCH: ShapeKind = {
   name: 'stretch',
+  also: ['distortion'],
   says: 'Measures of a stretch given by its 2 x 2 matrix: singular values, area, conformal ratio, energies and strains.',
-  sizes: [figure('J', 'matrix of the map, row by row', '', { default: [1.1, 0, 0, 0.95], isList: true, least: -1000, most: 1000, also: ['matrix', 'jacobian'] })],
+  sizes: [
+    figure('J', 'matrix of the map, row by row', '', {
+      default: [1.1, 0, 0, 0.95],
+      isList: true,
+      least: -1000,
+      most: 1000,
+      also: ['matrix', 'jacobian'],
+    }),
+  ],
   develop: (sizes: Sizes): Result<Development> => {
     const J = sizes.row('J');
-    if (J.length !== 4) return fail('shape/sizes', 'J takes four numbers: the first row of the matrix, then the second.');
+    if (J.length !== 4)
+      return fail('shape/sizes', 'J takes four numbers: the first row of the matrix, then the second.');
     const [a, b, c, d] = J;
     const det = a * d - b * c;
     if (!(Math.abs(det) > 1e-12)) return fail('shape/sizes', 'The matrix leaves no area: change J.');
@@ -170,6 +218,7 @@ const STRETCH: ShapeKind = {
 
 const STRETCH_BOUND: ShapeKind = {
   name: 'stretch_bound',
+  also: ['dirichlet_bound'],
   says: 'Even stretch that a bound on the symmetric Dirichlet energy allows, both ways and along one axis.',
   sizes: [figure('bound', 'energy; true size has 4', '', { default: 4.1, least: 4, most: 1e6 })],
   develop: (sizes) => {
@@ -190,4 +239,11 @@ const STRETCH_BOUND: ShapeKind = {
 };
 
 /** Figures of the trade that other steps work out, offered beside the shapes. */
-export const SHAPE_FIGURES: readonly ShapeKind[] = [PAGE_UNITS, PAGE_TILES, SHEET_MASS, COATING, STRETCH, STRETCH_BOUND];
+export const SHAPE_FIGURES: readonly ShapeKind[] = [
+  PAGE_UNITS,
+  PAGE_TILES,
+  SHEET_MASS,
+  COATING,
+  STRETCH,
+  STRETCH_BOUND,
+];

@@ -12,7 +12,11 @@ export function shapeJson(shape: Shape, kind: ShapeKind): Json {
     schemaVersion: 1,
     shape: name,
     sizes,
-    sizeUnits: Object.fromEntries(kind.sizes.filter((field) => sizes[field.name] !== undefined && field.unit !== '').map((field) => [field.name, field.unit])),
+    sizeUnits: Object.fromEntries(
+      kind.sizes
+        .filter((field) => sizes[field.name] !== undefined && field.unit !== '')
+        .map((field) => [field.name, field.unit]),
+    ),
     measures: byName(measures, ({ value }) => value),
     units: byName(measures, ({ unit }) => unit),
     pieces: pieces.map(({ outline, holes, folds, marks, ...rest }) => ({
@@ -23,7 +27,14 @@ export function shapeJson(shape: Shape, kind: ShapeKind): Json {
       marks: marks.map((mark) => ({ name: mark.name, at: pair(mark.at) })),
     })),
     seams: seams.map((seam) => ({ ...seam, differenceMm: Math.abs(seam.lengthMm[0] - seam.lengthMm[1]) })),
-    warnings: warnings.map(({ code, severity, text, value, limit, unit }) => ({ code, severity, text, value, limit, unit })),
+    warnings: warnings.map(({ code, severity, text, value, limit, unit }) => ({
+      code,
+      severity,
+      text,
+      value,
+      limit,
+      unit,
+    })),
   };
 }
 
@@ -32,7 +43,7 @@ function byName(measures: readonly ShapeMeasure[], take: (one: ShapeMeasure) => 
   const all: Json = {};
   for (const one of measures) {
     if (one.of === undefined) all[one.name] = take(one);
-    else all[one.of] = { ...((all[one.of] as Json | undefined) ?? {}), [one.name]: take(one) };
+    else all[one.of] = { ...(all[one.of] ?? {}), [one.name]: take(one) };
   }
   return all;
 }
@@ -40,18 +51,32 @@ function byName(measures: readonly ShapeMeasure[], take: (one: ShapeMeasure) => 
 const pair = ({ x, y }: Vec2): readonly [number, number] => [x, y];
 
 function edgeJson({ name, segments, lengthMm, trueLengthMm, bevelDeg, seam, meets }: ShapeEdge): Json {
-  return { name, lengthMm, trueLengthMm, bevelDeg: bevelDeg.from === bevelDeg.to ? bevelDeg.from : [bevelDeg.from, bevelDeg.to], seam, meets, segments: segments.map(segmentJson) };
+  return {
+    name,
+    lengthMm,
+    trueLengthMm,
+    bevelDeg: bevelDeg.from === bevelDeg.to ? bevelDeg.from : [bevelDeg.from, bevelDeg.to],
+    seam,
+    meets,
+    segments: segments.map(segmentJson),
+  };
 }
 
 function segmentJson(segment: OutlineSegment): Json {
   const ends = { kind: segment.kind, from: pair(segment.from), to: pair(segment.to) };
   if (segment.kind === 'line') return ends;
-  if (segment.kind === 'arc') return { ...ends, centre: pair(segment.centre), radiusMm: segment.radius, turnDeg: (180 * segment.turn) / Math.PI };
+  if (segment.kind === 'arc')
+    return { ...ends, centre: pair(segment.centre), radiusMm: segment.radius, turnDeg: (180 * segment.turn) / Math.PI };
   return { ...ends, lengthMm: segment.lengthMm, deviationMm: segment.deviationMm, points: segment.points.map(pair) };
 }
 
 /** A kind and its sizes as `shape --list --json` writes them. */
-export const kindJson = ({ name, says, sizes }: ShapeKind): Json => ({ name, says, sizes: sizes.map(fieldJson) });
+export const kindJson = ({ name, also, says, sizes }: ShapeKind): Json => ({
+  name,
+  also,
+  says,
+  sizes: sizes.map(fieldJson),
+});
 
 const fieldJson = ({ also, isList, ...field }: SizeField): Json => ({
   ...field,

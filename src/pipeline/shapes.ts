@@ -11,8 +11,11 @@ export const ALL_SHAPES: readonly ShapeKind[] = [...SHAPE_KINDS, ...SHAPE_FIGURE
 
 /** The kind of a name; `-` and capitals serve as well as `_`. Fails with `shape/unknown`. */
 export function findShape(name: string): Result<ShapeKind> {
-  const key = name.trim().toLowerCase().replace(/[-\s]+/g, '_');
-  const kind = ALL_SHAPES.find((one) => one.name === key);
+  const key = name
+    .trim()
+    .toLowerCase()
+    .replace(/[-\s]+/g, '_');
+  const kind = ALL_SHAPES.find((one) => one.name === key || one.also?.includes(key) === true);
   if (kind !== undefined) return { ok: true, value: kind, notes: [] };
   const near = ALL_SHAPES.filter((one) => one.name.includes(key) || key.includes(one.name)).map((one) => one.name);
   const hint = near.length > 0 ? `there is ${near.join(', ')}` : 'shape --list names them all';

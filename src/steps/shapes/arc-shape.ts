@@ -35,17 +35,33 @@ function halfFromArcOverSagitta(ratio: number): number {
 }
 
 /** Radius and half angle of an arc from two of its sizes; a sentence where they do not go together. */
-function arcOf(sizes: Sizes, names: readonly [string, string]): { readonly radius: number; readonly half: number } | string {
+function arcOf(
+  sizes: Sizes,
+  names: readonly [string, string],
+): { readonly radius: number; readonly half: number } | string {
   const is = (a: string, b: string): boolean => names.includes(a) && names.includes(b);
-  const [chord, sagitta, radius, angleDeg, long] = ['chord', 'sagitta', 'radius', 'angle_deg', 'arc_length'].map((name) => (sizes.has(name) ? sizes.num(name) : NaN));
+  const [chord, sagitta, radius, angleDeg, long] = ['chord', 'sagitta', 'radius', 'angle_deg', 'arc_length'].map(
+    (name) => (sizes.has(name) ? sizes.num(name) : NaN),
+  );
   const half = rad(angleDeg) / 2;
-  if (is('chord', 'sagitta')) return { radius: chord ** 2 / (8 * sagitta) + sagitta / 2, half: 2 * Math.atan2(2 * sagitta, chord) };
+  if (is('chord', 'sagitta'))
+    return { radius: chord ** 2 / (8 * sagitta) + sagitta / 2, half: 2 * Math.atan2(2 * sagitta, chord) };
   if (is('radius', 'angle_deg')) return { radius, half };
-  if (is('chord', 'radius')) return chord <= 2 * radius ? { radius, half: Math.asin(chord / 2 / radius) } : 'The chord must be at most twice the radius.';
-  if (is('radius', 'sagitta')) return sagitta <= 2 * radius ? { radius, half: 2 * Math.asin(Math.sqrt(sagitta / 2 / radius)) } : 'The rise must be at most twice the radius.';
-  if (is('radius', 'arc_length')) return long <= 2 * Math.PI * radius ? { radius, half: long / 2 / radius } : 'The arc is longer than the whole circle: make the radius larger.';
+  if (is('chord', 'radius'))
+    return chord <= 2 * radius
+      ? { radius, half: Math.asin(chord / 2 / radius) }
+      : 'The chord must be at most twice the radius.';
+  if (is('radius', 'sagitta'))
+    return sagitta <= 2 * radius
+      ? { radius, half: 2 * Math.asin(Math.sqrt(sagitta / 2 / radius)) }
+      : 'The rise must be at most twice the radius.';
+  if (is('radius', 'arc_length'))
+    return long <= 2 * Math.PI * radius
+      ? { radius, half: long / 2 / radius }
+      : 'The arc is longer than the whole circle: make the radius larger.';
   if (is('angle_deg', 'arc_length')) return { radius: long / (2 * half), half };
-  if (is('angle_deg', 'chord')) return half < Math.PI - 1e-9 ? { radius: chord / 2 / Math.sin(half), half } : 'A whole turn has no chord.';
+  if (is('angle_deg', 'chord'))
+    return half < Math.PI - 1e-9 ? { radius: chord / 2 / Math.sin(half), half } : 'A whole turn has no chord.';
   if (is('angle_deg', 'sagitta')) return { radius: sagitta / (2 * Math.sin(half / 2) ** 2), half };
   if (is('chord', 'arc_length')) {
     if (!(chord < long)) return 'The chord must be less than the arc.';
@@ -62,6 +78,7 @@ const NAMES = ['chord', 'sagitta', 'radius', 'angle_deg', 'arc_length'];
 /** Arc and segment of a circle from two of chord, rise, radius, angle and arc: R = c² / (8 s) + s / 2, segment R² (angle - sin angle) / 2. */
 export const ARC: ShapeKind = {
   name: 'arc',
+  also: ['circular_arc', 'circular_segment', 'segment'],
   says: 'Arc of a circle from two of chord, rise, radius, angle and length, with its segment.',
   sizes: [
     length('chord', 'straight from end to end', { also: ['span', 'width'] }),
@@ -72,8 +89,12 @@ export const ARC: ShapeKind = {
   ],
   develop: (sizes) => {
     const given = NAMES.filter((name) => sizes.has(name));
-    if (given.length > 2 || given.length === 1) return fail('shape/sizes', `Give two of ${NAMES.slice(0, -1).join(', ')} and arc_length.`);
-    const found = given.length === 0 ? { radius: 300 ** 2 / (8 * 40) + 20, half: 2 * Math.atan2(80, 300) } : arcOf(sizes, [given[0], given[1]]);
+    if (given.length > 2 || given.length === 1)
+      return fail('shape/sizes', `Give two of ${NAMES.slice(0, -1).join(', ')} and arc_length.`);
+    const found =
+      given.length === 0
+        ? { radius: 300 ** 2 / (8 * 40) + 20, half: 2 * Math.atan2(80, 300) }
+        : arcOf(sizes, [given[0], given[1]]);
     if (typeof found === 'string') return fail('shape/sizes', found);
     const { radius, half } = found;
     const chord = 2 * radius * Math.sin(half);
@@ -96,7 +117,14 @@ export const ARC: ShapeKind = {
         arc_minus_chord: mm(radius * turn - chord),
         curvature_per_m: { value: 1000 / radius, unit: '1/m' },
       }),
-      pieces: [piece('segment', isWhole ? [edge('circle', arc(vec2(0, 0), radius, 0, 2 * Math.PI))] : [edge('arc', ends), side('chord', ends.to, ends.from)])],
+      pieces: [
+        piece(
+          'segment',
+          isWhole
+            ? [edge('circle', arc(vec2(0, 0), radius, 0, 2 * Math.PI))]
+            : [edge('arc', ends), side('chord', ends.to, ends.from)],
+        ),
+      ],
     });
   },
 };

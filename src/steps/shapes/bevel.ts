@@ -15,11 +15,15 @@ const STEEPEST_DEG = 45;
  */
 export const BEVEL: ShapeKind = {
   name: 'bevel',
+  also: ['bevel_of_fold', 'dihedral_bevel'],
   says: 'Bevel of two flat panels that meet under an angle: lean from square, set-back of the inner face, width of the cut.',
   sizes: [
     angle('dihedral_deg', 'angle between the panels, on the side of the foam', { default: 120, over: 0, most: 359.9 }),
     length('thickness', 'thickness of the sheet', { default: 10, most: 200, also: ['thickness_a'] }),
-    length('other_thickness', 'thickness of the other panel; left out where both are alike', { most: 200, also: ['thickness_b'] }),
+    length('other_thickness', 'thickness of the other panel; left out where both are alike', {
+      most: 200,
+      also: ['thickness_b'],
+    }),
     choice('model', 'surface the size is measured on', ['outside', 'middle', 'inside']),
     length('length', 'of the edge', { default: 100 }),
   ],
@@ -29,8 +33,13 @@ export const BEVEL: ShapeKind = {
     const half = rad(dihedralDeg) / 2;
     const fold = Math.PI - rad(dihedralDeg);
     const isSame = other === t;
-    if (!isSame && Math.abs(fold) < 1e-9) return fail('shape/sizes', 'Panels of two thicknesses in one plane need a rebate, not a bevel: change dihedral_deg.');
-    const bevelOf = (own: number, mate: number): number => (isSame ? fold / 2 : Math.atan2(mate - own * Math.cos(fold), own * Math.sin(Math.abs(fold))) * Math.sign(fold));
+    if (!isSame && Math.abs(fold) < 1e-9)
+      return fail(
+        'shape/sizes',
+        'Panels of two thicknesses in one plane need a rebate, not a bevel: change dihedral_deg.',
+      );
+    const bevelOf = (own: number, mate: number): number =>
+      isSame ? fold / 2 : Math.atan2(mate - own * Math.cos(fold), own * Math.sin(Math.abs(fold))) * Math.sign(fold);
     const [first, second] = [bevelOf(t, other), bevelOf(other, t)];
     const setback = t * Math.tan(first);
     const share = { outside: 0, middle: 0.5, inside: 1 }[sizes.word('model')] ?? 0;
@@ -56,8 +65,17 @@ export const BEVEL: ShapeKind = {
         glue_area: mm2((2 * long * t) / Math.cos(first)),
       }),
       warnings: [
-        ...(steep ? [warning('shape/steep', 'The cut leans more than 45 degrees: most saws do not; spread the turn over two edges.')] : []),
-        ...(Math.min(first, second) < 0 && fold > 0 ? [warning('shape/rebate', 'One bevel would lean the wrong way: use a rebate instead.')] : []),
+        ...(steep
+          ? [
+              warning(
+                'shape/steep',
+                'The cut leans more than 45 degrees: most saws do not; spread the turn over two edges.',
+              ),
+            ]
+          : []),
+        ...(Math.min(first, second) < 0 && fold > 0
+          ? [warning('shape/rebate', 'One bevel would lean the wrong way: use a rebate instead.')]
+          : []),
       ],
     });
   },
@@ -66,6 +84,7 @@ export const BEVEL: ShapeKind = {
 /** Groove from the inside of a fold, hinged on a skin: included angle as the fold, width 2 (t - h) tan(fold / 2). */
 export const FOLD_GROOVE: ShapeKind = {
   name: 'fold_groove',
+  also: ['groove', 'v_groove'],
   says: 'V groove that lets a sheet fold on a skin: its angle, depth and width.',
   sizes: [
     angle('fold_deg', 'how far the sheet is folded', { default: 60, over: 0, most: 175 }),
@@ -85,7 +104,10 @@ export const FOLD_GROOVE: ShapeKind = {
         dihedral_deg: degrees(Math.PI - rad(foldDeg)),
         hinge_shift: mm((hinge / 2) * tan),
       }),
-      warnings: foldDeg > 90 ? [warning('shape/steep', 'The walls lean more than 45 degrees: part the sheet here instead.')] : [],
+      warnings:
+        foldDeg > 90
+          ? [warning('shape/steep', 'The walls lean more than 45 degrees: part the sheet here instead.')]
+          : [],
     });
   },
 };

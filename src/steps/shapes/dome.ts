@@ -13,7 +13,10 @@ const ALIKE_SHARE = 1e-9;
 /** An icosahedron with a corner at the top, on the sphere of radius 1. */
 function icosahedron(): { corners: Vec3[]; faces: (readonly [number, number, number])[] } {
   const [z, r] = [1 / Math.sqrt(5), 2 / Math.sqrt(5)];
-  const ring = (height: number, shift: number): Vec3[] => Array.from({ length: 5 }, (_, i) => vec3(r * Math.cos(((i + shift) * 2 * Math.PI) / 5), r * Math.sin(((i + shift) * 2 * Math.PI) / 5), height));
+  const ring = (height: number, shift: number): Vec3[] =>
+    Array.from({ length: 5 }, (_, i) =>
+      vec3(r * Math.cos(((i + shift) * 2 * Math.PI) / 5), r * Math.sin(((i + shift) * 2 * Math.PI) / 5), height),
+    );
   const corners = [vec3(0, 0, 1), ...ring(z, 0), ...ring(-z, 0.5), vec3(0, 0, -1)];
   const faces = [0, 1, 2, 3, 4].flatMap((i): [number, number, number][] => {
     const j = (i + 1) % 5;
@@ -33,6 +36,7 @@ function icosahedron(): { corners: Vec3[]; faces: (readonly [number, number, num
  */
 export const DOME: ShapeKind = {
   name: 'dome',
+  also: ['geodesic_dome', 'dome_chords', 'icosahedral_dome'],
   says: 'Sphere or dome of flat triangles over an icosahedron: struts by their chord factors, panels with bevels.',
   sizes: [
     length('radius', 'radius of the sphere through the corners', { default: 100 }),
@@ -55,7 +59,9 @@ export const DOME: ShapeKind = {
     for (const [a, b, c] of base.faces) {
       const at = (i: number, j: number): number => {
         const k = frequency - i - j;
-        return cornerAt(unit3(add3(add3(scale3(base.corners[a], k), scale3(base.corners[b], i)), scale3(base.corners[c], j))));
+        return cornerAt(
+          unit3(add3(add3(scale3(base.corners[a], k), scale3(base.corners[b], i)), scale3(base.corners[c], j))),
+        );
       };
       for (let i = 0; i < frequency; i += 1)
         for (let j = 0; i + j < frequency; j += 1) {
@@ -75,8 +81,12 @@ export const DOME: ShapeKind = {
       }
     }
     lengths.sort((a, b) => a.length - b.length);
-    const letter = (i: number): string => (i < 26 ? String.fromCharCode(65 + i) : `${String.fromCharCode(64 + Math.floor(i / 26))}${String.fromCharCode(65 + (i % 26))}`);
-    const perStrut = (name: string, figure: (one: (typeof lengths)[number]) => ReturnType<typeof mm>) => Object.fromEntries(lengths.map((one, i) => [`${name}_${letter(i)}`, figure(one)]));
+    const letter = (i: number): string =>
+      i < 26
+        ? String.fromCharCode(65 + i)
+        : `${String.fromCharCode(64 + Math.floor(i / 26))}${String.fromCharCode(65 + (i % 26))}`;
+    const perStrut = (name: string, figure: (one: (typeof lengths)[number]) => ReturnType<typeof mm>) =>
+      Object.fromEntries(lengths.map((one, i) => [`${name}_${letter(i)}`, figure(one)]));
     const letters = (face: readonly number[]): string =>
       face
         .map((v, i) => {
@@ -102,7 +112,10 @@ export const DOME: ShapeKind = {
         area: mm2(surfaceArea(solid)),
         volume: isDome ? undefined : { value: volumeOf(solid), unit: 'mm³' },
       }),
-      warnings: isDome && frequency % 2 === 1 ? [warning('shape/rim', 'The rim of this dome is not level: use an even frequency for a level one.')] : [],
+      warnings:
+        isDome && frequency % 2 === 1
+          ? [warning('shape/rim', 'The rim of this dome is not level: use an even frequency for a level one.')]
+          : [],
     });
   },
 };

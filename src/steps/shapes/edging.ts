@@ -24,8 +24,16 @@ interface Profile {
 
 const SIZES = (radiusMeans: string) => [
   length('radius', radiusMeans, { default: 10, also: ['profile_radius'] }),
-  length('sides', 'sides of the frame, one after the other, on the line the edging follows', { default: [300, 200, 300, 200], isList: true, also: ['side_lengths', 'lengths'] }),
-  angle('corner_angles_deg', 'angle inside the frame at the end of each side; one for all, or left out for 180 (n - 2) / n', { isList: true, over: 0, most: 359 }),
+  length('sides', 'sides of the frame, one after the other, on the line the edging follows', {
+    default: [300, 200, 300, 200],
+    isList: true,
+    also: ['side_lengths', 'lengths'],
+  }),
+  angle(
+    'corner_angles_deg',
+    'angle inside the frame at the end of each side; one for all, or left out for 180 (n - 2) / n',
+    { isList: true, over: 0, most: 359 },
+  ),
   choice('line', 'edge of the edging that the sides are measured on', ['outside', 'middle', 'inside']),
   choice('closed', 'whether the last side meets the first', ['yes', 'no']),
   length('ring_radius', 'in place of sides: the line is a circle of this radius'),
@@ -43,39 +51,76 @@ function developEdging(sizes: Sizes, name: string, profile: Profile): Result<Dev
   };
   if (sizes.has('ring_radius')) {
     const outer = sizes.num('ring_radius') + shift;
-    if (!(outer >= width)) return fail('shape/sizes', `Edging ${width} mm wide does not go round so small a circle: make ring_radius larger.`);
+    if (!(outer >= width))
+      return fail(
+        'shape/sizes',
+        `Edging ${width} mm wide does not go round so small a circle: make ring_radius larger.`,
+      );
     const middle = outer - width / 2;
     const long = 2 * Math.PI * middle;
     return ok({
-      measures: measures({ ...figures, outside_length: mm(2 * Math.PI * outer), inside_length: mm(2 * Math.PI * (outer - width)), middle_length: mm(long), total_length: mm(long), squash_inside_percent: plain((50 * width) / middle, '%'), volume: mm3(area * long) }),
-      pieces: [piece(name, [side('outside', vec2(0, 0), vec2(long, 0)), side('end', vec2(long, 0), vec2(long, width), { seam: 'joint' }), side('inside', vec2(long, width), vec2(0, width)), side('start', vec2(0, width), vec2(0, 0), { seam: 'joint' })], { bend: rolled(middle) })],
+      measures: measures({
+        ...figures,
+        outside_length: mm(2 * Math.PI * outer),
+        inside_length: mm(2 * Math.PI * (outer - width)),
+        middle_length: mm(long),
+        total_length: mm(long),
+        squash_inside_percent: plain((50 * width) / middle, '%'),
+        volume: mm3(area * long),
+      }),
+      pieces: [
+        piece(
+          name,
+          [
+            side('outside', vec2(0, 0), vec2(long, 0)),
+            side('end', vec2(long, 0), vec2(long, width), { seam: 'joint' }),
+            side('inside', vec2(long, width), vec2(0, width)),
+            side('start', vec2(0, width), vec2(0, 0), { seam: 'joint' }),
+          ],
+          { bend: rolled(middle) },
+        ),
+      ],
     });
   }
   const sides = sizes.row('sides');
   const n = sides.length;
   const isClosed = sizes.word('closed') === 'yes';
-  if (isClosed && n < 3) return fail('shape/sizes', 'A closed frame has at least three sides: give more, or closed=no.');
+  if (isClosed && n < 3)
+    return fail('shape/sizes', 'A closed frame has at least three sides: give more, or closed=no.');
   const given = sizes.has('corner_angles_deg') ? sizes.row('corner_angles_deg') : [(180 * (n - 2)) / n];
   const corners = isClosed ? n : n - 1;
-  if (given.length !== 1 && given.length !== corners) return fail('shape/sizes', `corner_angles_deg takes one angle or ${corners}, one for the end of each side.`);
+  if (given.length !== 1 && given.length !== corners)
+    return fail('shape/sizes', `corner_angles_deg takes one angle or ${corners}, one for the end of each side.`);
   const cornerDeg = Array.from({ length: corners }, (_, i) => given[given.length === 1 ? 0 : i]);
   if (isClosed && Math.abs(cornerDeg.reduce((sum, one) => sum + one, 0) - 180 * (n - 2)) > 1e-6)
-    return fail('shape/sizes', `The angles inside a frame of ${n} sides add up to ${180 * (n - 2)} degrees: change corner_angles_deg.`);
+    return fail(
+      'shape/sizes',
+      `The angles inside a frame of ${n} sides add up to ${180 * (n - 2)} degrees: change corner_angles_deg.`,
+    );
   const cot = (deg: number): number => 1 / Math.tan(rad(deg) / 2);
   // Ends of side i: the corner before it and the one after; an open end is square.
   const before = (i: number): number => (i > 0 ? cornerDeg[i - 1] : isClosed ? cornerDeg[n - 1] : 180);
   const after = (i: number): number => (i < corners ? cornerDeg[i] : 180);
   const outside = sides.map((one, i) => one + shift * (cot(before(i)) + cot(after(i))));
   const inside = outside.map((one, i) => one - width * (cot(before(i)) + cot(after(i))));
-  if (inside.some((one, i) => one < 0 || outside[i] < 0)) return fail('shape/sizes', `Edging ${width} mm wide does not fit on sides so short: make the sides longer.`);
+  if (inside.some((one, i) => one < 0 || outside[i] < 0))
+    return fail('shape/sizes', `Edging ${width} mm wide does not fit on sides so short: make the sides longer.`);
   const isPointed = inside.map((one) => one < 1e-9 * width);
   const long = outside.map((one, i) => Math.max(one, inside[i]));
   const pieces = sides.map((_, i) => {
     const [a, b] = [vec2(0, 0), vec2(outside[i], 0)];
     const start = vec2(width * cot(before(i)), width);
     const end = vec2(start.x + inside[i], width);
-    const seams = { end: i < corners ? `corner ${i + 1}` : undefined, start: i > 0 ? `corner ${i}` : isClosed ? `corner ${n}` : undefined };
-    return piece(`side ${i + 1}`, [side('outside', a, b), side('end', b, end, { seam: seams.end }), ...(isPointed[i] ? [] : [side('inside', end, start)]), side('start', isPointed[i] ? end : start, a, { seam: seams.start })]);
+    const seams = {
+      end: i < corners ? `corner ${i + 1}` : undefined,
+      start: i > 0 ? `corner ${i}` : isClosed ? `corner ${n}` : undefined,
+    };
+    return piece(`side ${i + 1}`, [
+      side('outside', a, b),
+      side('end', b, end, { seam: seams.end }),
+      ...(isPointed[i] ? [] : [side('inside', end, start)]),
+      side('start', isPointed[i] ? end : start, a, { seam: seams.start }),
+    ]);
   });
   const total = outside.map((one, i) => (one + inside[i]) / 2).reduce((sum, one) => sum + one, 0);
   return ok({
@@ -88,7 +133,10 @@ function developEdging(sizes: Sizes, name: string, profile: Profile): Result<Dev
       long_point_lengths: mm(long),
       short_point_lengths: mm(outside.map((one, i) => Math.min(one, inside[i]))),
       mitre_angle_deg: plain(90 - cornerDeg[0] / 2, 'deg'),
-      mitre_angles_deg: plain(cornerDeg.map((one) => 90 - one / 2), 'deg'),
+      mitre_angles_deg: plain(
+        cornerDeg.map((one) => 90 - one / 2),
+        'deg',
+      ),
       cut_length: mm(long[0]),
       total_length: mm(long.reduce((sum, one) => sum + one, 0)),
       middle_length: mm(total),
@@ -104,20 +152,34 @@ function developEdging(sizes: Sizes, name: string, profile: Profile): Result<Dev
 
 export const HALF_ROUND_EDGING: ShapeKind = {
   name: 'half_round_edging',
+  also: ['half_round'],
   says: 'Half-round edging round a frame or a circle: lengths and mitres.',
   sizes: SIZES('radius of the half round; it covers twice as much'),
   develop: (sizes) => {
     const r = sizes.num('radius');
-    return developEdging(sizes, 'half round', { width: 2 * r, height: r, area: (Math.PI * r * r) / 2, roundLength: Math.PI * r, around: (Math.PI + 2) * r });
+    return developEdging(sizes, 'half round', {
+      width: 2 * r,
+      height: r,
+      area: (Math.PI * r * r) / 2,
+      roundLength: Math.PI * r,
+      around: (Math.PI + 2) * r,
+    });
   },
 };
 
 export const QUARTER_ROUND_EDGING: ShapeKind = {
   name: 'quarter_round_edging',
+  also: ['quarter_round'],
   says: 'Quarter-round edging round a frame or a circle: lengths and mitres.',
   sizes: SIZES('radius of the quarter round, which is its width and its height'),
   develop: (sizes) => {
     const r = sizes.num('radius');
-    return developEdging(sizes, 'quarter round', { width: r, height: r, area: (Math.PI * r * r) / 4, roundLength: (Math.PI * r) / 2, around: (Math.PI / 2 + 2) * r });
+    return developEdging(sizes, 'quarter round', {
+      width: r,
+      height: r,
+      area: (Math.PI * r * r) / 4,
+      roundLength: (Math.PI * r) / 2,
+      around: (Math.PI / 2 + 2) * r,
+    });
   },
 };

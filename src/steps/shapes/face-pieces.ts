@@ -20,7 +20,9 @@ export function flatFace({ corners, faces, normals }: Polyhedron, face: number):
 }
 
 function edgesByFace({ faces, edges }: Polyhedron): (SolidEdge | null)[][] {
-  const found = new Map(edges.flatMap((one) => [[`${one.a} ${one.b}`, one] as const, [`${one.b} ${one.a}`, one] as const]));
+  const found = new Map(
+    edges.flatMap((one) => [[`${one.a} ${one.b}`, one] as const, [`${one.b} ${one.a}`, one] as const]),
+  );
   return faces.map((face) => face.map((a, i) => found.get(`${a} ${face[(i + 1) % face.length]}`) ?? null));
 }
 
@@ -51,7 +53,12 @@ export function facePieces(solid: Polyhedron, nameOf: (face: number) => string):
       points.map((p, i) => {
         const one = around[face][i];
         const other = one === null ? -1 : one.faces[0] === face ? one.faces[1] : one.faces[0];
-        return side(`side ${i + 1}`, p, points[(i + 1) % points.length], one === null ? {} : { bevelDeg: bevelOf(one), meets: names[kindOf[other]] });
+        return side(
+          `side ${i + 1}`,
+          p,
+          points[(i + 1) % points.length],
+          one === null ? {} : { bevelDeg: bevelOf(one), meets: names[kindOf[other]] },
+        );
       }),
       { quantity },
     );
@@ -77,7 +84,10 @@ function isTurnOf(a: readonly number[], b: readonly number[]): boolean {
 /**
  * The net: all faces in one piece, folded along a tree of shared edges that is grown evenly from the first face: E - F + 1 edges are cut.
  */
-export function netPiece(solid: Polyhedron, name = 'net'): { readonly piece: ShapePiece; readonly cutEdges: number; readonly perimeter: number; readonly overlaps: boolean } {
+export function netPiece(
+  solid: Polyhedron,
+  name = 'net',
+): { readonly piece: ShapePiece; readonly cutEdges: number; readonly perimeter: number; readonly overlaps: boolean } {
   const around = edgesByFace(solid);
   const placed: (Vec2[] | null)[] = solid.faces.map(() => null);
   placed[0] = flatFace(solid, 0);
@@ -90,7 +100,12 @@ export function netPiece(solid: Polyhedron, name = 'net'): { readonly piece: Sha
       if (one === null) return;
       const other = one.faces[0] === f ? one.faces[1] : one.faces[0];
       if (placed[other] !== null) return;
-      placed[other] = laidAgainst(flatFace(solid, other), around[other].indexOf(one), own[(i + 1) % own.length], own[i]);
+      placed[other] = laidAgainst(
+        flatFace(solid, other),
+        around[other].indexOf(one),
+        own[(i + 1) % own.length],
+        own[i],
+      );
       folded.add(one);
       folds.push({ from: own[i], to: own[(i + 1) % own.length], angleDeg: 180 - DEG * one.dihedral });
       queue.push(other);
@@ -110,7 +125,10 @@ export function netPiece(solid: Polyhedron, name = 'net'): { readonly piece: Sha
   do {
     const ring = placed[f] as Vec2[];
     const one = around[f][i];
-    const seam = one === null ? {} : { seam: `${Math.min(one.a, one.b) + 1}-${Math.max(one.a, one.b) + 1}`, bevelDeg: bevelOf(one) };
+    const seam =
+      one === null
+        ? {}
+        : { seam: `${Math.min(one.a, one.b) + 1}-${Math.max(one.a, one.b) + 1}`, bevelDeg: bevelOf(one) };
     outline.push(side(`side ${outline.length + 1}`, ring[i], ring[(i + 1) % ring.length], seam));
     i = (i + 1) % ring.length;
     for (let next = around[f][i]; next !== null && folded.has(next); next = around[f][i]) {

@@ -23,9 +23,16 @@ const SIZES = [
   length('length', 'of the joint', { default: 120, also: ['joint_length', 'width', 'board_width'] }),
   length('thickness', 'of the first slab', { default: 10, also: ['thickness_a'] }),
   length('other_thickness', 'of the second slab; left out where both are alike', { also: ['thickness_b'] }),
-  length('finger_width', 'width wished for: the nearest that divides the joint is taken; left out, twice the thickness'),
+  length(
+    'finger_width',
+    'width wished for: the nearest that divides the joint is taken; left out, twice the thickness',
+  ),
   count('fingers', 'in place of the width: fingers and gaps of one slab, counted together', { most: MOST_FINGERS }),
-  length('clearance', 'what a gap is wider than its finger; less than nothing for a tight joint', { default: 0, least: -5, most: 20 }),
+  length('clearance', 'what a gap is wider than its finger; less than nothing for a tight joint', {
+    default: 0,
+    least: -5,
+    most: 20,
+  }),
   length('slab_length', 'how far each slab reaches from the joint', { default: 150, also: ['board_length'] }),
 ];
 
@@ -34,21 +41,45 @@ const SIZES = [
  * joint); an even one gives each slab a finger at one end, so that both are alike (comb joint).
  */
 function developJoint(sizes: Sizes, isOdd: boolean): Result<Development> {
-  const [long, thickness, clearance, reach] = ['length', 'thickness', 'clearance', 'slab_length'].map((name) => sizes.num(name));
+  const [long, thickness, clearance, reach] = ['length', 'thickness', 'clearance', 'slab_length'].map((name) =>
+    sizes.num(name),
+  );
   const other = sizes.has('other_thickness') ? sizes.num('other_thickness') : thickness;
-  if (sizes.has('fingers') && sizes.has('finger_width')) return fail('shape/too-many-sizes', 'Give fingers or finger_width, not both.');
+  if (sizes.has('fingers') && sizes.has('finger_width'))
+    return fail('shape/too-many-sizes', 'Give fingers or finger_width, not both.');
   const wished = sizes.has('finger_width') ? sizes.num('finger_width') : 2 * thickness;
   const least = isOdd ? 3 : 2;
   const half = Math.max(1, Math.round(isOdd ? (long / wished - 1) / 2 : long / wished / 2));
   const parts = sizes.has('fingers') ? sizes.num('fingers') : isOdd ? 2 * half + 1 : 2 * half;
-  if (parts > MOST_FINGERS) return fail('shape/sizes', `There would be more than ${MOST_FINGERS} fingers: make finger_width larger.`);
+  if (parts > MOST_FINGERS)
+    return fail('shape/sizes', `There would be more than ${MOST_FINGERS} fingers: make finger_width larger.`);
   if (parts < least || parts % 2 !== (isOdd ? 1 : 0))
-    return fail('shape/sizes', isOdd ? 'A box joint has an odd number of fingers and gaps, at least 3: change fingers.' : 'A comb joint has an even number of fingers and gaps, at least 2: change fingers.');
+    return fail(
+      'shape/sizes',
+      isOdd
+        ? 'A box joint has an odd number of fingers and gaps, at least 3: change fingers.'
+        : 'A comb joint has an even number of fingers and gaps, at least 2: change fingers.',
+    );
   const pitch = long / parts;
-  if (!(pitch > 2 * Math.abs(clearance))) return fail('shape/sizes', 'The clearance leaves hardly anything of a finger: make it smaller or the fingers wider.');
-  if (!(reach > Math.max(thickness, other))) return fail('shape/sizes', 'slab_length must be more than the thickness of both slabs.');
-  const fingers = Array.from({ length: parts }, (_, i): Finger => ({ from: i * pitch, width: pitch, isFirst: i % 2 === 0 }));
-  const slab = (name: string, isFirst: boolean, depth: number): ShapePiece => combPiece(name, fingers.map((one) => one.isFirst === isFirst), pitch, { long, reach, depth, clearance });
+  if (!(pitch > 2 * Math.abs(clearance)))
+    return fail(
+      'shape/sizes',
+      'The clearance leaves hardly anything of a finger: make it smaller or the fingers wider.',
+    );
+  if (!(reach > Math.max(thickness, other)))
+    return fail('shape/sizes', 'slab_length must be more than the thickness of both slabs.');
+  const fingers = Array.from({ length: parts }, (_, i): Finger => ({
+    from: i * pitch,
+    width: pitch,
+    isFirst: i % 2 === 0,
+  }));
+  const slab = (name: string, isFirst: boolean, depth: number): ShapePiece =>
+    combPiece(
+      name,
+      fingers.map((one) => one.isFirst === isFirst),
+      pitch,
+      { long, reach, depth, clearance },
+    );
   const own = fingers.filter(({ isFirst }) => isFirst).length;
   const inner = parts - 1;
   return ok({
@@ -72,7 +103,17 @@ function developJoint(sizes: Sizes, isOdd: boolean): Result<Development> {
 }
 
 /** A slab with fingers on its upper side; every gap is wider by the clearance, half on either flank. */
-function combPiece(name: string, isFinger: readonly boolean[], pitch: number, { long, reach, depth, clearance }: { readonly long: number; readonly reach: number; readonly depth: number; readonly clearance: number }): ShapePiece {
+function combPiece(
+  name: string,
+  isFinger: readonly boolean[],
+  pitch: number,
+  {
+    long,
+    reach,
+    depth,
+    clearance,
+  }: { readonly long: number; readonly reach: number; readonly depth: number; readonly clearance: number },
+): ShapePiece {
   const points: Vec2[] = [];
   const parts = isFinger.length;
   const levelOf = (i: number): number => (isFinger[i] ? reach : reach - depth);
@@ -94,6 +135,7 @@ function combPiece(name: string, isFinger: readonly boolean[], pitch: number, { 
 
 export const BOX_JOINT: ShapeKind = {
   name: 'box_joint',
+  also: ['finger_joint'],
   says: 'Corner of two slabs with an odd number of fingers, one slab with a finger at both ends.',
   sizes: SIZES,
   develop: (sizes) => developJoint(sizes, true),
@@ -101,6 +143,7 @@ export const BOX_JOINT: ShapeKind = {
 
 export const COMB_JOINT: ShapeKind = {
   name: 'comb_joint',
+  also: ['comb'],
   says: 'Corner of two like slabs with an even number of fingers, each slab beginning with a finger at one end.',
   sizes: SIZES,
   develop: (sizes) => developJoint(sizes, false),

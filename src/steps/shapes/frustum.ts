@@ -31,7 +31,10 @@ function neutralFrustum({ large, small, height }: Frustum, { toNeutral }: Rolled
 function developFrustum(frustum: Frustum, sheet: RolledSheet, pieces: number): Result<Development> {
   const { large, small, height } = neutralFrustum(frustum, sheet);
   if (!(large > 0) || (small <= 0 && frustum.small > 0) || !(height > 0))
-    return fail('shape/too-thick', `A wall of ${sheet.thickness} mm leaves no room inside: take a thinner sheet or larger radii.`);
+    return fail(
+      'shape/too-thick',
+      `A wall of ${sheet.thickness} mm leaves no room inside: take a thinner sheet or larger radii.`,
+    );
   const slant = Math.hypot(height, large - small);
   const sin = (large - small) / slant;
   const isPointed = small === 0;
@@ -51,14 +54,33 @@ function developFrustum(frustum: Frustum, sheet: RolledSheet, pieces: number): R
     large_circumference: mm(2 * Math.PI * large),
     small_circumference: isPointed ? undefined : mm(2 * Math.PI * small),
     base_circumference: mm(2 * Math.PI * large),
-    outer_strain_percent: percent((100 * (1 - sheet.k) * sheet.thickness) / (isPointed ? large : Math.min(large, small))),
+    outer_strain_percent: percent(
+      (100 * (1 - sheet.k) * sheet.thickness) / (isPointed ? large : Math.min(large, small)),
+    ),
   };
   if (sin === 0) {
     const wide = (2 * Math.PI * large) / pieces;
     const [a, b, c, d] = [vec2(0, 0), vec2(wide, 0), vec2(wide, slant), vec2(0, slant)];
     return ok({
-      measures: measures({ ...common, sector_angle_deg: degrees(0), outer_arc: mm(2 * Math.PI * large), inner_arc: mm(2 * Math.PI * large), arc_sagitta: mm(0) }),
-      pieces: [piece('wrap', [side('base', a, b), side('end', b, c, { seam: named(1) }), side('top', c, d), side('start', d, a, { seam: named(1) })], { quantity: pieces, bend: rolled(large) })],
+      measures: measures({
+        ...common,
+        sector_angle_deg: degrees(0),
+        outer_arc: mm(2 * Math.PI * large),
+        inner_arc: mm(2 * Math.PI * large),
+        arc_sagitta: mm(0),
+      }),
+      pieces: [
+        piece(
+          'wrap',
+          [
+            side('base', a, b),
+            side('end', b, c, { seam: named(1) }),
+            side('top', c, d),
+            side('start', d, a, { seam: named(1) }),
+          ],
+          { quantity: pieces, bend: rolled(large) },
+        ),
+      ],
       warnings: [...warnings, warning('shape/straight', 'Both rims are alike, so the development is a rectangle.')],
     });
   }
@@ -100,12 +122,14 @@ function developFrustum(frustum: Frustum, sheet: RolledSheet, pieces: number): R
     pieces: [made],
     patches: Array.from({ length: pieces }, (_, i) => ({
       piece: made.name,
+      facets: [1 / pieces, 0] as const,
       solid: (u: number, v: number) => {
         const [r, turn] = [large + (small - large) * v, (2 * Math.PI * (i + u)) / pieces];
         return vec3(r * Math.cos(turn), r * Math.sin(turn), height * v);
       },
       // Seen from the outside the way round runs to the right, the apex up or down: the sector is turned over to match.
-      flat: (u: number, v: number) => inSector({ ...share, angle: apexAngle }, large >= small ? 1 - u : u, outer + (inner - outer) * v),
+      flat: (u: number, v: number) =>
+        inSector({ ...share, angle: apexAngle }, large >= small ? 1 - u : u, outer + (inner - outer) * v),
     })),
     warnings,
   });
@@ -115,6 +139,7 @@ const PIECES = count('pieces', 'equal pieces the shape is made of', { default: 1
 
 export const CONE: ShapeKind = {
   name: 'cone',
+  also: ['right_cone', 'circular_cone'],
   says: 'Right circular cone: its development is a sector.',
   sizes: [
     length('base_radius', 'radius of the base', { default: 100 }),
@@ -125,7 +150,11 @@ export const CONE: ShapeKind = {
     PIECES,
   ],
   develop: (sizes) =>
-    developFrustum({ large: sizes.num('base_radius'), small: 0, height: sizes.num('height') }, rolledSheet(sizes), sizes.num('pieces')),
+    developFrustum(
+      { large: sizes.num('base_radius'), small: 0, height: sizes.num('height') },
+      rolledSheet(sizes),
+      sizes.num('pieces'),
+    ),
 };
 
 const frustumOf = (sizes: Sizes): Frustum => ({
@@ -136,6 +165,7 @@ const frustumOf = (sizes: Sizes): Frustum => ({
 
 export const FRUSTUM: ShapeKind = {
   name: 'frustum',
+  also: ['truncated_cone', 'cone_frustum', 'tapered_cylinder'],
   says: 'Frustum of a right circular cone: its development is part of a ring.',
   sizes: [
     length('large_radius', 'radius of the larger rim', { default: 100, also: ['base_radius', 'bottom_radius'] }),
@@ -152,9 +182,13 @@ export const FRUSTUM: ShapeKind = {
 /** The wrap of a pipe that grows thinner: a frustum measured on its inside, with sheet rolled round it. */
 export const TAPERED_WRAP: ShapeKind = {
   name: 'tapered_wrap',
+  also: ['tapered_pipe', 'tapered_pipe_wrap'],
   says: 'Sheet rolled round a tapered pipe or handle, edges meeting: part of a ring, as long as its neutral surface.',
   sizes: [
-    length('large_radius', 'radius at the thick end, of the surface that is named', { default: 20, also: ['base_radius'] }),
+    length('large_radius', 'radius at the thick end, of the surface that is named', {
+      default: 20,
+      also: ['base_radius'],
+    }),
     length('small_radius', 'radius at the thin end', { default: 14, also: ['top_radius'] }),
     length('height', 'along the axis', { default: 300, also: ['length'] }),
     { ...THICKNESS, default: 6 },
@@ -167,6 +201,7 @@ export const TAPERED_WRAP: ShapeKind = {
 
 export const CONE_FROM_DISC: ShapeKind = {
   name: 'cone_from_disc',
+  also: ['disc_with_wedge', 'disc_cone'],
   says: 'A disc with a wedge cut out closes to a cone: R = r (360 - w) / 360.',
   sizes: [
     length('disc_radius', 'radius of the disc, which is the slant of the cone', { default: 150 }),
@@ -180,6 +215,13 @@ export const CONE_FROM_DISC: ShapeKind = {
     const cone = developFrustum({ large: base, small: 0, height }, none, 1);
     if (!cone.ok) return cone;
     const own = measures({ base_radius: mm(base), base_diameter: mm(2 * base) });
-    return ok({ ...cone.value, measures: [...own, ...cone.value.measures.filter(({ name }) => name !== 'wedge_deg'), ...measures({ wedge_chord: mm(2 * disc * Math.sin((wedge * Math.PI) / 360)) })] });
+    return ok({
+      ...cone.value,
+      measures: [
+        ...own,
+        ...cone.value.measures.filter(({ name }) => name !== 'wedge_deg'),
+        ...measures({ wedge_chord: mm(2 * disc * Math.sin((wedge * Math.PI) / 360)) }),
+      ],
+    });
   },
 };

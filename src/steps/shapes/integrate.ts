@@ -32,7 +32,12 @@ export function integrate(f: (t: number) => number, from: number, to: number): n
  * Running integral from `from` on, for many questions at once: it is tabled over equal steps, and what is over is taken by eight points.
  * @param steps  stretches over which the function is as good as a polynomial of degree 15.
  */
-export function runningIntegral(f: (t: number) => number, from: number, to: number, steps: number): (t: number) => number {
+export function runningIntegral(
+  f: (t: number) => number,
+  from: number,
+  to: number,
+  steps: number,
+): (t: number) => number {
   const step = (to - from) / steps;
   const table = new Float64Array(steps + 1);
   for (let i = 0; i < steps; i += 1) table[i + 1] = table[i] + gauss8(f, from + i * step, from + (i + 1) * step);

@@ -11,6 +11,7 @@ const MOST_LAYERS = 1000;
 /** A blade that rises evenly to its middle, built of sheets: each is one step narrower, half width x layer / rise; slope atan(rise / half width). */
 export const TAPERED_LAYERS: ShapeKind = {
   name: 'tapered_layers',
+  also: ['layers', 'blade_layers', 'layered_blade'],
   says: 'Tapered blade of sheets, each one step narrower, their edges cut on the slope.',
   sizes: [
     length('half_width', 'from the middle to the edge', { default: 30 }),
@@ -21,7 +22,8 @@ export const TAPERED_LAYERS: ShapeKind = {
   develop: (sizes) => {
     const [half, rise, layer, long] = ['half_width', 'rise', 'layer', 'length'].map((name) => sizes.num(name));
     const layers = Math.ceil(rise / layer - 1e-9);
-    if (layers > MOST_LAYERS) return fail('shape/sizes', `There would be more than ${MOST_LAYERS} layers: make layer thicker.`);
+    if (layers > MOST_LAYERS)
+      return fail('shape/sizes', `There would be more than ${MOST_LAYERS} layers: make layer thicker.`);
     const step = (half * layer) / rise;
     const bottom = Array.from({ length: layers }, (_, i) => half - i * step);
     const top = bottom.map((one) => Math.max(0, one - step));
@@ -29,7 +31,12 @@ export const TAPERED_LAYERS: ShapeKind = {
     const tiltDeg = (180 * tilt) / Math.PI;
     const pieces = bottom.map((one, i) => {
       const [a, b, c, d] = [vec2(-one, 0), vec2(one, 0), vec2(one, long), vec2(-one, long)];
-      return piece(`layer ${i + 1}`, [side('end', a, b), side('right edge', b, c, { bevelDeg: tiltDeg }), side('far end', c, d), side('left edge', d, a, { bevelDeg: tiltDeg })]);
+      return piece(`layer ${i + 1}`, [
+        side('end', a, b),
+        side('right edge', b, c, { bevelDeg: tiltDeg }),
+        side('far end', c, d),
+        side('left edge', d, a, { bevelDeg: tiltDeg }),
+      ]);
     });
     return ok({
       pieces,
@@ -53,11 +60,16 @@ export const TAPERED_LAYERS: ShapeKind = {
   },
 };
 
-const RULE = choice('rule', 'where a layer has its size: larger leaves foam to sand off, smaller leaves hollows to fill', ['larger', 'middle', 'smaller']);
+const RULE = choice(
+  'rule',
+  'where a layer has its size: larger leaves foam to sand off, smaller leaves hollows to fill',
+  ['larger', 'middle', 'smaller'],
+);
 
 /** Sphere or dome of stacked discs, radius sqrt(R² - z²) at height z. */
 export const SPHERE_LAYERS: ShapeKind = {
   name: 'sphere_layers',
+  also: ['layered_sphere'],
   says: 'Sphere or half sphere stacked of discs of sheet.',
   sizes: [
     length('radius', 'radius of the sphere', { default: 100 }),
@@ -71,7 +83,8 @@ export const SPHERE_LAYERS: ShapeKind = {
     const isHalf = sizes.word('part') === 'half';
     const high = isHalf ? radius : 2 * radius;
     const layers = Math.ceil(high / layer - 1e-9);
-    if (layers > MOST_LAYERS) return fail('shape/sizes', `There would be more than ${MOST_LAYERS} layers: make layer thicker.`);
+    if (layers > MOST_LAYERS)
+      return fail('shape/sizes', `There would be more than ${MOST_LAYERS} layers: make layer thicker.`);
     const z = (i: number): number => (isHalf ? i * layer : (i - layers / 2) * layer);
     const at = (height: number): number => Math.sqrt(Math.max(0, (radius - height) * (radius + height)));
     const rule = sizes.word('rule');
@@ -80,13 +93,23 @@ export const SPHERE_LAYERS: ShapeKind = {
       const near = a < 0 && b > 0 ? 0 : Math.min(Math.abs(a), Math.abs(b));
       return at(rule === 'larger' ? near : rule === 'smaller' ? Math.max(Math.abs(a), Math.abs(b)) : (a + b) / 2);
     });
-    return ok(stackOf(radii, layer, core, layers, ((isHalf ? 2 : 4) / 3) * Math.PI * radius ** 3, radii.map((_, i) => z(i))));
+    return ok(
+      stackOf(
+        radii,
+        layer,
+        core,
+        layers,
+        ((isHalf ? 2 : 4) / 3) * Math.PI * radius ** 3,
+        radii.map((_, i) => z(i)),
+      ),
+    );
   },
 };
 
 /** Cone or frustum of stacked discs. */
 export const CONE_LAYERS: ShapeKind = {
   name: 'cone_layers',
+  also: ['layered_cone'],
   says: 'Cone or frustum stacked of discs of sheet.',
   sizes: [
     length('base_radius', 'radius of the base', { default: 60, also: ['large_radius'] }),
@@ -97,26 +120,51 @@ export const CONE_LAYERS: ShapeKind = {
     length('core_diameter', 'hole through all discs; 0 for none', { default: 0, least: 0 }),
   ],
   develop: (sizes) => {
-    const [base, top, height, layer, core] = ['base_radius', 'top_radius', 'height', 'layer', 'core_diameter'].map((name) => sizes.num(name));
+    const [base, top, height, layer, core] = ['base_radius', 'top_radius', 'height', 'layer', 'core_diameter'].map(
+      (name) => sizes.num(name),
+    );
     const layers = Math.ceil(height / layer - 1e-9);
-    if (layers > MOST_LAYERS) return fail('shape/sizes', `There would be more than ${MOST_LAYERS} layers: make layer thicker.`);
+    if (layers > MOST_LAYERS)
+      return fail('shape/sizes', `There would be more than ${MOST_LAYERS} layers: make layer thicker.`);
     const at = (z: number): number => base + ((top - base) * Math.min(z, height)) / height;
     const rule = sizes.word('rule');
     const radii = Array.from({ length: layers }, (_, i) => {
       const [a, b] = [at(i * layer), at((i + 1) * layer)];
       return rule === 'larger' ? Math.max(a, b) : rule === 'smaller' ? Math.min(a, b) : at((i + 0.5) * layer);
     });
-    return ok(stackOf(radii, layer, core, layers, (Math.PI / 3) * height * (base ** 2 + base * top + top ** 2), radii.map((_, i) => i * layer)));
+    return ok(
+      stackOf(
+        radii,
+        layer,
+        core,
+        layers,
+        (Math.PI / 3) * height * (base ** 2 + base * top + top ** 2),
+        radii.map((_, i) => i * layer),
+      ),
+    );
   },
 };
 
-function stackOf(radii: readonly number[], layer: number, core: number, layers: number, volume: number, heights: readonly number[]) {
+function stackOf(
+  radii: readonly number[],
+  layer: number,
+  core: number,
+  layers: number,
+  volume: number,
+  heights: readonly number[],
+) {
   const hole = core / 2;
   const origin = vec2(0, 0);
   const pieces = radii.flatMap((radius, i) =>
     radius <= Math.max(hole, 1e-9)
       ? []
-      : [piece(`layer ${i + 1}`, [edge('rim', arc(origin, radius, 0, 2 * Math.PI))], hole > 0 ? { holes: [[edge('core hole', arc(origin, hole, 0, -2 * Math.PI))]] } : {})],
+      : [
+          piece(
+            `layer ${i + 1}`,
+            [edge('rim', arc(origin, radius, 0, 2 * Math.PI))],
+            hole > 0 ? { holes: [[edge('core hole', arc(origin, hole, 0, -2 * Math.PI))]] } : {},
+          ),
+        ],
   );
   const whole = radii.reduce((sum, radius) => sum + Math.PI * radius ** 2 * layer, 0);
   return {

@@ -9,5 +9,14 @@ export function makeShape(kind: ShapeKind, sizes: Sizes): Result<Shape> {
   const developed = kind.develop(sizes);
   if (!developed.ok) return developed;
   const { measures, pieces = [], warnings = [], patches = [], solid = null } = developed.value;
-  return ok({ name: kind.name, sizes: sizes.values, measures, pieces, seams: seamsOf(pieces), warnings, patches, solid });
+  return ok({
+    name: kind.name,
+    sizes: sizes.values,
+    measures,
+    pieces,
+    seams: seamsOf(pieces),
+    warnings,
+    patches,
+    solid,
+  });
 }

@@ -1,5 +1,13 @@
 import type { Vec2 } from '../../geom/vec.ts';
-import type { OutlineSegment, ShapeBend, ShapeEdge, ShapeFold, ShapeMark, ShapePiece, ShapeSeam } from '../../model/shape.ts';
+import type {
+  OutlineSegment,
+  ShapeBend,
+  ShapeEdge,
+  ShapeFold,
+  ShapeMark,
+  ShapePiece,
+  ShapeSeam,
+} from '../../model/shape.ts';
 import { line, segmentLength, segmentSweep } from './segments.ts';
 
 /** Ends of neighbouring segments agree to this share of the piece's size: rounding, no more. */
@@ -14,7 +22,11 @@ type EdgeExtra = {
 };
 
 /** An edge of one or more segments; its length follows from them. */
-export function edge(name: string, segments: OutlineSegment | readonly OutlineSegment[], extra: EdgeExtra = {}): ShapeEdge {
+export function edge(
+  name: string,
+  segments: OutlineSegment | readonly OutlineSegment[],
+  extra: EdgeExtra = {},
+): ShapeEdge {
   const list = Array.isArray(segments) ? (segments as readonly OutlineSegment[]) : [segments as OutlineSegment];
   const lengthMm = list.reduce((sum, one) => sum + segmentLength(one), 0);
   const { bevelDeg = 0, seam, meets } = extra;
@@ -31,7 +43,8 @@ export function edge(name: string, segments: OutlineSegment | readonly OutlineSe
 }
 
 /** A straight edge. */
-export const side = (name: string, from: Vec2, to: Vec2, extra: EdgeExtra = {}): ShapeEdge => edge(name, line(from, to), extra);
+export const side = (name: string, from: Vec2, to: Vec2, extra: EdgeExtra = {}): ShapeEdge =>
+  edge(name, line(from, to), extra);
 
 type PieceExtra = {
   readonly quantity?: number;
@@ -60,12 +73,16 @@ function checkClosed(name: string, ring: readonly ShapeEdge[]): void {
   const size = segments.reduce((most, { from }) => Math.max(most, Math.abs(from.x), Math.abs(from.y)), 1);
   segments.forEach(({ to }, i) => {
     const next = segments[(i + 1) % segments.length].from;
-    if (!(Math.hypot(next.x - to.x, next.y - to.y) <= CLOSED_SHARE * size)) throw new Error(`the outline of ${name} is open after part ${i}`);
+    if (!(Math.hypot(next.x - to.x, next.y - to.y) <= CLOSED_SHARE * size))
+      throw new Error(`the outline of ${name} is open after part ${i}`);
   });
 }
 
 /** The closed polygon through points as edges; `extraOf` tells what each is, by the number of its first point. */
-export const polygonEdges = (points: readonly Vec2[], extraOf: (i: number) => EdgeExtra & { readonly name: string }): readonly ShapeEdge[] =>
+export const polygonEdges = (
+  points: readonly Vec2[],
+  extraOf: (i: number) => EdgeExtra & { readonly name: string },
+): readonly ShapeEdge[] =>
   points.map((from, i) => {
     const { name, ...extra } = extraOf(i);
     return side(name, from, points[(i + 1) % points.length], extra);
@@ -74,8 +91,11 @@ export const polygonEdges = (points: readonly Vec2[], extraOf: (i: number) => Ed
 /** Pairs of edges that have one seam's name, of one piece with the next like it or of two pieces; and pairs of panels that meet. */
 export function seamsOf(pieces: readonly ShapePiece[]): readonly ShapeSeam[] {
   const sides = new Map<string, Side[]>();
-  const all = pieces.flatMap(({ name, outline, holes }) => [outline, ...holes].flat().map((one): Side => ({ piece: name, edge: one })));
-  for (const one of all) if (one.edge.seam !== undefined) sides.set(one.edge.seam, [...(sides.get(one.edge.seam) ?? []), one]);
+  const all = pieces.flatMap(({ name, outline, holes }) =>
+    [outline, ...holes].flat().map((one): Side => ({ piece: name, edge: one })),
+  );
+  for (const one of all)
+    if (one.edge.seam !== undefined) sides.set(one.edge.seam, [...(sides.get(one.edge.seam) ?? []), one]);
   const named = [...sides].map(([name, list]) => seamOf(name, list[0], list[1] ?? list[0]));
   const met = new Map<string, ShapeSeam>();
   for (const one of all) {
@@ -83,7 +103,9 @@ export function seamsOf(pieces: readonly ShapePiece[]): readonly ShapeSeam[] {
     if (meets === undefined || meets < one.piece) continue;
     const name = `${one.piece} to ${meets}`;
     const others = all.filter((other) => other.piece === meets && other.edge.meets === one.piece);
-    const other = others.reduce((best, next) => (Math.abs(next.edge.lengthMm - lengthMm) < Math.abs(best.edge.lengthMm - lengthMm) ? next : best));
+    const other = others.reduce((best, next) =>
+      Math.abs(next.edge.lengthMm - lengthMm) < Math.abs(best.edge.lengthMm - lengthMm) ? next : best,
+    );
     const key = `${name} ${lengthMm.toPrecision(9)}`;
     if (!met.has(key)) met.set(key, seamOf(name, one, other));
   }
@@ -103,4 +125,8 @@ const seamOf = (name: string, a: Side, b: Side): ShapeSeam => ({
 });
 
 /** What can be meant by pieces that only bend: the least and greatest radius of the surface that keeps its length. */
-export const rolled = (leastRadiusMm: number, greatestRadiusMm = leastRadiusMm): ShapeBend => ({ kind: 'rolled', leastRadiusMm, greatestRadiusMm });
+export const rolled = (leastRadiusMm: number, greatestRadiusMm = leastRadiusMm): ShapeBend => ({
+  kind: 'rolled',
+  leastRadiusMm,
+  greatestRadiusMm,
+});

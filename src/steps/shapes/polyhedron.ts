@@ -21,7 +21,8 @@ export interface Polyhedron extends ShapeFaces {
 function areaVector(corners: readonly Vec3[], face: readonly number[]): Vec3 {
   const first = corners[face[0]];
   let sum = vec3(0, 0, 0);
-  for (let i = 1; i + 1 < face.length; i += 1) sum = add3(sum, cross3(sub3(corners[face[i]], first), sub3(corners[face[i + 1]], first)));
+  for (let i = 1; i + 1 < face.length; i += 1)
+    sum = add3(sum, cross3(sub3(corners[face[i]], first), sub3(corners[face[i + 1]], first)));
   return scale3(sum, 0.5);
 }
 
@@ -42,7 +43,13 @@ export function polyhedron({ corners, faces }: ShapeFaces): Polyhedron {
       const along = unit3(sub3(corners[other.b], corners[other.a]));
       const [n, m] = [normals[other.face], normals[f]];
       const turn = Math.atan2(dot3(cross3(n, m), along), dot3(n, m));
-      edges.push({ a: other.a, b: other.b, faces: [other.face, f], length: length3(sub3(corners[b], corners[a])), dihedral: Math.PI - turn });
+      edges.push({
+        a: other.a,
+        b: other.b,
+        faces: [other.face, f],
+        length: length3(sub3(corners[b], corners[a])),
+        dihedral: Math.PI - turn,
+      });
     });
   });
   return { corners, faces, edges, normals, areas: vectors.map(length3) };
@@ -60,7 +67,9 @@ export function angleDefect({ corners, faces }: ShapeFaces, corner: number): num
   for (const face of faces) {
     const i = face.indexOf(corner);
     if (i < 0) continue;
-    const [p, q] = [face[(i + 1) % face.length], face[(i + face.length - 1) % face.length]].map((v) => sub3(corners[v], corners[corner]));
+    const [p, q] = [face[(i + 1) % face.length], face[(i + face.length - 1) % face.length]].map((v) =>
+      sub3(corners[v], corners[corner]),
+    );
     sum += Math.atan2(length3(cross3(p, q)), dot3(p, q));
   }
   return 2 * Math.PI - sum;

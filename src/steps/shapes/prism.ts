@@ -10,7 +10,11 @@ import { choice, count, length } from './size-fields.ts';
 import type { Sizes } from './sizes.ts';
 
 const AS = choice('as', 'panels: every face a piece; net: one piece to fold', ['panels', 'net']);
-const SHEET = length('thickness', 'thickness of the sheet; the size is that of the outside', { default: 0, least: 0, most: 200 });
+const SHEET = length('thickness', 'thickness of the sheet; the size is that of the outside', {
+  default: 0,
+  least: 0,
+  most: 200,
+});
 
 /** Circumradius of the base, from the one size of it that is given; side 60 where none is. */
 function baseRadius(sizes: Sizes, sides: number): number | null {
@@ -24,7 +28,9 @@ function baseRadius(sizes: Sizes, sides: number): number | null {
 
 const BASE_SIZES = [
   count('sides', 'sides of the base', { default: 6, least: 3, most: 200, also: ['number_of_sides', 'n'] }),
-  length('side', 'side of the base; or give circumradius or across_flats', { also: ['base_side', 'side_length', 'base_edge', 'edge'] }),
+  length('side', 'side of the base; or give circumradius or across_flats', {
+    also: ['base_side', 'side_length', 'base_edge', 'edge'],
+  }),
   length('circumradius', 'from the middle of the base to a corner', { also: ['base_radius'] }),
   length('across_flats', 'twice from the middle of the base to a side'),
 ];
@@ -53,14 +59,19 @@ function rings(sides: number, levels: readonly { readonly radius: number; readon
   return { corners, faces };
 }
 
-function withPieces(solid: Polyhedron, sizes: Sizes, nameOf: (face: number) => string): Pick<Development, 'pieces' | 'solid' | 'warnings'> & { readonly net: ReturnType<typeof netPiece> } {
+function withPieces(
+  solid: Polyhedron,
+  sizes: Sizes,
+  nameOf: (face: number) => string,
+): Pick<Development, 'pieces' | 'solid' | 'warnings'> & { readonly net: ReturnType<typeof netPiece> } {
   const net = netPiece(solid);
   const isNet = sizes.word('as') === 'net';
   return {
     net,
     solid,
     pieces: isNet ? [net.piece] : facePieces(solid, nameOf),
-    warnings: isNet && net.overlaps ? [warning('shape/net-overlaps', 'The net lies over itself: cut it as panels.')] : [],
+    warnings:
+      isNet && net.overlaps ? [warning('shape/net-overlaps', 'The net lies over itself: cut it as panels.')] : [],
   };
 }
 
@@ -69,6 +80,7 @@ const tooMany = () => fail('shape/too-many-sizes', 'Give one of side, circumradi
 /** Regular prism (mensuration tables): lateral area n a h, base n a² / (4 tan(pi / n)), sides meet under 180 - 360 / n degrees. */
 export const PRISM: ShapeKind = {
   name: 'prism',
+  also: ['regular_prism'],
   says: 'Right prism on a regular polygon: panels with bevels, or a net.',
   sizes: [...BASE_SIZES, length('height', 'between both bases', { default: 120, also: ['length'] }), AS, SHEET],
   develop: (sizes) => {
@@ -76,9 +88,17 @@ export const PRISM: ShapeKind = {
     const radius = baseRadius(sizes, sides);
     if (radius === null) return tooMany();
     const apothem = radius * Math.cos(Math.PI / sides);
-    if (thickness >= Math.min(apothem, height / 2)) return fail('shape/too-thick', 'Nothing is left inside: take a thinner sheet or a larger prism.');
-    const solid = polyhedron(rings(sides, [{ radius, z: 0 }, { radius, z: height }]));
-    const { net, ...made } = withPieces(solid, sizes, (f) => (f === 0 || f === solid.faces.length - 1 ? 'base' : 'side panel'));
+    if (thickness >= Math.min(apothem, height / 2))
+      return fail('shape/too-thick', 'Nothing is left inside: take a thinner sheet or a larger prism.');
+    const solid = polyhedron(
+      rings(sides, [
+        { radius, z: 0 },
+        { radius, z: height },
+      ]),
+    );
+    const { net, ...made } = withPieces(solid, sizes, (f) =>
+      f === 0 || f === solid.faces.length - 1 ? 'base' : 'side panel',
+    );
     const side = 2 * radius * Math.sin(Math.PI / sides);
     const base = (sides * side * apothem) / 2;
     const between = Math.PI - (2 * Math.PI) / sides;
@@ -111,8 +131,15 @@ export const PRISM: ShapeKind = {
 /** Regular pyramid or its frustum: slant height from apothems and height, angles from the faces themselves. */
 export const PYRAMID: ShapeKind = {
   name: 'pyramid',
+  also: ['regular_pyramid', 'pyramid_frustum'],
   says: 'Right pyramid on a regular polygon, whole or cut off level: panels with bevels, or a net.',
-  sizes: [...BASE_SIZES, length('height', 'from the base to the apex, or to the top where it is cut off', { default: 120 }), length('top_side', 'side of the top; 0 for an apex', { default: 0, least: 0 }), AS, SHEET],
+  sizes: [
+    ...BASE_SIZES,
+    length('height', 'from the base to the apex, or to the top where it is cut off', { default: 120 }),
+    length('top_side', 'side of the top; 0 for an apex', { default: 0, least: 0 }),
+    AS,
+    SHEET,
+  ],
   develop: (sizes) => {
     const [sides, height, thickness] = [sizes.num('sides'), sizes.num('height'), sizes.num('thickness')];
     const radius = baseRadius(sizes, sides);
@@ -120,13 +147,26 @@ export const PYRAMID: ShapeKind = {
     const sin = Math.sin(Math.PI / sides);
     const [side, top] = [2 * radius * sin, sizes.num('top_side')];
     const [apothem, topApothem] = [radius * Math.cos(Math.PI / sides), top / 2 / Math.tan(Math.PI / sides)];
-    const solid = polyhedron(rings(sides, [{ radius, z: 0 }, { radius: top / 2 / sin, z: height }]));
-    if (thickness > 0 && thickness * 3 >= Math.min(apothem, height)) return fail('shape/too-thick', 'Hardly anything is left inside: take a thinner sheet or a larger pyramid.');
-    const { net, ...made } = withPieces(solid, sizes, (f) => (f === 0 ? 'base' : top > 0 && f === solid.faces.length - 1 ? 'top' : 'side panel'));
+    const solid = polyhedron(
+      rings(sides, [
+        { radius, z: 0 },
+        { radius: top / 2 / sin, z: height },
+      ]),
+    );
+    if (thickness > 0 && thickness * 3 >= Math.min(apothem, height))
+      return fail('shape/too-thick', 'Hardly anything is left inside: take a thinner sheet or a larger pyramid.');
+    const { net, ...made } = withPieces(solid, sizes, (f) =>
+      f === 0 ? 'base' : top > 0 && f === solid.faces.length - 1 ? 'top' : 'side panel',
+    );
     const slant = Math.hypot(height, apothem - topApothem);
     const edge = Math.hypot(height, radius - top / 2 / sin);
     const toBase = solid.edges.find(({ faces }) => faces.includes(0));
-    const between = solid.edges.find(({ faces }) => !faces.includes(0) && faces.every((f) => solid.faces[f].length === (top > 0 ? 4 : 3)) && !(top > 0 && faces.includes(solid.faces.length - 1)));
+    const between = solid.edges.find(
+      ({ faces }) =>
+        !faces.includes(0) &&
+        faces.every((f) => solid.faces[f].length === (top > 0 ? 4 : 3)) &&
+        !(top > 0 && faces.includes(solid.faces.length - 1)),
+    );
     const [baseDihedral, sideDihedral] = [toBase?.dihedral ?? NaN, between?.dihedral ?? NaN];
     const tip = 2 * Math.atan2(side - top, 2 * slant);
     const [base, topArea] = [(sides * side * apothem) / 2, (sides * top * topApothem) / 2];
@@ -168,6 +208,7 @@ export const PYRAMID: ShapeKind = {
 /** Hopper: a rectangle below and one above it, sides parallel, both in the middle or the upper one beside it. */
 export const HOPPER: ShapeKind = {
   name: 'hopper',
+  also: ['rectangular_pyramid_frustum', 'rectangle_to_rectangle'],
   says: 'Rectangular pyramid cut off level, or a transition between two rectangles: four panels with mitred edges.',
   sizes: [
     length('base_length', 'lower rectangle, along x', { default: 200, also: ['bottom_length'] }),
@@ -175,18 +216,42 @@ export const HOPPER: ShapeKind = {
     length('top_length', 'upper rectangle, along x', { default: 100 }),
     length('top_width', 'upper rectangle, along y', { default: 60 }),
     length('height', 'between both', { default: 90 }),
-    length('offset_x', 'how far the middle of the upper lies beside that of the lower, along x', { default: 0, least: -100_000 }),
+    length('offset_x', 'how far the middle of the upper lies beside that of the lower, along x', {
+      default: 0,
+      least: -100_000,
+    }),
     length('offset_y', 'the same along y', { default: 0, least: -100_000 }),
     SHEET,
   ],
   develop: (sizes) => {
-    const [l, w, tl, tw, h, dx, dy, t] = ['base_length', 'base_width', 'top_length', 'top_width', 'height', 'offset_x', 'offset_y', 'thickness'].map((name) => sizes.num(name));
-    const ring = (a: number, b: number, x: number, y: number, z: number): Vec3[] => [vec3(x - a / 2, y - b / 2, z), vec3(x + a / 2, y - b / 2, z), vec3(x + a / 2, y + b / 2, z), vec3(x - a / 2, y + b / 2, z)];
+    const [l, w, tl, tw, h, dx, dy, t] = [
+      'base_length',
+      'base_width',
+      'top_length',
+      'top_width',
+      'height',
+      'offset_x',
+      'offset_y',
+      'thickness',
+    ].map((name) => sizes.num(name));
+    const ring = (a: number, b: number, x: number, y: number, z: number): Vec3[] => [
+      vec3(x - a / 2, y - b / 2, z),
+      vec3(x + a / 2, y - b / 2, z),
+      vec3(x + a / 2, y + b / 2, z),
+      vec3(x - a / 2, y + b / 2, z),
+    ];
     const corners = [...ring(l, w, 0, 0, 0), ...ring(tl, tw, dx, dy, h)];
     const solid = polyhedron({ corners, faces: [0, 1, 2, 3].map((i) => [i, (i + 1) % 4, 4 + ((i + 1) % 4), 4 + i]) });
     const names = ['front', 'right', 'back', 'left'];
-    const dihedrals = [0, 1, 2, 3].map((i) => solid.edges.find(({ a, b }) => Math.min(a, b) === i && Math.max(a, b) === i + 4)?.dihedral ?? NaN);
-    const heights = [Math.hypot(h, (w - tw) / 2 + dy), Math.hypot(h, (l - tl) / 2 - dx), Math.hypot(h, (w - tw) / 2 - dy), Math.hypot(h, (l - tl) / 2 + dx)];
+    const dihedrals = [0, 1, 2, 3].map(
+      (i) => solid.edges.find(({ a, b }) => Math.min(a, b) === i && Math.max(a, b) === i + 4)?.dihedral ?? NaN,
+    );
+    const heights = [
+      Math.hypot(h, (w - tw) / 2 + dy),
+      Math.hypot(h, (l - tl) / 2 - dx),
+      Math.hypot(h, (w - tw) / 2 - dy),
+      Math.hypot(h, (l - tl) / 2 + dx),
+    ];
     return ok({
       solid,
       pieces: facePieces(solid, (f) => names[f]),
@@ -214,18 +279,23 @@ export const HOPPER: ShapeKind = {
 /** Box of slabs glued at butt, mitred or rebated corners: the sizes every slab is cut to. */
 export const BOX: ShapeKind = {
   name: 'box',
+  also: ['slab_box'],
   says: 'Box of slabs with butt or mitred corners, with or without a lid: the size of every slab.',
   sizes: [
     length('length', 'outside, along x', { default: 200 }),
     length('width', 'outside, along y', { default: 120, also: ['depth'] }),
     length('height', 'outside, along z', { default: 80 }),
     { ...SHEET, default: 10 },
-    choice('corners', 'butt: long sides cover short ones, floor and lid cover all; mitre: all edges at 45 degrees', ['butt', 'mitre']),
+    choice('corners', 'butt: long sides cover short ones, floor and lid cover all; mitre: all edges at 45 degrees', [
+      'butt',
+      'mitre',
+    ]),
     choice('lid', 'whether it is closed', ['yes', 'no']),
   ],
   develop: (sizes) => {
     const [l, w, h, t] = ['length', 'width', 'height', 'thickness'].map((name) => sizes.num(name));
-    if (!(Math.min(l, w, h) > 2 * t)) return fail('shape/too-thick', 'Nothing is left inside: take a thinner sheet or a larger box.');
+    if (!(Math.min(l, w, h) > 2 * t))
+      return fail('shape/too-thick', 'Nothing is left inside: take a thinner sheet or a larger box.');
     const hasLid = sizes.word('lid') === 'yes';
     const isMitred = sizes.word('corners') === 'mitre';
     const covers = isMitred ? 0 : t * (hasLid ? 2 : 1);
@@ -234,9 +304,18 @@ export const BOX: ShapeKind = {
     const slab = (name: string, a: number, b: number, quantity: number) => {
       const ring = [vec3(0, 0, 0), vec3(a, 0, 0), vec3(a, b, 0), vec3(0, b, 0)];
       const [made] = facePieces(polyhedron({ corners: ring, faces: [[0, 1, 2, 3]] }), () => name);
-      return { ...made, quantity, outline: made.outline.map((one) => ({ ...one, bevelDeg: { from: bevel, to: bevel } })) };
+      return {
+        ...made,
+        quantity,
+        outline: made.outline.map((one) => ({ ...one, bevelDeg: { from: bevel, to: bevel } })),
+      };
     };
-    const pieces = [slab('floor', l, w, 1), ...(hasLid ? [slab('lid', l, w, 1)] : []), slab('long side', l, h - covers, 2), slab('short side', w - inside, h - covers, 2)];
+    const pieces = [
+      slab('floor', l, w, 1),
+      ...(hasLid ? [slab('lid', l, w, 1)] : []),
+      slab('long side', l, h - covers, 2),
+      slab('short side', w - inside, h - covers, 2),
+    ];
     const foam = pieces.reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0);
     const [il, iw, ih] = [l - 2 * t, w - 2 * t, h - t * (hasLid ? 2 : 1)];
     return ok({

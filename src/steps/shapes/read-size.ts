@@ -13,7 +13,8 @@ const DEG_PER: Readonly<Record<string, number>> = {
   turn: 360,
 };
 
-const FIGURE = /^([+-−]?)\s*(?:(\d+(?:[.,]\d+)?(?:e[+-]?\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?|(\d+)\s*\/\s*(\d+))\s*(.*)$/i;
+const FIGURE =
+  /^([-+−]?)\s*(?:(\d+(?:[.,]\d+)?(?:e[+-]?\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?|(\d+)\s*\/\s*(\d+))\s*(.*)$/i;
 
 /**
  * One size as people type it: `4 1/2 in`, `114,3 mm`, `4.5"`, `3/8`, `45°`, `50 %`.
@@ -53,7 +54,11 @@ function scaleOf(named: string, kind: SizeKind, unit: 'mm' | 'in'): number | nul
 export function readSizeRow(text: string, field: SizeField, unit: 'mm' | 'in' = 'mm'): readonly number[] | null {
   const bare = text.replace(/[[\]()]/g, ' ').trim();
   if (bare === '') return null;
-  const words = bare.includes(';') ? bare.split(';') : bare.includes(',') ? bare.split(',') : splitAtGaps(bare, field.kind);
+  const words = bare.includes(';')
+    ? bare.split(';')
+    : bare.includes(',')
+      ? bare.split(',')
+      : splitAtGaps(bare, field.kind);
   const row = words.map((word) => readSize(word, field.kind, unit));
   return row.some((one) => one === null) ? null : (row as number[]);
 }

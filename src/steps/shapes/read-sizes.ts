@@ -38,7 +38,10 @@ export function readSizes(kind: Pick<ShapeKind, 'name' | 'sizes'>, typed: readon
   }
   for (const [name, word] of Object.entries(implied)) {
     if (values[name] !== undefined && values[name] !== word)
-      return fail('shape/twice', `${shown(kind)} is told that its size is of the ${word}, and ${name}=${String(values[name])}: leave one of them out.`);
+      return fail(
+        'shape/twice',
+        `${shown(kind)} is told that its size is of the ${word}, and ${name}=${String(values[name])}: leave one of them out.`,
+      );
     values[name] = word;
   }
   for (const field of kind.sizes)
@@ -93,11 +96,18 @@ function valueOf({ field, unit, scale }: Meant, text: string): Result<Value> {
   if (kind === 'choice') {
     const word = text.trim().toLowerCase();
     if (choices?.includes(word) === true) return ok(word);
-    return fail('shape/no-choice', `${name} is one of ${(choices ?? []).join(', ')}, not ${text === '' ? 'nothing' : text}.`);
+    return fail(
+      'shape/no-choice',
+      `${name} is one of ${(choices ?? []).join(', ')}, not ${text === '' ? 'nothing' : text}.`,
+    );
   }
   const row = isList === true ? readSizeRow(text, field, unit) : null;
   const read = isList === true ? row : readSize(text, kind, unit);
-  if (read === null) return fail('shape/unreadable', `${name} is ${EXAMPLES[kind]}${isList === true ? ' or several with commas between' : ''}, not ${text === '' ? 'nothing' : text}.`);
+  if (read === null)
+    return fail(
+      'shape/unreadable',
+      `${name} is ${EXAMPLES[kind]}${isList === true ? ' or several with commas between' : ''}, not ${text === '' ? 'nothing' : text}.`,
+    );
   const numbers = (typeof read === 'number' ? [read] : read).map((one) => one * scale);
   for (const one of numbers) {
     const fault = rangeFault(field, one);
@@ -119,7 +129,10 @@ const EXAMPLES = {
 export function rangeFault({ name, kind, unit, least, over, most }: SizeField, value: number): string | null {
   const shownValue = `${Number(value.toPrecision(9))}${unit === '' ? '' : ` ${unit}`}`;
   const isWhole = kind !== 'count' || Number.isInteger(value);
-  const isIn = (least === undefined || value >= least) && (over === undefined || value > over) && (most === undefined || value <= most);
+  const isIn =
+    (least === undefined || value >= least) &&
+    (over === undefined || value > over) &&
+    (most === undefined || value <= most);
   if (isWhole && isIn) return null;
   const low = over !== undefined ? `over ${over}` : least !== undefined ? `at least ${least}` : '';
   const high = most !== undefined ? `at most ${most}` : '';

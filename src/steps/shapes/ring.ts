@@ -10,12 +10,18 @@ import { angle, count, length } from './size-fields.ts';
 /** Flat ring, or part of one, whole or of equal segments: chords 2 R sin(angle / 2), a segment as high as R - r cos(angle / 2). */
 export const RING: ShapeKind = {
   name: 'ring',
+  also: ['flat_ring', 'ring_segments', 'annulus'],
   says: 'Flat ring, whole or of equal segments that are laid on the sheet more closely.',
   sizes: [
     length('outer_radius', 'radius of the outer edge', { default: 100 }),
     length('inner_radius', 'radius of the inner edge; 0 for a disc', { default: 60, least: 0 }),
     count('segments', 'equal segments', { default: 8, also: ['pieces', 'number_of_segments'] }),
-    angle('angle_deg', 'how far round it goes', { default: 360, over: 0, most: 360, also: ['ring_angle_deg', 'sweep_deg'] }),
+    angle('angle_deg', 'how far round it goes', {
+      default: 360,
+      over: 0,
+      most: 360,
+      also: ['ring_angle_deg', 'sweep_deg'],
+    }),
   ],
   develop: (sizes) => {
     const [outer, inner, segments] = [sizes.num('outer_radius'), sizes.num('inner_radius'), sizes.num('segments')];
@@ -26,8 +32,16 @@ export const RING: ShapeKind = {
     const isWhole = segments === 1 && sizes.num('angle_deg') === 360;
     const origin = vec2(0, 0);
     const made = isWhole
-      ? piece('ring', [edge('outer', arc(origin, outer, 0, 2 * Math.PI))], inner > 0 ? { holes: [[edge('inner', arc(origin, inner, 0, -2 * Math.PI))]] } : {})
-      : sectorPiece('segment', { outer, inner, angle: turn }, { quantity: segments, seam: 'joint', outerName: 'outer', innerName: 'inner' });
+      ? piece(
+          'ring',
+          [edge('outer', arc(origin, outer, 0, 2 * Math.PI))],
+          inner > 0 ? { holes: [[edge('inner', arc(origin, inner, 0, -2 * Math.PI))]] } : {},
+        )
+      : sectorPiece(
+          'segment',
+          { outer, inner, angle: turn },
+          { quantity: segments, seam: 'joint', outerName: 'outer', innerName: 'inner' },
+        );
     // Over half a turn a segment is as wide as the ring and reaches down past its middle.
     const isWide = turn > Math.PI;
     const height = isWide ? outer - outer * Math.cos(turn / 2) : outer - inner * Math.cos(turn / 2);

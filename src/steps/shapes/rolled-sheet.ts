@@ -27,7 +27,10 @@ export function rolledSheet(sizes: Sizes): RolledSheet {
  * What rolling does to the skins: `(1 - k) t / R` outside, `k t / R` inside, R the least neutral radius.
  * @param neutralRadius  mm, > 0.
  */
-export function bendWarnings({ thickness, k }: Pick<RolledSheet, 'thickness' | 'k'>, neutralRadius: number): readonly Finding[] {
+export function bendWarnings(
+  { thickness, k }: Pick<RolledSheet, 'thickness' | 'k'>,
+  neutralRadius: number,
+): readonly Finding[] {
   const strain = (Math.max(k, 1 - k) * thickness) / neutralRadius;
   if (!(strain > NOTICE)) return [];
   const isTooMuch = strain > TOO_MUCH;

@@ -9,6 +9,7 @@ import { choice, length } from './size-fields.ts';
 /** An allowance of width d round a convex outline: area A + P d + pi d², perimeter P + 2 pi d (Steiner); mitred corners make it a rectangle again. */
 export const SEAM_ALLOWANCE: ShapeKind = {
   name: 'seam_allowance',
+  also: ['allowance'],
   says: 'Rectangle with an allowance all round, its corners mitred or round.',
   sizes: [
     length('allowance', 'added outside every edge', { default: 10, also: ['seam_allowance'] }),
@@ -30,10 +31,19 @@ export const SEAM_ALLOWANCE: ShapeKind = {
           side('left edge', vec2(-d, h), vec2(-d, 0)),
           edge('corner 4', arc(vec2(0, 0), d, Math.PI, Math.PI / 2)),
         ]
-      : [side('lower edge', vec2(-d, -d), vec2(l + d, -d)), side('right edge', vec2(l + d, -d), vec2(l + d, h + d)), side('upper edge', vec2(l + d, h + d), vec2(-d, h + d)), side('left edge', vec2(-d, h + d), vec2(-d, -d))];
+      : [
+          side('lower edge', vec2(-d, -d), vec2(l + d, -d)),
+          side('right edge', vec2(l + d, -d), vec2(l + d, h + d)),
+          side('upper edge', vec2(l + d, h + d), vec2(-d, h + d)),
+          side('left edge', vec2(-d, h + d), vec2(-d, -d)),
+        ];
     const corners = [vec2(0, 0), vec2(l, 0), vec2(l, h), vec2(0, h)];
     return ok({
-      pieces: [piece('piece with allowance', outline, { folds: corners.map((from, i) => ({ from, to: corners[(i + 1) % 4], angleDeg: 0 })) })],
+      pieces: [
+        piece('piece with allowance', outline, {
+          folds: corners.map((from, i) => ({ from, to: corners[(i + 1) % 4], angleDeg: 0 })),
+        }),
+      ],
       measures: measures({
         area: mm2(l * h),
         perimeter: mm(2 * (l + h)),

@@ -37,12 +37,22 @@ export function sectorPiece(
 ): ShapePiece {
   const { seam, outerSeam, innerSeam, rimBevelDeg = 0, outerName = 'base', innerName = 'top', ...rest } = extra;
   const first = (Math.PI - angle) / 2;
-  const at = (radius: number, end: 0 | 1): Vec2 => (radius === 0 ? ORIGIN : onCircle(ORIGIN, radius, first + end * angle));
+  const at = (radius: number, end: 0 | 1): Vec2 =>
+    radius === 0 ? ORIGIN : onCircle(ORIGIN, radius, first + end * angle);
   const edges: ShapeEdge[] = [
-    edge(outerName, arc(ORIGIN, outer, first, angle), { seam: outerSeam, bevelDeg: outerSeam === undefined ? 0 : rimBevelDeg }),
+    edge(outerName, arc(ORIGIN, outer, first, angle), {
+      seam: outerSeam,
+      bevelDeg: outerSeam === undefined ? 0 : rimBevelDeg,
+    }),
     side('end', at(outer, 1), at(inner, 1), { seam }),
   ];
-  if (inner > 0) edges.push(edge(innerName, arc(ORIGIN, inner, first + angle, -angle), { seam: innerSeam, bevelDeg: innerSeam === undefined ? 0 : rimBevelDeg }));
+  if (inner > 0)
+    edges.push(
+      edge(innerName, arc(ORIGIN, inner, first + angle, -angle), {
+        seam: innerSeam,
+        bevelDeg: innerSeam === undefined ? 0 : rimBevelDeg,
+      }),
+    );
   edges.push(side('start', at(inner, 0), at(outer, 0), { seam }));
   return piece(name, edges, rest);
 }

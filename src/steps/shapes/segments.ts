@@ -40,12 +40,22 @@ export function curve(f: (t: number) => Vec2, from: number, to: number, corners:
     lengthMm += sums.length;
     sweptMm2 += sums.swept;
   }
-  return { kind: 'curve', from: points[0], to: points[points.length - 1], points, deviationMm: CURVE_DEVIATION_MM, lengthMm, sweptMm2 };
+  return {
+    kind: 'curve',
+    from: points[0],
+    to: points[points.length - 1],
+    points,
+    deviationMm: CURVE_DEVIATION_MM,
+    lengthMm,
+    sweptMm2,
+  };
 }
 
 function sample(f: (t: number) => Vec2, a: number, b: number, points: Vec2[], left: number): void {
   const [p, q] = [points[points.length - 1], f(b)];
-  const isNear = [0.25, 0.5, 0.75].every((share) => distanceFromChord(f(a + share * (b - a)), p, q) <= 0.9 * CURVE_DEVIATION_MM);
+  const isNear = [0.25, 0.5, 0.75].every(
+    (share) => distanceFromChord(f(a + share * (b - a)), p, q) <= 0.9 * CURVE_DEVIATION_MM,
+  );
   if (isNear || left === 0) {
     points.push(q);
     return;
@@ -66,7 +76,11 @@ const SETTLED = 1e-12;
 const MOST_ROUNDS = 11;
 
 /** Length of a curve and the area its ray from the origin sweeps. */
-export function curveSums(f: (t: number) => Vec2, a: number, b: number): { readonly length: number; readonly swept: number } {
+export function curveSums(
+  f: (t: number) => Vec2,
+  a: number,
+  b: number,
+): { readonly length: number; readonly swept: number } {
   const lengths: number[][] = [];
   const areas: number[][] = [];
   for (let round = 0; round <= MOST_ROUNDS; round += 1) {
@@ -90,9 +104,14 @@ export function curveSums(f: (t: number) => Vec2, a: number, b: number): { reado
 function extend(rows: number[][], first: number): boolean {
   const before = rows[rows.length - 1] as number[] | undefined;
   const row = [first];
-  for (let k = 0; before !== undefined && k < before.length; k += 1) row.push(row[k] + (row[k] - before[k]) / (4 ** (k + 1) - 1));
+  for (let k = 0; before !== undefined && k < before.length; k += 1)
+    row.push(row[k] + (row[k] - before[k]) / (4 ** (k + 1) - 1));
   rows.push(row);
-  return before !== undefined && rows.length > 3 && Math.abs(row[row.length - 1] - before[before.length - 1]) <= SETTLED * Math.abs(row[row.length - 1]);
+  return (
+    before !== undefined &&
+    rows.length > 3 &&
+    Math.abs(row[row.length - 1] - before[before.length - 1]) <= SETTLED * Math.abs(row[row.length - 1])
+  );
 }
 
 export function segmentLength(segment: OutlineSegment): number {
@@ -136,5 +155,7 @@ export function segmentPoints(segment: OutlineSegment, deviationMm = CURVE_DEVIA
   const step = 2 * Math.acos(Math.max(0, 1 - deviationMm / Math.max(radius, deviationMm)));
   const count = Math.max(1, Math.ceil(Math.abs(turn) / step));
   const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-  return Array.from({ length: count }, (_, i) => (i + 1 === count ? to : onCircle(centre, radius, start + (turn * (i + 1)) / count)));
+  return Array.from({ length: count }, (_, i) =>
+    i + 1 === count ? to : onCircle(centre, radius, start + (turn * (i + 1)) / count),
+  );
 }

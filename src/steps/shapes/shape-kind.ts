@@ -17,6 +17,8 @@ export interface Development {
 export interface ShapeKind {
   /** Trade or textbook term, words joined by `_`. */
   readonly name: string;
+  /** Other names of the trade for it. */
+  readonly also?: readonly string[];
   /** One sentence. */
   readonly says: string;
   readonly sizes: readonly SizeField[];

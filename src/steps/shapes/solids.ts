@@ -13,7 +13,14 @@ import { ARCHIMEDEAN, PLATONIC, uniformSolid, type UniformSolid } from './unifor
 
 const words = (name: string): string => name.replace(/_/g, ' ');
 
-const FACE_NAMES: Readonly<Record<number, string>> = { 3: 'triangle', 4: 'square', 5: 'pentagon', 6: 'hexagon', 8: 'octagon', 10: 'decagon' };
+const FACE_NAMES: Readonly<Record<number, string>> = {
+  3: 'triangle',
+  4: 'square',
+  5: 'pentagon',
+  6: 'hexagon',
+  8: 'octagon',
+  10: 'decagon',
+};
 
 const faceName = (sides: number): string => FACE_NAMES[sides] ?? `face of ${sides} sides`;
 
@@ -27,7 +34,8 @@ function pairs(solid: Polyhedron): Map<string, number> {
   return new Map([...found].sort(([a], [b]) => a.localeCompare(b, 'en', { numeric: true })));
 }
 
-const scaled = (solid: Polyhedron, edge: number): Polyhedron => polyhedron({ corners: solid.corners.map((p) => scale3(p, edge)), faces: solid.faces });
+const scaled = (solid: Polyhedron, edge: number): Polyhedron =>
+  polyhedron({ corners: solid.corners.map((p) => scale3(p, edge)), faces: solid.faces });
 
 /** Least distance from the middle to a face of each number of sides, of a solid with edges of 1. */
 const faceDistance = ({ corners, faces, normals }: Polyhedron, f: number): number => {
@@ -40,13 +48,24 @@ function figuresOf(name: UniformSolid, edge: number, of?: string): ShapeMeasure[
   const circumradius = length3(unit.corners[0]);
   const inradius = Math.min(...unit.faces.map((_, f) => faceDistance(unit, f)));
   const { a, b } = unit.edges[0];
-  const middle = scale3({ x: unit.corners[a].x + unit.corners[b].x, y: unit.corners[a].y + unit.corners[b].y, z: unit.corners[a].z + unit.corners[b].z }, 0.5);
+  const middle = scale3(
+    {
+      x: unit.corners[a].x + unit.corners[b].x,
+      y: unit.corners[a].y + unit.corners[b].y,
+      z: unit.corners[a].z + unit.corners[b].z,
+    },
+    0.5,
+  );
   const kinds = pairs(unit);
   const one = [...kinds.values()][0];
   const net = netPiece(unit);
   const dihedrals: Record<string, Figure> = {};
   if (kinds.size === 1)
-    Object.assign(dihedrals, { dihedral_deg: degrees(one), half_dihedral_deg: degrees(one / 2), bevel_from_square_deg: degrees((Math.PI - one) / 2) });
+    Object.assign(dihedrals, {
+      dihedral_deg: degrees(one),
+      half_dihedral_deg: degrees(one / 2),
+      bevel_from_square_deg: degrees((Math.PI - one) / 2),
+    });
   if (!(PLATONIC as readonly string[]).includes(name))
     for (const [pair, angle] of kinds) {
       dihedrals[pair] = degrees(angle);
@@ -62,7 +81,9 @@ function figuresOf(name: UniformSolid, edge: number, of?: string): ShapeMeasure[
       faces: plain(unit.faces.length),
       edges: plain(unit.edges.length),
       vertices: plain(unit.corners.length),
-      ...Object.fromEntries(sides.map((n) => [`faces_of_${n}_sides`, plain(unit.faces.filter((face) => face.length === n).length)])),
+      ...Object.fromEntries(
+        sides.map((n) => [`faces_of_${n}_sides`, plain(unit.faces.filter((face) => face.length === n).length)]),
+      ),
       net_cut_edges: plain(net.cutEdges),
       net_fold_edges: plain(unit.edges.length - net.cutEdges),
       net_perimeter: mm(net.perimeter * edge),
@@ -73,7 +94,18 @@ function figuresOf(name: UniformSolid, edge: number, of?: string): ShapeMeasure[
       midradius: mm(length3(middle) * edge),
       circumradius_over_edge: plain(circumradius),
       inradius_over_edge: plain(inradius),
-      ...Object.fromEntries(sides.map((n) => [`distance_to_${n}_sides`, mm(edge * faceDistance(unit, unit.faces.findIndex((face) => face.length === n)))])),
+      ...Object.fromEntries(
+        sides.map((n) => [
+          `distance_to_${n}_sides`,
+          mm(
+            edge *
+              faceDistance(
+                unit,
+                unit.faces.findIndex((face) => face.length === n),
+              ),
+          ),
+        ]),
+      ),
       vertex_defect_deg: degrees(angleDefect(unit, 0)),
       total_defect_deg: degrees(unit.corners.reduce((sum, _, v) => sum + angleDefect(unit, v), 0)),
     },
@@ -82,7 +114,9 @@ function figuresOf(name: UniformSolid, edge: number, of?: string): ShapeMeasure[
 }
 
 const SOLID_SIZES: readonly SizeField[] = [
-  length('edge', 'length of every edge; or give circumscribed_diameter or inscribed_diameter', { also: ['edge_length', 'side'] }),
+  length('edge', 'length of every edge; or give circumscribed_diameter or inscribed_diameter', {
+    also: ['edge_length', 'side'],
+  }),
   length('circumscribed_diameter', 'across the sphere through the corners', { also: ['ball_diameter'] }),
   length('inscribed_diameter', 'across the largest sphere inside'),
   choice('as', 'panels: every face a piece; net: one piece to fold', ['panels', 'net']),
@@ -91,10 +125,13 @@ const SOLID_SIZES: readonly SizeField[] = [
 
 function edgeOf(name: UniformSolid, sizes: Sizes): Result<number> {
   const given = ['edge', 'circumscribed_diameter', 'inscribed_diameter'].filter((one) => sizes.has(one));
-  if (given.length > 1) return fail('shape/too-many-sizes', 'Give one of edge, circumscribed_diameter and inscribed_diameter.');
+  if (given.length > 1)
+    return fail('shape/too-many-sizes', 'Give one of edge, circumscribed_diameter and inscribed_diameter.');
   const unit = uniformSolid(name);
-  if (given[0] === 'circumscribed_diameter') return ok(sizes.num('circumscribed_diameter') / 2 / length3(unit.corners[0]));
-  if (given[0] === 'inscribed_diameter') return ok(sizes.num('inscribed_diameter') / 2 / Math.min(...unit.faces.map((_, f) => faceDistance(unit, f))));
+  if (given[0] === 'circumscribed_diameter')
+    return ok(sizes.num('circumscribed_diameter') / 2 / length3(unit.corners[0]));
+  if (given[0] === 'inscribed_diameter')
+    return ok(sizes.num('inscribed_diameter') / 2 / Math.min(...unit.faces.map((_, f) => faceDistance(unit, f))));
   return ok(given.length === 0 ? 40 : sizes.num('edge'));
 }
 
@@ -109,15 +146,24 @@ const solidKind = (name: UniformSolid): ShapeKind => ({
     const solid = scaled(uniformSolid(name), edge.value);
     const thickness = sizes.num('thickness');
     const inner = Math.min(...solid.faces.map((_, f) => faceDistance(solid, f)));
-    if (thickness >= inner) return fail('shape/too-thick', `Nothing is left inside: the faces stand ${inner.toFixed(2)} mm from the middle, so take a thinner sheet or a larger solid.`);
-    const setbacks = new Map([...pairs(solid)].map(([pair, angle]) => [`inner_face_setback_${pair}`, mm(thickness / Math.tan(angle / 2))] as const));
+    if (thickness >= inner)
+      return fail(
+        'shape/too-thick',
+        `Nothing is left inside: the faces stand ${inner.toFixed(2)} mm from the middle, so take a thinner sheet or a larger solid.`,
+      );
+    const setbacks = new Map(
+      [...pairs(solid)].map(
+        ([pair, angle]) => [`inner_face_setback_${pair}`, mm(thickness / Math.tan(angle / 2))] as const,
+      ),
+    );
     const isNet = sizes.word('as') === 'net';
     const net = isNet ? netPiece(solid) : null;
     return ok({
       measures: [...figuresOf(name, edge.value), ...(thickness > 0 ? measures(Object.fromEntries(setbacks)) : [])],
       pieces: net === null ? facePieces(solid, (f) => faceName(solid.faces[f].length)) : [net.piece],
       solid,
-      warnings: net?.overlaps === true ? [warning('shape/net-overlaps', 'The net lies over itself: cut it as panels.')] : [],
+      warnings:
+        net?.overlaps === true ? [warning('shape/net-overlaps', 'The net lies over itself: cut it as panels.')] : [],
     });
   },
 });
@@ -126,6 +172,7 @@ export const SOLIDS: readonly ShapeKind[] = [...PLATONIC, ...ARCHIMEDEAN].map(so
 
 export const PLATONIC_SOLIDS: ShapeKind = {
   name: 'platonic_solids',
+  also: ['platonic'],
   says: 'Table of the five regular solids of one edge: angles between faces, bevels, areas and nets.',
   sizes: [length('edge', 'length of every edge', { default: 40 })],
   develop: (sizes) => ok({ measures: PLATONIC.flatMap((name) => figuresOf(name, sizes.num('edge'), name)) }),
@@ -133,18 +180,34 @@ export const PLATONIC_SOLIDS: ShapeKind = {
 
 export const ARCHIMEDEAN_SOLIDS: ShapeKind = {
   name: 'archimedean_solids',
+  also: ['archimedean'],
   says: 'Table of the thirteen half-regular solids: angles between their faces, by the numbers of sides.',
   sizes: [],
-  develop: () => ok({ measures: measures(Object.fromEntries(ARCHIMEDEAN.flatMap((name) => [...pairs(uniformSolid(name))].map(([pair, angle]) => [`${name} ${pair}`, degrees(angle)] as const)))) }),
+  develop: () =>
+    ok({
+      measures: measures(
+        Object.fromEntries(
+          ARCHIMEDEAN.flatMap((name) =>
+            [...pairs(uniformSolid(name))].map(([pair, angle]) => [`${name} ${pair}`, degrees(angle)] as const),
+          ),
+        ),
+      ),
+    }),
 };
 
 /** Angle defects of the regular solids and of flat corners (discrete theorem of Gauss and Bonnet: all together 360 degrees times 2 - 2 g). */
 export const ANGLE_DEFECTS: ShapeKind = {
   name: 'angle_defects',
+  also: ['developability', 'angle_defect'],
   says: 'What is missing to a whole turn round a corner; over a closed surface 360 degrees times (2 - 2 genus).',
   sizes: [
     count('triangles', 'equilateral triangles round a corner', { default: 7, most: 100 }),
-    figure('face_angles_deg', 'angles of faces round a corner', 'deg', { default: [90, 90, 90], isList: true, least: 0, most: 360 }),
+    figure('face_angles_deg', 'angles of faces round a corner', 'deg', {
+      default: [90, 90, 90],
+      isList: true,
+      least: 0,
+      most: 360,
+    }),
     count('genus', 'handles of a closed surface', { default: 0, least: 0 }),
     count('euler_number', 'vertices less edges plus faces, in place of genus', { least: -2000 }),
   ],
@@ -153,7 +216,9 @@ export const ANGLE_DEFECTS: ShapeKind = {
     return ok({
       measures: measures({
         ...Object.fromEntries(PLATONIC.map((name) => [`${name}_vertex`, degrees(angleDefect(uniformSolid(name), 0))])),
-        ...Object.fromEntries(ARCHIMEDEAN.map((name) => [`${name}_vertex`, degrees(angleDefect(uniformSolid(name), 0))])),
+        ...Object.fromEntries(
+          ARCHIMEDEAN.map((name) => [`${name}_vertex`, degrees(angleDefect(uniformSolid(name), 0))]),
+        ),
         total_genus0: plain(720, 'deg'),
         total_torus: plain(0, 'deg'),
         total: plain(360 * euler, 'deg'),
@@ -167,4 +232,3 @@ export const ANGLE_DEFECTS: ShapeKind = {
     });
   },
 };
-

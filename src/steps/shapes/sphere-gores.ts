@@ -15,7 +15,12 @@ const LATITUDES = [0, 15, 30, 45, 60, 75];
 const SIZES = [
   length('radius', 'radius of the sphere, of the surface that is named', { default: 100 }),
   count('gores', 'gores all round', { default: 12, least: 3, also: ['number_of_gores'] }),
-  angle('latitude_deg', 'latitudes at which widths are given', { default: LATITUDES, isList: true, least: -90, most: 90 }),
+  angle('latitude_deg', 'latitudes at which widths are given', {
+    default: LATITUDES,
+    isList: true,
+    least: -90,
+    most: 90,
+  }),
   angle('from_latitude_deg', 'where gores begin; 0 for a dome', { default: -90, least: -90, most: 89 }),
   angle('to_latitude_deg', 'where gores end; less than 90 leaves a hole', { default: 90, least: -89, most: 90 }),
   { ...THICKNESS },
@@ -34,23 +39,36 @@ interface Gores {
 function goresOf(sizes: Sizes): Result<Gores> {
   const sheet = rolledSheet(sizes);
   const radius = sizes.num('radius') + sheet.toNeutral;
-  if (!(sizes.num('radius') + sheet.toInside >= 0) || !(radius > 0)) return fail('shape/too-thick', 'The sheet does not fit into the sphere: take a thinner sheet or a larger radius.');
+  if (!(sizes.num('radius') + sheet.toInside >= 0) || !(radius > 0))
+    return fail('shape/too-thick', 'The sheet does not fit into the sphere: take a thinner sheet or a larger radius.');
   const [from, to] = [rad(sizes.num('from_latitude_deg')), rad(sizes.num('to_latitude_deg'))];
   if (!(to > from)) return fail('shape/sizes', 'to_latitude_deg must be more than from_latitude_deg.');
   return ok({ radius, gores: sizes.num('gores'), from, to, warnings: bendWarnings(sheet, radius) });
 }
 
 /** The outline of a gore whose half width at a latitude is `half`, y along its middle; pointed at a pole. */
-function goreOutline({ radius, from, to }: Gores, half: (latitude: number) => number, extra: { readonly trueLengthMm: number; readonly bevelDeg: readonly [number, number] }): ShapeEdge[] {
+function goreOutline(
+  { radius, from, to }: Gores,
+  half: (latitude: number) => number,
+  extra: { readonly trueLengthMm: number; readonly bevelDeg: readonly [number, number] },
+): ShapeEdge[] {
   const at = (latitude: number, sign: 1 | -1): Vec2 => vec2(sign * halfAt(latitude), radius * latitude);
   const isPole = (latitude: number): boolean => Math.abs(Math.abs(latitude) - Math.PI / 2) < 1e-12;
   const halfAt = (latitude: number): number => (isPole(latitude) ? 0 : half(latitude));
   const [low, high] = extra.bevelDeg;
   return [
     ...(isPole(from) ? [] : [side('lower rim', at(from, -1), at(from, 1))]),
-    edge('right edge', curve((t) => at(t, 1), from, to), { ...extra, seam: 'gore seam' }),
+    edge(
+      'right edge',
+      curve((t) => at(t, 1), from, to),
+      { ...extra, seam: 'gore seam' },
+    ),
     ...(isPole(to) ? [] : [side('upper rim', at(to, 1), at(to, -1))]),
-    edge('left edge', curve((t) => at(t, -1), to, from), { ...extra, bevelDeg: [high, low], seam: 'gore seam' }),
+    edge(
+      'left edge',
+      curve((t) => at(t, -1), to, from),
+      { ...extra, bevelDeg: [high, low], seam: 'gore seam' },
+    ),
   ];
 }
 
@@ -60,6 +78,7 @@ function goreOutline({ radius, from, to }: Gores, half: (latitude: number) => nu
  */
 export const SPHERE_GORES: ShapeKind = {
   name: 'sphere_gores',
+  also: ['gores', 'gore'],
   says: 'Gores of a sphere or dome: widths as the parallels they cover, to be formed round.',
   sizes: SIZES,
   develop: (sizes) => {
@@ -68,8 +87,15 @@ export const SPHERE_GORES: ShapeKind = {
     const { radius, gores, from, to, warnings } = read.value;
     const half = (latitude: number): number => (Math.PI * radius * Math.cos(latitude)) / gores;
     const meridian = radius * (to - from);
-    const made = piece('gore', goreOutline(read.value, half, { trueLengthMm: meridian, bevelDeg: [0, 0] }), { quantity: gores, bend: { kind: 'formed', leastRadiusMm: radius, greatestRadiusMm: radius } });
-    const edgeLength = integrate((t) => Math.sqrt(radius ** 2 + ((Math.PI * radius * Math.sin(t)) / gores) ** 2), from, to);
+    const made = piece('gore', goreOutline(read.value, half, { trueLengthMm: meridian, bevelDeg: [0, 0] }), {
+      quantity: gores,
+      bend: { kind: 'formed', leastRadiusMm: radius, greatestRadiusMm: radius },
+    });
+    const edgeLength = integrate(
+      (t) => Math.sqrt(radius ** 2 + ((Math.PI * radius * Math.sin(t)) / gores) ** 2),
+      from,
+      to,
+    );
     const zone = 2 * Math.PI * radius ** 2 * (Math.sin(to) - Math.sin(from));
     const latitudes = sizes.row('latitude_deg').map(rad);
     return ok<Development>({
@@ -94,16 +120,25 @@ export const SPHERE_GORES: ShapeKind = {
       pieces: [made],
       patches: Array.from({ length: gores }, (_, i): ShapePatch => ({
         piece: 'gore',
-        across: 100 * gores,
+        facets: [1 / gores, (to - from) / (2 * Math.PI)],
         solid: (u, v) => {
           const [turn, t] = [(2 * Math.PI * (i + u)) / gores, from + (to - from) * v];
-          return vec3(radius * Math.cos(t) * Math.cos(turn), radius * Math.cos(t) * Math.sin(turn), radius * Math.sin(t));
+          return vec3(
+            radius * Math.cos(t) * Math.cos(turn),
+            radius * Math.cos(t) * Math.sin(turn),
+            radius * Math.sin(t),
+          );
         },
       })),
       warnings: [
         ...warnings,
         ...(edgeLength / meridian - 1 > 0.08
-          ? [warning('shape/stretch', `The edges must be gathered by ${(100 * (1 - meridian / edgeLength)).toFixed(1)} %: use more gores.`)]
+          ? [
+              warning(
+                'shape/stretch',
+                `The edges must be gathered by ${(100 * (1 - meridian / edgeLength)).toFixed(1)} %: use more gores.`,
+              ),
+            ]
           : []),
       ],
     });
@@ -116,6 +151,7 @@ export const SPHERE_GORES: ShapeKind = {
  */
 export const DOME_GORES: ShapeKind = {
   name: 'dome_gores',
+  also: ['flat_gores', 'straight_gores'],
   says: 'Gores of an n-sided dome round a sphere, bent one way and straight across.',
   sizes: SIZES,
   develop: (sizes) => {
@@ -127,7 +163,11 @@ export const DOME_GORES: ShapeKind = {
     const bevel = (latitude: number): number => Math.asin(Math.cos(latitude) * Math.sin(Math.PI / gores));
     const inDeg = (x: number): number => (180 * x) / Math.PI;
     const edgeLength = integrate((t) => radius * Math.sqrt(1 + (tan * Math.sin(t)) ** 2), from, to);
-    const made = piece('gore', goreOutline(read.value, half, { trueLengthMm: edgeLength, bevelDeg: [inDeg(bevel(from)), inDeg(bevel(to))] }), { quantity: gores, bend: rolled(radius) });
+    const made = piece(
+      'gore',
+      goreOutline(read.value, half, { trueLengthMm: edgeLength, bevelDeg: [inDeg(bevel(from)), inDeg(bevel(to))] }),
+      { quantity: gores, bend: rolled(radius) },
+    );
     const latitudes = sizes.row('latitude_deg').map(rad);
     return ok<Development>({
       measures: measures({
@@ -147,11 +187,15 @@ export const DOME_GORES: ShapeKind = {
       pieces: [made],
       patches: Array.from({ length: gores }, (_, i): ShapePatch => ({
         piece: 'gore',
-        across: 100 * gores,
+        facets: [0, (to - from) / (2 * Math.PI)],
         solid: (u, v) => {
           const [middle, t] = [(2 * Math.PI * i) / gores, from + (to - from) * v];
           const [out, along] = [radius * Math.cos(t), (2 * u - 1) * half(t)];
-          return vec3(out * Math.cos(middle) - along * Math.sin(middle), out * Math.sin(middle) + along * Math.cos(middle), radius * Math.sin(t));
+          return vec3(
+            out * Math.cos(middle) - along * Math.sin(middle),
+            out * Math.sin(middle) + along * Math.cos(middle),
+            radius * Math.sin(t),
+          );
         },
         flat: (u, v) => {
           const t = from + (to - from) * v;

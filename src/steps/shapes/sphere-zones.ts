@@ -13,6 +13,7 @@ import { developBand, type Band } from './surface-of-zones.ts';
  */
 export const SPHERE_ZONES: ShapeKind = {
   name: 'sphere_zones',
+  also: ['zones', 'sphere_bands'],
   says: 'Sphere or dome as bands between parallels, each part of a cone.',
   sizes: [
     length('radius', 'radius of the sphere, of the surface that is named', { default: 100 }),
@@ -27,13 +28,22 @@ export const SPHERE_ZONES: ShapeKind = {
   develop: (sizes) => {
     const sheet = rolledSheet(sizes);
     const radius = sizes.num('radius') + sheet.toNeutral;
-    if (!(sizes.num('radius') + sheet.toInside >= 0) || !(radius > 0)) return fail('shape/too-thick', 'The sheet does not fit into the sphere: take a thinner sheet or a larger radius.');
-    const [from, to, zones] = [rad(sizes.num('from_latitude_deg')), rad(sizes.num('to_latitude_deg')), sizes.num('zones')];
+    if (!(sizes.num('radius') + sheet.toInside >= 0) || !(radius > 0))
+      return fail(
+        'shape/too-thick',
+        'The sheet does not fit into the sphere: take a thinner sheet or a larger radius.',
+      );
+    const [from, to, zones] = [
+      rad(sizes.num('from_latitude_deg')),
+      rad(sizes.num('to_latitude_deg')),
+      sizes.num('zones'),
+    ];
     if (!(to > from)) return fail('shape/sizes', 'to_latitude_deg must be more than from_latitude_deg.');
     const step = (to - from) / zones;
     // Neighbours meet where tangents do, at the same latitudes but farther out.
     const isTangent = sizes.word('fit') === 'tangent';
-    if (isTangent && step >= rad(120)) return fail('shape/sizes', 'Tangent bands this wide do not meet: use more zones.');
+    if (isTangent && step >= rad(120))
+      return fail('shape/sizes', 'Tangent bands this wide do not meet: use more zones.');
     const reach = radius / (isTangent ? Math.cos(step / 2) : 1);
     const latitude = (i: number): number => (i === zones ? to : from + i * step);
     const ring = (i: number): { r: number; z: number } => {
@@ -45,7 +55,12 @@ export const SPHERE_ZONES: ShapeKind = {
     const bands = Array.from({ length: zones }, (_, i) => {
       const [a, b] = [ring(i), ring(i + 1)];
       const band: Band = { r0: a.r, z0: a.z, r1: b.r, z1: b.z };
-      return developBand(`zone ${i + 1}`, band, { lower: i === 0 ? undefined : `rim ${i}`, upper: i + 1 === zones ? undefined : `rim ${i + 1}` }, bevel);
+      return developBand(
+        `zone ${i + 1}`,
+        band,
+        { lower: i === 0 ? undefined : `rim ${i}`, upper: i + 1 === zones ? undefined : `rim ${i + 1}` },
+        bevel,
+      );
     });
     const latitudes = Array.from({ length: zones + 1 }, (_, i) => latitude(i));
     return ok({
@@ -59,8 +74,12 @@ export const SPHERE_ZONES: ShapeKind = {
         zone_inner_radii: plainRadii(bands.map(({ inner }) => inner)),
         zone_angles_deg: degrees(bands.map((one) => one.angle)),
         zone_flat_areas: mm2(bands.map(({ area }) => area)),
-        zone_areas: mm2(bands.map((_, i) => 2 * Math.PI * radius ** 2 * (Math.sin(latitude(i + 1)) - Math.sin(latitude(i))))),
-        tangent_radii: plainRadii(bands.map((_, i) => radius / Math.abs(Math.tan((latitude(i) + latitude(i + 1)) / 2)))),
+        zone_areas: mm2(
+          bands.map((_, i) => 2 * Math.PI * radius ** 2 * (Math.sin(latitude(i + 1)) - Math.sin(latitude(i)))),
+        ),
+        tangent_radii: plainRadii(
+          bands.map((_, i) => radius / Math.abs(Math.tan((latitude(i) + latitude(i + 1)) / 2))),
+        ),
         rim_bevel_deg: degrees(step / 2),
         total_flat_area: mm2(bands.reduce((sum, { area }) => sum + area, 0)),
         area: mm2(2 * Math.PI * radius ** 2 * (Math.sin(to) - Math.sin(from))),

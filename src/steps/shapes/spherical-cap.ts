@@ -14,25 +14,40 @@ import { angle, count, length } from './size-fields.ts';
  */
 export const SPHERICAL_CAP: ShapeKind = {
   name: 'spherical_cap',
+  also: ['cap', 'dome_cap'],
   says: 'Cap of a sphere: area, curvature and how much its rim must be gathered, as one disc or as petals.',
   sizes: [
-    length('radius', 'radius of the sphere; with cap_half_angle_deg, cap_height or base_radius', { also: ['sphere_radius'] }),
-    angle('cap_half_angle_deg', 'from the pole to the rim, seen from the centre', { over: 0, most: 180, also: ['half_angle_deg'] }),
+    length('radius', 'radius of the sphere; with cap_half_angle_deg, cap_height or base_radius', {
+      also: ['sphere_radius'],
+    }),
+    angle('cap_half_angle_deg', 'from the pole to the rim, seen from the centre', {
+      over: 0,
+      most: 180,
+      also: ['half_angle_deg'],
+    }),
     length('cap_height', 'from rim to pole', { also: ['height', 'rise', 'sagitta'] }),
     length('base_radius', 'radius of the rim; with radius or cap_height', { also: ['rim_radius'] }),
     count('petals', 'darts that part the disc into petals; 1 for a whole disc', { default: 1, most: 200 }),
   ],
   develop: (sizes) => {
     const has = ['radius', 'cap_half_angle_deg', 'cap_height', 'base_radius'].filter((name) => sizes.has(name));
-    const given = has.length === 0 ? ['radius', 'cap_half_angle_deg'] : has.length === 1 && has[0] === 'radius' ? ['radius', 'cap_half_angle_deg'] : has;
-    if (given.length !== 2) return fail('shape/sizes', 'Give two of radius, cap_half_angle_deg, cap_height and base_radius.');
-    const num = (name: string): number => (sizes.has(name) ? sizes.num(name) : name === 'radius' ? 100 : name === 'cap_half_angle_deg' ? 30 : NaN);
+    const given =
+      has.length === 0
+        ? ['radius', 'cap_half_angle_deg']
+        : has.length === 1 && has[0] === 'radius'
+          ? ['radius', 'cap_half_angle_deg']
+          : has;
+    if (given.length !== 2)
+      return fail('shape/sizes', 'Give two of radius, cap_half_angle_deg, cap_height and base_radius.');
+    const num = (name: string): number =>
+      sizes.has(name) ? sizes.num(name) : name === 'radius' ? 100 : name === 'cap_half_angle_deg' ? 30 : NaN;
     const is = (a: string, b: string): boolean => given.includes(a) && given.includes(b);
     let [radius, half] = [NaN, NaN];
     if (is('radius', 'cap_half_angle_deg')) [radius, half] = [num('radius'), rad(num('cap_half_angle_deg'))];
     else if (is('radius', 'cap_height')) {
       radius = num('radius');
-      if (!(num('cap_height') <= 2 * radius)) return fail('shape/sizes', 'cap_height must be at most twice the radius.');
+      if (!(num('cap_height') <= 2 * radius))
+        return fail('shape/sizes', 'cap_height must be at most twice the radius.');
       half = Math.acos(1 - num('cap_height') / radius);
     } else if (is('radius', 'base_radius')) {
       radius = num('radius');
@@ -46,7 +61,8 @@ export const SPHERICAL_CAP: ShapeKind = {
       radius = num('cap_height') / (1 - Math.cos(half));
     } else {
       half = rad(num('cap_half_angle_deg'));
-      if (Math.sin(half) < 1e-9) return fail('shape/sizes', 'A whole sphere has no rim: make cap_half_angle_deg less than 180.');
+      if (Math.sin(half) < 1e-9)
+        return fail('shape/sizes', 'A whole sphere has no rim: make cap_half_angle_deg less than 180.');
       radius = num('base_radius') / Math.sin(half);
     }
     const [sin, versine] = [Math.sin(half), 2 * Math.sin(half / 2) ** 2];
@@ -61,13 +77,25 @@ export const SPHERICAL_CAP: ShapeKind = {
     const isWhole = petals === 1;
     const ratio = half < 1e-9 ? 1 : half / Math.max(sin, 1e-300);
     const piece1 = isWhole
-      ? piece('disc', [edge('rim', arc(origin, reach, 0, 2 * Math.PI), { trueLengthMm: rim })], { bend: { kind: 'formed' } })
+      ? piece('disc', [edge('rim', arc(origin, reach, 0, 2 * Math.PI), { trueLengthMm: rim })], {
+          bend: { kind: 'formed' },
+        })
       : piece(
           'petal',
           [
-            edge('right edge', curve((s) => vec2(halfWidth(s), s), 0, reach), { seam: 'petal seam', trueLengthMm: reach }),
-            ...(halfWidth(reach) > 1e-9 * reach ? [edge('rim', { kind: 'line', from: vec2(halfWidth(reach), reach), to: vec2(-halfWidth(reach), reach) })] : []),
-            edge('left edge', curve((s) => vec2(-halfWidth(s), s), reach, 0), { seam: 'petal seam', trueLengthMm: reach }),
+            edge(
+              'right edge',
+              curve((s) => vec2(halfWidth(s), s), 0, reach),
+              { seam: 'petal seam', trueLengthMm: reach },
+            ),
+            ...(halfWidth(reach) > 1e-9 * reach
+              ? [edge('rim', { kind: 'line', from: vec2(halfWidth(reach), reach), to: vec2(-halfWidth(reach), reach) })]
+              : []),
+            edge(
+              'left edge',
+              curve((s) => vec2(-halfWidth(s), s), reach, 0),
+              { seam: 'petal seam', trueLengthMm: reach },
+            ),
           ],
           { quantity: petals, bend: { kind: 'formed' } },
         );
@@ -97,13 +125,25 @@ export const SPHERICAL_CAP: ShapeKind = {
       pieces: [piece1],
       patches: Array.from({ length: petals }, (_, i) => ({
         piece: isWhole ? 'disc' : 'petal',
-        across: Math.max(10, Math.round((100 * petals * half) / (2 * Math.PI))),
+        facets: [1 / petals, half / (2 * Math.PI)] as const,
         solid: (u: number, v: number) => {
           const [turn, t] = [(2 * Math.PI * (i + u)) / petals, half * (1 - v)];
-          return vec3(radius * Math.sin(t) * Math.cos(turn), radius * Math.sin(t) * Math.sin(turn), radius * Math.cos(t));
+          return vec3(
+            radius * Math.sin(t) * Math.cos(turn),
+            radius * Math.sin(t) * Math.sin(turn),
+            radius * Math.cos(t),
+          );
         },
       })),
-      warnings: isWhole && ratio - 1 > 0.08 ? [warning('shape/stretch', `One disc must change its scale by at least ${(100 * (ratio - 1)).toFixed(1)} %: part it into petals.`)] : [],
+      warnings:
+        isWhole && ratio - 1 > 0.08
+          ? [
+              warning(
+                'shape/stretch',
+                `One disc must change its scale by at least ${(100 * (ratio - 1)).toFixed(1)} %: part it into petals.`,
+              ),
+            ]
+          : [],
     });
   },
 };

@@ -21,13 +21,22 @@ const QUARTER = Math.PI / 2;
  */
 export const SQUARE_TO_ROUND: ShapeKind = {
   name: 'square_to_round',
+  also: ['rectangle_to_round', 'transition'],
   says: 'Transition from a square or rectangle to a circle: four flat triangles and four parts of oblique cones.',
   sizes: [
-    length('side', 'side of the square, along x', { default: 100, also: ['square_side', 'length', 'base_length', 'side_a', 'base_side', 'square'] }),
-    length('depth', 'other side of the rectangle, along y; left out for a square', { also: ['width', 'base_width', 'side_b'] }),
+    length('side', 'side of the square, along x', {
+      default: 100,
+      also: ['square_side', 'length', 'base_length', 'side_a', 'base_side', 'square'],
+    }),
+    length('depth', 'other side of the rectangle, along y; left out for a square', {
+      also: ['width', 'base_width', 'side_b'],
+    }),
     length('diameter', 'across the circle', { default: 70, also: ['top_diameter', 'round_diameter'] }),
     length('height', 'from the rectangle to the circle', { default: 80 }),
-    length('offset_x', 'how far the middle of the circle lies beside that of the rectangle, along x', { default: 0, least: -100_000 }),
+    length('offset_x', 'how far the middle of the circle lies beside that of the rectangle, along x', {
+      default: 0,
+      least: -100_000,
+    }),
     length('offset_y', 'the same along y', { default: 0, least: -100_000 }),
     count('divisions', 'parts of each quarter of the circle at which true lengths are given', { default: 3, most: 90 }),
   ],
@@ -38,14 +47,22 @@ export const SQUARE_TO_ROUND: ShapeKind = {
     const rim = (t: number): Vec3 => vec3(dx + radius * Math.cos(t), dy + radius * Math.sin(t), height);
     const speed = (t: number): Vec3 => vec3(-radius * Math.sin(t), radius * Math.cos(t), 0);
     // Corner q lies outside the quarter of the circle that begins at q quarter turns.
-    const corners = [vec3(long / 2, deep / 2, 0), vec3(-long / 2, deep / 2, 0), vec3(-long / 2, -deep / 2, 0), vec3(long / 2, -deep / 2, 0)];
+    const corners = [
+      vec3(long / 2, deep / 2, 0),
+      vec3(-long / 2, deep / 2, 0),
+      vec3(-long / 2, -deep / 2, 0),
+      vec3(long / 2, -deep / 2, 0),
+    ];
     const cones = corners.map((corner, q) => unrolledCone(corner, rim, speed, q * QUARTER, (q + 1) * QUARTER));
     const startMiddle = vec3(0, -deep / 2, 0); // the seam, half-way along the front side
     const tip = rim(-QUARTER);
     const parts = layRound(corners, cones, rim, startMiddle, tip);
-    const area = cones.reduce((sum, cone, q) => sum + cone.area((q + 1) * QUARTER), 0) + parts.triangleAreas.reduce((sum, one) => sum + one, 0);
+    const area =
+      cones.reduce((sum, cone, q) => sum + cone.area((q + 1) * QUARTER), 0) +
+      parts.triangleAreas.reduce((sum, one) => sum + one, 0);
     const divisions = sizes.num('divisions');
-    const lengthsOf = (q: number): number[] => Array.from({ length: divisions + 1 }, (_, i) => cones[q].reach((q + i / divisions) * QUARTER));
+    const lengthsOf = (q: number): number[] =>
+      Array.from({ length: divisions + 1 }, (_, i) => cones[q].reach((q + i / divisions) * QUARTER));
     const folds: ShapeFold[] = parts.folds;
     const outline: ShapeEdge[] = parts.outline;
     const isSquare = long === deep && dx === 0 && dy === 0;
@@ -54,7 +71,9 @@ export const SQUARE_TO_ROUND: ShapeKind = {
       measures: measures({
         true_lengths: mm(lengthsOf(0)),
         element_lengths: mm(lengthsOf(0)),
-        ...(isSquare ? {} : Object.fromEntries([1, 2, 3].map((q) => [`true_lengths_corner_${q + 1}`, mm(lengthsOf(q))]))),
+        ...(isSquare
+          ? {}
+          : Object.fromEntries([1, 2, 3].map((q) => [`true_lengths_corner_${q + 1}`, mm(lengthsOf(q))]))),
         corner_to_circle: mm(cones[0].reach(0)),
         longest: mm(Math.max(...[0, 1, 2, 3].flatMap(lengthsOf))),
         shortest: mm(Math.min(...[0, 1, 2, 3].flatMap(lengthsOf))),
@@ -104,7 +123,13 @@ function third(a: Vec2, b: Vec2, fromA: number, fromB: number, isLeft: boolean):
  * Lays the parts side by side, seen from outside, the rectangle below: half a triangle, cone, triangle, cone, triangle, cone, triangle, cone,
  * half a triangle. Round the shape counter-clockwise seen from above is to the right.
  */
-function layRound(corners: readonly Vec3[], cones: readonly UnrolledCone[], rim: (t: number) => Vec3, middle: Vec3, tip: Vec3): Laid {
+function layRound(
+  corners: readonly Vec3[],
+  cones: readonly UnrolledCone[],
+  rim: (t: number) => Vec3,
+  middle: Vec3,
+  tip: Vec3,
+): Laid {
   const order = [3, 0, 1, 2];
   const below: Vec2[] = [vec2(0, 0)];
   const folds: ShapeFold[] = [];
@@ -117,6 +142,9 @@ function layRound(corners: readonly Vec3[], cones: readonly UnrolledCone[], rim:
     triangleHeights.push((2 * triangleAreas[triangleAreas.length - 1]) / apart(a3, b3));
     patches.push({
       piece: 'transition',
+      facets: [0, 0],
+      // Only the seam is cut: the first half of the front triangle begins with it.
+      cut: patches.length === 0 ? ['u0'] : [],
       solid: (u, v) => mix3(mix3(a3, b3, u), t3, v),
       flat: (u, v) => mix2(mix2(a, b, u), t, v),
     });
@@ -136,12 +164,22 @@ function layRound(corners: readonly Vec3[], cones: readonly UnrolledCone[], rim:
     // Seen from outside the way round runs to the right, clockwise about a corner below.
     const place = (t: number, share = 1): Vec2 => {
       const p = conePlace(cone, t, share);
-      return vec2(corner.x + p.x * Math.cos(start) + p.y * Math.sin(start), corner.y + p.x * Math.sin(start) - p.y * Math.cos(start));
+      return vec2(
+        corner.x + p.x * Math.cos(start) + p.y * Math.sin(start),
+        corner.y + p.x * Math.sin(start) - p.y * Math.cos(start),
+      );
     };
-    curves.push(edge(`circle ${i + 1}`, curve((t) => place(t), to, from)));
+    curves.push(
+      edge(
+        `circle ${i + 1}`,
+        curve((t) => place(t), to, from),
+      ),
+    );
     const here = corners[q];
     patches.push({
       piece: 'transition',
+      facets: [1 / 4, 0],
+      cut: [],
       solid: (u, v) => mix3(here, rim(from + (to - from) * u), v),
       flat: (u, v) => place(from + (to - from) * u, v),
     });
@@ -158,10 +196,24 @@ function layRound(corners: readonly Vec3[], cones: readonly UnrolledCone[], rim:
   });
   const bottom = below.slice(0, -1).map((p, i) => side(`side ${i + 1}`, p, below[i + 1]));
   const end = below[below.length - 1];
-  const outline = [...bottom, side('end', end, top, { seam: 'seam' }), ...curves.reverse(), side('start', firstTop, below[0], { seam: 'seam' })];
+  const outline = [
+    ...bottom,
+    side('end', end, top, { seam: 'seam' }),
+    ...curves.reverse(),
+    side('start', firstTop, below[0], { seam: 'seam' }),
+  ];
   const turn = cones.reduce((sum, cone, q) => sum + cone.turn((q + 1) * QUARTER), 0);
-  return { outline, folds, patches, triangleAreas, triangleHeights, seamLength: apart(middle, tip), isSimple: turn < 2 * Math.PI };
+  return {
+    outline,
+    folds,
+    patches,
+    triangleAreas,
+    triangleHeights,
+    seamLength: apart(middle, tip),
+    isSimple: turn < 2 * Math.PI,
+  };
 }
 
 const mix2 = (a: Vec2, b: Vec2, s: number): Vec2 => vec2(a.x + (b.x - a.x) * s, a.y + (b.y - a.y) * s);
-const mix3 = (a: Vec3, b: Vec3, s: number): Vec3 => vec3(a.x + (b.x - a.x) * s, a.y + (b.y - a.y) * s, a.z + (b.z - a.z) * s);
+const mix3 = (a: Vec3, b: Vec3, s: number): Vec3 =>
+  vec3(a.x + (b.x - a.x) * s, a.y + (b.y - a.y) * s, a.z + (b.z - a.z) * s);

@@ -13,20 +13,36 @@ import { count, length } from './size-fields.ts';
  */
 export const STAR: ShapeKind = {
   name: 'star',
+  also: ['regular_star'],
   says: 'Star of n points: the regular one by its step, or any by its inner radius; flat, or raised in facets.',
   sizes: [
     count('points', 'points of the star', { default: 5, least: 3, most: 200, also: ['n'] }),
     length('outer_radius', 'from the middle to a point', { default: 100 }),
     length('inner_radius', 'from the middle to a corner between points, in place of step'),
-    count('step', 'each point is joined to the one so many further on; 2 where it is left out', { least: 1, most: 100, also: ['density', 'k'] }),
-    length('height', 'how far the middle stands up, its points lying flat; 0 for a flat star', { default: 0, least: 0, also: ['rise'] }),
+    count('step', 'each point is joined to the one so many further on; 2 where it is left out', {
+      least: 1,
+      most: 100,
+      also: ['density', 'k'],
+    }),
+    length('height', 'how far the middle stands up, its points lying flat; 0 for a flat star', {
+      default: 0,
+      least: 0,
+      also: ['rise'],
+    }),
   ],
   develop: (sizes) => {
     const [n, outer, height] = [sizes.num('points'), sizes.num('outer_radius'), sizes.num('height')];
-    if (sizes.has('inner_radius') && sizes.has('step')) return fail('shape/too-many-sizes', 'Give inner_radius or step, not both.');
+    if (sizes.has('inner_radius') && sizes.has('step'))
+      return fail('shape/too-many-sizes', 'Give inner_radius or step, not both.');
     const step = sizes.has('step') ? sizes.num('step') : 2;
-    if (!sizes.has('inner_radius') && !(2 * step < n)) return fail('shape/sizes', `A star of ${n} points needs a step less than ${n / 2}: give a smaller step or an inner_radius.`);
-    const inner = sizes.has('inner_radius') ? sizes.num('inner_radius') : (outer * Math.cos((Math.PI * step) / n)) / Math.cos((Math.PI * (step - 1)) / n);
+    if (!sizes.has('inner_radius') && !(2 * step < n))
+      return fail(
+        'shape/sizes',
+        `A star of ${n} points needs a step less than ${n / 2}: give a smaller step or an inner_radius.`,
+      );
+    const inner = sizes.has('inner_radius')
+      ? sizes.num('inner_radius')
+      : (outer * Math.cos((Math.PI * step) / n)) / Math.cos((Math.PI * (step - 1)) / n);
     if (!(inner < outer)) return fail('shape/sizes', 'inner_radius must be less than outer_radius.');
     const half = Math.PI / n;
     const edgeLength = Math.hypot(outer - inner * Math.cos(half), inner * Math.sin(half));
@@ -51,7 +67,15 @@ export const STAR: ShapeKind = {
     };
     if (height === 0) {
       // An n-sided polygon (step 1) has its inner corners on its sides: they stay, so that every side has two edges.
-      return ok({ measures: measures(figures), pieces: [piece('star', polygonEdges(ring, (i) => ({ name: `edge ${i + 1}` })))] });
+      return ok({
+        measures: measures(figures),
+        pieces: [
+          piece(
+            'star',
+            polygonEdges(ring, (i) => ({ name: `edge ${i + 1}` })),
+          ),
+        ],
+      });
     }
     const solid = polyhedron({
       corners: [...ring.map(({ x, y }) => vec3(x, y, 0)), vec3(0, 0, height)],

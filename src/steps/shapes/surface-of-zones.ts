@@ -24,7 +24,12 @@ export interface DevelopedBand {
 }
 
 /** Lays a band flat: part of a ring, a sector where it comes to a point, a strip where it is a cylinder, a disc's part where it is level. */
-export function developBand(name: string, band: Band, seams: { readonly lower: string | undefined; readonly upper: string | undefined }, bevelDeg = 0): DevelopedBand {
+export function developBand(
+  name: string,
+  band: Band,
+  seams: { readonly lower: string | undefined; readonly upper: string | undefined },
+  bevelDeg = 0,
+): DevelopedBand {
   const { r0, z0, r1, z1 } = band;
   const slant = Math.hypot(r1 - r0, z1 - z0);
   const area = Math.PI * (r0 + r1) * slant;
@@ -36,9 +41,31 @@ export function developBand(name: string, band: Band, seams: { readonly lower: s
   // Under this the arcs would be so flat that a strip is nearer than rounding.
   if (sin < 1e-9) {
     const wide = 2 * Math.PI * r0;
-    const [a, b, c, d] = [{ x: 0, y: 0 }, { x: wide, y: 0 }, { x: wide, y: slant }, { x: 0, y: slant }];
-    const made = piece(name, [side('lower rim', a, b, { seam: seams.lower, bevelDeg: seams.lower === undefined ? 0 : bevelDeg }), side('end', b, c, { seam: `${name} seam` }), side('upper rim', c, d, { seam: seams.upper, bevelDeg: seams.upper === undefined ? 0 : bevelDeg }), side('start', d, a, { seam: `${name} seam` })], { bend: rolled(r0) });
-    return { piece: made, slant, outer: Infinity, inner: Infinity, angle: 0, area, patch: { piece: name, solid, flat: (u, v) => ({ x: wide * u, y: slant * v }) } };
+    const [a, b, c, d] = [
+      { x: 0, y: 0 },
+      { x: wide, y: 0 },
+      { x: wide, y: slant },
+      { x: 0, y: slant },
+    ];
+    const made = piece(
+      name,
+      [
+        side('lower rim', a, b, { seam: seams.lower, bevelDeg: seams.lower === undefined ? 0 : bevelDeg }),
+        side('end', b, c, { seam: `${name} seam` }),
+        side('upper rim', c, d, { seam: seams.upper, bevelDeg: seams.upper === undefined ? 0 : bevelDeg }),
+        side('start', d, a, { seam: `${name} seam` }),
+      ],
+      { bend: rolled(r0) },
+    );
+    return {
+      piece: made,
+      slant,
+      outer: Infinity,
+      inner: Infinity,
+      angle: 0,
+      area,
+      patch: { piece: name, solid, flat: (u, v) => ({ x: wide * u, y: slant * v }) },
+    };
   }
   const isLowerLarger = r0 > r1;
   const [large, small] = isLowerLarger ? [r0, r1] : [r1, r0];
@@ -46,12 +73,39 @@ export function developBand(name: string, band: Band, seams: { readonly lower: s
     // A level band is a ring without a seam.
     const [outerSeam, innerSeam] = isLowerLarger ? [seams.lower, seams.upper] : [seams.upper, seams.lower];
     const origin = { x: 0, y: 0 };
-    const made = piece(name, [edge('outer rim', arc(origin, large, 0, 2 * Math.PI), { seam: outerSeam, bevelDeg: outerSeam === undefined ? 0 : bevelDeg })], {
-      holes: small > 0 ? [[edge('inner rim', arc(origin, small, 0, -2 * Math.PI), { seam: innerSeam, bevelDeg: innerSeam === undefined ? 0 : bevelDeg })]] : [],
-    });
+    const made = piece(
+      name,
+      [
+        edge('outer rim', arc(origin, large, 0, 2 * Math.PI), {
+          seam: outerSeam,
+          bevelDeg: outerSeam === undefined ? 0 : bevelDeg,
+        }),
+      ],
+      {
+        holes:
+          small > 0
+            ? [
+                [
+                  edge('inner rim', arc(origin, small, 0, -2 * Math.PI), {
+                    seam: innerSeam,
+                    bevelDeg: innerSeam === undefined ? 0 : bevelDeg,
+                  }),
+                ],
+              ]
+            : [],
+      },
+    );
     const turn = isLowerLarger ? 1 : -1;
     const flat: ShapePatch['flat'] = (u, v) => onCircle(origin, r0 + (r1 - r0) * v, turn * 2 * Math.PI * u);
-    return { piece: made, slant, outer: large, inner: small, angle: 2 * Math.PI, area, patch: { piece: name, solid, flat } };
+    return {
+      piece: made,
+      slant,
+      outer: large,
+      inner: small,
+      angle: 2 * Math.PI,
+      area,
+      patch: { piece: name, solid, flat },
+    };
   }
   const sector = { outer: large / sin, inner: small / sin, angle: Math.min(2 * Math.PI, 2 * Math.PI * sin) };
   const made = sectorPiece(name, sector, {
@@ -69,6 +123,10 @@ export function developBand(name: string, band: Band, seams: { readonly lower: s
     slant,
     ...sector,
     area,
-    patch: { piece: name, solid, flat: (u, v) => inSector(sector, isLowerLarger ? 1 - u : u, reach0 + (reach1 - reach0) * v) },
+    patch: {
+      piece: name,
+      solid,
+      flat: (u, v) => inSector(sector, isLowerLarger ? 1 - u : u, reach0 + (reach1 - reach0) * v),
+    },
   };
 }

@@ -9,8 +9,12 @@ import type { ShapeKind } from './shape-kind.ts';
 import { choice, count, K, length, surface, thetas, THICKNESS } from './size-fields.ts';
 import { developBand } from './surface-of-zones.ts';
 
-const MAJOR = length('major_radius', 'from the axis to the middle of the tube', { default: 100, also: ['centre_radius', 'center_radius', 'ring_radius'] });
-const minor = (first: number) => length('minor_radius', 'radius of the tube', { default: first, also: ['tube_radius'] });
+const MAJOR = length('major_radius', 'from the axis to the middle of the tube', {
+  default: 100,
+  also: ['centre_radius', 'center_radius', 'ring_radius'],
+});
+const minor = (first: number) =>
+  length('minor_radius', 'radius of the tube', { default: first, also: ['tube_radius'] });
 
 const torusFigures = (major: number, tube: number) => ({
   torus_area: mm2(4 * Math.PI ** 2 * major * tube),
@@ -24,16 +28,25 @@ const ORIGIN = vec2(0, 0);
 /** Torus stacked of flat rings: at height z a ring lies between R - sqrt(r² - z²) and R + sqrt(r² - z²) (Pappus for area and volume). */
 export const TORUS_LAYERS: ShapeKind = {
   name: 'torus_layers',
+  also: ['layered_torus'],
   says: 'Torus stacked of flat rings of sheet, to be sanded or filled round.',
   sizes: [
     MAJOR,
     minor(30),
     length('layer', 'thickness of the sheet', { default: 10, also: ['layer_thickness', 'thickness'] }),
-    choice('rule', 'where a layer has its size: larger leaves foam to sand off, smaller leaves hollows to fill', ['larger', 'middle', 'smaller']),
+    choice('rule', 'where a layer has its size: larger leaves foam to sand off, smaller leaves hollows to fill', [
+      'larger',
+      'middle',
+      'smaller',
+    ]),
   ],
   develop: (sizes) => {
     const [major, tube, layer] = ['major_radius', 'minor_radius', 'layer'].map((name) => sizes.num(name));
-    if (!(major >= tube)) return fail('shape/sizes', 'major_radius must be at least minor_radius: a torus that runs through itself has no rings.');
+    if (!(major >= tube))
+      return fail(
+        'shape/sizes',
+        'major_radius must be at least minor_radius: a torus that runs through itself has no rings.',
+      );
     const layers = Math.ceil((2 * tube) / layer - 1e-9);
     if (layers > 1000) return fail('shape/sizes', 'There would be more than 1000 layers: make layer thicker.');
     // The stack is as high as its sheets, its middle in the middle of the tube.
@@ -50,7 +63,15 @@ export const TORUS_LAYERS: ShapeKind = {
     const pieces: ShapePiece[] = halves.flatMap((half, i) =>
       half <= 1e-9 * tube
         ? []
-        : [piece(`layer ${i + 1}`, [edge('outer', arc(ORIGIN, major + half, 0, 2 * Math.PI))], major - half > 1e-9 * major ? { holes: [[edge('inner', arc(ORIGIN, major - half, 0, -2 * Math.PI))]] } : {})],
+        : [
+            piece(
+              `layer ${i + 1}`,
+              [edge('outer', arc(ORIGIN, major + half, 0, 2 * Math.PI))],
+              major - half > 1e-9 * major
+                ? { holes: [[edge('inner', arc(ORIGIN, major - half, 0, -2 * Math.PI))]] }
+                : {},
+            ),
+          ],
     );
     const stacked = pieces.reduce((sum, { areaMm2 }) => sum + areaMm2 * layer, 0);
     const volume = 2 * Math.PI ** 2 * major * tube ** 2;
@@ -79,6 +100,7 @@ export const TORUS_LAYERS: ShapeKind = {
  */
 export const TORUS_GORES: ShapeKind = {
   name: 'torus_gores',
+  also: ['torus_skin', 'torus_segments'],
   says: 'Skin of a torus as straight tube pieces with mitred joints, or as gores formed round.',
   sizes: [
     MAJOR,
@@ -94,8 +116,10 @@ export const TORUS_GORES: ShapeKind = {
     const sheet = rolledSheet(sizes);
     const [major, gores] = [sizes.num('major_radius'), sizes.num('gores')];
     const tube = sizes.num('minor_radius') + sheet.toNeutral;
-    if (!(sizes.num('minor_radius') + sheet.toInside >= 0) || !(tube > 0)) return fail('shape/too-thick', 'The sheet does not fit into the tube: take a thinner sheet or a larger tube.');
-    if (!(major > Math.max(tube, sizes.num('minor_radius') + sheet.toOutside))) return fail('shape/sizes', 'major_radius must be more than minor_radius.');
+    if (!(sizes.num('minor_radius') + sheet.toInside >= 0) || !(tube > 0))
+      return fail('shape/too-thick', 'The sheet does not fit into the tube: take a thinner sheet or a larger tube.');
+    if (!(major > Math.max(tube, sizes.num('minor_radius') + sheet.toOutside)))
+      return fail('shape/sizes', 'major_radius must be more than minor_radius.');
     const isStraight = sizes.word('fit') === 'straight';
     const step = Math.PI / gores;
     const factor = isStraight ? Math.tan(step) : step;
@@ -111,22 +135,28 @@ export const TORUS_GORES: ShapeKind = {
         edge('upper edge', curve(at(1), 1, 0), { seam: 'joint' }),
         side('start', at(1)(0), at(-1)(0), { seam: 'seam' }),
       ],
-      { quantity: gores, bend: isStraight ? rolled(tube) : { kind: 'formed', leastRadiusMm: tube, greatestRadiusMm: tube } },
+      {
+        quantity: gores,
+        bend: isStraight ? rolled(tube) : { kind: 'formed', leastRadiusMm: tube, greatestRadiusMm: tube },
+      },
     );
     const thetaList = sizes.row('theta_deg').map(rad);
     const patches = Array.from({ length: gores }, (_, i): ShapePatch => ({
       piece: 'gore',
-      across: isStraight ? 0 : Math.max(4, Math.round((100 * major) / (tube * gores))),
+      facets: isStraight ? [1, 0] : [1, major / tube / gores],
       solid: (u, v) => {
         const theta = Math.PI + 2 * Math.PI * u;
         const out = major + tube * Math.cos(theta);
         const up = -tube * Math.sin(theta);
         const turn = 2 * step * i;
-        if (!isStraight) return vec3(out * Math.cos(turn + (2 * v - 1) * step), out * Math.sin(turn + (2 * v - 1) * step), up);
+        if (!isStraight)
+          return vec3(out * Math.cos(turn + (2 * v - 1) * step), out * Math.sin(turn + (2 * v - 1) * step), up);
         const along = (2 * v - 1) * half(theta);
         return vec3(out * Math.cos(turn) - along * Math.sin(turn), out * Math.sin(turn) + along * Math.cos(turn), up);
       },
-      ...(isStraight ? { flat: (u: number, v: number) => vec2(long * u, (2 * v - 1) * half(Math.PI + 2 * Math.PI * u)) } : {}),
+      ...(isStraight
+        ? { flat: (u: number, v: number) => vec2(long * u, (2 * v - 1) * half(Math.PI + 2 * Math.PI * u)) }
+        : {}),
     }));
     return ok({
       measures: measures({
@@ -157,8 +187,13 @@ export const TORUS_GORES: ShapeKind = {
 /** Torus skin of bands round the axis, each part of a cone: the tube becomes a polygon of n sides inside its circle. */
 export const TORUS_ZONES: ShapeKind = {
   name: 'torus_zones',
+  also: ['torus_bands'],
   says: 'Skin of a torus as bands round its axis, each part of a cone.',
-  sizes: [MAJOR, minor(30), count('zones', 'bands round the tube', { default: 8, least: 3, most: 200, also: ['bands'] })],
+  sizes: [
+    MAJOR,
+    minor(30),
+    count('zones', 'bands round the tube', { default: 8, least: 3, most: 200, also: ['bands'] }),
+  ],
   develop: (sizes) => {
     const [major, tube, zones] = [sizes.num('major_radius'), sizes.num('minor_radius'), sizes.num('zones')];
     if (!(major > tube)) return fail('shape/sizes', 'major_radius must be more than minor_radius.');
@@ -170,7 +205,12 @@ export const TORUS_ZONES: ShapeKind = {
     };
     const bands = Array.from({ length: zones }, (_, i) => {
       const [a, b] = [ring(i), ring(i + 1)];
-      return developBand(`zone ${i + 1}`, { r0: a.r, z0: a.z, r1: b.r, z1: b.z }, { lower: `rim ${((i + zones - 1) % zones) + 1}`, upper: `rim ${i + 1}` }, 180 / zones);
+      return developBand(
+        `zone ${i + 1}`,
+        { r0: a.r, z0: a.z, r1: b.r, z1: b.z },
+        { lower: `rim ${((i + zones - 1) % zones) + 1}`, upper: `rim ${i + 1}` },
+        180 / zones,
+      );
     });
     const finite = (radii: readonly number[]) => mm(radii.map((one) => (Number.isFinite(one) ? one : 0)));
     return ok({

@@ -24,16 +24,28 @@ function pipePiece(
   radius: number,
   top: (theta: number) => number,
   bottom: ((theta: number) => number) | null,
-  extra: { readonly quantity?: number; readonly first: number; readonly seam: string; readonly topSeam?: string; readonly bottomSeam?: string; readonly topBevelDeg?: number },
+  extra: {
+    readonly quantity?: number;
+    readonly first: number;
+    readonly seam: string;
+    readonly topSeam?: string;
+    readonly bottomSeam?: string;
+    readonly topBevelDeg?: number;
+  },
 ): ShapePiece {
   const { quantity = 1, first, seam, topSeam, bottomSeam } = extra;
-  const at = (height: (theta: number) => number) => (share: number): Vec2 => vec2(2 * Math.PI * radius * share, height(first + 2 * Math.PI * share));
+  const at =
+    (height: (theta: number) => number) =>
+    (share: number): Vec2 =>
+      vec2(2 * Math.PI * radius * share, height(first + 2 * Math.PI * share));
   const low = bottom ?? (() => 0);
   const lowEnd = (share: number): Vec2 => at(low)(share);
   return piece(
     name,
     [
-      bottom === null ? side('base', lowEnd(0), lowEnd(1)) : edge('lower cut', curve(at(low), 0, 1), { seam: bottomSeam }),
+      bottom === null
+        ? side('base', lowEnd(0), lowEnd(1))
+        : edge('lower cut', curve(at(low), 0, 1), { seam: bottomSeam }),
       side('end', lowEnd(1), at(top)(1), { seam }),
       edge(bottom === null ? 'cut' : 'upper cut', curve(at(top), 1, 0), { seam: topSeam }),
       side('start', at(top)(0), lowEnd(0), { seam }),
@@ -42,7 +54,13 @@ function pipePiece(
   );
 }
 
-const pipePatch = (name: string, radius: number, top: (theta: number) => number, bottom: (theta: number) => number, first: number): ShapePatch => ({
+const pipePatch = (
+  name: string,
+  radius: number,
+  top: (theta: number) => number,
+  bottom: (theta: number) => number,
+  first: number,
+): ShapePatch => ({
   piece: name,
   solid: (u, v) => {
     const theta = first + 2 * Math.PI * u;
@@ -56,12 +74,18 @@ const pipePatch = (name: string, radius: number, top: (theta: number) => number,
 
 export const TRUNCATED_CYLINDER: ShapeKind = {
   name: 'truncated_cylinder',
+  also: ['cut_cylinder', 'mitred_pipe'],
   says: 'Pipe cut off at an angle: rolled out its cut is a cosine, y = H + (D / 2) cos(theta) tan(cut).',
   sizes: [
     length('diameter', 'across the surface that is named', { default: 100 }),
-    length('centreline_height', 'height on the axis; with cut_angle_deg', { also: ['mean_height', 'height', 'centerline_height'] }),
+    length('centreline_height', 'height on the axis; with cut_angle_deg', {
+      also: ['mean_height', 'height', 'centerline_height'],
+    }),
     angle('cut_angle_deg', 'lean of the cut from square to the axis; with centreline_height', { least: 0, most: 89 }),
-    length('h_min', 'least height; with h_max, in place of the other two', { least: 0, also: ['min_height', 'short_side'] }),
+    length('h_min', 'least height; with h_max, in place of the other two', {
+      least: 0,
+      also: ['min_height', 'short_side'],
+    }),
     length('h_max', 'greatest height', { also: ['max_height', 'long_side'] }),
     thetas(STEPS_30),
     { ...THICKNESS },
@@ -72,23 +96,45 @@ export const TRUNCATED_CYLINDER: ShapeKind = {
     const sheet = rolledSheet(sizes);
     const measured = sizes.num('diameter') / 2;
     const radius = measured + sheet.toNeutral;
-    if (!(measured + sheet.toInside >= 0) || !(radius > 0)) return fail('shape/too-thick', 'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.');
+    if (!(measured + sheet.toInside >= 0) || !(radius > 0))
+      return fail(
+        'shape/too-thick',
+        'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.',
+      );
     const hasHeights = sizes.has('h_min') || sizes.has('h_max');
     const hasAngle = sizes.has('centreline_height') || sizes.has('cut_angle_deg');
-    if (hasHeights && hasAngle) return fail('shape/too-many-sizes', 'Give h_min and h_max, or centreline_height and cut_angle_deg, not both.');
-    if (hasHeights && !(sizes.has('h_min') && sizes.has('h_max'))) return fail('shape/size-missing', 'Give both h_min and h_max.');
+    if (hasHeights && hasAngle)
+      return fail('shape/too-many-sizes', 'Give h_min and h_max, or centreline_height and cut_angle_deg, not both.');
+    if (hasHeights && !(sizes.has('h_min') && sizes.has('h_max')))
+      return fail('shape/size-missing', 'Give both h_min and h_max.');
     const [height, slope] = hasHeights
       ? [(sizes.num('h_min') + sizes.num('h_max')) / 2, (sizes.num('h_max') - sizes.num('h_min')) / (2 * measured)]
-      : [sizes.has('centreline_height') ? sizes.num('centreline_height') : 150, Math.tan(rad(sizes.has('cut_angle_deg') ? sizes.num('cut_angle_deg') : 45))];
+      : [
+          sizes.has('centreline_height') ? sizes.num('centreline_height') : 150,
+          Math.tan(rad(sizes.has('cut_angle_deg') ? sizes.num('cut_angle_deg') : 45)),
+        ];
     if (slope < 0) return fail('shape/sizes', 'h_max must be at least h_min: exchange them.');
     if (!(height - measured * slope >= 0))
-      return fail('shape/sizes', `The cut would pass through the base: make the height at least ${(measured * slope).toFixed(2)} mm or the angle smaller.`);
+      return fail(
+        'shape/sizes',
+        `The cut would pass through the base: make the height at least ${(measured * slope).toFixed(2)} mm or the angle smaller.`,
+      );
     const top = (theta: number): number => height + radius * slope * Math.cos(theta);
     const thetaList = sizes.row('theta_deg').map(rad);
     const atSeam = Math.PI; // on the short side, where the seam is shortest
     const isPointed = top(atSeam) === 0;
     const made = isPointed
-      ? piece('pipe', [side('base', vec2(0, 0), vec2(2 * Math.PI * radius, 0)), edge('cut', curve((s) => vec2(2 * Math.PI * radius * s, top(atSeam + 2 * Math.PI * s)), 1, 0))], { bend: rolled(radius) })
+      ? piece(
+          'pipe',
+          [
+            side('base', vec2(0, 0), vec2(2 * Math.PI * radius, 0)),
+            edge(
+              'cut',
+              curve((s) => vec2(2 * Math.PI * radius * s, top(atSeam + 2 * Math.PI * s)), 1, 0),
+            ),
+          ],
+          { bend: rolled(radius) },
+        )
       : pipePiece('pipe', radius, top, null, { first: atSeam, seam: 'seam' });
     return ok({
       measures: measures({
@@ -122,12 +168,26 @@ export const TRUNCATED_CYLINDER: ShapeKind = {
  */
 export const ELBOW: ShapeKind = {
   name: 'elbow',
+  also: ['gored_elbow', 'mitred_elbow', 'lobster_back_elbow'],
   says: 'Elbow of straight pipe pieces with mitred joints: two ends and the pieces between them.',
   sizes: [
     length('diameter', 'across the surface that is named', { default: 100 }),
-    length('bend_radius', 'from the centre of the bend to the middle line of the pipe', { default: 150, also: ['centreline_radius', 'centerline_radius', 'throat_plus_radius'] }),
-    angle('angle_deg', 'turn of the whole elbow', { default: 90, least: 0.1, most: 360, also: ['bend_angle_deg', 'elbow_angle_deg'] }),
-    count('pieces', 'pieces, both ends counted', { default: 4, least: 2, most: 200, also: ['number_of_pieces', 'segments', 'gores'] }),
+    length('bend_radius', 'from the centre of the bend to the middle line of the pipe', {
+      default: 150,
+      also: ['centreline_radius', 'centerline_radius', 'throat_plus_radius'],
+    }),
+    angle('angle_deg', 'turn of the whole elbow', {
+      default: 90,
+      least: 0.1,
+      most: 360,
+      also: ['bend_angle_deg', 'elbow_angle_deg'],
+    }),
+    count('pieces', 'pieces, both ends counted', {
+      default: 4,
+      least: 2,
+      most: 200,
+      also: ['number_of_pieces', 'segments', 'gores'],
+    }),
     length('leg', 'straight pipe added to each end', { default: 0, least: 0 }),
     thetas(STEPS_30),
     { ...THICKNESS },
@@ -138,23 +198,46 @@ export const ELBOW: ShapeKind = {
     const sheet = rolledSheet(sizes);
     const measured = sizes.num('diameter') / 2;
     const radius = measured + sheet.toNeutral;
-    if (!(measured + sheet.toInside >= 0) || !(radius > 0)) return fail('shape/too-thick', 'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.');
+    if (!(measured + sheet.toInside >= 0) || !(radius > 0))
+      return fail(
+        'shape/too-thick',
+        'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.',
+      );
     const [bend, pieces, leg] = [sizes.num('bend_radius'), sizes.num('pieces'), sizes.num('leg')];
     const mitre = rad(sizes.num('angle_deg')) / (2 * (pieces - 1));
     if (mitre >= rad(80)) return fail('shape/sizes', 'The joints would lean more than 80 degrees: use more pieces.');
-    if (!(bend >= Math.max(radius, measured + sheet.toOutside)) && leg < (Math.max(radius, measured + sheet.toOutside) - bend) * Math.tan(mitre))
-      return fail('shape/sizes', 'The pipe would run through itself at the throat: make bend_radius at least half the diameter.');
-    if (pieces > 2 && !(bend >= measured + sheet.toOutside)) return fail('shape/sizes', 'The pipe would run through itself at the throat: make bend_radius at least half the diameter.');
+    if (
+      !(bend >= Math.max(radius, measured + sheet.toOutside)) &&
+      leg < (Math.max(radius, measured + sheet.toOutside) - bend) * Math.tan(mitre)
+    )
+      return fail(
+        'shape/sizes',
+        'The pipe would run through itself at the throat: make bend_radius at least half the diameter.',
+      );
+    if (pieces > 2 && !(bend >= measured + sheet.toOutside))
+      return fail(
+        'shape/sizes',
+        'The pipe would run through itself at the throat: make bend_radius at least half the diameter.',
+      );
     const slope = Math.tan(mitre);
     const half = (theta: number): number => (bend + radius * Math.cos(theta)) * slope;
     const atThroat = Math.PI;
     const isPointed = half(atThroat) <= 1e-12 * radius;
-    if (isPointed) return fail('shape/sizes', 'The pieces would come to a point at the throat: make bend_radius a little larger.');
+    if (isPointed)
+      return fail('shape/sizes', 'The pieces would come to a point at the throat: make bend_radius a little larger.');
     const end = (theta: number): number => leg + half(theta);
     const made = [
       pipePiece('end', radius, end, null, { first: atThroat, seam: 'end seam', quantity: 2, topSeam: 'joint' }),
       ...(pieces > 2
-        ? [pipePiece('middle', radius, half, (theta) => -half(theta), { first: atThroat, seam: 'middle seam', quantity: pieces - 2, topSeam: 'joint', bottomSeam: 'joint' })]
+        ? [
+            pipePiece('middle', radius, half, (theta) => -half(theta), {
+              first: atThroat,
+              seam: 'middle seam',
+              quantity: pieces - 2,
+              topSeam: 'joint',
+              bottomSeam: 'joint',
+            }),
+          ]
         : []),
     ];
     const thetaList = sizes.row('theta_deg').map(rad);
@@ -197,7 +280,13 @@ export const ELBOW: ShapeKind = {
 function elbowPatches(pieces: number, radius: number, bend: number, leg: number, mitre: number): ShapePatch[] {
   const half = (theta: number): number => (bend + radius * Math.cos(theta)) * Math.tan(mitre);
   const [end, middle] = [
-    pipePatch('end', radius, (theta) => leg + half(theta), () => 0, Math.PI),
+    pipePatch(
+      'end',
+      radius,
+      (theta) => leg + half(theta),
+      () => 0,
+      Math.PI,
+    ),
     pipePatch('middle', radius, half, (theta) => -half(theta), Math.PI),
   ];
   return Array.from({ length: pieces }, (_, i) => {

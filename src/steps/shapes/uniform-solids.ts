@@ -23,7 +23,8 @@ const cyclic = ([x, y, z]: Triple): Triple[] => [
 const swapped = ([x, y, z]: Triple): Triple => [y, x, z];
 
 const evenTurns = (...triples: readonly Triple[]): Triple[] => triples.flatMap((one) => signed(one)).flatMap(cyclic);
-const allTurns = (triple: Triple): Triple[] => signed(triple).flatMap((one) => [...cyclic(one), ...cyclic(swapped(one))]);
+const allTurns = (triple: Triple): Triple[] =>
+  signed(triple).flatMap((one) => [...cyclic(one), ...cyclic(swapped(one))]);
 
 /** Root of x³ + x² + x = 1, from which the snub cube's corners come. */
 const snubCubeRoot = (): number => {
@@ -49,7 +50,9 @@ function snubDodecahedron(): Triple[] {
   const two = unit3(vec3(a.x + c.x, a.y + c.y, a.z + c.z));
   const gap = (p: Vec3, axis: Vec3, angle: number): number => length3(sub3(turned(p, axis, angle), p));
   const errors = (u: number, v: number): readonly [number, number] => {
-    const p = unit3(vec3(five.x + u * three.x + v * two.x, five.y + u * three.y + v * two.y, five.z + u * three.z + v * two.z));
+    const p = unit3(
+      vec3(five.x + u * three.x + v * two.x, five.y + u * three.y + v * two.y, five.z + u * three.z + v * two.z),
+    );
     const [g5, g3, g2] = [gap(p, five, (2 * Math.PI) / 5), gap(p, three, (2 * Math.PI) / 3), gap(p, two, Math.PI)];
     return [g5 - g3, g3 - g2];
   };
@@ -62,7 +65,9 @@ function snubDodecahedron(): Triple[] {
     u -= (e[0] * a22 - e[1] * a12) / det;
     v -= (e[1] * a11 - e[0] * a21) / det;
   }
-  const p = unit3(vec3(five.x + u * three.x + v * two.x, five.y + u * three.y + v * two.y, five.z + u * three.z + v * two.z));
+  const p = unit3(
+    vec3(five.x + u * three.x + v * two.x, five.y + u * three.y + v * two.y, five.z + u * three.z + v * two.z),
+  );
   return turns.map((turn): Triple => {
     const q = turn(p);
     return [q.x, q.y, q.z];
@@ -72,14 +77,22 @@ function snubDodecahedron(): Triple[] {
 function turned(p: Vec3, axis: Vec3, angle: number): Vec3 {
   const [c, s, along] = [Math.cos(angle), Math.sin(angle), dot3(axis, p)];
   const q = cross3(axis, p);
-  return vec3(p.x * c + q.x * s + axis.x * along * (1 - c), p.y * c + q.y * s + axis.y * along * (1 - c), p.z * c + q.z * s + axis.z * along * (1 - c));
+  return vec3(
+    p.x * c + q.x * s + axis.x * along * (1 - c),
+    p.y * c + q.y * s + axis.y * along * (1 - c),
+    p.z * c + q.z * s + axis.z * along * (1 - c),
+  );
 }
 
 /** The sixty turns that bring an icosahedron onto itself. */
 function icosahedralTurns(): ((p: Vec3) => Vec3)[] {
-  const corners = evenTurns([0, 1, PHI]).filter(unique).map(([x, y, z]) => unit3(vec3(x, y, z)));
+  const corners = evenTurns([0, 1, PHI])
+    .filter(unique)
+    .map(([x, y, z]) => unit3(vec3(x, y, z)));
   const near = 2 / length3(vec3(0, 1, PHI)) + 1e-6;
-  const frames = corners.flatMap((a) => corners.filter((b) => b !== a && length3(sub3(a, b)) < near).map((b) => [a, b] as const));
+  const frames = corners.flatMap((a) =>
+    corners.filter((b) => b !== a && length3(sub3(a, b)) < near).map((b) => [a, b] as const),
+  );
   const frameOf = (a: Vec3, b: Vec3): readonly [Vec3, Vec3, Vec3] => {
     const y = unit3(sub3(b, scale3(a, dot3(a, b))));
     return [a, y, cross3(a, y)];
@@ -116,14 +129,28 @@ const CORNERS = {
   truncated_icosahedron: () => evenTurns([0, 1, 3 * PHI], [1, 2 + PHI, 2 * PHI], [PHI, 2, 2 * PHI + 1]),
   rhombicosidodecahedron: () => evenTurns([1, 1, PHI ** 3], [PHI ** 2, PHI, 2 * PHI], [2 + PHI, 0, PHI ** 2]),
   truncated_icosidodecahedron: () =>
-    evenTurns([1 / PHI, 1 / PHI, 3 + PHI], [2 / PHI, PHI, 1 + 2 * PHI], [1 / PHI, PHI ** 2, 3 * PHI - 1], [2 * PHI - 1, 2, 2 + PHI], [PHI, 3, 2 * PHI]),
+    evenTurns(
+      [1 / PHI, 1 / PHI, 3 + PHI],
+      [2 / PHI, PHI, 1 + 2 * PHI],
+      [1 / PHI, PHI ** 2, 3 * PHI - 1],
+      [2 * PHI - 1, 2, 2 + PHI],
+      [PHI, 3, 2 * PHI],
+    ),
   snub_dodecahedron: snubDodecahedron,
 } as const;
 
 export type UniformSolid = keyof typeof CORNERS;
 
-export const PLATONIC = ['tetrahedron', 'cube', 'octahedron', 'dodecahedron', 'icosahedron'] as const satisfies readonly UniformSolid[];
-export const ARCHIMEDEAN = (Object.keys(CORNERS) as UniformSolid[]).filter((name) => !(PLATONIC as readonly string[]).includes(name));
+export const PLATONIC = [
+  'tetrahedron',
+  'cube',
+  'octahedron',
+  'dodecahedron',
+  'icosahedron',
+] as const satisfies readonly UniformSolid[];
+export const ARCHIMEDEAN = (Object.keys(CORNERS) as UniformSolid[]).filter(
+  (name) => !(PLATONIC as readonly string[]).includes(name),
+);
 
 const known = new Map<UniformSolid, Polyhedron>();
 
@@ -131,7 +158,9 @@ const known = new Map<UniformSolid, Polyhedron>();
 export function uniformSolid(name: UniformSolid): Polyhedron {
   const before = known.get(name);
   if (before !== undefined) return before;
-  const raw = CORNERS[name]().filter(unique).map(([x, y, z]) => vec3(x, y, z));
+  const raw = CORNERS[name]()
+    .filter(unique)
+    .map(([x, y, z]) => vec3(x, y, z));
   const nearest = Math.min(...raw.slice(1).map((p) => length3(sub3(p, raw[0]))));
   const corners = raw.map((p) => scale3(p, 1 / nearest));
   const made = polyhedron({ corners, faces: facesOf(corners) });

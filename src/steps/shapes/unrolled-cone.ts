@@ -21,7 +21,13 @@ const STEPS = 720;
  * @param at     the curve P(t), mm.
  * @param speed  P'(t).
  */
-export function unrolledCone(apex: Vec3, at: (t: number) => Vec3, speed: (t: number) => Vec3, from: number, to: number): UnrolledCone {
+export function unrolledCone(
+  apex: Vec3,
+  at: (t: number) => Vec3,
+  speed: (t: number) => Vec3,
+  from: number,
+  to: number,
+): UnrolledCone {
   const arm = (t: number): Vec3 => sub3(at(t), apex);
   const swept = (t: number): number => length3(cross3(arm(t), speed(t)));
   const turn = runningIntegral((t) => swept(t) / length3(arm(t)) ** 2, from, to, STEPS);

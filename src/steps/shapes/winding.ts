@@ -10,8 +10,17 @@ import { K, length } from './size-fields.ts';
 
 const STRIP = [
   length('strip_width', 'width of the strip', { default: 20, also: ['width'] }),
-  length('overlap', 'how much of each turn lies on the one before; less than nothing leaves a gap', { default: 0, least: -1000, also: ['lap'] }),
-  length('strip_thickness', 'thickness of the strip; 0: the diameter is that of its neutral surface', { default: 0, least: 0, most: 100, also: ['thickness'] }),
+  length('overlap', 'how much of each turn lies on the one before; less than nothing leaves a gap', {
+    default: 0,
+    least: -1000,
+    also: ['lap'],
+  }),
+  length('strip_thickness', 'thickness of the strip; 0: the diameter is that of its neutral surface', {
+    default: 0,
+    least: 0,
+    most: 100,
+    also: ['thickness'],
+  }),
   K,
 ];
 
@@ -22,18 +31,34 @@ const STRIP = [
  */
 export const HELICAL_STRIP: ShapeKind = {
   name: 'helical_strip',
+  also: ['winding', 'helix', 'helical_wrap', 'strip_winding'],
   says: 'Strip wound round a rod, edges meeting or overlapping: lead angle, pitch, turns and length.',
   sizes: [
-    length('rod_diameter', 'outside diameter of the rod', { default: 30, also: ['diameter', 'pipe_diameter', 'core_diameter'] }),
+    length('rod_diameter', 'outside diameter of the rod', {
+      default: 30,
+      also: ['diameter', 'pipe_diameter', 'core_diameter'],
+    }),
     ...STRIP,
     length('covered_length', 'along the rod', { default: 600, also: ['length', 'rod_length'] }),
   ],
   develop: (sizes) => {
-    const [rod, width, overlap, thickness, k, covered] = ['rod_diameter', 'strip_width', 'overlap', 'strip_thickness', 'K', 'covered_length'].map((name) => sizes.num(name));
+    const [rod, width, overlap, thickness, k, covered] = [
+      'rod_diameter',
+      'strip_width',
+      'overlap',
+      'strip_thickness',
+      'K',
+      'covered_length',
+    ].map((name) => sizes.num(name));
     const around = Math.PI * (rod + 2 * k * thickness);
     const advance = width - overlap;
-    if (!(advance > 0)) return fail('shape/sizes', 'The overlap must be less than the width of the strip, or the winding never gets on.');
-    if (!(advance < around)) return fail('shape/sizes', `The strip must advance by less than once round, ${around.toFixed(2)} mm: take a narrower strip or wrap it once instead.`);
+    if (!(advance > 0))
+      return fail('shape/sizes', 'The overlap must be less than the width of the strip, or the winding never gets on.');
+    if (!(advance < around))
+      return fail(
+        'shape/sizes',
+        `The strip must advance by less than once round, ${around.toFixed(2)} mm: take a narrower strip or wrap it once instead.`,
+      );
     const lead = Math.asin(advance / around);
     const pitch = advance / Math.cos(lead);
     const turns = covered / pitch;
@@ -42,11 +67,19 @@ export const HELICAL_STRIP: ShapeKind = {
     const skew = width * Math.tan(lead);
     const made = piece(
       'strip',
-      [side('lower edge', vec2(0, 0), vec2(long, 0)), side('end', vec2(long, 0), vec2(long + skew, width)), side('upper edge', vec2(long + skew, width), vec2(skew, width)), side('start', vec2(skew, width), vec2(0, 0))],
+      [
+        side('lower edge', vec2(0, 0), vec2(long, 0)),
+        side('end', vec2(long, 0), vec2(long + skew, width)),
+        side('upper edge', vec2(long + skew, width), vec2(skew, width)),
+        side('start', vec2(skew, width), vec2(0, 0)),
+      ],
       {
         bend: rolled(around / (2 * Math.PI) / Math.cos(lead) ** 2),
         folds: overlap > 0 ? [{ from: vec2(0, overlap), to: vec2(long, overlap), angleDeg: 0 }] : [],
-        marks: Array.from({ length: Math.min(500, Math.floor(turns)) }, (_, i) => ({ name: `turn ${i + 1}`, at: vec2(((i + 1) * long) / turns, 0) })),
+        marks: Array.from({ length: Math.min(500, Math.floor(turns)) }, (_, i) => ({
+          name: `turn ${i + 1}`,
+          at: vec2(((i + 1) * long) / turns, 0),
+        })),
       },
     );
     const radius = around / (2 * Math.PI);
@@ -73,11 +106,14 @@ export const HELICAL_STRIP: ShapeKind = {
       patches: [
         {
           piece: 'strip',
-          across: 0,
+          facets: [turns, width / around],
           solid: (u, v) => {
             // Places of the parallelogram on the helix: along the strip and square to it.
             const [along, off] = [long * u + skew * v, width * v];
-            const [angle, z] = [(along * Math.cos(lead) - off * Math.sin(lead)) / radius, along * Math.sin(lead) + off * Math.cos(lead)];
+            const [angle, z] = [
+              (along * Math.cos(lead) - off * Math.sin(lead)) / radius,
+              along * Math.sin(lead) + off * Math.cos(lead),
+            ];
             return vec3(radius * Math.cos(angle), radius * Math.sin(angle), z);
           },
           flat: (u, v) => vec2(long * u + skew * v, width * v),
@@ -85,7 +121,14 @@ export const HELICAL_STRIP: ShapeKind = {
       ],
       warnings: [
         ...bendWarnings({ thickness, k }, radius),
-        ...(overlap > 0 && thickness > 0 ? [warning('shape/overlap', 'Where turns overlap the strip stands up: its edge runs longer than stated there.')] : []),
+        ...(overlap > 0 && thickness > 0
+          ? [
+              warning(
+                'shape/overlap',
+                'Where turns overlap the strip stands up: its edge runs longer than stated there.',
+              ),
+            ]
+          : []),
       ],
     });
   },
@@ -98,15 +141,30 @@ export const HELICAL_STRIP: ShapeKind = {
  */
 export const TAPERED_HELICAL_STRIP: ShapeKind = {
   name: 'tapered_helical_strip',
+  also: ['tapered_winding'],
   says: 'Strip wound round a tapered rod, edges meeting or overlapping all along: by numerical integration.',
   sizes: [
-    length('large_diameter', 'diameter where the winding begins', { default: 40, also: ['start_diameter', 'rod_diameter'] }),
-    length('small_diameter', 'diameter where it ends; it may be the larger one', { default: 26, also: ['end_diameter'] }),
+    length('large_diameter', 'diameter where the winding begins', {
+      default: 40,
+      also: ['start_diameter', 'rod_diameter'],
+    }),
+    length('small_diameter', 'diameter where it ends; it may be the larger one', {
+      default: 26,
+      also: ['end_diameter'],
+    }),
     length('covered_length', 'along the rod', { default: 300, also: ['length', 'rod_length', 'height'] }),
     ...STRIP,
   ],
   develop: (sizes) => {
-    const [d0, d1, covered, width, overlap, thickness, k] = ['large_diameter', 'small_diameter', 'covered_length', 'strip_width', 'overlap', 'strip_thickness', 'K'].map((name) => sizes.num(name));
+    const [d0, d1, covered, width, overlap, thickness, k] = [
+      'large_diameter',
+      'small_diameter',
+      'covered_length',
+      'strip_width',
+      'overlap',
+      'strip_thickness',
+      'K',
+    ].map((name) => sizes.num(name));
     const slant = Math.hypot(covered, (d0 - d1) / 2);
     const sinTaper = (d1 - d0) / 2 / slant;
     // The neutral surface lies off the rod by k t, square to its side.
@@ -114,9 +172,14 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
     const [r0, r1] = [d0 / 2 + out, d1 / 2 + out];
     const radius = (s: number): number => r0 + ((r1 - r0) * s) / slant;
     const advance = width - overlap;
-    if (!(advance > 0)) return fail('shape/sizes', 'The overlap must be less than the width of the strip, or the winding never gets on.');
+    if (!(advance > 0))
+      return fail('shape/sizes', 'The overlap must be less than the width of the strip, or the winding never gets on.');
     const least = 2 * Math.PI * Math.min(r0, r1);
-    if (!(advance < least)) return fail('shape/sizes', `The strip must advance by less than once round the thin end, ${least.toFixed(2)} mm: take a narrower strip.`);
+    if (!(advance < least))
+      return fail(
+        'shape/sizes',
+        `The strip must advance by less than once round the thin end, ${least.toFixed(2)} mm: take a narrower strip.`,
+      );
     const lead = (s: number): number => Math.asin(advance / (2 * Math.PI * radius(s)));
     const turnsPer = (s: number): number => 1 / (2 * Math.PI * radius(s) * Math.tan(lead(s)));
     const turns = integrate(turnsPer, 0, slant);
@@ -130,12 +193,22 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
     const most = Math.max(...Array.from({ length: 65 }, (_, i) => Math.abs(curvature((slant * i) / 64))));
     const [begin, end] = [lead(0), lead(slant)];
     const flat = taperedFlat({ slant, advance, width, radius, curvature });
-    const made = piece('strip', [
-      edge('lower edge', curve((s) => flat(s, 0), 0, slant)),
-      side('end', flat(slant, 0), flat(slant, 1)),
-      edge('upper edge', curve((s) => flat(s, 1), slant, 0)),
-      side('start', flat(0, 1), flat(0, 0)),
-    ], { bend: rolled(Math.min(r0, r1), Math.max(r0, r1)) });
+    const made = piece(
+      'strip',
+      [
+        edge(
+          'lower edge',
+          curve((s) => flat(s, 0), 0, slant),
+        ),
+        side('end', flat(slant, 0), flat(slant, 1)),
+        edge(
+          'upper edge',
+          curve((s) => flat(s, 1), slant, 0),
+        ),
+        side('start', flat(0, 1), flat(0, 0)),
+      ],
+      { bend: rolled(Math.min(r0, r1), Math.max(r0, r1)) },
+    );
     const isStraight = most * width < 1e-12;
     return ok({
       measures: measures({
@@ -158,14 +231,33 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
       pieces: [made],
       warnings: [
         ...bendWarnings({ thickness, k }, Math.min(r0, r1)),
-        ...(!isStraight && 0.5 * most * width > 0.03 ? [warning('shape/taper', `A straight strip must give ${(50 * most * width).toFixed(1)} % along its edges to follow this taper: cut it curved, or take a narrower strip.`)] : []),
+        ...(!isStraight && 0.5 * most * width > 0.03
+          ? [
+              warning(
+                'shape/taper',
+                `A straight strip must give ${(50 * most * width).toFixed(1)} % along its edges to follow this taper: cut it curved, or take a narrower strip.`,
+              ),
+            ]
+          : []),
       ],
     });
   },
 };
 
 /** The strip laid flat: its lower edge bends by its geodesic curvature, its upper edge runs beside it. */
-function taperedFlat({ slant, advance, width, radius, curvature }: { readonly slant: number; readonly advance: number; readonly width: number; readonly radius: (s: number) => number; readonly curvature: (s: number) => number }): (s: number, v: number) => Vec2 {
+function taperedFlat({
+  slant,
+  advance,
+  width,
+  radius,
+  curvature,
+}: {
+  readonly slant: number;
+  readonly advance: number;
+  readonly width: number;
+  readonly radius: (s: number) => number;
+  readonly curvature: (s: number) => number;
+}): (s: number, v: number) => Vec2 {
   const speed = (s: number): number => (2 * Math.PI * radius(s)) / advance;
   const steps = 2000;
   const heading = runningIntegral((s) => curvature(s) * speed(s), 0, slant, 256);

@@ -13,6 +13,7 @@ import { count, K, length, surface, THICKNESS } from './size-fields.ts';
  */
 export const WRAP: ShapeKind = {
   name: 'wrap',
+  also: ['pipe_wrap', 'cylinder_wrap', 'cylinder', 'pipe'],
   says: 'Sheet rolled round a pipe, edges meeting, in one or more layers: each as long as its neutral surface.',
   sizes: [
     length('diameter', 'across the surface that is named, the inside of the foam being the outside of the pipe', {
@@ -36,28 +37,45 @@ export const WRAP: ShapeKind = {
   ],
   develop: (sizes) => {
     const sheet = rolledSheet(sizes);
-    const [thickness, long, layers, overlap] = ['thickness', 'length', 'layers', 'overlap'].map((name) => sizes.num(name));
+    const [thickness, long, layers, overlap] = ['thickness', 'length', 'layers', 'overlap'].map((name) =>
+      sizes.num(name),
+    );
     const inside = sizes.num('diameter') + 2 * sheet.toInside;
-    if (!(inside >= 0)) return fail('shape/too-thick', `A sheet of ${thickness} mm does not fit into ${sizes.num('diameter')} mm: take a thinner sheet or a larger diameter.`);
-    if (!(inside + 2 * sheet.k * thickness > 0)) return fail('shape/too-thick', 'Nothing is left inside for the sheet to be rolled round: make the diameter larger.');
+    if (!(inside >= 0))
+      return fail(
+        'shape/too-thick',
+        `A sheet of ${thickness} mm does not fit into ${sizes.num('diameter')} mm: take a thinner sheet or a larger diameter.`,
+      );
+    if (!(inside + 2 * sheet.k * thickness > 0))
+      return fail(
+        'shape/too-thick',
+        'Nothing is left inside for the sheet to be rolled round: make the diameter larger.',
+      );
     const girth = (k: number, layer = 0): number => Math.PI * (inside + 2 * thickness * (layer + k));
     const lengths = Array.from({ length: layers }, (_, layer) => girth(sheet.k, layer) + overlap);
     const pieces: ShapePiece[] = lengths.map((wide, layer) => {
       const [a, b, c, d] = [vec2(0, 0), vec2(wide, 0), vec2(wide, long), vec2(0, long)];
       const seam = layers === 1 ? 'seam' : `seam ${layer + 1}`;
-      return piece(layers === 1 ? 'wrap' : `layer ${layer + 1}`, [side('bottom', a, b), side('end', b, c, { seam }), side('top', c, d), side('start', d, a, { seam })], {
-        bend: rolled((wide - overlap) / (2 * Math.PI)),
-        folds: overlap > 0 ? [{ from: vec2(wide - overlap, 0), to: vec2(wide - overlap, long), angleDeg: 0 }] : [],
-      });
+      return piece(
+        layers === 1 ? 'wrap' : `layer ${layer + 1}`,
+        [side('bottom', a, b), side('end', b, c, { seam }), side('top', c, d), side('start', d, a, { seam })],
+        {
+          bend: rolled((wide - overlap) / (2 * Math.PI)),
+          folds: overlap > 0 ? [{ from: vec2(wide - overlap, 0), to: vec2(wide - overlap, long), angleDeg: 0 }] : [],
+        },
+      );
     });
-    const patches: ShapePatch[] = overlap > 0 ? [] : pieces.map(({ name }, layer) => {
-      const radius = lengths[layer] / (2 * Math.PI);
-      return {
-        piece: name,
-        solid: (u, v) => vec3(radius * Math.cos(2 * Math.PI * u), radius * Math.sin(2 * Math.PI * u), long * v),
-        flat: (u, v) => vec2(lengths[layer] * u, long * v),
-      };
-    });
+    const patches: ShapePatch[] =
+      overlap > 0
+        ? []
+        : pieces.map(({ name }, layer) => {
+            const radius = lengths[layer] / (2 * Math.PI);
+            return {
+              piece: name,
+              solid: (u, v) => vec3(radius * Math.cos(2 * Math.PI * u), radius * Math.sin(2 * Math.PI * u), long * v),
+              flat: (u, v) => vec2(lengths[layer] * u, long * v),
+            };
+          });
     const outsideDiameter = inside + 2 * thickness * layers;
     const neutralRadius = girth(sheet.k) / (2 * Math.PI);
     return ok({
@@ -89,7 +107,9 @@ export const WRAP: ShapeKind = {
       patches,
       warnings: [
         ...bendWarnings(sheet, neutralRadius),
-        ...(overlap > girth(sheet.k) ? [warning('shape/overlap', 'The overlap is longer than the wrap: use two layers instead.')] : []),
+        ...(overlap > girth(sheet.k)
+          ? [warning('shape/overlap', 'The overlap is longer than the wrap: use two layers instead.')]
+          : []),
       ],
     });
   },
