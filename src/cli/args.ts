@@ -20,6 +20,7 @@ import { rulesFrom } from './rules-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
 import { shapeChoicesFrom, type ShapeChoices } from './shape-options.ts';
 import { shopFrom } from './shop-option.ts';
+import { stockFrom } from './stock-option.ts';
 import { simplifyFrom } from './simplify-option.ts';
 import type { StripChoices } from './strip-command.ts';
 import { staggerFrom, wallFrom } from './wall-option.ts';
@@ -120,6 +121,13 @@ const OPTIONS = {
   glue: { type: 'string' },
   currency: { type: 'string' },
   'sheet-price': { type: 'string', multiple: true },
+  stock: { type: 'string' },
+  border: { type: 'string' },
+  spacing: { type: 'string' },
+  turns: { type: 'string' },
+  'turn-over': { type: 'boolean' },
+  'no-buying': { type: 'boolean' },
+  'lay-out-moves': { type: 'string' },
   colour: { type: 'string', multiple: true },
   paint: { type: 'string', multiple: true },
   clay: { type: 'string', multiple: true },
@@ -190,6 +198,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('machine', machineFrom(values)),
     ...given('printer', printerFrom(values)),
     ...given('shop', shopFrom(values)),
+    ...given('stock', stockFrom(values)),
     ...given('paint', paintFrom(values)),
     date: dateFrom(values.date, today),
   };

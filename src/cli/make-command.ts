@@ -37,6 +37,8 @@ import { withSimplify, type SimplifyOption } from './simplify-option.ts';
 import { withPaint, type PaintOption } from './paint-option.ts';
 import { withShop, type ShopOption } from './shop-option.ts';
 import { springLines } from './spring-lines.ts';
+import { sheetLines } from './sheet-lines.ts';
+import { withBetterLayout, withStock, type StockOption } from './stock-option.ts';
 import { terminalWork } from './terminal-work.ts';
 import { wishedLayers } from './wall-option.ts';
 
@@ -86,6 +88,8 @@ export interface MakeChoices {
   readonly machine?: MachineOption;
   /** Glue and prices. */
   readonly shop?: ShopOption;
+  /** Foam in hand, and how sheets are filled. */
+  readonly stock?: StockOption;
   /** Colours, and shapes in clay. */
   readonly paint?: PaintOption;
   readonly date: string;
@@ -113,16 +117,16 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const chosen = await withAreas(withChoices(found, choices, seams), choices.areas, pipeline, work);
   const cored = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
   const bought = withShop(await withSimplify(cored, choices.simplify, pipeline, work), choices.shop);
-  const project = await withPaint(bought, choices.paint, pipeline, work);
-  const run = runWishes(pipeline, project, choices.seamWishes, work, {
-    strictSeams: seams !== null,
-    date: choices.date,
-  });
+  const project = await withStock(await withPaint(bought, choices.paint, pipeline, work), choices.stock);
+  const runChoices = { strictSeams: seams !== null, date: choices.date };
+  const run = runWishes(pipeline, project, choices.seamWishes, work, runChoices);
   let threads = 0;
-  const outcome = await run.finally(() => {
+  const ran = await run.finally(() => {
     ({ threads } = crew);
     crew.end();
   });
+  const laid = await withBetterLayout(ran, choices.stock?.moves, work);
+  const outcome = laid === ran.project ? ran : await pipeline.run(laid, work, runChoices);
   work.clear();
   refuseIfUnfinished(outcome, choices.seams ?? file.name);
   const computed = performance.now();
@@ -156,8 +160,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
 }
 
 /** Files that are read. */
-const inputsOf = ({ input, seams, newVersion, coreModel }: MakeChoices): readonly string[] =>
-  [input, seams, newVersion, coreModel?.path].filter((path) => path !== undefined);
+const inputsOf = ({ input, seams, newVersion, coreModel, stock }: MakeChoices): readonly string[] =>
+  [input, seams, newVersion, coreModel?.path, stock?.file].filter((path) => path !== undefined);
 
 /** Runs the chain; where seams are named by letters, once before, to learn which seam has which. */
 async function runWishes(
@@ -305,6 +309,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string, lin
     ...dryFitLine(outcome),
     ...springLines(outcome),
     ...bodyFitLines(outcome),
+    ...sheetLines(outcome),
     ...lines,
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),
     '',

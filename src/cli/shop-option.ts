@@ -54,7 +54,8 @@ export function withShop(project: Project, option: ShopOption | undefined): Proj
   return commands.reduce((changed, command) => command.apply(changed), project);
 }
 
-function foamsInUse({ parts }: Project): ReadonlySet<FoamId> {
+/** Foams that anything is cut from. */
+export function foamsInUse({ parts }: Project): ReadonlySet<FoamId> {
   return new Set(
     parts.flatMap(({ layers, pieceSettings, regions }) => [
       ...layers.map(({ foam }) => foam),

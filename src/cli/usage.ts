@@ -1,3 +1,4 @@
+import { USUAL_FILL } from '../project/fill-rule.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 
 /** What `--help` prints. */
@@ -118,6 +119,17 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             water or spray contact adhesive
       --sheet-price MM=N    what a sheet of the foam so thick costs, may be
                             repeated; --currency TEXT: what prices are in
+      --stock FILE.json     sheets and offcuts in hand, as the list told of in
+                            shared/stock.schema.json: used before any is bought
+      --border MM           kept free along the edges of a sheet, default ${USUAL_FILL.borderMm}
+      --spacing MM          kept free between pieces, default ${USUAL_FILL.spacingMm}: what a saw
+                            or laser takes away
+      --turns any|half|none how pieces may lie: any way (default); along the
+                            sheet, either way round; or only as they are drawn
+      --turn-over           pieces may lie with their other side up
+      --no-buying           use what is in hand alone; say what does not fit
+      --lay-out-moves N     better the layout for so many moves, the same on
+                            every machine; it is kept in the project
       --colour NAME=#RRGGBB a paint of your own list, may be repeated; after the
                             colour brushed (default) or sprayed, coats, and how
                             many m2 a litre covers by its label, as

@@ -27,13 +27,16 @@ export interface FoamQuantity {
   readonly foam: FoamId;
   readonly name: string;
   readonly thicknessMm: number;
+  /** Sheets and offcuts that anything is cut from. */
   readonly sheets: number;
-  /** Of one sheet. */
+  /** Of these, how many are bought; the others are in hand. */
+  readonly bought: number;
+  /** Of one sheet that is bought. */
   readonly sheetMm2: number;
   /** What is cut from them. */
   readonly cutMm2: number;
   readonly massG: number;
-  /** Of all its sheets; left out where none was named. */
+  /** Of the sheets that are bought; left out where no price was named. */
   readonly cost?: number;
   /** Pieces too large for a sheet: not counted among the sheets. */
   readonly tooLarge: readonly PieceId[];

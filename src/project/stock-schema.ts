@@ -10,21 +10,24 @@ const size = v.pipe(finite, v.minValue(STOCK_LIMITS.leastMm), v.maxValue(STOCK_L
 const ring = v.pipe(v.array(finite), v.minLength(6), v.maxLength(2 * STOCK_LIMITS.mostCorners));
 const sheetName = v.object({ stock: named, nth: whole });
 
-/** One sheet in hand. What it is, is checked here; that it is clean too. */
-export const stockSheetSchema = v.pipe(
-  v.object({
-    id: named,
-    name: named,
-    foam: v.string(),
-    shape: v.variant('kind', [
-      v.object({ kind: v.literal('rectangle'), widthMm: size, heightMm: size }),
-      v.object({ kind: v.literal('outline'), points: ring }),
-    ]),
-    count: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(STOCK_LIMITS.mostCount)),
-    keepOut: v.optional(v.pipe(v.array(ring), v.maxLength(STOCK_LIMITS.mostZones))),
-    grain: v.optional(v.picklist(['x', 'y'])),
-    leftBy: v.optional(sheetName),
-  }),
+/** One sheet in hand, as a hand may write it: its outline drawn anywhere, either way round. */
+export const rawStockSheetSchema = v.object({
+  id: named,
+  name: named,
+  foam: v.string(),
+  shape: v.variant('kind', [
+    v.object({ kind: v.literal('rectangle'), widthMm: size, heightMm: size }),
+    v.object({ kind: v.literal('outline'), points: ring }),
+  ]),
+  count: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(STOCK_LIMITS.mostCount)),
+  keepOut: v.optional(v.pipe(v.array(ring), v.maxLength(STOCK_LIMITS.mostZones))),
+  grain: v.optional(v.picklist(['x', 'y'])),
+  leftBy: v.optional(sheetName),
+});
+
+/** The same as the project's file keeps it. */
+const stockSheetSchema = v.pipe(
+  rawStockSheetSchema,
   v.check(
     (sheet) => isCleanStockSheet(sheet as unknown as StockSheet),
     'a sheet whose outline and places to keep clear of are clean rings, the outline counter-clockwise from 0, 0',

@@ -2,6 +2,7 @@ import { Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { foamId } from '../../src/base/ids.ts';
 import type { PiecesView } from '../../src/model/bench-view.ts';
+import type { SheetLayout } from '../../src/model/sheet.ts';
 import { placePieces } from '../../src/viewport/piece-places.ts';
 import { squarePiece, templateOf } from './piece-records.ts';
 
@@ -23,10 +24,13 @@ function viewOf(tracedSide: 'face' | 'back'): PiecesView {
   };
 }
 
-const sheet = (placements: { x: number; y: number; turnRad: number }[]) => ({
+const sheet = (placements: { x: number; y: number; turnRad: number; isFlipped?: boolean }[]): SheetLayout => ({
   sheets: [
     {
       foam: foamId('f'),
+      name: { stock: 'buy', nth: 0 },
+      fillAlong: 'x',
+      filledMm: 0,
       thicknessMm: 8,
       widthMm: 600,
       heightMm: 400,
@@ -51,6 +55,18 @@ describe('where a flat piece lies', () => {
     // The drawing's up is away from the viewer.
     const foot = new Vector3(0, 40, 4).applyMatrix4(move);
     expect(foot.z).toBeCloseTo(at.z - 40, 9);
+  });
+
+  it('lies on its face where it is turned over, in the mirror of its place', () => {
+    const places = placePieces(footprint, viewOf('face'), sheet([{ x: 100, y: 50, turnRad: 0, isFlipped: true }]));
+    const move = places.sceneFromDrawing[0].clone().multiply(places.drawingFromFlat[0]);
+    const corner = places.sceneFromSheet[0];
+    // The drawing's nought is where it was, what was right of it is left of it, and its face is down.
+    const at = new Vector3(0, 0, 4).applyMatrix4(move);
+    expect(at.distanceTo(new Vector3(100, 50, 0).applyMatrix4(corner))).toBeLessThan(1e-9);
+    expect(new Vector3(0, 0, -4).applyMatrix4(move).y).toBeCloseTo(8, 9);
+    const right = new Vector3(30, 0, 4).applyMatrix4(move);
+    expect(right.distanceTo(new Vector3(70, 50, 0).applyMatrix4(corner))).toBeLessThan(1e-9);
   });
 
   it('lies inside its larger cut where the foam will shrink, about one origin', () => {

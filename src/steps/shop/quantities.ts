@@ -86,6 +86,7 @@ function foamQuantity({ pieces, strips, sheets, prices }: QuantityJob, foam: Foa
     things.filter((thing) => thing.foam === foam.id);
   const parts = [...own(pieces).map((piece) => ({ ...piece, areaMm2: meanAreaMm2(piece) })), ...own(strips)];
   const used = own(sheets.sheets);
+  const bought = used.filter(({ label }) => label === undefined).length;
   const price = prices.sheetPrices?.find((one) => one.foam === foam.id)?.price;
   const ids = new Set(parts.map(({ id }) => id));
   return {
@@ -93,13 +94,14 @@ function foamQuantity({ pieces, strips, sheets, prices }: QuantityJob, foam: Foa
     name: foam.name,
     thicknessMm: foam.thicknessMm,
     sheets: used.length,
+    bought,
     sheetMm2: foam.sheetWidthMm * foam.sheetHeightMm,
     cutMm2: parts.reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0),
     massG: parts.reduce(
       (sum, { areaMm2, quantity, thicknessMm }) => sum + massG(areaMm2 * quantity, thicknessMm, foam.densityKgM3),
       0,
     ),
-    ...(price === undefined ? {} : { cost: price * used.length }),
+    ...(price === undefined ? {} : { cost: price * bought }),
     tooLarge: sheets.tooLarge.filter((id) => ids.has(id)),
   };
 }

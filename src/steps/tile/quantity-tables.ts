@@ -1,6 +1,6 @@
 import { formatMm, formatNumber } from '../../base/format-length.ts';
 import type { FinishPlan } from '../../model/finish.ts';
-import type { Quantities } from '../../model/quantities.ts';
+import type { FoamQuantity, Quantities } from '../../model/quantities.ts';
 import { volumeText } from './finish-words.ts';
 import type { Flow } from './flow.ts';
 import { TYPE_MM } from './pen.ts';
@@ -22,7 +22,7 @@ export function putQuantities(
   const rows = [
     ...foams.map((foam) => [
       foam.name,
-      foam.sheets === 1 ? '1 sheet' : `${foam.sheets} sheets`,
+      sheetsText(foam),
       `${formatNumber(foam.cutMm2 / 100)} cm² of pieces`,
       money(foam.cost),
     ]),
@@ -74,4 +74,10 @@ export function putQuantities(
     {},
     0.8,
   );
+}
+
+/** How many sheets are bought, and how many in hand are cut. */
+function sheetsText({ sheets, bought }: Pick<FoamQuantity, 'sheets' | 'bought'>): string {
+  if (bought === sheets) return sheets === 1 ? '1 sheet' : `${sheets} sheets`;
+  return bought === 0 ? `${sheets} in hand` : `${bought} to buy, ${sheets - bought} in hand`;
 }

@@ -19,7 +19,7 @@ import type { Patch } from '../../model/patch.ts';
 import type { SurfacePoint } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import type { SteepJoin } from '../../model/steep-join.ts';
-import type { SheetLayout } from '../../model/sheet.ts';
+import type { Sheet, SheetLayout } from '../../model/sheet.ts';
 import type { Template } from '../../model/template.ts';
 import { fitReport } from './report-fit.ts';
 import { dryFitReport } from './report-dry-fit.ts';
@@ -136,12 +136,20 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
     seams: input.seams.map(seamReport),
     sheets: input.sheets.sheets.map((sheet) => ({
       foam: sheet.foam,
+      name: sheet.name,
+      ...(sheet.label === undefined ? {} : { label: sheet.label }),
       thicknessMm: sheet.thicknessMm,
       widthMm: sheet.widthMm,
       heightMm: sheet.heightMm,
+      ...(sheet.outline === undefined ? {} : { outline: sheet.outline }),
+      ...(sheet.keepOut === undefined ? {} : { keepOut: sheet.keepOut }),
       usedShare: sheet.usedShare,
+      fillAlong: sheet.fillAlong,
+      filledMm: sheet.filledMm,
+      ...(sheet.offcut === undefined ? {} : { offcut: sheet.offcut }),
       placements: sheet.placements,
     })),
+    foamLayout: foamLayoutReport(input.sheets),
     dryFit: dryFitReport(input.dryFit),
     springing: { pieces: input.springing.pieces, seams: input.springing.seams },
     ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.fitMesh, vertexCount(input.mesh)) }),
@@ -150,6 +158,31 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
     pages: pagesReport(input.paper.name, input.paper.set),
   };
 }
+
+/** What the layout of each foam comes to. */
+function foamLayoutReport({ sheets, tooLarge, odd }: SheetLayout): Record<string, unknown> {
+  const foams = [...new Set(sheets.map(({ foam }) => foam))].map((foam) => {
+    const own = sheets.filter((sheet) => sheet.foam === foam);
+    const last = own[own.length - 1];
+    const length = ({ fillAlong, widthMm, heightMm }: Sheet): number => (fillAlong === 'y' ? heightMm : widthMm);
+    const begunMm2 = own.reduce(
+      (sum, sheet) => sum + sheet.widthMm * sheet.heightMm * (sheet === last ? sheet.filledMm / length(sheet) : 1),
+      0,
+    );
+    const cutMm2 = own.reduce((sum, sheet) => sum + sheet.usedShare * areaOfSheet(sheet), 0);
+    return {
+      foam,
+      bought: own.filter(({ label }) => label === undefined).length,
+      inHand: own.filter(({ label }) => label !== undefined).length,
+      lastFilledMm: last.filledMm,
+      density: cutMm2 / begunMm2,
+    };
+  });
+  return { foams, tooLarge, ...(odd === undefined ? {} : { odd }) };
+}
+
+const areaOfSheet = ({ outline, widthMm, heightMm }: Sheet): number =>
+  outline === undefined ? widthMm * heightMm : Math.abs(ringArea(outline));
 
 function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unknown> {
   const layer = input.layers.find(({ shell }) => shell.layer === piece.layer);
