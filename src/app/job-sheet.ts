@@ -15,12 +15,15 @@ import './notice-line.ts';
 import './paper-line.ts';
 import './quantity-line.ts';
 import './seams-line.ts';
+import type { Shelf } from './shelf.ts';
 import './sheets-line.ts';
 import './size-line.ts';
 import { SHARED } from './styles.ts';
 import { FIRST_VIEW, FIRST_WISHES, type ViewState, type Wishes } from './view-state.ts';
 import type { Notice } from './workbench.ts';
 import { WORDS } from './words.ts';
+
+const NO_SHELF: Shelf = [];
 
 /** The job sheet: the printed build sheet, live, in the order of the work. */
 @customElement('fl-job-sheet')
@@ -141,6 +144,7 @@ export class JobSheet extends LitElement {
         .bench=${bench}
         .choice=${view.choice}
         .search=${view.layoutSearch}
+        .shelf=${this.wishes.shelf ?? NO_SHELF}
       ></fl-sheets-line>
       <fl-paper-line
         id="paper"

@@ -5,9 +5,11 @@ import type { StockSheet } from '../model/stock.ts';
 import { standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import { keepOffcut, removeStockSheet } from '../project/stock-commands.ts';
 import { newStockId } from '../project/stock-sheet.ts';
+import { WishEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import { OFFCUT_WORDS } from './offcut-words.ts';
 import { cutPiece } from './sheet-names.ts';
+import { shelfAfterCut, shelfBeforeCut, type Shelf } from './shelf.ts';
 import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
 
@@ -23,6 +25,8 @@ export class OffcutRow extends JobSection {
     `,
   ];
 
+  /** Foam that earlier jobs left. */
+  @property({ attribute: false }) shelf: Shelf = [];
   /** Index of the sheet in the layout. */
   @property({ type: Number }) at = 0;
 
@@ -35,7 +39,7 @@ export class OffcutRow extends JobSection {
     const kept = this.#kept(sheet);
     if (kept !== undefined)
       return html`<span class="small soft">${words.kept(kept.name)}</span>
-        <button class="plain" @click=${() => this.send(removeStockSheet(kept.id))}>${words.takeBack}</button>`;
+        <button class="plain" @click=${() => this.#takeBack(sheet, kept)}>${words.takeBack}</button>`;
     const standings = this.#standings(sheet);
     const uncut = standings.filter(({ foam }) => foam === 'none').length;
     if (uncut === standings.length) return nothing;
@@ -68,6 +72,17 @@ export class OffcutRow extends JobSection {
       leftBy: { stock: name.stock, nth: name.nth },
     };
     this.send(keepOffcut(sheet));
+    this.dispatchEvent(new WishEvent({ shelf: shelfAfterCut(this.shelf, this.#inHand(name.stock), sheet) }));
+  }
+
+  #takeBack({ name }: Sheet, kept: StockSheet): void {
+    this.send(removeStockSheet(kept.id));
+    this.dispatchEvent(new WishEvent({ shelf: shelfBeforeCut(this.shelf, this.#inHand(name.stock), kept) }));
+  }
+
+  /** The sheet it was cut from, as it is in hand; null where it was bought. */
+  #inHand(stock: string): StockSheet | null {
+    return this.project?.stock?.sheets?.find(({ id }) => id === stock) ?? null;
   }
 }
 

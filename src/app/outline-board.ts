@@ -133,7 +133,6 @@ export class OutlineBoard extends LitElement {
       }
       .hatch-line {
         stroke: var(--on-foam);
-        stroke-width: 1;
       }
       .fields {
         display: flex;
@@ -203,12 +202,12 @@ export class OutlineBoard extends LitElement {
         <defs>
           <pattern
             id="hatch"
-            width=${step / 2}
-            height=${step / 2}
+            width=${step / 5}
+            height=${step / 5}
             patternUnits="userSpaceOnUse"
             patternTransform="rotate(45)"
           >
-            <line class="hatch-line" x1="0" y1="0" x2="0" y2=${step / 2} stroke-width=${step / 16} />
+            <line class="hatch-line" x1="0" y1="0" x2="0" y2=${step / 5} stroke-width=${step / 10} />
           </pattern>
         </defs>
         <g transform="scale(1 -1)">

@@ -22,7 +22,7 @@ export const PLACING_WORDS = {
   last: (length: string) => `filled to ${length}`,
   left: (size: string) => `${size} left whole`,
   view: (sheet: string) => `${sheet} from above. Tab goes from piece to piece.`,
-  closer: 'only what is filled',
+  closer: { true: 'whole sheet', false: 'come closer' },
   before: 'sheet before',
   next: 'next sheet',
   close: 'back to the bench',

@@ -22,7 +22,7 @@ export const SHEET_VIEW_STYLE = css`
     inline-size: 100%;
     block-size: 100%;
     min-block-size: 0;
-    overflow: visible;
+    overflow: clip;
     touch-action: none;
   }
   .sheet {
@@ -31,6 +31,14 @@ export const SHEET_VIEW_STYLE = css`
   .clear {
     fill: var(--bench-ground);
     fill-opacity: 0.8;
+  }
+  .border {
+    fill: none;
+    stroke: var(--on-foam);
+    stroke-width: 1px;
+    stroke-dasharray: 2 5;
+    opacity: 0.6;
+    vector-effect: non-scaling-stroke;
   }
   g.piece {
     cursor: grab;

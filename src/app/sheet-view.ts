@@ -7,6 +7,7 @@ import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { numberSpot } from '../viewport/number-spot.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
+import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
 import { ChooseEvent, CommandEvent } from './events.ts';
 import { isBare } from './keys.ts';
@@ -68,6 +69,7 @@ export class SheetView extends LitElement {
     changed: () => this.#onHand(),
     refused: (why) => this.#onRefused(why),
   });
+  #filledMm = 0;
   /** Where the turning handle was taken, and the turn it began with, radians. */
   #turning: { readonly pointer: number; readonly fromRad: number; byRad: number } | null = null;
 
@@ -76,6 +78,7 @@ export class SheetView extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('at')) this.#filledMm = 0;
     if (changed.has('at') && this.#hand.piece?.sheet !== this.at) this.#hand.letGo();
     if (changed.has('bench')) this.#hand.follow();
   }
@@ -112,7 +115,7 @@ export class SheetView extends LitElement {
         </defs>
         <g id="sheet" transform=${frame.matrix}>
           <path class="sheet" d=${sheetPath(sheet)} />
-          ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
+          ${this.#border(sheet)} ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
           ${sheet.placements.map((one) => this.#piece(one, frame, hand))}
           ${hand !== null && hand.sheet === this.at ? this.#handle(hand, frame) : nothing}
         </g>
@@ -130,13 +133,24 @@ export class SheetView extends LitElement {
         <button ?disabled=${this.at >= this.#sheets.length - 1} @click=${() => this.#goTo(this.at + 1)}>
           ${words.next}
         </button>
-        <button aria-pressed=${this.isClose} @click=${() => (this.isClose = !this.isClose)}>${words.closer}</button>
+        <button @click=${() => (this.isClose = !this.isClose)}>${words.closer[`${this.isClose}`]}</button>
         <button @click=${() => this.dispatchEvent(new ChooseEvent(NOTHING))}>${words.close}<kbd>Esc</kbd></button>
       </div>`;
   }
 
+  /** How far in pieces may lie; a traced outline has its border too, which is not drawn. */
+  #border({ foam, widthMm, heightMm, outline }: Sheet) {
+    const { borderMm } = fillOf(this.project?.stock, foam);
+    if (borderMm === 0 || outline !== undefined) return nothing;
+    const [width, height] = [widthMm - 2 * borderMm, heightMm - 2 * borderMm];
+    if (width <= 0 || height <= 0) return nothing;
+    return svg`<rect class="border" x=${borderMm} y=${borderMm} width=${width} height=${height} />`;
+  }
+
+  /** What is shown grows with what is filled and does not shrink: under a hand the picture stays. */
   #frameOf(sheet: Sheet): SheetFrame {
-    return frameOf(sheet, this.isClose);
+    this.#filledMm = Math.max(this.#filledMm, sheet.filledMm);
+    return frameOf({ ...sheet, filledMm: this.#filledMm }, this.isClose);
   }
 
   #piece(lying: Placement, frame: SheetFrame, hand: PieceInHand | null) {

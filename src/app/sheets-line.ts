@@ -12,6 +12,7 @@ import './layout-panel.ts';
 import './offcut-row.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 import './sheet-picture.ts';
+import type { Shelf } from './shelf.ts';
 import './stock-list.ts';
 import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
@@ -40,6 +41,8 @@ export class SheetsLine extends JobSection {
   ];
 
   @property({ attribute: false }) choice: Choice = NOTHING;
+  /** Foam that earlier jobs left. */
+  @property({ attribute: false }) shelf: Shelf = [];
   @property({ attribute: false }) search: LayoutSearch | null = null;
 
   protected override render() {
@@ -57,7 +60,7 @@ export class SheetsLine extends JobSection {
               ${this.#anew()}
               <fl-layout-panel .project=${this.project} .bench=${this.bench} .search=${this.search}></fl-layout-panel>`
       }
-      <fl-stock-list .project=${this.project} .bench=${this.bench}></fl-stock-list>
+      <fl-stock-list .project=${this.project} .bench=${this.bench} .shelf=${this.shelf}></fl-stock-list>
       ${layout === null ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} .steps=${['nest']}></fl-findings>`}
     </fl-job-line>`;
   }
@@ -101,7 +104,7 @@ export class SheetsLine extends JobSection {
         >
           ${words.open}
         </button>
-        <fl-offcut-row .project=${this.project} .bench=${this.bench} .at=${i}></fl-offcut-row>
+        <fl-offcut-row .project=${this.project} .bench=${this.bench} .shelf=${this.shelf} .at=${i}></fl-offcut-row>
       </div>
     </figure>`;
   }

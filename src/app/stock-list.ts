@@ -1,14 +1,16 @@
 import { css, html, nothing } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import type { FoamId } from '../base/ids.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
-import type { SheetShape } from '../model/stock.ts';
+import type { SheetShape, StockSheet } from '../model/stock.ts';
 import { addStockSheet } from '../project/stock-commands.ts';
 import { newStockId } from '../project/stock-sheet.ts';
-import { OffcutFileEvent } from './events.ts';
+import { OffcutFileEvent, WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import './fill-fields.ts';
 import { JobSection } from './job-section.ts';
+import { shelfFor, type Shelf } from './shelf.ts';
+import { sizeOfShape } from './stock-shapes.ts';
 import './stock-row.ts';
 import { sizeText, STOCK_WORDS } from './stock-words.ts';
 import { SHARED } from './styles.ts';
@@ -43,6 +45,9 @@ export class StockList extends JobSection {
       }
     `,
   ];
+
+  /** Foam that earlier jobs left. */
+  @property({ attribute: false }) shelf: Shelf = [];
 
   protected override render() {
     const foams = this.#foamsInUse();
@@ -102,8 +107,42 @@ export class StockList extends JobSection {
           @change=${(event: Event) => this.#takeFile(event, foam.id)}
         />
       </div>
+      ${this.#fromShelf(foam, sheets)}
       <fl-fill-fields .project=${this.project} .bench=${this.bench} .foam=${foam.id}></fl-fill-fields>
     </section>`;
+  }
+
+  /** What earlier jobs left of this foam, to be taken or thrown away. */
+  #fromShelf({ id, name }: FoamSheet, own: readonly StockSheet[]) {
+    const words = STOCK_WORDS.shelf;
+    const left = shelfFor(this.shelf, id, own);
+    if (left.length === 0) return nothing;
+    return html`<div>
+      <p class="small soft">${words.heading}</p>
+      <ul aria-label=${words.of(name)}>
+        ${left.map((sheet) => {
+          const { widthMm, heightMm } = sizeOfShape(sheet.shape);
+          const text = words.sheet(sheet.name, sizeText(widthMm, heightMm, this.unit), sheet.count);
+          return html`<li class="row small">
+            ${text}
+            <button class="plain" aria-label=${words.takeOf(sheet.name)} @click=${() => this.#take(sheet)}>
+              ${words.take}
+            </button>
+            <button
+              class="plain"
+              aria-label=${words.forgetOf(sheet.name)}
+              @click=${() => this.dispatchEvent(new WishEvent({ shelf: this.shelf.filter((one) => one !== sheet) }))}
+            >
+              ${words.forget}
+            </button>
+          </li>`;
+        })}
+      </ul>
+    </div>`;
+  }
+
+  #take(sheet: StockSheet): void {
+    this.send(addStockSheet({ ...sheet, id: newStockId(this.project?.stock) }));
   }
 
   /** Foams that something is cut from, each once; those of the wall before there are pieces. */

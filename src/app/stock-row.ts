@@ -42,6 +42,9 @@ export class StockRow extends JobSection {
         padding-inline-start: var(--s4);
         border-inline-start: var(--narrow) solid var(--rule);
       }
+      summary .soft {
+        font-weight: 450;
+      }
       .fields {
         align-items: end;
       }
@@ -154,7 +157,7 @@ export class StockRow extends JobSection {
                 aria-label=${words.remove(i + 1)}
                 @click=${() => put(keepOut.filter((_, j) => j !== i))}
               >
-                ${STOCK_WORDS.remove}
+                ${words.takeAway}
               </button>
             </p>
             <fl-outline-board

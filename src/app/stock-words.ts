@@ -23,6 +23,16 @@ export const STOCK_WORDS = {
   about: (size: string, n: number) => `${size}, ${n} in hand`,
   traced: (size: string) => `traced, ${size}`,
 
+  shelf: {
+    heading: 'Left by other jobs:',
+    of: (foam: string) => `${foam}, left by other jobs`,
+    sheet: (name: string, size: string, n: number) => `${name}, ${size}${n > 1 ? `, ${n} of them` : ''}`,
+    take: 'use it here',
+    takeOf: (name: string) => `use ${name} here`,
+    forget: 'it is gone',
+    forgetOf: (name: string) => `${name} is gone`,
+  },
+
   fill: {
     border: 'Kept free along edges',
     spacing: 'Kept free between pieces',
@@ -45,6 +55,7 @@ export const STOCK_WORDS = {
     why: 'Print, holes and dents: nothing is cut from there.',
     add: 'Keep a place clear',
     place: (n: number) => `Place ${n}`,
+    takeAway: 'take away',
     remove: (n: number) => `take place ${n} away`,
   },
 

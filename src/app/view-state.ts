@@ -17,6 +17,7 @@ import type { FilesAsk } from '../worker/files-api.ts';
 import { NO_FILES, type FilesLook } from './files-look.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
 import type { FoundLayout, LayoutFigures } from '../worker/sheet-search-api.ts';
+import type { Shelf } from './shelf.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
 /** What the maker has chosen. Pieces and seams are named by their ids, which survive a new computation. */
@@ -283,6 +284,8 @@ export interface Wishes {
   readonly picture: PictureManner;
   /** Printers that were measured, for the next job too. Missing: none. */
   readonly printers?: readonly PrinterProfile[];
+  /** Foam that earlier jobs left, for the next job. Missing: none. */
+  readonly shelf?: Shelf;
   /** Files that were picked to be saved. Missing: as usual. */
   readonly files?: FilesAsk;
 }
