@@ -40,7 +40,7 @@ export default defineConfig({
         // A package that is only found during the run reloads the page and loses the test: all are named beforehand.
         optimizeDeps: {
           entries: ['index.html', 'tests/browser/**/*.component.test.ts'],
-          include: ['vitest/browser', 'axe-core', 'lit/decorators.js', 'lit/directives/style-map.js', ...PACKAGES],
+          include: ['vitest/browser', 'axe-core', 'lit/decorators.js', ...PACKAGES],
         },
         test: {
           name: 'component',

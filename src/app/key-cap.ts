@@ -1,12 +1,10 @@
 import { html } from 'lit';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { Verb } from './verbs.ts';
 
 const nameOf = (key: string): string => `--key-${key.toLowerCase()}`;
 
 /** A key on a button; hidden while the window says that the key does something else, with what is chosen or in hand. */
-export const keyCap = (key: string) =>
-  html`<kbd style=${styleMap({ display: `var(${nameOf(key)}, inline-block)` })}>${key}</kbd>`;
+export const keyCap = (key: string) => html`<kbd class=${`key-${key.toLowerCase()}`}>${key}</kbd>`;
 
 /** Verbs whose key is taken by one that stands before them: it goes first when the key is pressed. */
 export function isTaken(verbs: readonly Verb[], verb: Verb): boolean {

@@ -1,7 +1,9 @@
 import { css } from 'lit';
+import { KEY_STYLE } from './key-style.ts';
 
 /** Type and controls that all elements share: native controls, drawn as a printed form would draw them. */
 export const SHARED = css`
+  ${KEY_STYLE}
   :host {
     box-sizing: border-box;
     font-variant-numeric: tabular-nums;
