@@ -161,6 +161,10 @@ export class QuickFit {
     offer(x0, y0);
     offer(x0, y1);
     for (const { x, y, fit } of inWay) offerCorners(fit, x, y, { x0, y0, y1 }, offer);
+    for (const [i, one] of inWay.entries())
+      if (one.fit.rings.length > 1)
+        for (const [j, other] of inWay.entries())
+          if (other.fit.rings.length === 1 || j > i) offerCrossings(one, other, offer);
     spots.sort((a, b) => a.mark - b.mark);
     return spots.find((spot) => inWay.every((one) => !isIn(one.fit, spot.x - one.x, spot.y - one.y))) ?? null;
   }
@@ -192,6 +196,34 @@ function offerCorners(
         offer(Math.ceil(at), wall);
       }
       [lastX, lastY] = [px, py];
+    }
+  }
+}
+
+interface FitAt {
+  readonly fit: NoFit;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Where the sides of two no-fit areas cross: within a hole, what lies there already has no other corner to begin at. */
+function offerCrossings(a: FitAt, b: FitAt, offer: (x: number, y: number) => void): void {
+  const [ox, oy] = [b.x - a.x, b.y - a.y];
+  for (const ring of a.fit.rings) {
+    for (let i = 0, p = ring.length - 2; i < ring.length; p = i, i += 2) {
+      const [ax, ay] = [ring[p], ring[p + 1]];
+      const [ux, uy] = [ring[i] - ax, ring[i + 1] - ay];
+      for (const other of b.fit.rings) {
+        for (let j = 0, q = other.length - 2; j < other.length; q = j, j += 2) {
+          const [cx, cy] = [other[q] + ox, other[q + 1] + oy];
+          const [vx, vy] = [other[j] + ox - cx, other[j + 1] + oy - cy];
+          const cross = ux * vy - uy * vx;
+          if (cross === 0) continue;
+          const s = ((cx - ax) * vy - (cy - ay) * vx) / cross;
+          const t = ((cx - ax) * uy - (cy - ay) * ux) / cross;
+          if (s >= 0 && s <= 1 && t >= 0 && t <= 1) offer(Math.round(a.x + ax + s * ux), Math.round(a.y + ay + s * uy));
+        }
+      }
     }
   }
 }
