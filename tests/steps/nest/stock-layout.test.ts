@@ -116,16 +116,17 @@ describe('laying on the foam in hand', () => {
 
   it('keeps clear of zones, and inside a traced outline with its border', () => {
     const items = [item('a', HOOK, 5), item('b', box(90, 60), 4)];
-    const shape = { kind: 'outline', points: [0, 0, 700, 0, 700, 300, 350, 500, 0, 500] } as const;
-    const zone = [300, 100, 300, 200, 380, 200, 380, 100];
+    const shape = { kind: 'outline', points: [150, 0, 700, 0, 700, 500, 0, 500, 0, 150] } as const;
+    // Both where it would begin to fill the sheet.
+    const zone = [20, 250, 20, 330, 100, 330, 100, 250];
     const layout = lay(items, { sheets: [inHand('t', 0, 0, { shape, keepOut: [zone] })] });
     expect(namesOf(layout)).toEqual(['t 0']);
     expect(layout.sheets[0].placements).toHaveLength(9);
     expect(faultsOf(items, layout)).toBeLessThan(1e-3);
-    // 10 mm from the slanting side: its line is 4 x + 7 y = 4900, outward (4, 7) / sqrt(65).
+    // 10 mm from the slanting side, on which x + y is 150.
     for (const ring of ringsOn(items, layout.sheets[0]).flat())
       for (let i = 0; i < ring.length; i += 2)
-        expect((4900 - (4 * ring[i] + 7 * ring[i + 1]) / 1000) / Math.sqrt(65)).toBeGreaterThan(9.99);
+        expect(((ring[i] + ring[i + 1]) / 1000 - 150) / Math.SQRT2).toBeGreaterThan(9.99);
   });
 
   it('puts small pieces into holes of large ones', () => {
@@ -186,6 +187,14 @@ describe('laying on the foam in hand', () => {
     const layout = lay(items, stock);
     expect(sheetOf(layout, 'a')).toBe(sheetOf(layout, 'd'));
     expect(layout.sheets).toHaveLength(2);
+    // Where one of them is held the other follows.
+    const held = [{ copy: 0, sheet: { stock: 'buy', nth: 1 }, x: 20, y: 20, turnRad: 0 }];
+    const pair = [
+      { piece: 'a', group: 'pair', held },
+      { piece: 'd', group: 'pair' },
+    ];
+    const both = lay(items, { pieces: pair });
+    expect(namesOf(both)[sheetOf(both, 'd')]).toBe('buy 1');
     const crew = new SheetCrew(taskOf(items, stock), 1);
     crew.step(200);
     expect(sheetOf(crew.layout, 'a')).toBe(sheetOf(crew.layout, 'd'));
