@@ -39,8 +39,11 @@ export class VerbRow extends LitElement {
           gap: var(--s1) var(--s2);
         }
         button {
-          min-block-size: 32px;
-          padding-inline: var(--s2);
+          min-block-size: min(32px, var(--target));
+          padding: 0 var(--s2);
+        }
+        p {
+          max-inline-size: none;
         }
       }
     `,

@@ -108,6 +108,14 @@ export const WINDOW_STYLE = css`
     pointer-events: none;
   }
 
+  @media (width >= 900px) {
+    @container (width < 720px) {
+      fl-chosen-row {
+        --target: 28px;
+      }
+    }
+  }
+
   @media (width < 900px) {
     main {
       grid-template-columns: minmax(0, 1fr);
