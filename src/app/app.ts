@@ -187,6 +187,7 @@ export class App extends LitElement {
           .picture=${workbench.wishes.picture}
           .limitPct=${limit}
           .regions=${part?.regions ?? NO_REGIONS}
+          .shop=${project?.shop}
           .tool=${view.tool}
           .stale=${workbench.isStale && workbench.progress !== null && bench.sculpt !== null}
           @fl-stage-hover=${(event: StageHoverEvent) => this.#picks.hover(event.pick)}
@@ -201,7 +202,12 @@ export class App extends LitElement {
         ${view.choice.kind === 'sheet' && bench.sheets !== null ? this.#sheetView(view.choice.sheet) : nothing}
         ${this.#over()}
         <div class="top">
-          <fl-look-row .project=${project} .bench=${bench} .view=${view}></fl-look-row>
+          <fl-look-row
+            ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
+            .project=${project}
+            .bench=${bench}
+            .view=${view}
+          ></fl-look-row>
           <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
         </div>
         <fl-chosen-row

@@ -11,6 +11,7 @@ import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
 import { patchAt } from './darts.ts';
 import { edgeFacts } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
+import './finish-fillet.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import './grain-field.ts';
 import type { GrainEvent } from './grain-field.ts';
@@ -18,6 +19,8 @@ import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import { faceOfPiece } from './piece-face.ts';
+import './paint-field.ts';
+import { PAINT_WORDS } from './paint-words.ts';
 import './piece-foam-field.ts';
 import type { PieceFoamEvent } from './piece-foam-field.ts';
 import { joinFacts } from './seam-joins.ts';
@@ -61,6 +64,15 @@ export class ChosenRow extends JobSection {
       }
       input[type='text'] {
         inline-size: 9em;
+      }
+      /* Beside the job sheet on a small screen the row lies over the picture: what it is about must stay seen. */
+      @container (width < 720px) {
+        label {
+          gap: var(--s1);
+        }
+        input[type='text'] {
+          inline-size: 8em;
+        }
       }
     `,
   ];
@@ -186,7 +198,13 @@ export class ChosenRow extends JobSection {
             @fl-length=${(event: LengthEvent) => this.dispatchEvent(new LapEvent(event.mm))}
           ></fl-length-field>`
         : nothing;
-    return this.#row(WORDS.chosen.seam(chain.letter), facts, verbs, html`${lap} ${this.#taut()}`);
+    return this.#row(
+      WORDS.chosen.seam(chain.letter),
+      facts,
+      verbs,
+      html`${lap} ${this.#taut()}
+        <fl-finish-fillet .project=${this.project} .bench=${this.bench} .seam=${id}></fl-finish-fillet>`,
+    );
   }
 
   /** How far the seam may stray when it is straightened. */
@@ -214,7 +232,11 @@ export class ChosenRow extends JobSection {
       area === null
         ? `${WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason)} ${WORDS.forming.areas.again}`
         : areaWords(area, giveOf(this.sculptPart?.regions ?? [], area.faces), this.unit, this.view.withinMm === null);
-    if (area !== null) return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, this.#within());
+    if (area !== null) {
+      const fields = html`${this.#within()}
+      ${this.#paint(area.faces, this.view.withinMm === null ? PAINT_WORDS.areas.named.panel(area.piece, area.panel + 1) : PAINT_WORDS.areas.named.spot(area.piece))}`;
+      return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
+    }
     const fields = html`<label>
         ${WORDS.chosen.pieceName}
         <input
@@ -239,8 +261,17 @@ export class ChosenRow extends JobSection {
         .hasUp=${piece.up !== null}
         @fl-grain=${(event: GrainEvent) => grainCommands(this.bench, piece, event.grain).forEach((command) => this.send(command))}
       ></fl-grain-field>
-      ${this.#foam(piece)}`;
+      ${this.#foam(piece)} ${this.#isSeen(piece) ? this.#paint(facesOfPiece(this.bench, piece), piece.name) : nothing}`;
     return this.#row(WORDS.chosen.piece(piece.number, piece.name), facts, verbs, fields);
+  }
+
+  #paint(faces: readonly number[], name: string) {
+    return html`<fl-paint-field .project=${this.project} .faces=${faces} .name=${name}></fl-paint-field>`;
+  }
+
+  /** Whether a piece is of the sheet that is seen, the one that is painted. */
+  #isSeen({ layer }: FoamPiece): boolean {
+    return this.sculptPart?.layers.at(-1)?.id === layer;
   }
 
   /** Which foam it is cut from; pieces under the outermost sheet are of their sheet's foam. */

@@ -5,6 +5,7 @@ import type { SaveState } from './autosave.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import './cut-list.ts';
 import './files-line.ts';
+import './finish-line.ts';
 import './fit-line.ts';
 import './foam-line.ts';
 import './gluing-line.ts';
@@ -161,6 +162,13 @@ export class JobSheet extends LitElement {
         .gluing=${view.gluing}
         .choice=${view.choice}
       ></fl-gluing-line>
+      <fl-finish-line
+        id="finish"
+        .project=${project}
+        .bench=${bench}
+        .shop=${view.gluing.shop}
+        .isShown=${view.colouring === 'paint'}
+      ></fl-finish-line>
       <fl-quantity-line id="takes" .project=${project} .bench=${bench} .shop=${view.gluing.shop}></fl-quantity-line>
       <fl-files-line
         id="files"

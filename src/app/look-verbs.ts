@@ -1,5 +1,6 @@
 import { LOOK_WORDS } from './look-words.ts';
 import { LOOKS } from './look-row.ts';
+import { PAINT_WORDS } from './paint-words.ts';
 import { middlePlane } from './section-plane.ts';
 import type { Verb } from './verbs.ts';
 import type { Workbench } from './workbench.ts';
@@ -50,6 +51,16 @@ export function insideVerbs(bench: Workbench): Verb[] {
                   ? { colouring: 'plain', look: 'foam', roomMm: null }
                   : { colouring: 'room', look: 'back', stage: 0 },
               ),
+          },
+        ]),
+    ...((bench.project?.shop?.colours ?? []).length === 0
+      ? []
+      : [
+          {
+            id: 'paint-colours',
+            label: colouring === 'paint' ? PAINT_WORDS.hide : PAINT_WORDS.show,
+            isOn: colouring === 'paint',
+            run: () => bench.setView({ colouring: colouring === 'paint' ? 'plain' : 'paint', look: 'foam' }),
           },
         ]),
     {

@@ -4,6 +4,7 @@ import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
+import type { Project } from '../project/project.ts';
 import type { BenchFacing, BenchInsets, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
@@ -24,6 +25,7 @@ import {
   StageSectionEvent,
 } from './stage-events.ts';
 import { PLANE_KEYS, TURNS } from './stage-keys.ts';
+import { paintsOfTriangles } from './paint-look.ts';
 import { SHARED } from './styles.ts';
 import { tapesOnBench } from './tape-plane.ts';
 import { FIRST_VIEW, type Pointed, type ViewState } from './view-state.ts';
@@ -118,6 +120,8 @@ export class Stage extends LitElement {
   @property({ type: Number }) limitPct = 8;
   /** Areas that give otherwise than the rest: they are toned. */
   @property({ attribute: false }) regions: readonly Region[] = NO_REGIONS;
+  /** What was said of the work at the bench: its colours are shown where they are asked for. */
+  @property({ attribute: false }) shop: Project['shop'] = undefined;
   /** What clicks do, for the pointer's look. */
   @property({ reflect: true }) tool = 'choose';
   /** True while the picture shows an older document. */
@@ -129,6 +133,12 @@ export class Stage extends LitElement {
   #stageShown: number | null = null;
   /** What the scene was last told of areas. */
   #given: { readonly regions: readonly Region[]; readonly sculpt: Bench['sculpt'] } | null = null;
+  /** What the scene was last told of colours. */
+  #painted: {
+    readonly regions: readonly Region[];
+    readonly shop: Project['shop'];
+    readonly sculpt: Bench['sculpt'];
+  } | null = null;
   /** What the tapes on the bench were drawn of. */
   #taped: { bodyFit: Bench['bodyFit']; id: string | undefined; tried: ViewState['tried'] } | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
@@ -228,7 +238,7 @@ export class Stage extends LitElement {
   #begin(): void {
     this.#scene?.dispose();
     this.#scene = null;
-    [this.#given, this.#taped] = [null, null];
+    [this.#given, this.#painted, this.#taped] = [null, null, null];
     void this.#load();
   }
 
@@ -276,6 +286,8 @@ export class Stage extends LitElement {
     if (changed === null || this.bench.dryFit !== changed.get('bench')?.dryFit) scene.setFit(this.bench.dryFit);
     if (changed === null || this.bench.room !== changed.get('bench')?.room) scene.setRoom(this.bench.room);
     if (isNew('bench') || isNew('regions')) this.#showGives(scene);
+    if (this.view.colouring === 'paint' && (isNew('bench') || isNew('regions') || isNew('shop') || isNew('view')))
+      this.#showPaints(scene);
     if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view'));
   }
 
@@ -298,6 +310,16 @@ export class Stage extends LitElement {
     if (last !== null && last.regions === regions && last.sculpt === sculpt) return;
     this.#given = { regions, sculpt };
     if (regions.length > 0 || (last?.regions.length ?? 0) > 0) scene.setGives(givesOfTriangles(sculpt, regions));
+  }
+
+  /** Colours of areas; the scene is told only what is new to it. */
+  #showPaints(scene: BenchScene): void {
+    const { regions, shop } = this;
+    const { sculpt } = this.bench;
+    const last = this.#painted;
+    if (last !== null && last.regions === regions && last.shop === shop && last.sculpt === sculpt) return;
+    this.#painted = { regions, shop, sculpt };
+    scene.setPaints(paintsOfTriangles(sculpt, regions, shop));
   }
 
   #showView(scene: BenchScene, before: ViewState | undefined): void {

@@ -34,6 +34,7 @@ export const WORDS = {
     paper: 'Paper',
     cuts: 'The cut list',
     gluing: 'The order of gluing',
+    finish: 'Colours and finishing',
     takes: 'What it takes',
     files: 'Files',
   },

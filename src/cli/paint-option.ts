@@ -1,9 +1,10 @@
 import type { Work } from '../base/work.ts';
-import { COLOUR_KINDS, MOST_COLOURS, type Colour } from '../model/colours.ts';
-import { MOST_CLAY_MM } from '../model/clay.ts';
+import type { Colour } from '../model/colours.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import { facesOfNamedGroup } from '../pipeline/group-faces.ts';
 import type { Pipeline } from '../pipeline/pipeline.ts';
+import { CLAY_MOST_MM } from '../project/clay-limits.ts';
+import { COLOURS_AT_MOST, KNOWN_COLOUR_KINDS } from '../project/colour-kinds.ts';
 import { addRegion } from '../project/commands.ts';
 import {
   addColour,
@@ -56,7 +57,7 @@ function parted(word: string): readonly [string, string] {
 function colourFrom(word: string): Partial<ColourFields> {
   const [name, said] = parted(word);
   const [rgb, ...rest] = said.toLowerCase().split(',');
-  const kind = COLOUR_KINDS.find(({ id }) => id === rest[0]);
+  const kind = KNOWN_COLOUR_KINDS.find(({ id }) => id === rest[0]);
   const [coats, m2, ...more] = (kind === undefined ? rest : rest.slice(1)).map(decimal);
   const isColour = name !== '' && name !== REST && name !== NONE && /^#[0-9a-f]{6}$/.test(rgb);
   const areFigures =
@@ -65,9 +66,9 @@ function colourFrom(word: string): Partial<ColourFields> {
     (m2 === undefined || (m2 > 0 && m2 <= 100));
   if (!isColour || !areFigures)
     throw new WrongUsage(
-      `--colour looks like Brass=#b58a3c, or Brass=#b58a3c,sprayed,3,4.5: a name, the colour, ${COLOUR_KINDS.map(({ id }) => id).join(' or ')}, how many coats, and how many m2 of one coat a litre covers by its label.`,
+      `--colour looks like Brass=#b58a3c, or Brass=#b58a3c,sprayed,3,4.5: a name, the colour, ${KNOWN_COLOUR_KINDS.map(({ id }) => id).join(' or ')}, how many coats, and how many m2 of one coat a litre covers by its label.`,
     );
-  const { id: _, ...usual } = kind ?? COLOUR_KINDS[0];
+  const { id: _, ...usual } = kind ?? KNOWN_COLOUR_KINDS[0];
   return {
     name,
     rgb,
@@ -89,9 +90,9 @@ function areaPaint(word: string): { area: string; colour: string | null } {
 function shapeFrom(word: string): { area: string; heightMm: number } {
   const [area, size] = parted(word);
   const heightMm = decimal(size.replace(',', '.'));
-  if (area === '' || !(heightMm >= 0 && heightMm <= MOST_CLAY_MM))
+  if (area === '' || !(heightMm >= 0 && heightMm <= CLAY_MOST_MM))
     throw new WrongUsage(
-      `--clay looks like crest=8: an area of the project or a group of the file by its name, and how high it is built up in mm, at most ${MOST_CLAY_MM}; 0 for none.`,
+      `--clay looks like crest=8: an area of the project or a group of the file by its name, and how high it is built up in mm, at most ${CLAY_MOST_MM}; 0 for none.`,
     );
   return { area, heightMm };
 }
@@ -131,7 +132,7 @@ function withColour(project: Project, fields: Partial<ColourFields>): Project {
   const known = coloursOf(project).find((colour) => isSameName(colour.name, name));
   if (known !== undefined) return setColour(known.id, { figures: known.figures, ...fields }).apply(project);
   const added = addColour({ ...newColour(name, rgb), ...fields }).apply(project);
-  if (added === project) throw new Refused(`--colour ${name}: a project holds ${MOST_COLOURS} colours at most.`);
+  if (added === project) throw new Refused(`--colour ${name}: a project holds ${COLOURS_AT_MOST} colours at most.`);
   return added;
 }
 

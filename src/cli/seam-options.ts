@@ -1,10 +1,10 @@
-import { MOST_CLAY_MM } from '../model/clay.ts';
 import type { ScoredLine } from '../model/score.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { SteepWay } from '../model/steep-join.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { namesOfOrder } from '../pipeline/shop-order.ts';
 import type { Command, EdgePair } from '../project/commands.ts';
+import { CLAY_MOST_MM } from '../project/clay-limits.ts';
 import { setFillet } from '../project/finish-commands.ts';
 import { FIRST_SCORE, scoreSeam } from '../project/score-commands.ts';
 import { setSeamJoin, STEEP_WAYS } from '../project/seam-commands.ts';
@@ -61,9 +61,9 @@ function scoreFrom(word: string): { letter: string; depthMm: number; openMm: num
 function filletFrom(word: string): { letter: string; radiusMm: number } {
   const { letter, value } = namedSeam('fillet', word, 'A=8');
   const radiusMm = decimal(value.replace(',', '.'));
-  if (!(radiusMm >= 0 && radiusMm <= MOST_CLAY_MM))
+  if (!(radiusMm >= 0 && radiusMm <= CLAY_MOST_MM))
     throw new WrongUsage(
-      `--fillet takes the radius of the hollow in mm, at most ${MOST_CLAY_MM}, as ${letter}=8, or 0 for none, not ${value === '' ? 'nothing' : value}.`,
+      `--fillet takes the radius of the hollow in mm, at most ${CLAY_MOST_MM}, as ${letter}=8, or 0 for none, not ${value === '' ? 'nothing' : value}.`,
     );
   return { letter, radiusMm };
 }

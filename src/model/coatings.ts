@@ -32,6 +32,21 @@ export const COATINGS: readonly Coating[] = (data.coatings as readonly Coating[]
 /** What is taken where the maker chose none: sealed, then painted by brush. */
 export const FIRST_COATINGS: readonly Coating[] = COATINGS.slice(0, 2);
 
+/**
+ * Coats that go all over. Where the maker chose none and has a base colour, that takes the place of the paint the list suggests: it is not put on
+ * twice.
+ */
+export function coatingsInForce({
+  coatings,
+  baseColour,
+}: {
+  readonly coatings?: readonly Coating[];
+  readonly baseColour?: string;
+}): readonly Coating[] {
+  if (coatings !== undefined) return coatings;
+  return baseColour === undefined ? FIRST_COATINGS : FIRST_COATINGS.filter(({ use }) => use !== 'paint');
+}
+
 /** Where the figures come from, whole sentences. */
 export const COATING_SOURCES: readonly string[] = data.sources;
 

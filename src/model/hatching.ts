@@ -4,6 +4,17 @@ export interface Hatching {
   readonly spacingMm: number;
 }
 
+/**
+ * Which hatching each colour of a list has, by its place in {@link HATCHINGS}; the base is left plain.
+ * @param base id of the base colour.
+ */
+export function hatchingPlaces(
+  colours: readonly { readonly id: string }[],
+  base: string | undefined,
+): ReadonlyMap<string, number> {
+  return new Map(colours.flatMap(({ id }, i): [string, number][] => (id === base ? [] : [[id, i % HATCHINGS.length]])));
+}
+
 /** One for each colour of a list of the most there may be; the base colour has none. Each differs from all before it in its angle or by twice its spacing. */
 export const HATCHINGS: readonly Hatching[] = [
   { anglesDeg: [45], spacingMm: 2.4 },

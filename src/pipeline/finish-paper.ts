@@ -1,5 +1,5 @@
 import type { Stepwise } from '../base/stepwise.ts';
-import { HATCHINGS } from '../model/hatching.ts';
+import { hatchingPlaces } from '../model/hatching.ts';
 import type { Drawing } from '../model/template.ts';
 import { finishPicture, type PaintedPlate } from '../steps/shop/finish-picture.ts';
 import { FINISH_PICTURE_MM, type FinishInput } from '../steps/tile/finish-section.ts';
@@ -10,10 +10,8 @@ import { propSteps } from './prop.ts';
 /** What the build sheet tells of finishing. The picture is made only where something is painted in a colour. */
 export function* finishPaperSteps(outcome: Outcome, { plan, found }: Finish): Stepwise<FinishInput> {
   const { colours = [], baseColour } = outcome.project.shop ?? {};
-  const hatchings = colours.map(({ id }, i) => (id === baseColour ? -1 : i % HATCHINGS.length));
-  const hatchingOf = new Map(
-    colours.flatMap(({ id }, i): [string, number][] => (hatchings[i] < 0 ? [] : [[id, hatchings[i]]])),
-  );
+  const hatchingOf = hatchingPlaces(colours, baseColour);
+  const hatchings = colours.map(({ id }) => hatchingOf.get(id) ?? -1);
   const picture = plan.colours.length === 0 ? null : yield* pictureSteps(outcome, found, hatchings);
   return { plan, hatchingOf, picture };
 }

@@ -3,10 +3,9 @@ import { formatMm } from '../base/format-length.ts';
 import type { SeamId } from '../base/ids.ts';
 import type { Stepwise } from '../base/stepwise.ts';
 import { FIRST_CLAY, type Clay } from '../model/clay.ts';
-import { FIRST_COATINGS, type Coating } from '../model/coatings.ts';
+import { coatingsInForce } from '../model/coatings.ts';
 import { checkFinishPlan, type ClayItem, type ColourSum, type FinishPlan } from '../model/finish.ts';
 import type { GluingPlan } from '../model/gluing.ts';
-import type { ShopChoices } from '../model/shop-choices.ts';
 import { clayLayers, filletAlong, liftedVolumeMm3 } from '../steps/shop/clay-volumes.ts';
 import { colourSums, finishPlanOf } from '../steps/shop/finish-plan.ts';
 import { looseBodies } from '../steps/shop/paint-loose.ts';
@@ -23,15 +22,6 @@ export interface Finish {
 }
 
 const MM3_PER_ML = 1000;
-
-/**
- * Coats that go all over. Where the maker chose none and has a base colour, that takes the place of the paint the list suggests: it is not put on
- * twice.
- */
-export function coatingsInForce({ coatings, baseColour }: ShopChoices): readonly Coating[] {
-  if (coatings !== undefined) return coatings;
-  return baseColour === undefined ? FIRST_COATINGS : FIRST_COATINGS.filter(({ use }) => use !== 'paint');
-}
 
 /** What is painted in which colour and modelled in clay, as it stands in report.json; null where nothing is. */
 export function finishSums(outcome: Outcome): FinishSums | null {

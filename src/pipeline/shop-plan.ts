@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Stepwise } from '../base/stepwise.ts';
 import { BEND_LIMITS } from '../model/bend-check.ts';
+import { coatingsInForce } from '../model/coatings.ts';
 import type { CutRow, SawRow } from '../model/cut-row.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
@@ -15,7 +16,7 @@ import { laidSteps, netSteps } from '../steps/shop/gluing-steps.ts';
 import { propMeasures, type PlateInPlace } from '../steps/shop/prop-measures.ts';
 import { quantitiesOf } from '../steps/shop/quantities.ts';
 import { seamNet } from '../steps/shop/seam-net.ts';
-import { coatingsInForce, finishSteps, type Finish } from './finish.ts';
+import { finishSteps, type Finish } from './finish.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { areasOf, sheetOrderSteps } from './shop-order.ts';
 

@@ -1,8 +1,8 @@
-import { COATINGS, coverageM2PerL, FIRST_COATINGS, type Coating } from '../model/coatings.ts';
+import { COATINGS, coatingsInForce, coverageM2PerL, type Coating } from '../model/coatings.ts';
 import type { Project } from './project.ts';
 
-/** What is put on the finished prop all over, in its order: as the maker says, else sealed and painted. */
-export const coatsOf = ({ shop }: Pick<Project, 'shop'>): readonly Coating[] => shop?.coatings ?? FIRST_COATINGS;
+/** What is put on the finished prop all over, in its order: as the maker says, else sealed and painted, or sealed where there is a base colour. */
+export const coatsOf = ({ shop }: Pick<Project, 'shop'>): readonly Coating[] => coatingsInForce(shop ?? {});
 
 /** Kinds of coats that can be chosen; their figures are those of shared/coatings.json. */
 export const KNOWN_COATS: readonly Coating[] = COATINGS;

@@ -98,9 +98,9 @@ export interface BenchFacing {
 }
 
 export type UpAxis = 'x' | 'y' | 'z';
-export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit' | 'room';
+export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit' | 'room' | 'paint';
 /** True where colours are figures: grounds are pale then, and lines dark. */
-export const isMeasure = (colouring: Colouring): boolean => colouring !== 'plain' && colouring !== 'pieces';
+export const isMeasure = (colouring: Colouring): boolean => !['plain', 'pieces', 'paint'].includes(colouring);
 /** Gap and overlap at the ends of the colours of the dry fit, mm: twice what closes under glue without a trace. */
 export const FIT_LIMIT_MM = 2 * DRY_FIT_MM;
 /** A thing of known size beside the sculpt. */

@@ -172,6 +172,11 @@ export class BenchScene {
     this.#show.gives = gives;
   }
 
+  /** Colours that areas are painted in, per triangle of the sculpt as 0xrrggbb, -1 for bare foam: shown while the colouring is `paint`. */
+  setPaints(paints: Int32Array): void {
+    this.#show.paints = paints;
+  }
+
   /** Ends of the colours of stretch, per cent, > 0. */
   setStretchLimit(pct: number): void {
     this.#show.limitPct = pct;

@@ -74,6 +74,7 @@ export class BenchShow {
   #up: UpAxis = 'y';
   #colouring: Colouring = 'plain';
   #gives: Uint8Array = new Uint8Array(0);
+  #paints: Int32Array = new Int32Array(0);
   #limitPct = 8;
   #stage = 0;
   #isEdgeTool = false;
@@ -154,6 +155,12 @@ export class BenchShow {
   set gives(gives: Uint8Array) {
     this.#gives = gives;
     this.#paint();
+  }
+
+  /** What areas are painted in, per triangle of the sculpt: 0xrrggbb, or -1. */
+  set paints(paints: Int32Array) {
+    this.#paints = paints;
+    if (this.#colouring === 'paint') this.#paint();
   }
 
   set limitPct(limitPct: number) {
@@ -517,7 +524,7 @@ export class BenchShow {
     this.inside.prop.paint(colours);
     this.#lineColours();
     if (this.#solid !== null)
-      paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives, this.#room);
+      paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives, this.#room, this.#paints);
     this.inside.repaint();
     this.#studio.changed();
   }

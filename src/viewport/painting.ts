@@ -35,6 +35,7 @@ const TONE_SHARE = [0, 0.3, 0.55];
 /**
  * Colours foam and sculpt triangle by triangle, both alike where a measure is shown.
  * @param room  round the cores, for the colouring `room`; one of another sculpt is out of date and passed over.
+ * @param paints 0xrrggbb per triangle of the sculpt, -1 for none; a list of another length is out of date and passed over.
  * @param gives see {@link GIVES}, per triangle of the sculpt; a list of another length is out of date and passed over.
  */
 export function paintSolid(
@@ -44,6 +45,7 @@ export function paintSolid(
   colours: BenchColours,
   gives: Uint8Array,
   room: RoomField | null,
+  paints: Int32Array,
 ): void {
   const { form, body, pieces } = solid;
   const { sculpt } = solid.base;
@@ -56,6 +58,7 @@ export function paintSolid(
   }
   if (body === null && sculpt.colours !== null && colouring === 'plain') paintFileColours(solid, sculpt.colours);
   if (colouring === 'room') paintRoom(solid, room);
+  else if (colouring === 'paint') paintPaints(solid, paints);
   else if (pieces !== null && colouring !== 'plain') {
     const scale = scaleBytes();
     for (const patch of pieces.patches) {
@@ -72,7 +75,8 @@ export function paintSolid(
       }
     }
   }
-  if (!isMeasure(colouring) && 3 * gives.length === sculpt.triangles.length) paintGives(solid, gives);
+  if (!isMeasure(colouring) && colouring !== 'paint' && 3 * gives.length === sculpt.triangles.length)
+    paintGives(solid, gives);
   form.painted();
   body?.skins.painted();
 }
@@ -85,6 +89,17 @@ function paintRoom({ form, body, base }: SolidDisplay, room: RoomField | null): 
   for (let t = 0; t < triangles.length / 3; t += 1) {
     const mm = field === null ? NaN : roomOfTriangle(field.atVertices, triangles, t);
     const [r, g, b] = field === null || Number.isNaN(mm) ? FIT_GROUND : scale[scalePlace(mm / field.limitMm)];
+    body?.paint(t, r, g, b);
+    form.paint(t, r, g, b);
+  }
+}
+
+/** Each triangle as it is painted; what is not stays as it is. */
+function paintPaints({ form, body, base }: SolidDisplay, paints: Int32Array): void {
+  if (3 * paints.length !== base.sculpt.triangles.length) return;
+  for (let t = 0; t < paints.length; t += 1) {
+    if (paints[t] < 0) continue;
+    const [r, g, b] = [paints[t] >> 16, (paints[t] >> 8) & 255, paints[t] & 255];
     body?.paint(t, r, g, b);
     form.paint(t, r, g, b);
   }

@@ -1,3 +1,4 @@
+import type { FinishView } from './finish-api.ts';
 import type { Finding } from '../base/finding.ts';
 import type { SeamId } from '../base/ids.ts';
 import type { GluingPlan } from '../model/gluing.ts';
@@ -15,6 +16,8 @@ export interface ShopView {
   readonly steps: readonly StepWords[];
   /** One for each batch. */
   readonly batches: readonly BatchWords[];
+  /** How it is finished, in the words of the build sheet. */
+  readonly finish: FinishView;
   /** What is said of an order that was accepted and cannot be. */
   readonly findings: readonly Finding[];
 }

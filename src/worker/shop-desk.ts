@@ -9,6 +9,7 @@ import { namesOfOrder, orderFindingSteps } from '../pipeline/shop-order.ts';
 import { stepPictureSteps } from '../pipeline/shop-pictures.ts';
 import { batchTimesText, batchTitle, runText, stepTitle, warmText, type Named } from '../steps/tile/build-words.ts';
 import { pictureSize } from '../steps/tile/build-sheet.ts';
+import { finishView } from './finish-view.ts';
 import type { OrderedSeam, Shop, ShopView, StepPicture } from './shop-api.ts';
 import { WaitingWork } from './waiting-work.ts';
 
@@ -75,7 +76,7 @@ function* nothing(): Stepwise<readonly Finding[]> {
   return [];
 }
 
-function viewOf({ pieces, layers }: Outcome, { gluing, quantities, findings }: ShopPlan): ShopView {
+function viewOf({ project, pieces, layers }: Outcome, { gluing, quantities, finish, findings }: ShopPlan): ShopView {
   const named: Named = new Map((pieces ?? []).map((piece) => [piece.id, piece]));
   return {
     gluing,
@@ -86,6 +87,7 @@ function viewOf({ pieces, layers }: Outcome, { gluing, quantities, findings }: S
       runs: step.runs.map((run) => runText(run)),
       warm: step.warm.map((work) => warmText(work, named)),
     })),
+    finish: finishView(finish.plan, named, project.shop ?? {}),
     batches: gluing.batches.map((batch) => ({ title: batchTitle(batch), times: batchTimesText(batch) })),
     findings,
   };

@@ -46,6 +46,7 @@ export const FOLDERS: readonly FolderRow[] = [
       'worker/proposing-api.ts',
       'worker/drawing-api.ts',
       'worker/shop-api.ts',
+      'worker/finish-api.ts',
       'worker/files-api.ts',
     ],
     data: ['shared/', 'samples/', 'package.json'],

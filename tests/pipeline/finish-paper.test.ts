@@ -80,13 +80,19 @@ describe('finishing on the build sheet', () => {
       'your label',
       'as usual',
       'on paper',
-      '108 cm²',
+      '108\u00a0cm²',
       'Painted beforehand:',
     ])
       expect(told).toContain(text);
     // A section of finishing tells all coats: they are not told a second time.
     expect(told).not.toContain('until it is worn');
     const { finish, gluing } = paper.plan;
+    // Lid and side meet, but not before they are glued: there is no border to tape between them.
+    const loose = finish.plan.steps.filter(({ work, beforeStep }) => work === 'colour' && beforeStep !== null);
+    expect(loose.map(({ name, tapeMm }) => [name, tapeMm]).sort()).toEqual([
+      ['Bone', 0],
+      ['Brass', 0],
+    ]);
     for (const { beforeStep } of finish.plan.steps)
       if (beforeStep !== null) expect(gluing.steps[beforeStep - 1]).toBeDefined();
   });

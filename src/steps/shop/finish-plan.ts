@@ -97,7 +97,15 @@ export function finishPlanOf(job: FinishJob): FinishPlan {
     );
     if (seen.size === 0) return;
     const areaMm2 = skinArea(skin, cut, (t) => isNow[t] === 1);
-    const turns = paintTurns({ skin, isNow, isDone: done, base: whole.base, lightness: colours.map(lightnessOf) });
+    // What is loose borders on nothing but itself yet.
+    const edges = body.loose === null ? skin.edges : skin.edges.filter(({ a, b }) => isNow[a] === 1 && isNow[b] === 1);
+    const turns = paintTurns({
+      skin: { ...skin, edges },
+      isNow,
+      isDone: done,
+      base: whole.base,
+      lightness: colours.map(lightnessOf),
+    });
     const coats = (...uses: readonly CoatingUse[]) =>
       coatings
         .filter(({ use }) => uses.includes(use))

@@ -3,19 +3,21 @@ import type { ClayItem, FinishPlan, FinishStep } from '../../model/finish.ts';
 import { bodyText, roman, type Named } from './build-words.ts';
 
 /** cm², without a fraction. */
-export const areaText = (mm2: number): string => `${formatNumber(mm2 / 100)} cm²`;
+export const areaText = (mm2: number): string => `${formatNumber(mm2 / 100)}\u00a0cm²`;
 
 /** ml to the next five, litres from one on. */
 export const volumeText = (ml: number): string =>
-  ml < 1000 ? `${Math.max(5, 5 * Math.ceil(ml / 5 - 1e-9))} ml` : `${formatNumber(Math.ceil(ml / 100) / 10, 1)} l`;
+  ml < 1000
+    ? `${Math.max(5, 5 * Math.ceil(ml / 5 - 1e-9))}\u00a0ml`
+    : `${formatNumber(Math.ceil(ml / 100) / 10, 1)}\u00a0l`;
 
 /** Minutes to an hour and a half, hours to two days, then days. */
 export function waitText(minutes: number): string {
-  if (minutes <= 90) return `${Math.ceil(minutes)} min`;
+  if (minutes <= 90) return `${Math.ceil(minutes)}\u00a0min`;
   const hours = minutes / 60;
   return hours <= 48
-    ? `${formatNumber(hours, 1).replace(/\.0$/, '')} h`
-    : `${formatNumber(hours / 24, 1).replace(/\.0$/, '')} days`;
+    ? `${formatNumber(hours, 1).replace(/\.0$/, '')}\u00a0h`
+    : `${formatNumber(hours / 24, 1).replace(/\.0$/, '')}\u00a0days`;
 }
 
 /** Tape to the next 10 mm. */
