@@ -72,7 +72,11 @@ function faultsOf(items: readonly SheetItem[], { sheets }: SheetLayout): number 
     const laid = ringsOn(items, sheet);
     const edge = sheet.outline ?? box(sheet.widthMm, sheet.heightMm);
     const whole = [Float64Array.from(edge, (mm) => Math.round(1000 * mm))];
-    const zones = (sheet.keepOut ?? []).map((zone) => Float64Array.from(zone, (mm) => Math.round(1000 * mm)));
+    // Zones may run either way round.
+    const zones = (sheet.keepOut ?? []).map((zone) => {
+      const ring = Float64Array.from(zone, (mm) => Math.round(1000 * mm));
+      return ringArea(ring) > 0 ? ring : ring.map((_, k) => ring[ring.length - 2 - 2 * (k >> 1) + (k & 1)]);
+    });
     const areaOf = (rings: Float64Array[]): number => rings.reduce((all, ring) => all + ringArea(ring), 0) / 1e6;
     const bad = laid.map((rings, i) => {
       const over = laid.slice(i + 1).reduce((all, other) => all + meetMm2(rings, other), 0);
