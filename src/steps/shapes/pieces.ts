@@ -102,8 +102,10 @@ export function seamsOf(pieces: readonly ShapePiece[]): readonly ShapeSeam[] {
     const { meets, lengthMm } = one.edge;
     if (meets === undefined || meets < one.piece) continue;
     const name = `${one.piece} to ${meets}`;
-    const others = all.filter((other) => other.piece === meets && other.edge.meets === one.piece);
-    const other = others.reduce((best, next) =>
+    // Of pieces that are cut from one template some may have other neighbours than the one that stands for all.
+    const ofMate = all.filter((other) => other.piece === meets);
+    const facing = ofMate.filter((other) => other.edge.meets === one.piece);
+    const other = (facing.length > 0 ? facing : ofMate).reduce((best, next) =>
       Math.abs(next.edge.lengthMm - lengthMm) < Math.abs(best.edge.lengthMm - lengthMm) ? next : best,
     );
     const key = `${name} ${lengthMm.toPrecision(9)}`;

@@ -27,7 +27,7 @@ const STRIP = [
 /**
  * A strip wound round a rod, with C = pi (D + 2 k t) round its neutral surface: its edges meet, or lie over one another by the overlap o,
  * where sin(lead angle) = (w - o) / C; pitch (w - o) / cos(lead angle), length turns sqrt(C² + pitch²) = covered length C / (w - o).
- * The strip's ends are cut along the rod's ends, at the lead angle, so the strip as it lies flat is a parallelogram.
+ * Its ends are cut flush with the rod's ends, at the lead angle from its length, so that it lies flat as a parallelogram.
  */
 export const HELICAL_STRIP: ShapeKind = {
   name: 'helical_strip',
@@ -63,8 +63,8 @@ export const HELICAL_STRIP: ShapeKind = {
     const pitch = advance / Math.cos(lead);
     const turns = covered / pitch;
     const long = turns * Math.hypot(around, pitch);
-    // Cut along the rod's ends the strip needs what its own width leans by as well.
-    const skew = width * Math.tan(lead);
+    // Cut flush with the rod's ends the strip is a parallelogram whose ends lean by the lead angle from its length.
+    const skew = -width / Math.tan(lead);
     const made = piece(
       'strip',
       [
@@ -95,8 +95,10 @@ export const HELICAL_STRIP: ShapeKind = {
         effective_diameter: mm(around / Math.PI),
         width_along_rod: mm(width / Math.cos(lead)),
         overlap_along_rod: mm(overlap / Math.cos(lead)),
-        end_skew: mm(skew),
-        cut_length: mm(long + skew),
+        end_cut_angle_deg: degrees(lead),
+        end_cut_length: mm(width / Math.sin(lead)),
+        end_skew: mm(-skew),
+        cut_length: mm(long - skew),
         strip_area: mm2(long * width),
         covered_area: mm2(around * covered),
         bend_radius: mm(radius / Math.cos(lead) ** 2),
@@ -133,6 +135,9 @@ export const HELICAL_STRIP: ShapeKind = {
     });
   },
 };
+
+/** Turns at most of a strip that is laid flat as a curve. */
+const MOST_TURNS = 1000;
 
 /**
  * The same on a tapered rod: everywhere sin(lead) = (w - o) / C(s), s along the slant. Turns and length are integrals over the slant,
@@ -183,6 +188,11 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
     const lead = (s: number): number => Math.asin(advance / (2 * Math.PI * radius(s)));
     const turnsPer = (s: number): number => 1 / (2 * Math.PI * radius(s) * Math.tan(lead(s)));
     const turns = integrate(turnsPer, 0, slant);
+    if (turns > MOST_TURNS)
+      return fail(
+        'shape/sizes',
+        `The strip would go round more than ${MOST_TURNS} times: take a wider strip, or wind in parts.`,
+      );
     const long = integrate((s) => (2 * Math.PI * radius(s)) / advance, 0, slant);
     const curvature = (s: number): number => {
       const r = radius(s);
@@ -192,7 +202,7 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
     };
     const most = Math.max(...Array.from({ length: 65 }, (_, i) => Math.abs(curvature((slant * i) / 64))));
     const [begin, end] = [lead(0), lead(slant)];
-    const flat = taperedFlat({ slant, advance, width, radius, curvature });
+    const flat = taperedFlat({ slant, advance, width, turns, radius, curvature });
     const made = piece(
       'strip',
       [
@@ -249,17 +259,19 @@ function taperedFlat({
   slant,
   advance,
   width,
+  turns,
   radius,
   curvature,
 }: {
   readonly slant: number;
   readonly advance: number;
   readonly width: number;
+  readonly turns: number;
   readonly radius: (s: number) => number;
   readonly curvature: (s: number) => number;
 }): (s: number, v: number) => Vec2 {
   const speed = (s: number): number => (2 * Math.PI * radius(s)) / advance;
-  const steps = 2000;
+  const steps = Math.max(1000, Math.ceil(16 * turns));
   const heading = runningIntegral((s) => curvature(s) * speed(s), 0, slant, 256);
   const x = runningIntegral((s) => speed(s) * Math.cos(heading(s)), 0, slant, steps);
   const y = runningIntegral((s) => speed(s) * Math.sin(heading(s)), 0, slant, steps);
