@@ -1,6 +1,6 @@
 import { Memo } from '../base/memo.ts';
 import { seededRandom } from '../base/random.ts';
-import { grownRegions } from '../geom/polygon-boolean.ts';
+import { coveredRegions, grownRegions } from '../geom/polygon-boolean.ts';
 import { boxOfPoints, ringArea, type Ring } from '../geom/ring.ts';
 import type { Size2 } from '../geom/shelf-pack.ts';
 import { firstFit } from '../steps/nest/first-fit.ts';
@@ -8,6 +8,7 @@ import { latticeRing, stepsPerUnit } from '../steps/nest/lattice.ts';
 import { fitsRoom, isInRoom, Layout } from '../steps/nest/layout.ts';
 import { simplifiedOutward } from '../steps/nest/outward.ts';
 import { PoseTable } from '../steps/nest/pose-table.ts';
+import { doAreasMeet, firstOverlap } from '../steps/nest/overlap-check.ts';
 import { shapeOf, type Shape, type Stance } from '../steps/nest/shape.ts';
 import { SheetSearch } from '../steps/nest/sheet-search.ts';
 import { remembered } from './remembered.ts';
@@ -64,6 +65,8 @@ function onSheets(outlines: readonly Ring[], sheet: Size2, gapMm: number): reado
   const steps = search.moves();
   for (let move = 0; move < moves && search.sheets > 1; move += 1) steps.next();
   const { best, rooms, sheets } = search;
+  // What is printed is cut: outlines are held against each other once more, apart from how places were found.
+  if (firstOverlap(table, best, rooms) !== null) return null;
   const places = outlines.map((_, index): NestedPlace => {
     const on = Array.from({ length: sheets }, (__, r) => r).find((r) => isInRoom(table, best, index, rooms, r)) ?? 0;
     return {
@@ -111,7 +114,9 @@ const shapeRound = (ring: Ring, growMm: number, perMm: number, stances: readonly
 /** Outlines round the given ones with few corners; those that are near each other become one. */
 function plainOutlines(rings: readonly Ring[]): readonly Ring[] {
   const grown = grownRegions(rings, NOTCH_MM).map(({ outer }) => outer);
-  return grownRegions(grown, -NOTCH_MM).map(({ outer }) => simplifiedOutward(outer, 0, TOLERANCE_MM));
+  const closed = grownRegions(grown, -NOTCH_MM).map(({ outer }) => outer);
+  // Sharp tips were cut off where outlines moved out.
+  return coveredRegions([...closed, ...rings]).map(({ outer }) => simplifiedOutward(outer, 0, TOLERANCE_MM));
 }
 
 function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm: number): readonly NestedPlace[] {
@@ -150,13 +155,22 @@ function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm
     ]),
   );
   const lost = new Set(firstFit(table, layout, walls));
+  const laid = Array.from({ length: layout.count }, (_, i) => i).filter((i) => !lost.has(i));
+  const ringsOf = new Map(laid.map((i) => [i, laidRings(table, layout, i)]));
+  const isFree = (i: number): boolean =>
+    laid.every((j) => j === i || !doAreasMeet(ringsOf.get(i) ?? [], ringsOf.get(j) ?? []));
   return outlines.flatMap((_, i) => {
-    if (lost.has(i)) return [];
+    if (lost.has(i) || !isFree(i)) return [];
     const room = rooms.findIndex((__, r) => isInRoom(table, layout, i, walls, r));
     const { turnRad } = QUARTERS[layout.pose[i] - table.firstOf[i]];
     return [{ index: i, room, move: { x: (layout.x[i] - left(room)) / perMm, y: layout.y[i] / perMm, turnRad } }];
   });
 }
+
+const laidRings = (table: PoseTable, layout: Layout, i: number): readonly Float64Array[] =>
+  table
+    .ringsOf(layout.pose[i])
+    .map((ring) => ring.map((value, k) => value + (k % 2 === 0 ? layout.x[i] : layout.y[i])));
 
 function reachesInto(ring: Ring, width: number, height: number): boolean {
   const { minX, minY, maxX, maxY } = boxOfPoints(ring);
