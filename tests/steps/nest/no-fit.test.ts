@@ -3,10 +3,12 @@ import { seededRandom } from '../../../src/base/random.ts';
 import { ringArea } from '../../../src/geom/ring.ts';
 import { DepthGrid } from '../../../src/steps/nest/depth-grid.ts';
 import { latticeRing } from '../../../src/steps/nest/lattice.ts';
+import { Layout } from '../../../src/steps/nest/layout.ts';
 import { noFitRings } from '../../../src/steps/nest/no-fit.ts';
 import { doAreasMeet } from '../../../src/steps/nest/overlap-check.ts';
 import { PoseTable } from '../../../src/steps/nest/pose-table.ts';
 import { shapeOf, type Shape, type Stance } from '../../../src/steps/nest/shape.ts';
+import { Surroundings } from '../../../src/steps/nest/surroundings.ts';
 
 const AS_DRAWN: readonly Stance[] = [{ turnRad: 0, isFlipped: false }];
 const shape = (rings: readonly (readonly number[])[], stances = AS_DRAWN): Shape =>
@@ -66,7 +68,15 @@ describe('the depth', () => {
       const [p, q] = [rand(), rand()].map((r) => Math.floor(r * table.count));
       const [x, y] = [rand(), rand()].map((r) => Math.round((2 * r - 1) * 130_000));
       const [a, b, c, d] = table.turns[p];
-      const depth = table.grids[table.gridOf(p, q)].depth(a * x + c * y, b * x + d * y);
+      const grid = table.grids[table.gridOf(p, q)];
+      const depth = grid.depth(a * x + c * y, b * x + d * y);
+      const cell = grid.cellAt(a * x + c * y, b * x + d * y);
+      expect(depth).toBeGreaterThanOrEqual(cell < 0 ? 0 : grid.floorOf(cell));
+      if (cell < 0) expect(depth).toBe(0);
+      // The other stands still, this one moves: the same pair.
+      const swapped = table.depth(q, p, -x, -y);
+      if (depth === 0) expect(swapped).toBeLessThan(2 * table.clear);
+      if (swapped === 0) expect(depth).toBeLessThan(2 * table.clear);
       const moved = table.ringsOf(q).map((ring) => ring.map((value, i) => value + (i % 2 === 0 ? x : y)));
       const doMeet = doAreasMeet(table.ringsOf(p), moved);
       if (depth === 0) expect(doMeet, `${p} ${q} ${x} ${y}`).toBe(false);
@@ -77,5 +87,55 @@ describe('the depth', () => {
     }
     expect(meet).toBeGreaterThan(500);
     expect(inHole).toBeGreaterThan(5);
+  });
+});
+
+describe('what a piece meets', () => {
+  it('costs what its overlaps cost one by one, whichever of a pair stands still', () => {
+    const rand = seededRandom(11);
+    const quarters = [0, 1, 2, 3].map((k) => ({ turnRad: (k * Math.PI) / 2, isFlipped: false }));
+    const table = new PoseTable([
+      shape([[0, 0, 5000, 0, 5000, 1000, 1000, 1000, 1000, 4000, 0, 4000]], quarters),
+      shape([[0, 0, 3000, 0, 0, 2500]], quarters),
+      shape([box(2000, 700)], quarters),
+    ]);
+    const layout = new Layout(6, 6);
+    const around = new Surroundings(table, 6);
+    const weights = new Float64Array(36).fill(1);
+    let met = 0;
+    for (let k = 0; k < 400; k += 1) {
+      for (let i = 0; i < 6; i += 1) {
+        layout.pose[i] = table.firstOf[i % 3] + Math.floor(4 * rand());
+        layout.x[i] = Math.floor(9000 * rand());
+        layout.y[i] = Math.floor(9000 * rand());
+      }
+      const [piece, pose] = [k % 6, layout.pose[k % 6]];
+      const [x, y] = [layout.x[piece], layout.y[piece]];
+      let sum = 0;
+      for (let j = 0; j < 6; j += 1) {
+        const other = layout.pose[j];
+        if (j !== piece) sum += table.scale[other] * table.depth(other, pose, x - layout.x[j], y - layout.y[j]);
+      }
+      around.gather(layout, weights, piece, pose);
+      const price = around.priceAt(x, y, Infinity);
+      expect(Math.abs(price - sum)).toBeLessThan(300);
+      expect(price > 0).toBe(sum > 0);
+      around.narrow(x, y, 10);
+      expect(around.nearPriceAt(x, y, Infinity)).toBeCloseTo(price, 3);
+      if (price > 0) expect(around.priceAt(x, y, price / 2)).toBeGreaterThan(price / 2);
+      if (price > 0) met += 1;
+    }
+    expect(met).toBeGreaterThan(200);
+  });
+
+  it('is tried once in poses that look alike', () => {
+    const quarters = [0, 1, 2, 3].map((k) => ({ turnRad: (k * Math.PI) / 2, isFlipped: false }));
+    const long = [0, 0, 3000, 0, 3000, 700, 0, 700];
+    const table = new PoseTable([
+      shape([box(2000, 2000)], quarters),
+      shape([long], quarters),
+      shape([[0, 0, 3000, 0, 0, 2500]], quarters),
+    ]);
+    expect(table.looks.map((looks) => [...looks])).toEqual([[0], [4, 5], [8, 9, 10, 11]]);
   });
 });
