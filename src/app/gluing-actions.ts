@@ -54,7 +54,8 @@ export async function moveStep(bench: Workbench, number: number, before: number)
   if (why === null || bench.view.gluing.shop !== shop) return;
   const { gluing } = bench.view;
   if (why.length > 0) {
-    bench.setView({ gluing: { ...gluing, refused: { seam: first.seam, why } } });
+    const seams = why.map(({ where }) => chainIndex(bench.bench, where.seam ?? '')).filter((chain) => chain >= 0);
+    bench.setView({ gluing: { ...gluing, refused: { seam: first.seam, why } }, pointed: { seams } });
     return bench.say([GLUING_WORDS.refused(number), ...why.map(({ text }) => GLUING_WORDS.why(text))].join(' '));
   }
   bench.setView({ gluing: { ...gluing, refused: null, moved: first.seam }, choice: { kind: 'step', step: number } });

@@ -44,7 +44,7 @@ export class GluingFeed {
     const step = gluing.moved === null ? null : stepOfSeam(shop, gluing.moved);
     const isGone = choice.kind === 'step' && choice.step > (shop?.gluing.steps.length ?? 0);
     this.#bench.setView({
-      gluing: { ...gluing, shop, picture: null, moved: null },
+      gluing: { shop, picture: null, refused: null, moved: null },
       ...(step !== null && choice.kind === 'step'
         ? { choice: { kind: 'step', step } }
         : isGone
