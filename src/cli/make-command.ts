@@ -25,6 +25,7 @@ import { changePart, openInput, seamsFrom } from './open-input.ts';
 import { onNewVersion } from './new-version-option.ts';
 import { writeAll } from './output-folder.ts';
 import { checkFolder } from './output-place.ts';
+import { clearLeftOver, leftOver, RECORD_NAME, recordOf } from './output-record.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { withPrinter, type PrinterOption } from './printer-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
@@ -147,16 +148,18 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
   const forMachines = makeForMachines(outcome, machine, font, file.name);
+  const made = new Map([...files, ...shop.files, ...forMachines.files]);
   const all = new Map([
-    ...files,
-    ...shop.files,
-    ...forMachines.files,
+    ...made,
+    [RECORD_NAME, await recordOf(made)],
     ['timings.json', `${JSON.stringify(timings, null, 1)}\n`],
   ]);
   await checkFolder(choices.out, [...all.keys()], inputs);
+  const left = await leftOver(choices.out, new Set(all.keys()), inputs);
   await writeAll(choices.out, all);
+  const cleared = await clearLeftOver(choices.out, left);
   const said = [...assumed, ...told, ...shop.findings];
-  return summary(outcome, said, choices.out, [shop.line, ...forMachines.lines]);
+  return summary(outcome, said, choices.out, [shop.line, ...forMachines.lines, ...cleared]);
 }
 
 /** Files that are read. */
