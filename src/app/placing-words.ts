@@ -39,6 +39,7 @@ export const PLACING_WORDS = {
   turnRight: 'turn right',
   turnHalf: 'turn half round',
   flip: 'other side up',
+  noFlip: 'Its other side may not lie up: say so under “Foam in hand” first, where both sides are alike.',
   hold: 'hold it here',
   release: 'release',
   toSheet: 'On',

@@ -2,6 +2,7 @@ import type { PieceId } from '../base/ids.ts';
 import type { FreeAsk, FreePlaces } from '../model/free-places.ts';
 import type { Command } from '../project/commands.ts';
 import { placeCopy, type LaidSheet } from '../project/placing-commands.ts';
+import { placeAbout } from './place-on-sheet.ts';
 import { inTheWay, nearestTouch, stepTo, type InTheWay } from '../viewport/free-place.ts';
 
 /** A piece in hand, as it is shown: template turned over first, then turned, then moved, mm. */
@@ -44,10 +45,13 @@ export class SheetHand {
   #piece: PieceInHand | null = null;
   /** As it lay when it was grabbed, and from where on it to its nought. */
   #grabbed: { readonly from: PieceInHand; readonly dx: number; readonly dy: number } | null = null;
+  /** Where the pointer was last. */
+  #dragged: { readonly at: { readonly x: number; readonly y: number }; readonly snapMm: number } | null = null;
   #known: {
     readonly key: string;
     readonly rules: readonly unknown[];
     readonly places: Promise<FreePlaces | null>;
+    isHere: boolean;
   } | null = null;
   #gesture = 0;
   /** Counts what was asked for: an answer to an older wish is passed over. */
@@ -109,11 +113,14 @@ export class SheetHand {
   async drag(at: { readonly x: number; readonly y: number }, snapMm: number): Promise<void> {
     const [grabbed, now] = [this.#grabbed, this.#piece];
     if (grabbed === null || now === null) return;
+    this.#dragged = { at, snapMm };
     const wish = { x: at.x + grabbed.dx, y: at.y + grabbed.dy };
     const turn = ++this.#turn;
-    const places = await this.#placesOf(now);
-    if (turn !== this.#turn || this.#piece === null) return;
-    if (places === null) return this.#show({ ...this.#piece, ...wish, lies: 'wait' });
+    const asked = this.#placesOf(now);
+    // It follows the hand before it is known where it may be.
+    if (this.#known?.isHere !== true) this.#show({ ...now, ...wish, lies: 'wait' });
+    const places = await asked;
+    if (turn !== this.#turn || this.#piece === null || places === null) return;
     const way = inTheWay(places, wish);
     const touch = nearestTouch(places, wish);
     const isNear = touch !== null && touch.awayMm <= (way === null ? snapMm : PUSH_SHARE * snapMm);
@@ -122,10 +129,12 @@ export class SheetHand {
   }
 
   /** Puts it down; where it cannot lie it goes back. */
-  drop(): void {
+  async drop(): Promise<void> {
+    if (this.#piece?.lies === 'wait' && this.#dragged !== null) await this.drag(this.#dragged.at, this.#dragged.snapMm);
     const [grabbed, now] = [this.#grabbed, this.#piece];
     this.#turn += 1;
     this.#grabbed = null;
+    this.#dragged = null;
     if (grabbed === null || now === null) return;
     const { from } = grabbed;
     if (now.lies !== 'well') {
@@ -136,13 +145,14 @@ export class SheetHand {
     else this.#show(now);
   }
 
-  /** Puts it back where it was grabbed. @returns false where none is dragged. */
+  /** Puts a piece that is dragged, or in the air, back where it lay. @returns false where it lies. */
   cancel(): boolean {
-    const grabbed = this.#grabbed;
-    if (grabbed === null) return false;
+    const now = this.#piece;
+    if (now === null || (this.#grabbed === null && now.lies === 'well')) return false;
     this.#turn += 1;
     this.#grabbed = null;
-    this.#show(grabbed.from);
+    this.#piece = null;
+    this.take(now.sheet, now.piece, now.copy);
     return true;
   }
 
@@ -150,7 +160,10 @@ export class SheetHand {
   async step(dx: number, dy: number, isCoarse: boolean): Promise<void> {
     await this.#move((now, places) => {
       const to = stepTo(places, now, { x: dx, y: dy }, isCoarse);
-      const way = inTheWay(places, { x: now.x + dx, y: now.y + dy });
+      const wish = { x: now.x + dx, y: now.y + dy };
+      const way = inTheWay(places, wish);
+      // In the air it goes on until it is clear.
+      if (to === null && now.lies !== 'well') return { ...now, ...wish, lies: way ?? 'well' };
       if (to === null) this.#host.refused({ why: 'way', way: way ?? 'edge' });
       return to === null ? null : { ...now, x: to.x, y: to.y, lies: 'well' };
     });
@@ -170,6 +183,7 @@ export class SheetHand {
   async toSheet(sheet: number): Promise<void> {
     const now = this.#piece;
     if (now === null || now.sheet === sheet) return;
+    this.#gesture += 1;
     const turn = ++this.#turn;
     const places = await this.#placesOf({ ...now, sheet });
     if (turn !== this.#turn || places === null) return;
@@ -181,28 +195,29 @@ export class SheetHand {
   async #change(to: (now: PieceInHand) => Pick<PieceInHand, 'turnRad' | 'isFlipped'>): Promise<void> {
     const now = this.#piece;
     if (now === null) return;
-    const next = to(now);
-    const middle = this.#host.middleOf(now.piece);
-    const [wasX, wasY] = turned(middle, now);
-    const [x, y] = turned(middle, next);
-    this.#show({ ...now, ...next, x: now.x + wasX - x, y: now.y + wasY - y, lies: 'wait' });
+    this.#gesture += 1;
+    this.#show({ ...placeAbout(this.#host.middleOf(now.piece), now, to(now)), lies: 'wait' });
     await this.#move((wish, places) => {
       const way = inTheWay(places, wish);
       if (way === null) return { ...wish, lies: 'well' };
       const touch = nearestTouch(places, wish);
       if (touch !== null && touch.awayMm <= ASIDE_MM) return { ...wish, x: touch.x, y: touch.y, lies: 'well' };
-      this.#host.refused({ why: 'way', way });
+      // In the air: what is in the way is said for as long as it is.
       return { ...wish, lies: way };
-    });
+    }, now);
   }
 
-  /** Moves the piece once it is known where it may be; what came in between is not overtaken. */
-  async #move(to: (now: PieceInHand, places: FreePlaces) => PieceInHand | null): Promise<void> {
+  /** Moves the piece once it is known where it may be; what came in between is not overtaken. @param before  where it goes back where nothing is known. */
+  async #move(
+    to: (now: PieceInHand, places: FreePlaces) => PieceInHand | null,
+    before: PieceInHand | null = this.#piece,
+  ): Promise<void> {
     const now = this.#piece;
     if (now === null) return;
     const turn = ++this.#turn;
     const places = await this.#placesOf(now);
-    if (turn !== this.#turn || places === null || this.#piece !== now) return;
+    if (turn !== this.#turn || this.#piece !== now) return;
+    if (places === null) return this.#show(before);
     const next = to(now, places);
     if (next === null) return;
     if (next.lies === 'well') this.#put(next);
@@ -221,7 +236,9 @@ export class SheetHand {
     const known = this.#known;
     if (known?.key === key && known.rules.every((rule, i) => rule === rules[i])) return known.places;
     const places = this.#host.places(ask).catch(() => null);
-    this.#known = { key, rules, places };
+    const asked = { key, rules, places, isHere: false };
+    this.#known = asked;
+    void places.then(() => (asked.isHere = true));
     return places;
   }
 
@@ -238,16 +255,6 @@ export class SheetHand {
     this.#piece = piece;
     this.#host.changed();
   }
-}
-
-/** Where a place of a template comes to lie, turned over first and then turned, about its nought. */
-function turned(
-  [x, y]: readonly [number, number],
-  { turnRad, isFlipped }: Pick<PieceInHand, 'turnRad' | 'isFlipped'>,
-): readonly [number, number] {
-  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
-  const own = isFlipped ? -x : x;
-  return [c * own - s * y, s * own + c * y];
 }
 
 /** Of the corners of what is free, the one farthest to the left, of equals the lowest. */

@@ -32,6 +32,14 @@ declare global {
   }
 }
 
+/** Keys of a piece in hand: comma and full stop turn it, U turns its other side up, H holds or releases it. */
+export function wishOfPieceKey({ code, key }: KeyboardEvent): PieceWish | null {
+  if (code === 'Comma') return 'left';
+  if (code === 'Period') return 'right';
+  const letter = key.toLowerCase();
+  return letter === 'u' ? 'flip' : letter === 'h' ? 'hold' : null;
+}
+
 /** What can be done with the piece in hand on its sheet, with the keys for it. */
 @customElement('fl-sheet-piece-row')
 export class SheetPieceRow extends LitElement {

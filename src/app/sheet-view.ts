@@ -5,27 +5,18 @@ import { formatLength, formatPercent } from '../base/format-length.ts';
 import type { FreeAsk, FreePlaces } from '../model/free-places.ts';
 import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
-import { numberSpot } from '../viewport/number-spot.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
 import { ChooseEvent, CommandEvent } from './events.ts';
 import { isBare } from './keys.ts';
 import { PLACING_WORDS } from './placing-words.ts';
-import {
-  cutPaths,
-  frameOf,
-  placeOnSheet,
-  ringPath,
-  sheetFromScreen,
-  sheetPath,
-  uprightOn,
-  type SheetFrame,
-} from './sheet-drawing.ts';
+import { middleOf, onSheet } from './place-on-sheet.ts';
+import { frameOf, placeOnSheet, ringPath, sheetFromScreen, sheetPath, type SheetFrame } from './sheet-drawing.ts';
 import { SheetHand, type PieceInHand, type Refusal } from './sheet-hand.ts';
-import './sheet-piece-row.ts';
-import type { PieceWishEvent } from './sheet-piece-row.ts';
+import { wishOfPieceKey, type PieceWish, type PieceWishEvent } from './sheet-piece-row.ts';
 import { cutPiece, nameOfCopy, nameOfWay, turnsOf } from './sheet-names.ts';
+import { pieceBody, stateOf, turnHandle, type ShownPiece } from './sheet-view-parts.ts';
 import { SHEET_VIEW_STYLE } from './sheet-view-style.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING } from './view-state.ts';
@@ -157,63 +148,33 @@ export class SheetView extends LitElement {
     const template = this.#templateOf(lying.piece);
     if (template === undefined) return nothing;
     const isInHand = hand?.piece === lying.piece && hand.copy === lying.copy;
-    const place = isInHand && hand.sheet === this.at ? { ...lying, ...hand } : lying;
-    const { cut, bevel } = cutPaths(template);
-    const { x, y, radiusMm } = numberSpot(template);
-    const size = Math.max(11 * this.#mmPerPx(), Math.min(22 * this.#mmPerPx(), 1.2 * radiusMm));
-    const isHeld = lying.isHeld === true;
-    const name = nameOfCopy(this.bench, lying.piece, lying.copy);
-    const lies = isInHand ? hand.lies : 'well';
-    const state = [
-      isInHand ? 'in-hand' : '',
-      lies === 'well' || lies === 'wait' ? '' : 'is-over',
-      lies === 'wait' ? 'is-waiting' : '',
-      isHeld ? 'is-held' : '',
-    ].join(' ');
+    const piece: ShownPiece = {
+      template,
+      place: isInHand && hand.sheet === this.at ? { ...lying, ...hand } : lying,
+      name: nameOfCopy(this.bench, lying.piece, lying.copy),
+      number: cutPiece(this.bench, lying.piece)?.number ?? '',
+      isHeld: lying.isHeld === true,
+      lies: isInHand ? hand.lies : null,
+      mmPerPx: this.#mmPerPx(),
+    };
     return svg`<g
-      class="piece ${state}"
+      class="piece ${stateOf(piece)}"
       data-copy="${lying.piece} ${lying.copy}"
       tabindex="0"
       role="button"
       aria-pressed=${isInHand}
-      aria-label=${PLACING_WORDS.label(name, isHeld)}
-      transform=${placeOnSheet(place)}
+      aria-label=${PLACING_WORDS.label(piece.name, piece.isHeld)}
+      transform=${placeOnSheet(piece.place)}
       @focus=${() => this.#take(lying)}
       @pointerdown=${(event: PointerEvent) => this.#onDown(event, lying)}
-    >
-      <path class="body" d=${cut} fill-rule="evenodd" />
-      <path class="bevel" d=${bevel} />
-      <g transform="translate(${x} ${y}) ${uprightOn(frame, place)}">
-        <text font-size=${size} text-anchor="middle" dominant-baseline="central">${cutPiece(this.bench, lying.piece)?.number}</text>
-        ${isHeld ? svg`<text class="held" y=${0.85 * size} font-size=${0.55 * size} text-anchor="middle" dominant-baseline="central">⊙ ${PLACING_WORDS.held}</text>` : nothing}
-      </g>
-    </g>`;
+    >${pieceBody(piece, frame)}</g>`;
   }
 
-  /** A stalk with a knob to turn the piece by, where it may be turned any way. */
+  /** Where it may be turned any way. */
   #handle(hand: PieceInHand, frame: SheetFrame) {
     const template = this.#templateOf(hand.piece);
     if (template === undefined || turnsOf(this.project, this.bench, hand.piece) !== 'any') return nothing;
-    const { box } = template;
-    const [x, y] = middleOf(template);
-    const long = Math.hypot(box.maxX - box.minX, box.maxY - box.minY) / 2 + frame.height / 40;
-    const shown = this.#turning === null ? hand : { ...hand, turnRad: hand.turnRad + this.#turning.byRad };
-    // Upward in the picture before it is turned by the handle.
-    const [ux, uy] = sheetFromScreen(frame, 0, 1);
-    const angle = Math.atan2(uy, ux) + (this.#turning?.byRad ?? 0);
-    const [mx, my] = onSheet([x, y], hand);
-    const [px, py] = [mx + long * Math.cos(angle), my + long * Math.sin(angle)];
-    const ghost = placeAbout([x, y], hand, shown.turnRad);
-    return svg`${
-      this.#turning === null
-        ? nothing
-        : svg`<g class="ghost" transform=${placeOnSheet(ghost)}><path d=${cutPaths(template).cut} /></g>`
-    }
-      <g class="handle" aria-hidden="true" @pointerdown=${(event: PointerEvent) => this.#onTurnDown(event)}>
-        <title>${PLACING_WORDS.handle}</title>
-        <path class="stalk" d="M${mx} ${my}L${px} ${py}" />
-        <path class="rim" d="M${px} ${py}h0" /><path class="knob" d="M${px} ${py}h0" />
-      </g>`;
+    return turnHandle(template, hand, frame, this.#turning?.byRad ?? null, (event) => this.#onTurnDown(event));
   }
 
   #said(hand: PieceInHand | null): string {
@@ -289,7 +250,7 @@ export class SheetView extends LitElement {
       else void this.#hand.turn(byRad);
       return;
     }
-    this.#hand.drop();
+    void this.#hand.drop();
   }
 
   #onCancel(): void {
@@ -314,7 +275,7 @@ export class SheetView extends LitElement {
       void this.#hand.step(dx, dy, !event.shiftKey);
       return event.preventDefault();
     }
-    const wish = wishOfKey(event);
+    const wish = wishOfPieceKey(event);
     if (wish === null) return;
     event.preventDefault();
     this.#do(wish, event.shiftKey);
@@ -324,18 +285,24 @@ export class SheetView extends LitElement {
     this.#do(event.wish, false);
   }
 
-  #do(wish: PieceWishEvent['wish'], isFine: boolean): void {
+  #do(wish: PieceWish, isFine: boolean): void {
     const hand = this.#hand.piece;
     if (hand === null) return;
     this.told = '';
     const turns = turnsOf(this.project, this.bench, hand.piece);
     const step = ((isFine ? FINE_DEG : TURN_DEG) * Math.PI) / 180;
     if (typeof wish === 'object') return void this.#toSheet(wish.sheet);
-    if (wish === 'flip') return void this.#hand.flip();
+    if (wish === 'flip') return this.#flip(hand);
     if (wish === 'hold') return this.renderRoot.querySelector('fl-sheet-piece-row')?.hold();
     if (turns === 'none') return;
     const by = turns === 'half' || wish === 'half' ? Math.PI : wish === 'left' ? step : -step;
     void this.#hand.turn(by);
+  }
+
+  #flip({ piece }: PieceInHand): void {
+    const foam = cutPiece(this.bench, piece)?.foam;
+    if (foam !== undefined && fillOf(this.project?.stock, foam).turnOver) void this.#hand.flip();
+    else this.told = PLACING_WORDS.noFlip;
   }
 
   async #toSheet(sheet: number): Promise<void> {
@@ -373,32 +340,4 @@ export class SheetView extends LitElement {
     const toScreen = this.renderRoot.querySelector<SVGGElement>('#sheet')?.getScreenCTM();
     return toScreen == null ? 2 : 1 / Math.hypot(toScreen.a, toScreen.b);
   }
-}
-
-/** Keys of a piece in hand: comma and full stop turn it, U turns its other side up, H holds or releases it. */
-function wishOfKey({ code, key }: KeyboardEvent): PieceWishEvent['wish'] | null {
-  if (code === 'Comma') return 'left';
-  if (code === 'Period') return 'right';
-  const letter = key.toLowerCase();
-  return letter === 'u' ? 'flip' : letter === 'h' ? 'hold' : null;
-}
-
-function middleOf(template: Template | undefined): readonly [number, number] {
-  if (template === undefined) return [0, 0];
-  const { minX, minY, maxX, maxY } = template.box;
-  return [(minX + maxX) / 2, (minY + maxY) / 2];
-}
-
-/** A place of a template on the sheet. */
-function onSheet([x, y]: readonly [number, number], place: PieceInHand): readonly [number, number] {
-  const [c, s] = [Math.cos(place.turnRad), Math.sin(place.turnRad)];
-  const own = place.isFlipped ? -x : x;
-  return [place.x + c * own - s * y, place.y + s * own + c * y];
-}
-
-/** The piece turned otherwise, about its middle. */
-function placeAbout(middle: readonly [number, number], hand: PieceInHand, turnRad: number): PieceInHand {
-  const [x, y] = onSheet(middle, hand);
-  const [nextX, nextY] = onSheet(middle, { ...hand, turnRad });
-  return { ...hand, turnRad, x: hand.x + x - nextX, y: hand.y + y - nextY };
 }

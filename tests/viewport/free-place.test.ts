@@ -37,4 +37,14 @@ describe('where a piece may be put', () => {
     expect(stepTo(PLACES, { x: 60, y: 30 }, { x: -5, y: 0 }, true)).toMatchObject({ x: 40, y: 30 });
     expect(stepTo(PLACES, { x: 50, y: 5 }, { x: 0, y: 5 }, true)).toMatchObject({ x: 50, y: 10 });
   });
+
+  it('is reached along what it touches, also from a hair within it', () => {
+    const up = { x: 0, y: 5 };
+    for (const x of [0, 40, 40.2, -0.1]) {
+      const to = stepTo(PLACES, { x, y: 30 }, up, false);
+      expect(to?.y).toBeCloseTo(35, 9);
+      expect(Math.abs((to?.x ?? 0) - x)).toBeLessThan(0.25);
+    }
+    expect(stepTo(PLACES, { x: 45, y: 30 }, up, false)).toBeNull();
+  });
 });

@@ -24,7 +24,7 @@ const TOLERANCE_MM = 0.05;
 /** Smaller holes hold nothing, mm². */
 const LEAST_HOLE_MM2 = 100;
 /** Kept free beyond the spacing, mm, so that places that touch are clear of one another whatever rounding does to them. */
-const TOUCH_MM = 0.02;
+const TOUCH_MM = 0.002;
 
 /**
  * Where a piece may be put on a sheet while all others stay: the room for its nought less the no-fit areas of the others and of what is kept clear.
@@ -41,10 +41,9 @@ export function freePlaces(
   const grow = spacingMm / 2 + TOUCH_MM;
   const own = laidOutline(moving, room, perMm, grow, true);
   const box = boxOfPoints(own.rings[0]);
-  const half = spacingMm / 2;
   const { free } = room;
-  const [x0, y0] = [(free.minX - half) * perMm - box.minX, (free.minY - half) * perMm - box.minY];
-  const [x1, y1] = [(free.maxX + half) * perMm - box.maxX, (free.maxY + half) * perMm - box.maxY];
+  const [x0, y0] = [(free.minX - grow) * perMm - box.minX, (free.minY - grow) * perMm - box.minY];
+  const [x1, y1] = [(free.maxX + grow) * perMm - box.maxX, (free.maxY + grow) * perMm - box.maxY];
   if (x1 < x0 || y1 < y0) return { free: [], blocks: [] };
   const within = Float64Array.of(x0, y0, x1, y0, x1, y1, x0, y1).map(Math.round);
   const kept = room.blocked.map((area): FreeBlock => ({

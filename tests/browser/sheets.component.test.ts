@@ -1,0 +1,88 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { userEvent } from 'vitest/browser';
+import '../../src/app/app.ts';
+import type { App } from '../../src/app/app.ts';
+import type { Workbench } from '../../src/app/workbench.ts';
+import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
+
+let app: App;
+let workbench: Workbench;
+
+beforeAll(async () => {
+  ({ app, workbench } = await openTrayApp());
+});
+
+afterAll(() => app.remove());
+
+const view = (): ShadowRoot => findIn(app, 'fl-sheet-view').shadowRoot as ShadowRoot;
+const pieceAt = (i: number): SVGGElement => view().querySelectorAll<SVGGElement>('g.piece')[i];
+const said = (): string => view().querySelector('.said')?.textContent?.trim() ?? '';
+const held = () => workbench.project?.stock?.pieces?.flatMap((piece) => piece.held ?? []) ?? [];
+const places = () => workbench.bench.sheets?.sheets[0].placements ?? [];
+
+async function press(keys: string): Promise<void> {
+  await userEvent.keyboard(keys);
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  await restedApp(app);
+}
+
+/** A pointer's way over the sheet, in steps of the page. */
+async function drag(from: SVGGElement, byX: number, byY: number): Promise<void> {
+  const box = from.querySelector('.body')?.getBoundingClientRect() as DOMRect;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const svg = view().querySelector('svg') as SVGSVGElement;
+  const at = (clientX: number, clientY: number) => ({ clientX, clientY, pointerId: 1, bubbles: true, button: 0 });
+  svg.setPointerCapture = () => undefined;
+  from.dispatchEvent(new PointerEvent('pointerdown', at(x, y)));
+  for (const share of [0.5, 1]) {
+    svg.dispatchEvent(new PointerEvent('pointermove', at(x + share * byX, y + share * byY)));
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  svg.dispatchEvent(new PointerEvent('pointerup', at(x + byX, y + byY)));
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  await restedApp(app);
+}
+
+it('lays a sheet over the bench; keys move, turn, hold and release a piece, and others stay where they lie', async () => {
+  const before = places();
+  expect(before.length).toBeGreaterThan(3);
+  workbench.setView({ choice: { kind: 'sheet', sheet: 0 } });
+  await restedApp(app);
+  // The last one on the sheet has room behind it.
+  const last = before.reduce((best, one, i) => (one.y > before[best].y ? i : best), 0);
+  pieceAt(last).focus();
+  await press('{ArrowUp}{ArrowUp}{ArrowUp}');
+  const [hold] = held();
+  expect(hold).toMatchObject({ copy: before[last].copy, turnRad: before[last].turnRad });
+  expect(Math.hypot(hold.x - before[last].x, hold.y - before[last].y)).toBeGreaterThan(4);
+  const others = (list: typeof before) =>
+    list.filter(({ piece }) => piece !== before[last].piece).map(({ x, y }) => [x, y]);
+  expect(others(places())).toEqual(others(before));
+  expect(pieceAt(last).getAttribute('aria-label')).toMatch(/, held$/);
+  expect(await axeFaults(app)).toEqual([]);
+
+  // Turned it is too wide for where it lies: that is said and not kept, until it is moved clear.
+  await press('.');
+  expect(said()).toContain('would lie over');
+  expect(held()).toEqual([hold]);
+  await press('{Escape}');
+  expect(workbench.view.choice.kind).toBe('sheet');
+  await press('{ArrowUp>16/}');
+  await press('.');
+  expect(held()[0].turnRad).toBeCloseTo(before[last].turnRad - Math.PI / 12, 9);
+  await press('h');
+  expect(held()).toEqual([]);
+  for (let i = 0; i < 4; i += 1) workbench.undo();
+  await restedApp(app);
+  expect(places()).toEqual(before);
+});
+
+it('puts a dragged piece down only where it can lie, and says what is in the way', async () => {
+  const before = places();
+  await drag(pieceAt(0), 4000, 0);
+  expect(said()).toContain('over the edge');
+  expect(places()).toEqual(before);
+  expect(held()).toEqual([]);
+  await press('{Escape}');
+  expect(workbench.view.choice.kind).toBe('nothing');
+});
