@@ -26,8 +26,8 @@ const FEWEST_MOVES = 12;
 const MOVES_EACH = 3000;
 
 /** Outlines are followed so closely, and notches narrower than twice this are filled, mm: it is paper that is spent, and time that is saved. */
-const TOLERANCE_MM = 2;
-const NOTCH_MM = 14;
+const TOLERANCE_MM = 1;
+const NOTCH_MM = 5;
 
 /** Longest room that is asked for, mm: a roll's page. */
 const REACH_MM = 6000;
