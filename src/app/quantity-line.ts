@@ -39,12 +39,12 @@ export class QuantityLine extends JobSection {
       ${
         shop === null
           ? html`<p slot="answer" class="soft">${hasPieces ? QUANTITY_WORDS.making : QUANTITY_WORDS.waiting}</p>`
-          : this.#all(shop.quantities)
+          : this.#all(shop)
       }
     </fl-job-line>`;
   }
 
-  #all(quantities: Quantities) {
+  #all({ quantities, finish }: ShopView) {
     const words = QUANTITY_WORDS;
     const { massG, longestMm, sizeMm, centreOfMass, glue, foams, coatings } = quantities;
     const length = (mm: number): string => formatLength(mm, this.unit);
@@ -54,7 +54,7 @@ export class QuantityLine extends JobSection {
         <p>${words.size(x, y, z)} ${words.event}</p>
         ${centreOfMass === null ? nothing : html`<p class="soft">${this.#centre(centreOfMass)}</p>`}
       </div>
-      <fl-quantity-table .project=${this.project} .quantities=${quantities}></fl-quantity-table>
+      <fl-quantity-table .project=${this.project} .quantities=${quantities} .finish=${finish.plan}></fl-quantity-table>
       <div class="stack small">
         ${foams.map(({ tooLarge, name }) =>
           tooLarge.length === 0 ? nothing : html`<p class="wrong">${words.tooLarge(tooLarge.length, name)}</p>`,

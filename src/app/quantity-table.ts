@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatArea } from '../base/format-length.ts';
+import type { FinishPlan } from '../model/finish.ts';
 import type { Quantities } from '../model/quantities.ts';
 import { JobSection } from './job-section.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
@@ -34,6 +35,8 @@ export class QuantityTable extends JobSection {
   ];
 
   @property({ attribute: false }) quantities: Quantities | null = null;
+  /** Colours and clay. */
+  @property({ attribute: false }) finish: FinishPlan | null = null;
 
   protected override render() {
     const { quantities } = this;
@@ -84,9 +87,9 @@ export class QuantityTable extends JobSection {
     const { table, volume } = QUANTITY_WORDS;
     const area = (mm2: number): string => formatArea(mm2, this.unit);
     return [
-      ...foams.map(({ name, sheets, cutMm2, cost }) => ({
+      ...foams.map(({ name, sheets, bought, cutMm2, cost }) => ({
         what: name,
-        much: table.sheets(sheets),
+        much: table.sheets(bought, sheets - bought),
         for: table.pieces(area(cutMm2)),
         cost,
       })),
@@ -101,6 +104,14 @@ export class QuantityTable extends JobSection {
         much: volume(ml),
         for: table.coats(area(outsideMm2), coating.coats),
       })),
+      ...(this.finish?.colours ?? []).map(({ colour, ml, areaMm2 }) => ({
+        what: colour.name,
+        much: volume(ml),
+        for: table.coats(area(areaMm2), colour.coats),
+      })),
+      ...(this.finish?.clay == null
+        ? []
+        : [{ what: this.finish.clay.clay.name, much: volume(this.finish.clay.wetMl), for: table.clay }]),
     ];
   }
 }

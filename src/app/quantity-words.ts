@@ -36,10 +36,16 @@ export const QUANTITY_WORDS = {
     much: 'How much',
     for: 'For',
     cost: 'Cost',
-    sheets: (n: number) => count(n, 'sheet', 'sheets'),
+    sheets: (bought: number, inHand: number) =>
+      inHand === 0
+        ? count(bought, 'sheet', 'sheets')
+        : bought === 0
+          ? `${inHand} in hand`
+          : `${bought} to buy, ${inHand} in hand`,
     pieces: (area: string) => `${area} of pieces`,
     faces: (area: string) => `${area}, both faces`,
     coats: (area: string, coats: number) => `${area}, ${count(coats, 'coat', 'coats')}`,
+    clay: 'fillets and shapes, wet',
     all: 'What has a price, in all',
   },
   prices: {
