@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import { addRepair, forgetWish, type Command } from '../project/commands.ts';
+import { addMarks } from '../project/path-commands.ts';
 import type { Bench } from './bench-state.ts';
 import { WORDS } from './words.ts';
 
@@ -24,9 +25,19 @@ export function remedyFor(finding: Finding, bench: Bench): Remedy | null {
     case 'read/hole':
     case 'read/open-rim':
       return closing(finding, bench);
+    case 'nest/too-large':
+      return parting(finding, bench);
     default:
       return null;
   }
+}
+
+/** The line that is offered across a piece that is larger than a sheet. */
+function parting({ where }: Finding, { pieces }: Bench): Remedy | null {
+  const piece = pieces?.pieces.find(({ id }) => id === where.piece);
+  const offer = pieces?.cutOffers.find(({ patch, edges }) => patch === piece?.patch && edges.length === 0);
+  if (piece === undefined || offer?.marks === undefined) return null;
+  return { label: WORDS.remedies.partPiece, command: addMarks(offer.marks) };
 }
 
 /** A rim that does not close upon itself cannot be closed by a lid, and its finding says so by not naming the repair. */

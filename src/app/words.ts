@@ -246,6 +246,7 @@ export const WORDS = {
     dropEmpty: 'Drop them',
     closeHole: 'Close it',
     forgetWish: 'Forget this wish',
+    partPiece: 'Part it along the line',
   },
 
   stages: ['whole', 'apart', 'flat', 'on the sheet'],

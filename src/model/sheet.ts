@@ -1,4 +1,5 @@
 import type { FoamId, PieceId } from '../base/ids.ts';
+import type { SeamPath } from './seams.ts';
 import type { SheetName } from './stock.ts';
 
 /**
@@ -64,8 +65,19 @@ export interface SheetLayout {
   readonly sheets: readonly Sheet[];
   /** Pieces that are larger than any sheet there is. */
   readonly tooLarge: readonly PieceId[];
+  /** How pieces that are too large may be parted; missing: none is, or no way was found. */
+  readonly splits?: readonly SplitPath[];
   /** Copies that want a word to the maker. Missing: none. */
   readonly odd?: OddCopies;
+}
+
+/** A straight line across a flat piece, as a seam on the sculpt. */
+export interface SplitPath {
+  readonly piece: PieceId;
+  readonly lengthMm: number;
+  /** Whether both parts then fit a sheet; else one does, and the other is parted once more. */
+  readonly doBothFit: boolean;
+  readonly path: SeamPath;
 }
 
 export interface OddCopies {

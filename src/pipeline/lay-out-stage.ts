@@ -4,6 +4,7 @@ import type { Result } from '../base/result.ts';
 import type { Work } from '../base/work.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
+import type { SheetLayout } from '../model/sheet.ts';
 import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
@@ -14,9 +15,11 @@ import { foamStrips } from '../steps/foam/foam-strips.ts';
 import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
 import { printerNotes, printerOf } from '../project/printer-commands.ts';
+import { offerOfSplit, splitPaths } from './split-offers.ts';
 import { sheetFindings } from './sheet-findings.ts';
 import { sheetTaskOf } from './sheet-task.ts';
 import { pageInputOf } from './pages-of.ts';
+import type { CutSculpt } from './outcome.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
 import { standingFindings } from './standing-findings.ts';
@@ -31,6 +34,7 @@ export class LayOutStage {
   readonly #twins = new Memo<unknown[], TwinPapers>(KEPT);
   readonly #turned = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
+  readonly #splits = new Memo<unknown[], { readonly sheets: SheetLayout; readonly cut: CutSculpt }>(KEPT);
   readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
 
   /** The strips beside the pieces, one template for each piece and strip, and where twins share paper that of both. */
@@ -55,8 +59,8 @@ export class LayOutStage {
       run.made('nest');
       return layOnSheets(sheetTaskOf(project, cut, templates));
     });
-    run.sheets = sheets;
-    run.findings.push(...sheetFindings(project, cut, sheets));
+    run.sheets = this.#withSplits(run, pieces, sheets);
+    run.findings.push(...sheetFindings(project, cut, run.sheets));
     const choice = project.paper;
     const paper = run.take('tile', findPaper(choice.name, choice.widthMm, choice.heightMm)).value;
     const printer = printerOf(project);
@@ -76,6 +80,23 @@ export class LayOutStage {
       ...(printer === null ? [] : printerNotes(printer)),
       ...standingFindings(project.done, cut),
     );
+  }
+
+  /** The layout with offers to part what is larger than any sheet, as far as it is of the sheet of the wall that is seen; its cuts are offered too. */
+  #withSplits(run: Run, pieces: readonly FoamPiece[], sheets: SheetLayout): SheetLayout {
+    const { seen, project, templates, strips, drawn } = run;
+    const large = pieces.filter(({ id, layer }) => sheets.tooLarge.includes(id) && layer === seen?.plan.choice.id);
+    if (seen === undefined || large.length === 0) return sheets;
+    const parted = seen.needCut();
+    const made = remembered(this.#splits, [sheets, parted, pieces], () => {
+      const task = sheetTaskOf(project, [...pieces, ...strips], templates ?? []);
+      const splits = splitPaths(large, task, parted, run.needSculpt(), drawn);
+      if (splits.length === 0) return { sheets, cut: parted };
+      const offers = splits.map((split) => offerOfSplit(split, pieces));
+      return { sheets: { ...sheets, splits }, cut: { ...parted, offers: [...parted.offers, ...offers] } };
+    });
+    seen.cut = made.cut;
+    return made.sheets;
   }
 }
 

@@ -1,14 +1,14 @@
 import type { Finding, FindingPlace } from '../base/finding.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
-import type { CopyName, OddCopies, SheetLayout } from '../model/sheet.ts';
+import type { CopyName, OddCopies, SheetLayout, SplitPath } from '../model/sheet.ts';
 import type { Project } from '../project/project.ts';
 
 /** What the maker should know of a layout on foam: what has no place, what is held badly, and what was moved. */
 export function sheetFindings(
   { foams }: Pick<Project, 'foams'>,
   cut: readonly (FoamPiece | FoamStrip)[],
-  { tooLarge, odd = NONE }: SheetLayout,
+  { tooLarge, splits = [], odd = NONE }: SheetLayout,
 ): readonly Finding[] {
   const pieceOf = (id: string): FoamPiece | FoamStrip => {
     const piece = cut.find((candidate) => candidate.id === id);
@@ -28,15 +28,16 @@ export function sheetFindings(
     where: placeOf(pieceOf(id)),
   });
   return [
-    ...tooLarge.map((id) =>
-      of(
+    ...tooLarge.map((id) => {
+      const split = splits.find(({ piece }) => piece === id);
+      return of(
         'nest/too-large',
         'warning',
         id,
         (piece) =>
-          `${piece.name} is larger than a sheet of ${foamName(piece)}: part it once more, or take a larger sheet.`,
-      ),
-    ),
+          `${piece.name} is larger than a sheet of ${foamName(piece)}: ${splitText(split)}, or take a larger sheet.`,
+      );
+    }),
     ...byPiece(odd.unlaid).map(([id, count]) =>
       of(
         'nest/no-room',
@@ -73,6 +74,15 @@ export function sheetFindings(
       ),
     ),
   ];
+}
+
+/** What to do: part it, along which line where one was found. */
+function splitText(split: SplitPath | undefined): string {
+  if (split === undefined) return 'part it once more';
+  const line = `part it along the straight line of ${Math.round(split.lengthMm)} mm that is offered`;
+  return split.doBothFit
+    ? `${line}, so that both parts fit`
+    : `${line}, so that one part fits, and the other once more`;
 }
 
 const placeOf = (piece: FoamPiece | FoamStrip): FindingPlace =>

@@ -275,7 +275,7 @@ const placesOf = (
   patchOfTriangle,
   cutOffers:
     sculpt !== null && drawn?.mesh === mesh
-      ? offers.map((offer) => ({ ...offer, marks: marksOfOffer(offer, sculpt, drawn) }))
+      ? offers.map((offer) => ({ ...offer, marks: offer.marks ?? marksOfOffer(offer, sculpt, drawn) }))
       : offers,
 });
 

@@ -160,7 +160,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
 }
 
 /** What the layout of each foam comes to. */
-function foamLayoutReport({ sheets, tooLarge, odd }: SheetLayout): Record<string, unknown> {
+function foamLayoutReport({ sheets, tooLarge, splits, odd }: SheetLayout): Record<string, unknown> {
   const foams = [...new Set(sheets.map(({ foam }) => foam))].map((foam) => {
     const own = sheets.filter((sheet) => sheet.foam === foam);
     const last = own[own.length - 1];
@@ -178,7 +178,7 @@ function foamLayoutReport({ sheets, tooLarge, odd }: SheetLayout): Record<string
       density: cutMm2 / begunMm2,
     };
   });
-  return { foams, tooLarge, ...(odd === undefined ? {} : { odd }) };
+  return { foams, tooLarge, ...(splits === undefined ? {} : { splits }), ...(odd === undefined ? {} : { odd }) };
 }
 
 const areaOfSheet = ({ outline, widthMm, heightMm }: Sheet): number =>
