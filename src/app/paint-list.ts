@@ -149,7 +149,7 @@ export class PaintList extends JobSection {
         </label>
       </div>
       <details class="small">
-        <summary>${words.label(coats, coverageM2PerL)}</summary>
+        <summary>${words.label(coats, coverageM2PerL, figures)}</summary>
         <div class="fields">
           ${field(words.coats, '', coats, { least: 1, most: 50, isWhole: true }, (value) => ({ coats: value }))}
           ${field(words.coverage, units.m2, coverageM2PerL, { least: 0, most: 100, isOver: true }, (value) => ({ coverageM2PerL: value }))}

@@ -19,8 +19,8 @@ export const PAINT_WORDS = {
     shade: 'Shade on screen',
     kind: 'Put on',
     kinds: { brushed: 'by brush', sprayed: 'as a spray' } as Readonly<Record<string, string>>,
-    label: (coats: number, m2: number) =>
-      `${coats === 1 ? 'One coat' : `${coats} coats`}, ${formatPlain(m2)} m² a litre: figures of the label`,
+    label: (coats: number, m2: number, figures: 'label' | 'usual') =>
+      `${coats === 1 ? 'One coat' : `${coats} coats`}, ${formatPlain(m2)} m² a litre, ${figures === 'label' ? 'by your label' : 'as usual'}`,
     coats: 'Coats',
     coverage: 'One coat of a litre covers',
     recoat: 'To the next coat',

@@ -226,7 +226,7 @@ describe('the order of finishing', () => {
       .filter(({ cautions }) => cautions.length > 0)
       .map(({ work, name, cautions }) => [work, name, cautions]);
     expect(told).toEqual([
-      ['clay', 'foam clay, dries in air', ['dust']],
+      ['clay', 'air-drying foam clay', ['dust']],
       ['colour', 'Brass', ['paint']],
     ]);
   });

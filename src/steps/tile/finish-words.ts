@@ -99,7 +99,7 @@ export function clayText({ what, name, lengthMm, areaMm2, sizeMm, ml, deepestMm,
       ? `Seam ${name}, ${formatMm(Math.round(lengthMm))}, hollow of ${formatMm(sizeMm)}`
       : `${name}, ${areaText(areaMm2)}, ${formatMm(sizeMm)} high`;
   const deep = what === 'fillet' ? `, ${formatNumber(deepestMm, 1)} mm at its deepest` : '';
-  return `${where}: ${formatNumber(ml, ml < 10 ? 1 : 0)} ml dry${deep}, ${layers === 1 ? 'one layer' : `${layers} layers`}`;
+  return `${where}: ${ml < 0.1 ? 'under 0.1' : formatNumber(ml, ml < 10 ? 1 : 0)}\u00a0ml dry${deep}, ${layers === 1 ? 'one layer' : `${layers} layers`}`;
 }
 
 /** When a group of steps is done. */
