@@ -8,6 +8,9 @@ import { shapeOf } from '../steps/nest/shape.ts';
 import { StripSearch } from '../steps/nest/strip-search.ts';
 import type { StripTask } from './nest-instance.ts';
 
+/** A strip is searched for long: so many moves each searcher looks for other arrangements before it presses the best for the first time. */
+const EXPLORE_MOVES = 20_000;
+
 /** A layout as it is handed from one searcher to another: pose and place of each piece, steps of the lattice. */
 export interface StripLayout {
   /** Steps for a unit of the task. */
@@ -42,7 +45,7 @@ export class StripSearcher {
     const { table, layout, rooms, perUnit } = firstLayout(task);
     this.#inset = rooms[0];
     this.#perUnit = perUnit;
-    this.#search = new StripSearch(table, layout, rooms, seededRandom(seed * 8191 + hand));
+    this.#search = new StripSearch(table, layout, rooms, seededRandom(seed * 8191 + hand), EXPLORE_MOVES);
     this.#moves = this.#search.moves();
   }
 

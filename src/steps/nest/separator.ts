@@ -6,6 +6,8 @@ import type { PoseTable } from './pose-table.ts';
 const LEAST_GROWTH = 1.2;
 const MOST_GROWTH = 2;
 const DECAY = 0.95;
+/** A best by this factor better lets the search go on. */
+const MUCH_BETTER = 0.98;
 
 /**
  * Parts pieces that overlap, by guided local search: one after the other goes where its overlaps cost least, and pairs that stay in each other's
@@ -13,12 +15,15 @@ const DECAY = 0.95;
  */
 export class Separator {
   readonly layout: Layout;
+  /** Moves made so far. */
+  moves = 0;
   readonly #table: PoseTable;
   readonly #weights: Float64Array;
   /** Depth of each pair, in both halves. */
   readonly #depth: Float64Array;
   readonly #finder: PlaceFinder;
   readonly #rand: () => number;
+  #deepest = 0;
 
   constructor(table: PoseTable, layout: Layout, rooms: Rooms, rand: () => number) {
     this.#table = table;
@@ -41,17 +46,15 @@ export class Separator {
    * Goes round the pieces that overlap until none does.
    * It yields after each move.
    * @param patience  rounds without a much better best before it gives up.
-   * @param best      gets the layout with the least depth that was seen.
-   * @returns the total depth left in it, 0 where all are apart.
+   * @param best      gets the layout that overlaps least.
+   * @returns what still overlaps in it: depths of all pairs, those of larger pieces counted more; 0 where all are apart.
    */
   *separate(patience: number, best: Layout): Generator<undefined, number, undefined> {
-    const { count } = this.layout;
     let total = this.#measureAll();
     let least = total;
     best.copyFrom(this.layout);
-    let idle = 0;
     const order: number[] = [];
-    while (total > 0 && idle < patience) {
+    for (let idle = 0; total > 0 && idle < patience; idle += 1) {
       order.length = 0;
       for (let i = 0; i < this.layout.movable; i += 1) if (this.#rowOf(i) > 0) order.push(i);
       for (let i = order.length - 1; i > 0; i -= 1) {
@@ -64,30 +67,39 @@ export class Separator {
         if (this.#rowOf(i) === 0) continue;
         this.#finder.move(i);
         this.#measure(i);
+        this.moves += 1;
         yield;
       }
-      total = 0;
-      let deepest = 0;
-      for (let i = 0; i < count; i += 1)
-        for (let j = i + 1; j < count; j += 1) {
-          const d = this.#depth[i * count + j];
-          total += d;
-          if (d > deepest) deepest = d;
-        }
-      this.#reweigh(deepest);
-      if (total < least) {
-        if (total < 0.98 * least) idle = 0;
-        least = total;
-        best.copyFrom(this.layout);
-      }
-      idle += 1;
+      total = this.#total();
+      this.#reweigh();
+      if (total >= least) continue;
+      if (total < MUCH_BETTER * least) idle = -1;
+      least = total;
+      best.copyFrom(this.layout);
     }
     return least;
   }
 
-  #reweigh(deepest: number): void {
+  /** What overlaps in all, and which pair is the deepest. */
+  #total(): number {
+    const { count, pose } = this.layout;
+    const { scale } = this.#table;
+    let total = 0;
+    this.#deepest = 0;
+    for (let i = 0; i < count; i += 1) {
+      for (let j = i + 1; j < count; j += 1) {
+        const d = this.#depth[i * count + j];
+        if (d === 0) continue;
+        total += d * Math.sqrt(scale[pose[i]] * scale[pose[j]]);
+        if (d > this.#deepest) this.#deepest = d;
+      }
+    }
+    return total;
+  }
+
+  #reweigh(): void {
     const { count } = this.layout;
-    const [weights, depth] = [this.#weights, this.#depth];
+    const [weights, depth, deepest] = [this.#weights, this.#depth, this.#deepest];
     if (deepest === 0) return;
     for (let i = 0; i < count; i += 1) {
       for (let j = i + 1; j < count; j += 1) {
@@ -109,12 +121,8 @@ export class Separator {
 
   #measureAll(): number {
     const { count } = this.layout;
-    let total = 0;
-    for (let i = 0; i < count; i += 1) {
-      this.#measure(i);
-      total += this.#rowOf(i);
-    }
-    return total / 2;
+    for (let i = 0; i < count; i += 1) this.#measure(i);
+    return this.#total();
   }
 
   #measure(i: number): void {

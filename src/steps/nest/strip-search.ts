@@ -3,21 +3,27 @@ import { isInRoom, rightEndIn, type Layout, type Rooms } from './layout.ts';
 import { firstOverlap } from './overlap-check.ts';
 import type { PoseTable } from './pose-table.ts';
 import { Separator } from './separator.ts';
+import { TriedPool } from './tried-pool.ts';
 
-/** The last room is made shorter by these shares at first, and while only small gains are left. */
-const EXPLORE_SHARE = 0.005;
-const COMPRESS_SHARE = 0.003;
-/** Where a cut fails the next is smaller by this factor, down to the least. */
-const SHARE_DECAY = 0.7;
-const LEAST_SHARE = 0.00005;
+/**
+ * The last room is made shorter by one of these shares, drawn anew for each round, while other arrangements are looked for: a small one lets pieces
+ * slide, a large one breaks up what is locked into itself.
+ */
+const EXPLORE_SHARES = [0.004, 0.008, 0.016];
 /** Rounds of the separator without a much better best before it gives up. */
 const EXPLORE_PATIENCE = 60;
+/** Each round looks for other arrangements so many times as long as the one before. */
+const EXPLORE_GROWTH = 1.5;
+/** The best is then made shorter by this share; where a cut fails the next is smaller by this factor, down to the least. */
+const COMPRESS_SHARE = 0.003;
+const SHARE_DECAY = 0.7;
+const LEAST_SHARE = 0.00005;
 const COMPRESS_PATIENCE = 30;
 
 /**
- * Makes the last room shorter and shorter, for as long as it is asked to; the others stay as they are. It is cut short at a random place, what
- * overlaps then is parted again, and where that fails two large pieces change places or a smaller cut is tried. What it does depends on its start, its
- * random numbers and what it is offered alone, so more moves are never worse.
+ * Makes the last room shorter and shorter, for as long as it is asked to; the others stay as they are. Round after round it looks for other
+ * arrangements first, then presses the best. What it does depends on its start, its random numbers and what it is offered alone, so more moves are
+ * never worse.
  */
 export class StripSearch {
   readonly best: Layout;
@@ -29,13 +35,18 @@ export class StripSearch {
   readonly #rand: () => number;
   readonly #now: Layout;
   readonly #separator: Separator;
+  readonly #exploreMoves: number;
 
-  /** @param start lies clear in the rooms. */
-  constructor(table: PoseTable, start: Layout, rooms: Rooms, rand: () => number) {
+  /**
+   * @param start         lies clear in the rooms.
+   * @param exploreMoves  moves the first round looks for other arrangements, >= 1.
+   */
+  constructor(table: PoseTable, start: Layout, rooms: Rooms, rand: () => number, exploreMoves = 4000) {
     this.#table = table;
     this.#rooms = rooms.slice();
     this.#last = rooms.length / 4 - 1;
     this.#rand = rand;
+    this.#exploreMoves = exploreMoves;
     this.best = start.copy();
     this.length = rightEndIn(table, start, rooms, this.#last);
     this.#now = start.copy();
@@ -51,37 +62,42 @@ export class StripSearch {
 
   /** Goes on for as long as anything lies in the last room; it yields after each move. */
   *moves(): Generator<undefined, void, undefined> {
-    for (let round = 0; this.length > 0; round += 1) {
-      yield* this.#explore(2 + round);
+    for (let most = this.#exploreMoves; this.length > 0; most *= EXPLORE_GROWTH) {
+      yield* this.#explore(most);
       yield* this.#compress();
     }
   }
 
-  /** Larger cuts; from what overlaps least, disturbed, where they fail. */
-  *#explore(mostFails: number): Generator<undefined, void, undefined> {
-    const least = this.#now.copy();
+  /**
+   * Cuts the best by a larger share, and what comes of that again, even where it is not the shortest any more. Where a cut fails it goes on from one of
+   * the layouts tried at that length, most often one of those that overlap least, with two places changed.
+   */
+  *#explore(most: number): Generator<undefined, void, undefined> {
+    const share = EXPLORE_SHARES[Math.floor(this.#rand() * EXPLORE_SHARES.length)];
+    const pool = new TriedPool();
     const tried = this.#now.copy();
-    let rooms = this.#cut(EXPLORE_SHARE);
-    let leastDepth = Infinity;
-    for (let fails = 0; fails < mostFails && this.length > 0;) {
+    const until = this.#separator.moves + most;
+    let { length } = this;
+    this.#now.copyFrom(this.best);
+    let rooms = this.#cut(length, share);
+    while (this.#separator.moves < until && length > 0) {
       const depth = yield* this.#separator.separate(EXPLORE_PATIENCE, tried);
+      yield;
       this.#now.copyFrom(tried);
-      if (depth === 0 && this.#accept()) {
-        rooms = this.#cut(EXPLORE_SHARE);
-        leastDepth = Infinity;
-        fails = 0;
+      const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
+      if (depth === 0 && end < length && this.#isClear(end)) {
+        this.#keep(end);
+        length = end;
+        rooms = this.#cut(length, share);
+        pool.clear();
         continue;
       }
-      fails += 1;
       // Nothing overlaps, yet it is not shorter: a piece is as long as the room.
-      if (depth > 0 && depth < leastDepth) {
-        leastDepth = depth;
-        least.copyFrom(tried);
-      }
-      if (leastDepth < Infinity) this.#now.copyFrom(least);
+      if (depth === 0 && end >= length) return;
+      pool.add(tried, depth);
+      this.#now.copyFrom(pool.draw(this.#rand));
       changePlaces(this.#table, this.#now, rooms, this.#rand);
       this.#separator.resetWeights();
-      yield;
     }
   }
 
@@ -90,31 +106,35 @@ export class StripSearch {
     const tried = this.#now.copy();
     let share = COMPRESS_SHARE;
     while (share > LEAST_SHARE && this.length > 0) {
-      this.#cut(share);
+      const { length } = this;
+      this.#now.copyFrom(this.best);
+      this.#cut(length, share);
       const depth = yield* this.#separator.separate(COMPRESS_PATIENCE, tried);
-      this.#now.copyFrom(tried);
-      if (depth > 0 || !this.#accept()) share *= SHARE_DECAY;
       yield;
+      this.#now.copyFrom(tried);
+      const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
+      if (depth === 0 && end < length && this.#isClear(end)) this.#keep(end);
+      else share *= SHARE_DECAY;
     }
   }
 
-  /** Begins again from the best, cut short by a share. @returns the rooms, the last so much shorter. */
-  #cut(share: number): Rooms {
-    this.#now.copyFrom(this.best);
-    const rooms = this.#roomsOf(Math.floor(this.length * (1 - share)));
-    cutShort(this.#table, this.#now, rooms, this.length, this.#rand);
+  /** Cuts what is now short by a share. @returns the rooms, the last so much shorter. */
+  #cut(length: number, share: number): Rooms {
+    const rooms = this.#roomsOf(Math.floor(length * (1 - share)));
+    cutShort(this.#table, this.#now, rooms, length, this.#rand);
     this.#separator.rooms = rooms;
     this.#separator.resetWeights();
     return rooms;
   }
 
-  /** What is now is the best, if it is shorter and the exact test agrees. @returns whether it is. */
-  #accept(): boolean {
-    const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
-    if (end >= this.length || firstOverlap(this.#table, this.#now, this.#roomsOf(end)) !== null) return false;
-    this.length = end;
-    this.best.copyFrom(this.#now);
-    return true;
+  /** Whether the exact test lets what is now pass, in a last room so long. */
+  #isClear(length: number): boolean {
+    return firstOverlap(this.#table, this.#now, this.#roomsOf(length)) === null;
+  }
+
+  /** What is now is the best, where it is shorter. */
+  #keep(length: number): void {
+    this.offer(this.#now, length);
   }
 
   #roomsOf(length: number): Rooms {

@@ -221,7 +221,7 @@ describe('laying on the foam in hand', () => {
       for (const { turnRad } of places({ turns: 'none', turnOver: true }, isCrew)) expect(turnRad).toBe(0);
     }
     const crew = new SheetCrew(taskOf(items, {}, { turns: 'half', turnOver: true }), 1);
-    crew.step(400);
+    crew.step(1200);
     expect(crew.layout.sheets.some(({ placements }) => placements.some(({ isFlipped }) => isFlipped))).toBe(true);
     expect(faultsOf(items, crew.layout)).toBeLessThan(1e-3);
   });
