@@ -66,8 +66,8 @@ export class OutlineBoard extends LitElement {
         vector-effect: non-scaling-stroke;
         fill: none;
       }
-      .on-foam {
-        opacity: 0.35;
+      .grid.on-foam {
+        stroke: color-mix(in srgb, var(--on-foam) 22%, transparent);
       }
       .ring {
         fill: color-mix(in srgb, var(--foam-cut) 60%, transparent);

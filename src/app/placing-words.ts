@@ -18,6 +18,7 @@ export const PLACING_WORDS = {
   sheet: (n: number) => `Sheet ${n}`,
   bought: 'to buy',
   inHand: (name: string) => `in hand: ${name}`,
+  kind: (size: string, thickness: string) => `${size} of ${thickness} foam`,
   used: (share: string) => `${share} used`,
   last: (length: string) => `filled to ${length}`,
   left: (size: string) => `${size} left whole`,

@@ -65,11 +65,11 @@ export function turnHandle(
   const { minX, minY, maxX, maxY } = template.box;
   const middle = middleOf(template);
   const long = Math.hypot(maxX - minX, maxY - minY) / 2 + frame.height / 40;
-  // Upward in the picture before it is turned.
-  const [ux, uy] = sheetFromScreen(frame, 0, 1);
+  const [mx, my] = onSheet(middle, hand);
+  // Upward in the picture before it is turned; downward where there is no room above.
+  const [ux, uy] = sheetFromScreen(frame, 0, (frame.isTurned ? mx : frame.height - my) > long ? 1 : -1);
   const angle = Math.atan2(uy, ux) + (byRad ?? 0);
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const [mx, my] = onSheet(middle, hand);
   const knob = `M${mx + long * c} ${my + long * s}h0`;
   const ghost = placeAbout(middle, hand, { turnRad: hand.turnRad + (byRad ?? 0), isFlipped: hand.isFlipped });
   return svg`${

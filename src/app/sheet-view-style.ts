@@ -18,10 +18,16 @@ export const SHEET_VIEW_STYLE = css`
   .head b {
     font-size: var(--t-large);
   }
+  .table {
+    position: relative;
+    min-block-size: 0;
+  }
+  /* Its own proportions must not stretch the room it is given. */
   svg {
+    position: absolute;
+    inset: 0;
     inline-size: 100%;
     block-size: 100%;
-    min-block-size: 0;
     overflow: clip;
     touch-action: none;
   }

@@ -18,6 +18,7 @@ import { wishOfPieceKey, type PieceWish, type PieceWishEvent } from './sheet-pie
 import { cutPiece, nameOfCopy, nameOfWay, turnsOf } from './sheet-names.ts';
 import { pieceBody, stateOf, turnHandle, type ShownPiece } from './sheet-view-parts.ts';
 import { SHEET_VIEW_STYLE } from './sheet-view-style.ts';
+import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING } from './view-state.ts';
 
@@ -81,36 +82,40 @@ export class SheetView extends LitElement {
     const name = words.sheet(this.at + 1);
     const hand = this.#hand.piece;
     const frame = this.#frameOf(sheet);
-    const length = (mm: number): string => formatLength(mm, this.project?.lengthUnit ?? 'mm');
+    const unit = this.project?.lengthUnit ?? 'mm';
+    const length = (mm: number): string => formatLength(mm, unit);
     const facts = [
-      this.project?.foams.find(({ id }) => id === sheet.foam)?.name ?? '',
+      words.kind(sizeText(sheet.widthMm, sheet.heightMm, unit), length(sheet.thicknessMm)),
       sheet.label === undefined ? words.bought : words.inHand(sheet.label),
       words.used(formatPercent(100 * sheet.usedShare, 0)),
       words.last(length(sheet.filledMm)),
     ];
     return html`<p class="head"><b>${name}</b> <span>${facts.join(', ')}</span></p>
-      <svg
-        viewBox="0 0 ${frame.width} ${frame.height}"
-        role="group"
-        aria-label=${words.view(name)}
-        @pointermove=${this.#onMove}
-        @pointerup=${this.#onUp}
-        @pointercancel=${this.#onCancel}
-        @keydown=${this.#onKey}
-      >
-        <defs>
-          <pattern id="hatch" width="14" height="14" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <rect width="14" height="14" class="hatch-ground" />
-            <rect width="5" height="14" class="hatch-line" />
-          </pattern>
-        </defs>
-        <g id="sheet" transform=${frame.matrix}>
-          <path class="sheet" d=${sheetPath(sheet)} />
-          ${this.#border(sheet)} ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
-          ${sheet.placements.map((one) => this.#piece(one, frame, hand))}
-          ${hand !== null && hand.sheet === this.at ? this.#handle(hand, frame) : nothing}
-        </g>
-      </svg>
+      <div class="table">
+        <svg
+          viewBox="0 0 ${frame.width} ${frame.height}"
+          role="group"
+          aria-label=${words.view(name)}
+          @pointermove=${this.#onMove}
+          @pointerup=${this.#onUp}
+          @pointercancel=${this.#onCancel}
+          @keydown=${this.#onKey}
+        >
+          <defs>
+            <pattern id="hatch" width="14" height="14" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+              <rect width="14" height="14" class="hatch-ground" />
+              <rect width="5" height="14" class="hatch-line" />
+            </pattern>
+          </defs>
+          <g id="sheet" transform=${frame.matrix}>
+            <path class="sheet" d=${sheetPath(sheet)} />
+            ${this.#border(sheet)}
+            ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
+            ${sheet.placements.map((one) => this.#piece(one, frame, hand))}
+            ${hand !== null && hand.sheet === this.at ? this.#handle(hand, frame) : nothing}
+          </g>
+        </svg>
+      </div>
       <p class="said" role="status">${this.#said(hand)}</p>
       <fl-sheet-piece-row
         .project=${this.project}
