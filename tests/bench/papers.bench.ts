@@ -4,6 +4,9 @@ import process from 'node:process';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { PrinterProfile } from '../../src/model/printer.ts';
 import { PAPERS } from '../../src/model/papers.ts';
+import { makeMockUp } from '../../src/pipeline/mock-up.ts';
+import type { Outcome } from '../../src/pipeline/outcome.ts';
+import type { Pipeline } from '../../src/pipeline/pipeline.ts';
 import { pdfOf } from '../../src/pipeline/write-files.ts';
 import type { PaperChoice } from '../../src/project/project.ts';
 import { collisions } from '../steps/tile/support.ts';
@@ -42,9 +45,11 @@ const wants = (kind: readonly string[], name: string): boolean => {
 const papersNamed = ['roll', ...PAPERS.map(({ name }) => name)];
 
 const rows: Row[] = [];
+const cards: string[][] = [];
 const font = testFont();
 for (const sample of SAMPLE_NAMES.filter((name) => wants(SAMPLE_NAMES, name))) {
   const { project, pipeline } = await sampleProject(sample);
+  cards.push([sample, ...(await mockUpFigures(await pipeline.run(project, QUIET_WORK), pipeline))]);
   for (const choice of CHOICES.filter(({ name = '' }) => wants(papersNamed, name))) {
     for (const printer of [null, ...PRINTERS]) {
       const corrected = printer === null ? {} : { printers: [printer], printer: printer.name };
@@ -77,6 +82,21 @@ for (const sample of SAMPLE_NAMES.filter((name) => wants(SAMPLE_NAMES, name))) {
   }
 }
 
+/** In card of 0.4 mm, a quarter of its size: its pages, how it closes, and words that hit something. */
+async function mockUpFigures(outcome: Outcome, pipeline: Pipeline): Promise<string[]> {
+  const made = await makeMockUp(pipeline, outcome, { times: 4, cardMm: 0.4 }, '2026-01-01', QUIET_WORK);
+  if (!made.ok) throw new Error(made.problem.text);
+  const { pages } = made.value.pages;
+  const { dryFit } = made.value.outcome;
+  const tiles = pages.filter(({ kind }) => kind === 'tile').length;
+  return [
+    `${tiles}`,
+    micro(dryFit?.worstGapMm ?? NaN),
+    micro(dryFit?.worstOverlapMm ?? NaN),
+    `${pages.flatMap(collisions).length}`,
+  ];
+}
+
 /** The templates that are printed: where one serves for two twins, that one. */
 function onPaper<T extends { readonly piece: string; readonly turned?: string }>(
   all: readonly T[],
@@ -88,7 +108,9 @@ function onPaper<T extends { readonly piece: string; readonly turned?: string }>
 const most = (own: readonly Row[], figure: (row: Row) => number): number => Math.max(0, ...own.map(figure));
 const sum = (own: readonly Row[], figure: (row: Row) => number): number =>
   own.reduce((all, row) => all + figure(row), 0);
-const micro = (mm: number): string => (mm * 1000).toFixed(3);
+function micro(mm: number): string {
+  return (mm * 1000).toFixed(3);
+}
 const groups = [...new Set(rows.map(({ paper }) => paper))];
 const line = (name: string, own: readonly Row[]): string[] => [
   name,
@@ -150,6 +172,9 @@ process.stdout.write(
     }),
   )}`,
 );
+process.stdout.write(
+  `\nmock-ups 1:4 in card of 0.4 mm\n${textTable(['sample', 'tiles', 'gap µm', 'overlap µm', 'words hit'], cards)}`,
+);
 for (const { sample, paper, printer, collided } of rows)
   for (const text of collided) process.stdout.write(`${sample}, ${paper}, ${printer}: ${text}\n`);
 const isGood = (row: Row): boolean =>
@@ -157,4 +182,8 @@ const isGood = (row: Row): boolean =>
   row.lostCorners + row.blankPages + row.collided.length === 0;
 for (const row of rows.filter((each) => !isGood(each)))
   process.stdout.write(`NOT GOOD: ${row.sample}, ${row.paper}, ${row.printer}\n`);
-if (!rows.every(isGood)) process.exitCode = 1;
+if (
+  !rows.every(isGood) ||
+  cards.some(([, , gap, overlap, hits]) => Math.max(Number(gap), Number(overlap)) > 100 || hits !== '0')
+)
+  process.exitCode = 1;

@@ -24,6 +24,8 @@ export interface TemplateContext {
   readonly mates?: ReadonlyMap<PieceId, number>;
   /** Why a piece may not be cut with its twin's template turned over; left out where it may. */
   readonly apart?: string | undefined;
+  /** See {@link WordContext}. */
+  readonly isBrief?: boolean | undefined;
 }
 
 /** What the templates of a part are called by. */
@@ -31,6 +33,8 @@ export interface TemplatesContext {
   readonly projectName: string;
   readonly foamNames: ReadonlyMap<FoamId, string>;
   readonly twins: TwinPapers;
+  /** See {@link WordContext}; left out where all is told. */
+  readonly isBrief?: boolean;
 }
 
 /** The templates of all pieces of a part and then of its strips, in stretches; edges name the pieces they meet. */
@@ -78,6 +82,7 @@ function contextOfPieces(
     foamName: nameOfFoam(foam, context),
     mates,
     apart: context.twins.apart.get(id),
+    isBrief: context.isBrief,
   });
 }
 

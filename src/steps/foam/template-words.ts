@@ -19,6 +19,8 @@ export interface WordContext {
   readonly numberOf: (id: string) => number | undefined;
   /** Why a piece may not be cut with its twin's template turned over; left out where it may. */
   readonly apart?: string | undefined;
+  /** True for a small template: its name, how often it is cut if more than once, and the project, no more. */
+  readonly isBrief?: boolean | undefined;
 }
 
 /** What is said first of a piece: what it is called, how often it is cut, of what. */
@@ -32,6 +34,7 @@ export interface Title {
 
 /** The lines that say what a piece is, most needed first; of two pieces where the template also serves for its twin, turned over. */
 export function titleOf(piece: FoamPiece, context: WordContext, twin?: FoamPiece): Title {
+  if (context.isBrief === true) return briefTitle(piece, context);
   const making = makingLines(piece);
   const foam = foamText(piece.thicknessMm, context.foamName);
   const cut =
@@ -51,6 +54,12 @@ export function titleOf(piece: FoamPiece, context: WordContext, twin?: FoamPiece
     ],
   };
 }
+
+const briefTitle = ({ number, name, quantity }: FoamPiece, { projectName }: WordContext): Title => ({
+  number: `${number}`,
+  head: [`${number}  ${name}`],
+  rest: [...(quantity === 1 ? [] : [`cut ${quantity}`]), projectName],
+});
 
 /** What is said of how a piece is made, beyond its edges and folds. */
 export function makingLines(piece: FoamPiece): readonly string[] {

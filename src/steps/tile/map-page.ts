@@ -43,7 +43,7 @@ export function mapPages(
   putLegend(flow, input.templates);
   flow.breakColumn();
   flow.heading('Printed side');
-  flow.paragraph(printedSideText(input.pieces), {}, 0.8);
+  flow.paragraph(input.printedSide ?? printedSideText(input.pieces), {}, 0.8);
   putTurned(flow, input.templates);
   flow.columns(equalColumns(tileWidthMm, LIST_MM), COLUMN_GAP_MM);
   putSeamWork(flow, input.seamWork ?? []);

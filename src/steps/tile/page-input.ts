@@ -32,6 +32,10 @@ export interface PageInput {
   readonly date?: string;
   /** Whole sentences for the first page, from shared/cautions.json. */
   readonly cautions: readonly string[];
+  /** Whole sentences that stand in larger letters before all else on the first page; none if left out. */
+  readonly notice?: readonly string[];
+  /** On which side the paper lies, one sentence; left out: as the pieces are traced on foam. */
+  readonly printedSide?: string;
   /** Finds templates places on fewer pages; left out: they stand on shelves. */
   readonly nester?: PaperNester;
 }

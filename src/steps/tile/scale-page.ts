@@ -26,6 +26,7 @@ export function scalePages(input: PageInput, frame: PaperFrame, hasJoints: boole
   const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : frame.heightMm - marginMm;
   const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
   flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
+  for (const sentence of input.notice ?? []) flow.paragraph(sentence, { heightMm: TYPE_MM.heading, bold: true }, 1);
   flow.paragraph(
     'Print this page first, at 100 %: “actual size”, nothing fitted or shrunk to the page.',
     { heightMm: TYPE_MM.heading },
