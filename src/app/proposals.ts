@@ -7,7 +7,7 @@ import { hasMarks } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import { keyCap } from './key-cap.ts';
-import { easeSaid, kindsOf } from './propose-actions.ts';
+import { alikeAnswers, easeSaid, kindsOf } from './propose-actions.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import { SHARED } from './styles.ts';
@@ -221,7 +221,7 @@ export class ProposalTable extends JobSection {
           </tr>
         </tbody>
       </table>
-      ${sameKinds(kinds, answers).map((same) => html`<p class="small">${words.same(same.map((kind) => words.kinds[kind]))}</p>`)}
+      ${alikeAnswers(kinds, answers).map((same) => html`<p class="small">${words.same(same.map((kind) => words.kinds[kind]))}</p>`)}
       ${this.#reasons(kinds, answers)}`;
   }
 
@@ -309,22 +309,6 @@ export class ProposalTable extends JobSection {
     if (pct >= 0.5 && pct <= 50) this.dispatchEvent(new ViewEvent({ proposalPct: pct }));
     else input.value = String(this.#limit());
   }
-}
-
-/** Answers that are one and the same, together; none where all differ. */
-function sameKinds(
-  kinds: readonly ProposalKind[],
-  answers: Proposals['answers'],
-): readonly (readonly ProposalKind[])[] {
-  const groups = new Map<string, ProposalKind[]>();
-  for (const kind of kinds) {
-    const answer = answers[kind];
-    if (answer === undefined) continue;
-    const pairs = answer.pairs.map(([a, b]) => (a < b ? `${a} ${b}` : `${b} ${a}`)).sort();
-    const key = `${pairs.join()} ${JSON.stringify(answer.paths)}`;
-    groups.set(key, [...(groups.get(key) ?? []), kind]);
-  }
-  return [...groups.values()].filter((group) => group.length > 1);
 }
 
 /** What is said while there is nothing to show. */

@@ -75,6 +75,22 @@ function beginSearch(
   return { isOurs, take };
 }
 
+/** Answers that are one and the same, together; none where all differ. */
+export function alikeAnswers(
+  kinds: readonly ProposalKind[],
+  answers: Proposals['answers'],
+): readonly (readonly ProposalKind[])[] {
+  const groups = new Map<string, ProposalKind[]>();
+  for (const kind of kinds) {
+    const answer = answers[kind];
+    if (answer === undefined) continue;
+    const pairs = answer.pairs.map(([a, b]) => (a < b ? `${a} ${b}` : `${b} ${a}`)).sort();
+    const key = `${pairs.join()} ${JSON.stringify(answer.paths)}`;
+    groups.set(key, [...(groups.get(key) ?? []), kind]);
+  }
+  return [...groups.values()].filter((group) => group.length > 1);
+}
+
 /** Ends the search; the answers stand. */
 export function stopProposing(bench: Workbench): void {
   const { proposals } = bench.view;

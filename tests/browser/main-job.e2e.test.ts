@@ -1,3 +1,4 @@
+import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf, type ReadPath, type ReadPdf } from '../support/read-pdf.ts';
@@ -139,6 +140,18 @@ describe('the main job by mouse', () => {
     for (const side of [TRAY_MM.height, TRAY_MM.lid, TRAY_MM.depth]) {
       expect(Math.min(...lengths.map((length) => Math.abs(length - side)))).toBeLessThan(0.01);
     }
+  });
+
+  it('saves files for a cutter with the lists in one zip, once what a laser must never cut was read', async () => {
+    const { page } = app;
+    await page.locator('fl-files-line label', { hasText: 'DXF' }).click();
+    expect(await page.locator('fl-files-line button.save').isDisabled()).toBe(true);
+    await page.locator('fl-files-line .caution button').click();
+    const file = await app.saved(() => page.locator('fl-files-line button.save').click());
+    expect(file.name).toBe('tool-tray.zip');
+    const names = Object.keys(unzipSync(file.bytes));
+    expect(names.slice(0, 3)).toEqual(['templates.pdf', 'build-sheet.pdf', 'cut-list.csv']);
+    expect(names).toContain('sheet-1.dxf');
   });
 
   it('saves the job to a file and opens it again', async () => {
