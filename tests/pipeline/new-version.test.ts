@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contentHash } from '../../src/base/hash.ts';
+import { pieceId } from '../../src/base/ids.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import type { SculptPart } from '../../src/project/project.ts';
@@ -36,6 +37,17 @@ function renumbered(solid: Solid): Solid {
 
 const BOX = block([0, 0, 0], [100, 80, 60]);
 const TUBE = tube(24, 50, 50, () => 120);
+
+describe('what is named by its pieces', () => {
+  it('is let go of and told where pieces have other names', async () => {
+    const fillets = [
+      { pieces: [pieceId('part-1.layer-1.f0'), pieceId('part-1.layer-1.f1')] as const, nth: 0, radiusMm: 8 },
+    ];
+    const { part, findings } = await carried(BOX, renumbered(BOX), (own) => ({ ...own, fillets }));
+    expect(part.fillets).toBeUndefined();
+    expect(findings.map(({ text }) => text).join()).toMatch(/1 fillet of clay has no place .* choose their seams anew/);
+  });
+});
 
 describe('the same sculpt with other numbers', () => {
   it('keeps every seam, wish and area where it was', async () => {

@@ -63,7 +63,9 @@ export function* carryPart(
   });
   yield;
   const regions = yield* carryRegions(part.regions, places, () => lose('area'));
-  const { heldSeams: _, scores: __, ...rest } = part;
+  const { heldSeams: _, scores: __, fillets = [], ...rest } = part;
+  // A seam is named by its pieces there, and pieces by polygons: nothing tells which it has become.
+  for (const ___ of fillets) lose('fillet');
   const scores = (part.scores ?? []).flatMap((line) => carryScore(places, line, () => lose('score', line.edges[0])));
   const openings = part.worn?.openings?.flatMap((opening) => {
     const vertex = places.nearVertexOf(before.mesh.vertexOfFile[opening.vertex] ?? -1);

@@ -5,7 +5,7 @@ import type { Vec3 } from '../../geom/vec.ts';
 /** Something that has no place on the new version. */
 export interface Lost {
   readonly what:
-    'edge' | 'path' | 'seam wish' | 'edge wish' | 'score' | 'area' | 'piece' | 'opening' | 'repair' | 'size';
+    'edge' | 'path' | 'seam wish' | 'edge wish' | 'score' | 'fillet' | 'area' | 'piece' | 'opening' | 'repair' | 'size';
   /** Where it was, mm; null where that is no one place. */
   readonly at: Vec3 | null;
 }
@@ -17,6 +17,7 @@ const WORDS: Readonly<Record<Lost['what'], readonly [string, string, string]>> =
   'seam wish': ['wish for a seam', 'wishes for seams', 'say them anew'],
   'edge wish': ['wish for an edge', 'wishes for edges', 'say them anew'],
   score: ['edge of a scored line', 'edges of scored lines', 'score them anew'],
+  fillet: ['fillet of clay', 'fillets of clay', 'choose their seams anew'],
   area: ['area', 'areas', 'make them anew'],
   piece: ['wish for a piece', 'wishes for pieces', 'say them anew'],
   opening: ['opening', 'openings', 'say anew what passes through them'],
