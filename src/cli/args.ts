@@ -8,6 +8,7 @@ import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
 import { WrongUsage } from './exit.ts';
 import { machineFrom } from './machine-option.ts';
+import { mockUpFrom } from './mock-up-option.ts';
 import type { MakeChoices } from './make-command.ts';
 import { nestChoicesFrom, type NestChoices } from './nest-options.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
@@ -132,6 +133,8 @@ const OPTIONS = {
   paint: { type: 'string', multiple: true },
   clay: { type: 'string', multiple: true },
   fillet: { type: 'string', multiple: true },
+  'mock-up': { type: 'string' },
+  card: { type: 'string' },
   dxf: { type: 'boolean' },
   'svg-sheets': { type: 'boolean' },
   png: { type: 'string' },
@@ -200,6 +203,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('shop', shopFrom(values)),
     ...given('stock', stockFrom(values)),
     ...given('paint', paintFrom(values)),
+    ...given('mockUp', mockUpFrom(values)),
     date: dateFrom(values.date, today),
   };
 }

@@ -16,6 +16,7 @@ import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { FILE_NAMES, writeFiles } from '../pipeline/write-files.ts';
 import { nameFromFile } from '../project/new-project.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
+import type { MockUp } from '../project/mock-up.ts';
 import { ruled, type RuleName } from '../project/shop-rules.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
@@ -32,6 +33,7 @@ import { raisedRegions, type RaiseChoice } from './raise-option.ts';
 import { readInput } from './read-input.ts';
 import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-threads.ts';
 import { machineChoices, withCutter, type MachineOption } from './machine-option.ts';
+import { makeSmall } from './mock-up-option.ts';
 import { makeForMachines, tellCautions } from './machine-step.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
@@ -93,6 +95,8 @@ export interface MakeChoices {
   readonly stock?: StockOption;
   /** Colours, and shapes in clay. */
   readonly paint?: PaintOption;
+  /** A small prop of card to try the pieces out with. */
+  readonly mockUp?: MockUp;
   readonly date: string;
 }
 
@@ -148,7 +152,9 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
   const forMachines = makeForMachines(outcome, machine, font, file.name);
-  const made = new Map([...files, ...shop.files, ...forMachines.files]);
+  const sourceOf = pipeline.sourceOf.bind(pipeline);
+  const small = await makeSmall(outcome, choices.mockUp, { sourceOf }, { font, date: choices.date });
+  const made = new Map([...files, ...shop.files, ...small.files, ...forMachines.files]);
   const all = new Map([
     ...made,
     [RECORD_NAME, await recordOf(made)],
@@ -159,7 +165,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   await writeAll(choices.out, all);
   const cleared = await clearLeftOver(choices.out, left);
   const said = [...assumed, ...told, ...shop.findings];
-  return summary(outcome, said, choices.out, [shop.line, ...forMachines.lines, ...cleared]);
+  return summary(outcome, said, choices.out, [shop.line, ...small.lines, ...forMachines.lines, ...cleared]);
 }
 
 /** Files that are read. */
