@@ -1,51 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ringArea } from '../../../src/geom/ring.ts';
-import { nestOnSheets, type NestPiece } from '../../../src/steps/nest/nest-on-sheets.ts';
 import { simplifiedOutward } from '../../../src/steps/nest/outward.ts';
-import { turnOf, turnRing } from '../../../src/steps/nest/shape.ts';
 import { laidOutFaults } from '../../bench/laid-out-check.ts';
-
-const QUARTERS = [0, 1, 2, 3].map((k) => ({ turnRad: (k * Math.PI) / 2, isFlipped: false }));
-const SHEET = { lengthMm: 900, breadthMm: 600, borderMm: 10, gapMm: 5 };
-const box = (w: number, h: number, quantity = 1): NestPiece => ({
-  outline: Float64Array.of(0, 0, w, 0, w, h, 0, h),
-  quantity,
-  stances: QUARTERS,
-});
-
-describe('pieces on sheets', () => {
-  it('keep their gap and border, on as few sheets as they need, and the same every time', () => {
-    const pieces = [box(400, 280, 5), box(100, 60, 3)];
-    const made = nestOnSheets(pieces, SHEET, 300, 1);
-    expect(made.sheets).toBe(2);
-    expect(nestOnSheets(pieces, SHEET, 300, 1)).toEqual(made);
-    const boxes = made.places.map(({ piece, stance, sheet, x, y }) => {
-      const ring = turnRing(pieces[piece].outline, turnOf(stance));
-      const [xs, ys] = [0, 1].map((k) => [...ring].filter((_, i) => i % 2 === k));
-      return {
-        sheet,
-        x0: Math.min(...xs) + x,
-        x1: Math.max(...xs) + x,
-        y0: Math.min(...ys) + y,
-        y1: Math.max(...ys) + y,
-      };
-    });
-    expect(boxes).toHaveLength(8);
-    for (const [i, a] of boxes.entries()) {
-      expect(Math.min(a.x0, a.y0, 900 - a.x1, 600 - a.y1)).toBeGreaterThanOrEqual(10 - 1e-3);
-      for (const b of boxes.slice(i + 1)) {
-        const apart = Math.max(a.x0 - b.x1, b.x0 - a.x1, a.y0 - b.y1, b.y0 - a.y1);
-        if (a.sheet === b.sheet) expect(apart).toBeGreaterThanOrEqual(5 - 1e-3);
-      }
-    }
-  });
-
-  it('names what fits no sheet, and lays the rest', () => {
-    const made = nestOnSheets([box(881, 10), box(100, 100), box(880, 570)], SHEET, 0, 1);
-    expect(made.tooLarge).toEqual([0]);
-    expect(made.places.map(({ piece }) => piece).sort()).toEqual([1, 2]);
-  });
-});
 
 describe('a simplified outline', () => {
   it('has few corners, covers the true one grown, and nothing far from it', () => {
