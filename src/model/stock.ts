@@ -8,7 +8,7 @@ export interface StockChoices {
   readonly fills?: readonly FillRule[];
   /** At most one for each piece. */
   readonly pieces?: readonly PieceFill[];
-  /** A layout that a search found and the maker took. It counts for as long as it holds every copy and none lies over another. */
+  /** A layout that a search found, or a hand, and the maker took. What of it still fits where it lay stays there; the rest is laid anew. */
   readonly kept?: readonly KeptSheet[];
 }
 
