@@ -26,8 +26,9 @@ export interface LooseJob {
 }
 
 /**
- * What is painted before it is glued on: the largest bodies the gluing comes by that have one colour all over, and beyond every seam that is still
- * to be glued another one, so that the seam is the border and nothing has to match across it; and pieces no brush reaches later.
+ * What is painted before it is glued on: the largest bodies the gluing comes by that have one colour all over, and beyond every seam to
+ * another body another one, so that the seam is the border and nothing has to match across it; and pieces no brush reaches later. Seams of the body
+ * itself that are shut later have one colour on both sides, put on in one go.
  * @returns in the order of the steps they come before; no piece is in two.
  */
 export function looseBodies(job: LooseJob): readonly LooseBody[] {
