@@ -138,6 +138,30 @@ describe('writePiecesSvg', () => {
     expect(found?.points).toEqual([650, 0, 2650, 0, 2650, -1200, 650, -1200]);
   });
 
+  it('lays a piece turned over: its outline mirrored, its words not', () => {
+    const template = handMadeTemplate(
+      'hook',
+      [0, 0, 60, 0, 0, 40],
+      [],
+      [handMadeWords('up', 20, 10, { align: 'left' })],
+    );
+    const over = { ...laid('hook', 100, 50), isFlipped: true };
+    const svg = writePiecesSvg([template], { sheets: [sheet(600, 900, [over])], tooLarge: [] });
+    const { paths } = readSvg(svg);
+    expect(paths.find(({ name }) => name === 'cut')?.points).toEqual([100, -50, 40, -50, 100, -90]);
+    expect(svg).toContain('turned over');
+    expect(svg).toMatch(/<text x="80" y="-60"[^>]*text-anchor="end"(?![^>]*scale)[^>]*>up</);
+  });
+
+  it('draws the outline of a traced sheet and what is kept clear on it', () => {
+    const traced = { ...sheet(400, 300, []), outline: [0, 0, 400, 0, 0, 300], keepOut: [[10, 10, 20, 10, 20, 20]] };
+    const { paths } = readSvg(writePiecesSvg([], { sheets: [traced], tooLarge: [] }));
+    expect(paths.map(({ points }) => points)).toEqual([
+      [0, 0, 400, 0, 0, -300],
+      [10, -10, 20, -10, 20, -20],
+    ]);
+  });
+
   it('asks for nothing from outside and is the same for the same pieces', () => {
     const templates = kit();
     const items = templates.map((template) => ({
