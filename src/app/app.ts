@@ -12,6 +12,7 @@ import type {
   OffcutFileEvent,
   CommandEvent,
   FilesEvent,
+  MockUpEvent,
   GluingMoveEvent,
   PointEvent,
   SampleEvent,
@@ -56,6 +57,7 @@ import type {
 import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
 import { DrawingHand } from './drawing-hand.ts';
 import { saveFiles } from './files-actions.ts';
+import { saveMockUp } from './mock-up-actions.ts';
 import { moveStep } from './gluing-actions.ts';
 import { GluingFeed } from './gluing-feed.ts';
 import { insetsOf } from './panel-insets.ts';
@@ -174,6 +176,7 @@ export class App extends LitElement {
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
       @fl-files=${({ pick }: FilesEvent) => void saveFiles(workbench, pick, today(), downloadBlob)}
+      @fl-mock-up=${({ mockUp }: MockUpEvent) => void saveMockUp(workbench, mockUp, today(), downloadFile)}
       @fl-gluing-move=${(event: GluingMoveEvent) => this.#onGluingMove(event)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
     >

@@ -1,5 +1,6 @@
 import type { FoamId } from '../base/ids.ts';
 import type { Command } from '../project/commands.ts';
+import type { MockUp } from '../project/mock-up.ts';
 import type { SimplifyMeasure } from '../project/simplify-commands.ts';
 import type { FilesAsk } from '../worker/files-api.ts';
 import type { Choice, Pointed, ViewState, Wishes } from './view-state.ts';
@@ -96,6 +97,13 @@ export class FilesEvent extends Event {
   }
 }
 
+/** The mock-up in card is to be made and saved. */
+export class MockUpEvent extends Event {
+  constructor(readonly mockUp: MockUp) {
+    super('fl-mock-up', UPWARDS);
+  }
+}
+
 export class WishEvent extends Event {
   constructor(readonly patch: Partial<Wishes>) {
     super('fl-wish', UPWARDS);
@@ -114,6 +122,7 @@ declare global {
     'fl-simplify': SimplifyEvent;
     'fl-core-file': CoreFileEvent;
     'fl-offcut-file': OffcutFileEvent;
+    'fl-mock-up': MockUpEvent;
     'fl-wish': WishEvent;
     'fl-files': FilesEvent;
     'fl-gluing-move': GluingMoveEvent;

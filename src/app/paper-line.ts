@@ -14,6 +14,7 @@ import { hasWrong } from './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
+import './mock-up-fields.ts';
 import type { LengthEvent } from './length-field.ts';
 import './page-picture.ts';
 import './printer-fields.ts';
@@ -91,6 +92,7 @@ export class PaperLine extends JobSection {
       }
       ${paper === undefined ? nothing : this.#fields(paper)} ${pages.length === 0 ? nothing : this.#pages(pages)}
       ${this.project === null ? nothing : this.#files(pages.length > 0)} ${pages.length === 0 ? nothing : this.#done()}
+      ${pages.length === 0 ? nothing : html`<fl-mock-up-fields .project=${this.project}></fl-mock-up-fields>`}
       <fl-findings
         .bench=${this.bench}
         .project=${this.project}

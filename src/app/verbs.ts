@@ -24,6 +24,7 @@ import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { MOCK_UP_WORDS } from './mock-up-words.ts';
 import { SIMPLIFY_WORDS } from './simplify-words.ts';
 import { tapeVerbs } from './tape-verbs.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
@@ -270,6 +271,9 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
           label: words.save(kind),
           run: () => actions.save(kind),
         }))
+      : []),
+    ...(hasPages
+      ? [{ id: 'mock-up', label: MOCK_UP_WORDS.verb, run: () => actions.goTo('paper', 'fl-mock-up-fields') }]
       : []),
     ...(bench.project === null
       ? []

@@ -141,8 +141,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --fillet LETTER=MM    fill an inner corner along a seam with clay, to a
                             hollow of this radius; --clay AREA=MM: build an area
                             up in clay, so high; 0 for none; may be repeated
-      --mock-up 1:N         mock-up.pdf: the same pieces N times smaller in card,
-                            edges square, to see in ten minutes how they close;
+      --mock-up 1:N         mock-up.pdf: the pieces N times smaller in card with
+                            square edges, to see in ten minutes how they close;
                             --card MM: how thick the card is, default ${USUAL_MOCK_UP.cardMm}
       --dxf                 sheet-1.dxf, sheet-2.dxf …: each sheet of foam for a
                             cutter, in mm, pieces as they lie on it

@@ -34,6 +34,7 @@ export function connectWorkshop(): Workshop {
     tryGluing: (order) => remote.tryGluing(order),
     makeFiles: (ask, project, date, onProgress) => remote.makeFiles(ask, project, date, Comlink.proxy(onProgress)),
     stopFiles: () => remote.stopFiles(),
+    makeMockUp: (mockUp, project, date) => remote.makeMockUp(mockUp, project, date),
     makeFile: (kind, project, date) => remote.makeFile(kind, project, date),
     newVersion: (project, source) => remote.newVersion(project, source),
     openProject: (bytes, fileName) => remote.openProject(bytes, fileName),

@@ -3,6 +3,7 @@ import type { Problem, Result } from '../base/result.ts';
 import type { BenchUpdate, EarlyUpdate, PropView } from '../model/bench-view.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
+import type { MockUp } from '../project/mock-up.ts';
 import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import type { Drawing } from './drawing-api.ts';
 import type { Marking } from './marking-api.ts';
@@ -65,6 +66,8 @@ export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking
   edgePath(from: number, to: number): Promise<Result<readonly number[]>>;
   /** Files of the last complete compute. `date` is ISO 8601 and goes into the PDF's information. */
   makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>>;
+  /** The pages of the job's mock-up in card. Fails as the chain does. */
+  makeMockUp(mockUp: MockUp, project: Project, date: string): Promise<Result<MadeFile>>;
   /** The sculpt's part of a project brought to a new version of the sculpt, whose file was put here, and what is to be told of that. */
   newVersion(
     project: Project,

@@ -1,6 +1,6 @@
 import { contentHash } from '../base/hash.ts';
 import { fail, ok, type Result } from '../base/result.ts';
-import { runWithPauses } from '../base/stepwise.ts';
+import { runAtOnce, runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
@@ -11,10 +11,12 @@ import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { propSteps } from '../pipeline/prop.ts';
+import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
 import { setSeams } from '../project/commands.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
+import type { MockUp } from '../project/mock-up.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { sourcesOf } from '../project/sources.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
@@ -29,6 +31,7 @@ import type { AcrossLine, AcrossWish } from './drawing-api.ts';
 import { DrawingDesk } from './drawing-desk.ts';
 import type { BorderOf, LineWay, Marking } from './marking-api.ts';
 import { MarkingDesk } from './marking-desk.ts';
+import { MockUpDesk } from './mock-up-desk.ts';
 import { EaseDesk } from './ease-desk.ts';
 import { needsOf, ProposeDesk, type ProposeHost } from './propose-desk.ts';
 import type { EaseAsk, ProposalAnswer, ProposalAsk, ToldReason } from './proposing-api.ts';
@@ -53,6 +56,10 @@ export class PipelineWorkshop implements Workshop {
   readonly #tapes = new TapeTrial();
   readonly #marking = new MarkingDesk(() => this.#outcome);
   readonly #drawing = new DrawingDesk(() => this.#outcome);
+  readonly #mockUps = new MockUpDesk(
+    (hash) => this.#pipeline.sourceOf(hash),
+    () => this.#loadFont(),
+  );
   readonly #sheets = new SheetDesk(() => this.#outcome);
   readonly #costs = new CostDesk(
     () => this.#outcome,
@@ -226,6 +233,12 @@ export class PipelineWorkshop implements Workshop {
     return this.#files.stopFiles();
   }
 
+  async makeMockUp(mockUp: MockUp, project: Project, date: string): Promise<Result<MadeFile>> {
+    const outcome = await this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), QUIET_WORK));
+    if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
+    return await this.#mockUps.make(outcome, mockUp, date);
+  }
+
   async makeFile(kind: FileKind, project: Project, date: string): Promise<Result<MadeFile>> {
     if (kind === 'project') return ok(projectFile(this.#projectText(project)));
     if (kind === 'strip') {
@@ -253,7 +266,9 @@ export class PipelineWorkshop implements Workshop {
         return ok({
           name: FILE_NAMES.report,
           mime: 'application/json',
-          bytes: new TextEncoder().encode(reportOf(outcome)),
+          bytes: new TextEncoder().encode(
+            reportOf(outcome, [], isWhole(outcome) ? runAtOnce(shopPlanSteps(outcome)) : undefined),
+          ),
         });
     }
   }
