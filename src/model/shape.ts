@@ -45,8 +45,8 @@ export interface ShapeEdge {
   readonly lengthMm: number;
   /** On the finished shape, mm; other than `lengthMm` only where the piece must stretch. */
   readonly trueLengthMm: number;
-  /** Blade lean from square, degrees, at both ends and where it is most; positive: the back stands inside the face. */
-  readonly bevelDeg: { readonly from: number; readonly to: number };
+  /** Blade lean from square, degrees, at both ends and half-way, between which it changes evenly; positive: the back stands inside the face. */
+  readonly bevelDeg: { readonly from: number; readonly middle: number; readonly to: number };
   /** The seam it belongs to: two edges of one name are glued together, of one piece with itself or with the next like it. */
   readonly seam?: string;
   /** The kind of piece it is glued to, where it is one panel of many. */

@@ -55,12 +55,16 @@ function edgeJson({ name, segments, lengthMm, trueLengthMm, bevelDeg, seam, meet
     name,
     lengthMm,
     trueLengthMm,
-    bevelDeg: bevelDeg.from === bevelDeg.to ? bevelDeg.from : [bevelDeg.from, bevelDeg.to],
+    bevelDeg: bevelsJson(bevelDeg),
     seam,
     meets,
     segments: segments.map(segmentJson),
   };
 }
+
+/** One number where the bevel stays, else at the start, half-way and at the end. */
+const bevelsJson = ({ from, middle, to }: ShapeEdge['bevelDeg']): number | readonly number[] =>
+  from === middle && middle === to ? from : [from, middle, to];
 
 function segmentJson(segment: OutlineSegment): Json {
   const ends = { kind: segment.kind, from: pair(segment.from), to: pair(segment.to) };

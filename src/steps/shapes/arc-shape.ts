@@ -23,12 +23,16 @@ function halfFromChordOverArc(ratio: number): number {
   return x;
 }
 
-/** Half the angle whose arc over sagitta is `ratio`, over pi / 2 times ... : x / (1 - cos x) falls from endless to pi / 2 over 0 to pi. */
+/** Half the angle at which an arc is least long over its rise: tan(x / 2) = x. Past it the same arc and rise come again. */
+const LEAST_HALF = 2.331122370414422;
+const arcOverRise = (half: number): number => half / Math.sin(half / 2) ** 2;
+
+/** Half the angle whose arc over rise is `ratio`, at most {@link LEAST_HALF}: x / sin²(x / 2) falls all the way there. */
 function halfFromArcOverSagitta(ratio: number): number {
-  let [low, high] = [1e-12, Math.PI];
+  let [low, high] = [1e-12, LEAST_HALF];
   for (let i = 0; i < 200; i += 1) {
     const x = (low + high) / 2;
-    if ((2 * x) / (2 * Math.sin(x / 2) ** 2) > ratio) low = x;
+    if (arcOverRise(x) > ratio) low = x;
     else high = x;
   }
   return (low + high) / 2;
@@ -68,7 +72,7 @@ function arcOf(
     const found = halfFromChordOverArc(chord / long);
     return { radius: long / 2 / found, half: found };
   }
-  if (!(long >= sagitta * Math.PI)) return 'The arc must be at least pi times the rise.';
+  if (!(long >= sagitta * arcOverRise(LEAST_HALF))) return 'The arc must be at least 2.76 times the rise.';
   const found = halfFromArcOverSagitta(long / sagitta);
   return { radius: long / 2 / found, half: found };
 }

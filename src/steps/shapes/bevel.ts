@@ -19,10 +19,14 @@ export const BEVEL: ShapeKind = {
   says: 'Bevel of two flat panels that meet under an angle: lean from square, set-back of the inner face, width of the cut.',
   sizes: [
     angle('dihedral_deg', 'angle between the panels, on the side of the foam', { default: 120, over: 0, most: 359.9 }),
-    length('thickness', 'thickness of the sheet', { default: 10, most: 200, also: ['thickness_a'] }),
+    length('thickness', 'thickness of the sheet', {
+      default: 10,
+      most: 200,
+      also: ['thickness_a', 'thickness_1', 't1'],
+    }),
     length('other_thickness', 'thickness of the other panel; left out where both are alike', {
       most: 200,
-      also: ['thickness_b'],
+      also: ['thickness_b', 'thickness_2', 't2'],
     }),
     choice('model', 'surface the size is measured on', ['outside', 'middle', 'inside']),
     length('length', 'of the edge', { default: 100 }),
@@ -50,6 +54,8 @@ export const BEVEL: ShapeKind = {
         other_bevel_from_square_deg: isSame ? undefined : degrees(second),
         bevel_a_deg: degrees(first),
         bevel_b_deg: degrees(second),
+        bevel_1_deg: degrees(first),
+        bevel_2_deg: degrees(second),
         cut_angle_deg: degrees(Math.PI / 2 - first),
         fold_deg: degrees(fold),
         half_dihedral_deg: degrees(half),

@@ -1,14 +1,18 @@
 import { ARC } from './arc-shape.ts';
 import { BEND, BEND_STRAIN, EMPIRICAL_BEND } from './bend.ts';
 import { BEVEL, FOLD_GROOVE } from './bevel.ts';
+import { BOX } from './box.ts';
 import { BRANCH } from './branch.ts';
 import { DOME } from './dome.ts';
 import { HALF_ROUND_EDGING, QUARTER_ROUND_EDGING } from './edging.ts';
+import { ELBOW } from './elbow.ts';
 import { BOX_JOINT, COMB_JOINT } from './finger-joint.ts';
 import { CONE, CONE_FROM_DISC, FRUSTUM, TAPERED_WRAP } from './frustum.ts';
+import { HOPPER } from './hopper.ts';
 import { CONE_LAYERS, SPHERE_LAYERS, TAPERED_LAYERS } from './layers.ts';
 import { OBLIQUE_CONE } from './oblique-cone.ts';
-import { BOX, HOPPER, PRISM, PYRAMID } from './prism.ts';
+import { PRISM } from './prism.ts';
+import { PYRAMID } from './pyramid.ts';
 import { RING } from './ring.ts';
 import { SEAM_ALLOWANCE } from './seam-allowance.ts';
 import type { ShapeKind } from './shape-kind.ts';
@@ -19,7 +23,7 @@ import { SPHERICAL_CAP } from './spherical-cap.ts';
 import { SQUARE_TO_ROUND } from './square-to-round.ts';
 import { STAR } from './star.ts';
 import { TORUS_GORES, TORUS_LAYERS, TORUS_ZONES } from './torus.ts';
-import { ELBOW, TRUNCATED_CYLINDER } from './truncated-cylinder.ts';
+import { TRUNCATED_CYLINDER } from './truncated-cylinder.ts';
 import { HELICAL_STRIP, TAPERED_HELICAL_STRIP } from './winding.ts';
 import { WRAP } from './wrap.ts';
 

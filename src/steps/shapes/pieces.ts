@@ -16,8 +16,8 @@ const CLOSED_SHARE = 1e-9;
 type EdgeExtra = {
   readonly seam?: string | undefined;
   readonly meets?: string | undefined;
-  /** Degrees from square, alike all along unless a pair is given. */
-  readonly bevelDeg?: number | readonly [number, number];
+  /** Degrees from square, alike all along unless it is given at the start, half-way and at the end. */
+  readonly bevelDeg?: number | readonly [number, number, number];
   readonly trueLengthMm?: number;
 };
 
@@ -30,13 +30,13 @@ export function edge(
   const list = Array.isArray(segments) ? (segments as readonly OutlineSegment[]) : [segments as OutlineSegment];
   const lengthMm = list.reduce((sum, one) => sum + segmentLength(one), 0);
   const { bevelDeg = 0, seam, meets } = extra;
-  const [from, to] = typeof bevelDeg === 'number' ? [bevelDeg, bevelDeg] : bevelDeg;
+  const [from, middle, to] = typeof bevelDeg === 'number' ? [bevelDeg, bevelDeg, bevelDeg] : bevelDeg;
   return {
     name,
     segments: list,
     lengthMm,
     trueLengthMm: extra.trueLengthMm ?? lengthMm,
-    bevelDeg: { from, to },
+    bevelDeg: { from, middle, to },
     ...(seam === undefined ? {} : { seam }),
     ...(meets === undefined ? {} : { meets }),
   };

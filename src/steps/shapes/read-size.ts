@@ -14,7 +14,7 @@ const DEG_PER: Readonly<Record<string, number>> = {
 };
 
 const FIGURE =
-  /^([-+−]?)\s*(?:(\d+(?:[.,]\d+)?(?:e[+-]?\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?|(\d+)\s*\/\s*(\d+))\s*(.*)$/i;
+  /^([-+−]?)\s*(?:(\d+)\s*\/\s*(\d+)|(\d+(?:[.,]\d+)?(?:e[+-]?\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?)\s*(.*)$/i;
 
 /**
  * One size as people type it: `4 1/2 in`, `114,3 mm`, `4.5"`, `3/8`, `45°`, `50 %`.
@@ -24,7 +24,7 @@ const FIGURE =
 export function readSize(text: string, kind: SizeKind, unit: 'mm' | 'in' = 'mm'): number | null {
   const match = FIGURE.exec(text.trim());
   if (match === null) return null;
-  const [, sign, whole, top, bottom, onlyTop, onlyBottom, named] = match;
+  const [, sign, onlyTop, onlyBottom, whole, top, bottom, named] = match;
   const fraction = Number(top ?? onlyTop ?? 0) / Number(bottom ?? onlyBottom ?? 1);
   const value = (Number((whole ?? '0').replace(',', '.')) + fraction) * (sign === '-' || sign === '−' ? -1 : 1);
   const scale = scaleOf(named.trim().toLowerCase(), kind, unit);

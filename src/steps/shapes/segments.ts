@@ -134,19 +134,6 @@ export function segmentSweep(segment: OutlineSegment): number {
   return (radius * radius * turn + centre.x * (to.y - from.y) - centre.y * (to.x - from.x)) / 2;
 }
 
-/** The same run the other way. */
-export function turnedRound(segment: OutlineSegment): OutlineSegment {
-  const { from, to } = segment;
-  switch (segment.kind) {
-    case 'line':
-      return { ...segment, from: to, to: from };
-    case 'arc':
-      return { ...segment, from: to, to: from, turn: -segment.turn };
-    case 'curve':
-      return { ...segment, from: to, to: from, points: [...segment.points].reverse(), sweptMm2: -segment.sweptMm2 };
-  }
-}
-
 /** Points on a segment after its first, no chord farther from it than `deviationMm`. */
 export function segmentPoints(segment: OutlineSegment, deviationMm = CURVE_DEVIATION_MM): readonly Vec2[] {
   if (segment.kind === 'line') return [segment.to];

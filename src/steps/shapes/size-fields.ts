@@ -58,6 +58,9 @@ export const SURFACES = ['outside', 'middle', 'inside'] as const;
 export const surface = (first: (typeof SURFACES)[number]): SizeField =>
   choice('surface', 'surface of the sheet that the size is measured on', SURFACES, first);
 
+/** Every thirty degrees over half a turn. */
+export const STEPS_30: readonly number[] = Array.from({ length: 7 }, (_, i) => 30 * i);
+
 /** Angles round a circle at which ordinates are given. */
 export const thetas = (degrees: readonly number[]): SizeField =>
   angle('theta_deg', 'angles round the axis at which figures are given', {

@@ -50,12 +50,12 @@ function goresOf(sizes: Sizes): Result<Gores> {
 function goreOutline(
   { radius, from, to }: Gores,
   half: (latitude: number) => number,
-  extra: { readonly trueLengthMm: number; readonly bevelDeg: readonly [number, number] },
+  extra: { readonly trueLengthMm: number; readonly bevelDeg: readonly [number, number, number] },
 ): ShapeEdge[] {
   const at = (latitude: number, sign: 1 | -1): Vec2 => vec2(sign * halfAt(latitude), radius * latitude);
   const isPole = (latitude: number): boolean => Math.abs(Math.abs(latitude) - Math.PI / 2) < 1e-12;
   const halfAt = (latitude: number): number => (isPole(latitude) ? 0 : half(latitude));
-  const [low, high] = extra.bevelDeg;
+  const [low, middle, high] = extra.bevelDeg;
   return [
     ...(isPole(from) ? [] : [side('lower rim', at(from, -1), at(from, 1))]),
     edge(
@@ -67,7 +67,7 @@ function goreOutline(
     edge(
       'left edge',
       curve((t) => at(t, -1), to, from),
-      { ...extra, bevelDeg: [high, low], seam: 'gore seam' },
+      { ...extra, bevelDeg: [high, middle, low], seam: 'gore seam' },
     ),
   ];
 }
@@ -87,7 +87,7 @@ export const SPHERE_GORES: ShapeKind = {
     const { radius, gores, from, to, warnings } = read.value;
     const half = (latitude: number): number => (Math.PI * radius * Math.cos(latitude)) / gores;
     const meridian = radius * (to - from);
-    const made = piece('gore', goreOutline(read.value, half, { trueLengthMm: meridian, bevelDeg: [0, 0] }), {
+    const made = piece('gore', goreOutline(read.value, half, { trueLengthMm: meridian, bevelDeg: [0, 0, 0] }), {
       quantity: gores,
       bend: { kind: 'formed', leastRadiusMm: radius, greatestRadiusMm: radius },
     });
@@ -165,7 +165,10 @@ export const DOME_GORES: ShapeKind = {
     const edgeLength = integrate((t) => radius * Math.sqrt(1 + (tan * Math.sin(t)) ** 2), from, to);
     const made = piece(
       'gore',
-      goreOutline(read.value, half, { trueLengthMm: edgeLength, bevelDeg: [inDeg(bevel(from)), inDeg(bevel(to))] }),
+      goreOutline(read.value, half, {
+        trueLengthMm: edgeLength,
+        bevelDeg: [inDeg(bevel(from)), inDeg(bevel((from + to) / 2)), inDeg(bevel(to))],
+      }),
       { quantity: gores, bend: rolled(radius) },
     );
     const latitudes = sizes.row('latitude_deg').map(rad);

@@ -18,8 +18,18 @@ export const SPHERE_ZONES: ShapeKind = {
   sizes: [
     length('radius', 'radius of the sphere, of the surface that is named', { default: 100 }),
     count('zones', 'bands between both latitudes, evenly spread', { default: 6, most: 200, also: ['bands'] }),
-    angle('from_latitude_deg', 'where the first band begins', { default: 0, least: -90, most: 89 }),
-    angle('to_latitude_deg', 'where the last one ends', { default: 90, least: -89, most: 90 }),
+    angle('from_latitude_deg', 'where the first band begins', {
+      default: 0,
+      least: -90,
+      most: 89,
+      also: ['lower_latitude_deg', 'latitude_1_deg', 'lat1_deg'],
+    }),
+    angle('to_latitude_deg', 'where the last one ends', {
+      default: 90,
+      least: -89,
+      most: 90,
+      also: ['upper_latitude_deg', 'latitude_2_deg', 'lat2_deg'],
+    }),
     choice('fit', 'chord: rims on the sphere; tangent: middles on it', ['chord', 'tangent']),
     { ...THICKNESS },
     K,
@@ -70,6 +80,12 @@ export const SPHERE_ZONES: ShapeKind = {
         rim_lengths: mm(latitudes.map((_, i) => 2 * Math.PI * ring(i).r)),
         zone_slants: mm(bands.map(({ slant }) => slant)),
         slant: mm(bands[0].slant),
+        sector_angle_deg: degrees(bands[0].angle),
+        outer_radius: plainRadii([bands[0].outer], true),
+        inner_radius: plainRadii([bands[0].inner], true),
+        zone_area: mm2(2 * Math.PI * radius ** 2 * (Math.sin(latitude(1)) - Math.sin(latitude(0)))),
+        zone_flat_area: mm2(bands[0].area),
+        zone_height: mm(radius * (Math.sin(latitude(1)) - Math.sin(latitude(0)))),
         zone_outer_radii: plainRadii(bands.map(({ outer }) => outer)),
         zone_inner_radii: plainRadii(bands.map(({ inner }) => inner)),
         zone_angles_deg: degrees(bands.map((one) => one.angle)),
@@ -94,4 +110,7 @@ export const SPHERE_ZONES: ShapeKind = {
 };
 
 /** A radius without end is given as 0: the band is a straight strip. */
-const plainRadii = (radii: readonly number[]) => mm(radii.map((one) => (Number.isFinite(one) ? one : 0)));
+function plainRadii(radii: readonly number[], isOne = false) {
+  const finite = radii.map((one) => (Number.isFinite(one) ? one : 0));
+  return mm(isOne ? finite[0] : finite);
+}

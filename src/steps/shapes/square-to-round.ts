@@ -31,14 +31,21 @@ export const SQUARE_TO_ROUND: ShapeKind = {
     length('depth', 'other side of the rectangle, along y; left out for a square', {
       also: ['width', 'base_width', 'side_b'],
     }),
-    length('diameter', 'across the circle', { default: 70, also: ['top_diameter', 'round_diameter'] }),
+    length('diameter', 'across the circle', {
+      default: 70,
+      also: ['top_diameter', 'round_diameter', 'circle_diameter'],
+    }),
     length('height', 'from the rectangle to the circle', { default: 80 }),
     length('offset_x', 'how far the middle of the circle lies beside that of the rectangle, along x', {
       default: 0,
       least: -100_000,
     }),
     length('offset_y', 'the same along y', { default: 0, least: -100_000 }),
-    count('divisions', 'parts of each quarter of the circle at which true lengths are given', { default: 3, most: 90 }),
+    count('divisions', 'parts of each quarter of the circle at which true lengths are given', {
+      default: 3,
+      most: 90,
+      also: ['divisions_per_quarter', 'quarter_divisions'],
+    }),
   ],
   develop: (sizes) => {
     const [long, height, dx, dy] = ['side', 'height', 'offset_x', 'offset_y'].map((name) => sizes.num(name));

@@ -30,10 +30,16 @@ export async function layShapeFlat(shape: Shape, facets: number): Promise<LaidSh
   const covered = new Set(shape.patches.map(({ piece }) => piece));
   const exact = shape.pieces.filter(({ name }) => covered.size === 0 || covered.has(name));
   const area = exact.reduce((sum, { areaMm2, quantity }) => sum + areaMm2 * quantity, 0);
-  const laid = report.pieces.reduce((sum, { flatAreaMm2 }) => sum + flatAreaMm2, 0);
+  // What is formed has no one flat shape: its finished surface and its seams there are held against the sizes.
+  const isFormed = exact.some(({ bend }) => bend.kind === 'formed');
+  const laid = report.pieces.reduce((sum, one) => sum + (isFormed ? one.surfaceAreaMm2 : one.flatAreaMm2), 0);
   const seams = seamLength({ pieces: exact });
   const glued = report.seams.filter(({ pieces }) => pieces.length === 2);
-  const sewn = glued.reduce((sum, { lengthMm }) => sum + lengthMm.reduce((a, b) => a + b, 0) / lengthMm.length, 0);
+  const sewn = glued.reduce(
+    (sum, { lengthMm, trueLengthMm }) =>
+      sum + (isFormed ? trueLengthMm : lengthMm.reduce((a, b) => a + b, 0) / lengthMm.length),
+    0,
+  );
   return {
     pieces: report.pieces.length,
     triangles: report.model.triangles,

@@ -103,6 +103,59 @@ describe('folded back', () => {
   );
 });
 
+/** Distance of a point from a closed line of straight parts, mm. */
+function fromRing(x: number, y: number, ring: Float64Array): number {
+  let least = Infinity;
+  for (let i = 0; i < ring.length; i += 2) {
+    const j = (i + 2) % ring.length;
+    const [dx, dy] = [ring[j] - ring[i], ring[j + 1] - ring[i + 1]];
+    const share = ((x - ring[i]) * dx + (y - ring[i + 1]) * dy) / (dx * dx + dy * dy || 1);
+    const held = Math.min(1, Math.max(0, share));
+    least = Math.min(least, Math.hypot(x - ring[i] - held * dx, y - ring[i + 1] - held * dy));
+  }
+  return least;
+}
+
+const ringOf = (edges: Shape['pieces'][number]['outline']): Float64Array =>
+  Float64Array.from(
+    edges
+      .flatMap(({ segments }) => segments)
+      .flatMap((one) => segmentPoints(one))
+      .flatMap(({ x, y }) => [x, y]),
+  );
+
+describe('outlines', () => {
+  const whole = developed.filter((kind) => shapeOf(kind, [])?.patches.every(({ cut: sides }) => sides === undefined));
+  it.each(named(whole))('%s: the border of the finished surface lies on the outline of its piece', (_, kind) =>
+    forAll(
+      (rand) => nearSizes(kind, rand),
+      (typed) => {
+        const made = shapeOf(kind, typed);
+        for (const { piece, flat } of made?.patches ?? []) {
+          const own = made?.pieces.find(({ name }) => name === piece);
+          if (flat === undefined || own === undefined) continue;
+          const rings = [own.outline, ...own.holes].map(ringOf);
+          const places = [0, 0.13, 0.37, 0.5, 0.71, 1].flatMap((s): [number, number][] => [
+            [s, 0],
+            [s, 1],
+            [0, s],
+            [1, s],
+          ]);
+          // A level ring is not cut, and so has no border where its way round begins.
+          const bordered = own.holes.length > 0 ? places.filter(([, v]) => v === 0 || v === 1) : places;
+          for (const [u, v] of bordered) {
+            const { x, y } = flat(u, v);
+            expect(Math.min(...rings.map((ring) => fromRing(x, y, ring))), `${piece} at ${u}, ${v}`).toBeLessThan(
+              0.011,
+            );
+          }
+        }
+      },
+      { runs: 3 },
+    ),
+  );
+});
+
 describe('pieces', () => {
   it.each(named(cut))('%s: both sides of every seam are alike, outlines are simple', (_, kind) =>
     forAll(
@@ -115,12 +168,7 @@ describe('pieces', () => {
         for (const { name, outline, holes, areaMm2 } of made.pieces) {
           let area = 0;
           for (const edges of [outline, ...holes]) {
-            const ring = Float64Array.from(
-              edges
-                .flatMap(({ segments }) => segments)
-                .flatMap((one) => segmentPoints(one))
-                .flatMap(({ x, y }) => [x, y]),
-            );
+            const ring = ringOf(edges);
             expect(doesRingCross(ring), name).toBe(false);
             area += ringArea(ring);
           }
