@@ -71,7 +71,10 @@ export function cutterSheets({ pieces, templates, layout, choice }: CutterInput)
     isTooLarge: false,
     pieces: onSheet(sheet.placements, need, choice),
   }));
-  const grounds = layout.tooLarge.flatMap((id) => groundsFor(need(id)));
+  const grounds = [
+    ...layout.tooLarge.flatMap((id) => copiesOf(need(id)).map((copy) => groundFor(need(id), copy))),
+    ...(layout.odd?.unlaid ?? []).map(({ piece, copy }) => groundFor(need(piece), copy)),
+  ];
   const own = grounds.map(({ place, ...ground }, i): CutterSheet => ({
     ...ground,
     number: sheets.length + i + 1,
@@ -83,16 +86,18 @@ export function cutterSheets({ pieces, templates, layout, choice }: CutterInput)
 
 const nameOf = ({ number, name }: FoamPiece | FoamStrip): string => `${number} ${name}`;
 
-/** Ground for each copy of a piece that fits no sheet, so that nothing is left out. */
-function groundsFor({ piece, template }: Prepared) {
+const copiesOf = ({ piece }: Prepared): readonly number[] => Array.from({ length: piece.quantity }, (_, copy) => copy);
+
+/** Ground for a copy that has no place on a sheet, so that nothing is left out. */
+function groundFor({ piece, template }: Prepared, copy: number) {
   const { minX, minY, maxX, maxY } = template.foamBox;
-  return Array.from({ length: piece.quantity }, (_, copy) => ({
+  return {
     foam: piece.foam,
     thicknessMm: piece.thicknessMm,
     widthMm: maxX - minX + 2 * GROUND_BORDER_MM,
     heightMm: maxY - minY + 2 * GROUND_BORDER_MM,
     place: { piece: piece.id, copy, x: GROUND_BORDER_MM - minX, y: GROUND_BORDER_MM - minY, turnRad: 0 },
-  }));
+  };
 }
 
 /** Pieces of one sheet, the smallest first: what lies within an opening of another is then cut before that opening is. */

@@ -1,7 +1,7 @@
 import { emFromCapHeight } from '../../geom/text-width.ts';
 import { layPoints, layWords, type Lay2 } from '../../geom/lay-over.ts';
 import { BOLD_OUTLINE_SHARE, LINE_STYLES } from '../../model/line-style.ts';
-import type { Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
+import type { CopyName, Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
 import { PAPER_LAYERS, type LineRole, type Stroke, type Template, type Words } from '../../model/template.ts';
 import { plainText } from './plain-text.ts';
 
@@ -11,7 +11,8 @@ const SHEET_GAP_MM = 50;
 /**
  * All pieces laid on their sheets, true to scale: width and height in mm and a viewBox in mm, so one user unit is one mm
  * (SVG 2, 8.2). Every sheet is a group, every piece a group in it, and its lines and words lie in groups named after the layers.
- * Pieces too large for any sheet stand in a row after the last sheet, in a group of their own, so that nothing is missing.
+ * Pieces too large for any sheet, and those for which the sheets in hand have no room, stand in a row after the last sheet, in groups of their own,
+ * so that nothing is missing.
  */
 export function writePiecesSvg(templates: readonly Template[], layout: SheetLayout): string {
   const byPiece = new Map(templates.map((template) => [template.piece, template]));
@@ -29,16 +30,25 @@ export function writePiecesSvg(templates: readonly Template[], layout: SheetLayo
     left += sheet.widthMm + SHEET_GAP_MM;
     height = Math.max(height, sheet.heightMm);
   }
-  if (layout.tooLarge.length > 0) parts.push('<g id="too-large">', '<title>Larger than any sheet</title>');
-  for (const id of layout.tooLarge) {
-    const template = byPiece.get(id);
-    if (template === undefined) throw new Error(`writePiecesSvg: no template of ${id}`);
-    const { box } = template;
-    parts.push(piece(template, { x: left - box.minX, y: -box.minY, turnRad: 0 }, 0));
-    left += box.maxX - box.minX + SHEET_GAP_MM;
-    height = Math.max(height, box.maxY - box.minY);
-  }
-  if (layout.tooLarge.length > 0) parts.push('</g>');
+  const row = (name: string, title: string, copies: readonly CopyName[]): void => {
+    if (copies.length === 0) return;
+    parts.push(`<g id="${name}">`, `<title>${title}</title>`);
+    for (const { piece: id, copy } of copies) {
+      const template = byPiece.get(id);
+      if (template === undefined) throw new Error(`writePiecesSvg: no template of ${id}`);
+      const { box } = template;
+      parts.push(piece(template, { x: left - box.minX, y: -box.minY, turnRad: 0 }, copy));
+      left += box.maxX - box.minX + SHEET_GAP_MM;
+      height = Math.max(height, box.maxY - box.minY);
+    }
+    parts.push('</g>');
+  };
+  row(
+    'too-large',
+    'Larger than any sheet',
+    layout.tooLarge.map((id) => ({ piece: id, copy: 0 })),
+  );
+  row('no-room', 'No room on the sheets in hand', layout.odd?.unlaid ?? []);
   const width = Math.max(0, left - SHEET_GAP_MM);
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',

@@ -153,6 +153,17 @@ describe('writePiecesSvg', () => {
     expect(svg).toMatch(/<text x="80" y="-60"[^>]*text-anchor="end"(?![^>]*scale)[^>]*>up</);
   });
 
+  it('shows what has no room beside the sheets', () => {
+    const template = handMadeTemplate('hook', [0, 0, 60, 0, 0, 40]);
+    const unlaid = [{ piece: template.piece, copy: 1 }];
+    const odd = { unlaid, heldBadly: [], heldNowhere: [], movedOn: [] };
+    const layout = { sheets: [sheet(600, 900, [laid('hook', 100, 50)])], tooLarge: [], odd };
+    const svg = writePiecesSvg([template], layout);
+    expect(svg).toContain('<g id="no-room">');
+    const cuts = readSvg(svg).paths.filter(({ name }) => name === 'cut');
+    expect(cuts.map(({ points }) => points[0])).toEqual([100, 650]);
+  });
+
   it('draws the outline of a traced sheet and what is kept clear on it', () => {
     const traced = { ...sheet(400, 300, []), outline: [0, 0, 400, 0, 0, 300], keepOut: [[10, 10, 20, 10, 20, 20]] };
     const { paths } = readSvg(writePiecesSvg([], { sheets: [traced], tooLarge: [] }));
