@@ -9,6 +9,7 @@ import {
   withoutCorner,
   type OutlinePoints,
 } from '../viewport/outline-edit.ts';
+import { ARROWS, handSteps } from './hand-steps.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import { STOCK_WORDS } from './stock-words.ts';
@@ -26,19 +27,6 @@ declare global {
     'fl-outline': OutlineEvent;
   }
 }
-
-/** How far an arrow key moves a corner, mm; with Shift. */
-const STEP_MM = 5;
-const FINE_MM = 0.5;
-/** A dragged corner stops at these, mm: no hand is finer. */
-const DRAG_MM = 1;
-
-const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowDown: [0, -1],
-  ArrowUp: [0, 1],
-};
 
 /** One outline on a picture with a grid: its corners are dragged, moved by keys or typed. What is no outline is said and not sent. */
 @customElement('fl-outline-board')
@@ -188,7 +176,7 @@ export class OutlineBoard extends LitElement {
     const { minX, minY, width, height } = this.#frame;
     const fault = faultOfOutline(shown, this.within);
     const corners = Array.from({ length: shown.length / 2 }, (_, i) => i);
-    const step = gridStepMm(Math.max(width, height));
+    const step = gridStepMm(Math.max(width, height), this.unit);
     const words = STOCK_WORDS.outline;
     return html`<svg
         class="${this.sheet === null ? '' : 'is-zone'} ${fault === null ? '' : 'is-wrong'}"
@@ -286,7 +274,8 @@ export class OutlineBoard extends LitElement {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const way = ARROWS[event.key];
     const [x, y] = this.#at(corner);
-    const step = event.shiftKey ? FINE_MM : STEP_MM;
+    const { coarseMm, fineMm } = handSteps(this.unit);
+    const step = event.shiftKey ? fineMm : coarseMm;
     if (way !== undefined) this.#put(withCornerAt(this.shown, corner, x + step * way[0], y + step * way[1]));
     else if (event.key === '+' || event.key === 'Insert') this.#addAfter(corner);
     else if (event.key === 'Delete' || event.key === 'Backspace') this.#takeOut(corner);
@@ -324,7 +313,10 @@ export class OutlineBoard extends LitElement {
     const grab = this.#grab;
     if (grab?.pointer !== event.pointerId) return;
     const place = this.#placeOf(event);
-    if (place !== null) this.draft = withCornerAt(this.shown, grab.corner, onDragGrid(place.x), onDragGrid(-place.y));
+    if (place === null) return;
+    const { dragMm } = handSteps(this.unit);
+    const [x, y] = [place.x, -place.y].map((mm) => Math.round(mm / dragMm) * dragMm);
+    this.draft = withCornerAt(this.shown, grab.corner, x, y);
   }
 
   #drop(event: PointerEvent): void {
@@ -349,8 +341,6 @@ export class OutlineBoard extends LitElement {
 
 /** Longest length typed, mm. */
 const MOST_MM = 10_000;
-
-const onDragGrid = (mm: number): number => Math.round(mm / DRAG_MM) * DRAG_MM;
 
 const pathOf = (points: OutlinePoints): string => {
   let d = '';

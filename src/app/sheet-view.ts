@@ -9,6 +9,7 @@ import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
 import { ChooseEvent, CommandEvent } from './events.ts';
+import { ARROWS, handSteps } from './hand-steps.ts';
 import { isBare } from './keys.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 import { middleOf, onSheet } from './place-on-sheet.ts';
@@ -22,20 +23,11 @@ import { sizeText } from './stock-words.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING } from './view-state.ts';
 
-/** Steps of an arrow key, mm, and of a turn key, degrees; with Shift. */
-const STEP_MM = 5;
-const FINE_MM = 0.5;
+/** Steps of a turn key, degrees; with Shift. */
 const TURN_DEG = 15;
 const FINE_DEG = 1;
 /** A dragged piece that comes so near touches, px. */
 const SNAP_PX = 8;
-
-const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowDown: [0, -1],
-  ArrowUp: [0, 1],
-};
 
 /** One sheet laid over the bench: its pieces are moved and turned by hand, and stay where they are put. */
 @customElement('fl-sheet-view')
@@ -62,11 +54,27 @@ export class SheetView extends LitElement {
     refused: (why) => this.#onRefused(why),
   });
   #filledMm = 0;
+  #before: HTMLElement | null = null;
   /** Where the turning handle was taken, and the turn it began with, radians. */
   #turning: { readonly pointer: number; readonly fromRad: number; byRad: number } | null = null;
 
   get #sheets(): readonly Sheet[] {
     return this.bench.sheets?.sheets ?? [];
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#before = inFocus();
+  }
+
+  /** The keyboard goes back to where it was when the sheet was laid over the bench. */
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#before?.focus({ preventScroll: true });
+  }
+
+  protected override firstUpdated(): void {
+    this.renderRoot.querySelector<SVGGElement>('g.piece')?.focus({ preventScroll: true });
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -274,7 +282,8 @@ export class SheetView extends LitElement {
     const way = ARROWS[event.key];
     const sheet = this.#sheets.at(this.at);
     if (way !== undefined && sheet !== undefined) {
-      const step = event.shiftKey ? FINE_MM : STEP_MM;
+      const { coarseMm, fineMm } = handSteps(this.project?.lengthUnit ?? 'mm');
+      const step = event.shiftKey ? fineMm : coarseMm;
       const [dx, dy] = sheetFromScreen(this.#frameOf(sheet), step * way[0], step * way[1]);
       this.told = '';
       void this.#hand.step(dx, dy, !event.shiftKey);
@@ -345,4 +354,11 @@ export class SheetView extends LitElement {
     const toScreen = this.renderRoot.querySelector<SVGGElement>('#sheet')?.getScreenCTM();
     return toScreen == null ? 2 : 1 / Math.hypot(toScreen.a, toScreen.b);
   }
+}
+
+/** What has the keyboard, through all shadow roots. */
+function inFocus(): HTMLElement | null {
+  let here = document.activeElement;
+  while (here?.shadowRoot?.activeElement != null) here = here.shadowRoot.activeElement;
+  return here instanceof HTMLElement ? here : null;
 }

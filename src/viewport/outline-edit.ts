@@ -1,3 +1,4 @@
+import { MM_PER_INCH, type LengthUnit } from '../base/format-length.ts';
 import { isSimpleArea } from '../geom/ring-simple.ts';
 import { boxOfPoints, ringArea } from '../geom/ring.ts';
 
@@ -45,9 +46,14 @@ export function faultOfOutline(
 const turnedRound = (points: OutlinePoints): Float64Array =>
   Float64Array.from(points, (_, i) => points[points.length - 2 - i + 2 * (i % 2)]);
 
-/** Distance between lines of a grid over so large a picture, mm: about twenty of them, 1, 5, 10, 50, 100 … apart. */
-export function gridStepMm(sizeMm: number): number {
-  const rough = sizeMm / 20;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  return rough > 5 * power ? 10 * power : rough > power ? 5 * power : power;
+/** Round distances between lines of a grid, mm. */
+const ROUND_MM: Readonly<Record<LengthUnit, readonly number[]>> = {
+  mm: [1, 5, 10, 50, 100, 500, 1000],
+  in: [1 / 16, 1 / 4, 1, 2, 6, 12, 36].map((inches) => inches * MM_PER_INCH),
+};
+
+/** Distance between lines of a grid over so large a picture, mm: about twenty of them at most, round in the unit that is read. */
+export function gridStepMm(sizeMm: number, unit: LengthUnit): number {
+  const steps = ROUND_MM[unit];
+  return steps.find((step) => step >= sizeMm / 20) ?? steps[steps.length - 1];
 }
