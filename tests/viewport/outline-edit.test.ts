@@ -34,6 +34,6 @@ describe('an outline drawn by hand', () => {
 
   it('lies on a grid of some twenty lines, round in the unit that is read', () => {
     expect([90, 400, 2000].map((size) => gridStepMm(size, 'mm'))).toEqual([5, 50, 100]);
-    expect([90, 400, 2000].map((size) => gridStepMm(size, 'in') / 25.4)).toEqual([0.25, 1, 6]);
+    expect([90, 400, 2000].map((size) => Math.round((100 * gridStepMm(size, 'in')) / 25.4))).toEqual([25, 100, 600]);
   });
 });
