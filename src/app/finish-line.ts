@@ -25,6 +25,9 @@ export class FinishLine extends JobSection {
       th {
         vertical-align: baseline;
       }
+      .wrong {
+        color: var(--wrong);
+      }
       .sample svg {
         vertical-align: middle;
         margin-inline-end: var(--s1);
@@ -40,11 +43,27 @@ export class FinishLine extends JobSection {
     const { shop } = this;
     const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0;
     const isWorn = shop !== null && isAsked(shop.finish);
-    const mark = isWorn ? 'so' : shop === null && hasPieces ? 'wait' : 'missing';
+    const isWrong = shop?.finish.findings.some(({ severity }) => severity !== 'note') === true;
+    const mark = isWrong ? 'wrong' : isWorn ? 'so' : shop === null && hasPieces ? 'wait' : 'missing';
     return html`<fl-job-line heading=${WORDS.lines.finish} mark=${mark}>
       <p slot="answer" class=${isWorn ? '' : 'soft'}>${this.#answer(hasPieces)}</p>
-      ${hasPieces ? this.#fields() : nothing} ${shop !== null && isWorn ? this.#all(shop.finish) : nothing}
+      ${shop === null ? nothing : this.#findings(shop.finish)} ${hasPieces ? this.#fields() : nothing}
+      ${shop !== null && isWorn ? this.#all(shop.finish) : nothing}
     </fl-job-line>`;
+  }
+
+  #findings({ findings }: FinishView) {
+    return findings.length === 0
+      ? nothing
+      : html`<div class="stack small">
+          ${findings.map(
+            ({ severity, text }) =>
+              html`<p>
+                ${severity === 'note' ? nothing : html`<b class="wrong">${WORDS.findings.severity.warning}:</b>`}
+                ${text}
+              </p>`,
+          )}
+        </div>`;
   }
 
   #answer(hasPieces: boolean): string {

@@ -194,6 +194,7 @@ export class GluingSteps extends JobSection {
               </ul>
             </div>`
       }
+      ${words.painted === '' ? nothing : html`<p><b>${words.painted}</b></p>`}
       <ul class="runs">
         ${step.runs.map((run, i) => {
           const light = (): void => this.point({ seams: [chainIndex(this.bench, run.seam)] });

@@ -1,9 +1,12 @@
+import type { Finding } from '../base/finding.ts';
 import type { FinishPlan } from '../model/finish.ts';
 import type { Hatching } from '../model/hatching.ts';
 
 /** How the prop is finished, as the window shows it. */
 export interface FinishView {
   readonly plan: FinishPlan;
+  /** What was wanted and cannot be, or is done twice. */
+  readonly findings: readonly Finding[];
   readonly groups: readonly FinishGroup[];
   /** How each colour is told from others on paper, by its id; null for the base. */
   readonly hatchings: Readonly<Record<string, Hatching | null>>;

@@ -1,6 +1,6 @@
-import type { FinishPlan } from '../model/finish.ts';
 import { HATCHINGS, hatchingPlaces } from '../model/hatching.ts';
 import type { ShopChoices } from '../model/shop-choices.ts';
+import type { Finish } from '../pipeline/finish.ts';
 import type { Named } from '../steps/tile/build-words.ts';
 import {
   BEFORE_GLUING_RULE,
@@ -16,12 +16,17 @@ import {
 import type { FinishView } from './finish-api.ts';
 
 /** The same in the words of the build sheet. */
-export function finishView(plan: FinishPlan, named: Named, { colours = [], baseColour }: ShopChoices): FinishView {
+export function finishView(
+  { plan, findings }: Finish,
+  named: Named,
+  { colours = [], baseColour }: ShopChoices,
+): FinishView {
   const all = new Set(plan.steps.flatMap(({ pieces }) => pieces)).size;
   const items = plan.clay?.items ?? [];
   const places = hatchingPlaces(colours, baseColour);
   return {
     plan,
+    findings,
     hatchings: Object.fromEntries(colours.map(({ id }) => [id, HATCHINGS[places.get(id) ?? -1] ?? null])),
     groups: finishGroups(plan).map((group) => ({
       when: finishWhen(group[0], named),

@@ -35,6 +35,8 @@ export interface StepWords {
   /** One for each of its runs. */
   readonly runs: readonly string[];
   readonly warm: readonly string[];
+  /** What is painted before it, a sentence; empty where nothing is. */
+  readonly painted: string;
 }
 
 /** When a batch is brushed and joined, as the build sheet tells it. */

@@ -8,6 +8,7 @@ import { isWhole, shopPlanSteps, type ShopPlan } from '../pipeline/shop-plan.ts'
 import { namesOfOrder, orderFindingSteps } from '../pipeline/shop-order.ts';
 import { stepPictureSteps } from '../pipeline/shop-pictures.ts';
 import { batchTimesText, batchTitle, runText, stepTitle, warmText, type Named } from '../steps/tile/build-words.ts';
+import { paintedBefore } from '../steps/tile/finish-words.ts';
 import { pictureSize } from '../steps/tile/build-sheet.ts';
 import { finishView } from './finish-view.ts';
 import type { OrderedSeam, Shop, ShopView, StepPicture } from './shop-api.ts';
@@ -86,10 +87,12 @@ function viewOf({ project, pieces, layers }: Outcome, { gluing, quantities, fini
       title: stepTitle(step, named).replace(/^\d+\. /, ''),
       runs: step.runs.map((run) => runText(run)),
       warm: step.warm.map((work) => warmText(work, named)),
+      painted: paintedBefore(finish.plan, step.number, named),
     })),
-    finish: finishView(finish.plan, named, project.shop ?? {}),
+    finish: finishView(finish, named, project.shop ?? {}),
     batches: gluing.batches.map((batch) => ({ title: batchTitle(batch), times: batchTimesText(batch) })),
-    findings,
+    // What is said of colours and clay stands beside them.
+    findings: findings.filter((finding) => !finish.findings.includes(finding)),
   };
 }
 

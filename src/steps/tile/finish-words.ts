@@ -146,7 +146,7 @@ export const MASKING_RULE =
 
 /** What holds where something is painted before it is glued on. */
 export const BEFORE_GLUING_RULE =
-  'What is painted before it is glued on has to be hard before an edge of that step of gluing is brushed, whatever batch it is in.';
+  'What is painted before it is glued on is warmed and formed first, never after, and is hard before an edge of that step of gluing is brushed, whatever batch it is in.';
 
 /** Waiting of all steps. */
 export const waitSummary = ({ waitMin, tapeMm }: Pick<FinishPlan, 'waitMin' | 'tapeMm'>): string =>
