@@ -27,6 +27,18 @@ export function cutShort(table: PoseTable, layout: Layout, rooms: Rooms, length:
   }
 }
 
+/** Puts all that lies in the last room anywhere in it, in any pose. */
+export function scatter(table: PoseTable, layout: Layout, rooms: Rooms, rand: () => number): void {
+  const last = rooms.length / 4 - 1;
+  const [x0, y0, x1, y1] = rooms.subarray(4 * last);
+  for (let i = 0; i < layout.movable; i += 1) {
+    if (!isInRoom(table, layout, i, rooms, last)) continue;
+    const looks = table.looks[table.shapeOf[layout.pose[i]]];
+    layout.pose[i] = looks[Math.floor(rand() * looks.length)];
+    putIn(table, layout, i, rooms, last, x0 + rand() * (x1 - x0), y0 + rand() * (y1 - y0));
+  }
+}
+
 /**
  * Two of the larger pieces change places: most often of different shapes, and now and then one of them is turned as well. Where they are alike and can
  * be turned no other way, one goes anywhere.

@@ -1,4 +1,4 @@
-import { changePlaces, cutShort } from './disturb.ts';
+import { changePlaces, cutShort, scatter } from './disturb.ts';
 import { isInRoom, rightEndIn, type Layout, type Rooms } from './layout.ts';
 import { firstOverlap } from './overlap-check.ts';
 import type { PoseTable } from './pose-table.ts';
@@ -10,8 +10,13 @@ import { TriedPool } from './tried-pool.ts';
  * slide, a large one breaks up what is locked into itself.
  */
 const EXPLORE_SHARES = [0.004, 0.008, 0.016];
-/** Rounds of the separator without a much better best before it gives up. */
-const EXPLORE_PATIENCE = 60;
+/** Rounds of the separator without a much better best before it gives up. What is locked comes apart by prices that have grown for long. */
+const EXPLORE_PATIENCE = 200;
+/** The first cuts of a round are far larger, and given up soon: the first layout is far from the shortest. */
+const FIRST_SHARE = 0.06;
+const FIRST_PATIENCE = 20;
+/** Every other round begins so many times with all pieces put anywhere: other arrangements than any that come of the best. */
+const SCATTERS = 6;
 /** Each round looks for other arrangements so many times as long as the one before. */
 const EXPLORE_GROWTH = 1.5;
 /** The best is then made shorter by this share; where a cut fails the next is smaller by this factor, down to the least. */
@@ -62,42 +67,60 @@ export class StripSearch {
 
   /** Goes on for as long as anything lies in the last room; it yields after each move. */
   *moves(): Generator<undefined, void, undefined> {
-    for (let most = this.#exploreMoves; this.length > 0; most *= EXPLORE_GROWTH) {
-      yield* this.#explore(most);
+    let most = this.#exploreMoves;
+    for (let round = 0; this.length > 0; round += 1, most *= EXPLORE_GROWTH) {
+      yield* this.#explore(most, round % 2 === 1 ? SCATTERS : 0);
       yield* this.#compress();
     }
   }
 
   /**
-   * Cuts the best by a larger share, and what comes of that again, even where it is not the shortest any more. Where a cut fails it goes on from one of
-   * the layouts tried at that length, most often one of those that overlap least, with two places changed.
+   * Cuts the best by a larger share, and what comes of that again, even where it is not the shortest any more. Where a cut fails it tries one half as
+   * large, down to a least; then it goes on from one of the layouts tried at that length, most often one of those that overlap least, with two places
+   * changed.
+   * @param scatters  so many times it begins with all pieces of the last room put anywhere in it.
    */
-  *#explore(most: number): Generator<undefined, void, undefined> {
-    const share = EXPLORE_SHARES[Math.floor(this.#rand() * EXPLORE_SHARES.length)];
+  *#explore(most: number, scatters: number): Generator<undefined, void, undefined> {
+    const least = EXPLORE_SHARES[Math.floor(this.#rand() * EXPLORE_SHARES.length)];
+    const until = this.#separator.moves + most;
     const pool = new TriedPool();
     const tried = this.#now.copy();
-    const until = this.#separator.moves + most;
+    const own = this.best.copy();
     let { length } = this;
-    this.#now.copyFrom(this.best);
+    let share = scatters > 0 ? least : FIRST_SHARE;
+    let left = scatters;
+    this.#now.copyFrom(own);
     let rooms = this.#cut(length, share);
+    if (left > 0) scatter(this.#table, this.#now, rooms, this.#rand);
     while (this.#separator.moves < until && length > 0) {
-      const depth = yield* this.#separator.separate(EXPLORE_PATIENCE, tried);
+      const depth = yield* this.#separator.separate(share > least ? FIRST_PATIENCE : EXPLORE_PATIENCE, tried);
       yield;
       this.#now.copyFrom(tried);
       const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
       if (depth === 0 && end < length && this.#isClear(end)) {
-        this.#keep(end);
+        this.offer(this.#now, end);
+        own.copyFrom(this.#now);
         length = end;
-        rooms = this.#cut(length, share);
+        left = 0;
         pool.clear();
-        continue;
+        rooms = this.#cut(length, share);
+      } else if (depth === 0 && end >= length && share === least) {
+        // Nothing overlaps, yet it is not shorter: a piece is as long as the room.
+        return;
+      } else if (share > least) {
+        share = Math.max(least, share / 2);
+        this.#now.copyFrom(own);
+        rooms = this.#cut(length, share);
+      } else {
+        pool.add(tried, depth);
+        left -= 1;
+        if (left > 0) scatter(this.#table, this.#now, rooms, this.#rand);
+        else {
+          this.#now.copyFrom(pool.draw(this.#rand));
+          changePlaces(this.#table, this.#now, rooms, this.#rand);
+        }
+        this.#separator.resetWeights();
       }
-      // Nothing overlaps, yet it is not shorter: a piece is as long as the room.
-      if (depth === 0 && end >= length) return;
-      pool.add(tried, depth);
-      this.#now.copyFrom(pool.draw(this.#rand));
-      changePlaces(this.#table, this.#now, rooms, this.#rand);
-      this.#separator.resetWeights();
     }
   }
 
@@ -113,7 +136,7 @@ export class StripSearch {
       yield;
       this.#now.copyFrom(tried);
       const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
-      if (depth === 0 && end < length && this.#isClear(end)) this.#keep(end);
+      if (depth === 0 && end < length && this.#isClear(end)) this.offer(this.#now, end);
       else share *= SHARE_DECAY;
     }
   }
@@ -130,11 +153,6 @@ export class StripSearch {
   /** Whether the exact test lets what is now pass, in a last room so long. */
   #isClear(length: number): boolean {
     return firstOverlap(this.#table, this.#now, this.#roomsOf(length)) === null;
-  }
-
-  /** What is now is the best, where it is shorter. */
-  #keep(length: number): void {
-    this.offer(this.#now, length);
   }
 
   #roomsOf(length: number): Rooms {

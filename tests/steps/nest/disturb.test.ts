@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../../src/base/random.ts';
-import { changePlaces } from '../../../src/steps/nest/disturb.ts';
+import { changePlaces, scatter } from '../../../src/steps/nest/disturb.ts';
 import { firstFit } from '../../../src/steps/nest/first-fit.ts';
 import { Layout } from '../../../src/steps/nest/layout.ts';
 import { PoseTable } from '../../../src/steps/nest/pose-table.ts';
@@ -26,13 +26,25 @@ describe('a disturbance', () => {
     const rand = seededRandom(2);
     for (let k = 0; k < 8; k += 1) changePlaces(table, layout, rooms, rand);
     expect([...layout.pose, ...layout.x, ...layout.y]).not.toEqual([...before.pose, ...before.x, ...before.y]);
+    expectInside(table, layout);
+  });
+
+  it('that scatters puts all anywhere in the last room, and nothing beyond its walls', () => {
+    const { table, layout } = laid([0, 0, 20_000, 0, 20_000, 4000, 4000, 4000, 4000, 12_000, 0, 12_000], 2);
+    const before = layout.copy();
+    scatter(table, layout, rooms, seededRandom(4));
+    for (let i = 0; i < 5; i += 1) expect([layout.x[i], layout.y[i]]).not.toEqual([before.x[i], before.y[i]]);
+    expectInside(table, layout);
+  });
+
+  function expectInside(table: PoseTable, layout: Layout): void {
     for (let i = 0; i < 5; i += 1) {
       const [p, x, y] = [layout.pose[i], layout.x[i], layout.y[i]];
       expect(Math.min(x + table.minX[p], y + table.minY[p])).toBeGreaterThanOrEqual(0);
       expect(x + table.maxX[p]).toBeLessThanOrEqual(90_000);
       expect(y + table.maxY[p]).toBeLessThanOrEqual(30_000);
     }
-  });
+  }
 });
 
 describe('layouts tried', () => {
