@@ -6,12 +6,12 @@ import type { Patch } from '../model/patch.ts';
 import { energyOf } from '../steps/flatten/dirichlet-energy.ts';
 import { measureStretch } from '../steps/flatten/measure-stretch.ts';
 import { restShapes } from '../steps/flatten/rest-shapes.ts';
-import { measures, mm, percent, plain } from '../steps/shapes/measures.ts';
+import { measures, mm, mm2, percent, plain } from '../steps/shapes/measures.ts';
 import { warning } from '../steps/shapes/rolled-sheet.ts';
 import type { Development, ShapeKind } from '../steps/shapes/shape-kind.ts';
-import { count, figure, length } from '../steps/shapes/size-fields.ts';
+import { angle, count, figure, length } from '../steps/shapes/size-fields.ts';
 import type { Sizes } from '../steps/shapes/sizes.ts';
-import { massG } from '../steps/shop/quantities.ts';
+import { edgeGlueMm2, massG } from '../steps/shop/quantities.ts';
 import { tilesAlong } from '../steps/tile/lattice.ts';
 
 /** PDF: 1 unit is 1/72 in; CSS: 1 px is 1/96 in. */
@@ -57,11 +57,14 @@ const PAGE_TILES: ShapeKind = {
   also: ['tiles'],
   says: 'Pages a drawing needs along and across, from what a page prints and how much neighbours overlap.',
   sizes: [
-    length('length', 'of the drawing', { default: 500 }),
+    length('length', 'of the drawing', { default: 500, also: ['L', 'drawing_length'] }),
     length('height', 'of the drawing', { default: 300 }),
-    length('printable_length', 'what a page shows, along', { default: 190, also: ['printable_width'] }),
+    length('printable_length', 'what a page shows, along', {
+      default: 190,
+      also: ['printable_width', 'printable', 'u'],
+    }),
     length('printable_height', 'the same across', { default: 277 }),
-    length('overlap', 'what neighbours share', { default: 10, least: 0 }),
+    length('overlap', 'what neighbours share', { default: 10, least: 0, also: ['o'] }),
     figure('correction', 'how many times too small the printer prints', '', { default: 1, over: 0, most: 2 }),
   ],
   develop: (sizes) => {
@@ -83,6 +86,7 @@ const PAGE_TILES: ShapeKind = {
     return ok({
       measures: measures({
         columns: plain(columns),
+        tiles_along_length: plain(columns),
         rows: plain(rows),
         pages: plain(columns * rows),
         tiles: plain(columns * rows),
@@ -169,6 +173,42 @@ const COATING: ShapeKind = {
   },
 };
 
+const SEAM_GLUE: ShapeKind = {
+  name: 'seam_glue',
+  also: ['glue_area', 'glue'],
+  says: 'Glue on both cuts of a seam: its length times the width of the cut, t / cos(bevel), twice.',
+  sizes: [
+    length('seam_length', 'length of the seam', { default: 1000, also: ['length'] }),
+    length('thickness', 'thickness of the sheet', { default: 10, most: 200 }),
+    angle('bevel_deg', 'lean of the cut from square', {
+      default: 0,
+      least: -89,
+      most: 89,
+      also: ['bevel_from_square_deg'],
+    }),
+    figure('coverage_m2_per_litre', 'what a litre of glue covers', 'm²/l', { default: 5, over: 0, also: ['coverage'] }),
+  ],
+  develop: (sizes) => {
+    const [long, thicknessMm, bevel, coverage] = ['seam_length', 'thickness', 'bevel_deg', 'coverage_m2_per_litre'].map(
+      (name) => sizes.num(name),
+    );
+    const own = edgeGlueMm2(
+      { thicknessMm },
+      { stationMm: Float64Array.of(0, long), bevelDeg: Float64Array.of(bevel, bevel) },
+      { kind: 'butt', allowanceMm: 0 },
+    );
+    return ok({
+      measures: measures({
+        cut_width: mm(own / long),
+        glue_area_one_side: mm2(own),
+        glue_area: mm2(2 * own),
+        glue_area_m2: plain((2 * own) / 1e6, 'm²'),
+        millilitres: plain((2 * own) / 1e3 / coverage, 'ml'),
+      }),
+    });
+  },
+};
+
 /** Measures of a map from the flat piece to the finished shape, by what measures pieces: one triangle that the map stretches. */
 const STRETCH: ShapeKind = {
   name: 'stretch',
@@ -244,6 +284,7 @@ export const SHAPE_FIGURES: readonly ShapeKind[] = [
   PAGE_TILES,
   SHEET_MASS,
   COATING,
+  SEAM_GLUE,
   STRETCH,
   STRETCH_BOUND,
 ];

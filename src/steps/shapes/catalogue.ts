@@ -11,6 +11,7 @@ import { CONE, CONE_FROM_DISC, FRUSTUM, TAPERED_WRAP } from './frustum.ts';
 import { HOPPER } from './hopper.ts';
 import { CONE_LAYERS, SPHERE_LAYERS, TAPERED_LAYERS } from './layers.ts';
 import { OBLIQUE_CONE } from './oblique-cone.ts';
+import { ELLIPSE, REGULAR_POLYGON } from './plane-figures.ts';
 import { PRISM } from './prism.ts';
 import { PYRAMID } from './pyramid.ts';
 import { RING } from './ring.ts';
@@ -56,6 +57,8 @@ export const SHAPE_KINDS: readonly ShapeKind[] = [
   PLATONIC_SOLIDS,
   ARCHIMEDEAN_SOLIDS,
   DOME,
+  REGULAR_POLYGON,
+  ELLIPSE,
   STAR,
   RING,
   HALF_ROUND_EDGING,

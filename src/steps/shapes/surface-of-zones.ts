@@ -104,7 +104,7 @@ export function developBand(
       inner: small,
       angle: 2 * Math.PI,
       area,
-      patch: { piece: name, solid, flat },
+      patch: { piece: name, solid, flat, cut: ['v0', 'v1'] },
     };
   }
   const sector = { outer: large / sin, inner: small / sin, angle: Math.min(2 * Math.PI, 2 * Math.PI * sin) };
