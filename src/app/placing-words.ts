@@ -50,6 +50,8 @@ export const PLACING_WORDS = {
   tool: (deg: number) => `Turned by ${formatNumber(deg)}°`,
   handle: 'Turn it by this handle',
 
+  /** Where its middle lies on its sheet. */
+  at: (name: string, across: string, up: string) => `${name}: its middle lies ${across} across the sheet and ${up} up.`,
   inAir: {
     wait: 'Seeing whether it can lie there …',
     over: (name: string) => `It would lie over ${name}: move it clear.`,
@@ -57,12 +59,9 @@ export const PLACING_WORDS = {
     edge: 'It would reach over the edge of what may be used: move it in.',
   },
   spoken: {
-    at: (name: string, x: string, y: string) => `${name}: ${x} across, ${y} up.`,
     back: (why: string) => `${why} It is back where it was.`,
     full: (sheet: number) => `There is no place for it on sheet ${sheet + 1} as it is turned.`,
     onSheet: (name: string, sheet: number) => `${name} is on sheet ${sheet + 1}.`,
-    released: (name: string) => `${name} is released.`,
-    held: (name: string) => `${name} is held.`,
     blocked: {
       over: (name: string) => `${name} is in the way.`,
       clear: 'A place that is kept clear is in the way.',

@@ -196,7 +196,10 @@ export class SheetView extends LitElement {
     if (hand === null) return this.told === '' ? words.choose : this.told;
     if (hand.lies === 'wait') return words.inAir.wait;
     if (hand.lies !== 'well') return nameOfWay(this.bench, hand.lies, words.inAir);
-    return this.told;
+    if (this.told !== '') return this.told;
+    const [x, y] = onSheet(middleOf(this.#templateOf(hand.piece)), hand);
+    const [across, up] = [x, y].map((mm) => formatLength(mm, this.project?.lengthUnit ?? 'mm'));
+    return words.at(nameOfCopy(this.bench, hand.piece, hand.copy), across, up);
   }
 
   #onHand(): void {
