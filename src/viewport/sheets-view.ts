@@ -46,6 +46,8 @@ export class SheetsView {
   set(layout: SheetLayout | null, pieces: PiecesView | null, places: PiecePlaces | null): void {
     const sheets = places === null ? [] : (layout?.sheets ?? []);
     const slabs: Slab[] = [];
+    // Places kept clear are lines on the foam.
+    const clear: Slab[] = [];
     this.#boxes = [];
     sheets.forEach((sheet, s) => {
       const { widthMm: width, heightMm: height, thicknessMm: thickness } = sheet;
@@ -74,6 +76,8 @@ export class SheetsView {
         }
       }
       slabs.push({ outer: { upper: outline, lower: outline }, holes, thickness, place });
+      for (const zone of sheet.keepOut ?? [])
+        clear.push({ outer: { upper: zone, lower: zone }, holes: [], thickness, place });
     });
     const { positions, normals, isCut } = slabTriangles(slabs);
     this.#isCut = isCut;
@@ -84,7 +88,7 @@ export class SheetsView {
     this.#slabs.geometry.dispose();
     this.#slabs.geometry = geometry;
     this.#slabs.visible = positions.length > 0;
-    this.#rims.set(slabs.flatMap(rimOf));
+    this.#rims.set([...slabs, ...clear].flatMap(rimOf));
   }
 
   set colours(colours: BenchColours) {
