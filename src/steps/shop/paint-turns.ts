@@ -107,7 +107,7 @@ function enclosing(fields: readonly Field[], base: number): readonly (readonly n
     if (isKnown[ground] === 1) continue;
     const together = reachedFrom(fields, ground, -1);
     for (const f of together) isKnown[f] = 1;
-    for (const g of together) {
+    for (const g of together.length > MOST_NESTED ? [] : together) {
       if (g === ground || fields[g].beside.length < 2) continue;
       const open = new Set(reachedFrom(fields, ground, g));
       for (const f of together) if (f !== g && !open.has(f)) round[f].push(g);
@@ -116,6 +116,9 @@ function enclosing(fields: readonly Field[], base: number): readonly (readonly n
   }
   return round;
 }
+
+/** Of more fields than this that hang together it is not asked which lies within which: they follow by size alone. */
+const MOST_NESTED = 400;
 
 /** Fields that hang together with one of them when another is taken away. */
 function reachedFrom(fields: readonly Field[], from: number, without: number): readonly number[] {
