@@ -15,8 +15,9 @@ const EXPLORE_PATIENCE = 200;
 /** The first cuts of a round are far larger, and given up soon: the first layout is far from the shortest. */
 const FIRST_SHARE = 0.06;
 const FIRST_PATIENCE = 20;
-/** Every other round begins so many times with all pieces put anywhere: other arrangements than any that come of the best. */
+/** Every other round puts all pieces anywhere so many times, as long as what overlaps then is not so many times the least seen. */
 const SCATTERS = 6;
+const FAR_DEEPER = 3;
 /** Each round looks for other arrangements so many times as long as the one before. */
 const EXPLORE_GROWTH = 1.5;
 /** The best is then made shorter by this share; where a cut fails the next is smaller by this factor, down to the least. */
@@ -78,7 +79,7 @@ export class StripSearch {
    * Cuts the best by a larger share, and what comes of that again, even where it is not the shortest any more. Where a cut fails it tries one half as
    * large, down to a least; then it goes on from one of the layouts tried at that length, most often one of those that overlap least, with two places
    * changed.
-   * @param scatters  so many times it begins with all pieces of the last room put anywhere in it.
+   * @param scatters  so many times, where a cut fails, all pieces of the last room are put anywhere in it, unless that leads to far deeper overlaps.
    */
   *#explore(most: number, scatters: number): Generator<undefined, void, undefined> {
     const least = EXPLORE_SHARES[Math.floor(this.#rand() * EXPLORE_SHARES.length)];
@@ -91,7 +92,6 @@ export class StripSearch {
     let left = scatters;
     this.#now.copyFrom(own);
     let rooms = this.#cut(length, share);
-    if (left > 0) scatter(this.#table, this.#now, rooms, this.#rand);
     while (this.#separator.moves < until && length > 0) {
       const depth = yield* this.#separator.separate(share > least ? FIRST_PATIENCE : EXPLORE_PATIENCE, tried);
       yield;
@@ -101,7 +101,6 @@ export class StripSearch {
         this.offer(this.#now, end);
         own.copyFrom(this.#now);
         length = end;
-        left = 0;
         pool.clear();
         rooms = this.#cut(length, share);
       } else if (depth === 0 && end >= length && share === least) {
@@ -113,8 +112,8 @@ export class StripSearch {
         rooms = this.#cut(length, share);
       } else {
         pool.add(tried, depth);
-        left -= 1;
-        if (left > 0) scatter(this.#table, this.#now, rooms, this.#rand);
+        left = depth > FAR_DEEPER * pool.leastDepth ? -1 : left - 1;
+        if (left >= 0) scatter(this.#table, this.#now, rooms, this.#rand);
         else {
           this.#now.copyFrom(pool.draw(this.#rand));
           changePlaces(this.#table, this.#now, rooms, this.#rand);
