@@ -129,6 +129,7 @@ const OPTIONS = {
   'turn-over': { type: 'boolean' },
   'no-buying': { type: 'boolean' },
   'lay-out-moves': { type: 'string' },
+  coats: { type: 'string' },
   colour: { type: 'string', multiple: true },
   paint: { type: 'string', multiple: true },
   clay: { type: 'string', multiple: true },

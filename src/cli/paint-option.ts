@@ -4,6 +4,7 @@ import type { Region } from '../model/flatten-settings.ts';
 import { facesOfNamedGroup } from '../pipeline/group-faces.ts';
 import type { Pipeline } from '../pipeline/pipeline.ts';
 import { CLAY_MOST_MM } from '../project/clay-limits.ts';
+import { KNOWN_COATS } from '../project/coats.ts';
 import { COLOURS_AT_MOST, KNOWN_COLOUR_KINDS } from '../project/colour-kinds.ts';
 import { addRegion } from '../project/commands.ts';
 import {
@@ -16,12 +17,15 @@ import {
   type ColourFields,
 } from '../project/finish-commands.ts';
 import { isSameName } from '../project/finish-schema.ts';
+import { setCoatings } from '../project/shop-commands.ts';
 import type { Project } from '../project/project.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { decimal, given } from './option-values.ts';
 
 /** What is said of colours and of shapes in clay. */
 export interface PaintOption {
+  /** Ids of coats that go all over, in their order; none: it stays bare. */
+  readonly coats?: readonly string[];
   readonly colours?: readonly Partial<ColourFields>[];
   /** An area by its name, or `rest`; the colour by its name, or none. */
   readonly paints?: readonly { readonly area: string; readonly colour: string | null }[];
@@ -33,19 +37,32 @@ export interface PaintOption {
 const REST = 'rest';
 const NONE = 'none';
 
-/** `--colour`, `--paint` and `--clay`, each as often as wanted; nothing where none is. @throws WrongUsage */
+/** `--coats`, and `--colour`, `--paint` and `--clay` as often as wanted; nothing where none is. @throws WrongUsage */
 export function paintFrom(values: {
+  readonly coats?: string | undefined;
   readonly colour?: string[] | undefined;
   readonly paint?: string[] | undefined;
   readonly clay?: string[] | undefined;
 }): PaintOption | undefined {
-  const { colour, paint, clay } = values;
-  if (colour === undefined && paint === undefined && clay === undefined) return undefined;
+  const { coats, colour, paint, clay } = values;
+  if (coats === undefined && colour === undefined && paint === undefined && clay === undefined) return undefined;
   return {
+    ...given('coats', coats === undefined ? undefined : coatsFrom(coats)),
     ...given('colours', colour?.map(colourFrom)),
     ...given('paints', paint?.map(areaPaint)),
     ...given('shapes', clay?.map(shapeFrom)),
   };
+}
+
+/** `sealer,primer`, or `none`. */
+function coatsFrom(word: string): readonly string[] {
+  const names = word === NONE ? [] : word.split(',').map((name) => name.trim());
+  const known = KNOWN_COATS.map(({ id }) => id);
+  if (names.some((name, i) => !known.includes(name) || names.indexOf(name) !== i))
+    throw new WrongUsage(
+      `--coats takes ${known.join(', ')}, each once and in the order they go on, or ${NONE}, not ${word === '' ? 'nothing' : word}.`,
+    );
+  return names;
 }
 
 /** Parts before and after the last sign: a name may hold one. */
@@ -107,8 +124,10 @@ export async function withPaint(
   pipeline: Pipeline,
   work: Work,
 ): Promise<Project> {
-  const { colours = [], paints = [], shapes = [] } = option ?? {};
+  const { coats, colours = [], paints = [], shapes = [] } = option ?? {};
   let said = project;
+  if (coats !== undefined)
+    said = setCoatings(coats.flatMap((name) => KNOWN_COATS.find(({ id }) => id === name) ?? [])).apply(said);
   for (const colour of colours) said = withColour(said, colour);
   for (const { area, colour } of paints) {
     const own = colour === null ? null : colourNamed(said, colour, `--paint ${area}=${colour}`);

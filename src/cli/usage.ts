@@ -131,6 +131,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --no-buying           use what is in hand alone; say what does not fit
       --lay-out-moves N     better the layout for so many moves, the same on
                             every machine; it is kept in the project
+      --coats NAME,NAME     what goes all over, in this order: sealer, primer,
+                            acrylic, spray, clear; or none
       --colour NAME=#RRGGBB a paint of your own list, may be repeated; after the
                             colour brushed (default) or sprayed, coats, and how
                             many m2 a litre covers by its label, as

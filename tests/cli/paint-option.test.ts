@@ -54,6 +54,8 @@ describe('colours on the command line', () => {
       ['Brass', '#b58a3c', 3, 4.5, 'label', ['paint']],
     ]);
     expect(painted.shop?.baseColour).toBe('colour-1');
+    expect((await said({ coats: 'sealer, primer' })).shop?.coatings?.map(({ use }) => use)).toEqual(['seal', 'prime']);
+    expect((await said({ coats: 'none' })).shop?.coatings).toEqual([]);
     expect(painted.parts[0].regions).toEqual([
       { id: 'area-1', name: 'visor', faces: [1, 2], give: 'stiff', colour: 'colour-2', clay: { heightMm: 4.5 } },
     ]);
@@ -63,6 +65,8 @@ describe('colours on the command line', () => {
   });
 
   it.each([
+    { coats: 'tar' },
+    { coats: 'sealer,sealer' },
     { colour: ['Brass'] },
     { colour: ['Brass=b58a3c'] },
     { colour: ['rest=#b58a3c'] },

@@ -213,6 +213,11 @@ describe('the order of finishing', () => {
     const rest = planAfter(outcome, BLACK, BRASS, ...paint);
     expect(rest.quantities.coatings.map(({ coating }) => coating.use)).toEqual(['seal', 'paint']);
     expect(rest.finish.plan.colours.map(({ areaMm2 }) => Math.round(areaMm2))).toEqual([10_000]);
+    // Whatever their order in the list: seal, prime, colours, and clear over them.
+    const named = (...ids: readonly string[]) =>
+      ids.flatMap((id) => COATINGS.find((coating) => coating.id === id) ?? []);
+    const { steps } = finishOf(outcome, ...ALL_BLACK, setCoatings(named('clear', 'primer', 'sealer')));
+    expect(steps.map(({ work }) => work)).toEqual(['seal', 'prime', 'colour', 'clear']);
     const both = planAfter(outcome, ...ALL_BLACK, setCoatings([COATINGS[0], COATINGS[1]]));
     expect(both.findings.map(({ code }) => code)).toEqual(['finish/painted-twice']);
   });
