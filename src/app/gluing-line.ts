@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ShopView } from '../worker/shop-api.ts';
 import { chainIndex } from './bench-state.ts';
-import { NO_GLUING, type GluingLook } from './gluing-look.ts';
+import { isUnfinished, NO_GLUING, type GluingLook } from './gluing-look.ts';
 import './gluing-steps.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import './job-line.ts';
@@ -19,13 +19,12 @@ export class GluingLine extends JobSection {
   protected override render() {
     const { shop } = this.gluing;
     const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0;
-    const mark = shop === null ? (hasPieces ? 'wait' : 'missing') : shop.findings.length > 0 ? 'wrong' : 'so';
+    const isOpen = isUnfinished(this.bench);
+    const waiting = !hasPieces ? GLUING_WORDS.waiting : isOpen ? GLUING_WORDS.unfinished : GLUING_WORDS.making;
+    const mark =
+      shop === null ? (hasPieces && !isOpen ? 'wait' : 'missing') : shop.findings.length > 0 ? 'wrong' : 'so';
     return html`<fl-job-line heading=${WORDS.lines.gluing} mark=${mark}>
-      ${
-        shop === null
-          ? html`<p slot="answer" class="soft">${hasPieces ? GLUING_WORDS.making : GLUING_WORDS.waiting}</p>`
-          : this.#plan(shop)
-      }
+      ${shop === null ? html`<p slot="answer" class="soft">${waiting}</p>` : this.#plan(shop)}
     </fl-job-line>`;
   }
 

@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { SeamId } from '../base/ids.ts';
+import type { Bench } from './bench-state.ts';
 import type { ShopView, StepPicture } from '../worker/shop-api.ts';
 
 /** What the window knows of the work at the bench: of the last result, fetched when that is there. */
@@ -12,5 +13,11 @@ export interface GluingLook {
   /** First seam of a step that was moved: it stays chosen where it comes to stand. */
   readonly moved: SeamId | null;
 }
+
+/** True where there is no telling how it is glued: the chain stopped, or a piece cannot be laid flat yet. */
+export const isUnfinished = ({ stopped, pieces, findings }: Bench): boolean =>
+  stopped !== null ||
+  pieces?.patches.some(({ piece }) => piece < 0) === true ||
+  findings.some(({ severity, code }) => severity === 'error' && /^(cut|flatten)\//.test(code));
 
 export const NO_GLUING: GluingLook = { shop: null, picture: null, refused: null, moved: null };

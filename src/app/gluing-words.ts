@@ -7,6 +7,7 @@ const count = (n: number, one: string, many: string): string => `${n}\u00a0${n =
 export const GLUING_WORDS = {
   waiting: 'waiting for pieces',
   making: 'being worked out',
+  unfinished: 'waiting until every piece lies flat',
   none: 'nothing to glue: no two edges meet',
   answer: (steps: number, batches: number) =>
     `${count(steps, 'step', 'steps')} in ${count(batches, 'batch', 'batches')}`,

@@ -6,6 +6,7 @@ import { setCurrency, setGluePrice, setSheetPrice } from '../project/shop-comman
 import type { ShopView } from '../worker/shop-api.ts';
 import './coat-list.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
+import { isUnfinished } from './gluing-look.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './quantity-field.ts';
@@ -34,13 +35,11 @@ export class QuantityLine extends JobSection {
   protected override render() {
     const { shop } = this;
     const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0;
-    const mark = shop !== null ? 'so' : hasPieces ? 'wait' : 'missing';
+    const isOpen = isUnfinished(this.bench);
+    const waiting = !hasPieces ? QUANTITY_WORDS.waiting : isOpen ? QUANTITY_WORDS.unfinished : QUANTITY_WORDS.making;
+    const mark = shop !== null ? 'so' : hasPieces && !isOpen ? 'wait' : 'missing';
     return html`<fl-job-line heading=${WORDS.lines.takes} mark=${mark}>
-      ${
-        shop === null
-          ? html`<p slot="answer" class="soft">${hasPieces ? QUANTITY_WORDS.making : QUANTITY_WORDS.waiting}</p>`
-          : this.#all(shop)
-      }
+      ${shop === null ? html`<p slot="answer" class="soft">${waiting}</p>` : this.#all(shop)}
     </fl-job-line>`;
   }
 
@@ -59,7 +58,7 @@ export class QuantityLine extends JobSection {
         ${foams.map(({ tooLarge, name }) =>
           tooLarge.length === 0 ? nothing : html`<p class="wrong">${words.tooLarge(tooLarge.length, name)}</p>`,
         )}
-        <p class="soft">${words.seams(length(glue.seamMm))}</p>
+        ${glue.ml === 0 ? nothing : html`<p class="soft">${words.seams(length(glue.seamMm))}</p>`}
       </div>
       <div>
         ${this.#prices(quantities)}

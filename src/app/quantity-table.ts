@@ -93,12 +93,16 @@ export class QuantityTable extends JobSection {
         for: table.pieces(area(cutMm2)),
         cost,
       })),
-      {
-        what: glue.glue.name,
-        much: volume(glue.ml),
-        for: table.faces(area(glue.edgesMm2 + glue.laidMm2)),
-        cost: glue.cost,
-      },
+      ...(glue.ml === 0
+        ? []
+        : [
+            {
+              what: glue.glue.name,
+              much: volume(glue.ml),
+              for: table.faces(area(glue.edgesMm2 + glue.laidMm2)),
+              cost: glue.cost,
+            },
+          ]),
       ...coatings.map(({ coating, ml }) => ({
         what: coating.name,
         much: volume(ml),

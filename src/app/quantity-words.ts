@@ -11,6 +11,7 @@ const time = (min: number): string =>
 export const QUANTITY_WORDS = {
   waiting: 'waiting for pieces',
   making: 'being worked out',
+  unfinished: 'waiting until every piece lies flat',
   /** Mass and longest dimension are what an event asks for first. */
   answer: (mass: string, longest: string) => `${mass} bare, ${longest} at its longest`,
   cost: (cost: string) => `What has a price comes to ${cost}.`,

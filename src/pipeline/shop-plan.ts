@@ -30,8 +30,9 @@ export interface ShopPlan {
   readonly findings: readonly Finding[];
 }
 
-/** Whether a chain has run to its end and every patch of every sheet has become a piece: else there is no plan. */
-export function isWhole({ stopped, pieces, seams, sheets, layers, raised }: Outcome): boolean {
+/** Whether a chain has run to its end and every patch of every sheet has become a piece that can be laid flat: else there is no plan. */
+export function isWhole({ stopped, pieces, seams, sheets, layers, raised, findings }: Outcome): boolean {
+  if (findings.some(({ severity, code }) => severity === 'error' && /^(cut|flatten)\//.test(code))) return false;
   if (stopped !== null || pieces === null || seams === null || sheets === null) return false;
   return [...layers, ...raised].every(
     (layer) => layer.cut !== null && layer.pieces?.length === layer.cut.patches.length,

@@ -1,5 +1,7 @@
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { isUnfinished } from '../../src/app/gluing-look.ts';
+import { setScale } from '../../src/project/commands.ts';
 import { setBridges, setCutter } from '../../src/project/cutter-commands.ts';
 import type { Project } from '../../src/project/project.ts';
 import { movedInOrder } from '../../src/project/shop-commands.ts';
@@ -7,6 +9,7 @@ import type { FilesAsk } from '../../src/worker/files-api.ts';
 import { PipelineWorkshop } from '../../src/worker/workshop.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { sampleProject, testFont } from '../support/run-sample.ts';
+import { makeWorkbench, openObj, shown } from '../support/tray-workbench.ts';
 
 const NOTHING: FilesAsk = {
   paper: [],
@@ -66,6 +69,33 @@ describe('the work at the bench', () => {
     await reply;
     expect(await workshop.shop()).not.toBeNull();
   });
+});
+
+it('nothing is told of a body that cannot be laid flat, and no file is made of it', async () => {
+  const { workbench } = makeWorkbench();
+  const corners = [0, 1].flatMap((z) => [
+    [0, 0, z],
+    [9, 0, z],
+    [9, 9, z],
+    [0, 9, z],
+  ]);
+  const faces = [
+    [4, 3, 2, 1],
+    [5, 6, 7, 8],
+    [1, 2, 6, 5],
+    [2, 3, 7, 6],
+    [3, 4, 8, 7],
+    [4, 1, 5, 8],
+  ];
+  const text = [...corners.map(([x, y, z]) => `v ${x} ${y} ${9 * z}`), ...faces.map((face) => `f ${face.join(' ')}`)];
+  await openObj(workbench, 'block', text.join('\n'));
+  workbench.run(setScale({ by: 'unit', unit: 'cm' }));
+  await shown(workbench);
+  expect(await workbench.workshop.shop()).toBeNull();
+  expect(isUnfinished(workbench.bench)).toBe(true);
+  const ask: FilesAsk = { ...NOTHING, paper: ['cutList'] };
+  const made = await workbench.workshop.makeFiles(ask, workbench.project!, '2026-11-27', quiet);
+  expect(made?.ok).toBe(false);
 });
 
 describe('files', () => {
