@@ -22,6 +22,7 @@ const SIZES: Readonly<Record<string, readonly (readonly [string, string])[]>> = 
   sphere_gores: [['gores', '8']],
   dome_gores: [['gores', '8']],
   torus_gores: [['gores', '8']],
+  helical_strip: [['covered_length', '60']],
 };
 
 function made(name: string): Shape {

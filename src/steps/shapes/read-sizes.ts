@@ -26,7 +26,10 @@ export function readSizes(kind: Pick<ShapeKind, 'name' | 'sizes'>, typed: readon
   const values: Record<string, Value> = {};
   const implied: Record<string, string> = {};
   for (const [name, text] of typed) {
-    const meant = meaningOf(name, kind.sizes);
+    // A name that may stand for several sizes stands for the first that is not given by its own.
+    const isFree = ({ name: own }: SizeField): boolean =>
+      values[own] === undefined && !typed.some(([other]) => other !== name && plainName(other) === own);
+    const meant = meaningOf(name, kind.sizes, isFree);
     if (meant === null) return fail('shape/no-size', noSuch(kind, name));
     const { field } = meant;
     if (values[field.name] !== undefined)
@@ -66,29 +69,32 @@ const plainName = (name: string): string =>
     .replace(/[-\s]+/g, '_')
     .toLowerCase();
 
-function meaningOf(name: string, fields: readonly SizeField[]): Meant | null {
-  const exact = byName(name, fields);
+type IsFree = (field: SizeField) => boolean;
+
+function meaningOf(name: string, fields: readonly SizeField[], isFree: IsFree): Meant | null {
+  const exact = byName(name, fields, isFree);
   if (exact !== null) return { ...exact, unit: 'mm', scale: 1 };
   const plainly = plainName(name);
   const unit = /_in(ch|ches)?$/.test(plainly) ? 'in' : 'mm';
   const bare = plainly.replace(/_(mm|in|inch|inches|deg|degrees)$/, '');
   for (const word of [plainly, bare, `${bare}_deg`]) {
-    const found = byName(word, fields);
+    const found = byName(word, fields, isFree);
     if (found !== null) return { ...found, unit, scale: 1 };
   }
   const other = bare.includes('diameter') ? bare.replace('diameter', 'radius') : bare.replace('radius', 'diameter');
-  const found = other === bare ? null : byName(other, fields);
+  const found = other === bare ? null : byName(other, fields, isFree);
   return found === null ? null : { ...found, unit, scale: bare.includes('diameter') ? 0.5 : 2 };
 }
 
-function byName(name: string, fields: readonly SizeField[]): Pick<Meant, 'field' | 'sets'> | null {
+/** The field of that name, else one of which it is another name. */
+function byName(name: string, fields: readonly SizeField[], isFree: IsFree): Pick<Meant, 'field' | 'sets'> | null {
   const isSame = (one: string): boolean => one === name || one.toLowerCase() === name;
-  for (const field of fields) {
-    if (isSame(field.name)) return { field, sets: {} };
-    const alias = field.also?.find((one) => isSame(one.name));
-    if (alias !== undefined) return { field, sets: alias.sets ?? {} };
-  }
-  return null;
+  const own = fields.find((field) => isSame(field.name));
+  if (own !== undefined) return { field: own, sets: {} };
+  const known = fields.flatMap((field) =>
+    (field.also ?? []).flatMap((one) => (isSame(one.name) ? [{ field, sets: one.sets ?? {} }] : [])),
+  );
+  return known.find(({ field }) => isFree(field)) ?? known.at(0) ?? null;
 }
 
 function valueOf({ field, unit, scale }: Meant, text: string): Result<Value> {

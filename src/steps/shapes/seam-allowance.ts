@@ -14,7 +14,10 @@ export const SEAM_ALLOWANCE: ShapeKind = {
   sizes: [
     length('allowance', 'added outside every edge', { default: 10, also: ['seam_allowance'] }),
     length('length', 'of the rectangle', { default: 200, also: ['rectangle_length', 'width'] }),
-    length('height', 'of the rectangle', { default: 120, also: ['rectangle_width', 'depth'] }),
+    length('height', 'of the rectangle', {
+      default: 120,
+      also: ['width', 'rectangle_width', 'rectangle_height', 'depth'],
+    }),
     choice('corners', 'of the outline that is cut', ['round', 'mitre']),
   ],
   develop: (sizes) => {

@@ -181,18 +181,15 @@ export const PLATONIC_SOLIDS: ShapeKind = {
 export const ARCHIMEDEAN_SOLIDS: ShapeKind = {
   name: 'archimedean_solids',
   also: ['archimedean'],
-  says: 'Table of the thirteen half-regular solids: angles between their faces, by the numbers of sides.',
-  sizes: [],
-  develop: () =>
-    ok({
-      measures: measures(
-        Object.fromEntries(
-          ARCHIMEDEAN.flatMap((name) =>
-            [...pairs(uniformSolid(name))].map(([pair, angle]) => [`${name} ${pair}`, degrees(angle)] as const),
-          ),
-        ),
-      ),
-    }),
+  says: 'Table of the thirteen half-regular solids of one edge: angles between their faces by the numbers of sides, bevels, areas and nets.',
+  sizes: [length('edge', 'length of every edge', { default: 40 })],
+  develop: (sizes) => {
+    const angles = ARCHIMEDEAN.flatMap((name) =>
+      [...pairs(uniformSolid(name))].map(([pair, angle]) => [`${name} ${pair}`, degrees(angle)] as const),
+    );
+    const each = ARCHIMEDEAN.flatMap((name) => figuresOf(name, sizes.num('edge'), name));
+    return ok({ measures: [...measures(Object.fromEntries(angles)), ...each] });
+  },
 };
 
 /** Angle defects of the regular solids and of flat corners (discrete theorem of Gauss and Bonnet: all together 360 degrees times 2 - 2 g). */

@@ -89,6 +89,7 @@ export const WRAP: ShapeKind = {
         inner: mm(girth(0)),
         mid: mm(girth(0.5)),
         outer: mm(girth(1)),
+        [`K${sheet.k.toFixed(2)}`]: mm(girth(sheet.k)),
         'K0.33': mm(girth(0.33)),
         'K0.44': mm(girth(0.44)),
         'K0.50_mid': mm(girth(0.5)),

@@ -48,6 +48,8 @@ describe('sizes of a shape', () => {
       ratio('K', 'neutral fraction', { default: 0.5 }),
       choice('surface', 'surface', ['outside', 'inside']),
       length('rows', 'rows', { default: [1, 2], isList: true }),
+      length('along', 'along', { also: ['width'] }),
+      length('across', 'across', { also: ['width'] }),
     ],
   };
   const read = (...typed: [string, string][]) => expectOk(readSizes(kind, typed)).values;
@@ -75,6 +77,10 @@ describe('sizes of a shape', () => {
 
   it('go by an angle without its unit', () => expect(read(['cut_angle', '30']).cut_angle_deg).toBe(30));
   it('go by k as by K', () => expect(read(['k', '0.33']).K).toBe(0.33));
+  it('go by a name of two that is not given by its own', () => {
+    expect(read(['width', '5'])).toMatchObject({ along: 5 });
+    expect(read(['width', '5'], ['along', '7'])).toMatchObject({ along: 7, across: 5 });
+  });
   it('say which surface is meant', () =>
     expect(read(['pipe_inside', '5'])).toMatchObject({ pipe: 5, surface: 'inside' }));
 

@@ -53,8 +53,10 @@ describe('every shape', () => {
     for (const { name, says, sizes } of SHAPE_KINDS) {
       expect(name).toMatch(/^[a-z_]+$/);
       expect(says).toMatch(/^[A-Z].*\.$/);
-      const own = sizes.flatMap((field) => [field.name, ...(field.also ?? []).map((one) => one.name)]);
+      const own = sizes.map((field) => field.name);
       expect(new Set(own).size, name).toBe(own.length);
+      // Another name never hides a size that has it as its own.
+      for (const { also = [] } of sizes) for (const one of also) expect(own, name).not.toContain(one.name);
       for (const { kind, name: size } of sizes) if (kind === 'angle') expect(size).toMatch(/_deg$/);
     }
   });
@@ -130,7 +132,8 @@ describe('outlines', () => {
       (rand) => nearSizes(kind, rand),
       (typed) => {
         const made = shapeOf(kind, typed);
-        for (const { piece, flat, cut: sides = ['u0', 'u1', 'v0', 'v1'] } of made?.patches ?? []) {
+        for (const { piece, flat, cut: given } of made?.patches ?? []) {
+          const sides: readonly PatchSide[] = given ?? ['u0', 'u1', 'v0', 'v1'];
           const own = made?.pieces.find(({ name }) => name === piece);
           if (flat === undefined || own === undefined) continue;
           const rings = [own.outline, ...own.holes].map(ringOf);
