@@ -22,8 +22,8 @@ export interface FirstLayout extends FoamLayout {
 
 /** Orders tried at random beside the plain ones, for so many copies at most. */
 const SHUFFLES: readonly (readonly [copies: number, tries: number])[] = [
-  [12, 8],
-  [25, 4],
+  [12, 12],
+  [25, 6],
   [60, 2],
 ];
 /** With more copies than this the plainest order alone is tried. */

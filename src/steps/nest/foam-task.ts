@@ -1,5 +1,6 @@
 import type { PieceId } from '../../base/ids.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
+import { tightBox, type TightBox } from '../../geom/convex-hull.ts';
 import { boxOfPoints, ringArea } from '../../geom/ring.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
 import type { FillRule, HeldCopy, StockChoices, StockSheet } from '../../model/stock.ts';
@@ -92,12 +93,14 @@ export function foamTask(
   const growMm = fill.spacingMm / 2 + HAIR_STEPS / perMm;
   const areas = items.map(({ template }) => foamArea(template));
   const leastHole = Math.min(...areas.map(areaOfRegion));
+  const boxes = areas.map(({ outer }) => tightBox(outer));
   const fits = (width: number, height: number): boolean =>
     rooms.some(({ free }) => width <= free.maxX - free.minX + SNUG_MM && height <= free.maxY - free.minY + SNUG_MM);
   const sides = isWide ? sidesFor(items.length, fill.turnOver) : 1;
   const parts = items.map(({ piece, template }, i): FoamPart => {
     const stances = stancesOf(areas[i].outer, template.grainRad, fill, sides, fits);
-    const rings = simplifiedRegion(areas[i], growMm, TOLERANCE_MM, leastHole);
+    const holes = areas[i].holes.filter((hole) => boxes.some((box) => fitsBox(box, tightBox(hole))));
+    const rings = simplifiedRegion({ outer: areas[i].outer, holes }, growMm, TOLERANCE_MM, leastHole);
     const clean = rings.map((ring, k) => latticeRing(ring, perMm, k > 0)).filter((ring) => ring.length >= 6);
     return {
       piece,
@@ -131,6 +134,10 @@ export function foamTask(
     growMm,
   };
 }
+
+/** A hole that no piece fits is filled: outlines without holes are far quicker to lay. */
+const fitsBox = (piece: TightBox, hole: TightBox): boolean =>
+  piece.longMm <= hole.longMm && piece.shortMm <= hole.shortMm;
 
 /** Room for rounding where a piece is exactly as large as its place, mm. */
 const SNUG_MM = 1e-6;
