@@ -47,21 +47,33 @@ export function measurePaper(
 ): PaperMeasures {
   const paths = read.pages.map((page) => printedPaths(page, printer, isRoll));
   let [offMm, strayMm, lostMm, corners, lostCorners] = [0, 0, 0, 0, 0];
-  for (const { pageOfTile, columns, stepXMm, stepYMm, originXMm, originYMm, placements } of plan.blocks) {
-    const printed: { layer: string | null; segment: Segment }[] = [];
+  for (const block of plan.blocks) {
+    const { pageOfTile, columns, stepXMm, stepYMm, originXMm, originYMm, placements } = block;
+    const printed: { layer: string | null; segment: Segment; isEdge: boolean }[] = [];
     pageOfTile.forEach((page, tile) => {
       if (page < 0) return;
       const [dx, dy] = [(tile % columns) * stepXMm - originXMm, Math.floor(tile / columns) * stepYMm - originYMm];
       for (const { layer, points, closed } of paths[page])
         for (const [ax, ay, bx, by] of segmentsOf(points, closed))
-          printed.push({ layer, segment: [ax + dx, ay + dy, bx + dx, by + dy] });
+          printed.push({
+            layer,
+            segment: [ax + dx, ay + dy, bx + dx, by + dy],
+            // A filled arrow head that is cut has a side on the tile's edge.
+            isEdge:
+              layer === 'Marks' &&
+              (runsAlong(ax - originXMm, bx - originXMm, block.tileWidthMm) ||
+                runsAlong(ay - originYMm, by - originYMm, block.tileHeightMm)),
+          });
     });
     for (const layer of DRAWN) {
-      const own = printed.filter((line) => line.layer?.toLowerCase() === layer).map(({ segment }) => segment);
+      const lines = printed.filter((line) => line.layer?.toLowerCase() === layer);
+      const own = lines.map(({ segment }) => segment);
       const onPaper = new SegmentGrid(own);
       const asked = placements.flatMap((placement) => linesOf(templates, placement.piece, placement, layer));
       const meant = new SegmentGrid(asked.map(({ segment }) => segment));
-      for (const [ax, ay, bx, by] of own)
+      for (const {
+        segment: [ax, ay, bx, by],
+      } of lines.filter(({ isEdge }) => !isEdge))
         for (const t of [0, 0.5, 1])
           strayMm = Math.max(strayMm, meant.distance(ax + t * (bx - ax), ay + t * (by - ay)));
       for (const { segment, isFilled } of asked) {
@@ -90,15 +102,26 @@ export function measurePaper(
     lostCorners,
     blankPages,
     squareOffMm: squareOff(paths[0]),
-    outsideMm: Math.max(0, ...read.pages.map((page, i) => outside(page, paths[i], isRoll && printer !== null ? printer.upShare : 1))),
+    outsideMm: Math.max(
+      0,
+      ...read.pages.map((page, i) => outside(page, paths[i], isRoll && printer !== null ? printer.upShare : 1)),
+    ),
   };
 }
+
+/** True when both ends lie on one of two lines, at nought and at a tile's size. */
+const runsAlong = (a: number, b: number, size: number): boolean =>
+  [0, size].some((at) => Math.max(Math.abs(a - at), Math.abs(b - at)) < SAME_LINE_MM);
 
 type Segment = readonly [ax: number, ay: number, bx: number, by: number];
 type Printed = Pick<ReadPath, 'layer' | 'closed'> & { readonly points: readonly number[] };
 
 /** A page's lines as they lie on the paper that comes out, mm. */
-function printedPaths({ widthPt, heightPt, paths }: ReadPage, printer: PrinterProfile | null, isRoll: boolean): readonly Printed[] {
+function printedPaths(
+  { widthPt, heightPt, paths }: ReadPage,
+  printer: PrinterProfile | null,
+  isRoll: boolean,
+): readonly Printed[] {
   const [mx, my] = [(widthPt * MM_PER_PT) / 2, (heightPt * MM_PER_PT) / 2];
   const [across, up] = printer === null ? [1, 1] : [printer.acrossShare, printer.upShare];
   const middleUp = isRoll ? up * my : my;

@@ -50,7 +50,7 @@ function* layBlocks(
     if (isSmall[i]) continue;
     yield;
     const onOne = yield* onOnePage(template, boxes[i], frame);
-    if (onOne === null) tiled.push({ template, ...settled(tileTemplate(template, frame)) });
+    if (onOne === null) tiled.push({ template, ...(yield* leastCrowded(tileTemplate(template, frame))) });
     else whole.push(onOne);
   }
   // A roll is cut where a block ends: pages are not what is to be saved there.
@@ -62,6 +62,19 @@ function* layBlocks(
   const firstOf = (block: Block): number =>
     block.templates.reduce((least, { piece }) => Math.min(least, first.get(piece) ?? Infinity), Infinity);
   return [...blocks].sort((a, b) => firstOf(a) - firstOf(b));
+}
+
+/** The first way in which all labels find room, or the one in which most do. */
+function* leastCrowded(ways: readonly Block[]): Stepwise<ReturnType<typeof settled>> {
+  let best: ReturnType<typeof settled> | null = null;
+  for (const way of ways) {
+    yield;
+    const found = settled(way);
+    if (best === null || found.crowded < best.crowded) best = found;
+    if (best.crowded === 0) break;
+  }
+  if (best === null) throw new Error('leastCrowded: no way');
+  return best;
 }
 
 /** A page with this template alone, turned as little as it takes, words beside it moved in; null when no turn leaves them all room. */

@@ -12,7 +12,7 @@ import { isBoxInside, turnedWordsBox, wordsBox } from './words-box.ts';
 /** A block's templates with every label where it stays whole. */
 export interface SettledBlock {
   readonly templates: readonly PlacedTemplate[];
-  /** Labels for which no place off lines and other words was found. */
+  /** Labels for which no place off lines and other words was found, their leaders included. */
   readonly crowded: number;
 }
 
@@ -25,15 +25,26 @@ export function settleLabels({ lattice, templates, isPrinted }: Block): SettledB
   const cells = isPrinted.flatMap((is, tile) => (is ? [visibleCell(lattice, isPrinted, tile)] : []));
   const obstacles = new Obstacles();
   const isWhole = (line: Words): boolean => cells.some((cell) => isBoxInside(wordsBox(line), cell));
-  const parted = templates.map((template) => {
-    const { strokes, labels } = labelsOf(template.drawing);
-    obstacles.addStrokes(strokes);
-    const kept = labels.filter(({ lines }) => lines.every(isWhole));
-    for (const { box, leader } of kept) {
+  const drawn = templates.map((template) => ({ template, ...labelsOf(template.drawing) }));
+  for (const { strokes } of drawn) obstacles.addStrokes(strokes);
+  const inside = drawn.map(({ labels }) =>
+    labels.filter((label) => label.leader === null && label.lines.every(isWhole)),
+  );
+  for (const { box } of inside.flat()) obstacles.addBox(box);
+  const keptBeside: Label[] = [];
+  const parted = drawn.map(({ template, strokes, labels }, i) => {
+    // Words beside one template may lie on another.
+    const isClear = clearOf(
+      drawn.filter((_, other) => other !== i).map((other) => other.strokes),
+      [...inside.filter((_, other) => other !== i).flat(), ...keptBeside],
+    );
+    const beside = labels.filter((label) => label.leader !== null && label.lines.every(isWhole) && isClear(label));
+    for (const { box, leader } of beside) {
       obstacles.addBox(box);
       if (leader !== null) obstacles.addStrokes([leader]);
     }
-    return { template, strokes, labels, kept: new Set(kept) };
+    keptBeside.push(...beside);
+    return { template, strokes, labels, kept: new Set([...inside[i], ...beside]) };
   });
   let crowded = 0;
   const settled = parted.map(({ template, strokes, labels, kept }) => {
@@ -44,6 +55,21 @@ export function settleLabels({ lattice, templates, isPrinted }: Block): SettledB
   });
   return { templates: settled, crowded };
 }
+
+/** Whether a label lies clear of what is drawn of others, and so does its leader of their words. */
+function clearOf(strokes: readonly (readonly Stroke[])[], labels: readonly Label[]): (label: Label) => boolean {
+  if (strokes.length === 0) return () => true;
+  const others = new Obstacles();
+  for (const list of strokes) others.addStrokes(list);
+  for (const { box, leader } of labels) {
+    others.addBox(box);
+    if (leader !== null) others.addStrokes([leader]);
+  }
+  return ({ box, leader }) => others.isFree(box) && (leader === null || isLeaderOpen(leader, others));
+}
+
+const isLeaderOpen = ({ points }: Stroke, obstacles: Obstacles): boolean =>
+  obstacles.isOpen({ x: points[0], y: points[1] }, { x: points[points.length - 2], y: points[points.length - 1] });
 
 /** The block with its labels settled. */
 export function settled(block: Block): { readonly block: Block; readonly crowded: number } {
@@ -85,8 +111,11 @@ class Placer {
 
   #put(label: Label, place: TurnedBox): Label {
     const moved = movedLabel(label, place);
+    if (moved.leader !== null) {
+      if (!isLeaderOpen(moved.leader, this.#obstacles)) this.crowded += 1;
+      this.#obstacles.addStrokes([moved.leader]);
+    }
     this.#obstacles.addBox(moved.box);
-    if (moved.leader !== null) this.#obstacles.addStrokes([moved.leader]);
     return moved;
   }
 }

@@ -25,10 +25,12 @@ const MOST_TIMES = 4;
 /**
  * Parts one large template into tiles, turned and shifted within its slack so that the fewest pages carry a line; among equals the fewest
  * words are cut, then it is turned least and lies in the middle. Words that a thin line ties to their place do not count: they can move.
+ * @returns the best way, then others that take as many pages, for where its words find no room.
  */
-export function tileTemplate(template: Template, frame: PaperFrame): Block {
+export function tileTemplate(template: Template, frame: PaperFrame): readonly Block[] {
   const fixed = fixedPart(template.drawing);
-  let best: Trial | null = null;
+  const trials: Trial[] = [];
+  let fewest = Infinity;
   for (const [t, turnDeg] of TURNS_DEG.entries()) {
     const turnRad = (turnDeg * Math.PI) / 180;
     const turned = moveDrawing(fixed, { x: 0, y: 0, turnRad });
@@ -36,7 +38,7 @@ export function tileTemplate(template: Template, frame: PaperFrame): Block {
     const box = drawnBox(turned);
     const { width, height } = sizeOf(box);
     const lattice = latticeFor(width, height, frame);
-    if (lattice.columns * lattice.rows > MOST_TIMES * (best?.isPrinted.length ?? Infinity)) continue;
+    if (lattice.columns * lattice.rows > MOST_TIMES * fewest) continue;
     const slackX = (lattice.columns - 1) * lattice.stepXMm + lattice.tileWidthMm - width;
     const slackY = (lattice.rows - 1) * lattice.stepYMm + lattice.tileHeightMm - height;
     const shifts = turnDeg % 90 === 0 ? SHIFTS : SHIFTS.filter((share) => share % 0.5 === 0);
@@ -46,16 +48,30 @@ export function tileTemplate(template: Template, frame: PaperFrame): Block {
         const y = shareY * slackY - box.minY;
         const { isPrinted, cutWords } = printedTiles(thinned, turned.words, x, y, lattice);
         const score = [isPrinted.filter(Boolean).length, cutWords, t, ix + iy];
-        if (best === null || isLess(score, best.score))
-          best = { score, move: { x, y, turnRad }, lattice, isPrinted, turned };
+        // A grid is compared with that of the best so far, whose pages are the fewest.
+        if (score[0] < (trials[0]?.score[0] ?? Infinity)) fewest = isPrinted.length;
+        keepBest(trials, { score, move: { x, y, turnRad }, lattice, turned });
       }
     }
   }
-  if (best === null) throw new Error('tileTemplate: nothing tried');
-  const { lattice, move, turned } = best;
-  // The choice was made on thinned lines; what is printed is found on the lines themselves.
-  const { isPrinted } = printedTiles(segmentsOf(turned.strokes, 0), turned.words, move.x, move.y, lattice);
-  return trimmed({ lattice, templates: [placeTemplate(template, move)], isPrinted });
+  if (trials.length === 0) throw new Error('tileTemplate: nothing tried');
+  return trials
+    .filter(({ score }) => score[0] === trials[0].score[0])
+    .map(({ lattice, move, turned }) => {
+      // The choice was made on thinned lines; what is printed is found on the lines themselves.
+      const { isPrinted } = printedTiles(segmentsOf(turned.strokes, 0), turned.words, move.x, move.y, lattice);
+      return trimmed({ lattice, templates: [placeTemplate(template, move)], isPrinted });
+    });
+}
+
+/** Ways that are kept to fall back on. */
+const MOST_KEPT = 8;
+
+/** Puts a trial among the best, the best first. */
+function keepBest(trials: Trial[], trial: Trial): void {
+  const at = trials.findIndex(({ score }) => isLess(trial.score, score));
+  trials.splice(at < 0 ? trials.length : at, 0, trial);
+  if (trials.length > MOST_KEPT) trials.pop();
 }
 
 /** A block of several templates, with the tiles of the lattice that are worth a page. */
@@ -82,7 +98,6 @@ interface Trial {
   readonly score: readonly number[];
   readonly move: Move2;
   readonly lattice: Lattice;
-  readonly isPrinted: readonly boolean[];
   readonly turned: Drawing;
 }
 
