@@ -1,5 +1,5 @@
 import { keepLayout } from '../project/stock-commands.ts';
-import { startSheetSearch } from '../worker/sheet-search.ts';
+import { startSheetSearch } from '../worker/client.ts';
 import type { SheetSearchRun } from '../worker/sheet-search-api.ts';
 import type { Bench } from './bench-state.ts';
 import { LAYOUT_WORDS } from './layout-words.ts';

@@ -1,6 +1,9 @@
 import * as Comlink from 'comlink';
 import type { Workshop } from './workshop-api.ts';
 
+/** A search for a better layout, in threads of its own. */
+export { startSheetSearch } from './sheet-search.ts';
+
 /** Starts the worker and returns what the window may ask of it. Callbacks and large arrays cross as they should. */
 export function connectWorkshop(): Workshop {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });

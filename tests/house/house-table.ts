@@ -45,6 +45,7 @@ export const FOLDERS: readonly FolderRow[] = [
       'worker/marking-api.ts',
       'worker/proposing-api.ts',
       'worker/drawing-api.ts',
+      'worker/sheet-search-api.ts',
       'worker/shop-api.ts',
       'worker/finish-api.ts',
       'worker/files-api.ts',
