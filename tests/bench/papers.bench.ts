@@ -1,5 +1,5 @@
 // Every sample on every paper, both ways, and on rolls, plain and corrected for two printers, each file read back by a reader of its own and
-// measured: npm run bench:papers [-- names of samples or papers]
+// measured: npm run bench:papers [-- names of samples or papers, and `true` to leave the two printers out]
 import process from 'node:process';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { PrinterProfile } from '../../src/model/printer.ts';
@@ -51,7 +51,7 @@ for (const sample of SAMPLE_NAMES.filter((name) => wants(SAMPLE_NAMES, name))) {
   const { project, pipeline } = await sampleProject(sample);
   cards.push([sample, ...(await mockUpFigures(await pipeline.run(project, QUIET_WORK), pipeline))]);
   for (const choice of CHOICES.filter(({ name = '' }) => wants(papersNamed, name))) {
-    for (const printer of [null, ...PRINTERS]) {
+    for (const printer of asked.includes('true') ? [null] : [null, ...PRINTERS]) {
       const corrected = printer === null ? {} : { printers: [printer], printer: printer.name };
       const wished = { ...project, ...corrected, paper: { ...project.paper, ...choice } };
       const outcome = await pipeline.run(wished, QUIET_WORK, { date: '2026-01-01' });
