@@ -45,7 +45,7 @@ it('a colour is added and named by keys, painted on a piece, and shown', { timeo
   const piece = workbench.bench.pieces!.pieces[0];
   workbench.setView({ choice: { kind: 'piece', piece: piece.id }, place: null });
   await restedApp(app);
-  const field = findIn(app, 'fl-chosen-row', 'fl-paint-field', 'select') as HTMLSelectElement;
+  const field = findIn<HTMLSelectElement>(app, 'fl-chosen-row', 'fl-paint-field', 'select');
   await userEvent.selectOptions(field, 'Brass');
   const { plan, groups } = await planned();
   expect(plan.colours[0].pieces.map(({ piece: id }) => id)).toEqual([piece.id]);
