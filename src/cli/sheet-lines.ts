@@ -1,9 +1,9 @@
 import type { Sheet } from '../model/sheet.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 
-/** What a layout on foam takes, one line for each foam; nothing where nothing is laid. */
+/** What a layout on foam takes, one line for each foam, and where cuts that are offered stand; nothing where nothing is laid. */
 export function sheetLines({ sheets, project }: Outcome): readonly string[] {
-  return project.foams.flatMap(({ id, name }) => {
+  const laid = project.foams.flatMap(({ id, name }) => {
     const own = (sheets?.sheets ?? []).filter(({ foam }) => foam === id);
     if (own.length === 0) return [];
     const bought = own.filter(({ label }) => label === undefined).length;
@@ -13,6 +13,13 @@ export function sheetLines({ sheets, project }: Outcome): readonly string[] {
     ];
     return [`${name}: ${counts.join(', ')}; ${lastText(own[own.length - 1])}`];
   });
+  const splits = sheets?.splits ?? [];
+  if (splits.length === 0) return laid;
+  const count = splits.length === 1 ? 'a cut is' : `${splits.length} cuts are`;
+  return [
+    ...laid,
+    `${count} offered in report.json (foamLayout.splits): its path may stand among those of a seam file`,
+  ];
 }
 
 const sheetsText = (count: number): string => `${count} ${count === 1 ? 'sheet' : 'sheets'}`;

@@ -1,7 +1,7 @@
 import type { PieceId } from '../../base/ids.ts';
-import type { Region } from '../../geom/polygon-boolean.ts';
+import { grownRegions, type Region } from '../../geom/polygon-boolean.ts';
 import { tightBox, type TightBox } from '../../geom/convex-hull.ts';
-import { boxOfPoints, ringArea } from '../../geom/ring.ts';
+import { boxOfPoints, ringArea, type Ring } from '../../geom/ring.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
 import type { FillRule, HeldCopy, StockChoices, StockSheet } from '../../model/stock.ts';
 import type { Template } from '../../model/template.ts';
@@ -9,7 +9,7 @@ import { areaOfRegion, foamArea } from './foam-area.ts';
 import { boughtRoom, moveInRoom, stockRoom, type FoamRoom, type RoomMove } from './foam-room.ts';
 import { latticeRing, stepsPerUnit } from './lattice.ts';
 import { simplifiedRegion } from './outward.ts';
-import { shapeOf, turnOf, turnRing, type Shape } from './shape.ts';
+import { shapeOf, turnOf, turnRing, type Shape, type Stance } from './shape.ts';
 import { sidesFor, stancesOf } from './stances.ts';
 
 /** A template to be cut `quantity` times from one kind of foam. */
@@ -100,7 +100,10 @@ export function foamTask(
   const parts = items.map(({ piece, template }, i): FoamPart => {
     const stances = stancesOf(areas[i].outer, template.grainRad, fill, sides, fits);
     const holes = areas[i].holes.filter((hole) => boxes.some((box) => fitsBox(box, tightBox(hole))));
-    const rings = simplifiedRegion({ outer: areas[i].outer, holes }, growMm, TOLERANCE_MM, leastHole);
+    const simple = simplifiedRegion({ outer: areas[i].outer, holes }, growMm, TOLERANCE_MM, leastHole);
+    // What just fits a sheet as it is may not do so any more when its outline is followed less closely.
+    const isSnug = fitsLaid(areas[i].outer, stances, 0, fits) && !fitsLaid(simple[0], stances, growMm, fits);
+    const rings = isSnug ? [grownRegions([areas[i].outer], growMm)[0].outer, ...simple.slice(1)] : simple;
     const clean = rings.map((ring, k) => latticeRing(ring, perMm, k > 0)).filter((ring) => ring.length >= 6);
     return {
       piece,
@@ -124,16 +127,23 @@ export function foamTask(
     rooms,
     held,
     heldNowhere: copies.map((_, i) => i).filter((i) => holds[i] !== undefined && held[i] === null),
-    isTooLarge: parts.map(({ area, shape }) =>
-      shape.stances.every((stance) => {
-        const box = boxOfPoints(turnRing(area.outer, turnOf(stance)));
-        return !fits(box.maxX - box.minX, box.maxY - box.minY);
-      }),
-    ),
+    isTooLarge: parts.map(({ area, shape }) => !fitsLaid(area.outer, shape.stances, 0, fits)),
     perMm,
     growMm,
   };
 }
+
+/** Whether a ring, less what it was grown by, fits in one of its stances. */
+const fitsLaid = (
+  ring: Ring,
+  stances: readonly Stance[],
+  grownMm: number,
+  fits: (width: number, height: number) => boolean,
+): boolean =>
+  stances.some((stance) => {
+    const { minX, minY, maxX, maxY } = boxOfPoints(turnRing(ring, turnOf(stance)));
+    return fits(maxX - minX - 2 * grownMm, maxY - minY - 2 * grownMm);
+  });
 
 /** A hole that no piece fits is filled: outlines without holes are far quicker to lay. */
 const fitsBox = (piece: TightBox, hole: TightBox): boolean =>

@@ -17,6 +17,8 @@ export function sidesFor(pieces: number, turnOver: boolean): number {
 const LIKE_RAD = (3 * Math.PI) / 180;
 /** Turns tried for a piece that fits in none of these ways. */
 const SLANTS = 90;
+/** Room it has there where it can, mm. */
+const ROOM_MM = 2;
 
 /**
  * How a piece may lie in a room, whose length runs along x. Any turn: along its tightest box and along the longest sides of its hull, each by quarters.
@@ -55,7 +57,9 @@ export function stancesOf(
     turnRad: (Math.PI * k) / SLANTS,
     isFlipped: false,
   }));
-  const first = slants.find((stance) => doesFit(outer, stance, fits));
+  const roomy = (width: number, height: number): boolean => fits(width + ROOM_MM, height + ROOM_MM);
+  const first =
+    slants.find((stance) => doesFit(outer, stance, roomy)) ?? slants.find((stance) => doesFit(outer, stance, fits));
   return first === undefined ? all : [first, { ...first, turnRad: first.turnRad + Math.PI }];
 }
 

@@ -113,6 +113,19 @@ describe('laying on the foam in hand', () => {
     ]);
   });
 
+  it('lays a piece that fits slanting alone, and one with many corners that just fits', () => {
+    // 640 long and 20 wide: no side of 500 holds it, but the diagonal does.
+    const slanting = lay([item('rod', box(640, 20))], { sheets: [inHand('s', 500, 500)] }, { buys: false });
+    expect(namesOf(slanting)).toEqual(['s 0']);
+    expect(faultsOf([item('rod', box(640, 20))], slanting)).toBeLessThan(1e-3);
+    // A disc of 100 sides, 0.2 mm smaller than the room between the borders.
+    const disc = Array.from({ length: 200 }, (_, k) => {
+      const angle = (2 * Math.PI * (k >> 1)) / 100;
+      return 239.9 * ((k & 1) === 0 ? Math.cos(angle) : Math.sin(angle));
+    });
+    expect(namesOf(lay([item('disc', disc)], { sheets: [inHand('s', 500, 500)] }, { buys: false }))).toEqual(['s 0']);
+  });
+
   it('is not laid on an offcut that it leaves itself', () => {
     const left = inHand('next', 400, 400, { leftBy: { stock: 'buy', nth: 0 } });
     expect(namesOf(lay([item('a', box(100, 100))], { sheets: [left] }))).toEqual(['buy 0']);
