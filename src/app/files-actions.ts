@@ -5,6 +5,9 @@ import type { Progress } from '../worker/workshop-api.ts';
 import type { Verb } from './verbs.ts';
 import type { Workbench } from './workbench.ts';
 
+/** Progress that is worth being shown, as a share of the whole. */
+const LEAST_STEP = 0.01;
+
 /** Makes what was picked and hands it over. @param date `YYYY-MM-DD`. */
 export async function saveFiles(
   bench: Workbench,
@@ -18,8 +21,10 @@ export async function saveFiles(
   show({ progress: { done: 0, text: '' }, saved: null });
   bench.say(FILES_WORDS.spoken.begun);
   const onProgress = (progress: Progress): void => {
-    // Messages may arrive after the reply they belong to.
-    if (bench.view.making.progress !== null) show({ progress, saved: null });
+    const { progress: shown } = bench.view.making;
+    // Messages may arrive after the reply they belong to; and no more is shown than can be read.
+    if (shown === null || (shown.text === progress.text && progress.done - shown.done < LEAST_STEP)) return;
+    show({ progress, saved: null });
   };
   try {
     const made = await bench.workshop.makeFiles(ask, project, date, onProgress);

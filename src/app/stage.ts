@@ -56,6 +56,9 @@ const onBench = (pieces: PiecesView): PiecesView => ({
 /** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
 type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
 
+/** Parts of the view that say what is chosen. */
+const SELECTING = ['choice', 'walked', 'tool', 'grip', 'place', 'withinMm', 'gluing'] as const;
+
 /** The bench: the 3D scene, or the same pieces drawn flat where 3D cannot be had. */
 @customElement('fl-stage')
 export class Stage extends LitElement {
@@ -141,6 +144,8 @@ export class Stage extends LitElement {
   } | null = null;
   /** What the tapes on the bench were drawn of. */
   #taped: { bodyFit: Bench['bodyFit']; id: string | undefined; tried: ViewState['tried'] } | null = null;
+  /** Bench that the chosen things were pointed out on last. */
+  #selectedOn: Bench | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
   #sizes = new ResizeObserver(() => this.#scene?.resize());
 
@@ -342,6 +347,9 @@ export class Stage extends LitElement {
     if (isNew('previewLines')) scene.setPreviewLines(view.previewLines);
     if (isNew('cursor') || isNew('from') || isNew('through'))
       scene.setCursorVertex(view.cursor ?? view.through.at(-1) ?? view.from);
+    // Pointing out draws the scene anew: not for what has nothing to do with it, as the progress of files.
+    if (this.#selectedOn === this.bench && !SELECTING.some(isNew)) return;
+    this.#selectedOn = this.bench;
     scene.setSelection(this.#chosen());
   }
 
