@@ -3,6 +3,7 @@ import type { Stepwise } from '../base/stepwise.ts';
 import type { GluingRun, GluingStep } from '../model/gluing.ts';
 import type { Drawing } from '../model/template.ts';
 import { stepPicture, type SeamToDraw, type StepScene } from '../steps/shop/step-picture.ts';
+import { wordsInFront } from '../steps/tile/words-in-front.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { propSteps } from './prop.ts';
 
@@ -43,7 +44,7 @@ export function* stepPictureSteps(
       upAxis: outcome.part.upAxis,
     };
     const { widthMm, heightMm } = sizeOf(step);
-    drawings.push(stepPicture(scene, widthMm, heightMm));
+    drawings.push(wordsInFront(stepPicture(scene, widthMm, heightMm)));
     for (const id of step.makes.pieces) laid.add(id);
     yield;
   }
