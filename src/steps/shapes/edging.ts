@@ -3,7 +3,7 @@ import { rad, vec2 } from '../../geom/vec.ts';
 import { measures, mm, mm2, mm3, plain, degrees, type Figure } from './measures.ts';
 import { piece, rolled, side } from './pieces.ts';
 import type { Development, ShapeKind } from './shape-kind.ts';
-import { angle, choice, length } from './size-fields.ts';
+import { angle, choice, length, MOST_LENGTH_MM } from './size-fields.ts';
 import type { Sizes } from './sizes.ts';
 
 const DEG = 180 / Math.PI;
@@ -103,6 +103,11 @@ function developEdging(sizes: Sizes, name: string, profile: Profile): Result<Dev
   const after = (i: number): number => (i < corners ? cornerDeg[i] : 180);
   const outside = sides.map((one, i) => one + shift * (cot(before(i)) + cot(after(i))));
   const inside = outside.map((one, i) => one - width * (cot(before(i)) + cot(after(i))));
+  if (![...outside, ...inside].every((one) => Math.abs(one) <= 2 * MOST_LENGTH_MM))
+    return fail(
+      'shape/sizes',
+      'A corner is so sharp that its mitre would be longer than any edging: make its angle larger.',
+    );
   if (inside.some((one, i) => one < 0 || outside[i] < 0))
     return fail('shape/sizes', `Edging ${width} mm wide does not fit on sides so short: make the sides longer.`);
   const isPointed = inside.map((one) => one < 1e-9 * width);

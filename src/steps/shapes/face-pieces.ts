@@ -5,7 +5,7 @@ import type { Polyhedron, SolidEdge } from './polyhedron.ts';
 
 const DEG = 180 / Math.PI;
 /** Faces whose sides differ by less than this share are cut from one template. */
-const ALIKE_SHARE = 1e-9;
+const ALIKE_SHARE = 1e-8;
 
 /** Bevel of an edge: half of what the faces turn, degrees from square. */
 export const bevelOf = ({ dihedral }: Pick<SolidEdge, 'dihedral'>): number => 90 - (DEG * dihedral) / 2;
@@ -77,7 +77,7 @@ function isTurnOf(a: readonly number[], b: readonly number[]): boolean {
   if (a.length !== b.length) return false;
   const size = Math.max(...a.map(Math.abs), 1e-300);
   for (let turn = 0; turn < a.length; turn += 3)
-    if (a.every((one, i) => Math.abs(one - b[(i + turn) % b.length]) <= 1e3 * ALIKE_SHARE * size)) return true;
+    if (a.every((one, i) => Math.abs(one - b[(i + turn) % b.length]) <= ALIKE_SHARE * size)) return true;
   return false;
 }
 

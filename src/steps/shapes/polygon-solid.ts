@@ -9,11 +9,14 @@ import { choice, count, length } from './size-fields.ts';
 import type { Sizes } from './sizes.ts';
 
 export const AS = choice('as', 'panels: every face a piece; net: one piece to fold', ['panels', 'net']);
-export const SHEET = length('thickness', 'thickness of the sheet; the size is that of the outside', {
-  default: 0,
-  least: 0,
-  most: 200,
-});
+export const SHEET = length('thickness', 'thickness of the sheet', { default: 0, least: 0, most: 200 });
+/** Which side of the panels the sizes are measured on, and how far that lies inside their face, shares of the thickness. */
+export const SIDE = choice('surface', 'surface of the panels that the sizes are measured on', [
+  'outside',
+  'middle',
+  'inside',
+]);
+export const depthOf = (sizes: Sizes): number => ({ outside: 0, middle: 0.5, inside: 1 })[sizes.word('surface')] ?? 0;
 
 /** Circumradius of the base, from the one size of it that is given; side 60 where none is. */
 export function baseRadius(sizes: Sizes, sides: number): number | null {

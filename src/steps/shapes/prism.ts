@@ -1,6 +1,6 @@
 import { fail, ok } from '../../base/result.ts';
 import { degrees, measures, mm, mm2, mm3, plain } from './measures.ts';
-import { AS, BASE_SIZES, baseRadius, rings, SHEET, tooMany, withPieces } from './polygon-solid.ts';
+import { AS, BASE_SIZES, baseRadius, depthOf, rings, SHEET, SIDE, tooMany, withPieces } from './polygon-solid.ts';
 import { polyhedron } from './polyhedron.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { length } from './size-fields.ts';
@@ -10,11 +10,14 @@ export const PRISM: ShapeKind = {
   name: 'prism',
   also: ['regular_prism'],
   says: 'Right prism on a regular polygon: panels with bevels, or a net.',
-  sizes: [...BASE_SIZES, length('height', 'between both bases', { default: 120, also: ['length'] }), AS, SHEET],
+  sizes: [...BASE_SIZES, length('height', 'between both bases', { default: 120, also: ['length'] }), AS, SHEET, SIDE],
   develop: (sizes) => {
-    const [sides, height, thickness] = [sizes.num('sides'), sizes.num('height'), sizes.num('thickness')];
-    const radius = baseRadius(sizes, sides);
-    if (radius === null) return tooMany();
+    const [sides, thickness] = [sizes.num('sides'), sizes.num('thickness')];
+    const measured = baseRadius(sizes, sides);
+    if (measured === null) return tooMany();
+    // The faces lie outside what is measured by so much.
+    const out = depthOf(sizes) * thickness;
+    const [radius, height] = [measured + out / Math.cos(Math.PI / sides), sizes.num('height') + 2 * out];
     const apothem = radius * Math.cos(Math.PI / sides);
     if (thickness >= Math.min(apothem, height / 2))
       return fail('shape/too-thick', 'Nothing is left inside: take a thinner sheet or a larger prism.');
@@ -35,6 +38,7 @@ export const PRISM: ShapeKind = {
       measures: measures({
         side: mm(side),
         apothem: mm(apothem),
+        height: mm(height),
         circumradius: mm(radius),
         across_flats: mm(2 * apothem),
         base_area: mm2(base),

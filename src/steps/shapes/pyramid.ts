@@ -1,9 +1,28 @@
 import { fail, ok } from '../../base/result.ts';
 import { degrees, measures, mm, mm2, mm3, plain } from './measures.ts';
-import { AS, BASE_SIZES, baseRadius, rings, SHEET, tooMany, withPieces } from './polygon-solid.ts';
+import { AS, BASE_SIZES, baseRadius, depthOf, rings, SHEET, SIDE, tooMany, withPieces } from './polygon-solid.ts';
 import { polyhedron, volumeOf } from './polyhedron.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { length } from './size-fields.ts';
+
+/** A pyramid from the middle of its sides: apothems of base and top, and height, mm. */
+interface Section {
+  readonly base: number;
+  readonly top: number;
+  readonly height: number;
+}
+
+/**
+ * All faces moved outward by `out`: a side that leans by `lean` from upright meets the level of the base, which has sunk, out (1 + sin lean) /
+ * cos lean farther out, and that of the top out (1 - sin lean) / cos lean. An apex stays one.
+ */
+function moved({ base, top, height }: Section, out: number): Section {
+  const lean = Math.atan2(base - top, height);
+  const [sin, cos] = [Math.sin(lean), Math.cos(lean)];
+  const wider = base + (out * (1 + sin)) / cos;
+  if (top === 0) return { base: wider, top: 0, height: (wider * cos) / sin };
+  return { base: wider, top: top + (out * (1 - sin)) / cos, height: height + 2 * out };
+}
 
 /** Regular pyramid or its frustum: slant height from apothems and height, angles from the faces themselves. */
 export const PYRAMID: ShapeKind = {
@@ -16,22 +35,30 @@ export const PYRAMID: ShapeKind = {
     length('top_side', 'side of the top; 0 for an apex', { default: 0, least: 0 }),
     AS,
     SHEET,
+    SIDE,
   ],
   develop: (sizes) => {
-    const [sides, height, thickness] = [sizes.num('sides'), sizes.num('height'), sizes.num('thickness')];
-    const radius = baseRadius(sizes, sides);
-    if (radius === null) return tooMany();
-    const sin = Math.sin(Math.PI / sides);
-    const [side, top] = [2 * radius * sin, sizes.num('top_side')];
-    const [apothem, topApothem] = [radius * Math.cos(Math.PI / sides), top / 2 / Math.tan(Math.PI / sides)];
+    const [sides, thickness] = [sizes.num('sides'), sizes.num('thickness')];
+    const measured = baseRadius(sizes, sides);
+    if (measured === null) return tooMany();
+    const [sin, cos] = [Math.sin(Math.PI / sides), Math.cos(Math.PI / sides)];
+    const section = {
+      base: measured * cos,
+      top: (sizes.num('top_side') / 2 / sin) * cos,
+      height: sizes.num('height'),
+    };
+    const inside = moved(section, (depthOf(sizes) - 1) * thickness);
+    if (thickness > 0 && !(inside.base > 0 && inside.height > 0))
+      return fail('shape/too-thick', 'Nothing is left inside: take a thinner sheet or a larger pyramid.');
+    const { base: apothem, top: topApothem, height } = moved(section, depthOf(sizes) * thickness);
+    const radius = apothem / cos;
+    const [side, top] = [2 * radius * sin, (2 * topApothem * sin) / cos];
     const solid = polyhedron(
       rings(sides, [
         { radius, z: 0 },
         { radius: top / 2 / sin, z: height },
       ]),
     );
-    if (thickness > 0 && thickness * 3 >= Math.min(apothem, height))
-      return fail('shape/too-thick', 'Hardly anything is left inside: take a thinner sheet or a larger pyramid.');
     const { net, ...made } = withPieces(solid, sizes, (f) =>
       f === 0 ? 'base' : top > 0 && f === solid.faces.length - 1 ? 'top' : 'side panel',
     );
@@ -53,6 +80,7 @@ export const PYRAMID: ShapeKind = {
       measures: measures({
         side: mm(side),
         apothem: mm(apothem),
+        height: mm(height),
         circumradius: mm(radius),
         slant_height: mm(slant),
         slant: mm(slant),

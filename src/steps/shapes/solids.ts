@@ -4,6 +4,7 @@ import type { ShapeMeasure } from '../../model/shape.ts';
 import type { SizeField } from '../../model/shape-size.ts';
 import { facePieces, netPiece } from './face-pieces.ts';
 import { degrees, measures, mm, mm2, mm3, plain, type Figure } from './measures.ts';
+import { depthOf, SHEET, SIDE } from './polygon-solid.ts';
 import { angleDefect, polyhedron, surfaceArea, volumeOf, type Polyhedron } from './polyhedron.ts';
 import { warning } from './rolled-sheet.ts';
 import type { Development, ShapeKind } from './shape-kind.ts';
@@ -66,7 +67,7 @@ function figuresOf(name: UniformSolid, edge: number, of?: string): ShapeMeasure[
       half_dihedral_deg: degrees(one / 2),
       bevel_from_square_deg: degrees((Math.PI - one) / 2),
     });
-  if (!(PLATONIC as readonly string[]).includes(name))
+  if (!isRegular(name))
     for (const [pair, angle] of kinds) {
       dihedrals[pair] = degrees(angle);
       dihedrals[`dihedral_${pair}_deg`] = degrees(angle);
@@ -120,7 +121,7 @@ const SOLID_SIZES: readonly SizeField[] = [
   length('circumscribed_diameter', 'across the sphere through the corners', { also: ['ball_diameter'] }),
   length('inscribed_diameter', 'across the largest sphere inside'),
   choice('as', 'panels: every face a piece; net: one piece to fold', ['panels', 'net']),
-  length('thickness', 'thickness of the sheet; the size is that of the outside', { default: 0, least: 0, most: 200 }),
+  SHEET,
 ];
 
 function edgeOf(name: UniformSolid, sizes: Sizes): Result<number> {
@@ -135,16 +136,21 @@ function edgeOf(name: UniformSolid, sizes: Sizes): Result<number> {
   return ok(given.length === 0 ? 40 : sizes.num('edge'));
 }
 
-/** One regular or half-regular solid. */
+const isRegular = (name: UniformSolid): boolean => (PLATONIC as readonly string[]).includes(name);
+
+/** One regular or half-regular solid; the sizes of a half-regular one are of its outside. */
 const solidKind = (name: UniformSolid): ShapeKind => ({
   name,
   says: `Regular-faced solid, ${words(name)}: angles between faces, bevels, panels or a net.`,
-  sizes: SOLID_SIZES,
+  // A regular solid keeps its form when its faces move outward; a half-regular one does not.
+  sizes: isRegular(name) ? [...SOLID_SIZES, SIDE] : SOLID_SIZES,
   develop: (sizes): Result<Development> => {
-    const edge = edgeOf(name, sizes);
-    if (!edge.ok) return edge;
-    const solid = scaled(uniformSolid(name), edge.value);
+    const measured = edgeOf(name, sizes);
+    if (!measured.ok) return measured;
     const thickness = sizes.num('thickness');
+    const outward = isRegular(name) ? depthOf(sizes) * thickness : 0;
+    const edge = measured.value + outward / faceDistance(uniformSolid(name), 0);
+    const solid = scaled(uniformSolid(name), edge);
     const inner = Math.min(...solid.faces.map((_, f) => faceDistance(solid, f)));
     if (thickness >= inner)
       return fail(
@@ -159,7 +165,7 @@ const solidKind = (name: UniformSolid): ShapeKind => ({
     const isNet = sizes.word('as') === 'net';
     const net = isNet ? netPiece(solid) : null;
     return ok({
-      measures: [...figuresOf(name, edge.value), ...(thickness > 0 ? measures(Object.fromEntries(setbacks)) : [])],
+      measures: [...figuresOf(name, edge), ...(thickness > 0 ? measures(Object.fromEntries(setbacks)) : [])],
       pieces: net === null ? facePieces(solid, (f) => faceName(solid.faces[f].length)) : [net.piece],
       solid,
       warnings:

@@ -201,8 +201,13 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
       return leadPerSlant * Math.sin(lead(s)) - (sinTaper * Math.cos(lead(s))) / r;
     };
     const most = Math.max(...Array.from({ length: 65 }, (_, i) => Math.abs(curvature((slant * i) / 64))));
+    if (most * width > 0.5)
+      return fail(
+        'shape/sizes',
+        'The strip is too wide to follow this taper: take a narrower strip, or cover it with a wrap.',
+      );
     const [begin, end] = [lead(0), lead(slant)];
-    const flat = taperedFlat({ slant, advance, width, turns, radius, curvature });
+    const flat = taperedFlat({ slant, width, advance, sinTaper, radius, lead, turnsPer });
     const made = piece(
       'strip',
       [
@@ -254,29 +259,43 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
   },
 };
 
-/** The strip laid flat: its lower edge bends by its geodesic curvature, its upper edge runs beside it. */
+/** A taper under this is none: the strip is straight to far below rounding of any length. */
+const NO_TAPER = 1e-9;
+
+interface TaperedStrip {
+  readonly slant: number;
+  readonly width: number;
+  readonly advance: number;
+  /** dr / ds along the slant. */
+  readonly sinTaper: number;
+  readonly radius: (s: number) => number;
+  readonly lead: (s: number) => number;
+  readonly turnsPer: (s: number) => number;
+}
+
+/**
+ * The strip laid flat, its lower edge beginning at the origin along +x: the cone laid flat is a sector, on which the edge lies r / sin(taper)
+ * from the apex, turned by theta sin(taper); the upper edge runs beside it.
+ */
 function taperedFlat({
   slant,
-  advance,
   width,
-  turns,
+  advance,
+  sinTaper,
   radius,
-  curvature,
-}: {
-  readonly slant: number;
-  readonly advance: number;
-  readonly width: number;
-  readonly turns: number;
-  readonly radius: (s: number) => number;
-  readonly curvature: (s: number) => number;
-}): (s: number, v: number) => Vec2 {
-  const speed = (s: number): number => (2 * Math.PI * radius(s)) / advance;
-  const steps = Math.max(1000, Math.ceil(16 * turns));
-  const heading = runningIntegral((s) => curvature(s) * speed(s), 0, slant, 256);
-  const x = runningIntegral((s) => speed(s) * Math.cos(heading(s)), 0, slant, steps);
-  const y = runningIntegral((s) => speed(s) * Math.sin(heading(s)), 0, slant, steps);
+  lead,
+  turnsPer,
+}: TaperedStrip): (s: number, v: number) => Vec2 {
+  const turnsTo = runningIntegral(turnsPer, 0, slant, 256);
+  const first = lead(0);
+  const [c, d] = [Math.cos(first), Math.sin(first)];
   return (s, v) => {
-    const h = heading(s);
-    return vec2(x(s) - v * width * Math.sin(h), y(s) + v * width * Math.cos(h));
+    if (Math.abs(sinTaper) < NO_TAPER) return vec2((2 * Math.PI * radius(0) * s) / advance, v * width);
+    // From the start the apex lies on +y where the rod grows thinner, on -y where it grows thicker.
+    const turn = -2 * Math.PI * turnsTo(s) * sinTaper;
+    const [from, to] = [-radius(0) / sinTaper, -radius(s) / sinTaper];
+    const [x, y] = [to * Math.sin(turn), from - to + 2 * to * Math.sin(turn / 2) ** 2];
+    const heading = turn + lead(s) - first;
+    return vec2(c * x + d * y - v * width * Math.sin(heading), c * y - d * x + v * width * Math.cos(heading));
   };
 }

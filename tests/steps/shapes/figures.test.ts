@@ -179,3 +179,33 @@ it('a cone of sheet has its sector from the surface that keeps its length', () =
   expect(one.slant).toBeCloseTo((neutral * 260) / 100, 9);
   expect(one.sector_angle_deg).toBeCloseTo((360 * 100) / 260, 9);
 });
+
+describe('panels measured inside', () => {
+  it('of a cube are two sheets wider outside', () => {
+    const { one } = make('cube', { edge: 40, thickness: 5, surface: 'inside' });
+    expect(one.edge).toBeCloseTo(50, 9);
+  });
+  it('of a prism have the hollow that was asked for', () => {
+    const { one } = make('prism', { sides: 6, side: 60, height: 120, thickness: 8, surface: 'inside' });
+    expect(one.inner_side).toBeCloseTo(60, 9);
+    expect(one.height).toBeCloseTo(136, 9);
+  });
+  it.each([0, 30])('of a pyramid with a top of %d stand the thickness apart', (top) => {
+    const sizes = { sides: 5, side: 80, height: 90, top_side: top };
+    const [inner, outer] = [make('pyramid', sizes), make('pyramid', { ...sizes, thickness: 6, surface: 'inside' })];
+    const distances = (shape: typeof inner): number[] => {
+      const { corners = [], faces = [] } = shape.solid ?? {};
+      // Both stand on the axis; the outer base has sunk by the thickness.
+      return faces.map((face) => {
+        const [a, b, c] = face.map((v) => corners[v]);
+        const [ux, uy, uz, vx, vy, vz] = [b.x - a.x, b.y - a.y, b.z - a.z, c.x - a.x, c.y - a.y, c.z - a.z];
+        const n = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+        const z = shape === outer ? a.z - 6 : a.z;
+        return (n[0] * a.x + n[1] * a.y + n[2] * z) / Math.hypot(...n);
+      });
+    };
+    const [near, far] = [distances(inner), distances(outer)];
+    near.forEach((one, f) => expect(far[f] - one).toBeCloseTo(6, 9));
+    expect(outer.one.side_dihedral_deg).toBeCloseTo(inner.one.side_dihedral_deg, 9);
+  });
+});
