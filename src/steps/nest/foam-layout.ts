@@ -49,25 +49,21 @@ export function firstLayout(task: FoamTask, kept: readonly KeptSheet[]): FirstLa
       for (const order of ordersOf(task, rest)) candidates.push(quick.lay(order, rooms, stays.places));
     if (isPlain(task) && !stays.isKept) candidates.push(...nonNull(shelfLayout(task, open)));
   }
-  let best: FoamLayout | null = null;
-  for (const places of candidates) {
-    const score = scoreOf(task, places, check);
-    if (best === null || isBetter(score, best.score)) best = { places, score };
-  }
-  if (best === null) throw new Error('firstLayout: no order was tried');
-  assertClear(task, best.places, check);
+  const found = candidates.map((places) => ({ places, score: scoreOf(task, places, check) }));
+  // Of equals the first one.
+  found.sort((a, b) => (isBetter(a.score, b.score) ? -1 : isBetter(b.score, a.score) ? 1 : 0));
+  const best = found.find(({ places }) => isClear(task, places, check));
+  if (best === undefined) throw new Error(`layout of ${task.foam.id}: pieces overlap in every order`);
   return { ...best, movedOn: stays.movedOn };
 }
 
-/** @throws Error where copies that were not put there by hand overlap: that is our mistake. */
-export function assertClear(task: FoamTask, places: RoomPlaces, check: LayoutCheck): void {
+/** Whether all can be cut where it lies, but for what was put there by hand. */
+function isClear(task: FoamTask, places: RoomPlaces, check: LayoutCheck): boolean {
   const isByHand = (i: number): boolean => task.held[i] !== null;
+  // What stays of a layout that was taken may touch.
   const byHand = new LayoutCheck(task, HAND_SLACK_MM);
-  const [pair] = check.pairs(places).filter(([i, j]) => !(isByHand(i) && isByHand(j)));
-  const bad = pair === undefined ? [] : byHand.pairs(places).filter(([i, j]) => !(isByHand(i) && isByHand(j)));
-  const strays = byHand.strays(places).filter((i) => !isByHand(i));
-  if (bad.length > 0 || strays.length > 0)
-    throw new Error(`layout of ${task.foam.id}: copies ${bad[0]?.join(' and ') ?? strays[0]} overlap`);
+  const areApart = (by: LayoutCheck): boolean => by.pairs(places).every(([i, j]) => isByHand(i) && isByHand(j));
+  return (areApart(check) || areApart(byHand)) && byHand.strays(places).every(isByHand);
 }
 
 interface Stays {

@@ -1,10 +1,11 @@
+import { grownRegions } from '../../geom/polygon-boolean.ts';
 import { fitsBin, packShelves, type PackSize } from '../../geom/shelf-pack.ts';
 import { boxOfPoints } from '../../geom/ring.ts';
 import type { FoamTask } from './foam-task.ts';
 import type { RoomPlaces } from './quick-fit.ts';
 import { turnOf, turnRing, type Stance } from './shape.ts';
 
-/** Kept free between two boxes beside the spacing, mm: what touches would count as overlapping. */
+/** Kept free between two boxes, mm: what touches would count as overlapping. */
 const HAIR_MM = 0.02;
 
 /**
@@ -17,14 +18,17 @@ export function shelfLayout(task: FoamTask, copies: readonly number[]): RoomPlac
   const [room] = rooms;
   const { free } = room;
   // Shelves are piled up along the sheet: the packing's width runs across it.
-  const bin = { width: free.maxY - free.minY, height: free.maxX - free.minX };
+  // Outlines carry half the spacing, out to the tips of their corners, so their room reaches so much into the border.
+  const grow = fill.spacingMm / 2;
+  const bin = { width: free.maxY - free.minY + 2 * grow, height: free.maxX - free.minX + 2 * grow };
   const stands = parts.map(({ area, shape }) => {
     const isTurnable = shape.stances.length > 2 && fill.turns === 'any';
     const stance: Stance = isTurnable
       ? { turnRad: room.isTall ? -Math.PI / 2 : 0, isFlipped: false }
       : shape.stances[0];
-    const box = boxOfPoints(turnRing(area.outer, turnOf(stance)));
-    const turned = boxOfPoints(turnRing(area.outer, turnOf(quarterOn(stance))));
+    const outer = grow === 0 ? area.outer : grownRegions([area.outer], grow)[0].outer;
+    const box = boxOfPoints(turnRing(outer, turnOf(stance)));
+    const turned = boxOfPoints(turnRing(outer, turnOf(quarterOn(stance))));
     const size: PackSize = {
       width: box.maxY - box.minY,
       height: box.maxX - box.minX,
@@ -37,7 +41,7 @@ export function shelfLayout(task: FoamTask, copies: readonly number[]): RoomPlac
   const packed = packShelves(
     own.map(({ size }) => size),
     bin,
-    fill.spacingMm + HAIR_MM,
+    HAIR_MM,
   );
   const places = task.copies.map((): RoomPlaces[number] => null);
   for (const [k, i] of copies.entries()) {
@@ -47,8 +51,8 @@ export function shelfLayout(task: FoamTask, copies: readonly number[]): RoomPlac
     places[i] = {
       room: on,
       ...(isTurned ? quarterOn(stance) : stance),
-      x: free.minX + y - lies.minX,
-      y: free.minY + x - lies.minY,
+      x: free.minX - grow + y - lies.minX,
+      y: free.minY - grow + x - lies.minY,
     };
   }
   return places;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { foamId } from '../../../src/base/ids.ts';
 import { layRing } from '../../../src/geom/lay-over.ts';
+import { grownRegions } from '../../../src/geom/polygon-boolean.ts';
 import { ringArea } from '../../../src/geom/ring.ts';
 import { meetingOfWhole } from '../../../src/geom/whole-union.ts';
 import type { FoamSheet } from '../../../src/model/foam-stock.ts';
@@ -124,6 +125,20 @@ describe('laying on the foam in hand', () => {
       return 239.9 * ((k & 1) === 0 ? Math.cos(angle) : Math.sin(angle));
     });
     expect(namesOf(lay([item('disc', disc)], { sheets: [inHand('s', 500, 500)] }, { buys: false }))).toEqual(['s 0']);
+  });
+
+  it('keeps the spacing at sharp corners too', () => {
+    const star = [
+      17.25, -37.77, 60.02, -38.57, 44.13, 0, 53.77, 34.56, 24.98, 54.71, -7.32, 50.88, -17.56, 20.26, -65.85, 19.34,
+      -34.76, -10.21, -30.18, -34.83, -10.46, -72.74,
+    ];
+    const items = [item('star', star, 3)];
+    const layout = lay(items, {}, { spacingMm: 2.54, borderMm: 6, turns: 'none' });
+    expect(layout.sheets[0].placements).toHaveLength(3);
+    // Corners are held apart as the outlines grown by half the spacing are.
+    const grown = grownRegions([Float64Array.from(star)], 1.26).map(({ outer }) => [...outer])[0];
+    const wide = [{ ...items[0], template: { ...items[0].template, foamRings: [Float64Array.from(grown)] } }];
+    expect(faultsOf(wide, layout)).toBeLessThan(1e-3);
   });
 
   it('is not laid on an offcut that it leaves itself', () => {
