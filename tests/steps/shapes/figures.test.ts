@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { SHAPE_KINDS } from '../../../src/steps/shapes/catalogue.ts';
 import { makeShape } from '../../../src/steps/shapes/make-shape.ts';
+import { meshOfShape } from '../../../src/steps/shapes/shape-mesh.ts';
 import { readSizes } from '../../../src/steps/shapes/read-sizes.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
@@ -208,4 +209,50 @@ describe('panels measured inside', () => {
     near.forEach((one, f) => expect(far[f] - one).toBeCloseTo(6, 9));
     expect(outer.one.side_dihedral_deg).toBeCloseTo(inner.one.side_dihedral_deg, 9);
   });
+});
+
+describe('in space', () => {
+  it('a branch ends on the body, square or leaning, in the middle or beside it', () =>
+    forAll(
+      (rand) => ({
+        branch_angle_deg: 40 + 100 * rand(),
+        offset: 30 * rand() - 15,
+        branch_radius: 10 + 20 * rand(),
+        branch_length: 300,
+      }),
+      (sizes) => {
+        const [{ solid }] = make('branch', sizes).patches;
+        for (let i = 0; i < 20; i += 1) {
+          const { y, z } = solid(i / 20, 1);
+          expect(Math.hypot(y, z)).toBeCloseTo(50, 9);
+        }
+      },
+      { runs: 20 },
+    ));
+
+  /** Sides of faces that no other face shares: the rims of the shape. */
+  const rims = (name: string, sizes: Typed, facets: number): number => {
+    const mesh = meshOfShape(make(name, sizes), facets);
+    const sides = new Map<string, number>();
+    for (const face of mesh?.faces ?? [])
+      face.forEach((a, i) => {
+        const b = face[(i + 1) % face.length];
+        const key = a < b ? `${a} ${b}` : `${b} ${a}`;
+        sides.set(key, (sides.get(key) ?? 0) + 1);
+      });
+    return [...sides.values()].filter((count) => count === 1).length;
+  };
+
+  it.each<[string, Typed, number]>([
+    ['elbow', { pieces: 5, leg: 20, thickness: 4 }, 2 * 24],
+    ['frustum', { pieces: 3 }, 2 * 24],
+    ['square_to_round', {}, 24 + 5],
+    ['sphere_gores', {}, 0],
+    ['dome_gores', {}, 0],
+    ['sphere_zones', { zones: 4 }, 24],
+    ['torus_gores', {}, 0],
+    ['torus_zones', {}, 0],
+    ['truncated_icosahedron', {}, 0],
+    ['pyramid', {}, 0],
+  ])('pieces of %s meet all along their seams', (name, sizes, count) => expect(rims(name, sizes, 24)).toBe(count));
 });
