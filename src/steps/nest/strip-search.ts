@@ -15,11 +15,11 @@ const EXPLORE_PATIENCE = 200;
 /** The first cuts of a round are far larger, and given up soon: the first layout is far from the shortest. */
 const FIRST_SHARE = 0.06;
 const FIRST_PATIENCE = 20;
-/** Every other round puts all pieces anywhere so many times, as long as what overlaps then is not so many times the least seen. */
-const SCATTERS = 6;
-const FAR_DEEPER = 3;
+/** Every other round begins anew, with a room so many times as long as the best, and is given up where it leads to nothing so near the best. */
+const LONGER = 1.08;
+const NEAR = 1.02;
 /** Each round looks for other arrangements so many times as long as the one before. */
-const EXPLORE_GROWTH = 1.5;
+const EXPLORE_GROWTH = 1.2;
 /** The best is then made shorter by this share; where a cut fails the next is smaller by this factor, down to the least. */
 const COMPRESS_SHARE = 0.003;
 const SHARE_DECAY = 0.7;
@@ -70,7 +70,7 @@ export class StripSearch {
   *moves(): Generator<undefined, void, undefined> {
     let most = this.#exploreMoves;
     for (let round = 0; this.length > 0; round += 1, most *= EXPLORE_GROWTH) {
-      yield* this.#explore(most, round % 2 === 1 ? SCATTERS : 0);
+      yield* this.#explore(most, round % 2 === 1);
       yield* this.#compress();
     }
   }
@@ -79,30 +79,37 @@ export class StripSearch {
    * Cuts the best by a larger share, and what comes of that again, even where it is not the shortest any more. Where a cut fails it tries one half as
    * large, down to a least; then it goes on from one of the layouts tried at that length, most often one of those that overlap least, with two places
    * changed.
-   * @param scatters  so many times, where a cut fails, all pieces of the last room are put anywhere in it, unless that leads to far deeper overlaps.
+   * @param isAnew  begins with the pieces of the last room put anywhere in a longer one, and gives up where half its moves lead to nothing near the best.
    */
-  *#explore(most: number, scatters: number): Generator<undefined, void, undefined> {
+  *#explore(most: number, isAnew: boolean): Generator<undefined, void, undefined> {
     const least = EXPLORE_SHARES[Math.floor(this.#rand() * EXPLORE_SHARES.length)];
-    const until = this.#separator.moves + most;
+    const from = this.#separator.moves;
     const pool = new TriedPool();
     const tried = this.#now.copy();
     const own = this.best.copy();
-    let { length } = this;
-    let share = scatters > 0 ? least : FIRST_SHARE;
-    let left = scatters;
+    let length = isAnew ? Math.floor(this.length * LONGER) : this.length;
+    let share = FIRST_SHARE;
+    let isLaid = !isAnew;
     this.#now.copyFrom(own);
-    let rooms = this.#cut(length, share);
-    while (this.#separator.moves < until && length > 0) {
-      const depth = yield* this.#separator.separate(share > least ? FIRST_PATIENCE : EXPLORE_PATIENCE, tried);
+    let rooms = this.#cut(length, isAnew ? 0 : share);
+    if (isAnew) scatter(this.#table, this.#now, rooms, this.#rand);
+    while (this.#separator.moves < from + most && length > 0) {
+      if (isAnew && this.#separator.moves > from + most / 2 && length > NEAR * this.length) return;
+      const isFirst = isLaid && share > least;
+      const depth = yield* this.#separator.separate(isFirst ? FIRST_PATIENCE : EXPLORE_PATIENCE, tried);
       yield;
       this.#now.copyFrom(tried);
       const end = rightEndIn(this.#table, this.#now, this.#rooms, this.#last);
-      if (depth === 0 && end < length && this.#isClear(end)) {
+      if (depth === 0 && (end < length || !isLaid) && this.#isClear(end)) {
         this.offer(this.#now, end);
         own.copyFrom(this.#now);
         length = end;
+        isLaid = true;
         pool.clear();
         rooms = this.#cut(length, share);
+      } else if (!isLaid) {
+        scatter(this.#table, this.#now, rooms, this.#rand);
+        this.#separator.resetWeights();
       } else if (depth === 0 && end >= length && share === least) {
         // Nothing overlaps, yet it is not shorter: a piece is as long as the room.
         return;
@@ -112,12 +119,8 @@ export class StripSearch {
         rooms = this.#cut(length, share);
       } else {
         pool.add(tried, depth);
-        left = depth > FAR_DEEPER * pool.leastDepth ? -1 : left - 1;
-        if (left >= 0) scatter(this.#table, this.#now, rooms, this.#rand);
-        else {
-          this.#now.copyFrom(pool.draw(this.#rand));
-          changePlaces(this.#table, this.#now, rooms, this.#rand);
-        }
+        this.#now.copyFrom(pool.draw(this.#rand));
+        changePlaces(this.#table, this.#now, rooms, this.#rand);
         this.#separator.resetWeights();
       }
     }

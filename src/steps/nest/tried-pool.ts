@@ -9,11 +9,6 @@ const LEANING = 3;
 export class TriedPool {
   readonly #kept: { readonly layout: Layout; readonly depth: number }[] = [];
 
-  /** What overlaps in the best of them; Infinity where none is kept. */
-  get leastDepth(): number {
-    return this.#kept.length > 0 ? this.#kept[0].depth : Infinity;
-  }
-
   clear(): void {
     this.#kept.length = 0;
   }
