@@ -112,6 +112,7 @@ export class OutlineBoard extends LitElement {
       g.corner.in-hand path.dot {
         stroke: var(--lamp);
       }
+      g.corner:focus,
       g.corner:focus-visible {
         outline: 0;
       }

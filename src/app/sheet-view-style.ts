@@ -49,6 +49,7 @@ export const SHEET_VIEW_STYLE = css`
   g.piece {
     cursor: grab;
   }
+  g.piece:focus,
   g.piece:focus-visible {
     outline: 0;
   }

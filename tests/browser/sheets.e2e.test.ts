@@ -27,6 +27,22 @@ const layout = (page: Page) =>
     };
   });
 
+/** A place of the window where the sheet is free: beyond its last piece, straight on from a place on it. */
+const beyondTheLast = (page: Page, x: number, y: number): Promise<{ x: number; y: number }> =>
+  page.evaluate(
+    ([atX, atY]) => {
+      const window = document.querySelector<App>('fl-app')!;
+      const [{ filledMm, fillAlong }] = window.workbench.bench.sheets!.sheets;
+      const view = window.shadowRoot!.querySelector('fl-sheet-view')!.shadowRoot!;
+      const toScreen = view.querySelector<SVGGElement>('#sheet')!.getScreenCTM()!;
+      const on = new DOMPoint(atX, atY).matrixTransform(toScreen.inverse());
+      const beyond = filledMm + 90;
+      const to = fillAlong === 'x' ? new DOMPoint(beyond, on.y) : new DOMPoint(on.x, beyond);
+      return { x: to.matrixTransform(toScreen).x, y: to.matrixTransform(toScreen).y };
+    },
+    [x, y] as const,
+  );
+
 it('looks for a better layout until it is stopped, takes it, and lets a piece be dragged from it', async () => {
   const { page } = app;
   const first = await layout(page);
@@ -46,8 +62,8 @@ it('looks for a better layout until it is stopped, takes it, and lets a piece be
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   await page.mouse.move(x, y);
   await page.mouse.down();
-  const sheet = (await page.locator('fl-sheet-view .sheet').boundingBox())!;
-  await page.mouse.move(x, sheet.y + 40, { steps: 8 });
+  const to = await beyondTheLast(page, x, y);
+  await page.mouse.move(to.x, to.y, { steps: 8 });
   await page.mouse.up();
   await page.waitForFunction(
     () => document.querySelector<App>('fl-app')!.workbench.project?.stock?.pieces !== undefined,
