@@ -22,7 +22,11 @@ const SIZES: Readonly<Record<string, readonly (readonly [string, string])[]>> = 
   sphere_gores: [['gores', '8']],
   dome_gores: [['gores', '8']],
   torus_gores: [['gores', '8']],
-  helical_strip: [['covered_length', '60']],
+  // With a gap, so that turns do not touch: nothing joins them in a mesh.
+  helical_strip: [
+    ['covered_length', '24'],
+    ['overlap', '-4'],
+  ],
 };
 
 function made(name: string): Shape {

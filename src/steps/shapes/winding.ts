@@ -108,7 +108,8 @@ export const HELICAL_STRIP: ShapeKind = {
       patches: [
         {
           piece: 'strip',
-          facets: [turns, width / around],
+          // Along its ends the strip goes round the rod once for every advance of its width.
+          facets: [turns, width / advance],
           solid: (u, v) => {
             // Places of the parallelogram on the helix: along the strip and square to it.
             const [along, off] = [long * u + skew * v, width * v];
