@@ -9,7 +9,7 @@ import { StripSearch } from '../steps/nest/strip-search.ts';
 import type { StripTask } from './nest-instance.ts';
 
 /** A strip is searched for long: so many moves each searcher looks for other arrangements before it presses the best for the first time. */
-const EXPLORE_MOVES = 60_000;
+const EXPLORE_MOVES = 30_000;
 
 /** A layout as it is handed from one searcher to another: pose and place of each piece, steps of the lattice. */
 export interface StripLayout {
