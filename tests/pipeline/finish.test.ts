@@ -17,7 +17,7 @@ import {
   setFillet,
 } from '../../src/project/finish-commands.ts';
 import { setCoatings } from '../../src/project/shop-commands.ts';
-import { tube, type Solid } from '../reference/handbook/polygon-solids.ts';
+import { TRAY, tube, type Solid } from '../reference/handbook/polygon-solids.ts';
 import { surfaceArea } from '../../src/mesh/measure.ts';
 import { outcomeOf, solidProject } from '../support/run-solid.ts';
 
@@ -33,28 +33,6 @@ const finishOf = (outcome: Outcome, ...commands: readonly Command[]): FinishPlan
 const BLACK = addColour(newColour('Lamp black', '#1d1d1f'));
 const BRASS = addColour(newColour('Brass', '#b58a3c'));
 const ALL_BLACK = [BLACK, BRASS, setBaseColour('colour-1')];
-
-/** A cube of 100 mm, its bottom left open, every edge a seam; the first face is its top. */
-const TRAY: Solid = {
-  corners: [0, 1, 2, 3, 4, 5, 6, 7].map((i) => [100 * (i & 1), 100 * ((i >> 1) & 1), 100 * (i >> 2)] as const),
-  faces: [
-    [4, 5, 7, 6],
-    [0, 1, 5, 4],
-    [2, 6, 7, 3],
-    [0, 4, 6, 2],
-    [1, 3, 7, 5],
-  ],
-  seams: [
-    [4, 5],
-    [5, 7],
-    [6, 7],
-    [4, 6],
-    [0, 4],
-    [1, 5],
-    [3, 7],
-    [2, 6],
-  ],
-};
 
 /** A floor and a wall that stands at its back edge, 80 mm long: their outsides face each other. */
 const CORNER: Solid = {

@@ -3,7 +3,7 @@ import { rad, vec3 } from '../../geom/vec.ts';
 import type { ShapePatch } from '../../model/shape.ts';
 import { degrees, measures, mm, mm2, mm3 } from './measures.ts';
 import { ellipseLength, pipePatch, pipePiece } from './pipe-piece.ts';
-import { bendWarnings, rolledSheet } from './rolled-sheet.ts';
+import { bendWarnings, rolledPipe } from './rolled-sheet.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { angle, count, K, length, STEPS_30, surface, thetas, THICKNESS } from './size-fields.ts';
 
@@ -40,14 +40,9 @@ export const ELBOW: ShapeKind = {
     surface('outside'),
   ],
   develop: (sizes) => {
-    const sheet = rolledSheet(sizes);
-    const measured = sizes.num('diameter') / 2;
-    const radius = measured + sheet.toNeutral;
-    if (!(measured + sheet.toInside >= 0) || !(radius > 0))
-      return fail(
-        'shape/too-thick',
-        'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.',
-      );
+    const pipe = rolledPipe(sizes);
+    if (!pipe.ok) return pipe;
+    const { sheet, measured, radius } = pipe.value;
     const [bend, pieces, leg] = [sizes.num('bend_radius'), sizes.num('pieces'), sizes.num('leg')];
     const mitre = rad(sizes.num('angle_deg')) / (2 * (pieces - 1));
     if (mitre >= rad(80)) return fail('shape/sizes', 'The joints would lean more than 80 degrees: use more pieces.');

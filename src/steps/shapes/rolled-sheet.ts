@@ -1,4 +1,5 @@
 import type { Finding } from '../../base/finding.ts';
+import { fail, ok, type Result } from '../../base/result.ts';
 import type { Sizes } from './sizes.ts';
 
 /** Strain of a skin that is told, and that is too much, shares (a shop's rule). */
@@ -21,6 +22,27 @@ export function rolledSheet(sizes: Sizes): RolledSheet {
   const at = { inside: 0, middle: 0.5, outside: 1 }[sizes.word('surface')] ?? 0;
   // Without a thickness the size is that of the neutral surface itself.
   return { thickness, k, toNeutral: (k - at) * thickness, toOutside: (1 - at) * thickness, toInside: -at * thickness };
+}
+
+/** A pipe rolled of sheet, radii in mm. */
+export interface RolledPipe {
+  readonly sheet: RolledSheet;
+  /** Of the surface that was measured. */
+  readonly measured: number;
+  /** Of the surface that keeps its length, > 0. */
+  readonly radius: number;
+}
+
+/** Reads `diameter` and the sheet; fails with `shape/too-thick` where the sheet does not fit inside. */
+export function rolledPipe(sizes: Sizes): Result<RolledPipe> {
+  const sheet = rolledSheet(sizes);
+  const measured = sizes.num('diameter') / 2;
+  const radius = measured + sheet.toNeutral;
+  if (measured + sheet.toInside >= 0 && radius > 0) return ok({ sheet, measured, radius });
+  return fail(
+    'shape/too-thick',
+    'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.',
+  );
 }
 
 /**

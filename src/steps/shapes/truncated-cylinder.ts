@@ -3,7 +3,7 @@ import { rad, vec2 } from '../../geom/vec.ts';
 import { degrees, measures, mm, mm2, mm3 } from './measures.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 import { ellipseLength, pipePatch, pipePiece } from './pipe-piece.ts';
-import { bendWarnings, rolledSheet } from './rolled-sheet.ts';
+import { bendWarnings, rolledPipe } from './rolled-sheet.ts';
 import { curve } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { angle, K, length, STEPS_30, surface, thetas, THICKNESS } from './size-fields.ts';
@@ -29,14 +29,9 @@ export const TRUNCATED_CYLINDER: ShapeKind = {
     surface('outside'),
   ],
   develop: (sizes) => {
-    const sheet = rolledSheet(sizes);
-    const measured = sizes.num('diameter') / 2;
-    const radius = measured + sheet.toNeutral;
-    if (!(measured + sheet.toInside >= 0) || !(radius > 0))
-      return fail(
-        'shape/too-thick',
-        'The sheet does not fit into the diameter: take a thinner sheet or a larger diameter.',
-      );
+    const pipe = rolledPipe(sizes);
+    if (!pipe.ok) return pipe;
+    const { sheet, measured, radius } = pipe.value;
     const hasHeights = sizes.has('h_min') || sizes.has('h_max');
     const hasAngle = sizes.has('centreline_height') || sizes.has('cut_angle_deg');
     if (hasHeights && hasAngle)

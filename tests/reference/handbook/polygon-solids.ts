@@ -156,3 +156,25 @@ function onCircle(i: number, sides: number, radius: number, z: number): [number,
   const angle = angleOf(i, sides);
   return [radius * Math.cos(angle), radius * Math.sin(angle), z];
 }
+
+/** A cube of 100 mm, its bottom left open, every edge a seam; the first face is its top. */
+export const TRAY: Solid = {
+  corners: [0, 1, 2, 3, 4, 5, 6, 7].map((i) => [100 * (i & 1), 100 * ((i >> 1) & 1), 100 * (i >> 2)] as const),
+  faces: [
+    [4, 5, 7, 6],
+    [0, 1, 5, 4],
+    [2, 6, 7, 3],
+    [0, 4, 6, 2],
+    [1, 3, 7, 5],
+  ],
+  seams: [
+    [4, 5],
+    [5, 7],
+    [6, 7],
+    [4, 6],
+    [0, 4],
+    [1, 5],
+    [3, 7],
+    [2, 6],
+  ],
+};

@@ -6,7 +6,7 @@ import { shopPlanSteps, type ShopPlan } from '../../../src/pipeline/shop-plan.ts
 import { coatingQuantity, edgeGlueMm2, massG, meanAreaMm2 } from '../../../src/steps/shop/quantities.ts';
 import { outcomeOf } from '../../support/run-solid.ts';
 import { numbersOf, rowOf } from './cases.ts';
-import type { Solid } from './polygon-solids.ts';
+import { TRAY } from './polygon-solids.ts';
 
 describe('handbook quantities', () => {
   it('Q1: the mass of a sheet', () => {
@@ -40,28 +40,6 @@ it('a piece with a hole that a bevel shuts on one skin counts by the mean of bot
   // Half-way it is a square of 9 mm.
   expect(meanAreaMm2({ ...piece, holes: [] })).toBeCloseTo((100 + 4 * 81 + 64) / 6, 9);
 });
-
-/** A cube of 100 mm, its bottom left open, every edge a seam. */
-const TRAY: Solid = {
-  corners: [0, 1, 2, 3, 4, 5, 6, 7].map((i) => [100 * (i & 1), 100 * ((i >> 1) & 1), 100 * (i >> 2)] as const),
-  faces: [
-    [4, 5, 7, 6],
-    [0, 1, 5, 4],
-    [2, 6, 7, 3],
-    [0, 4, 6, 2],
-    [1, 3, 7, 5],
-  ],
-  seams: [
-    [4, 5],
-    [5, 7],
-    [6, 7],
-    [4, 6],
-    [0, 4],
-    [1, 5],
-    [3, 7],
-    [2, 6],
-  ],
-};
 
 describe('a tray of 100 mm from 10 mm foam of 100 kg/m³', () => {
   let outcome: Outcome;
