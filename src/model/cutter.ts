@@ -89,7 +89,7 @@ export interface CutterPiece {
   readonly words: readonly Words[];
   /** What is cut out, by the middle of the cut, as if by itself: without bridges, and with lines that a neighbour has too. */
   readonly shape: readonly Region[];
-  /** The whole template where it lies, as paper shows it. */
+  /** All that foam shows of it, where it lies. */
   readonly drawing: Drawing;
 }
 
@@ -104,4 +104,8 @@ export interface CutterSheet {
   /** True for ground of its own size, which no sheet in stock has. */
   readonly isTooLarge: boolean;
   readonly pieces: readonly CutterPiece[];
+  /** Words right of the sheet about pieces whose number has room neither inside nor beside them; mostly none. */
+  readonly list: readonly Words[];
+  /** How far those reach beyond the sheet, mm; 0 where there are none. */
+  readonly listMm: number;
 }

@@ -66,6 +66,17 @@ export interface Drawing {
   readonly words: readonly Words[];
 }
 
+/**
+ * What a sheet of foam shows of a piece: its lines, ticks inward, and only such words as lie wholly inside, clear of its own lines. So pieces may lie
+ * as near one another as they can, turned anyhow, and no words run into a neighbour.
+ */
+export interface FoamDrawing extends Drawing {
+  /** How many lines of its words belong together, one after the other: a sheet turns those round that would stand on their heads there. */
+  readonly blocks: readonly number[];
+  /** Its number, where that has no room inside; left out where it has. */
+  readonly beside?: string;
+}
+
 /** A piece's template as it is laid on foam: drawn as seen from the side it is traced on (reversed for back-traced pieces), mm, y up. */
 export interface Template {
   readonly piece: PieceId;
@@ -83,6 +94,8 @@ export interface Template {
   readonly grainRad?: number;
   /** True when the drawing is the mirror image of the piece seen from its face. */
   readonly reversed: boolean;
+  /** What foam shows of it; left out on paper that is not for foam, and where that is `drawing`. */
+  readonly onFoam?: FoamDrawing;
   /** The twin that is cut with this template turned over; only on paper, and only where it serves for both. */
   readonly turned?: PieceId;
   /** Of a piece that has a twin: why neither may be cut with the other's template turned over. Left out where they may. */

@@ -129,8 +129,8 @@ function* addPictures(
   return null;
 }
 
-/** A sheet as paper would show it: every template where it lies, and the sheet's edge. */
-function sheetPicture({ number, widthMm, heightMm, pieces }: CutterSheet): Picture {
+/** A sheet as it is looked at: every piece where it lies, and the sheet's edge. */
+function sheetPicture({ number, widthMm, heightMm, pieces, list, listMm }: CutterSheet): Picture {
   const edge: Stroke = {
     role: 'frame',
     points: Float64Array.of(0, 0, widthMm, 0, widthMm, heightMm, 0, heightMm),
@@ -138,11 +138,11 @@ function sheetPicture({ number, widthMm, heightMm, pieces }: CutterSheet): Pictu
   };
   return {
     name: `sheet ${number}`,
-    widthMm,
+    widthMm: widthMm + listMm,
     heightMm,
     drawing: {
       strokes: [edge, ...pieces.flatMap(({ drawing }) => drawing.strokes)],
-      words: pieces.flatMap(({ drawing }) => drawing.words),
+      words: [...pieces.flatMap(({ drawing }) => drawing.words), ...list],
     },
   };
 }

@@ -1,7 +1,9 @@
 import { boxOfPoints } from '../../geom/ring.ts';
+import type { TurnedBox } from '../../geom/turned-box.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import { readableAngle } from './edge-places.ts';
+import type { Stroke } from '../../model/template.ts';
 import { foamBoxOf, type PaperPiece } from './template-lines.ts';
 import { CLEARANCE_MM, type WordBoard } from './word-board.ts';
 import { boxAt, oneLine, type WordBlock } from './word-block.ts';
@@ -15,34 +17,74 @@ const ARROW_HEAD_MM = 2.6;
 export function drawUp(board: WordBoard, paper: PaperPiece): void {
   const { up } = paper;
   if (up === null) return;
-  const word = oneLine('up', SMALLEST_WORDS_MM);
   // In the lower left, so that the middle is left to the title.
   const { minX, minY } = boxOfPoints(paper.cutRings[0]);
-  const width = ARROW_HEAD_MM + CLEARANCE_MM + word.widthMm;
-  const sizes = UP_MM.map((length) => ({ lines: [], widthMm: width, heightMm: length }));
-  const { x, y, size } = findPlace(board, paper, sizes, Math.atan2(-up.x, up.y), { x: minX, y: minY });
-  const shaft = -width / 2 + ARROW_HEAD_MM / 2;
-  drawArrow(board, { centre: { x, y }, way: up, aside: shaft, lengthMm: size.heightMm, heads: 1 });
-  const right = { x: up.y, y: -up.x };
-  const away = width / 2 - word.widthMm / 2;
-  board.write(word, boxAt(word, x + away * right.x, y + away * right.y, Math.atan2(-up.x, up.y)));
+  const { x, y, size } = findPlace(board, paper, UP_SIZES, upAngle(up), { x: minX, y: minY });
+  putArrow(board, upArrowAt({ x, y }, up, size));
+}
+
+export const upAngle = (up: Vec2): number => Math.atan2(-up.x, up.y);
+
+/** An arrow and its word. */
+export interface NamedArrow {
+  readonly strokes: readonly Stroke[];
+  readonly word: WordBlock;
+  readonly box: TurnedBox;
+}
+
+const UP_WORD = oneLine('up', SMALLEST_WORDS_MM);
+
+/** Room the up arrow takes with its word, the largest first. */
+export const UP_SIZES: readonly WordBlock[] = UP_MM.map((heightMm) => ({
+  lines: [],
+  widthMm: ARROW_HEAD_MM + CLEARANCE_MM + UP_WORD.widthMm,
+  heightMm,
+}));
+
+/** The up arrow in a place of one of its sizes, turned by {@link upAngle}. */
+export function upArrowAt(centre: Vec2, up: Vec2, { widthMm, heightMm }: WordBlock): NamedArrow {
+  const aside = -widthMm / 2 + ARROW_HEAD_MM / 2;
+  const away = widthMm / 2 - UP_WORD.widthMm / 2;
+  return {
+    strokes: arrowStrokes({ centre, way: up, aside, lengthMm: heightMm, heads: 1 }),
+    word: UP_WORD,
+    box: boxAt(UP_WORD, centre.x + away * up.y, centre.y - away * up.x, upAngle(up)),
+  };
+}
+
+function putArrow(board: WordBoard, { strokes, word, box }: NamedArrow): void {
+  for (const stroke of strokes) board.draw(stroke);
+  board.write(word, box);
 }
 
 /** An arrow with two heads along the sheet's length, its word over it, inside where it fits, else beside the piece. */
 export function drawGrain(board: WordBoard, paper: PaperPiece): void {
   const { grain } = paper;
   if (grain === null) return;
-  const word = oneLine('grain', SMALLEST_WORDS_MM);
+  const { maxX, minY } = boxOfPoints(paper.cutRings[0]);
+  const { x, y, size } = findPlace(board, paper, GRAIN_SIZES, readableAngle(grain), { x: maxX, y: minY });
+  putArrow(board, grainArrowAt({ x, y }, grain, size));
+}
+
+const GRAIN_WORD = oneLine('grain', SMALLEST_WORDS_MM);
+
+/** Room the grain arrow takes with its word, the largest first. */
+export const GRAIN_SIZES: readonly WordBlock[] = GRAIN_MM.map((widthMm) => ({
+  lines: [],
+  widthMm,
+  heightMm: ARROW_HEAD_MM + CLEARANCE_MM + GRAIN_WORD.heightMm,
+}));
+
+/** The grain arrow in a place of one of its sizes, turned so that its word is read. */
+export function grainArrowAt(centre: Vec2, grain: Vec2, { widthMm, heightMm }: WordBlock): NamedArrow {
   const angle = readableAngle(grain);
   const way = { x: Math.cos(angle), y: Math.sin(angle) };
-  const { maxX, minY } = boxOfPoints(paper.cutRings[0]);
-  const height = ARROW_HEAD_MM + CLEARANCE_MM + word.heightMm;
-  const sizes = GRAIN_MM.map((length) => ({ lines: [], widthMm: length, heightMm: height }));
-  const { x, y, size } = findPlace(board, paper, sizes, angle, { x: maxX, y: minY });
-  const aside = height / 2 - ARROW_HEAD_MM / 2;
-  drawArrow(board, { centre: { x, y }, way, aside, lengthMm: size.widthMm, heads: 2 });
-  const over = height / 2 - word.heightMm / 2;
-  board.write(word, boxAt(word, x - over * way.y, y + over * way.x, angle));
+  const over = heightMm / 2 - GRAIN_WORD.heightMm / 2;
+  return {
+    strokes: arrowStrokes({ centre, way, aside: heightMm / 2 - ARROW_HEAD_MM / 2, lengthMm: widthMm, heads: 2 }),
+    word: GRAIN_WORD,
+    box: boxAt(GRAIN_WORD, centre.x - over * way.y, centre.y + over * way.x, angle),
+  };
 }
 
 /** Where the first of some sizes fits inside the piece near a place, else where the last one fits beside it. */
@@ -91,19 +133,21 @@ interface Arrow {
   readonly heads: 1 | 2;
 }
 
-function drawArrow(board: WordBoard, { centre, way, aside, lengthMm, heads }: Arrow): void {
+function arrowStrokes({ centre, way, aside, lengthMm, heads }: Arrow): readonly Stroke[] {
   const at = (along: number, off: number): [number, number] => [
     centre.x + along * way.x + (aside + off) * way.y,
     centre.y + along * way.y - (aside + off) * way.x,
   ];
   const [tip, head] = [lengthMm / 2, lengthMm / 2 - ARROW_HEAD_MM];
-  board.draw({
+  const shaft: Stroke = {
     role: 'mark',
     points: Float64Array.of(...at(heads === 2 ? -head : -tip, 0), ...at(head, 0)),
     closed: false,
-  });
-  for (const end of heads === 2 ? [1, -1] : [1]) {
-    board.draw({
+  };
+  const ends = heads === 2 ? [1, -1] : [1];
+  return [
+    shaft,
+    ...ends.map((end): Stroke => ({
       role: 'mark',
       points: Float64Array.of(
         ...at(end * tip, 0),
@@ -112,6 +156,6 @@ function drawArrow(board: WordBoard, { centre, way, aside, lengthMm, heads }: Ar
       ),
       closed: true,
       filled: true,
-    });
-  }
+    })),
+  ];
 }

@@ -7,6 +7,7 @@ import type { Template } from '../../model/template.ts';
 import { bevelSteps, bevelStepStroke, tellBevelSteps } from './bevel-steps.ts';
 import { drawGrain, drawUp } from './direction-arrows.ts';
 import { mateNumber, nameEdge } from './edge-names.ts';
+import { foamDrawing } from './foam-drawing.ts';
 import { nameFolds } from './fold-names.ts';
 import { nameMarks } from './mark-names.ts';
 import { stripTemplate } from './strip-template.ts';
@@ -132,6 +133,7 @@ export function makeTemplate(
     box: board.box(),
     foamBox: foamBoxOf(paper),
     foamRings: foamRingsOf(paper),
+    ...(twin === undefined && context.isBrief !== true ? { onFoam: foamDrawing(paper) } : {}),
     ...(paper.grain === null ? {} : { grainRad: Math.atan2(paper.grain.y, paper.grain.x) }),
     reversed: paper.flip === -1,
     ...(twin === undefined ? {} : { turned: twin.piece.id }),

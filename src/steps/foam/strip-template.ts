@@ -3,6 +3,7 @@ import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import type { Stroke, Template } from '../../model/template.ts';
+import { wordsOnFoam } from './foam-drawing.ts';
 import { isOneWidth, widthText } from './steep-words.ts';
 import { foamText } from './template-words.ts';
 import { blockOf, boxAt, wordsInBox } from './word-block.ts';
@@ -49,6 +50,7 @@ export function stripTemplate(strip: FoamStrip, projectName: string, foamName: s
     drawing: { strokes, words: wordsInBox(block, boxAt(block, block.widthMm / 2, middle, 0)) },
     box: joinBoxes(foamBox, round),
     foamBox,
+    onFoam: wordsOnFoam([cut.points], strokes, strip),
     reversed: false,
   };
 }

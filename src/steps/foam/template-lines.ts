@@ -109,9 +109,16 @@ export const foamRingsOf = ({ cutRings, otherRings, flip }: PaperPiece): readonl
 
 const turnedRound = (ring: Ring): Ring => ring.map((_, k) => ring[ring.length - 2 - 2 * (k >> 1) + (k & 1)]);
 
-/** All lines of a piece but those that belong to words: cut, other edge, laps, folds, ticks. */
-export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
+/**
+ * How far a match mark reaches into the piece on foam, mm. On paper it stands outside the line to cut; on foam it would fall away with the waste, or
+ * lie on the piece beside it.
+ */
+const INWARD_TICK_MM = 2;
+
+/** All lines of a piece but those that belong to words: cut, other edge, laps, folds, ticks. Ticks stand outside on paper, inside on foam. */
+export function pieceStrokes(paper: PaperPiece, on: 'paper' | 'foam' = 'paper'): readonly Stroke[] {
   const { piece } = paper;
+  const [from, to] = on === 'paper' ? [TICK_GAP_MM, TICK_MM] : [-INWARD_TICK_MM, 0];
   return [
     ...paper.cutRings.map((points): Stroke => ({ role: 'cut', points, closed: true })),
     ...otherEdges(paper),
@@ -132,10 +139,10 @@ export function pieceStrokes(paper: PaperPiece): readonly Stroke[] {
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',
       points: Float64Array.of(
-        at.x + TICK_GAP_MM * outward.x,
-        at.y + TICK_GAP_MM * outward.y,
-        at.x + TICK_MM * outward.x,
-        at.y + TICK_MM * outward.y,
+        at.x + from * outward.x,
+        at.y + from * outward.y,
+        at.x + to * outward.x,
+        at.y + to * outward.y,
       ),
       closed: false,
     })),

@@ -1,6 +1,7 @@
 import { pointAt3, type Vec2, type Vec3 } from '../../geom/vec.ts';
 import type { Drawing, Stroke, Words } from '../../model/template.ts';
 import { isFree, type PictureView } from './hidden-lines.ts';
+import type { PictureRoom } from './picture-room.ts';
 import type { SolidScene } from './solid-scene.ts';
 import type { SeamToDraw } from './step-picture.ts';
 
@@ -9,70 +10,48 @@ const SEAM_MM = 0.9;
 const DOT_MM = 1.3;
 const HEAD_MM = 3.2;
 const LETTER_MM = 3;
-/** How far a letter stands from its seam, mm: as near as there is room; from the second on a thin line leads to it. */
-const BESIDE_MM = [3.4, 6.2, 9, 12, 16, 20];
-/** White between a letter's middle and what stands there, and what each letter more of its name adds, mm. */
-const ROOM_MM = 3.1;
-const MORE_ROOM_MM = 1.3;
-/** White between a letter's middle and the edge of the picture, mm. */
-const EDGE_MM = 3.5;
+/** How far a letter's middle stands from its seam, mm: as near as there is room; and from where on a thin line leads to it. */
+const BESIDE_MM = [3.2, 3.8, 4.6, 6.2, 9, 12, 16, 20, 25, 31, 38];
+const LEADER_FROM_MM = 5;
+/** Where along the seam, and which way off it, radians. */
+const SHARES = [0.35, 0.65, 0.5, 0.2, 0.8, 0.05, 0.95];
+const NEAR_TURNS = [Math.PI / 2, -Math.PI / 2];
+const FAR_TURNS = [0.5, -0.5, 0.3, -0.3, 0.7, -0.7, 0.1, -0.1, 0.9, -0.9].map((turn) => turn * Math.PI);
 
-/** Seams of a step as they are drawn: thick where they are seen, dashed where they are not. */
+/**
+ * Seams of a step as they are drawn: thick where they are seen, dashed where they are not. Letters stand clear of all that is filled, and take their
+ * room.
+ */
 export function seamStrokes(
   scene: SolidScene,
   view: PictureView,
   seams: readonly SeamToDraw[],
   onPaper: (p: Vec3) => Vec2,
-  size: { readonly widthMm: number; readonly heightMm: number },
-): Drawing & { readonly taken: readonly Vec2[] } {
-  const strokes: Stroke[] = [];
-  const words: Words[] = [];
+  room: PictureRoom,
+): Drawing {
   const lines = seams.map(({ points }) =>
     Array.from({ length: points.length / 3 }, (_, i) => onPaper(pointAt3(points, i))),
   );
-  // Letters, numbers and lines stand clear of one another.
-  const taken = lines.flatMap((line) => finer(line));
-  for (const [s, seam] of seams.entries()) {
-    const count = seam.points.length / 3;
-    const points = Array.from({ length: count }, (_, i) => pointAt3(seam.points, i));
+  const strokes = seams.flatMap((seam, s): Stroke[] => {
     const line = lines[s];
-    const seen = points.map((p) => isFree(scene, view, p));
-    for (let i = 0; i + 1 < count; i += 1) {
-      if (seen[i] || seen[i + 1]) strokes.push(ribbon(line[i], line[i + 1]));
-    }
-    strokes.push(...hiddenRuns(line, seen));
-    strokes.push(dot(placeAt(line, seam.touchShare).at));
-    if (seam.roll !== 'back') strokes.push(...head(line, 1));
-    if (seam.roll !== 'ahead') strokes.push(...head(line, -1));
-    if (seam.letter !== '') {
-      const { at, from, isFar } = letterPlace(line, seam.letter, taken, size);
-      // A name of two letters stands on either side of its middle.
-      const half = (seam.letter.length - 1) * MORE_ROOM_MM;
-      taken.push(at, ...(half > 0 ? [-half, half].map((x) => ({ x: at.x + x, y: at.y })) : []));
-      if (isFar) strokes.push({ role: 'leader', points: shortened(from, at), closed: false });
-      words.push({
-        text: seam.letter,
-        at: { x: at.x, y: at.y - LETTER_MM / 2 },
-        angleRad: 0,
-        heightMm: LETTER_MM,
-        align: 'centre',
-        bold: true,
-      });
-    }
-  }
-  return { strokes, words, taken };
-}
-
-/** A line with places no farther apart than a letter is wide. */
-function finer(line: readonly Vec2[]): readonly Vec2[] {
-  return line.flatMap((a, i) => {
-    const b = line[i + 1] ?? a;
-    const parts = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / 2));
-    return Array.from({ length: parts }, (_, k) => ({
-      x: a.x + ((b.x - a.x) * k) / parts,
-      y: a.y + ((b.y - a.y) * k) / parts,
-    }));
+    const seen = line.map((_, i) => isFree(scene, view, pointAt3(seam.points, i)));
+    return [
+      ...line.slice(1).flatMap((b, i) => (seen[i] || seen[i + 1] ? [ribbon(line[i], b)] : [])),
+      ...hiddenRuns(line, seen),
+      dot(placeAt(line, seam.touchShare).at),
+      ...(seam.roll === 'back' ? [] : head(line, 1)),
+      ...(seam.roll === 'ahead' ? [] : head(line, -1)),
+    ];
   });
+  room.addFilled(strokes);
+  const words: Words[] = [];
+  for (const [s, { letter }] of seams.entries()) {
+    const named = letter === '' ? null : letterOf(lines[s], letter, room);
+    if (named === null) continue;
+    words.push(named.words);
+    if (named.leader !== null) strokes.push(named.leader);
+  }
+  return { strokes, words };
 }
 
 /** A filled bar from a to b. */
@@ -144,32 +123,33 @@ function placeAt(
   return { at: { x: a.x + Math.min(rest, mm) * dx, y: a.y + Math.min(rest, mm) * dy }, dx, dy };
 }
 
-/** Beside the seam, as near as it has room; where it has none, where it has most. */
-function letterPlace(
+/** Beside the seam, as near as it has room, from a little way off with a thin line to it; null where the picture is full. */
+function letterOf(
   line: readonly Vec2[],
   letter: string,
-  taken: readonly Vec2[],
-  { widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number },
-): { readonly at: Vec2; readonly from: Vec2; readonly isFar: boolean } {
-  let best = { at: line[0], from: line[0], isFar: false };
-  let most = -1;
-  const needed = ROOM_MM + MORE_ROOM_MM * (letter.length - 1);
-  const isInside = ({ x, y }: Vec2): boolean =>
-    x >= EDGE_MM && x <= widthMm - EDGE_MM && y >= EDGE_MM && y <= heightMm - EDGE_MM;
+  room: PictureRoom,
+): { readonly words: Words; readonly leader: Stroke | null } | null {
   for (const beside of BESIDE_MM) {
-    for (const share of [0.35, 0.65, 0.5, 0.2, 0.8, 0.05, 0.95]) {
+    for (const share of SHARES) {
       const { at: from, dx, dy } = placeAt(line, share);
-      for (const side of [1, -1]) {
-        const at = { x: from.x - side * beside * dy, y: from.y + side * beside * dx };
-        const room = taken.reduce((least, p) => Math.min(least, Math.hypot(p.x - at.x, p.y - at.y)), Infinity);
-        if (room <= most || !isInside(at)) continue;
-        most = room;
-        best = { at, from, isFar: beside > BESIDE_MM[0] };
-        if (room >= needed) return best;
+      for (const turn of beside > LEADER_FROM_MM ? FAR_TURNS : NEAR_TURNS) {
+        const [c, s] = [Math.cos(turn), Math.sin(turn)];
+        const at = { x: from.x + beside * (c * dx - s * dy), y: from.y + beside * (s * dx + c * dy) };
+        const words: Words = {
+          text: letter,
+          at: { x: at.x, y: at.y - LETTER_MM / 2 },
+          angleRad: 0,
+          heightMm: LETTER_MM,
+          align: 'centre',
+          bold: true,
+        };
+        if (!room.take(words)) continue;
+        const leader: Stroke = { role: 'leader', points: shortened(from, at), closed: false };
+        return { words, leader: beside > LEADER_FROM_MM ? leader : null };
       }
     }
   }
-  return best;
+  return null;
 }
 
 /** From a seam to its letter, not into it. */

@@ -1,7 +1,8 @@
-import { add3, cross3, dot3, pointAt3, rad, scale3, sub3, unit3, type Vec2, type Vec3 } from '../../geom/vec.ts';
+import { add3, cross3, dot3, pointAt3, rad, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import type { Drawing, Stroke, Words } from '../../model/template.ts';
 import { inPicture, isFree, seenLines, type PictureView } from './hidden-lines.ts';
 import { joinedLines } from './joined-lines.ts';
+import { LEAST_APART_MM, PictureRoom } from './picture-room.ts';
 import { seamStrokes } from './seam-strokes.ts';
 import { solidScene, type ScenePlate, type SolidScene } from './solid-scene.ts';
 
@@ -50,10 +51,11 @@ export function stepPicture(
       points: moved(points, room),
       closed: false,
     }));
-  const marks = seamStrokes(scene, view, seams, (p) => room.at(inPicture(view, p)), { widthMm, heightMm });
+  const free = new PictureRoom({ widthMm, heightMm });
+  const marks = seamStrokes(scene, view, seams, (p) => room.at(inPicture(view, p)), free);
   return {
     strokes: [...strokes(false), ...strokes(true), ...marks.strokes],
-    words: [...numbers(scene, view, plates, room, marks.taken), ...marks.words],
+    words: [...numbers(scene, view, plates, room, free), ...marks.words],
   };
 }
 
@@ -143,27 +145,19 @@ function numbers(
   view: PictureView,
   plates: StepScene['plates'],
   room: Room,
-  taken: readonly Vec2[],
+  free: PictureRoom,
 ): readonly Words[] {
-  const stand = [...taken];
   return plates.flatMap(({ number, isNew }, p): Words[] => {
-    const text = String(number);
-    const apart = NUMBER_ROOM_MM + text.length;
-    const place = numberPlaces(scene, view, p)
-      .map((point) => room.at(inPicture(view, point)))
-      .find((at) => isFarFrom(stand, at, apart));
-    if (place === undefined) return [];
-    stand.push(place);
-    const at = { x: place.x, y: place.y - WORDS_MM / 2 };
-    return [{ text, at, angleRad: 0, heightMm: WORDS_MM, align: 'centre', ...(isNew ? { bold: true } : {}) }];
+    const places = numberPlaces(scene, view, p).map((point): Words => {
+      const { x, y } = room.at(inPicture(view, point));
+      const at = { x, y: y - WORDS_MM / 2 };
+      const text = String(number);
+      return { text, at, angleRad: 0, heightMm: WORDS_MM, align: 'centre', ...(isNew ? { bold: true } : {}) };
+    });
+    const words = places.find((place) => free.take(place)) ?? places.find((place) => free.take(place, LEAST_APART_MM));
+    return words === undefined ? [] : [words];
   });
 }
-
-/** White between a number's middle and what stands there, and one letter's width more for each figure, mm. */
-const NUMBER_ROOM_MM = 3.2;
-
-const isFarFrom = (stand: readonly Vec2[], { x, y }: Vec2, mm: number): boolean =>
-  stand.every((other) => Math.hypot(other.x - x, other.y - y) >= mm);
 
 /** Middles of triangles of a plate's face that are seen, those nearest the middle of all of them first. */
 function numberPlaces(scene: SolidScene, view: PictureView, plate: number): readonly Vec3[] {

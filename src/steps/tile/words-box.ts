@@ -1,26 +1,10 @@
 import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
-import { textWidthMm } from '../../geom/text-width.ts';
 import { uprightBox, type TurnedBox } from '../../geom/turned-box.ts';
+import { placeOfWords } from '../../geom/words-place.ts';
 import type { Drawing, Template, Words } from '../../model/template.ts';
 
-/** How far letters reach under the baseline and over it, as shares of the capital height (DejaVu Sans: p and É). */
-const DESCENT = 0.33;
-const ASCENT = 1.1;
-
 /** The box round a line of words, turned with it, mm. */
-export function turnedWordsBox({ text, at, angleRad, heightMm, align, wide = 1 }: Words): TurnedBox {
-  const halfWidth = (wide * textWidthMm(text, heightMm)) / 2;
-  const along = { left: halfWidth, centre: 0, right: -halfWidth }[align];
-  const up = ((ASCENT - DESCENT) / 2) * heightMm;
-  const [c, s] = [Math.cos(angleRad), Math.sin(angleRad)];
-  return {
-    x: at.x + c * along - s * up,
-    y: at.y + s * along + c * up,
-    halfWidth,
-    halfHeight: ((ASCENT + DESCENT) / 2) * heightMm,
-    angleRad,
-  };
-}
+export const turnedWordsBox = (words: Words): TurnedBox => placeOfWords(words);
 
 /** The upright box round a line of words, mm. */
 export function wordsBox(words: Words): Box2 {

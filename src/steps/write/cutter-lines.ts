@@ -3,12 +3,7 @@ import type { CutterLine, CutterRole } from '../../model/cutter.ts';
 import type { LineRole, Stroke, Template } from '../../model/template.ts';
 import type { CutterShape } from './cutter-shape.ts';
 import { SAME_CUT_MM } from './cutter-cuts.ts';
-
-/**
- * How far a match mark runs on into the piece, mm from its inner end. On paper it stands outside the line to cut; on foam that is cut out by
- * machine it would fall away with the waste.
- */
-const MARK_INWARD_MM = 1.8;
+import { onFoam } from './sheet-drawings.ts';
 
 /** How lines that are drawn on paper are taken; through cuts and leaning edges are made from the piece itself. */
 const ROLE_OF: Readonly<Partial<Record<LineRole, CutterRole>>> = {
@@ -22,19 +17,17 @@ const ROLE_OF: Readonly<Partial<Record<LineRole, CutterRole>>> = {
   placement: 'placement',
   lap: 'lap',
   mark: 'mark',
-  leader: 'words',
 };
 
-/** Everything of a template but its through cuts, as a machine or the hand after it needs it; drawn lines before cuts part way. */
+/** Everything that foam shows of a piece but its through cuts, as a machine or the hand after it needs it; drawn lines before cuts part way. */
 export function drawnLines(template: Template, shape: CutterShape): readonly CutterLine[] {
-  const { strokes } = template.drawing;
+  const { strokes } = onFoam(template);
   const arrows = arrowsIn(strokes, template.grainRad !== undefined);
   const drawn = strokes.flatMap((stroke, i): CutterLine[] => {
     const { role, points, closed } = stroke;
     const taken = arrows.get(i) ?? ROLE_OF[role];
     if (taken === undefined) return [];
-    const isTick = taken === 'mark' && !arrows.has(i) && points.length === 4;
-    return [{ role: taken, points: isTick ? runInward(points) : points, closed }];
+    return [{ role: taken, points, closed }];
   });
   return [...knifeLines(strokes, shape), ...drawn].sort((a, b) => stageOf(a.role) - stageOf(b.role));
 }
@@ -63,16 +56,4 @@ function arrowsIn(strokes: readonly Stroke[], hasGrain: boolean): ReadonlyMap<nu
     for (let k = i - 1; k < i + heads; k += 1) found.set(k, role);
   }
   return found;
-}
-
-function runInward(points: Float64Array): Float64Array {
-  const [x, y, endX, endY] = points;
-  const length = Math.hypot(endX - x, endY - y);
-  if (length === 0) return points;
-  return Float64Array.of(
-    x - (MARK_INWARD_MM * (endX - x)) / length,
-    y - (MARK_INWARD_MM * (endY - y)) / length,
-    endX,
-    endY,
-  );
 }

@@ -4,7 +4,7 @@ import type { Finding } from '../../base/finding.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
 import { ringArea } from '../../geom/ring.ts';
 import { TakenLines } from '../../geom/taken-lines.ts';
-import { layPoint, layPoints, layRing, layWords, type Lay2 } from '../../geom/lay-over.ts';
+import { layPoint, layPoints, layRing, type Lay2 } from '../../geom/lay-over.ts';
 import {
   THROUGH_ROLES,
   type CutterChoice,
@@ -14,12 +14,13 @@ import {
 } from '../../model/cutter.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
-import type { Placement, SheetLayout } from '../../model/sheet.ts';
+import type { Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
 import type { Drawing, Template } from '../../model/template.ts';
 import { bridgeGaps } from './cutter-bridges.ts';
 import { pieceCuts, SAME_CUT_MM } from './cutter-cuts.ts';
 import { drawnLines } from './cutter-lines.ts';
 import { cutterShape } from './cutter-shape.ts';
+import { sheetDrawings } from './sheet-drawings.ts';
 
 /** Round a piece that fits no sheet, mm. */
 const GROUND_BORDER_MM = 10;
@@ -69,7 +70,7 @@ export function cutterSheets({ pieces, templates, layout, choice }: CutterInput)
     widthMm: sheet.widthMm,
     heightMm: sheet.heightMm,
     isTooLarge: false,
-    pieces: onSheet(sheet.placements, need, choice),
+    ...onSheet(sheet, need, choice),
   }));
   const grounds = [
     ...layout.tooLarge.flatMap((id) => copiesOf(need(id)).map((copy) => groundFor(need(id), copy))),
@@ -79,7 +80,7 @@ export function cutterSheets({ pieces, templates, layout, choice }: CutterInput)
     ...ground,
     number: sheets.length + i + 1,
     isTooLarge: true,
-    pieces: onSheet([place], need, choice),
+    ...onSheet({ ...ground, placements: [place] }, need, choice),
   }));
   return ok([...sheets, ...own], [...knifeNotes([...byId.values()]), ...bridgeNotes([...byId.values()], choice)]);
 }
@@ -102,11 +103,18 @@ function groundFor({ piece, template }: Prepared, copy: number) {
 
 /** Pieces of one sheet, the smallest first: what lies within an opening of another is then cut before that opening is. */
 function onSheet(
-  placements: readonly Placement[],
+  sheet: Pick<Sheet, 'widthMm' | 'heightMm' | 'outline' | 'keepOut' | 'placements'>,
   need: (id: PieceId) => Prepared,
   choice: CutterChoice,
-): readonly CutterPiece[] {
-  const laid = placements.map((place) => layDown(need(place.piece), place)).sort((a, b) => outerArea(a) - outerArea(b));
+): Pick<CutterSheet, 'pieces' | 'list' | 'listMm'> {
+  const { placements } = sheet;
+  const { drawings, list, listMm } = sheetDrawings(
+    sheet,
+    placements.map(({ piece }) => need(piece).template),
+  );
+  const laid = placements
+    .map((place, i) => layDown(need(place.piece), place, drawings[i]))
+    .sort((a, b) => outerArea(a) - outerArea(b));
   const taken = new TakenLines(SAME_CUT_MM);
   const { bridges, cutWidthMm } = choice;
   if (bridges !== undefined) {
@@ -116,7 +124,8 @@ function onSheet(
     );
     for (const gap of gaps) taken.block(gap);
   }
-  return laid.map((piece) => ({ ...piece, lines: piece.lines.flatMap((line) => onceOnly(line, taken)) }));
+  const pieces = laid.map((piece) => ({ ...piece, lines: piece.lines.flatMap((line) => onceOnly(line, taken)) }));
+  return { pieces, list, listMm };
 }
 
 /** What is left of a through cut when earlier ones and bridges are taken off; other lines as they are. */
@@ -130,19 +139,23 @@ function onceOnly(line: CutterLine, taken: TakenLines): readonly CutterLine[] {
 const outerArea = ({ shape }: CutterPiece): number =>
   shape.reduce((most, { outer }) => Math.max(most, ringArea(outer)), 0);
 
-function layDown({ piece, template, drawn, through, shape }: Prepared, place: Placement): CutterPiece {
+function layDown({ piece, drawn, through, shape }: Prepared, place: Placement, drawing: Drawing): CutterPiece {
+  const leaders = drawing.strokes.filter(({ role }) => role === 'leader');
   return {
     piece: piece.id,
     number: piece.number,
     name: piece.name,
     copy: place.copy,
-    lines: [...drawn, ...through].map((line) => movedLine(line, place)),
-    words: movedDrawing({ strokes: [], words: template.drawing.words }, place).words,
+    lines: [
+      ...leaders.map(({ points, closed }): CutterLine => ({ role: 'words', points, closed })),
+      ...[...drawn, ...through].map((line) => movedLine(line, place)),
+    ],
+    words: drawing.words,
     shape: shape.map(({ outer, holes }) => ({
       outer: layRing(outer, place),
       holes: holes.map((hole) => layRing(hole, place)),
     })),
-    drawing: movedDrawing(template.drawing, place),
+    drawing,
   };
 }
 
@@ -150,13 +163,6 @@ function movedLine(line: CutterLine, move: Lay2): CutterLine {
   const { circle } = line;
   const moved = { ...line, points: layPoints(line.points, move) };
   return circle === undefined ? moved : { ...moved, circle: { ...circle, centre: layPoint(circle.centre, move) } };
-}
-
-function movedDrawing({ strokes, words }: Drawing, move: Lay2): Drawing {
-  return {
-    strokes: strokes.map((stroke) => ({ ...stroke, points: layPoints(stroke.points, move) })),
-    words: words.map((line) => layWords(line, move)),
-  };
 }
 
 function knifeNotes(prepared: readonly Prepared[]): readonly Finding[] {

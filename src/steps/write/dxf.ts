@@ -75,7 +75,7 @@ export function writeDxf(sheet: CutterSheet, notes: readonly string[] = []): str
     tags.tag(9, '$ACADVER').tag(1, 'AC1009');
     tags.tag(9, '$INSBASE').point(0, 0);
     tags.tag(9, '$EXTMIN').point(0, -SQUARE_MM - SQUARE_AWAY_MM);
-    tags.tag(9, '$EXTMAX').point(Math.max(sheet.widthMm, SQUARE_MM), sheet.heightMm);
+    tags.tag(9, '$EXTMAX').point(Math.max(sheet.widthMm + sheet.listMm, SQUARE_MM), sheet.heightMm);
     // Release 12 has no units of its own; later readers look for these two in any file.
     tags.tag(9, '$INSUNITS').tag(70, MILLIMETRES);
     tags.tag(9, '$MEASUREMENT').tag(70, 1);
@@ -88,6 +88,7 @@ export function writeDxf(sheet: CutterSheet, notes: readonly string[] = []): str
     const { widthMm: w, heightMm: h } = sheet;
     polyline(tags, LAYERS.sheet.name, Float64Array.of(0, 0, w, 0, w, h, 0, h), true);
     writeSquare(tags);
+    for (const line of sheet.list) writeWords(tags, LAYERS.words.name, line);
     for (const { name } of blocks) tags.tag(0, 'INSERT').tag(8, '0').tag(2, name).point(0, 0);
   });
   return tags.tag(0, 'EOF').text();

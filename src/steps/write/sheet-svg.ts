@@ -33,15 +33,17 @@ export function writeSheetSvg(
   about: string,
   notes: readonly string[] = [],
 ): string {
-  const { widthMm: w, heightMm: h } = sheet;
+  const { widthMm: w, heightMm: h, list, listMm } = sheet;
+  const all = w + listMm;
   const taken = new Set<string>();
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" xml:space="preserve" width="${mm(w)}mm" height="${mm(h)}mm" viewBox="0 ${mm(-h)} ${mm(w)} ${mm(h)}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" xml:space="preserve" width="${mm(all)}mm" height="${mm(h)}mm" viewBox="0 ${mm(-h)} ${mm(all)} ${mm(h)}">`,
     `<title>${escaped(plainText(about))}</title>`,
     ...(notes.length === 0 ? [] : [`<desc>${escaped(plainText(notes.join(' ')))}</desc>`]),
     `<style>${styleOf(look)}</style>`,
     `<g id="edge-of-sheet"><path class="edge" d="M0 0L${mm(w)} 0L${mm(w)} ${mm(-h)}L0 ${mm(-h)}Z"/></g>`,
+    ...(list.length === 0 ? [] : ['<g id="list" class="words">', ...list.map((line) => svgWords(line, STILL)), '</g>']),
     ...sheet.pieces.flatMap((piece) => pieceGroup(piece, idOf(piece, taken), look)),
     '</svg>',
     '',

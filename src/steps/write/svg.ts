@@ -1,9 +1,18 @@
+import type { PieceId } from '../../base/ids.ts';
 import { emFromCapHeight } from '../../geom/text-width.ts';
-import { layPoints, layWords, type Lay2 } from '../../geom/lay-over.ts';
+import { layWords, type Lay2 } from '../../geom/lay-over.ts';
 import { BOLD_OUTLINE_SHARE, LINE_STYLES } from '../../model/line-style.ts';
-import type { CopyName, Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
-import { PAPER_LAYERS, type LineRole, type Stroke, type Template, type Words } from '../../model/template.ts';
+import type { CopyName, Sheet, SheetLayout } from '../../model/sheet.ts';
+import {
+  PAPER_LAYERS,
+  type Drawing,
+  type LineRole,
+  type Stroke,
+  type Template,
+  type Words,
+} from '../../model/template.ts';
 import { plainText } from './plain-text.ts';
+import { edgesOf, laidDrawing, laidOnFoam, sheetDrawings } from './sheet-drawings.ts';
 
 /** Between two sheets laid side by side, mm. */
 const SHEET_GAP_MM = 50;
@@ -11,35 +20,43 @@ const SHEET_GAP_MM = 50;
 /**
  * All pieces laid on their sheets, true to scale: width and height in mm and a viewBox in mm, so one user unit is one mm
  * (SVG 2, 8.2). Every sheet is a group, every piece a group in it, and its lines and words lie in groups named after the layers.
- * Pieces too large for any sheet, and those for which the sheets in hand have no room, stand in a row after the last sheet, in groups of their own,
+ * A piece has its number and as much of its name as it has room for inside; all else is on its paper template. Pieces too large for any sheet, and those for which the sheets in hand have no room, stand in a row after the last sheet, in groups of their own,
  * so that nothing is missing.
  */
 export function writePiecesSvg(templates: readonly Template[], layout: SheetLayout): string {
   const byPiece = new Map(templates.map((template) => [template.piece, template]));
   const parts: string[] = [];
+  const need = (id: PieceId): Template => {
+    const template = byPiece.get(id);
+    if (template === undefined) throw new Error(`writePiecesSvg: no template of ${id}`);
+    return template;
+  };
   let left = 0;
   let height = 0;
   for (const [i, sheet] of layout.sheets.entries()) {
+    const move = { x: left, y: 0, turnRad: 0 };
+    const { drawings, list, listMm } = sheetDrawings(
+      sheet,
+      sheet.placements.map(({ piece: id }) => need(id)),
+    );
     parts.push(`<g id="sheet-${i + 1}">`, sheetOutline(i + 1, left, sheet));
-    for (const placement of sheet.placements) {
-      const template = byPiece.get(placement.piece);
-      if (template === undefined) throw new Error(`writePiecesSvg: no template of ${placement.piece}`);
-      parts.push(piece(template, { ...placement, x: placement.x + left }, placement.copy));
-    }
+    for (const [k, { piece: id, copy, isFlipped }] of sheet.placements.entries())
+      parts.push(piece(id, laidDrawing(drawings[k], move), copy, isFlipped));
+    if (list.length > 0)
+      parts.push(`<g id="sheet-${i + 1}-list">`, ...list.map((line) => svgWords(line, move)), '</g>');
     parts.push('</g>');
-    left += sheet.widthMm + SHEET_GAP_MM;
+    left += sheet.widthMm + Math.max(SHEET_GAP_MM, listMm);
     height = Math.max(height, sheet.heightMm);
   }
   const row = (name: string, title: string, copies: readonly CopyName[]): void => {
     if (copies.length === 0) return;
     parts.push(`<g id="${name}">`, `<title>${title}</title>`);
     for (const { piece: id, copy } of copies) {
-      const template = byPiece.get(id);
-      if (template === undefined) throw new Error(`writePiecesSvg: no template of ${id}`);
-      const { box } = template;
-      parts.push(piece(template, { x: left - box.minX, y: -box.minY, turnRad: 0 }, copy));
-      left += box.maxX - box.minX + SHEET_GAP_MM;
-      height = Math.max(height, box.maxY - box.minY);
+      const template = need(id);
+      const { minX, minY, maxX, maxY } = template.foamBox;
+      parts.push(piece(id, laidOnFoam(template, { x: left - minX, y: -minY, turnRad: 0 }), copy));
+      left += maxX - minX + SHEET_GAP_MM;
+      height = Math.max(height, maxY - minY);
     }
     parts.push('</g>');
   };
@@ -62,36 +79,32 @@ export function writePiecesSvg(templates: readonly Template[], layout: SheetLayo
 }
 
 /** The edge of a sheet, as it was traced, and what is kept clear on it. */
-function sheetOutline(number: number, x: number, { widthMm, heightMm, outline, keepOut = [] }: Sheet): string {
-  const edge = outline ?? [0, 0, widthMm, 0, widthMm, heightMm, 0, heightMm];
-  const lines = [edge, ...keepOut].map((ring) =>
-    path({ role: 'frame', points: Float64Array.from(ring), closed: true }, { x, y: 0, turnRad: 0 }),
-  );
+function sheetOutline(number: number, x: number, sheet: Sheet): string {
+  const lines = laidDrawing({ strokes: edgesOf(sheet), words: [] }, { x, y: 0, turnRad: 0 }).strokes.map(path);
   return `<g id="sheet-${number}-outline">${lines.join('\n')}</g>`;
 }
 
-function piece(template: Template, move: Lay2, copy: Placement['copy']): string {
-  const id = `piece-${template.piece.replace(/[^A-Za-z0-9.-]/g, '-')}${copy === 0 ? '' : `-copy-${copy + 1}`}`;
+function piece(of: PieceId, { strokes: all, words: lines }: Drawing, copy: number, isFlipped = false): string {
+  const id = `piece-${of.replace(/[^A-Za-z0-9.-]/g, '-')}${copy === 0 ? '' : `-copy-${copy + 1}`}`;
   const groups = PAPER_LAYERS.map((layer) => {
-    const strokes = template.drawing.strokes
-      .filter(({ role }) => LINE_STYLES[role].layer === layer)
-      .map((stroke) => path(stroke, move));
-    const words = layer === 'words' ? template.drawing.words.map((line) => svgWords(line, move)) : [];
+    const strokes = all.filter(({ role }) => LINE_STYLES[role].layer === layer).map(path);
+    const words = layer === 'words' ? lines.map((line) => svgWords(line, STILL)) : [];
     return strokes.length + words.length === 0
       ? ''
       : `<g id="${id}-${layer}" class="layer-${layer}">\n${[...strokes, ...words].join('\n')}\n</g>\n`;
   });
-  const over = move.isFlipped === true ? '<title>turned over: its traced side lies down</title>\n' : '';
+  const over = isFlipped ? '<title>turned over: its traced side lies down</title>\n' : '';
   return `<g id="${id}">\n${over}${groups.join('')}</g>`;
 }
 
 /** y is turned here and nowhere else: the page's runs up, SVG's runs down. */
-function path({ role, points, closed, filled }: Stroke, move: Lay2): string {
-  const moved = layPoints(points, move);
-  const places = Array.from({ length: moved.length / 2 }, (_, i) => `${mm(moved[2 * i])} ${mm(-moved[2 * i + 1])}`);
+function path({ role, points, closed, filled }: Stroke): string {
+  const places = Array.from({ length: points.length / 2 }, (_, i) => `${mm(points[2 * i])} ${mm(-points[2 * i + 1])}`);
   const fill = filled === true ? ` style="fill:${colourOf(role)};stroke:none"` : '';
   return `<path class="${role}"${fill} d="M${places.join('L')}${closed || filled === true ? 'Z' : ''}"/>`;
 }
+
+const STILL: Lay2 = { x: 0, y: 0, turnRad: 0 };
 
 /** Words at their place, in plain letters. */
 export function svgWords(words: Words, move: Lay2): string {

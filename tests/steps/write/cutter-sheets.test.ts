@@ -225,7 +225,7 @@ describe('cutterSheets', () => {
     }
   });
 
-  it('draws marks on into the piece, arrows with the words, the grain by itself', () => {
+  it('draws marks as foam shows them, arrows with the words, the grain by itself', () => {
     const head = (x: number): Stroke => ({
       role: 'mark',
       points: ring(x, 50, x + 2, 49, x + 2, 51),
@@ -233,7 +233,7 @@ describe('cutterSheets', () => {
       filled: true,
     });
     const strokes = [
-      straight('mark', 50, 100.3, 50, 104),
+      straight('mark', 50, 98, 50, 100),
       straight('mark', 20, 20, 30, 20),
       head(30),
       straight('mark', 20, 50, 30, 50),
@@ -243,7 +243,7 @@ describe('cutterSheets', () => {
     ];
     const lines = linesOf(expectOk(sheetOf([{ id: 'p', outline: square(100), strokes }])));
     const [tick] = only(lines, 'mark');
-    expect([...tick.points]).toEqual([50, 98.5, 50, 104]);
+    expect([...tick.points]).toEqual([50, 98, 50, 100]);
     expect(only(lines, 'mark')).toHaveLength(1);
     // Without a grain, arrows with one head and with two belong to words, and so do leaders.
     expect(only(lines, 'words')).toHaveLength(6);

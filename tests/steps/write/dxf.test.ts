@@ -29,6 +29,8 @@ const sheet = (...pieces: readonly CutterPiece[]): CutterSheet => ({
   heightMm: 900,
   isTooLarge: false,
   pieces,
+  list: [],
+  listMm: 0,
 });
 
 describe('writeDxf', () => {

@@ -33,6 +33,8 @@ const sheet = (...pieces: readonly CutterPiece[]): CutterSheet => ({
   heightMm: 900,
   isTooLarge: false,
   pieces,
+  list: [],
+  listMm: 0,
 });
 
 /** Every tag with the ids of the groups round it, by a strict reader. */
