@@ -11,6 +11,10 @@ export const RECORD_NAME = 'files.json';
 const OUR_NAMES =
   /^(sheet-\d+(-filled)?\.(svg|dxf|png)|page-\d+-[\w-]+\.png|prop(-sheet-\d+)?(-1-to-[\d.]+)?\.(stl|obj)|flat-pieces\.obj)$/;
 
+/** The others: a record that names anything else was not written by a run. */
+const OTHER_NAMES =
+  /^((templates(-changed)?|build-sheet|mock-up|test-strip)\.pdf|pieces\.svg|report\.json|timings\.json|gluing\.json|cut-list\.csv|project\.foamloft\.json)$/;
+
 /** What lies in a folder from an earlier run and is none of this one's files. */
 export interface LeftOver {
   /** As it was written then: they can go. */
@@ -94,10 +98,10 @@ async function readRecord(folder: string): Promise<ReadonlyMap<string, string>> 
   return new Map(files.flatMap((entry) => (isEntry(entry) ? [[entry.name, entry.sha256] as const] : [])));
 }
 
-/** Nothing outside the folder is ever meant. */
+/** Only names that a run gives: nothing outside the folder, and nothing of the maker's, is ever meant. */
 function isEntry(entry: unknown): entry is { name: string; sha256: string } {
   if (typeof entry !== 'object' || entry === null || !('name' in entry) || !('sha256' in entry)) return false;
   const { name, sha256 } = entry;
-  const isName = typeof name === 'string' && /^[^/\\:]+$/.test(name) && !name.startsWith('.') && name !== RECORD_NAME;
+  const isName = typeof name === 'string' && (OUR_NAMES.test(name) || OTHER_NAMES.test(name));
   return isName && typeof sha256 === 'string' && /^[0-9a-f]{64}$/.test(sha256);
 }

@@ -131,8 +131,10 @@ function namedWishes({ edgeWishes, seamSettings, seams }: SculptPart): Pick<Scul
     ],
     seamSettings: [
       ...seamSettings,
-      ...carried.flatMap(({ edge, kind, allowanceMm = 0 }) =>
-        kind === 'butt' && allowanceMm === 0 ? [] : [{ edge, kind, allowanceMm }],
+      ...carried.flatMap(({ edge, kind, allowanceMm = 0, steep }) =>
+        kind === 'butt' && allowanceMm === 0 && steep === undefined
+          ? []
+          : [{ edge, kind, allowanceMm, ...(steep === undefined ? {} : { steep }) }],
       ),
     ],
   };

@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../base/result.ts';
-import { ringArea, type Ring } from '../geom/ring.ts';
+import { orient2d } from '../geom/predicates.ts';
+import { boxOfPoints, ringArea, type Ring } from '../geom/ring.ts';
 import { doesRingCross } from '../geom/ring-cross.ts';
 
 /** One kind of piece of a strip task, in the task's own unit. */
@@ -52,6 +53,11 @@ export function readStripTask(text: string): Result<StripTask> {
   if (count > MOST_PIECES) return wrong(`asks for ${count} pieces; ${MOST_PIECES} are the most.`);
   const wide = kinds.find((kind) => !kind.turnsDeg.some((turn) => acrossOf(kind.rings[0], turn) <= height));
   if (wide !== undefined) return wrong(`piece ${wide.id} is higher than the strip however it may be turned: part it.`);
+  const lengths = kinds.reduce((sum, { rings, quantity }) => sum + quantity * Math.abs(ringArea(rings[0])), 0) / height;
+  const least = Math.max(height, lengths) * LEAST_BREADTH;
+  const small = kinds.find(({ rings }) => rings.some((ring) => breadthOf(ring) < least));
+  if (small !== undefined)
+    return wrong(`piece ${small.id} or a hole in it is too small or too thin beside so large a strip: leave it out.`);
   return ok({ name: typeof json['name'] === 'string' ? json['name'] : 'strip', height, kinds });
 }
 
@@ -70,6 +76,8 @@ function readKind(item: unknown, index: number): Result<StripKind> {
     return wrong(`item ${id} has more than ${MOST_CORNERS} corners: simplify it.`);
   if (rings.some((ring) => ringArea(ring) === 0)) return wrong(`item ${id} has no area.`);
   if (rings.some(doesRingCross)) return wrong(`item ${id} crosses itself: draw its outline without a loop.`);
+  if (rings.some((hole, i) => i > 0 && !liesInside(hole, rings[0])))
+    return wrong(`item ${id} has a hole that reaches out of its outline: keep holes inside.`);
   return ok({ id, rings, quantity: demand, turnsDeg });
 }
 
@@ -114,6 +122,34 @@ const MOST_LENGTH = 1e9;
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const isLength = (value: unknown): value is number => typeof value === 'number' && value > 0 && value < MOST_LENGTH;
+
+/** Thinner pieces, as a share of the strip's height or length, vanish where numbers are rounded to whole steps. */
+const LEAST_BREADTH = 1e-5;
+
+/** About how broad a ring is where it is thin: its area over the longer side of its box. */
+function breadthOf(ring: Ring): number {
+  const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+  return Math.abs(ringArea(ring)) / Math.max(maxX - minX, maxY - minY);
+}
+
+/** True where each corner of a ring lies inside another ring, or on it. */
+function liesInside(ring: Ring, outer: Ring): boolean {
+  for (let i = 0; i < ring.length; i += 2) if (!holdsPoint(outer, ring[i], ring[i + 1])) return false;
+  return true;
+}
+
+/** By how often a line to the right crosses the ring; on the ring counts as inside. */
+function holdsPoint(ring: Ring, x: number, y: number): boolean {
+  let isInside = false;
+  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+    const [ax, ay, bx, by] = [ring[j], ring[j + 1], ring[i], ring[i + 1]];
+    const side = orient2d(ax, ay, bx, by, x, y);
+    if (side === 0 && Math.min(ax, bx) <= x && x <= Math.max(ax, bx) && Math.min(ay, by) <= y && y <= Math.max(ay, by))
+      return true;
+    if (ay > y !== by > y && side > 0 === by > ay) isInside = !isInside;
+  }
+  return isInside;
+}
 
 /** How high an outline stands when it is turned. */
 function acrossOf(ring: Ring, turnDeg: number): number {

@@ -2,11 +2,12 @@ import type { Finding, FindingPlace } from '../base/finding.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import type { CopyName, OddCopies, SheetLayout, SplitPath } from '../model/sheet.ts';
+import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
 
 /** What the maker should know of a layout on foam: what has no place, what is held badly, and what was moved. */
 export function sheetFindings(
-  { foams }: Pick<Project, 'foams'>,
+  { foams, stock }: Pick<Project, 'foams' | 'stock'>,
   cut: readonly (FoamPiece | FoamStrip)[],
   { tooLarge, splits = [], odd = NONE }: SheetLayout,
 ): readonly Finding[] {
@@ -30,12 +31,10 @@ export function sheetFindings(
   return [
     ...tooLarge.map((id) => {
       const split = splits.find(({ piece }) => piece === id);
-      return of(
-        'nest/too-large',
-        'warning',
-        id,
-        (piece) =>
-          `${piece.name} is larger than a sheet of ${foamName(piece)}: ${splitText(split)}, or take a larger sheet.`,
+      return of('nest/too-large', 'warning', id, (piece) =>
+        fillOf(stock, piece.foam).buys
+          ? `${piece.name} is larger than a sheet of ${foamName(piece)}: ${splitText(split)}, or take a larger sheet.`
+          : `No sheet of ${foamName(piece)} in hand is large enough for ${piece.name}: put a larger one into stock, let sheets be bought, or ${splitText(split)}.`,
       );
     }),
     ...byPiece(odd.unlaid).map(([id, count]) =>

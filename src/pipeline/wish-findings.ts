@@ -145,15 +145,26 @@ function placeOf({ id, vertices }: SeamChain): FindingPlace {
   return { seam: id, edges: clipPlaces(Array.from(vertices.subarray(1), (v, i) => [vertices[i], v] as const)) };
 }
 
+const STEEP_WORDS = {
+  split: 'with strips between',
+  fill: 'with a gap that is filled',
+  trim: 'with a gap under a strip',
+} as const;
+
 function seamSettingFindings(
   mesh: Mesh,
   patches: readonly Patch[],
   found: Found,
   setting: SeamSetting,
 ): readonly Finding[] {
-  const { edge, kind, allowanceMm } = setting;
+  const { edge, kind, allowanceMm, steep } = setting;
   const wish = { about: 'seam', edge } as const;
-  const how = kind === 'rebate' ? 'be a rebate' : `${kind} with an allowance of ${allowanceMm} mm`;
+  const how =
+    kind === 'rebate'
+      ? 'be a rebate'
+      : kind === 'butt' && allowanceMm === 0 && steep !== undefined
+        ? `be built ${STEEP_WORDS[steep]} where it is too sharp for the blade`
+        : `${kind} with an allowance of ${allowanceMm} mm`;
   const said = `The seam through ${inFile(edge)} is to ${how}`;
   if (found === 'nowhere') {
     return [
@@ -167,7 +178,7 @@ function seamSettingFindings(
     ];
   }
   // A plain butt seam is what every seam is: nothing is lost with it.
-  const isPlain = kind === 'butt' && allowanceMm === 0;
+  const isPlain = kind === 'butt' && allowanceMm === 0 && steep === undefined;
   if (found === 'inside' || found.kind === 'open') {
     if (isPlain) return [];
     const why = found === 'inside' ? 'the foam is not parted there: part it there' : 'that is an open edge of the foam';
@@ -182,7 +193,9 @@ function seamSettingFindings(
     ];
   }
   const [face, does] =
-    kind === 'rebate' ? [setting.standFace, 'have'] : [isPlain ? undefined : setting.lapFace, 'carry its allowance on'];
+    kind === 'rebate'
+      ? [setting.standFace, 'have']
+      : [kind === 'butt' && allowanceMm === 0 ? undefined : setting.lapFace, 'carry its allowance on'];
   if (face === undefined || holdsFace(mesh, patches, found, face)) return [];
   const stands = kind === 'rebate' ? ' stand on its neighbour' : '';
   return [

@@ -22,6 +22,7 @@ function wanted({ type, expected }: v.BaseIssue<unknown>): string {
   if (type === 'integer') return 'a whole number';
   if (expected === null) return 'something else';
   if (expected.startsWith('>=')) return `at least ${expected.slice(2)}`;
+  if (expected.startsWith('<=')) return `at most ${expected.slice(2)}`;
   return expected.startsWith('/') ? 'another text' : inWords(expected);
 }
 

@@ -8,7 +8,7 @@ import type { PieceSetting } from '../model/foam-settings.ts';
 import { NO_SEAMS, type SeamMarks, type SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { Repair, ScaleChoice } from '../model/source-model.ts';
-import { wishedPaths, withoutPaths } from './part-paths.ts';
+import { joinedPaths, wishedPaths, withoutPaths } from './part-paths.ts';
 import { edgesAndPaths } from './path-names.ts';
 import type { LayerChoice, PaperChoice, Part, Project, SculptPart } from './project.ts';
 
@@ -353,6 +353,8 @@ export function forgetWish(wish: NamedWish): Command {
     }
     case 'seam':
       return onSculpt(label, (part) => {
+        const { paths } = edgesAndPaths([wish.edge]);
+        if (paths.size > 0) return joinedPaths(part, paths, { kind: 'butt' });
         const seamSettings = part.seamSettings.filter(({ edge }) => edgeKey(edge) !== edgeKey(wish.edge));
         return seamSettings.length === part.seamSettings.length ? part : { ...part, seamSettings };
       });

@@ -36,9 +36,9 @@ describe('what an earlier run has left', () => {
       kept: ['sheet-2.svg', 'sheet-2.dxf'],
       unknown: [],
     });
-    const record = await recordOf(new Map([['other.pdf', 'pages']]));
+    const record = await recordOf(new Map([['mock-up.pdf', 'pages']]));
     writeFileSync(join(folder, RECORD_NAME), record);
-    symlinkSync(join(folder, 'templates.pdf'), join(folder, 'other.pdf'));
+    symlinkSync(join(folder, 'templates.pdf'), join(folder, 'mock-up.pdf'));
     expect((await leftOver(folder, NOW, [])).unchanged).toEqual([]);
   });
 
@@ -49,7 +49,9 @@ describe('what an earlier run has left', () => {
     writeFileSync(join(folder, 'sub', 'mine.txt'), 'mine');
     writeFileSync(join(folder, 'page-1-scale.png'), 'mine?');
     writeFileSync(join(folder, 'notes.txt'), 'mine');
-    const names = [join(outside, 'mine.txt'), `../${outside.split('/').at(-1)}/mine.txt`, 'sub/mine.txt', '..', 'sub'];
+    writeFileSync(join(folder, 'mine.txt'), 'mine');
+    const up = `../${outside.split('/').at(-1)}/mine.txt`;
+    const names = [join(outside, 'mine.txt'), up, 'sub/mine.txt', '..', 'sub', 'mine.txt'];
     writeFileSync(join(folder, RECORD_NAME), await recordOf(new Map(names.map((name) => [name, 'mine']))));
     const left = await leftOver(folder, NOW, []);
     expect(left).toEqual({ unchanged: [], kept: [], unknown: ['page-1-scale.png', 'sheet-2.dxf', 'sheet-2.svg'] });

@@ -289,6 +289,37 @@ describe('a slit of one edge in the middle of a face', () => {
   });
 });
 
+describe('what a path says of a steep fold', () => {
+  const fill = path(
+    [
+      { face: 0, bary: [1, 0, 0, 0] },
+      { face: 0, bary: [0, 0, 1, 0] },
+    ],
+    { steep: 'fill' },
+  );
+
+  it('is said of the seam along it', async () => {
+    const cut = await outcomeOf(BOX, withPaths(fill));
+    expect(cut.cut?.chains.filter(({ steep }) => steep === 'fill')).toHaveLength(1);
+    expect(cut.findings.filter(({ code }) => code.startsWith('wish/'))).toEqual([]);
+  });
+
+  it('is told along an open edge, and can be forgotten', async () => {
+    const along = path(
+      [
+        { face: 3, bary: [0.8, 0.2, 0, 0] },
+        { face: 3, bary: [0.2, 0.8, 0, 0] },
+      ],
+      { steep: 'fill' },
+    );
+    const cut = await outcomeOf(TUBE, withPaths(along));
+    const told = cut.findings.find(({ code }) => code === 'wish/no-seam');
+    expect(told?.text).toContain('through path 1 is to be built with a gap that is filled');
+    if (told?.wish === undefined) throw new Error('no wish to forget');
+    expect(forgetWish(told.wish).apply(cut.project).parts[0].seams.paths[0]).toEqual({ ...along, steep: undefined });
+  });
+});
+
 describe('more sheets than the one that is seen', () => {
   it('are parted along the same line, or beside it', async () => {
     const line = path([

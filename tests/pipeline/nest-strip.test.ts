@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { HomeHand, nestTogether } from '../../src/pipeline/nest-crew.ts';
 import { readStripTask, type StripTask } from '../../src/pipeline/nest-instance.ts';
-import { stripOutcome } from '../../src/pipeline/nest-strip.ts';
+import { stripOutcome, StripSearcher } from '../../src/pipeline/nest-strip.ts';
 import { expectOk } from '../support/expect-ok.ts';
 
 const taskText = (name: string): string =>
@@ -28,6 +28,49 @@ describe('a strip', () => {
     expect(long.at(-1)).toBeGreaterThanOrEqual(short.at(-1) ?? 1);
     expect(long).toEqual([...long].sort((a, b) => a - b));
     expect(long.at(-1)).toBeGreaterThan(0.8);
+  });
+
+  it.each([
+    [20, 20, 40],
+    [30, 20, 60],
+    [10, 30, 20],
+  ])('holds two boxes of %s by %s one behind the other where they do not go over each other', (w, h, length) => {
+    const corners = [
+      [0, 0],
+      [w, 0],
+      [w, h],
+      [0, h],
+    ];
+    const item = { id: 0, demand: 2, allowed_orientations: [0], shape: { data: corners } };
+    const task = expectOk(readStripTask(JSON.stringify({ strip_height: 30, items: [item] })));
+    const outcome = stripOutcome(task, new StripSearcher(task, 1, 0).best);
+    expect(outcome.length).toBeCloseTo(length, 3);
+    expect(outcome.places).toHaveLength(2);
+  });
+
+  it.each([
+    ['that lies beside it', 25, 35],
+    ['that reaches out of it', -5, 15],
+  ])('refuses a hole %s', (_, from, to) => {
+    const square = (a: number, b: number): number[][] => [
+      [a, 5],
+      [b, 5],
+      [b, 15],
+      [a, 15],
+    ];
+    const data = { outer: square(0, 20), inner: [square(from, to)] };
+    const read = readStripTask(JSON.stringify({ strip_height: 30, items: [{ id: 0, shape: { data } }] }));
+    expect(read.ok ? 'fine' : read.problem.text).toContain('hole that reaches out');
+  });
+
+  it('refuses a piece that vanishes beside the strip', () => {
+    const data = [
+      [0, 0],
+      [1e-3, 0],
+      [1e-3, 1e-3],
+    ];
+    const read = readStripTask(JSON.stringify({ strip_height: 1e6, items: [{ id: 4, shape: { data } }] }));
+    expect(read.ok ? 'fine' : read.problem.text).toContain('piece 4 or a hole in it is too small');
   });
 
   it('refuses a broken task in one sentence that says where', () => {

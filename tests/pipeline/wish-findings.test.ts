@@ -185,6 +185,14 @@ describe('what is said of a seam', () => {
   it('is no loss where it only says what every seam is', () => {
     expect(onHalves({ seamSettings: [{ edge: [1, 6], kind: 'butt', allowanceMm: 0 }] })).toEqual([]);
   });
+
+  it('is a loss where a butt seam was to be built otherwise for its fold', () => {
+    const split = (edge: Edge) => onHalves({ seamSettings: [{ edge, kind: 'butt', allowanceMm: 0, steep: 'split' }] });
+    expect(codes(split([2, 7]))).toEqual([]);
+    const [told] = split([1, 6]);
+    expect(told.code).toBe('wish/no-seam');
+    expect(told.text).toContain('is to be built with strips between where it is too sharp for the blade, but the foam');
+  });
 });
 
 describe('areas and pieces', () => {

@@ -48,6 +48,12 @@ describe('a file of sheets in hand', () => {
     expectProblem(read(value), 'stock/broken');
   });
 
+  it('says how much is the most', () => {
+    expect(expectProblem(read([{ ...sheet, count: 1000 }]), 'stock/broken').text).toContain(
+      'at 0.count there is 1000 where at most 999 belongs',
+    );
+  });
+
   it('is refused with a foam that is not there, with one id twice, and where it is no JSON', () => {
     expect(expectProblem(read([{ ...sheet, foam: 'felt' }]), 'stock/foam').text).toContain(foam);
     expectProblem(read([sheet, sheet]), 'stock/broken');

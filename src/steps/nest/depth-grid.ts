@@ -95,6 +95,11 @@ export class DepthGrid {
     return out;
   }
 
+  /** Number of the corner that comes before each of {@link clearCorners} along its ring. */
+  cornersBefore(): Int32Array {
+    return Int32Array.from({ length: this.#sides.length / STRIDE }, (_, e) => this.#before(e));
+  }
+
   /** Depth of a place under the border that counts as clear; 0 where it is clear. */
   depth(x: number, y: number): number {
     const cx = Math.floor((x - this.#x0) * this.#perUnit);

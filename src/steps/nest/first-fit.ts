@@ -30,13 +30,19 @@ function sizeOf(table: PoseTable, pose: number): number {
   return w * h + Math.max(w, h) ** 2;
 }
 
+/** Of a no-fit area: corners x y packed, and the number of the one before each along its ring. */
+interface Corners {
+  readonly corners: Float64Array;
+  readonly before: Int32Array;
+}
+
 class CornerFinder {
   readonly #table: PoseTable;
   readonly #layout: Layout;
   readonly #rooms: Rooms;
   readonly #around: Surroundings;
   readonly #ones: Float64Array;
-  readonly #corners = new Map<number, Float64Array>();
+  readonly #corners = new Map<number, Corners>();
 
   constructor(table: PoseTable, layout: Layout, rooms: Rooms) {
     this.#table = table;
@@ -51,12 +57,8 @@ class CornerFinder {
     const table = this.#table;
     const shape = table.shapeOf[this.#layout.pose[piece]];
     for (let room = 0; room < this.#rooms.length / 4; room += 1) {
-      let best: { pose: number; x: number; y: number; score: number } | null = null;
-      for (const pose of table.looks[shape]) {
-        if (!fitsRoom(table, pose, this.#rooms, room)) continue;
-        const found = this.#leftmost(piece, pose, room, laid, best?.score ?? Infinity);
-        if (found !== null) best = { pose, ...found };
-      }
+      const poses = table.looks[shape].filter((pose) => fitsRoom(table, pose, this.#rooms, room));
+      const best = this.#bestOf(piece, poses, room, laid, false) ?? this.#bestOf(piece, poses, room, laid, true);
       if (best === null) continue;
       this.#layout.pose[piece] = best.pose;
       this.#layout.x[piece] = best.x;
@@ -66,7 +68,33 @@ class CornerFinder {
     return false;
   }
 
-  #leftmost(piece: number, pose: number, room: number, laid: readonly number[], under: number) {
+  #bestOf(
+    piece: number,
+    poses: readonly number[],
+    room: number,
+    laid: readonly number[],
+    isClosed: boolean,
+  ): { readonly pose: number; readonly x: number; readonly y: number; readonly score: number } | null {
+    let best: { pose: number; x: number; y: number; score: number } | null = null;
+    for (const pose of poses) {
+      const found = this.#leftmost(piece, pose, room, laid, best?.score ?? Infinity, isClosed);
+      if (found !== null) best = { pose, ...found };
+    }
+    return best;
+  }
+
+  /**
+   * @param isClosed  also tries where the sides that close the rings of the no-fit areas reach the walls of the room. A box beside a box of its
+   *                  height has no other place. Tried only where nothing else was found: it takes time.
+   */
+  #leftmost(
+    piece: number,
+    pose: number,
+    room: number,
+    laid: readonly number[],
+    under: number,
+    isClosed: boolean,
+  ): { readonly x: number; readonly y: number; readonly score: number } | null {
     const table = this.#table;
     const [rooms, layout] = [this.#rooms, this.#layout];
     const [x0, y0] = [rooms[4 * room] - table.minX[pose], rooms[4 * room + 1] - table.minY[pose]];
@@ -85,28 +113,36 @@ class CornerFinder {
     for (const j of laid) {
       const other = layout.pose[j];
       const isSwapped = table.isSwapped(other, pose);
-      const corners = this.#cornersOf(isSwapped ? table.gridOf(pose, other) : table.gridOf(other, pose));
+      const { corners, before } = this.#cornersOf(isSwapped ? table.gridOf(pose, other) : table.gridOf(other, pose));
       const [a, b, c, d] = isSwapped ? table.turns[pose].map((part) => -part) : table.turns[other];
-      let [lastX, lastY] = [NaN, NaN];
-      for (let k = 0; k < corners.length; k += 2) {
-        const x = layout.x[j] + a * corners[k] + b * corners[k + 1];
-        const y = layout.y[j] + c * corners[k] + d * corners[k + 1];
-        offer(Math.round(x), Math.round(y));
+      const xOf = (k: number): number => layout.x[j] + a * corners[k] + b * corners[k + 1];
+      const yOf = (k: number): number => layout.y[j] + c * corners[k] + d * corners[k + 1];
+      const offerSide = (lastX: number, lastY: number, x: number, y: number): void => {
         for (const wall of [y0, y1]) {
           if ((lastY - wall) * (y - wall) < 0)
             offer(Math.ceil(lastX + ((x - lastX) * (wall - lastY)) / (y - lastY)) + 1, wall);
         }
         if ((lastX - x0) * (x - x0) < 0) offer(x0, Math.ceil(lastY + ((y - lastY) * (x0 - lastX)) / (x - lastX)) + 1);
+      };
+      let [lastX, lastY] = [NaN, NaN];
+      for (let k = 0; k < corners.length; k += 2) {
+        const [x, y] = [xOf(k), yOf(k)];
+        offer(Math.round(x), Math.round(y));
+        offerSide(lastX, lastY, x, y);
         [lastX, lastY] = [x, y];
       }
+      if (!isClosed) continue;
+      for (const [e, first] of before.entries())
+        if (first !== e - 1) offerSide(xOf(2 * first), yOf(2 * first), xOf(2 * e), yOf(2 * e));
     }
     return score < under ? { x: bestX, y: bestY, score } : null;
   }
 
-  #cornersOf(grid: number): Float64Array {
+  #cornersOf(grid: number): Corners {
     const known = this.#corners.get(grid);
     if (known !== undefined) return known;
-    const made = this.#table.grids[grid].clearCorners();
+    const area = this.#table.grids[grid];
+    const made = { corners: area.clearCorners(), before: area.cornersBefore() };
     this.#corners.set(grid, made);
     return made;
   }
