@@ -165,6 +165,11 @@ function parsed(words: readonly string[]) {
     return parseArgs({ args: [...words], options: OPTIONS, allowPositionals: true, strict: true });
   } catch (error) {
     const text = error instanceof Error ? error.message.split('. ')[0] : String(error);
+    const dashed = /^Option '(?:-\w, )?--([\w-]+)/.exec(text)?.[1];
+    if (dashed !== undefined && text.includes('ambiguous'))
+      throw new WrongUsage(
+        `--${dashed} is followed by a word with a dash: give it a value, with a minus as --${dashed}=-2.`,
+      );
     throw new WrongUsage(`${text.charAt(0).toLowerCase()}${text.slice(1)}.`);
   }
 }
@@ -355,7 +360,10 @@ function mustBe(value: number | undefined): number {
 
 function dateFrom(word: string | undefined, today: string): string {
   if (word === undefined) return today;
-  if (!/^\d{4}-\d{2}-\d{2}(T[\d:.]+Z?)?$/.test(word) || Number.isNaN(Date.parse(word))) {
+  const [day] = word.split('T');
+  // 30 February is taken for 2 March: the day must come back as it was written.
+  const isReal = /^\d{4}-\d{2}-\d{2}(T[\d:.]+Z?)?$/.test(word) && !Number.isNaN(Date.parse(word));
+  if (!isReal || new Date(Date.parse(day)).toISOString().slice(0, 10) !== day) {
     throw new WrongUsage(`--date ${word} is no date: write it as 2026-03-01.`);
   }
   return word;

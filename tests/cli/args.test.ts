@@ -164,3 +164,21 @@ describe('foam of single pieces on the command line', () => {
     expect(told).toThrow('--piece-foam 3=7: the stock has foam of 2, 6, 10, 15 mm.');
   });
 });
+
+describe('what is no value', () => {
+  it('a word with a dash is told in one sentence', () => {
+    const read = () => choicesOf('--margin', '-1');
+    expect(read).toThrow(WrongUsage);
+    expect(read).toThrow(
+      /^--margin is followed by a word with a dash: give it a value, with a minus as --margin=-2\.$/,
+    );
+  });
+
+  it.each(['2026-02-30', '2025-02-29', '2026-04-31T10:00:00Z', '2026-13-01'])('%s is no date', (date) => {
+    expect(() => choicesOf('--date', date)).toThrow(/is no date/);
+  });
+
+  it.each(['2024-02-29', '2026-12-31T23:59:59Z'])('%s is one', (date) => {
+    expect(choicesOf('--date', date).date).toBe(date);
+  });
+});
