@@ -23,6 +23,7 @@ import { shapeChoicesFrom, type ShapeChoices } from './shape-options.ts';
 import { shopFrom } from './shop-option.ts';
 import { stockFrom } from './stock-option.ts';
 import { simplifyFrom } from './simplify-option.ts';
+import { STACK_ONLY, stackChoicesFrom, type StackChoices } from './stack-options.ts';
 import type { StripChoices } from './strip-command.ts';
 import { staggerFrom, wallFrom } from './wall-option.ts';
 
@@ -34,6 +35,7 @@ export type Command =
   | { readonly name: 'seams'; readonly choices: ProposeChoices }
   | { readonly name: 'nest'; readonly choices: NestChoices }
   | { readonly name: 'shape'; readonly choices: ShapeChoices }
+  | { readonly name: 'stack'; readonly choices: StackChoices }
   | { readonly name: 'strip'; readonly choices: StripChoices };
 
 /**
@@ -49,9 +51,13 @@ export function parseCommand(words: readonly string[], today: string): Command {
   const [command, input, ...rest] = positionals;
   if (command === 'shape') return { name: 'shape', choices: shapeChoicesFrom(positionals.slice(1), values) };
   if (values.list === true) throw new WrongUsage('--list is an option of shape.');
+  if (command === 'stack')
+    return { name: 'stack', choices: stackChoicesFrom(positionals.slice(1), values, scaleFrom(values)) };
+  const ofStack = STACK_ONLY.find((name) => values[name] !== undefined);
+  if (ofStack !== undefined) throw new WrongUsage(`--${ofStack} is an option of stack.`);
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
   if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
-    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest, shape or strip.`);
+    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest, shape, stack or strip.`);
   if (input === undefined)
     throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
@@ -155,6 +161,15 @@ const OPTIONS = {
   hide: { type: 'string' },
   seconds: { type: 'string' },
   moves: { type: 'string' },
+  sheets: { type: 'string' },
+  axis: { type: 'string' },
+  seat: { type: 'string' },
+  dowel: { type: 'string' },
+  'core-hole': { type: 'string' },
+  'core-at': { type: 'string' },
+  clearance: { type: 'string' },
+  'hole-margin': { type: 'string' },
+  turned: { type: 'string' },
   seed: { type: 'string' },
 } as const;
 

@@ -5,6 +5,7 @@ import { makeCommand } from './make-command.ts';
 import { nestCommand } from './nest-command.ts';
 import { proposeCommand } from './propose-command.ts';
 import { shapeCommand } from './shape-command.ts';
+import { stackCommand } from './stack-command.ts';
 import { stripCommand } from './strip-command.ts';
 import { USAGE } from './usage.ts';
 import packageFile from '../../package.json' with { type: 'json' };
@@ -50,6 +51,8 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
       });
     case 'shape':
       return shapeCommand(command.choices);
+    case 'stack':
+      return await stackCommand(command.choices);
     case 'strip':
       return await stripCommand(command.choices);
   }

@@ -182,6 +182,31 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --list                every shape, or the one named: one sentence, and
                             its sizes with units, defaults and limits
 
+  node dist/cli.js stack MODEL --sheets MM,MM [options]
+  node dist/cli.js stack --turned LENGTH:RADIUS,… --sheets MM,MM [options]
+      A closed solid, or one turned round its axis, as flat layers of sheet:
+      which sheets make its height, outlines, how much to sand or fill.
+
+      --sheets 10,6         thicknesses in hand, mm
+      --axis AXIS           way from the first layer to the last: x, y, z, -x,
+                            -y, -z or a direction as 1,0,2; default z
+      --rule larger         default: each layer holds all of the solid between
+                            its faces, foam is only sanded off
+      --rule middle|smaller section half way up; or what all sections have in
+                            common, hollows are only filled
+      --seat bottom         default: what the sheets are too high or too low
+                            lies over the top; middle: half and half; top
+      --dowel MM            two dowels through as many layers as have room
+      --core-hole MM        hole for a pipe through all layers that have room;
+                            --core-at X,Y: where, across the axis
+      --clearance MM        how much wider holes are, default 0.3
+      --hole-margin MM      foam left round a hole, default 5
+      --wall MM             hollow layers with a wall so thick
+      --unit, --size        as for make
+      --json                every outline and figure
+      --out DIR             stack.json, stack.svg (layers, true size) and
+                            stack-sections.svg (cut along the axis)
+
   node dist/cli.js strip --out DIR [--thickness MM] [--paper NAME] [--margin MM]
       Writes test-strip.pdf: a strip to bend, from which the neutral fraction of
       a foam is found.

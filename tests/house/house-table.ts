@@ -17,6 +17,7 @@ const STEPS = [
   'cut',
   'flatten',
   'shapes',
+  'stack',
   'foam',
   'dryfit',
   'wear',
