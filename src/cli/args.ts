@@ -6,6 +6,7 @@ import type { ScaleChoice } from '../model/source-model.ts';
 import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
+import { ARTWORK_ONLY, artworkOptionsFrom, type ArtworkOptions } from './artwork-options.ts';
 import { WrongUsage } from './exit.ts';
 import { machineFrom } from './machine-option.ts';
 import { mockUpFrom } from './mock-up-option.ts';
@@ -36,7 +37,8 @@ export type Command =
   | { readonly name: 'nest'; readonly choices: NestChoices }
   | { readonly name: 'shape'; readonly choices: ShapeChoices }
   | { readonly name: 'stack'; readonly choices: StackChoices }
-  | { readonly name: 'strip'; readonly choices: StripChoices };
+  | { readonly name: 'strip'; readonly choices: StripChoices }
+  | { readonly name: 'artwork'; readonly choices: ArtworkOptions };
 
 /**
  * Understands the command line.
@@ -55,9 +57,12 @@ export function parseCommand(words: readonly string[], today: string): Command {
     return { name: 'stack', choices: stackChoicesFrom(positionals.slice(1), values, scaleFrom(values)) };
   const ofStack = STACK_ONLY.find((name) => values[name] !== undefined);
   if (ofStack !== undefined) throw new WrongUsage(`--${ofStack} is an option of stack.`);
+  if (command === 'artwork') return { name: 'artwork', choices: artworkOptionsFrom(positionals.slice(1), values) };
+  const ofArtwork = ARTWORK_ONLY.find((name) => values[name] !== undefined);
+  if (ofArtwork !== undefined) throw new WrongUsage(`--${ofArtwork} is an option of artwork.`);
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
   if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
-    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest, shape, stack or strip.`);
+    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest, shape, stack, artwork or strip.`);
   if (input === undefined)
     throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
@@ -171,6 +176,12 @@ const OPTIONS = {
   'hole-margin': { type: 'string' },
   turned: { type: 'string' },
   seed: { type: 'string' },
+  width: { type: 'string' },
+  known: { type: 'string' },
+  deviation: { type: 'string' },
+  close: { type: 'string' },
+  regularise: { type: 'string' },
+  strokes: { type: 'string' },
 } as const;
 
 type Values = ReturnType<typeof parsed>['values'];

@@ -1,4 +1,5 @@
 import { parseCommand } from './args.ts';
+import { artworkCommand } from './artwork-command.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
@@ -53,6 +54,8 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
       return shapeCommand(command.choices);
     case 'stack':
       return await stackCommand(command.choices);
+    case 'artwork':
+      return await artworkCommand(command.choices);
     case 'strip':
       return await stripCommand(command.choices);
   }

@@ -207,6 +207,22 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --out DIR             stack.json, stack.svg (layers, true size) and
                             stack-sections.svg (cut along the axis)
 
+  node dist/cli.js artwork FILE.svg [--out DIR] [options]
+      Reads flat artwork: pieces by their groups, with areas, holes, lengths, and
+      what is open, crosses or is drawn twice. Writes artwork.json into DIR.
+
+      --width MM            true width over all lines
+      --known A,B=MM        true length between two named shapes, or two points
+                            in numbers of the file, as 0,0,50,0=120
+      --deviation MM        how far straight parts may be from curves,
+                            default 0.05
+      --close MM            join open ends no farther apart than this
+      --regularise MM       make circles, arcs and straight lines of what is
+                            nearly so; lines move no farther than this
+      --strokes WAY         centre (default): the line itself; outline: what
+                            the stroke covers
+      --json                everything on the screen, arcs as arcs
+
   node dist/cli.js strip --out DIR [--thickness MM] [--paper NAME] [--margin MM]
       Writes test-strip.pdf: a strip to bend, from which the neutral fraction of
       a foam is found.

@@ -63,6 +63,57 @@ export function grownRegions(rings: readonly Ring[], distanceMm: number): readon
   return regionsOf(tree, none);
 }
 
+/**
+ * What rings bound by a fill rule, as clean regions, however they cross themselves and each other.
+ * @param rings  packed x y, mm, either way round.
+ * @returns as {@link coveredRegions}.
+ */
+export function filledRegions(rings: readonly Ring[], rule: 'nonzero' | 'evenodd'): readonly Region[] {
+  const exact = new Map<string, { x: number; y: number }>();
+  const paths = rings.filter((ring) => ring.length >= 6).map((ring) => toGrid(ring, exact));
+  if (paths.length === 0) return [];
+  const clipper = new Clipper64();
+  clipper.addSubject(paths);
+  const tree = new PolyTree64();
+  clipper.execute(ClipType.Union, rule === 'nonzero' ? FillRule.NonZero : FillRule.EvenOdd, tree);
+  return regionsOf(tree, exact);
+}
+
+/** How the ends and corners of a stroke are made. */
+export interface StrokeManner {
+  readonly cap: 'butt' | 'round' | 'square';
+  readonly corner: 'miter' | 'round' | 'bevel';
+  /** Longest corner, in half widths. */
+  readonly miterLimit: number;
+  /** How far the straight parts of round ends and corners may be from their arc, mm. */
+  readonly deviationMm: number;
+}
+
+const CAPS = { butt: EndType.Butt, round: EndType.Round, square: EndType.Square } as const;
+const CORNERS = { miter: JoinType.Miter, round: JoinType.Round, bevel: JoinType.Bevel } as const;
+
+/**
+ * What a pen of a given width covers along lines.
+ * @param lines    packed x y, mm, of two points or more; a closed one repeats none.
+ * @param widthMm  > 0.
+ * @returns as {@link grownRegions}.
+ */
+export function strokedRegions(
+  lines: readonly { readonly points: ArrayLike<number>; readonly isClosed: boolean }[],
+  widthMm: number,
+  { cap, corner, miterLimit, deviationMm }: StrokeManner,
+): readonly Region[] {
+  const offset = new ClipperOffset(miterLimit, deviationMm * GRID_PER_MM, false);
+  for (const { points, isClosed } of lines) {
+    if (points.length < 4) continue;
+    const path = toGrid(Float64Array.from(points), new Map());
+    offset.addPaths([path], CORNERS[corner], isClosed ? EndType.Joined : CAPS[cap]);
+  }
+  const tree = new PolyTree64();
+  offset.execute((widthMm / 2) * GRID_PER_MM, tree);
+  return regionsOf(tree, new Map());
+}
+
 function regionsOf(tree: PolyTree64, exact: Map<string, { x: number; y: number }>): readonly Region[] {
   const regions: Region[] = [];
   gather(tree, exact, regions);

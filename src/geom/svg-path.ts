@@ -9,7 +9,7 @@ export interface Stroke {
 }
 
 /** How many numbers each command takes. */
-const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
+export const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
 
 /** More corners than anybody draws by hand: a tolerance far too fine for the drawing. */
 const MOST_POINTS = 100_000;
@@ -54,7 +54,8 @@ function unreadable(scanner: PathScanner, wanted: string): Result<readonly Strok
   );
 }
 
-class PathScanner {
+/** Goes through the text of a path, number by number. */
+export class PathScanner {
   readonly #text: string;
   at = 0;
 

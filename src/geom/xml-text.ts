@@ -1,11 +1,13 @@
 import { fail, ok, type Result } from '../base/result.ts';
 
-/** One element of an XML text; what is written between tags is left out. */
+/** One element of an XML text; what is written between tags is left out, but for `text`. */
 export interface XmlElement {
   /** As it stands, with its prefix. */
   readonly name: string;
   readonly attributes: ReadonlyMap<string, string>;
   readonly children: readonly XmlElement[];
+  /** What is written in an element that holds no others, without the space round it; left out where that is nothing. */
+  readonly text?: string;
 }
 
 /** Deeper than any drawing is nested by hand or program. */
@@ -19,6 +21,8 @@ const ATTRIBUTE = /\s+([A-Za-z_:][\w:.-]*)\s*=\s*(?:"([^"<]*)"|'([^'<]*)')/y;
 /** A kind of document named by its address alone: it is passed over and nothing is loaded. */
 const PLAIN_DOCTYPE = /<!DOCTYPE\s+[\w:.-]+(?:\s+(?:SYSTEM|PUBLIC))?(?:\s+(?:"[^"[\]]*"|'[^'[\]]*'))*\s*>/y;
 
+const CDATA = '<![CDATA[';
+
 const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
 
 /**
@@ -27,7 +31,7 @@ const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', qu
  * @returns the outermost element. Fails with `xml/unreadable`, telling where, `xml/entities` or `xml/too-large`.
  */
 export function readXml(text: string): Result<XmlElement> {
-  const open: { name: string; attributes: Map<string, string>; children: XmlElement[] }[] = [];
+  const open: { name: string; attributes: Map<string, string>; children: XmlElement[]; text?: string; plain?: string }[] = [];
   let root: XmlElement | null = null;
   let [at, count] = [text.startsWith('\uFEFF') ? 1 : 0, 0];
 
@@ -40,6 +44,9 @@ export function readXml(text: string): Result<XmlElement> {
     const passed = passOver(text, at);
     if (passed !== null) {
       if (!passed.ok) return passed;
+      const around = open.at(-1);
+      if (around !== undefined && text.startsWith(CDATA, at))
+        around.plain = (around.plain ?? '') + text.slice(at + CDATA.length, passed.value - 3);
       at = passed.value;
       continue;
     }
@@ -50,6 +57,9 @@ export function readXml(text: string): Result<XmlElement> {
       const end = skipSpace(text, at + 2 + name[0].length);
       if (text[end] !== '>') return unreadable(end, 'an end without >');
       at = end + 1;
+      const written = ((last.plain ?? '') + (plainText(between) ?? '')).trim();
+      delete last.plain;
+      if (last.children.length === 0 && written !== '') last.text = written;
       if (open.length === 0) root = last;
       continue;
     }
@@ -89,7 +99,7 @@ export function readXml(text: string): Result<XmlElement> {
 function passOver(text: string, at: number): Result<number> | null {
   for (const [begin, end] of [
     ['<!--', '-->'],
-    ['<![CDATA[', ']]>'],
+    [CDATA, ']]>'],
     ['<?', '?>'],
   ]) {
     if (!text.startsWith(begin, at)) continue;

@@ -18,6 +18,7 @@ const STEPS = [
   'flatten',
   'shapes',
   'stack',
+  'artwork',
   'foam',
   'dryfit',
   'wear',
