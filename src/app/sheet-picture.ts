@@ -7,6 +7,7 @@ import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { numberSpot } from '../viewport/number-spot.ts';
 import { ChooseEvent, PointEvent } from './events.ts';
+import { sizeInside } from './number-size.ts';
 import { cutPaths, frameOf, placeOnSheet, ringPath, sheetPath, uprightOn, type SheetFrame } from './sheet-drawing.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
@@ -102,14 +103,15 @@ export class SheetPicture extends LitElement {
     // A strip is too narrow for its number, and is no piece of the prop to be lit.
     if (isStrip) return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
     const { x, y, radiusMm } = numberSpot(template);
-    const size = Math.max(frame.height / 30, Math.min(frame.height / 15, 1.3 * radiusMm));
+    const text = `${this.pieces[index].number}${placement.isHeld === true ? ' ⊙' : ''}`;
+    const size = Math.min(frame.height / 15, 1.3 * radiusMm, sizeInside(text, radiusMm));
     return svg`<g transform=${placeOnSheet(placement)}
         @click=${() => this.#choose(placement.piece)}
         @pointerenter=${() => this.dispatchEvent(new PointEvent({ pieces: [index] }))}
         @pointerleave=${() => this.dispatchEvent(new PointEvent(null))}>
         <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut} fill-rule="evenodd" />
         <text transform="translate(${x} ${y}) ${uprightOn(frame, placement)}" font-size=${size} text-anchor="middle" dominant-baseline="central"
-          >${this.pieces[index].number}${placement.isHeld === true ? ' ⊙' : ''}</text>
+          >${text}</text>
       </g>`;
   }
 

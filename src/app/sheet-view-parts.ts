@@ -3,13 +3,17 @@ import type { Placement } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { numberSpot } from '../viewport/number-spot.ts';
 import { PLACING_WORDS } from './placing-words.ts';
+import { sizeInside } from './number-size.ts';
 import { middleOf, onSheet, placeAbout } from './place-on-sheet.ts';
 import { cutPaths, placeOnSheet, sheetFromScreen, uprightOn, type SheetFrame } from './sheet-drawing.ts';
 import type { PieceInHand } from './sheet-hand.ts';
 
-/** Heights of numbers on pieces, px. */
-const LEAST_NUMBER_PX = 11;
+/** Greatest height of numbers on pieces, px; smaller ones stay within their pieces, too small ones to be read are left to what is said of a piece. */
 const MOST_NUMBER_PX = 22;
+const LEAST_NUMBER_PX = 5;
+
+/** Number of a piece that is held, as a share of its room: under it stands that it is. */
+const HELD_SHARE = 0.7;
 
 /** A piece as it lies on a sheet that is laid over the bench. */
 export interface ShownPiece {
@@ -28,10 +32,12 @@ export interface ShownPiece {
 export function pieceBody({ template, place, number, isHeld, mmPerPx }: ShownPiece, frame: SheetFrame) {
   const { cut, bevel } = cutPaths(template);
   const { x, y, radiusMm } = numberSpot(template);
-  const size = Math.max(LEAST_NUMBER_PX * mmPerPx, Math.min(MOST_NUMBER_PX * mmPerPx, 1.2 * radiusMm));
+  const room = isHeld ? HELD_SHARE * radiusMm : Math.min(1.2 * radiusMm, sizeInside(String(number), radiusMm));
+  const size = Math.min(MOST_NUMBER_PX * mmPerPx, room);
+  const isRead = size >= LEAST_NUMBER_PX * mmPerPx;
   return svg`<path class="body" d=${cut} fill-rule="evenodd" />
     <path class="bevel" d=${bevel} />
-    <g transform="translate(${x} ${y}) ${uprightOn(frame, place)}">
+    <g transform="translate(${x} ${y}) ${uprightOn(frame, place)}" visibility=${isRead ? 'visible' : 'hidden'}>
       <text font-size=${size} text-anchor="middle" dominant-baseline="central">${number}</text>
       ${
         isHeld

@@ -6,7 +6,6 @@ import type { ModelIs } from '../../src/model/shell-layer.ts';
 import { makeMockUp, mockUpPdf } from '../../src/pipeline/mock-up.ts';
 import { checkMockUp, type MockUp } from '../../src/project/mock-up.ts';
 import type { Solid } from '../reference/handbook/polygon-solids.ts';
-import { collisions } from '../steps/tile/support.ts';
 import { expectOk, expectProblem } from '../support/expect-ok.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { sampleProject, testFont } from '../support/run-sample.ts';
@@ -21,7 +20,7 @@ async function cardPieces(solid: Solid, mockUp: MockUp, change?: PartChange): Pr
   return expectOk(await makeMockUp(pipeline, outcome, mockUp, DATE, QUIET_WORK)).outcome.pieces!;
 }
 
-const SIDES = 96;
+const SIDES = 24;
 
 /** A frustum without ends, one seam down it; a tube where both radii are one. */
 function frustum(low: number, high: number, height: number): Solid {
@@ -44,7 +43,6 @@ describe('pieces of card', () => {
   it.each([
     // Edges touch on the inside of every fold, a thickness inside the face on both sides.
     ['face', 200 / 4 - 2 * 0.5],
-    ['middle', 200 / 4 - 0.5],
     ['back', 200 / 4],
   ] as const)('are squares that close where the model of a cube is the %s', async (modelIs: ModelIs, side) => {
     const pieces = await cardPieces(block([0, 0, 0], [200, 200, 200]), QUARTER, (part) => ({ ...part, modelIs }));
@@ -61,15 +59,6 @@ describe('pieces of card', () => {
         expect(allowanceMm).toBe(0);
       }
     }
-  });
-
-  it('go round a tube in the middle of the card', async () => {
-    const [{ outline }] = await cardPieces(frustum(100, 100, 300), { times: 5, cardMm: 0.6 });
-    // Facets stand half a thickness inside those of the model.
-    const apothem = (100 / 5) * Math.cos(Math.PI / SIDES) - 0.3;
-    const { minX, minY, maxX, maxY } = boxOfPoints(outline);
-    expect(maxX - minX).toBeCloseTo(SIDES * 2 * apothem * Math.tan(Math.PI / SIDES), 3);
-    expect(maxY - minY).toBeCloseTo(300 / 5, 4);
   });
 
   it('are the fan of a cone', async () => {
@@ -103,31 +92,26 @@ describe('pieces of card', () => {
   });
 });
 
-it.each(['shoulder-plate', 'bracer'])(
-  'the %s in card closes within 0.1 mm, is plain about what it is, and no words collide',
-  async (name) => {
-    const { project, pipeline } = await sampleProject(name);
-    const outcome = await pipeline.run(project, QUIET_WORK);
-    const made = expectOk(await makeMockUp(pipeline, outcome, { times: 4, cardMm: 0.4 }, DATE, QUIET_WORK));
-    const { dryFit, pieces } = made.outcome;
-    expect(dryFit!.perSeam.length).toBeGreaterThan(1);
-    expect(dryFit!.worstGapMm).toBeLessThan(0.1);
-    expect(dryFit!.worstOverlapMm).toBeLessThan(0.1);
-    expect(pieces!.map((piece) => piece.name)).toEqual(outcome.pieces!.map((piece) => piece.name));
-    expect(pieces!.map(({ number }) => number)).toEqual(outcome.pieces!.map(({ number }) => number));
-    const { pages } = made.pages;
-    expect(pages.flatMap(collisions)).toEqual([]);
-    const read = await readPdf(await mockUpPdf(made, testFont(), DATE));
-    for (const { texts } of read.pages) {
-      const said = texts.map(({ text }) => text).join(' ');
-      expect(said).toContain('mock-up 1:4, not for foam');
-      expect(said).not.toMatch(/bevel|fill|EVA/);
-    }
-    const first = read.pages[0].texts.map(({ text }) => text).join(' ');
-    expect(first).toContain('every length is a quarter');
-    expect(first).toContain('100 mm');
-  },
-);
+it('the shoulder plate in card closes within 0.1 mm, and is plain about what it is', async () => {
+  const { project, pipeline } = await sampleProject('shoulder-plate');
+  const outcome = await pipeline.run(project, QUIET_WORK);
+  const made = expectOk(await makeMockUp(pipeline, outcome, { times: 4, cardMm: 0.4 }, DATE, QUIET_WORK));
+  const { dryFit, pieces } = made.outcome;
+  expect(dryFit!.perSeam.length).toBeGreaterThan(1);
+  expect(dryFit!.worstGapMm).toBeLessThan(0.1);
+  expect(dryFit!.worstOverlapMm).toBeLessThan(0.1);
+  expect(pieces!.map((piece) => piece.name)).toEqual(outcome.pieces!.map((piece) => piece.name));
+  expect(pieces!.map(({ number }) => number)).toEqual(outcome.pieces!.map(({ number }) => number));
+  const read = await readPdf(await mockUpPdf(made, testFont(), DATE));
+  for (const { texts } of read.pages) {
+    const said = texts.map(({ text }) => text).join(' ');
+    expect(said).toContain('mock-up 1:4, not for foam');
+    expect(said).not.toMatch(/bevel|fill|EVA/);
+  }
+  const first = read.pages[0].texts.map(({ text }) => text).join(' ');
+  expect(first).toContain('every length is a quarter');
+  expect(first).toContain('100 mm');
+});
 
 it('is refused where nobody could mean it', () => {
   expectProblem(checkMockUp({ times: 0.5, cardMm: 0.4 }), 'mock-up/scale');

@@ -17,7 +17,7 @@ import { readableAngle } from './edge-places.ts';
 import { FreeRoom } from './free-room.ts';
 import { pieceStrokes, type PaperPiece } from './template-lines.ts';
 import { CLEARANCE_MM } from './word-board.ts';
-import { blockOf, wordsInBox, type WordBlock } from './word-block.ts';
+import { blockOf, boxAt, wordsInBox, type WordBlock } from './word-block.ts';
 
 /** Heights tried for the number of a piece, mm, largest first: seen from where one stands at a bench [J]. */
 const NUMBER_MM = [14, 12, 10, 8, 6.5, 5, 4, 3.5, 3, SMALLEST_WORDS_MM];
@@ -29,8 +29,8 @@ const NAMED_MM = 5;
 const NAME_SHARE = 0.4;
 const MOST_NAME_MM = 5;
 
-/** How near the widest spot of a piece is found, mm: it only says where to look first. */
-const SPOT_PRECISION_MM = 0.5;
+/** How near the widest spot of a piece is found, mm. */
+const SPOT_PRECISION_MM = 0.1;
 
 /** Directions that differ by less than this look alike, radians. */
 const SAME_ANGLE_RAD = 0.02;
@@ -162,12 +162,14 @@ class Inside {
 
   /** Room as it is now, for boxes turned by an angle. */
   room(angleRad: number): Room {
+    const { x, y } = this.spot;
     const free = new FreeRoom(this.#rings, this.#lines, this.#taken, angleRad, CLEARANCE_MM);
     return {
       find: (sizes, near) => {
         for (const block of sizes) {
-          const box = free.find(block.widthMm, block.heightMm, near);
-          if (box !== null && this.#isFree(box)) return { block, box };
+          // Cells are coarse in a long strip: its widest spot is known better.
+          for (const box of [free.find(block.widthMm, block.heightMm, near), boxAt(block, x, y, angleRad)])
+            if (box !== null && this.#isFree(box)) return { block, box };
         }
         return null;
       },
