@@ -29,8 +29,8 @@ export const QUANTITY_WORDS = {
     `${length} of seam. Volumes are what the coverage on the label comes to: have a third more for brush and tin.`,
   tooLarge: (n: number, foam: string) =>
     n === 1
-      ? `Not counted: a piece larger than a sheet of ${foam}.`
-      : `Not counted: ${n} pieces larger than a sheet of ${foam}.`,
+      ? `Not counted: a piece for which no sheet of ${foam} is large enough.`
+      : `Not counted: ${n} pieces for which no sheet of ${foam} is large enough.`,
   table: {
     caption: 'What it takes: what, how much, for what, and what it costs',
     what: 'What',
@@ -66,7 +66,7 @@ export const QUANTITY_WORDS = {
     brushMmPerMin: 'You brush',
     joinMmPerMin: 'You roll shut',
     alignMinPerSeam: 'You find the first touch in',
-    units: { min: 'min', h: 'h', m2PerL: 'm² a litre', mmPerMin: 'mm a minute' },
+    units: { min: 'min', h: 'h', m2PerL: 'm² a litre', mmPerMin: 'mm a minute', inPerMin: 'in a minute' },
     tooShort: ({ waitMin, alignMinPerSeam }: Glue) =>
       `It must stay open for longer than ${formatPlain(waitMin + alignMinPerSeam)} min: until it is touch-dry and the first touch is found.`,
     usual: 'Take the usual figures again',

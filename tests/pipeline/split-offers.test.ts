@@ -4,6 +4,7 @@ import { QUIET_WORK } from '../../src/base/work.ts';
 import { reportOf } from '../../src/pipeline/write-files.ts';
 import { addMarks } from '../../src/project/path-commands.ts';
 import type { Project } from '../../src/project/project.ts';
+import { setFillRule } from '../../src/project/stock-commands.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
@@ -37,4 +38,15 @@ it('offers a straight line across a piece that is larger than a sheet, and both 
   // The new seam is as long as was said: the line is straight on the flat piece, and the bracer bends without stretch.
   const isNew = after.seams?.filter(({ id }) => !before.seams?.some((seam) => seam.id === id)) ?? [];
   expect(isNew.some(({ trueLengthMm }) => Math.abs(trueLengthMm - offers[0].lengthMm) < 3)).toBe(true);
+});
+
+it('speaks of the sheets in hand where none may be bought', async () => {
+  const { project, pipeline } = await sampleProject('bracer');
+  const foams = project.parts[0].layers.map(({ foam }) => foam);
+  const kept = foams.reduce((changed, foam) => setFillRule(foam, { buys: false }).apply(changed), project);
+  const outcome = await pipeline.run(kept, QUIET_WORK, { date: '2026-11-27' });
+  const texts = outcome.findings.filter(({ code }) => code === 'nest/too-large').map(({ text }) => text);
+  expect(texts).toHaveLength(outcome.pieces?.length ?? 0);
+  for (const text of texts)
+    expect(text).toMatch(/^No sheet of EVA .* in hand is large enough for .*let sheets be bought/);
 });

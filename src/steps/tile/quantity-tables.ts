@@ -57,7 +57,7 @@ export function putQuantities(
   for (const { name, tooLarge } of foams) {
     if (tooLarge.length > 0)
       flow.paragraph(
-        `Not counted: ${tooLarge.length === 1 ? 'a piece that is' : `${tooLarge.length} pieces that are`} larger than a sheet of ${name}.`,
+        `Not counted: ${tooLarge.length === 1 ? 'a piece' : `${tooLarge.length} pieces`} for which no sheet of ${name} is large enough.`,
         {},
         0.8,
       );
