@@ -11,28 +11,20 @@ import { CAPITAL_SHARE, WordsMesh, type LaidWords } from './words-mesh.ts';
 const ABOVE = 0.15;
 /** Lines wider than this on paper are drawn wide here, mm. */
 const WIDE_FROM_MM = 0.3;
-/** Words farther from the foam than this stand beside it on paper and have no place on the bench, mm. */
-const BESIDE_MM = 9;
-
-/** What is printed, lying on the flat pieces: the same strokes and words as on paper. What stands outside the cut appears once it is down. */
+/**
+ * What is printed, lying on the flat pieces: the same strokes and words as on paper. Marks outside the cut appear once it is down; words beside a
+ * piece have no place on the bench, where its neighbours lie.
+ */
 export class Ink {
   readonly object = new Group();
   readonly #wide = new LineBatch({ widthPx: 1.8, renderOrder: 2 });
   readonly #narrow = new LineBatch({ widthPx: 1, opacity: 0.85, renderOrder: 2 });
   readonly #outside = new LineBatch({ widthPx: 1, opacity: 0.85, renderOrder: 2 });
   readonly #words: WordsMesh;
-  readonly #outsideWords: WordsMesh;
 
   constructor(font: string) {
     this.#words = new WordsMesh(font);
-    this.#outsideWords = new WordsMesh(font);
-    this.object.add(
-      this.#wide.object,
-      this.#narrow.object,
-      this.#outside.object,
-      this.#words.object,
-      this.#outsideWords.object,
-    );
+    this.object.add(this.#wide.object, this.#narrow.object, this.#outside.object, this.#words.object);
     this.object.visible = false;
   }
 
@@ -43,7 +35,7 @@ export class Ink {
 
   /** On the sheets round the pieces. */
   set outsideColour(colour: Color) {
-    for (const part of [this.#outside, this.#outsideWords]) part.colour = colour;
+    this.#outside.colour = colour;
   }
 
   /**
@@ -53,7 +45,6 @@ export class Ink {
   show(isDown: boolean, isPlain: boolean): void {
     this.#outside.object.visible = isDown && this.#outside.count > 0;
     this.#words.isShown = isPlain;
-    this.#outsideWords.isShown = isDown && isPlain;
   }
 
   /** Widths of wide and narrow lines, CSS px. */
@@ -67,7 +58,6 @@ export class Ink {
     const narrow: number[] = [];
     const outside: number[] = [];
     const words: LaidWords[] = [];
-    const outsideWords: LaidWords[] = [];
     view?.pieces.forEach((piece, i) => {
       const template = view.templates.find(({ piece: id }) => id === piece.id);
       if (template === undefined || places === null) return;
@@ -82,19 +72,17 @@ export class Ink {
         addStroke(!isInside ? outside : widthMm > WIDE_FROM_MM ? wide : narrow, stroke, dashMm, move);
       }
       for (const line of template.drawing.words) {
-        const depth = depthIn(outline, line.at);
-        if (depth > -BESIDE_MM) (depth > 0 ? words : outsideWords).push(laid(line, move));
+        if (depthIn(outline, line.at) > 0) words.push(laid(line, move));
       }
     });
     this.#wide.set(wide);
     this.#narrow.set(narrow);
     this.#outside.set(outside);
     this.#words.set(words);
-    this.#outsideWords.set(outsideWords);
   }
 
   dispose(): void {
-    for (const part of [this.#wide, this.#narrow, this.#outside, this.#words, this.#outsideWords]) part.dispose();
+    for (const part of [this.#wide, this.#narrow, this.#outside, this.#words]) part.dispose();
   }
 }
 
