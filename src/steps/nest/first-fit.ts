@@ -70,7 +70,7 @@ class CornerFinder {
 
   #bestOf(
     piece: number,
-    poses: readonly number[],
+    poses: Int32Array,
     room: number,
     laid: readonly number[],
     isClosed: boolean,
