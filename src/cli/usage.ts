@@ -208,8 +208,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             stack-sections.svg (cut along the axis)
 
   node dist/cli.js artwork FILE.svg [--out DIR] [options]
-      Reads flat artwork: pieces by their groups, with areas, holes, lengths, and
-      what is open, crosses or is drawn twice. Writes artwork.json into DIR.
+      Reads flat artwork: pieces by their groups, with areas, holes and lengths,
+      and what is open, crosses or is drawn twice. Writes artwork.json into DIR.
 
       --width MM            true width over all lines
       --known A,B=MM        true length between two named shapes, or two points

@@ -17,7 +17,7 @@ export function artworkJson(
     unit: 'mm',
     widthMm: figure(widthMm),
     heightMm: figure(heightMm),
-    scale,
+    scale: Number(scale.toPrecision(12)),
     deviationMm,
     pieces: pieces.map(({ name, regions, lines, areaMm2, lengthMm }) => ({
       name,
