@@ -7,6 +7,7 @@ import './cautions.ts';
 import { ChooseEvent, GluingMoveEvent } from './events.ts';
 import { isMovable, partsOfStep } from './gluing-actions.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
+import { EdgeScroll } from './edge-scroll.ts';
 import './gluing-picture.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import { JobSection } from './job-section.ts';
@@ -142,7 +143,7 @@ export class GluingSteps extends JobSection {
           @pointerdown=${(event: PointerEvent) => this.#grab(event, movable ? number : null)}
           @pointermove=${this.#drag}
           @pointerup=${this.#drop}
-          @pointercancel=${() => (this.drag = null)}
+          @pointercancel=${this.#cancel}
           >${number}</span
         >
         <button
@@ -256,20 +257,37 @@ export class GluingSteps extends JobSection {
     this.drag = { step: number, before: number };
   }
 
+  /** Where the pointer is while a step is dragged, px of the window. */
+  #pointerY = 0;
+  readonly #scroll = new EdgeScroll(() => this.#look());
+
   readonly #drag = (event: PointerEvent): void => {
+    if (this.drag === null) return;
+    this.#pointerY = event.clientY;
+    this.#look();
+    this.#scroll.follow(this, event.clientY);
+  };
+
+  /** Before which step the one in hand would come. */
+  #look(): void {
     if (this.drag === null) return;
     const rows = [...this.renderRoot.querySelectorAll<HTMLElement>('.step')];
     const under = rows.findIndex((row) => {
       const { top, height } = row.getBoundingClientRect();
-      return event.clientY < top + height / 2;
+      return this.#pointerY < top + height / 2;
     });
     const before = under < 0 ? rows.length + 1 : under + 1;
     if (before !== this.drag.before) this.drag = { ...this.drag, before };
+  }
+
+  readonly #cancel = (): void => {
+    this.drag = null;
+    this.#scroll.end();
   };
 
   readonly #drop = (): void => {
     const { drag } = this;
-    this.drag = null;
+    this.#cancel();
     if (drag !== null && drag.before !== drag.step && drag.before !== drag.step + 1) this.#move(drag.step, drag.before);
   };
 }

@@ -56,7 +56,14 @@ export class LayoutPanel extends JobSection {
     const isLooking = search.state === 'looking';
     return html`<div class="stack">
       ${search.best === null || search.first === null ? nothing : this.#table(search.first, search.best.figures)}
-      ${isBetter ? this.#picture(search) : html`<p class="small soft">${isLooking ? words.same : words.nothing}</p>`}
+      ${isBetter ? this.#picture(search) : nothing}
+      ${
+        search.state === 'broken'
+          ? html`<p class="small wrong">${words.broken}</p>`
+          : isBetter
+            ? nothing
+            : html`<p class="small soft">${isLooking ? words.same : words.nothing}</p>`
+      }
       <div class="row">
         ${isBetter ? html`<button class="next" @click=${() => this.ask('take-layout')}>${words.take}</button>` : nothing}
         ${

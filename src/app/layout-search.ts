@@ -37,7 +37,7 @@ export class LayoutSearchHand {
       {
         found: (best) => this.#change({ best, first: this.#state?.first ?? best.figures }),
         looked: (moves) => this.#change({ moves }),
-        ended: () => this.stop(),
+        ended: (isBroken) => (isBroken ? this.#breakOff() : this.stop()),
       },
     );
   }
@@ -49,6 +49,13 @@ export class LayoutSearchHand {
     if (this.#state?.state !== 'looking') return;
     this.#change({ state: 'stopped' });
     this.#bench.say(LAYOUT_WORDS.spoken.stopped);
+  }
+
+  /** No thread is left that could look. */
+  #breakOff(): void {
+    this.#run = null;
+    this.#change({ state: 'broken' });
+    this.#bench.say(LAYOUT_WORDS.broken);
   }
 
   /** Makes what was found the layout of the job, as one change. */

@@ -11,6 +11,7 @@ export const LAYOUT_WORDS = {
   outdated: 'The job changed, so the search has ended: begin it anew.',
   same: 'Nothing better yet.',
   nothing: 'Nothing better was found.',
+  broken: 'The search broke off before it was done: look again, or reload the page first.',
   caption: 'The layout as it is, and as it was found',
   rows: { bought: 'Sheets to buy', sheets: 'Sheets in all', lastMm: 'Last filled to', densityPct: 'Foam that is used' },
   now: 'as it is',

@@ -26,7 +26,7 @@ import { WORDS } from './words.ts';
 /** A sheet of one's own to begin with, mm. */
 const FIRST_CUSTOM = { widthMm: 300, heightMm: 450 };
 
-/** Which paper the templates are printed on, how they part into pages, and the files to take away. */
+/** Which paper the templates are printed on, how they part into pages, and what goes to the printer. */
 @customElement('fl-paper-line')
 export class PaperLine extends JobSection {
   static override styles = [
@@ -60,15 +60,10 @@ export class PaperLine extends JobSection {
       }
       .files {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(8.5rem, 1fr));
-        gap: var(--s2);
-      }
-      .files button {
-        text-align: start;
-        padding-block: var(--s2);
       }
       .files button.first {
-        grid-column: 1 / -1;
+        text-align: start;
+        padding-block: var(--s2);
         font-size: var(--t-large);
         min-block-size: 52px;
       }
@@ -175,18 +170,12 @@ export class PaperLine extends JobSection {
     </div>`;
   }
 
+  /** What goes to the printer; all else is picked under the files. */
   #files(hasPages: boolean) {
     return html`<div class="files">
-      ${(['pdf', 'svg', 'report', 'project'] as const).map(
-        (kind) =>
-          html`<button
-            class="${kind === 'pdf' ? 'first' : ''} ${kind === 'pdf' && hasPages ? 'next' : ''}"
-            ?disabled=${!hasPages && kind !== 'project'}
-            @click=${() => this.ask(`save-${kind}`)}
-          >
-            ${WORDS.paper.files[kind]}
-          </button>`,
-      )}
+      <button class="first ${hasPages ? 'next' : ''}" ?disabled=${!hasPages} @click=${() => this.ask('save-pdf')}>
+        ${WORDS.paper.save}
+      </button>
     </div>`;
   }
 

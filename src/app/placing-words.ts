@@ -13,6 +13,10 @@ export const PLACING_WORDS = {
     ].join(' '),
   isKept: 'The layout stays as it was taken or laid by hand.',
   anew: 'Lay out anew',
+  /** The pieces are cut from another foam than when the layout was taken. */
+  isOfOther: (foams: string) =>
+    `The layout you took was for ${foams}. This foam is laid out anew; with the other one yours comes back.`,
+  forgetOther: 'Forget that layout',
   open: 'move pieces by hand',
   openOf: (sheet: string) => `${sheet}: move pieces by hand`,
   sheet: (n: number) => `Sheet ${n}`,

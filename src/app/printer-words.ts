@@ -12,7 +12,7 @@ export const PRINTER_WORDS = {
   rising: 'Lower left to upper right',
   falling: 'Upper left to lower right',
   diagonals: 'Both diagonals or none: with them a leaning print is put right too.',
-  keep: (name: string) => (name === '' ? 'Print for this printer' : `Print for ${name}`),
+  keep: (name: string) => (name === '' ? 'Draw pages for this printer' : `Draw pages for ${name}`),
   forget: (name: string) => `forget ${name}`,
   now: (across: string, up: string, lean: string | null) =>
     `Prints ${across} across and ${up} up${lean === null ? '' : `, leaning ${lean}`}; pages are drawn the other way.`,

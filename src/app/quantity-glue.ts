@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { MM_PER_INCH } from '../base/format-length.ts';
 import type { Glue } from '../model/glues.ts';
 import { glueNamed, GLUE_NAMES, setGlue } from '../project/shop-commands.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
@@ -12,6 +13,9 @@ import { SHARED } from './styles.ts';
 type Figure = 'waitMin' | 'openMin' | 'cureH' | 'coverageM2PerL' | 'brushMmPerMin' | 'joinMmPerMin' | 'alignMinPerSeam';
 
 const { units } = QUANTITY_WORDS.glue;
+
+/** Figures that are told in the unit of the job. */
+const SPEEDS: readonly Figure[] = ['brushMmPerMin', 'joinMmPerMin'];
 
 /** Figures in the order of the label, each with its unit, and whether 0 is none. */
 const FIGURES: readonly (readonly [name: Figure, unit: string, isOver: boolean])[] = [
@@ -56,17 +60,18 @@ export class QuantityGlue extends JobSection {
         </label>
         <p class="small soft">${words.label}</p>
         <div class="fields">
-          ${FIGURES.map(
-            ([name, unit, isOver]) =>
-              html`<fl-number-field
-                label=${words[name]}
-                unit=${unit}
-                .value=${glue[name]}
-                ?isOver=${isOver}
-                .most=${100_000}
-                @fl-number=${(event: NumberEvent) => this.#take(glue, name, event.value)}
-              ></fl-number-field>`,
-          )}
+          ${FIGURES.map(([name, unit, isOver]) => {
+            const isInches = this.unit === 'in' && SPEEDS.includes(name);
+            const per = isInches ? MM_PER_INCH : 1;
+            return html`<fl-number-field
+              label=${words[name]}
+              unit=${isInches ? units.inPerMin : unit}
+              .value=${glue[name] / per}
+              ?isOver=${isOver}
+              .most=${isInches ? 4000 : 100_000}
+              @fl-number=${({ value }: NumberEvent) => this.#take(glue, name, value === null ? null : value * per)}
+            ></fl-number-field>`;
+          })}
         </div>
         <p class="small wrong" role="status">${this.fault}</p>
         ${

@@ -111,10 +111,15 @@ export class SheetsLine extends JobSection {
 
   /** A layout that was taken, or changed by hand, stays until it is let go. */
   #anew() {
-    if ((this.project?.stock?.kept ?? []).length === 0) return nothing;
+    const kept = new Set((this.project?.stock?.kept ?? []).map(({ foam }) => foam));
+    if (kept.size === 0) return nothing;
+    const isInForce = this.bench.sheets?.sheets.some(({ foam }) => kept.has(foam)) ?? false;
+    const names = (this.project?.foams ?? []).filter(({ id }) => kept.has(id)).map(({ name }) => name);
     return html`<div class="row">
-      <span class="small soft">${PLACING_WORDS.isKept}</span>
-      <button class="small" @click=${() => this.send(forgetLayout())}>${PLACING_WORDS.anew}</button>
+      <span class="small soft">${isInForce ? PLACING_WORDS.isKept : PLACING_WORDS.isOfOther(names.join(', '))}</span>
+      <button class="small" @click=${() => this.send(forgetLayout())}>
+        ${isInForce ? PLACING_WORDS.anew : PLACING_WORDS.forgetOther}
+      </button>
     </div>`;
   }
 }

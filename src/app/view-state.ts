@@ -95,8 +95,8 @@ export interface Proposals {
 
 /** A search for a better layout on sheets. */
 export interface LayoutSearch {
-  /** `outdated`: the job changed meanwhile, so that what was found no longer holds. */
-  readonly state: 'looking' | 'stopped' | 'outdated';
+  /** `broken`: it ended by a fault of ours. `outdated`: the job changed meanwhile, so that what was found no longer holds. */
+  readonly state: 'looking' | 'stopped' | 'broken' | 'outdated';
   /** What it began with; null until that is known. */
   readonly first: LayoutFigures | null;
   readonly best: FoundLayout | null;

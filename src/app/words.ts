@@ -199,7 +199,7 @@ export const WORDS = {
     before: 'page before',
     next: 'next page',
     close: 'back to the bench',
-    files: { pdf: 'Save templates, PDF', svg: 'Save pieces, SVG', report: 'Save the report', project: 'Save the job' },
+    save: 'Save templates, PDF',
   },
 
   cuts: {

@@ -18,9 +18,10 @@ export function brokenPlace(issue: v.BaseIssue<unknown>): string {
 const isMissingKey = ({ expected, received }: v.BaseIssue<unknown>): boolean =>
   received === 'undefined' && (expected?.startsWith('"') ?? false);
 
-function wanted({ type, expected }: v.BaseIssue<unknown>): string {
+function wanted({ type, expected, message }: v.BaseIssue<unknown>): string {
   if (type === 'integer') return 'a whole number';
-  if (expected === null) return 'something else';
+  // What a check of our own wants is told by its message.
+  if (expected === null) return type.startsWith('check') && !message.startsWith('Invalid') ? message : 'something else';
   if (expected.startsWith('>=')) return `at least ${expected.slice(2)}`;
   if (expected.startsWith('<=')) return `at most ${expected.slice(2)}`;
   return expected.startsWith('/') ? 'another text' : inWords(expected);

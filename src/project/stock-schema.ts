@@ -30,7 +30,7 @@ const stockSheetSchema = v.pipe(
   rawStockSheetSchema,
   v.check(
     (sheet) => isCleanStockSheet(sheet as unknown as StockSheet),
-    'a sheet whose outline and places to keep clear of are clean rings, the outline counter-clockwise from 0, 0',
+    'a sheet with a name, an id other than buy, and an outline and places to keep clear of whose sides do not cross, the outline counter-clockwise from 0, 0',
   ),
 );
 

@@ -33,8 +33,8 @@ export interface SheetSearchHearing {
   found(layout: FoundLayout): void;
   /** How many moves were made in all. */
   looked(moves: number): void;
-  /** No piece can move, or no thread would start: nothing better comes. */
-  ended(): void;
+  /** Nothing better comes: no piece can move. @param isBroken  every thread broke off, so that nothing is known of what could be found */
+  ended(isBroken: boolean): void;
 }
 
 /** What goes to a thread: first what is laid on what (as `sheetTaskOf` gives it), then layouts that others found. */

@@ -43,10 +43,13 @@ export function startSheetSearch(
   const running = new Map<number, SheetSearchThread>();
   const moves = new Array<number>(threads).fill(0);
   let best: FoundLayout | null = null;
-  const over = (thread: number): void => {
+  let broken = 0;
+  const over = (thread: number, isBroken = false): void => {
+    if (!running.has(thread)) return;
     running.get(thread)?.end();
     running.delete(thread);
-    if (running.size === 0) hearing.ended();
+    if (isBroken) broken += 1;
+    if (running.size === 0) hearing.ended(broken === threads);
   };
   const hear = (thread: number, message: FromSheetSearch): void => {
     if (!running.has(thread)) return;
@@ -64,7 +67,7 @@ export function startSheetSearch(
       thread,
       start(
         (message) => hear(thread, message),
-        () => over(thread),
+        () => over(thread, true),
       ),
     );
   }

@@ -61,7 +61,7 @@ it('takes what was measured, keeps it by name, adds what was still off, and forg
   await userEvent.keyboard('hall');
   await type(0, '103.1');
   await type(1, '98.8');
-  await press('Print for hall');
+  await press('Draw pages for hall');
   expect(fields.project?.printer).toBe('hall');
   expect(fields.project && printerOf(fields.project)).toMatchObject({ acrossShare: 1.031, upShare: 0.988 });
   expect(known?.map((printer) => printer.name)).toEqual(['hall']);
@@ -70,10 +70,10 @@ it('takes what was measured, keeps it by name, adds what was still off, and forg
   (root().querySelector('details') as HTMLDetailsElement).open = true;
   await type(0, '100');
   await type(1, '130');
-  await press('Print for hall');
+  await press('Draw pages for hall');
   expect(said()).toContain('set 100 %');
   await type(1, '101');
-  await press('Print for hall');
+  await press('Draw pages for hall');
   expect(fields.project && printerOf(fields.project)?.upShare).toBeCloseTo(0.988 * 1.01, 12);
 
   await choose('any, uncorrected');

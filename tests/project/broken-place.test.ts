@@ -1,4 +1,6 @@
+import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
+import { brokenPlace } from '../../src/project/broken-place.ts';
 import { readSeamFile } from '../../src/project/seam-file.ts';
 
 describe('what is said of a broken seam file', () => {
@@ -16,4 +18,13 @@ describe('what is said of a broken seam file', () => {
     const read = readSeamFile(text, 's.json');
     expect(read.ok ? '' : read.problem.text).toBe(`s.json is not a seam file: ${ending}`);
   });
+});
+
+it('says what a check of our own wants, and of others only that something else belongs', () => {
+  const of = (check: v.CheckAction<number, string | undefined>): string => {
+    const read = v.safeParse(v.object({ count: v.pipe(v.number(), check) }), { count: 3 });
+    return read.success ? '' : brokenPlace(read.issues[0]);
+  };
+  expect(of(v.check((n) => n % 2 === 0, 'an even number'))).toBe('at count there is 3 where an even number belongs');
+  expect(of(v.check((n) => n % 2 === 0))).toBe('at count there is 3 where something else belongs');
 });

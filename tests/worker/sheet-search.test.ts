@@ -14,6 +14,7 @@ const found = (lastMm: number, bought = 1): FoundLayout => ({
 /** A search of two threads that a test speaks for. */
 function search() {
   const hears: ((message: FromSheetSearch) => void)[] = [];
+  const breaks: (() => void)[] = [];
   const posted: { readonly thread: number; readonly message: unknown }[] = [];
   const ended: number[] = [];
   const told: (number | string)[] = [];
@@ -22,15 +23,16 @@ function search() {
     {
       found: ({ figures }) => told.push(figures.lastMm),
       looked: (moves) => told.push(`${moves} moves`),
-      ended: () => told.push('ended'),
+      ended: (isBroken) => told.push(isBroken ? 'broken' : 'ended'),
     },
-    (heard) => {
+    (heard, failed) => {
+      breaks.push(failed);
       const thread = hears.push(heard) - 1;
       return { post: (message) => posted.push({ thread, message }), end: () => ended.push(thread) };
     },
     2,
   );
-  return { run, hears, posted, ended, told };
+  return { run, hears, breaks, posted, ended, told };
 }
 
 it('tells only what is better, whichever thread found it, and lets the others go on from there', () => {
@@ -61,6 +63,19 @@ it('says when no thread goes on', () => {
   const { hears, told } = search();
   for (const hear of hears) hear({ kind: 'ended' });
   expect(told).toEqual(['ended']);
+});
+
+it('tells a search that broke off from one that found nothing', () => {
+  const whole = search();
+  whole.breaks[0]();
+  whole.breaks[0]();
+  expect(whole.told).toEqual([]);
+  whole.breaks[1]();
+  expect(whole.told).toEqual(['broken']);
+  const half = search();
+  half.breaks[0]();
+  half.hears[1]({ kind: 'ended' });
+  expect(half.told).toEqual(['ended']);
 });
 
 it('reckons how much foam is used by what lies before the end of the last piece', () => {
