@@ -49,8 +49,8 @@ export function sandingDepth(
   return { depthMm, depthBoundMm: Math.max((Math.SQRT1_2 + 0.5) * step, Math.hypot(step / 2, (to - from) / 4)) };
 }
 
-/** The depth of fillings is found to this, mm. */
-const FILL_WITHIN_MM = 0.1;
+/** The depth of fillings is found to this, mm: less than a hand fills by, and ridges of one depth all round cost little. */
+const FILL_WITHIN_MM = 0.5;
 
 /** Foam that a filling may lie on: a layer or its neighbour. */
 export interface FoamSheet {
@@ -79,6 +79,8 @@ export function fillingDepth(slab: Slab, from: number, sheets: readonly FoamShee
     return nearest;
   };
   let deepest = 0;
+  for (let c = 0; c < slab.parts.length; c += 3)
+    deepest = Math.max(deepest, distanceAt(slab.parts[c], slab.parts[c + 1], slab.parts[c + 2]));
   const open: number[][] = [];
   for (let t = 0; t < slab.parts.length; t += 9) open.push([...slab.parts.subarray(t, t + 9)]);
   while (open.length > 0) {
@@ -110,11 +112,11 @@ function halves(p: readonly number[]): [number[], number[]] {
 }
 
 /** Heights at which sections are laid against the middle face, coarse and fine. */
-const SHARES = [16, 32] as const;
+const SHARES = [8, 16] as const;
 
 /**
- * How much of the solid stands out of the middle face, mm³: the midpoint rule over sections, twice as many the second time; the bound is
- * the difference of the two.
+ * How much of the solid stands out of the middle face, mm³: the midpoint rule over sections, twice as many the second time, carried on by
+ * Richardson's step of order 2; the bound is the difference of the two.
  */
 export function volumeOutside(
   solid: Solid,
@@ -132,7 +134,7 @@ export function volumeOutside(
     }
     return Math.max(0, sum);
   });
-  return { volumeMm3: fine, boundMm3: Math.abs(fine - coarse) };
+  return { volumeMm3: Math.max(0, fine + (fine - coarse) / 3), boundMm3: Math.abs(fine - coarse) };
 }
 
 function joined(rings: readonly Ring[]) {
