@@ -163,6 +163,8 @@ export class FilesLine extends JobSection {
     const kind = this.project?.cutter?.kind;
     const take = (): void => {
       this.read = [...this.read, kind ?? ''];
+      // The button in hand is gone then: the keyboard goes on to what was waiting.
+      void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('button.save')?.focus());
     };
     return html`<div class="caution stack" role="group" aria-label=${FILES_WORDS.cautionFirst}>
       <h3>${FILES_WORDS.cautionFirst}</h3>

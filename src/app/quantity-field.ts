@@ -4,6 +4,9 @@ import { formatPlain } from '../base/format-length.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 import { SHARED } from './styles.ts';
 
+/** Figures with one point at most: no other way of writing numbers is meant by a maker. */
+const DECIMAL = /^[-+]?(\d+\.?\d*|\.\d+)$/;
+
 /** A number was typed; null where the field was emptied. */
 export class NumberEvent extends Event {
   constructor(readonly value: number | null) {
@@ -82,7 +85,8 @@ export class NumberField extends LitElement {
 
   #take(event: Event): void {
     const text = (event.target as HTMLInputElement).value.trim();
-    const value = text === '' ? null : Number(text.replace(',', '.').replace(/\s/g, ''));
+    const plain = text.replace(',', '.').replace(/\s/g, '');
+    const value = text === '' ? null : DECIMAL.test(plain) ? Number(plain) : NaN;
     if (value === null ? !this.mayBeEmpty : !this.#isFit(value)) {
       this.fault = QUANTITY_WORDS.wrong(this.least, this.most, this.isOver, this.isWhole);
       return;

@@ -23,7 +23,7 @@ export const QUANTITY_WORDS = {
     ml < 1000 ? `${Math.max(5, 5 * Math.ceil(ml / 5))}\u00a0ml` : `${formatNumber(Math.ceil(ml / 100) / 10, 1)}\u00a0l`,
   size: (x: string, y: string, z: string) => `Finished it measures ${x} × ${y} × ${z}.`,
   centre: (x: string, y: string, z: string) =>
-    `Its weight lies at ${x}, ${y}, ${z} of the sculpt, by the density given for its foam and without glue, paint and fittings.`,
+    `It balances at x ${x}, y ${y}, z ${z} from the nought of the sculpt, by the density given for its foam and without glue, paint and fittings.`,
   event: 'Events set limits of size and weight: ask your event.',
   seams: (length: string) =>
     `${length} of seam. Volumes are what the coverage on the label comes to: have a third more for brush and tin.`,

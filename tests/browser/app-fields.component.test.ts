@@ -3,6 +3,8 @@ import { userEvent } from 'vitest/browser';
 import '../../src/app/tokens.css';
 import '../../src/app/length-field.ts';
 import type { LengthField } from '../../src/app/length-field.ts';
+import '../../src/app/quantity-field.ts';
+import type { NumberField } from '../../src/app/quantity-field.ts';
 import '../../src/app/stage-rule.ts';
 import type { StageRule } from '../../src/app/stage-rule.ts';
 
@@ -94,5 +96,23 @@ describe('fl-stage-rule', () => {
     slider.dispatchEvent(new Event('input'));
     expect(seen).toEqual([0.6, 2]);
     expect(slider.getAttribute('aria-valuetext')).toBe('whole');
+  });
+});
+
+describe('fl-number-field', () => {
+  it('takes decimal points and commas, and no other way of writing a number', async () => {
+    const field = Object.assign(document.createElement('fl-number-field') as NumberField, { label: 'Price', value: 2 });
+    const taken: (number | null)[] = [];
+    field.addEventListener('fl-number', ({ value }) => taken.push(value));
+    document.body.append(field);
+    await field.updateComplete;
+    const input = field.shadowRoot!.querySelector('input')!;
+    for (const text of ['1,5', '1 250.5', '0x10', '1e2', '1.234,5', '']) {
+      input.value = text;
+      input.dispatchEvent(new Event('change'));
+      await field.updateComplete;
+    }
+    expect(taken).toEqual([1.5, 1250.5]);
+    expect(field.shadowRoot!.querySelector('#fault')!.textContent).toContain('A number');
   });
 });
