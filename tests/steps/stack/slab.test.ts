@@ -86,6 +86,8 @@ describe('the part of a solid between two heights', () => {
     expect(areaOf(layerOutline(solid, 5, 15, 'larger', grid))).toBe(1600);
     expect(areaOf(layerOutline(solid, 5, 15, 'smaller', grid))).toBe(400);
     expect(slabBetween(solid, 5, 15).volumeMm3).toBeCloseTo(10_000, 9);
+    expect(slabBetween(solid, 0, 10).volumeMm3).toBeCloseTo(16_000, 9);
+    expect(slabBetween(solid, 10, 20).volumeMm3).toBeCloseTo(4000, 9);
   });
 
   it('refuses what is open, empty or without a way', () => {
