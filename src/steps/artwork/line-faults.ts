@@ -23,7 +23,10 @@ const MOST_CROSSINGS = 20_000;
 const MOST_PAIRS = 30_000_000;
 
 const tangled = (): Result<never> =>
-  fail('artwork/tangled', 'Lines cross too often to be followed: take hatching and patterns out of the drawing.');
+  fail(
+    'artwork/tangled',
+    'Lines cross or lie beside each other too often to be followed: take hatching and patterns out of the drawing.',
+  );
 
 /** All proper crossings: each line passes from one side of the other to the other side. Exact signs. Fails with `artwork/tangled`. */
 export function findCrossings(net: EdgeNet): Result<readonly Crossing[]> {

@@ -75,7 +75,8 @@ function exactRegions(lines: readonly ClosedLine[], rule: ArtFillRule): ArtRegio
     .map((line) => ({ ...line, area: ringArea(line.ring), box: boxOfPoints(line.ring) }))
     .filter(({ area }) => area !== 0)
     .sort((a, b) => Math.abs(b.area) - Math.abs(a.area));
-  const around: number[] = [];
+  // Nearly all pairs lie apart: their boxes are compared from one packed list.
+  const boxes = Float64Array.from(items.flatMap(({ box }) => [box.minX, box.minY, box.maxX, box.maxY]));
   /** Times the place inside and outside of each line is run round. */
   const [inside, outside]: [number[], number[]] = [[], []];
   const regions: { outline: ArtOutline; holes: ArtOutline[] }[] = [];
@@ -84,9 +85,12 @@ function exactRegions(lines: readonly ClosedLine[], rule: ArtFillRule): ArtRegio
   const isIn = (count: number): boolean => (rule === 'nonzero' ? count !== 0 : count % 2 !== 0);
   for (const [i, item] of items.entries()) {
     let parent = -1;
-    for (let j = i - 1; j >= 0 && parent < 0; j -= 1)
-      if (doesHold(items[j].box, item.box) && isRingInside(item.ring, items[j].ring)) parent = j;
-    around.push(parent);
+    const { minX, minY, maxX, maxY } = item.box;
+    for (let j = i - 1; j >= 0 && parent < 0; j -= 1) {
+      const at = 4 * j;
+      if (boxes[at] > minX || boxes[at + 2] < maxX || boxes[at + 1] > minY || boxes[at + 3] < maxY) continue;
+      if (isRingInside(item.ring, items[j].ring)) parent = j;
+    }
     outside.push(parent < 0 ? 0 : inside[parent]);
     inside.push(outside[i] + (item.area > 0 ? 1 : -1));
     const within = parent < 0 ? -1 : regionAt[parent];
