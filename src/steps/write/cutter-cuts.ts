@@ -23,12 +23,13 @@ export interface PieceCuts {
 /**
  * Lines for the middle of the cut: half its width outside outlines and inside holes.
  * @param name  of the piece, for the sentence that refuses.
- * @returns fails with `cutter/opening-lost` where an opening is no wider than the cut.
+ * @returns fails with `cutter/opening-lost` where an opening of the piece is no wider than the cut.
  */
 export function pieceCuts(shape: CutterShape, cutWidthMm: number, name: string): Result<PieceCuts> {
   const half = cutWidthMm / 2;
   const { regions } = shape;
-  for (const { holes } of regions) {
+  // What is shut in by an outline that touches itself is no opening of the piece: so small, it stays uncut.
+  for (const { holes } of shape.traced.length > 1 ? regions : []) {
     const lost = holes.find((hole) => half > 0 && grownRegions([reversedRing(hole)], -half).length === 0);
     if (lost !== undefined) return fail('cutter/opening-lost', openingLost(name, sizeText(lost), cutWidthMm));
   }
@@ -55,7 +56,7 @@ export function pieceCuts(shape: CutterShape, cutWidthMm: number, name: string):
 }
 
 const openingLost = (name: string, size: string, cutWidthMm: number): string =>
-  `An opening of ${name}, ${size}, is no wider than the cut, ${cutWidthMm} mm: cut these sheets with something finer.`;
+  `An opening of ${name}, ${size} across its box, leaves nothing to cut away inside a cut ${cutWidthMm} mm wide: cut these sheets with something finer.`;
 
 function sizeText(ring: Ring): string {
   const { minX, minY, maxX, maxY } = boxOfPoints(ring);

@@ -102,7 +102,19 @@ describe('cutterSheets', () => {
       },
     );
     expect(made.ok ? null : made.problem).toMatchObject({ code: 'cutter/opening-lost', where: { piece: 'p' } });
-    expect(made.ok ? '' : made.problem.text).toMatch(/^An opening of 1 Visor, 0\.\d\d × 0\.\d\d mm, is no wider/);
+    expect(made.ok ? '' : made.problem.text).toMatch(
+      /^An opening of 1 Visor, 0\.\d\d × 0\.\d\d mm across its box, leaves nothing/,
+    );
+  });
+
+  it('leaves uncut what an outline shuts in that is narrower than the cut, and is no opening of the piece', () => {
+    const darted = ring(0, 0, 100, 0, 100, 100, 50.15, 100, 50.1, 60, 49.9, 60, 49.85, 100, 0, 100);
+    const band = ring(0, 90, 100, 90, 100, 100, 0, 100);
+    const sheets = expectOk(
+      sheetOf([{ id: 'p', outline: darted, piece: { otherOutline: band } }], { cutWidthMm: 0.4 }),
+    );
+    expect(only(linesOf(sheets), 'inside')).toEqual([]);
+    expect(ringArea(only(linesOf(sheets), 'outside')[0].points)).toBeCloseTo(100.4 ** 2, 1);
   });
 
   it('refuses a tip hole no wider than the cut', () => {
