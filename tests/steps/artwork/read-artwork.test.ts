@@ -25,6 +25,7 @@ describe('shapes', () => {
     ['<ellipse cx="50" cy="50" rx="20" ry="10"/>', 200 * Math.PI, 96.8844822054767],
     ['<polygon points="0,0 30,0 0,40"/>', 600, 120],
     ['<path d="M0 0Q30 60 60 0z"/>', 1200, null],
+    ['<path d="M30 20h-15a15 15 0 1 0 15-15z"/>', 168.75 * Math.PI, 30 + 22.5 * Math.PI],
     ['<circle r="1cm" cx="40" cy="40"/>', ((10 * 96) / 25.4) ** 2 * Math.PI, null],
   ])('%s has its true area and length', (inner, area, length) => {
     const [piece] = made(svg(inner)).pieces;
