@@ -32,6 +32,8 @@ interface Made {
   readonly shell: unknown;
   readonly seams: unknown;
   readonly pieces: unknown;
+  /** Cuts that are offered: a sheet too small for a piece adds one while all pieces stay. */
+  readonly offers: unknown;
   readonly sheets: unknown;
   readonly paper: unknown;
   readonly bodyFit: unknown;
@@ -66,6 +68,7 @@ export class BenchUpdater {
       shell: cut?.shell ?? null,
       seams: cut?.chains ?? null,
       pieces: outcome.templates,
+      offers: cut?.offers ?? null,
       sheets: outcome.sheets,
       paper: outcome.paper,
       bodyFit: outcome.bodyFit,
@@ -79,7 +82,7 @@ export class BenchUpdater {
       ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt, outcome) } : {}),
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
-      ...(changed('pieces') || changed('seams') || changed('shell')
+      ...(changed('pieces') || changed('offers') || changed('seams') || changed('shell')
         ? { pieces: cut === null ? null : piecesView(outcome, shown) }
         : {}),
       ...(changed('sheets') ? { sheets: outcome.sheets } : {}),
@@ -111,6 +114,7 @@ export class BenchUpdater {
       shell: cut.shell,
       seams: cut.chains,
       pieces: drawn.templates,
+      offers: cut.offers,
       sheets: stays?.sheets ?? null,
       paper: stays?.paper ?? null,
       bodyFit: stays?.bodyFit ?? null,
