@@ -1,8 +1,9 @@
-import { add3, pointAt3, rad, scale3, type Vec2 } from '../../geom/vec.ts';
+import { add3, pointAt3, rad, scale3 } from '../../geom/vec.ts';
 import { HATCHINGS } from '../../model/hatching.ts';
 import type { Drawing, Stroke } from '../../model/template.ts';
 import { inPicture, isFree, seenLines, type PictureView } from './hidden-lines.ts';
 import { joinedLines } from './joined-lines.ts';
+import { onPaper, type OnPaper } from './on-paper.ts';
 import { solidScene, type ScenePlate, type SolidScene } from './solid-scene.ts';
 import { viewFrom } from './step-picture.ts';
 
@@ -41,7 +42,7 @@ export function finishPicture(
   return {
     strokes: TURNS_DEG.flatMap((turn, i) => {
       const view = viewFrom(upAxis, turn, HEIGHT_DEG);
-      const paper = onPaper(scene, view, own, heightMm, i * own);
+      const paper = onPaper(scene, view, { widthMm: own, heightMm, edgeMm: EDGE_MM, leftMm: i * own });
       return [
         ...hatchLines(scene, view, hatchings, paper),
         ...borderLines(scene, view, hatchings, paper),
@@ -61,37 +62,7 @@ function hatchingsOf({ triangles, faceTriangles }: SolidScene, plates: readonly 
   return found;
 }
 
-/** Where a place of the picture's plane, mm at full size, lies on paper. */
-interface Paper {
-  readonly scale: number;
-  readonly box: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };
-  at(p: Vec2): Vec2;
-}
-
-function onPaper(
-  { positions }: SolidScene,
-  view: PictureView,
-  widthMm: number,
-  heightMm: number,
-  leftMm: number,
-): Paper {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let v = 0; v < positions.length / 3; v += 1) {
-    const { x, y } = inPicture(view, pointAt3(positions, v));
-    [minX, maxX] = [Math.min(minX, x), Math.max(maxX, x)];
-    [minY, maxY] = [Math.min(minY, y), Math.max(maxY, y)];
-  }
-  const fits = (room: number, size: number): number => (room - 2 * EDGE_MM) / Math.max(size, 1);
-  const scale = Math.min(fits(widthMm, maxX - minX), fits(heightMm, maxY - minY));
-  const [midX, midY] = [(minX + maxX) / 2, (minY + maxY) / 2];
-  return {
-    scale,
-    box: { minX, minY, maxX, maxY },
-    at: ({ x, y }) => ({ x: leftMm + widthMm / 2 + scale * (x - midX), y: heightMm / 2 + scale * (y - midY) }),
-  };
-}
-
-function stroke(role: Stroke['role'], paper: Paper, points: ArrayLike<number>): Stroke {
+function stroke(role: Stroke['role'], paper: OnPaper, points: ArrayLike<number>): Stroke {
   const placed = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 2) {
     const { x, y } = paper.at({ x: points[i], y: points[i + 1] });
@@ -105,7 +76,7 @@ function hatchLines(
   { tree, positions }: SolidScene,
   view: PictureView,
   hatchings: Int32Array,
-  paper: Paper,
+  paper: OnPaper,
 ): readonly Stroke[] {
   const { box, scale } = paper;
   const far = 1 + positions.reduce((most, x) => Math.max(most, Math.abs(x)), 0) * 2;
@@ -166,7 +137,7 @@ function runsAlong(
 }
 
 /** Edges inside pieces between two areas, as far as they are seen. */
-function borderLines(scene: SolidScene, view: PictureView, hatchings: Int32Array, paper: Paper): readonly Stroke[] {
+function borderLines(scene: SolidScene, view: PictureView, hatchings: Int32Array, paper: OnPaper): readonly Stroke[] {
   const { edgeVertices, edgeTriangles, positions } = scene;
   const strokes: Stroke[] = [];
   for (let e = 0; e < edgeTriangles.length / 2; e += 1) {

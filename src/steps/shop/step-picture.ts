@@ -2,6 +2,7 @@ import { add3, cross3, dot3, pointAt3, rad, scale3, sub3, unit3, type Vec3 } fro
 import type { Drawing, Stroke, Words } from '../../model/template.ts';
 import { inPicture, isFree, seenLines, type PictureView } from './hidden-lines.ts';
 import { joinedLines } from './joined-lines.ts';
+import { onPaper, type OnPaper } from './on-paper.ts';
 import { LEAST_APART_MM, PictureRoom } from './picture-room.ts';
 import { seamStrokes } from './seam-strokes.ts';
 import { solidScene, type ScenePlate, type SolidScene } from './solid-scene.ts';
@@ -44,7 +45,7 @@ export function stepPicture(
   const scene = solidScene(plates);
   const view = seen ?? bestView(scene, seams, upAxis);
   const lines = seenLines(scene, view);
-  const room = fitInto(scene, view, widthMm, heightMm);
+  const room = onPaper(scene, view, { widthMm, heightMm, edgeMm: EDGE_MM });
   const strokes = (isNew: boolean): readonly Stroke[] =>
     joinedLines(lines.filter(({ plate }) => plates[plate].isNew === isNew)).map((points) => ({
       role: isNew ? ('cut' as const) : ('map' as const),
@@ -59,31 +60,10 @@ export function stepPicture(
   };
 }
 
-interface Room {
-  readonly scale: number;
-  at(p: { readonly x: number; readonly y: number }): { readonly x: number; readonly y: number };
-}
-
 /** White round the body for letters and arrows, mm. */
 const EDGE_MM = 5;
 
-function fitInto({ positions }: SolidScene, view: PictureView, widthMm: number, heightMm: number): Room {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let v = 0; v < positions.length / 3; v += 1) {
-    const { x, y } = inPicture(view, pointAt3(positions, v));
-    [minX, maxX] = [Math.min(minX, x), Math.max(maxX, x)];
-    [minY, maxY] = [Math.min(minY, y), Math.max(maxY, y)];
-  }
-  const fits = (room: number, size: number): number => (room - 2 * EDGE_MM) / Math.max(size, 1);
-  const scale = Math.min(fits(widthMm, maxX - minX), fits(heightMm, maxY - minY));
-  const [midX, midY] = [(minX + maxX) / 2, (minY + maxY) / 2];
-  return {
-    scale,
-    at: ({ x, y }) => ({ x: widthMm / 2 + scale * (x - midX), y: heightMm / 2 + scale * (y - midY) }),
-  };
-}
-
-const moved = (points: Float64Array, room: Room): Float64Array => {
+const moved = (points: Float64Array, room: OnPaper): Float64Array => {
   const placed = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 2) {
     const { x, y } = room.at({ x: points[i], y: points[i + 1] });
@@ -144,7 +124,7 @@ function numbers(
   scene: SolidScene,
   view: PictureView,
   plates: StepScene['plates'],
-  room: Room,
+  room: OnPaper,
   free: PictureRoom,
 ): readonly Words[] {
   return plates.flatMap(({ number, isNew }, p): Words[] => {
