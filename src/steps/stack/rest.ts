@@ -7,7 +7,7 @@ import { meeting, areaOf, covered, ringsOf, type FineGrid } from './regions.ts';
 import { sectionAt, type Slab } from './slab.ts';
 
 /** Places looked at along the longer side of a layer. */
-const PLACES_ALONG = 48;
+const PLACES_ALONG = 96;
 
 /** Greatest depth at the places looked at, and how much more there may be between them, mm. */
 export interface Depth {
