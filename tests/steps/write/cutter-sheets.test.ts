@@ -108,7 +108,7 @@ describe('cutterSheets', () => {
   });
 
   it('leaves uncut what an outline shuts in that is narrower than the cut, and is no opening of the piece', () => {
-    const darted = ring(0, 0, 100, 0, 100, 100, 50.15, 100, 50.1, 60, 49.9, 60, 49.85, 100, 0, 100);
+    const darted = [0, 0, 100, 0, 100, 100, 50.15, 100, 50.1, 60, 49.9, 60, 49.85, 100, 0, 100];
     const band = ring(0, 90, 100, 90, 100, 100, 0, 100);
     const sheets = expectOk(
       sheetOf([{ id: 'p', outline: darted, piece: { otherOutline: band } }], { cutWidthMm: 0.4 }),
