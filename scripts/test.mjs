@@ -1,4 +1,5 @@
 // Everything that must hold before a change is kept: npm test
+// `--long` adds what takes long and is seldom at fault.
 // `--update-golden` writes the kept texts in tests/golden anew instead of comparing with them.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, tmpdir } from 'node:os';
@@ -25,6 +26,7 @@ await runScript(async () => {
   const stages = new Stages();
   const env = { ...process.env };
   if (process.argv.includes('--update-golden')) env.FOAMLOFT_UPDATE_GOLDEN = '1';
+  if (process.argv.includes('--long')) env.FOAMLOFT_LONG = '1';
 
   await stages.run('packages', async () => {
     process.stdout.write(installPackages() ? '' : 'already there\n');

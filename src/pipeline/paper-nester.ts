@@ -33,7 +33,7 @@ const NOTCH_MM = 5;
 const REACH_MM = 6000;
 
 /** More outlines than this on one ask would take too long. */
-const MOST_OUTLINES = 60;
+const MOST_OUTLINES = 24;
 
 const SEED = 1;
 

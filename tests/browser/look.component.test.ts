@@ -222,7 +222,9 @@ describe('how finely the bench is drawn', { timeout: 60_000 }, () => {
   it('is chosen at the foot of the job sheet, and shows the same things anew', async () => {
     const plain = await choose('plain');
     workbench.setView({ look: 'neutral' });
-    expect(await choose('fine')).toBeGreaterThan(plain); // shadows are drawn beside it
+    await choose('fine');
+    // Shadows are drawn beside it, once all that is seen is there.
+    await soon(() => expect(stage().stats?.drawCalls ?? 0).toBeGreaterThan(plain));
     expect(stage().hasScene).toBe(true);
     await press('v');
     expect(workbench.view.look).toBe('back');
