@@ -58,10 +58,10 @@ export function finishSkin(
         moves.push((outer[at] - inner[at]) / thicknessMm);
       }
     });
-    edges.push(...edgesInside(cut, place));
+    for (const edge of edgesInside(cut, place)) edges.push(edge);
     placeOf.set(layer, place);
   }
-  for (const layer of raised) edges.push(...edgesRound(layer, wall, placeOf));
+  for (const layer of raised) for (const edge of edgesRound(layer, wall, placeOf)) edges.push(edge);
   const packed = Float64Array.from(corners);
   return {
     skin: {

@@ -92,7 +92,7 @@ function append(segments: ArtSegment[], more: readonly ArtSegment[], end = more[
     if (gap > SAME_PLACE_MM) segments.push({ kind: 'line', from: last.to, to: end });
     else segments[segments.length - 1] = { ...last, to: end };
   }
-  segments.push(...more);
+  for (const segment of more) segments.push(segment);
 }
 
 /** Pairs of ends no farther apart than `reach`, the nearest first. */

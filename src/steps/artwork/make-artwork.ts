@@ -74,8 +74,8 @@ export function makeArtwork(drawing: ArtDrawing, wishes: ArtworkWishes): Result<
     const made = madePiece(name, lines, wishes, own);
     if (!made.ok) return made;
     // Loose lines are no piece: what is told of them names their shapes.
-    findings.push(...(isLoose ? own.map((one) => ({ ...one, where: withoutPiece(one.where) })) : own));
-    pieces.push(...(isLoose ? apart(made.value) : [made.value]));
+    for (const one of own) findings.push(isLoose ? { ...one, where: withoutPiece(one.where) } : one);
+    for (const piece of isLoose ? apart(made.value) : [made.value]) pieces.push(piece);
   }
   const box = boxOfPaths(scaled.flatMap(({ paths }) => paths));
   return ok({ pieces, widthMm: box.maxX - box.minX, heightMm: box.maxY - box.minY, scale, deviationMm }, findings);
