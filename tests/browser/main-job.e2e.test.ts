@@ -145,7 +145,7 @@ describe('the main job by mouse', () => {
   it('saves files for a cutter with the lists in one zip, once what a laser must never cut was read', async () => {
     const { page } = app;
     await page.locator('fl-files-line label', { hasText: 'DXF' }).click();
-    expect(await page.locator('fl-files-line button.save').isDisabled()).toBe(true);
+    await page.locator('fl-files-line button.save[disabled]').waitFor({ timeout: 10_000 });
     await page.locator('fl-files-line .caution button').click();
     const file = await app.saved(() => page.locator('fl-files-line button.save').click());
     expect(file.name).toBe('tool-tray.zip');
