@@ -1,3 +1,4 @@
+import { isInRings } from './in-rings.ts';
 import { ringArea, type Ring } from './ring.ts';
 import { eachPlateTriangle, PLATE_SKIN, type Plate, type PlateSkin } from './plate.ts';
 import { triangulateRings } from './triangulate.ts';
@@ -91,7 +92,7 @@ function areasOf(rings: readonly SectionRing[]): readonly CutArea[] {
   }
   outers.sort((a, b) => a.area - b.area);
   for (const hole of holes)
-    outers.find(({ ring }) => isInRing(ring.points, hole.points[0], hole.points[1]))?.holes.push(hole);
+    outers.find(({ ring }) => isInRings([ring.points], hole.points[0], hole.points[1]))?.holes.push(hole);
   return outers.map(({ ring, holes: inside }) => ({
     outer: ring,
     holes: inside,
@@ -102,19 +103,9 @@ function areasOf(rings: readonly SectionRing[]): readonly CutArea[] {
   }));
 }
 
-/** True inside a ring, by how often a level line from there crosses it. */
-function isInRing(ring: Ring, x: number, y: number): boolean {
-  let isIn = false;
-  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-    const [ay, by] = [ring[i + 1], ring[j + 1]];
-    if (ay > y !== by > y && x < ring[i] + ((y - ay) / (by - ay)) * (ring[j] - ring[i])) isIn = !isIn;
-  }
-  return isIn;
-}
-
 /** True where a place of the plane lies in foam. */
 export const isInArea = ({ outer, holes }: CutArea, x: number, y: number): boolean =>
-  isInRing(outer.points, x, y) && !holes.some(({ points }) => isInRing(points, x, y));
+  isInRings([outer.points], x, y) && !holes.some(({ points }) => isInRings([points], x, y));
 
 /**
  * How thick the foam is in the plane at a place, mm: from the nearest point of its face over that place to the nearest point of its back. Where

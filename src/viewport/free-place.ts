@@ -1,3 +1,4 @@
+import { isInRings } from '../geom/in-rings.ts';
 import type { Vec2 } from '../geom/vec.ts';
 import type { FreeBlock, FreePlaces } from '../model/free-places.ts';
 
@@ -11,12 +12,12 @@ export interface NearPlace extends Vec2 {
 export type InTheWay = FreeBlock | 'edge';
 
 /** True where a piece may be. */
-export const isFree = ({ free }: FreePlaces, { x, y }: Vec2): boolean => isInside(free, x, y);
+export const isFree = ({ free }: FreePlaces, { x, y }: Vec2): boolean => isInRings(free, x, y);
 
 /** What a piece would lie over at a place; the edge of the sheet where it is none of the others; null where it is free. */
 export function inTheWay(places: FreePlaces, { x, y }: Vec2): InTheWay | null {
-  if (isInside(places.free, x, y)) return null;
-  return places.blocks.find(({ rings }) => isInside(rings, x, y)) ?? 'edge';
+  if (isInRings(places.free, x, y)) return null;
+  return places.blocks.find(({ rings }) => isInRings(rings, x, y)) ?? 'edge';
 }
 
 /** The nearest place on a border of where a piece may be: there it touches. Null where there is no place at all. */
@@ -94,16 +95,4 @@ function freeSpans(rings: readonly Float64Array[], from: Vec2, dx: number, dy: n
   for (let i = 0; i + 1 < crossings.length; i += 2)
     if (crossings[i + 1] > 0) spans.push([Math.max(0, crossings[i]), crossings[i + 1]]);
   return spans;
-}
-
-/** Sides to the right of a place, counted: outer rings and holes alike. */
-function isInside(rings: readonly Float64Array[], x: number, y: number): boolean {
-  let inside = false;
-  for (const ring of rings) {
-    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-      const [ax, ay, bx, by] = [ring[j], ring[j + 1], ring[i], ring[i + 1]];
-      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
-    }
-  }
-  return inside;
 }

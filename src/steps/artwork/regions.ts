@@ -1,4 +1,5 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
+import { isInRings } from '../../geom/in-rings.ts';
 import { filledRegions } from '../../geom/polygon-boolean.ts';
 import { boxOfPoints, ringArea, ringLength, type Box2, type Ring } from '../../geom/ring.ts';
 import type { ArtFillRule, ArtOutline, ArtPath, ArtRegion } from '../../model/artwork.ts';
@@ -141,16 +142,7 @@ export function isRingInside(ring: Ring, outer: Ring): boolean {
   for (let k = 0; k < tries; k += 1) {
     const i = 2 * Math.floor((k * count) / tries);
     const j = (i + 2) % ring.length;
-    if (isPointInside(outer, (ring[i] + ring[j]) / 2, (ring[i + 1] + ring[j + 1]) / 2)) inside += 1;
+    if (isInRings([outer], (ring[i] + ring[j]) / 2, (ring[i + 1] + ring[j + 1]) / 2)) inside += 1;
   }
   return 2 * inside > tries;
-}
-
-function isPointInside(ring: Ring, x: number, y: number): boolean {
-  let isIn = false;
-  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-    const [ax, ay, bx, by] = [ring[j], ring[j + 1], ring[i], ring[i + 1]];
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) isIn = !isIn;
-  }
-  return isIn;
 }

@@ -1,9 +1,10 @@
+import { isInRings } from '../../geom/in-rings.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
 import { ringArea, type Ring } from '../../geom/ring.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import type { DowelWish } from '../../model/stack.ts';
 import { farthestCorners } from './farthest.ts';
-import { inside, meeting, without, type FineGrid } from './regions.ts';
+import { inside, meeting, ringsOf, without, type FineGrid } from './regions.ts';
 
 /** A dowel's place and the layers it goes through, counted from 0. */
 export interface DowelPlace {
@@ -57,8 +58,7 @@ export function placeDowels(
   }
   for (let layer = 0; layer + 1 < sound.length; layer += 1) {
     for (const joint of meeting(sound[layer], sound[layer + 1], grid)) {
-      const has = places.filter(({ at, first, last }) => first <= layer && last > layer && isIn([joint], at)).length;
-      if (has >= 2) continue;
+      if (dowelsThrough(joint, layer, places) >= 2) continue;
       const room = meeting(freeOf(layer), freeOf(layer + 1), grid);
       for (const at of pairIn(joint, room, apart) ?? []) places.push({ at, first: layer, last: layer + 1 });
     }
@@ -73,9 +73,12 @@ export function dowelsInJoints(
   layer: number,
   grid: FineGrid,
 ): readonly number[] {
-  return meeting(sound[layer], sound[layer + 1], grid).map(
-    (joint) => places.filter(({ at, first, last }) => first <= layer && last > layer && isIn([joint], at)).length,
-  );
+  return meeting(sound[layer], sound[layer + 1], grid).map((joint) => dowelsThrough(joint, layer, places));
+}
+
+function dowelsThrough(joint: Region, layer: number, places: readonly DowelPlace[]): number {
+  const rings = ringsOf([joint]);
+  return places.filter(({ at, first, last }) => first <= layer && last > layer && isInRings(rings, at.x, at.y)).length;
 }
 
 const roomIn = (regions: readonly Region[], margin: number): readonly Region[] =>
@@ -104,21 +107,8 @@ export function disc({ x, y }: Vec2, radius: number, sides = KEEP_SIDES): Ring {
 
 /** The two places of the room within one part that stand farthest apart, if far enough. */
 function pairIn(part: Region, room: readonly Region[], apart: number): readonly [Vec2, Vec2] | null {
-  const within = room.filter(({ outer }) => isIn([part], { x: outer[0], y: outer[1] }));
+  const within = room.filter(({ outer }) => isInRings(ringsOf([part]), outer[0], outer[1]));
   if (within.length === 0) return null;
   const [p, q] = farthestCorners(within.map(({ outer }) => outer));
   return Math.hypot(p.x - q.x, p.y - q.y) >= apart ? [p, q] : null;
-}
-
-function isIn(regions: readonly Region[], { x, y }: Vec2): boolean {
-  let isInside = false;
-  for (const { outer, holes } of regions) {
-    for (const ring of [outer, ...holes]) {
-      for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-        const [ax, ay, bx, by] = [ring[j], ring[j + 1], ring[i], ring[i + 1]];
-        if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) isInside = !isInside;
-      }
-    }
-  }
-  return isInside;
 }

@@ -1,8 +1,9 @@
 import type { Finding } from '../../base/finding.ts';
+import { letters } from '../../base/ids.ts';
 import { ok, type Result } from '../../base/result.ts';
 import { buildTree } from '../../geom/bvh.ts';
+import { isInRings } from '../../geom/in-rings.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
-import type { Vec2 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { Stack, StackHole, StackLayer, StackPiece, StackRule, StackWish } from '../../model/stack.ts';
@@ -202,11 +203,11 @@ function piecesOf(
   holes: readonly StackHole[],
 ): readonly StackPiece[] {
   return foam.map((region, k): StackPiece => {
-    const own = holes.filter((hole) => isWithin(region, hole));
+    const own = holes.filter(({ x, y }) => isInRings(ringsOf([region]), x, y));
     const rounds = own.map(({ x, y, radiusMm }) => disc({ x, y }, radiusMm));
     const spot = widestSpot([region.outer, ...region.holes, ...rounds], 0.2);
     return {
-      name: foam.length === 1 ? `${number}` : `${number}${letters(k)}`,
+      name: foam.length === 1 ? `${number}` : `${number}${letters(k).toLowerCase()}`,
       outer: region.outer,
       openings: region.holes,
       holes: own,
@@ -215,22 +216,6 @@ function piecesOf(
       areaMm2: areaOf([region]) - own.reduce((sum, { radiusMm }) => sum + Math.PI * radiusMm ** 2, 0),
     };
   });
-}
-
-/** a … z, aa, ab … */
-const letters = (k: number): string =>
-  k < 26 ? String.fromCharCode(97 + k) : `${letters(Math.floor(k / 26) - 1)}${letters(k % 26)}`;
-
-/** Whether a hole's middle lies within the outer ring and in no opening. */
-function isWithin(region: Region, { x, y }: Vec2): boolean {
-  let isInside = false;
-  for (const ring of ringsOf([region])) {
-    for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-      const [ax, ay, bx, by] = [ring[j], ring[j + 1], ring[i], ring[i + 1]];
-      if (ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax) isInside = !isInside;
-    }
-  }
-  return isInside;
 }
 
 function bareJoints(
