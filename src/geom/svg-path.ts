@@ -9,7 +9,7 @@ export interface Stroke {
 }
 
 /** How many numbers each command takes. */
-export const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
+const NUMBERS: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
 
 /** More corners than anybody draws by hand: a tolerance far too fine for the drawing. */
 const MOST_POINTS = 100_000;
@@ -22,8 +22,44 @@ const MOST_POINTS = 100_000;
  */
 export function readSvgPath(text: string, tolerance: number): Result<readonly Stroke[]> {
   if (!(tolerance > 0)) throw new RangeError(`tolerance ${tolerance}`);
-  const scanner = new PathScanner(text);
   const pen = new Pen(tolerance);
+  const fault = drawSvgPath(text, pen);
+  if (fault !== null) {
+    const { at, wanted, found } = fault;
+    return fail('path/unreadable', `The path cannot be read at character ${at}: ${wanted} should stand there${found}.`);
+  }
+  if (pen.isFull)
+    return fail('path/too-fine', `The path would have more than ${MOST_POINTS} corners: give a larger tolerance.`);
+  return ok(pen.strokes());
+}
+
+/** What takes the commands of a path, one by one. */
+export interface PathPen {
+  /** False until the first move. */
+  readonly isDown: boolean;
+  /** True when no more can be taken. */
+  readonly isFull: boolean;
+  /** @param kind the command's letter as a capital; `values` are as many as it takes. */
+  draw(kind: string, values: readonly number[], isRelative: boolean): void;
+}
+
+/** Where the text of a path cannot be read. */
+export interface PathFault {
+  /** Character, from 1. */
+  readonly at: number;
+  readonly wanted: 'a command' | 'a move first' | '0 or 1' | 'a number';
+  /** What stands there, as the end of a sentence. */
+  readonly found: string;
+}
+
+/**
+ * Reads the text of a path command by command (SVG 1.1, chapter 8.3), until the pen is full.
+ * @param mostNumber  greatest size of a number.
+ * @returns the first fault, or null.
+ */
+export function drawSvgPath(text: string, pen: PathPen, mostNumber = Infinity): PathFault | null {
+  const scanner = new PathScanner(text);
+  const missing = (wanted: PathFault['wanted']): PathFault => ({ at: scanner.at + 1, wanted, found: scanner.found() });
   let command = '';
   while (scanner.skipSpace()) {
     const letter = scanner.letter();
@@ -31,31 +67,23 @@ export function readSvgPath(text: string, tolerance: number): Result<readonly St
     // Numbers that go on without a letter repeat the command; after a move they are lines.
     else if (command === 'M' || command === 'm') command = command === 'M' ? 'L' : 'l';
     const kind = command.toUpperCase();
-    if (!(kind in NUMBERS) || (letter === null && kind === 'Z')) return unreadable(scanner, 'a command');
-    if (kind !== 'M' && !pen.isDown) return unreadable(scanner, 'a move first');
+    if (!(kind in NUMBERS) || (letter === null && kind === 'Z')) return missing('a command');
+    if (kind !== 'M' && !pen.isDown) return missing('a move first');
     const values: number[] = [];
     for (let i = 0; i < NUMBERS[kind]; i += 1) {
-      const value = kind === 'A' && (i === 3 || i === 4) ? scanner.flag() : scanner.number();
-      if (value === null) return unreadable(scanner, kind === 'A' && (i === 3 || i === 4) ? '0 or 1' : 'a number');
+      const isFlag = kind === 'A' && (i === 3 || i === 4);
+      const value = isFlag ? scanner.flag() : scanner.number();
+      if (value === null || Math.abs(value) > mostNumber) return missing(isFlag ? '0 or 1' : 'a number');
       values.push(value);
     }
     pen.draw(kind, values, command !== kind);
-    if (pen.count > MOST_POINTS) {
-      return fail('path/too-fine', `The path would have more than ${MOST_POINTS} corners: give a larger tolerance.`);
-    }
+    if (pen.isFull) return null;
   }
-  return ok(pen.strokes());
-}
-
-function unreadable(scanner: PathScanner, wanted: string): Result<readonly Stroke[]> {
-  return fail(
-    'path/unreadable',
-    `The path cannot be read at character ${scanner.at + 1}: ${wanted} should stand there${scanner.found()}.`,
-  );
+  return null;
 }
 
 /** Goes through the text of a path, number by number. */
-export class PathScanner {
+class PathScanner {
   readonly #text: string;
   at = 0;
 
@@ -102,7 +130,7 @@ export class PathScanner {
 const NUMBER = /[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;
 
 /** Draws commands as strokes. Works in the path's own axes, y down, and turns them over at the end. */
-class Pen {
+class Pen implements PathPen {
   readonly #tolerance: number;
   readonly #strokes: { points: Vec2[]; closed: boolean }[] = [];
   #x = 0;
@@ -113,6 +141,10 @@ class Pen {
   #isNew = true;
   isDown = false;
   count = 0;
+
+  get isFull(): boolean {
+    return this.count > MOST_POINTS;
+  }
 
   constructor(tolerance: number) {
     this.#tolerance = tolerance;

@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../../base/result.ts';
-import { NUMBERS, PathScanner } from '../../geom/svg-path.ts';
+import { drawSvgPath, type PathPen } from '../../geom/svg-path.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import type { ArtArc, ArtPath, ArtSegment } from '../../model/artwork.ts';
 
@@ -15,44 +15,23 @@ const MOST_NUMBER = 1e9;
  * @returns one path for each move. Fails with `artwork/path`, telling what stands where, or `artwork/too-large`.
  */
 export function readPathData(text: string): Result<readonly ArtPath[]> {
-  const scanner = new PathScanner(text);
-  const pen = new ExactPen();
-  let command = '';
   if (text.trim() === 'none') return ok([]);
-  while (scanner.skipSpace()) {
-    const letter = scanner.letter();
-    if (letter !== null) command = letter;
-    // Numbers that go on without a letter repeat the command; after a move they are lines.
-    else if (command === 'M' || command === 'm') command = command === 'M' ? 'L' : 'l';
-    const kind = command.toUpperCase();
-    if (!(kind in NUMBERS) || (letter === null && kind === 'Z')) return unreadable(scanner, 'a command');
-    if (kind !== 'M' && !pen.isDown) return unreadable(scanner, 'a move first');
-    const values: number[] = [];
-    for (let i = 0; i < NUMBERS[kind]; i += 1) {
-      const isFlag = kind === 'A' && (i === 3 || i === 4);
-      const value = isFlag ? scanner.flag() : scanner.number();
-      if (value === null || Math.abs(value) > MOST_NUMBER)
-        return unreadable(scanner, isFlag ? '0 or 1' : 'a number of use');
-      values.push(value);
-    }
-    pen.draw(kind, values, command !== kind);
-    if (pen.count > MOST_SEGMENTS)
-      return fail(
-        'artwork/too-large',
-        `A path has more than ${MOST_SEGMENTS} parts: simplify it, or draw it in parts.`,
-      );
+  const pen = new ExactPen();
+  const fault = drawSvgPath(text, pen, MOST_NUMBER);
+  if (fault !== null) {
+    const wanted = fault.wanted === 'a number' ? 'a number of use' : fault.wanted;
+    return fail(
+      'artwork/path',
+      `A path cannot be read at character ${fault.at}: ${wanted} should stand there${fault.found}. Save it again as plain SVG.`,
+    );
   }
+  if (pen.isFull)
+    return fail('artwork/too-large', `A path has more than ${MOST_SEGMENTS} parts: simplify it, or draw it in parts.`);
   return ok(pen.paths());
 }
 
-const unreadable = (scanner: PathScanner, wanted: string): Result<never> =>
-  fail(
-    'artwork/path',
-    `A path cannot be read at character ${scanner.at + 1}: ${wanted} should stand there${scanner.found()}. Save it again as plain SVG.`,
-  );
-
 /** Draws commands as exact parts. */
-class ExactPen {
+class ExactPen implements PathPen {
   readonly #paths: { start: Vec2; segments: ArtSegment[]; isClosed: boolean }[] = [];
   #here: Vec2 = { x: 0, y: 0 };
   /** Where the last curve's second handle stood, for the curve that goes on smoothly; null after other commands. */
@@ -61,6 +40,10 @@ class ExactPen {
   #isNew = true;
   isDown = false;
   count = 0;
+
+  get isFull(): boolean {
+    return this.count > MOST_SEGMENTS;
+  }
 
   draw(kind: string, values: readonly number[], isRelative: boolean): void {
     const here = this.#here;
