@@ -2,6 +2,7 @@ import { Memo } from '../base/memo.ts';
 import { seededRandom } from '../base/random.ts';
 import { coveredRegions, grownRegions } from '../geom/polygon-boolean.ts';
 import { boxOfPoints, ringArea, type Ring } from '../geom/ring.ts';
+import { meetingOfWhole } from '../geom/whole-union.ts';
 import type { Size2 } from '../geom/shelf-pack.ts';
 import { firstFit } from '../steps/nest/first-fit.ts';
 import { latticeRing, stepsPerUnit } from '../steps/nest/lattice.ts';
@@ -28,6 +29,9 @@ const MOVES_EACH = 3000;
 /** Outlines are followed so closely, and notches narrower than twice this are filled, mm: it is paper that is spent, and time that is saved. */
 const TOLERANCE_MM = 1;
 const NOTCH_MM = 5;
+
+/** Where an outline is cut off beyond a room its corners are rounded to such steps: it is far from what is printed there. */
+const CUT_STEPS_PER_MM = 1000;
 
 /** Longest room that is asked for, mm: a roll's page. */
 const REACH_MM = 6000;
@@ -134,7 +138,9 @@ function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm
   const pitchMm = 4 * reach.reduce((a, b) => Math.max(a, b)) + 4 * gapMm;
   const perMm = stepsPerUnit(pitchMm * (rooms.length + 1));
   const taken = rooms.flatMap(({ width, height, taken: all }, r) =>
-    plainOutlines(all.filter((ring) => reachesInto(ring, width, height))).map((ring) => ({ ring, r })),
+    plainOutlines(all.filter((ring) => reachesInto(ring, width, height)))
+      .flatMap((ring) => nearRoom(ring, width, height, gapMm))
+      .map((ring) => ({ ring, r })),
   );
   const table = new PoseTable([
     ...outlines.map((outline) => paperShape(outline, grow, perMm, QUARTERS)),
@@ -165,6 +171,17 @@ function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm
     const { turnRad } = QUARTERS[layout.pose[i] - table.firstOf[i]];
     return [{ index: i, room, move: { x: (layout.x[i] - left(room)) / perMm, y: layout.y[i] / perMm, turnRad } }];
   });
+}
+
+/** What of a ring can be in the way of anything in a room: templates on joined pages reach far beyond, and every corner takes time. */
+function nearRoom(ring: Ring, width: number, height: number, gapMm: number): readonly Ring[] {
+  const beyond = gapMm + TOLERANCE_MM;
+  const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+  if (minX >= -beyond && minY >= -beyond && maxX <= width + beyond && maxY <= height + beyond) return [ring];
+  const [right, top] = [width + beyond, height + beyond];
+  const room = Float64Array.of(-beyond, -beyond, right, -beyond, right, top, -beyond, top);
+  const [own, walls] = [ring, room].map((one) => [one.map((value) => Math.round(value * CUT_STEPS_PER_MM))]);
+  return meetingOfWhole(own, walls).map((one) => one.map((value) => value / CUT_STEPS_PER_MM));
 }
 
 const laidRings = (table: PoseTable, layout: Layout, i: number): readonly Float64Array[] =>
