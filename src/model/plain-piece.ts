@@ -1,0 +1,85 @@
+import type { Finding } from '../base/finding.ts';
+import type { Mesh } from '../mesh/mesh.ts';
+import type { ShapeBend, ShapeEdge } from './shape.ts';
+import type { LineRole } from './template.ts';
+
+/**
+ * A piece that no sculpt was parted for, as the step that made it gives it: of a shape, a stack, artwork, what is built up on a core, or a trim. It
+ * has no number and no foam yet. All coordinates are mm, seen from the face, y up, in a frame of its own.
+ */
+export interface PlainDraft {
+  /** Its own within its part and the same as long as its meaning stays: `layer-3`, `gore`. Becomes part of the piece's id. */
+  readonly key: string;
+  readonly name: string;
+  /** How many the part needs, 1 or more. */
+  readonly quantity: number;
+  readonly thicknessMm: number;
+  /**
+   * Where between back (0) and face (1) the outline is the edge of the foam: 1 where it is drawn on the face, the neutral fraction where the piece is
+   * bent. Bevels lean about it.
+   */
+  readonly drawnAt: number;
+  /** Counter-clockwise round the piece, in its exact parts. */
+  readonly outline: readonly ShapeEdge[];
+  /** Clockwise, each. */
+  readonly holes: readonly (readonly ShapeEdge[])[];
+  readonly bend: ShapeBend;
+  /** Folds, grooves, placing lines, engraving, marks. */
+  readonly lines: readonly PlainLine[];
+  /** Sentences printed on its paper under its title, most needed first. */
+  readonly notes: readonly string[];
+  /** Inside the outline less the holes, mm². */
+  readonly areaMm2: number;
+  /** How the sheet's length is to lie on it, radians counter-clockwise from +x; left out where it may lie anyhow. */
+  readonly grainRad?: number;
+}
+
+/** A line on a piece that is not its outline. `text` stands beside it where there is room. */
+export interface PlainLine {
+  readonly role: LineRole;
+  readonly points: Float64Array;
+  readonly closed: boolean;
+  readonly text?: string;
+}
+
+/**
+ * What is done: roll, fold and form bring a piece into its form; close glues a piece to itself, join two pieces; stack, wrap, wind and lay glue one
+ * flat on another; slide puts it on a core; insert puts in what is not foam; sand, fill and clay finish the form.
+ */
+export type PlainWorkKind =
+  | 'roll'
+  | 'fold'
+  | 'form'
+  | 'close'
+  | 'join'
+  | 'stack'
+  | 'wrap'
+  | 'wind'
+  | 'lay'
+  | 'slide'
+  | 'insert'
+  | 'sand'
+  | 'fill'
+  | 'clay';
+
+/** One step of the work on a part, in its order. */
+export interface PlainStep {
+  readonly work: PlainWorkKind;
+  /** Keys of the pieces that are taken up. */
+  readonly pieces: readonly string[];
+  /** One sentence that says what to do, with its figures. */
+  readonly text: string;
+  /** Both faces that are brushed with glue, together, mm²; 0 where none is. */
+  readonly glueMm2: number;
+  /** Ids of the cautions that belong beside it (`shared/cautions.json`). */
+  readonly cautions: readonly string[];
+}
+
+/** All that a part comes to which no sculpt was parted for. */
+export interface PlainWork {
+  readonly pieces: readonly PlainDraft[];
+  readonly steps: readonly PlainStep[];
+  readonly findings: readonly Finding[];
+  /** The finished part in its own frame, mm, closed where it is solid; null where it has no form of its own. For the bench and for what meets it. */
+  readonly form: Mesh | null;
+}
