@@ -57,6 +57,7 @@ export type CutterRole =
   | 'knife' // an edge that is still to be leaned by hand, on face or back
   | 'kerf' // part way, from the side that lies up
   | 'score' // a slit in the face
+  | 'engrave' // a line of artwork in the face, hardly deep
   | 'behind' // belongs on the side that lies down: to be turned over for
   | 'fold'
   | 'groove'

@@ -24,6 +24,7 @@ export const LINE_STYLES: Readonly<Record<LineRole, LineStyle>> = {
   'kerf-behind': { widthMm: 0.25, dashMm: [2.5, 1, 0.6, 1, 0.6, 1], grey: 0, layer: 'groove' },
   score: { widthMm: 0.25, dashMm: [1, 0.8], grey: 0, layer: 'fold' },
   placement: { widthMm: 0.25, dashMm: [0.4, 1.2], grey: 0, layer: 'fold' },
+  engrave: { widthMm: 0.18, dashMm: [], grey: 0.15, layer: 'marks' },
   hole: { widthMm: 0.35, dashMm: [], grey: 0, layer: 'cut' },
   mark: { widthMm: 0.25, dashMm: [], grey: 0, layer: 'marks' },
   leader: { widthMm: 0.13, dashMm: [], grey: 0.4, layer: 'words' },

@@ -16,6 +16,7 @@ export type LineRole =
   | 'kerf-behind' // the same from the side that is not printed
   | 'score' // a slit in the face that opens when warmed
   | 'placement' // where a sheet that is laid on the face ends
+  | 'engrave' // a line of artwork that is burned or carved into the face and bounds nothing
   | 'hole' // a round hole at the end of a dart, in its size
   | 'lap' // where a lap's allowance begins
   | 'mark' // match marks, up arrow, grain arrow

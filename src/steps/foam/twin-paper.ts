@@ -81,6 +81,7 @@ const LINES: readonly (readonly [LineRole, string])[] = [
   ['kerf-behind', 'a kerf behind'],
   ['score', 'a scored line'],
   ['placement', 'where a raised piece lies'],
+  ['engrave', 'an engraved line'],
   ['hole', 'a round hole'],
   ['mark', 'a match mark'],
 ];

@@ -20,6 +20,7 @@ const MEANINGS: Readonly<Record<Exclude<LineRole, PageRole>, string>> = {
   'kerf-behind': 'middle of a kerf that is sawn from the other side: carry it over to there',
   score: 'score here, a slit in the face as deep as the template says; it opens when it is warmed',
   placement: 'a raised piece is glued on inside this line, on the face',
+  engrave: 'a line of the artwork: burn or carve it into the face, do not cut through',
   hole: 'a round hole in its true size: punch it before you cut the slit that ends there, which then tears no farther',
   lap: 'from here to the cut line the foam laps its neighbour, over it or under it as its words say',
   mark: 'match mark: meets the mark of the same letter and number',

@@ -10,6 +10,7 @@ const ROLE_OF: Readonly<Partial<Record<LineRole, CutterRole>>> = {
   kerf: 'kerf',
   'kerf-behind': 'behind',
   score: 'score',
+  engrave: 'engrave',
   'groove-behind': 'behind',
   groove: 'groove',
   'fold-out': 'fold',

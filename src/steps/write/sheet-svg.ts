@@ -15,6 +15,7 @@ const GROUPS: readonly { readonly name: string; readonly colour: string; readonl
   { name: 'marks', colour: '#007a3d', roles: ['mark', 'grain'] },
   { name: 'folds', colour: '#0060c0', roles: ['fold'] },
   { name: 'drawn', colour: '#00a0b0', roles: ['groove', 'placement', 'lap'] },
+  { name: 'engrave', colour: '#806000', roles: ['engrave'] },
   { name: 'other-side', colour: '#b0a000', roles: ['behind'] },
   { name: 'bevel', colour: '#a030a0', roles: ['knife'] },
   { name: 'part-way', colour: '#e07000', roles: ['kerf', 'score'] },
