@@ -1,41 +1,7 @@
 import type { Finding } from '../base/finding.ts';
+import type { OutlineSegment } from '../geom/outline.ts';
 import type { Vec2, Vec3 } from '../geom/vec.ts';
 import type { SizeValues } from './shape-size.ts';
-
-/** A straight part of an outline. */
-export interface LineSegment {
-  readonly kind: 'line';
-  readonly from: Vec2;
-  readonly to: Vec2;
-}
-
-/** A part of a circle: `turn` is the angle run through, radians, counter-clockwise > 0; at most a whole turn. */
-export interface ArcSegment {
-  readonly kind: 'arc';
-  readonly from: Vec2;
-  readonly to: Vec2;
-  readonly centre: Vec2;
-  readonly radius: number;
-  readonly turn: number;
-}
-
-/**
- * A curve that is neither: points on the exact curve, both ends among them, so close that no chord is farther from it than `deviationMm`.
- * Length and area are those of the curve itself, not of its chords.
- */
-export interface CurveSegment {
-  readonly kind: 'curve';
-  readonly from: Vec2;
-  readonly to: Vec2;
-  readonly points: readonly Vec2[];
-  readonly deviationMm: number;
-  readonly lengthMm: number;
-  /** What the ray from the origin sweeps along it, mm², counter-clockwise > 0. */
-  readonly sweptMm2: number;
-}
-
-/** Part of an outline, mm, in the piece's own plane. */
-export type OutlineSegment = LineSegment | ArcSegment | CurveSegment;
 
 /** A run of an outline with one meaning: what it is called, what it is glued to and how it is cut. */
 export interface ShapeEdge {

@@ -1,5 +1,6 @@
+import type { OutlineSegment } from '../geom/outline.ts';
 import type { Vec2 } from '../geom/vec.ts';
-import type { OutlineSegment, Shape, ShapeEdge, ShapeMeasure } from '../model/shape.ts';
+import type { Shape, ShapeEdge, ShapeMeasure } from '../model/shape.ts';
 import type { SizeField } from '../model/shape-size.ts';
 import type { ShapeKind } from '../steps/shapes/shape-kind.ts';
 

@@ -1,8 +1,8 @@
 import { fail, ok } from '../../base/result.ts';
 import { rad, vec2 } from '../../geom/vec.ts';
+import { arc } from '../../geom/outline.ts';
 import { degrees, measures, mm, mm2 } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';
-import { arc } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { angle, length } from './size-fields.ts';
 import type { Sizes } from './sizes.ts';

@@ -1,6 +1,6 @@
 import { fail, ok } from '../../base/result.ts';
 import { rad, vec2, vec3 } from '../../geom/vec.ts';
-import { curveSums, curve } from './segments.ts';
+import { curveSums, curve } from '../../geom/outline-curve.ts';
 import { degrees, measures, mm, mm2 } from './measures.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 import { bendWarnings, rolledSheet } from './rolled-sheet.ts';

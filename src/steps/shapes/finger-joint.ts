@@ -1,9 +1,9 @@
 import { fail, ok, type Result } from '../../base/result.ts';
 import { vec2, type Vec2 } from '../../geom/vec.ts';
+import { line } from '../../geom/outline.ts';
 import type { ShapePiece } from '../../model/shape.ts';
 import { measures, mm, mm2, plain } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';
-import { line } from './segments.ts';
 import type { Development, ShapeKind } from './shape-kind.ts';
 import { count, length } from './size-fields.ts';
 import type { Sizes } from './sizes.ts';

@@ -1,8 +1,8 @@
 import { fail, ok } from '../../base/result.ts';
 import { vec2 } from '../../geom/vec.ts';
+import { arc } from '../../geom/outline.ts';
 import { degrees, measures, mm, mm2, mm3, plain } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';
-import { arc } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { choice, length } from './size-fields.ts';
 

@@ -1,49 +1,25 @@
 import type { Vec2 } from '../../geom/vec.ts';
-import type {
-  OutlineSegment,
-  ShapeBend,
-  ShapeEdge,
-  ShapeFold,
-  ShapeMark,
-  ShapePiece,
-  ShapeSeam,
-} from '../../model/shape.ts';
-import { line, segmentLength, segmentSweep } from './segments.ts';
+import { chainGap, chainSweep, line, type OutlineSegment } from '../../geom/outline.ts';
+import { leaningEdge, type EdgeExtra } from '../../model/plain-edge.ts';
+import type { ShapeBend, ShapeEdge, ShapeFold, ShapeMark, ShapePiece, ShapeSeam } from '../../model/shape.ts';
 
 /** Ends of neighbouring segments agree to this share of the piece's size: rounding, no more. */
 const CLOSED_SHARE = 1e-9;
 
-type EdgeExtra = {
-  readonly seam?: string | undefined;
-  readonly meets?: string | undefined;
+type LeaningExtra = EdgeExtra & {
   /** Degrees from square, alike all along unless it is given at the start, half-way and at the end. */
   readonly bevelDeg?: number | readonly [number, number, number];
-  readonly trueLengthMm?: number;
 };
 
 /** An edge of one or more segments; its length follows from them. */
-export function edge(
+export const edge = (
   name: string,
   segments: OutlineSegment | readonly OutlineSegment[],
-  extra: EdgeExtra = {},
-): ShapeEdge {
-  const list = Array.isArray(segments) ? (segments as readonly OutlineSegment[]) : [segments as OutlineSegment];
-  const lengthMm = list.reduce((sum, one) => sum + segmentLength(one), 0);
-  const { bevelDeg = 0, seam, meets } = extra;
-  const [from, middle, to] = typeof bevelDeg === 'number' ? [bevelDeg, bevelDeg, bevelDeg] : bevelDeg;
-  return {
-    name,
-    segments: list,
-    lengthMm,
-    trueLengthMm: extra.trueLengthMm ?? lengthMm,
-    bevelDeg: { from, middle, to },
-    ...(seam === undefined ? {} : { seam }),
-    ...(meets === undefined ? {} : { meets }),
-  };
-}
+  { bevelDeg = 0, ...extra }: LeaningExtra = {},
+): ShapeEdge => leaningEdge(name, 'kind' in segments ? [segments] : segments, bevelDeg, extra);
 
 /** A straight edge. */
-export const side = (name: string, from: Vec2, to: Vec2, extra: EdgeExtra = {}): ShapeEdge =>
+export const side = (name: string, from: Vec2, to: Vec2, extra: LeaningExtra = {}): ShapeEdge =>
   edge(name, line(from, to), extra);
 
 type PieceExtra = {
@@ -65,23 +41,18 @@ export function piece(name: string, outline: readonly ShapeEdge[], extra: PieceE
 }
 
 /** Area of a ring of edges, mm², counter-clockwise > 0. */
-export const ringArea = (ring: readonly ShapeEdge[]): number =>
-  ring.reduce((sum, { segments }) => segments.reduce((inner, one) => inner + segmentSweep(one), sum), 0);
+export const ringArea = (ring: readonly ShapeEdge[]): number => chainSweep(ring.flatMap((one) => one.segments));
 
 function checkClosed(name: string, ring: readonly ShapeEdge[]): void {
   const segments = ring.flatMap((one) => one.segments);
   const size = segments.reduce((most, { from }) => Math.max(most, Math.abs(from.x), Math.abs(from.y)), 1);
-  segments.forEach(({ to }, i) => {
-    const next = segments[(i + 1) % segments.length].from;
-    if (!(Math.hypot(next.x - to.x, next.y - to.y) <= CLOSED_SHARE * size))
-      throw new Error(`the outline of ${name} is open after part ${i}`);
-  });
+  if (!(chainGap(segments) <= CLOSED_SHARE * size)) throw new Error(`the outline of ${name} is open`);
 }
 
 /** The closed polygon through points as edges; `extraOf` tells what each is, by the number of its first point. */
 export const polygonEdges = (
   points: readonly Vec2[],
-  extraOf: (i: number) => EdgeExtra & { readonly name: string },
+  extraOf: (i: number) => LeaningExtra & { readonly name: string },
 ): readonly ShapeEdge[] =>
   points.map((from, i) => {
     const { name, ...extra } = extraOf(i);

@@ -1,9 +1,9 @@
 import { fail, ok } from '../../base/result.ts';
 import { vec2 } from '../../geom/vec.ts';
+import { arc } from '../../geom/outline.ts';
 import { degrees, measures, mm, mm2 } from './measures.ts';
 import { edge, piece } from './pieces.ts';
 import { sectorPiece } from './sector.ts';
-import { arc } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { angle, count, length } from './size-fields.ts';
 

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../geom/vec.ts';
+import { arc, onCircle } from '../../geom/outline.ts';
 import type { ShapeBend, ShapeEdge, ShapePiece } from '../../model/shape.ts';
 import { edge, piece, side } from './pieces.ts';
-import { arc, onCircle } from './segments.ts';
 
 const ORIGIN: Vec2 = { x: 0, y: 0 };
 

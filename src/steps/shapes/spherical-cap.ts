@@ -1,9 +1,10 @@
 import { fail, ok } from '../../base/result.ts';
 import { rad, vec2, vec3 } from '../../geom/vec.ts';
+import { arc } from '../../geom/outline.ts';
+import { curve } from '../../geom/outline-curve.ts';
 import { degrees, measures, mm, mm2, mm3, percent, plain } from './measures.ts';
 import { edge, piece } from './pieces.ts';
 import { warning } from './rolled-sheet.ts';
-import { arc, curve } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { angle, count, length } from './size-fields.ts';
 

@@ -1,9 +1,9 @@
 import { fail, ok } from '../../base/result.ts';
 import { length3, sub3, vec2, vec3, type Vec2, type Vec3 } from '../../geom/vec.ts';
+import { curve } from '../../geom/outline-curve.ts';
 import type { ShapeEdge, ShapeFold, ShapePatch } from '../../model/shape.ts';
 import { degrees, measures, mm, mm2 } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';
-import { curve } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { count, length } from './size-fields.ts';
 import { conePlace, unrolledCone, type UnrolledCone } from './unrolled-cone.ts';

@@ -1,8 +1,8 @@
 import { vec3 } from '../../geom/vec.ts';
+import { arc, onCircle } from '../../geom/outline.ts';
 import type { ShapePatch, ShapePiece } from '../../model/shape.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 import { inSector, sectorPiece } from './sector.ts';
-import { arc, onCircle } from './segments.ts';
 
 /** A band of a cone about the z axis, mm: from the rim (r0, z0) to the rim (r1, z1), the outside on the right of that way seen with z up. */
 export interface Band {

@@ -1,10 +1,11 @@
 import { fail, ok } from '../../base/result.ts';
 import { rad, vec2, vec3 } from '../../geom/vec.ts';
+import { arc } from '../../geom/outline.ts';
+import { curve } from '../../geom/outline-curve.ts';
 import type { ShapePatch, ShapePiece } from '../../model/shape.ts';
 import { degrees, measures, mm, mm2, mm3, plain } from './measures.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 import { bendWarnings, rolledSheet } from './rolled-sheet.ts';
-import { arc, curve } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { choice, count, K, length, surface, thetas, THICKNESS } from './size-fields.ts';
 import { developBand } from './surface-of-zones.ts';

@@ -1,10 +1,10 @@
 import { fail, ok } from '../../base/result.ts';
 import { rad, vec2 } from '../../geom/vec.ts';
+import { curve } from '../../geom/outline-curve.ts';
 import { degrees, measures, mm, mm2, mm3 } from './measures.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 import { ellipseLength, pipePatch, pipePiece } from './pipe-piece.ts';
 import { bendWarnings, rolledPipe } from './rolled-sheet.ts';
-import { curve } from './segments.ts';
 import type { ShapeKind } from './shape-kind.ts';
 import { angle, K, length, STEPS_30, surface, thetas, THICKNESS } from './size-fields.ts';
 

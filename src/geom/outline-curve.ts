@@ -1,21 +1,6 @@
-import type { ArcSegment, CurveSegment, LineSegment, OutlineSegment } from '../../model/shape.ts';
-import type { Vec2 } from '../../geom/vec.ts';
+import { CURVE_DEVIATION_MM, type CurveSegment } from './outline.ts';
+import type { Vec2 } from './vec.ts';
 
-export const line = (from: Vec2, to: Vec2): LineSegment => ({ kind: 'line', from, to });
-
-/** Part of a circle from an angle over a turn, radians, counter-clockwise > 0. */
-export function arc(centre: Vec2, radius: number, start: number, turn: number): ArcSegment {
-  const at = (angle: number): Vec2 => onCircle(centre, radius, angle);
-  return { kind: 'arc', from: at(start), to: at(start + turn), centre, radius, turn };
-}
-
-export const onCircle = (centre: Vec2, radius: number, angle: number): Vec2 => ({
-  x: centre.x + radius * Math.cos(angle),
-  y: centre.y + radius * Math.sin(angle),
-});
-
-/** How far a curve may be from the chords that stand for it, mm. */
-export const CURVE_DEVIATION_MM = 0.01;
 /** Halvings at most of one stretch between two corners. */
 const MOST_HALVINGS = 16;
 /** Stretches a curve is parted into before any is looked at, so that no wave is passed over. */
@@ -111,38 +96,5 @@ function extend(rows: number[][], first: number): boolean {
     before !== undefined &&
     rows.length > 3 &&
     Math.abs(row[row.length - 1] - before[before.length - 1]) <= SETTLED * Math.abs(row[row.length - 1])
-  );
-}
-
-export function segmentLength(segment: OutlineSegment): number {
-  switch (segment.kind) {
-    case 'line':
-      return Math.hypot(segment.to.x - segment.from.x, segment.to.y - segment.from.y);
-    case 'arc':
-      return segment.radius * Math.abs(segment.turn);
-    case 'curve':
-      return segment.lengthMm;
-  }
-}
-
-/** What the ray from the origin sweeps along a segment, mm², counter-clockwise > 0. */
-export function segmentSweep(segment: OutlineSegment): number {
-  if (segment.kind === 'curve') return segment.sweptMm2;
-  const { from, to } = segment;
-  if (segment.kind === 'line') return (from.x * to.y - to.x * from.y) / 2;
-  const { centre, radius, turn } = segment;
-  return (radius * radius * turn + centre.x * (to.y - from.y) - centre.y * (to.x - from.x)) / 2;
-}
-
-/** Points on a segment after its first, no chord farther from it than `deviationMm`. */
-export function segmentPoints(segment: OutlineSegment, deviationMm = CURVE_DEVIATION_MM): readonly Vec2[] {
-  if (segment.kind === 'line') return [segment.to];
-  if (segment.kind === 'curve') return segment.points.slice(1);
-  const { centre, radius, turn, from, to } = segment;
-  const step = 2 * Math.acos(Math.max(0, 1 - deviationMm / Math.max(radius, deviationMm)));
-  const count = Math.max(1, Math.ceil(Math.abs(turn) / step));
-  const start = Math.atan2(from.y - centre.y, from.x - centre.x);
-  return Array.from({ length: count }, (_, i) =>
-    i + 1 === count ? to : onCircle(centre, radius, start + (turn * (i + 1)) / count),
   );
 }
