@@ -1,7 +1,7 @@
 import { BufferAttribute, BufferGeometry, DoubleSide, Matrix4, Ray, Vector3 } from 'three';
 import { MeshBVH, type BVHOptions, type HitPointInfo } from 'three-mesh-bvh';
 import type { Stepwise } from '../base/stepwise.ts';
-import { boxesTouch, touchingLeaves } from './bvh-leaves.ts';
+import { boxesTouch, meetingLeaves, touchingLeaves } from './bvh-leaves.ts';
 import type { Vec3 } from './vec.ts';
 
 /** A bounding volume tree as plain buffers, fit to cross to another thread. `indirect` is the order of triangles the tree was built in. */
@@ -46,6 +46,13 @@ export interface SurfaceTree {
    * @returns whether all pairs were visited.
    */
   pairSteps(visit: (a: number, b: number) => boolean, most?: number): Stepwise<boolean>;
+  /**
+   * Tells of every triangle of this surface and every one of another, standing where it is, whose upright boxes touch, each two once; the order
+   * depends on the surfaces alone.
+   * @param most  how many boxes are compared at most.
+   * @returns whether all pairs were visited.
+   */
+  pairsWith(other: SurfaceTree, visit: (own: number, others: number) => void, most?: number): boolean;
   /** The tree as copies of its buffers. */
   serialise(): SerialisedTree;
 }
@@ -105,6 +112,7 @@ const EMPTY_TREE: SurfaceTree = {
     yield;
     return true;
   },
+  pairsWith: () => true,
   serialise: () => ({ roots: [], indirect: null }),
 };
 
@@ -163,10 +171,10 @@ class BoxTree implements SurfaceTree {
   *pairSteps(visit: (a: number, b: number) => boolean, most = Infinity): Stepwise<boolean> {
     const resolve = this.#tree.resolveTriangleIndex;
     const boxes = boxesOf(this.#positions, this.#triangles);
-    const { roots } = MeshBVH.serialize(this.#tree, { cloneBuffers: false });
+    const root = rootOf(this.#tree);
     let compared = 0;
     yield;
-    for (const { first, firstEnd, second, secondEnd } of touchingLeaves(roots[0])) {
+    for (const { first, firstEnd, second, secondEnd } of touchingLeaves(root)) {
       for (let i = first; i < firstEnd; i += 1) {
         for (let j = first === second ? i + 1 : second; j < secondEnd; j += 1) {
           if (compared >= most) return false;
@@ -180,11 +188,34 @@ class BoxTree implements SurfaceTree {
     return true;
   }
 
+  pairsWith(other: SurfaceTree, visit: (own: number, others: number) => void, most = Infinity): boolean {
+    if (!(other instanceof BoxTree)) return true;
+    const boxes = boxesOf(this.#positions, this.#triangles);
+    const otherBoxes = boxesOf(other.#positions, other.#triangles);
+    const [own, others] = [this.#tree, other.#tree];
+    let compared = 0;
+    for (const { first, firstEnd, second, secondEnd } of meetingLeaves(rootOf(own), rootOf(others))) {
+      for (let i = first; i < firstEnd; i += 1) {
+        const a = own.resolveTriangleIndex(i);
+        for (let j = second; j < secondEnd; j += 1) {
+          if (compared >= most) return false;
+          compared += 1;
+          const b = others.resolveTriangleIndex(j);
+          if (boxesTouch(boxes, 6 * a, 6 * b, otherBoxes)) visit(a, b);
+        }
+      }
+    }
+    return true;
+  }
+
   serialise(): SerialisedTree {
     const { roots, indirectBuffer } = MeshBVH.serialize(this.#tree, { cloneBuffers: true });
     return { roots, indirect: indirectBuffer };
   }
 }
+
+/** The packed nodes of a tree, not copied. */
+const rootOf = (tree: MeshBVH): ArrayBuffer => MeshBVH.serialize(tree, { cloneBuffers: false }).roots[0];
 
 /** Pairs of boxes compared in one stretch: a few milliseconds. */
 const STRETCH_PAIRS = 1 << 16;

@@ -127,6 +127,23 @@ describe('buildTree', () => {
     expect(tree.distanceBetween({ x: 0, y: 0, z: 0 }, 1, 2)).toBe(Infinity);
     expect(tree.raycast({ x: 0, y: 0, z: 0 }, { x: 1, y: 0, z: 0 })).toBeNull();
     expect(runAtOnce(tree.pairSteps(() => false))).toBe(true);
+    expect(tree.pairsWith(tree, () => expect.fail('no pairs'))).toBe(true);
+  });
+
+  it('names every pair of two surfaces whose boxes touch once, and stops at the most', () => {
+    const other = torusMesh(7, 5, 40, 12);
+    const moved = other.positions.map((value, i) => value + (i % 3 === 0 ? 35 : 4));
+    const tree = buildTree(torus.positions, torus.triangles);
+    const found: string[] = [];
+    const own = torus.triangles.length / 3;
+    expect(tree.pairsWith(buildTree(moved, other.triangles), (a, b) => void found.push(`${a} ${own + b}`))).toBe(true);
+    const both = slowPairs(
+      Float64Array.from([...torus.positions, ...moved]),
+      Uint32Array.from([...torus.triangles, ...other.triangles.map((v) => v + torus.positions.length / 3)]),
+    ).filter((pair) => pair.split(' ').filter((t) => Number(t) < own).length === 1);
+    expect(both.length).toBeGreaterThan(20);
+    expect(found.sort()).toEqual(both.sort());
+    expect(tree.pairsWith(buildTree(moved, other.triangles), () => {}, 5)).toBe(false);
   });
 });
 

@@ -5,7 +5,7 @@ import type { Mesh } from '../../mesh/mesh.ts';
 import type { ModelIs, ShellCorner, ShellLayer } from '../../model/shell-layer.ts';
 import { foldSteps } from './fold-findings.ts';
 import { offsetsOf } from './mesh-offsets.ts';
-import type { VertexOffsets } from './vertex-offset.ts';
+import type { VertexOffsets } from '../../mesh/vertex-offset.ts';
 
 export interface ShellChoice {
   readonly layer: LayerId;

@@ -1,7 +1,7 @@
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { roomSteps } from './fold-over.ts';
-import { vertexOffsetSteps, type VertexOffsets } from './vertex-offset.ts';
+import { vertexOffsetSteps, type VertexOffsets } from '../../mesh/vertex-offset.ts';
 
 /** Way a surface moves from the sculpt: +1 outward, towards the face; -1 inward, towards the back. */
 export type Outward = 1 | -1;

@@ -1,6 +1,6 @@
-import type { Stepwise } from '../../base/stepwise.ts';
-import { eigen3 } from '../../geom/symmetric-3x3.ts';
-import { cross3, dot3, length3, pointAt3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
+import type { Stepwise } from '../base/stepwise.ts';
+import { eigen3 } from '../geom/symmetric-3x3.ts';
+import { cross3, dot3, length3, pointAt3, sub3, unit3, type Vec3 } from '../geom/vec.ts';
 
 /**
  * Directions whose planes agree better than this share of the main one are treated as saying nothing about that direction:
