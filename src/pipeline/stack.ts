@@ -1,12 +1,12 @@
 import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import type { Work } from '../base/work.ts';
+import { turnedMesh, type ProfilePoint } from '../mesh/turned-mesh.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import type { Stack, StackWish } from '../model/stack.ts';
 import { readModel } from '../steps/read/read-model.ts';
 import { meshFromModel, mmPerUnitOf } from '../steps/read/size.ts';
 import { makeStack } from '../steps/stack/make-stack.ts';
-import { turnedMesh, type ProfilePoint } from '../steps/stack/turned-profile.ts';
 
 /** Reads a model and stacks it. @param scale left out, its numbers are mm, which is told. */
 export async function stackOfModel(

@@ -8,7 +8,7 @@ import { shapeFrom } from '../../../src/pipeline/shapes.ts';
 import { solidInFrame } from '../../../src/steps/stack/frame.ts';
 import { makeStack } from '../../../src/steps/stack/make-stack.ts';
 import { sectionAt } from '../../../src/steps/stack/slab.ts';
-import { turnedMesh } from '../../../src/steps/stack/turned-profile.ts';
+import { turnedMesh } from '../../../src/mesh/turned-mesh.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { boxMesh } from '../../support/meshes.ts';
 import { readTestObj } from '../../support/read-test-obj.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chooseSheets } from '../../../src/steps/stack/choose-sheets.ts';
 import { orderSheets } from '../../../src/steps/stack/order-sheets.ts';
-import { turnedMesh } from '../../../src/steps/stack/turned-profile.ts';
+import { turnedMesh } from '../../../src/mesh/turned-mesh.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
 
@@ -64,6 +64,6 @@ describe('a turned profile', () => {
       [corner(0, 10), corner(5, -1)],
       [corner(0, 10), corner(0, 10), corner(4, 3)],
     ])
-      expectProblem(turnedMesh(profile), 'stack/profile');
+      expectProblem(turnedMesh(profile), 'turned/profile');
   });
 });

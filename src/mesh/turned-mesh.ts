@@ -1,5 +1,5 @@
-import { fail, ok, type Result } from '../../base/result.ts';
-import type { Mesh } from '../../mesh/mesh.ts';
+import { fail, ok, type Result } from '../base/result.ts';
+import type { Mesh } from './mesh.ts';
 
 /** A corner of a turned profile, mm. */
 export interface ProfilePoint {
@@ -18,11 +18,11 @@ const MOST_SIDES = 720;
  * every section and every volume is that of the round solid, to rounding; corners stand outside the circle and sides inside by no more than
  * 0.01 mm (up to a radius of about 1 m).
  * @param profile  corners by ascending length; two at one length make a step. Closed by flat ends where it does not begin or end at radius 0.
- * @returns fails with `stack/profile`.
+ * @returns fails with `turned/profile`.
  */
 export function turnedMesh(profile: readonly ProfilePoint[]): Result<Mesh> {
   const wrong = profileFault(profile);
-  if (wrong !== null) return fail('stack/profile', wrong);
+  if (wrong !== null) return fail('turned/profile', wrong);
   const widest = Math.max(...profile.map(({ radiusMm }) => radiusMm));
   const wanted = Math.ceil(Math.PI * Math.sqrt(widest / (2 * ROUND_WITHIN_MM)));
   const sides = 4 * Math.ceil(Math.min(MOST_SIDES, Math.max(FEWEST_SIDES, wanted)) / 4);
@@ -82,7 +82,7 @@ function profileFault(profile: readonly ProfilePoint[]): string | null {
     if (i > 0 && lengthMm === profile[i - 1].lengthMm && radiusMm === profile[i - 1].radiusMm)
       return `Corner ${i + 1} of the profile is the one before it again.`;
     if (radiusMm === 0 && i > 0 && i + 1 < profile.length)
-      return `The radius is 0 at corner ${i + 1}, in the middle of the profile: stack the two parts one by one.`;
+      return `The radius is 0 at corner ${i + 1}, in the middle of the profile: make the two parts one by one.`;
   }
   if (profile[0].lengthMm === profile[profile.length - 1].lengthMm) return 'The profile has no length.';
   return null;
