@@ -1,7 +1,7 @@
 import { deg, vec2, vec3, type Vec2 } from '../../geom/vec.ts';
 import { curve } from '../../geom/outline-curve.ts';
 import type { ShapePatch, ShapePiece } from '../../model/shape.ts';
-import { integrate } from './integrate.ts';
+import { integrate } from '../../geom/integrate.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 
 /** Length of the ellipse a plane cuts out of a cylinder: 4 a E(e), half axes `radius` and `radius / cos(cut)`. */

@@ -1,7 +1,7 @@
 import { fail, ok } from '../../base/result.ts';
 import { vec2 } from '../../geom/vec.ts';
 import { curve } from '../../geom/outline-curve.ts';
-import { integrate } from './integrate.ts';
+import { integrate } from '../../geom/integrate.ts';
 import { degrees, measures, mm, mm2, plain } from './measures.ts';
 import { edge, piece, polygonEdges } from './pieces.ts';
 import { BASE_SIZES, baseRadius, tooMany } from './polygon-solid.ts';

@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../../base/result.ts';
 import { rad, vec2, vec3, type Vec2 } from '../../geom/vec.ts';
 import { curve } from '../../geom/outline-curve.ts';
 import type { ShapeEdge, ShapePatch } from '../../model/shape.ts';
-import { integrate } from './integrate.ts';
+import { integrate } from '../../geom/integrate.ts';
 import { degrees, measures, mm, mm2, mm3, percent } from './measures.ts';
 import { edge, piece, rolled, side } from './pieces.ts';
 import { bendWarnings, rolledSheet, warning } from './rolled-sheet.ts';

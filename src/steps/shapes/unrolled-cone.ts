@@ -1,6 +1,6 @@
 import type { Vec2, Vec3 } from '../../geom/vec.ts';
 import { cross3, length3, sub3 } from '../../geom/vec.ts';
-import { runningIntegral } from './integrate.ts';
+import { runningIntegral } from '../../geom/integrate.ts';
 
 /** A cone over any curve, laid flat about its apex: places of the curve in the plane, exact but for an integral taken to about 1e-13. */
 export interface UnrolledCone {

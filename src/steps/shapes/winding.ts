@@ -1,7 +1,7 @@
 import { fail, ok } from '../../base/result.ts';
 import { vec2, vec3, type Vec2 } from '../../geom/vec.ts';
 import { curve } from '../../geom/outline-curve.ts';
-import { integrate, runningIntegral } from './integrate.ts';
+import { integrate, runningIntegral } from '../../geom/integrate.ts';
 import { degrees, measures, mm, mm2, plain } from './measures.ts';
 import { piece, rolled, side, edge } from './pieces.ts';
 import { bendWarnings, warning } from './rolled-sheet.ts';
