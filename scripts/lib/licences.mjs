@@ -8,6 +8,7 @@ const LICENCE_NAMES = { 'dejavu-fonts-ttf': 'Bitstream-Vera' };
 
 /** Files inside a package that hold notices of further makers, which its licence file leaves out. */
 const NOTICES_INSIDE = {
+  'jpeg-js': ['lib/decoder.js', 'lib/encoder.js'],
   jspdf: ['dist/jspdf.es.js'],
   pako: ['lib/zlib/adler32.js'],
 };

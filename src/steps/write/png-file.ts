@@ -1,4 +1,5 @@
 import { Zlib } from 'fflate';
+import { crc32 } from '../../base/crc32.ts';
 
 /** Dots per metre of a picture, as its file says it: a whole number (PNG, third edition, 11.3.4.3), so 300 dpi are 11811 to the metre. */
 export const dotsPerMetre = (dpi: number): number => Math.round(dpi / 0.0254);
@@ -72,16 +73,3 @@ export class PngFile {
     this.#chunks.push(chunk);
   }
 }
-
-/** Cyclic redundancy code of a chunk's kind and data (PNG, third edition, 5.5 and annex D). */
-function crc32(bytes: Uint8Array): number {
-  let code = 0xffffffff;
-  for (const byte of bytes) code = CRC_TABLE[(code ^ byte) & 0xff] ^ (code >>> 8);
-  return (code ^ 0xffffffff) >>> 0;
-}
-
-const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, n) => {
-  let code = n;
-  for (let bit = 0; bit < 8; bit += 1) code = code & 1 ? 0xedb88320 ^ (code >>> 1) : code >>> 1;
-  return code;
-});
