@@ -114,7 +114,8 @@ function developFrustum(frustum: Frustum, sheet: RolledSheet, pieces: number): R
     seam: named(1),
     outerName: baseName,
     innerName: topName,
-    bend: rolled(isPointed ? 0 : least * Math.cos(Math.asin(sin)), Math.max(large, small) / Math.cos(Math.asin(sin))),
+    // Along its generators a cone is bent to r over the cosine of its half angle (Meusnier).
+    bend: rolled(isPointed ? 0 : least / Math.cos(Math.asin(sin)), Math.max(large, small) / Math.cos(Math.asin(sin))),
   });
   const apexAngle = sector / pieces;
   return ok({

@@ -2,11 +2,12 @@ import { fail, ok } from '../../base/result.ts';
 import { rad, vec2, vec3 } from '../../geom/vec.ts';
 import { arc } from '../../geom/outline.ts';
 import { curve } from '../../geom/outline-curve.ts';
+import type { ShapeBend } from '../../model/shape.ts';
 import { degrees, measures, mm, mm2, mm3, percent, plain } from './measures.ts';
 import { edge, piece } from './pieces.ts';
-import { warning } from './rolled-sheet.ts';
+import { bendWarnings, rolledSheet, warning } from './rolled-sheet.ts';
 import type { ShapeKind } from './shape-kind.ts';
-import { angle, count, length } from './size-fields.ts';
+import { angle, count, K, length, surface, THICKNESS } from './size-fields.ts';
 
 /**
  * Spherical cap: area 2 pi R² (1 - cos a) = 2 pi R h, its integrated curvature is area / R² (Gauss and Bonnet). The disc that keeps the
@@ -18,9 +19,13 @@ export const SPHERICAL_CAP: ShapeKind = {
   also: ['cap', 'dome_cap'],
   says: 'Cap of a sphere: area, curvature and how much its rim must be gathered, as one disc or as petals.',
   sizes: [
-    length('radius', 'radius of the sphere; with cap_half_angle_deg, cap_height or base_radius', {
-      also: ['sphere_radius'],
-    }),
+    length(
+      'radius',
+      'radius of the sphere, of the surface that is named; with cap_half_angle_deg, cap_height or base_radius',
+      {
+        also: ['sphere_radius'],
+      },
+    ),
     angle('cap_half_angle_deg', 'from the pole to the rim, seen from the centre', {
       over: 0,
       most: 180,
@@ -29,6 +34,9 @@ export const SPHERICAL_CAP: ShapeKind = {
     length('cap_height', 'from rim to pole', { also: ['height', 'rise', 'sagitta'] }),
     length('base_radius', 'radius of the rim; with radius or cap_height', { also: ['rim_radius'] }),
     count('petals', 'darts that part the disc into petals; 1 for a whole disc', { default: 1, most: 200 }),
+    { ...THICKNESS },
+    K,
+    surface('outside'),
   ],
   develop: (sizes) => {
     const has = ['radius', 'cap_half_angle_deg', 'cap_height', 'base_radius'].filter((name) => sizes.has(name));
@@ -66,6 +74,14 @@ export const SPHERICAL_CAP: ShapeKind = {
         return fail('shape/sizes', 'A whole sphere has no rim: make cap_half_angle_deg less than 180.');
       radius = num('base_radius') / Math.sin(half);
     }
+    // The rim is cut square to the wall, so every surface of the sheet goes as far round.
+    const sheet = rolledSheet(sizes);
+    if (!(radius + sheet.toInside >= 0) || !(radius + sheet.toNeutral > 0))
+      return fail(
+        'shape/too-thick',
+        'The sheet does not fit into the sphere: take a thinner sheet or a larger radius.',
+      );
+    radius += sheet.toNeutral;
     const [sin, versine] = [Math.sin(half), 2 * Math.sin(half / 2) ** 2];
     const area = 2 * Math.PI * radius ** 2 * versine;
     const disc = Math.PI * (radius * half) ** 2;
@@ -75,11 +91,12 @@ export const SPHERICAL_CAP: ShapeKind = {
     const origin = vec2(0, 0);
     // A petal is as wide at each distance from the pole as the circle it covers, from the tip upward.
     const halfWidth = (s: number): number => (Math.PI * radius * Math.sin(s / radius)) / petals;
+    const bend: ShapeBend = { kind: 'formed', leastRadiusMm: radius, greatestRadiusMm: radius };
     const isWhole = petals === 1;
     const ratio = half < 1e-9 ? 1 : half / Math.max(sin, 1e-300);
     const piece1 = isWhole
       ? piece('disc', [edge('rim', arc(origin, reach, 0, 2 * Math.PI), { trueLengthMm: rim })], {
-          bend: { kind: 'formed' },
+          bend,
         })
       : piece(
           'petal',
@@ -98,7 +115,7 @@ export const SPHERICAL_CAP: ShapeKind = {
               { seam: 'petal seam', trueLengthMm: reach },
             ),
           ],
-          { quantity: petals, bend: { kind: 'formed' } },
+          { quantity: petals, bend },
         );
     return ok({
       measures: measures({
@@ -136,15 +153,17 @@ export const SPHERICAL_CAP: ShapeKind = {
           );
         },
       })),
-      warnings:
-        isWhole && ratio - 1 > 0.08
+      warnings: [
+        ...bendWarnings(sheet, radius),
+        ...(isWhole && ratio - 1 > 0.08
           ? [
               warning(
                 'shape/stretch',
                 `One disc must change its scale by at least ${(100 * (ratio - 1)).toFixed(1)} %: part it into petals.`,
               ),
             ]
-          : [],
+          : []),
+      ],
     });
   },
 };

@@ -4,8 +4,10 @@ import { curve } from '../../geom/outline-curve.ts';
 import type { ShapeEdge, ShapeFold, ShapePatch } from '../../model/shape.ts';
 import { degrees, measures, mm, mm2 } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';
+import { bendWarnings, rolledSheet } from './rolled-sheet.ts';
 import type { ShapeKind } from './shape-kind.ts';
-import { count, length } from './size-fields.ts';
+import { count, K, length, surface, THICKNESS } from './size-fields.ts';
+import type { Sizes } from './sizes.ts';
 import { conePlace, unrolledCone, type UnrolledCone } from './unrolled-cone.ts';
 
 const QUARTER = Math.PI / 2;
@@ -24,7 +26,7 @@ export const SQUARE_TO_ROUND: ShapeKind = {
   also: ['rectangle_to_round', 'transition'],
   says: 'Transition from a square or rectangle to a circle: four flat triangles and four parts of oblique cones.',
   sizes: [
-    length('side', 'side of the square, along x', {
+    length('side', 'side of the square, along x, of the surface that is named', {
       default: 100,
       also: ['square_side', 'length', 'base_length', 'side_a', 'base_side', 'square'],
     }),
@@ -46,11 +48,19 @@ export const SQUARE_TO_ROUND: ShapeKind = {
       most: 90,
       also: ['divisions_per_quarter', 'quarter_divisions'],
     }),
+    { ...THICKNESS },
+    K,
+    surface('outside'),
   ],
   develop: (sizes) => {
-    const [long, height, dx, dy] = ['side', 'height', 'offset_x', 'offset_y'].map((name) => sizes.num(name));
-    const deep = sizes.has('depth') ? sizes.num('depth') : long;
-    const radius = sizes.num('diameter') / 2;
+    const sheet = rolledSheet(sizes);
+    const measured = measuredOf(sizes);
+    if (!isRoomy(movedBy(measured, sheet.toInside)) || !isRoomy(movedBy(measured, sheet.toNeutral)))
+      return fail(
+        'shape/too-thick',
+        'The sheet leaves no room inside the circle or the rectangle: take a thinner sheet or a larger shape.',
+      );
+    const { long, deep, height, radius, dx, dy } = movedBy(measured, sheet.toNeutral);
     const rim = (t: number): Vec3 => vec3(dx + radius * Math.cos(t), dy + radius * Math.sin(t), height);
     const speed = (t: number): Vec3 => vec3(-radius * Math.sin(t), radius * Math.cos(t), 0);
     // Corner q lies outside the quarter of the circle that begins at q quarter turns.
@@ -101,9 +111,50 @@ export const SQUARE_TO_ROUND: ShapeKind = {
       }),
       pieces: [piece('transition', outline, { bend: { kind: 'folded' }, folds })],
       patches: parts.patches,
+      // At its upper rim a cone's part is bent to about the circle.
+      warnings: bendWarnings(sheet, radius),
     });
   },
 };
+
+/** Sides of the rectangle, height, radius of the circle and place of its middle beside the rectangle's, mm. */
+interface Transition {
+  readonly long: number;
+  readonly deep: number;
+  readonly height: number;
+  readonly radius: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+function measuredOf(sizes: Sizes): Transition {
+  const [long, height, dx, dy] = ['side', 'height', 'offset_x', 'offset_y'].map((name) => sizes.num(name));
+  const deep = sizes.has('depth') ? sizes.num('depth') : long;
+  return { long, deep, height, radius: sizes.num('diameter') / 2, dx, dy };
+}
+
+/**
+ * The surface of the sheet that lies outward by `out`, with level rims: the planes of the four triangles move by so much, and the circle that
+ * touches them all goes with them. For a square under the middle of its circle all four triangles are exact; else the circle, which would be
+ * a little oval, takes the mean of both ways.
+ */
+function movedBy(shape: Transition, out: number): Transition {
+  const { long, deep, height, radius, dx, dy } = shape;
+  // How far a triangle's plane moves on the level, by how far its tip lies inside its side.
+  const level = (inward: number): number => out * Math.hypot(1, inward / height);
+  const [right, left] = [level(long / 2 - (dx + radius)), level(long / 2 + (dx - radius))];
+  const [back, front] = [level(deep / 2 - (dy + radius)), level(deep / 2 + (dy - radius))];
+  return {
+    long: long + right + left,
+    deep: deep + back + front,
+    height,
+    radius: radius + (right + left + back + front) / 4,
+    dx,
+    dy,
+  };
+}
+
+const isRoomy = ({ long, deep, radius }: Transition): boolean => long > 0 && deep > 0 && radius > 0;
 
 interface Laid {
   readonly outline: ShapeEdge[];

@@ -192,12 +192,20 @@ export const TORUS_ZONES: ShapeKind = {
   says: 'Skin of a torus as bands round its axis, each part of a cone.',
   sizes: [
     MAJOR,
-    minor(30),
+    length('minor_radius', 'radius of the tube, of the surface that is named', { default: 30, also: ['tube_radius'] }),
     count('zones', 'bands round the tube', { default: 8, least: 3, most: 200, also: ['bands'] }),
+    { ...THICKNESS },
+    K,
+    surface('outside'),
   ],
   develop: (sizes) => {
-    const [major, tube, zones] = [sizes.num('major_radius'), sizes.num('minor_radius'), sizes.num('zones')];
-    if (!(major > tube)) return fail('shape/sizes', 'major_radius must be more than minor_radius.');
+    const sheet = rolledSheet(sizes);
+    const [major, measured, zones] = [sizes.num('major_radius'), sizes.num('minor_radius'), sizes.num('zones')];
+    const tube = measured + sheet.toNeutral;
+    if (!(measured + sheet.toInside >= 0) || !(tube > 0))
+      return fail('shape/too-thick', 'The sheet does not fit into the tube: take a thinner sheet or a larger tube.');
+    if (!(major > Math.max(tube, measured + sheet.toOutside)))
+      return fail('shape/sizes', 'major_radius must be more than minor_radius.');
     const step = (2 * Math.PI) / zones;
     const ring = (i: number): { r: number; z: number } => {
       // Half a step on, so that the outermost band stands upright.
@@ -230,6 +238,8 @@ export const TORUS_ZONES: ShapeKind = {
       }),
       pieces: bands.map((one) => one.piece),
       patches: bands.map(({ patch }) => patch),
+      // A band bends round the axis; the tightest goes round the hole.
+      warnings: bendWarnings(sheet, major - tube),
     });
   },
 };
