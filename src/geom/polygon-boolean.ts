@@ -50,14 +50,15 @@ const GROWN_MITER = 4;
  * narrower than two distances between two lines closes, and is gone.
  * @param rings as for {@link coveredRegions}, which do not cross.
  * @param distanceMm inward where negative.
+ * @param roundMm    where given, corners that would gape are rounded with the distance, by straight parts no farther than this from their arc.
  * @returns largest region first; coordinates lie on the grid of 0.1 µm.
  */
-export function grownRegions(rings: readonly Ring[], distanceMm: number): readonly Region[] {
+export function grownRegions(rings: readonly Ring[], distanceMm: number, roundMm?: number): readonly Region[] {
   const none = new Map<string, { x: number; y: number }>();
   const paths = rings.filter((ring) => ring.length >= 6).map((ring) => toGrid(ring, new Map()));
   if (paths.length === 0) return [];
-  const offset = new ClipperOffset(GROWN_MITER, 0, true);
-  offset.addPaths(paths, JoinType.Miter, EndType.Polygon);
+  const offset = new ClipperOffset(GROWN_MITER, (roundMm ?? 0) * GRID_PER_MM, true);
+  offset.addPaths(paths, roundMm === undefined ? JoinType.Miter : JoinType.Round, EndType.Polygon);
   const tree = new PolyTree64();
   offset.execute(distanceMm * GRID_PER_MM, tree);
   return regionsOf(tree, none);
