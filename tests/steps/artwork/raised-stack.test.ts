@@ -32,7 +32,9 @@ describe('a disc in layers', () => {
   it('with a bevel of 45 degrees becomes the steps of a cone', () => {
     const { layers, sandMm3, withinMm3 } = stack(DISC, { edge: { kind: 'bevel', leanDeg: 45 } });
     expect(layers.map(({ setbackMm }) => setbackMm)).toEqual([0, expect.closeTo(2, 12), expect.closeTo(4, 12)]);
-    expect(layers.map(({ edgeMm }) => edgeMm / (2 * Math.PI))).toEqual([30, 28, 26].map((r) => expect.closeTo(r, 9)));
+    expect(layers.map(({ edgeMm }) => edgeMm / (2 * Math.PI))).toEqual(
+      [30, 28, 26].map((r): unknown => expect.closeTo(r, 9)),
+    );
     // Cylinders less the frustum of radii 30 and 24, 6 high.
     const frustum = (6 * Math.PI * (900 + 720 + 576)) / 3;
     const steps = 2 * Math.PI * (900 + 784 + 676);
