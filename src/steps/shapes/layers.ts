@@ -33,9 +33,9 @@ export const TAPERED_LAYERS: ShapeKind = {
       const [a, b, c, d] = [vec2(-one, 0), vec2(one, 0), vec2(one, long), vec2(-one, long)];
       return piece(`layer ${i + 1}`, [
         side('end', a, b),
-        side('right edge', b, c, { bevelDeg: tiltDeg }),
+        side('right edge', b, c, { bevelDeg: -tiltDeg }),
         side('far end', c, d),
-        side('left edge', d, a, { bevelDeg: tiltDeg }),
+        side('left edge', d, a, { bevelDeg: -tiltDeg }),
       ]);
     });
     return ok({

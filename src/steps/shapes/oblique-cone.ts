@@ -1,5 +1,5 @@
 import { fail, ok } from '../../base/result.ts';
-import { length3, rad, sub3, vec2, vec3, type Vec2, type Vec3 } from '../../geom/vec.ts';
+import { length3, rad, sub3, vec3, type Vec2, type Vec3 } from '../../geom/vec.ts';
 import { curve, curveSums } from '../../geom/outline-curve.ts';
 import { degrees, measures, mm, mm2, mm3 } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';

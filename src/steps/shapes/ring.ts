@@ -30,6 +30,8 @@ export const RING: ShapeKind = {
     const turn = whole / segments;
     const area = (whole / 2) * (outer - inner) * (outer + inner);
     const isWhole = segments === 1 && sizes.num('angle_deg') === 360;
+    // One segment that does not go round has nothing to be joined to.
+    const isLone = segments === 1 && sizes.num('angle_deg') < 360;
     const origin = vec2(0, 0);
     const made = isWhole
       ? piece(
@@ -40,7 +42,7 @@ export const RING: ShapeKind = {
       : sectorPiece(
           'segment',
           { outer, inner, angle: turn },
-          { quantity: segments, seam: 'joint', outerName: 'outer', innerName: 'inner' },
+          { quantity: segments, ...(isLone ? {} : { seam: 'joint' }), outerName: 'outer', innerName: 'inner' },
         );
     // Over half a turn a segment is as wide as the ring and reaches down past its middle.
     const isWide = turn > Math.PI;
