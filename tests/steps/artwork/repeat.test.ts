@@ -84,7 +84,9 @@ describe('along a line', () => {
     [{ repeat: { spacingMm: 34 } }, [0, 100 / 3, 200 / 3, 100]],
     [{ repeat: { count: 1 } }, [50]],
   ] as const)('%j on 100 mm', (wish, expected) => {
-    expect(xs('M0 0H40L100 0', wish)).toEqual(expected.map((x): unknown => expect.closeTo(x, 9)));
+    expect(xs('M0 0H40L100 0', wish)).toEqual(
+      (expected as readonly number[]).map((x): unknown => expect.closeTo(x, 9)),
+    );
   });
 
   it('goes round a circle and an ellipse by true length, turned with it', () => {
