@@ -5,7 +5,7 @@ import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
 import { nestCommand } from './nest-command.ts';
 import { proposeCommand } from './propose-command.ts';
-import { shapeCommand } from './shape-command.ts';
+import { shapeCommand, writtenShape } from './shape-command.ts';
 import { stackCommand } from './stack-command.ts';
 import { stripCommand } from './strip-command.ts';
 import { USAGE } from './usage.ts';
@@ -51,7 +51,9 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
         process.stderr.write(line);
       });
     case 'shape':
-      return shapeCommand(command.choices);
+      return command.choices.out === undefined
+        ? shapeCommand(command.choices)
+        : await writtenShape(command.choices, command.choices.out);
     case 'stack':
       return await stackCommand(command.choices);
     case 'artwork':

@@ -1,8 +1,11 @@
 import type { Shape, ShapeMeasure } from '../model/shape.ts';
 import type { SizeField } from '../model/shape-size.ts';
+import { shapeFiles } from '../pipeline/shape-files.ts';
 import { kindJson, shapeJson } from '../pipeline/shape-json.ts';
 import { ALL_SHAPES, findShape, shapeFrom } from '../pipeline/shapes.ts';
 import { Refused } from './exit.ts';
+import { writeAll } from './output-folder.ts';
+import { checkFolder } from './output-place.ts';
 import type { ShapeChoices } from './shape-options.ts';
 
 /** `shape NAME size=value …` and `shape --list`. @throws Refused where the name or a size is at fault. */
@@ -14,6 +17,18 @@ export function shapeCommand({ shape: name, sizes, list, json }: ShapeChoices): 
   const made = shapeFrom(name, sizes);
   if (!made.ok) throw new Refused(made.problem.text);
   return json ? jsonText(shapeJson(made.value, kind.value)) : shapeText(made.value);
+}
+
+/** `shape NAME … --out FOLDER`: its pieces as SVG and DXF beside what is told. @throws Refused where nothing can be drawn or written. @returns what is told, and the names of the files. */
+export async function writtenShape(choices: ShapeChoices, folder: string): Promise<string> {
+  const told = shapeCommand(choices);
+  const made = shapeFrom(choices.shape ?? '', choices.sizes);
+  if (!made.ok) throw new Refused(made.problem.text);
+  const files = shapeFiles(made.value);
+  if (!files.ok) throw new Refused(files.problem.text);
+  await checkFolder(folder, [...files.value.keys()], []);
+  await writeAll(folder, files.value);
+  return choices.json ? told : `${told}${[...files.value.keys()].join(', ')} written to ${folder}\n`;
 }
 
 /** A kind of shape in one sentence, its other names, and a line for each size. */

@@ -7,7 +7,11 @@ export interface ShapeChoices {
   readonly sizes: readonly (readonly [name: string, text: string])[];
   readonly list: boolean;
   readonly json: boolean;
+  /** Folder for the pieces as SVG and DXF; left out where none are written. */
+  readonly out?: string;
 }
+
+const OPTIONS: readonly string[] = ['json', 'list', 'out'];
 
 /**
  * `NAME size=value …`. A word without `=` goes on with the value before it, so that `width=4 1/2 in` needs no quotes.
@@ -15,7 +19,7 @@ export interface ShapeChoices {
  * @param values  options that were given.
  */
 export function shapeChoicesFrom(words: readonly string[], values: Readonly<Record<string, unknown>>): ShapeChoices {
-  const stray = Object.keys(values).find((name) => name !== 'json' && name !== 'list');
+  const stray = Object.keys(values).find((name) => !OPTIONS.includes(name));
   if (stray !== undefined) throw new WrongUsage(`--${stray} is no option of shape.`);
   const [shape, ...rest] = words;
   const [list, json] = [values.list === true, values.json === true];
@@ -29,5 +33,7 @@ export function shapeChoicesFrom(words: readonly string[], values: Readonly<Reco
   if (!list && (shape as string | undefined) === undefined)
     throw new WrongUsage('shape needs a name: shape --list gives them all.');
   if (list && sizes.length > 0) throw new WrongUsage('--list takes no sizes.');
-  return { ...(shape === undefined ? {} : { shape }), sizes, list, json };
+  const out = typeof values.out === 'string' ? values.out : undefined;
+  if (list && out !== undefined) throw new WrongUsage('--list writes no files: leave --out out.');
+  return { ...(shape === undefined ? {} : { shape }), sizes, list, json, ...(out === undefined ? {} : { out }) };
 }

@@ -173,12 +173,14 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --moves N             or after so many moves: the same on every machine
       --seed N              another number looks elsewhere, default 1
 
-  node dist/cli.js shape NAME [SIZE=VALUE ...] [--json]
+  node dist/cli.js shape NAME [SIZE=VALUE ...] [--json] [--out FOLDER]
       Develops a shape from its sizes, exactly: figures, flat pieces, seams. A
       value is 120, "4 1/2 in", 114,3mm or 45; several have commas between. What
       is left out has its default.
 
       --json                everything, arcs as arcs
+      --out FOLDER          the pieces in true size as NAME.svg and NAME.dxf,
+                            arcs as arcs
       --list                every shape, or the one named: one sentence, and
                             its sizes with units, defaults and limits
 
@@ -221,6 +223,27 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             nearly so; lines move no farther than this
       --strokes WAY         centre (default): the line itself; outline: what
                             the stroke covers
+      --thickness MM        the pieces of foam it comes to, and the work
+      --offset MM           areas reach so much farther; inward with a minus:
+                            --offset=-2; --corners round (default) or sharp
+      --inlay MM            pocket and insert with so much free all round;
+                            --inlay-from pocket (default), insert or both;
+                            --cut-width MM: of a cut that runs on its line
+      --raised NxMM         a badge of N sheets, as 3x2mm; --edge square
+                            (default), bevel,DEGREES or rounded,MM; --steps edge
+                            (default: only sanded) or middle
+      --repeat N|MMmm       so many, or so far apart, fitted to a whole count,
+                            with one of:
+      --round MM            on a strip round a barrel of this outside diameter;
+                            --thickness, --neutral, --strip-width MM;
+                            --spaced-on outside (default), flat or inside; --as
+                            engrave (default) or placement
+      --along FILE.svg      along its first line; --start MM, --end MM kept
+                            free; --ends both (default), first or none; --stand
+                            along (default) or upright
+      --scatter FILE.svg    over its areas until no more fits; --least MM free
+                            between any two, --edge-room MM at the edge, --vary
+                            PCT in size, --turn DEGREES either way, --seed N
       --json                everything on the screen, arcs as arcs
 
   node dist/cli.js strip --out DIR [--thickness MM] [--paper NAME] [--margin MM]

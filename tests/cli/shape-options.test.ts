@@ -1,7 +1,9 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseCommand } from '../../src/cli/args.ts';
 import { Refused, WrongUsage } from '../../src/cli/exit.ts';
-import { shapeCommand } from '../../src/cli/shape-command.ts';
+import { shapeCommand, writtenShape } from '../../src/cli/shape-command.ts';
+import { scratchFolder } from './run-cli.ts';
 
 function shape(...words: string[]): string {
   const command = parseCommand(['shape', ...words], '2026-01-01');
@@ -72,4 +74,17 @@ describe('shape on the command line', () => {
       expect(() => shape(...words)).toThrow(WrongUsage);
     },
   );
+});
+
+it('--out writes the pieces as SVG and DXF and names them', async () => {
+  const folder = scratchFolder();
+  const command = parseCommand(['shape', 'frustum', 'height=90', '--out', folder], '2026-01-01');
+  if (command.name !== 'shape') throw new Error(`read as ${command.name}`);
+  const told = await writtenShape(command.choices, command.choices.out ?? '');
+  expect(told).toContain(`frustum.svg, frustum.dxf written to ${folder}`);
+  expect(readdirSync(folder).sort()).toEqual(['frustum.dxf', 'frustum.svg']);
+  const table = parseCommand(['shape', 'page_units', '--out', folder], '2026-01-01');
+  if (table.name !== 'shape') throw new Error(`read as ${table.name}`);
+  await expect(writtenShape(table.choices, folder)).rejects.toThrow('leave --out out');
+  expect(() => parseCommand(['shape', '--list', '--out', folder], '2026-01-01')).toThrow(WrongUsage);
 });

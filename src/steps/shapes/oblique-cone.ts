@@ -1,5 +1,5 @@
 import { fail, ok } from '../../base/result.ts';
-import { length3, rad, sub3, vec3, type Vec2, type Vec3 } from '../../geom/vec.ts';
+import { length2, length3, rad, sub2, sub3, vec3, type Vec2, type Vec3 } from '../../geom/vec.ts';
 import { curve, curveSums } from '../../geom/outline-curve.ts';
 import { degrees, measures, mm, mm2, mm3 } from './measures.ts';
 import { edge, piece, side } from './pieces.ts';
@@ -69,16 +69,18 @@ export const OBLIQUE_CONE: ShapeKind = {
         `A wall of ${sheet.thickness} mm leaves no room inside: take a thinner sheet or larger radii.`,
       );
     const place = (t: number, v = 0): Vec2 => neutral.flat(t, cone.reach(t) + (topAt(t) - cone.reach(t)) * v);
-    const topCurve = curve((t) => place(t, 1), 2 * Math.PI, 0);
-    const hasTop = topCurve.lengthMm > 1e-9 * base;
+    // Where all generators meet in one place the top is no curve.
+    const tipPlace = place(0, 1);
+    const hasTop = [1, 2, 3, 4, 5, 6].some((t) => length2(sub2(place(t, 1), tipPlace)) > 1e-9 * base);
+    const topCurve = hasTop ? curve((t) => place(t, 1), 2 * Math.PI, 0) : null;
     const edges = [
       edge(
         'base',
         curve((t) => place(t), 0, 2 * Math.PI),
       ),
-      side('end', place(2 * Math.PI), hasTop ? topCurve.from : place(0, 1), { seam: 'seam' }),
-      ...(hasTop ? [edge('top', topCurve)] : []),
-      side('start', place(0, 1), place(0), { seam: 'seam' }),
+      side('end', place(2 * Math.PI), topCurve?.from ?? tipPlace, { seam: 'seam' }),
+      ...(topCurve === null ? [] : [edge('top', topCurve)]),
+      side('start', tipPlace, place(0), { seam: 'seam' }),
     ];
     const thetaList = sizes.row('theta_deg').map(rad);
     const element = (t: number): number => length3(sub3(rim(t), apex));
@@ -114,7 +116,7 @@ export const OBLIQUE_CONE: ShapeKind = {
         base_circumference: mm(2 * Math.PI * base),
         top_circumference: top > 0 ? mm(2 * Math.PI * top) : undefined,
         base_edge_length: mm(curveSums((t) => place(t), 0, 2 * Math.PI).length),
-        tip_opening: top === 0 && hasTop ? mm(topCurve.lengthMm) : undefined,
+        tip_opening: top === 0 && topCurve !== null ? mm(topCurve.lengthMm) : undefined,
         apex_height: mm(apexHeight),
         apex_offset: mm(apexOffset),
         volume: mm3((Math.PI / 3) * height * (base * base + base * top + top * top)),

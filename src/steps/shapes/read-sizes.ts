@@ -1,3 +1,4 @@
+import { MM_PER_INCH } from '../../base/format-length.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { SizeField } from '../../model/shape-size.ts';
 import { readSize, readSizeRow } from './read-size.ts';
@@ -116,7 +117,7 @@ function valueOf({ field, unit, scale }: Meant, text: string): Result<Value> {
     );
   const numbers = (typeof read === 'number' ? [read] : read).map((one) => one * scale);
   for (const one of numbers) {
-    const fault = rangeFault(field, one);
+    const fault = rangeFault(field, one, unitTyped(text, unit));
     if (fault !== null) return fail('shape/out-of-range', fault);
   }
   return ok(typeof read === 'number' ? numbers[0] : numbers);
@@ -131,17 +132,28 @@ const EXAMPLES = {
   choice: 'a word',
 } as const;
 
-/** Why a number may not be a size, one sentence; null when it may. */
-export function rangeFault({ name, kind, unit, least, over, most }: SizeField, value: number): string | null {
-  const shownValue = `${Number(value.toPrecision(9))}${unit === '' ? '' : ` ${unit}`}`;
+/** Inches where the text says so, or says nothing and the name does. */
+const unitTyped = (text: string, bare: 'mm' | 'in'): 'mm' | 'in' =>
+  /(in|inch|inches|["″”])\s*$/i.test(text) || (bare === 'in' && /[\d.]\s*$/.test(text)) ? 'in' : 'mm';
+
+/** Why a number may not be a size, one sentence, lengths in the unit they were typed in; null when it may. */
+export function rangeFault(
+  { name, kind, unit, least, over, most }: SizeField,
+  value: number,
+  typedIn: 'mm' | 'in' = 'mm',
+): string | null {
+  const isInches = kind === 'length' && typedIn === 'in';
+  const shown = (size: number): string =>
+    String(Number((isInches ? size / MM_PER_INCH : size).toPrecision(isInches ? 4 : 9)));
+  const unitText = isInches ? ' in' : unit === '' ? '' : ` ${unit}`;
   const isWhole = kind !== 'count' || Number.isInteger(value);
   const isIn =
     (least === undefined || value >= least) &&
     (over === undefined || value > over) &&
     (most === undefined || value <= most);
   if (isWhole && isIn) return null;
-  const low = over !== undefined ? `over ${over}` : least !== undefined ? `at least ${least}` : '';
-  const high = most !== undefined ? `at most ${most}` : '';
+  const low = over !== undefined ? `over ${shown(over)}` : least !== undefined ? `at least ${shown(least)}` : '';
+  const high = most !== undefined ? `at most ${shown(most)}` : '';
   const range = [low, high].filter((one) => one !== '').join(' and ');
-  return `${name} must be ${kind === 'count' ? 'a whole number ' : ''}${range}${unit === '' ? '' : ` ${unit}`}, not ${shownValue}.`;
+  return `${name} must be ${kind === 'count' ? 'a whole number ' : ''}${range}${unitText}, not ${shown(value)}${unitText}.`;
 }

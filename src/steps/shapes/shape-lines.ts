@@ -115,7 +115,8 @@ function seamMarks(shape: Shape, piece: ShapePiece, seams: readonly WorkedSeam[]
         const found = placeAt(edge, isFirst ? share : 1 - share);
         if (found === null) return [];
         const { at, inward } = found;
-        const name = shares.length === 1 ? one.letter : `${one.letter}${i + 1}`;
+        // Edges that are glued either way round have no first mark.
+        const name = shares.length === 1 || !isPair ? one.letter : `${one.letter}${i + 1}`;
         return [straight('mark', at, { x: at.x + TICK_MM * inward.x, y: at.y + TICK_MM * inward.y }, name)];
       });
     });

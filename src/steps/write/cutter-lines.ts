@@ -6,7 +6,7 @@ import { SAME_CUT_MM } from './cutter-cuts.ts';
 import { onFoam } from './sheet-drawings.ts';
 
 /** How lines that are drawn on paper are taken; through cuts and leaning edges are made from the piece itself. */
-const ROLE_OF: Readonly<Partial<Record<LineRole, CutterRole>>> = {
+export const CUTTER_ROLE_OF: Readonly<Partial<Record<LineRole, CutterRole>>> = {
   kerf: 'kerf',
   'kerf-behind': 'behind',
   score: 'score',
@@ -26,7 +26,7 @@ export function drawnLines(template: Template, shape: CutterShape): readonly Cut
   const arrows = arrowsIn(strokes, template.grainRad !== undefined);
   const drawn = strokes.flatMap((stroke, i): CutterLine[] => {
     const { role, points, closed } = stroke;
-    const taken = arrows.get(i) ?? ROLE_OF[role];
+    const taken = arrows.get(i) ?? CUTTER_ROLE_OF[role];
     if (taken === undefined) return [];
     return [{ role: taken, points, closed }];
   });

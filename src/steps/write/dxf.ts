@@ -56,7 +56,7 @@ export const DXF_LAYER_OF: Readonly<Record<CutterRole, DxfLayer>> = {
 };
 
 /** $INSUNITS of millimetres. */
-const MILLIMETRES = 4;
+export const MILLIMETRES = 4;
 
 /** Side of the square that is measured, and how far under the sheet it stands, mm. */
 const SQUARE_MM = 100;
@@ -96,7 +96,8 @@ export function writeDxf(sheet: CutterSheet, notes: readonly string[] = []): str
   return tags.tag(0, 'EOF').text();
 }
 
-const layerNotes = (): readonly string[] => [
+/** What each layer holds, for whoever opens the file in an editor. */
+export const layerNotes = (): readonly string[] => [
   'Layers with a number have the meaning of ASTM D6673-10 (withdrawn 2019)',
   ...Object.values(LAYERS).map(({ name, says }) => `Layer ${name}: ${says}`),
 ];
@@ -115,7 +116,8 @@ function namedBlocks(
   });
 }
 
-function writeTables(tags: DxfTags): void {
+/** Line types, layers and the style of words. */
+export function writeTables(tags: DxfTags): void {
   tags.table('LTYPE', 1, () => {
     tags.tag(0, 'LTYPE').tag(2, 'CONTINUOUS').tag(70, 0).tag(3, 'Solid line').tag(72, 65).tag(73, 0).real(40, 0);
   });
@@ -160,7 +162,7 @@ function polyline(tags: DxfTags, layer: string, points: ArrayLike<number>, close
 
 const ALIGN = { left: 0, centre: 1, right: 2 } as const;
 
-function writeWords(tags: DxfTags, layer: string, { text, at, angleRad, heightMm, align }: Words): void {
+export function writeWords(tags: DxfTags, layer: string, { text, at, angleRad, heightMm, align }: Words): void {
   tags
     .tag(0, 'TEXT')
     .tag(8, layer)
