@@ -1,8 +1,11 @@
 import type { Finding } from '../base/finding.ts';
 import { formatArea, formatMeasured, formatNumber } from '../base/format-length.ts';
 import type { Artwork } from '../model/artwork.ts';
-import { artworkFromSvg } from '../pipeline/artwork.ts';
+import { artworkFromSvg, USUAL_ARTWORK } from '../pipeline/artwork.ts';
+import { craftArtwork, type CraftedArtwork } from '../pipeline/artwork-craft.ts';
+import { craftJson } from '../pipeline/artwork-craft-json.ts';
 import { artworkJson } from '../pipeline/artwork-json.ts';
+import type { CraftOption } from './artwork-craft-option.ts';
 import type { ArtworkOptions } from './artwork-options.ts';
 import { Refused } from './exit.ts';
 import { writeAll } from './output-folder.ts';
@@ -12,14 +15,36 @@ import { readInput } from './read-input.ts';
 const FILE_NAME = 'artwork.json';
 
 /** `artwork FILE.svg`: reads flat artwork, tells its pieces and what is wrong, and writes artwork.json. @returns what stdout gets. */
-export async function artworkCommand({ input, out, choice, json }: ArtworkOptions): Promise<string> {
+export async function artworkCommand({ input, out, choice, craft, json }: ArtworkOptions): Promise<string> {
   const { name, bytes } = await readInput(input);
   if (out !== undefined) await checkFolder(out, [FILE_NAME], [input]);
   const made = artworkFromSvg(new TextDecoder().decode(bytes), choice);
   if (!made.ok) throw Refused.from(made.problem, name);
-  const text = `${JSON.stringify(artworkJson(made.value, made.notes), null, 1)}\n`;
+  const crafted = craft === undefined ? null : await craftedFrom(name, made.value, craft);
+  const notes = [...made.notes, ...(crafted?.notes ?? [])];
+  const object = crafted === null ? artworkJson(made.value, notes) : craftJson(crafted.value, notes);
+  const text = `${JSON.stringify(object, null, 1)}\n`;
   if (out !== undefined) await writeAll(out, new Map([[FILE_NAME, text]]));
-  return json ? text : summary(name, made.value, made.notes, out);
+  if (json) return text;
+  return summary(name, crafted?.value.artwork ?? made.value, notes, out, crafted?.value);
+}
+
+async function craftedFrom(
+  file: string,
+  artwork: Artwork,
+  { craft, other }: CraftOption,
+): Promise<{ readonly value: CraftedArtwork; readonly notes: readonly Finding[] }> {
+  let beside: Artwork | null = null;
+  if (other !== undefined) {
+    const { name, bytes } = await readInput(other);
+    // What is open there is meant so: only its lines and areas are taken.
+    const read = artworkFromSvg(new TextDecoder().decode(bytes), USUAL_ARTWORK);
+    if (!read.ok) throw Refused.from(read.problem, name);
+    beside = read.value;
+  }
+  const made = craftArtwork(artwork, craft, beside);
+  if (!made.ok) throw Refused.from(made.problem, file);
+  return made;
 }
 
 function summary(
@@ -27,6 +52,7 @@ function summary(
   { pieces, widthMm, heightMm, scale }: Artwork,
   findings: readonly Finding[],
   out: string | undefined,
+  crafted: CraftedArtwork | undefined,
 ): string {
   const scaled = scale === 1 ? '' : `, scaled by ${formatNumber(scale, 4)}`;
   return [
@@ -37,6 +63,8 @@ function summary(
       const open = lines.length > 0 ? `, ${counted(lines.length, 'open line')}` : '';
       return `piece ${piece}: ${formatArea(areaMm2, 'mm')}${areas}, ${counted(holes, 'hole')}, ${formatMeasured(lengthMm, 'mm')} of line${open}`;
     }),
+    ...Object.entries(crafted?.figures ?? {}).map(([figure, value]) => `${figure}: ${formatNumber(value, 3)}`),
+    ...(crafted?.work?.steps ?? []).map(({ text }, i) => `step ${i + 1}: ${text}`),
     ...findings.map(({ severity, text }) => `${severity}: ${text}`),
     ...(out === undefined ? [] : [`written to ${out}`]),
     '',

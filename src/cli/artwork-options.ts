@@ -1,4 +1,5 @@
 import { USUAL_ARTWORK, type ArtworkChoice, type ArtworkSize } from '../pipeline/artwork.ts';
+import { craftFrom, CRAFT_ONLY, CRAFT_SHARED, type CraftOption } from './artwork-craft-option.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 
@@ -8,13 +9,15 @@ export interface ArtworkOptions {
   /** Folder that artwork.json is written into. */
   readonly out?: string;
   readonly choice: ArtworkChoice;
+  /** What is done with it; left out where it is only read. */
+  readonly craft?: CraftOption;
   readonly json: boolean;
 }
 
 /** Taken by artwork alone. */
-export const ARTWORK_ONLY = ['width', 'known', 'deviation', 'close', 'regularise', 'strokes'] as const;
+export const ARTWORK_ONLY = ['width', 'known', 'deviation', 'close', 'regularise', 'strokes', ...CRAFT_ONLY] as const;
 
-const ARTWORK_OPTIONS: readonly string[] = [...ARTWORK_ONLY, 'out', 'json'];
+const ARTWORK_OPTIONS: readonly string[] = [...ARTWORK_ONLY, ...CRAFT_SHARED, 'out', 'json'];
 
 const MOST_MM = 100_000;
 
@@ -49,6 +52,7 @@ export function artworkOptionsFrom(
       regulariseMm: mm('regularise', { least: 0, most: 100 }) ?? USUAL_ARTWORK.regulariseMm,
       strokes: oneOf('strokes', word('strokes'), ['centre', 'outline']) ?? USUAL_ARTWORK.strokes,
     },
+    ...given('craft', craftFrom(word)),
     json: values.json === true,
   };
 }
