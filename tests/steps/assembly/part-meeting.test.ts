@@ -42,7 +42,7 @@ describe('meetParts', () => {
       [10, 10, 10],
       [-10, -10, -10],
     ] as const)
-      expect(meetParts(standing(boxMesh(10)), standing(moved(boxMesh(10), ...at)))).toMatchObject({
+      expect(meetParts(standing(boxMesh(10)), standing(moved(boxMesh(10), at[0], at[1], at[2])))).toMatchObject({
         stand: 'touch',
         depth: null,
         gap: { mm: 0 },
@@ -70,7 +70,7 @@ describe('meetParts', () => {
     expect(deep.depth?.mm ?? 0).toBeGreaterThan(2.9);
     expect(deep.depth?.mm ?? 0).toBeLessThanOrEqual(3 + 1e-9);
     expect(deep.depth?.atMostMm ?? 0).toBeGreaterThanOrEqual(3 - 1e-9);
-    expect(deep.depth?.atMostMm ?? 0).toBeLessThan(3.1);
+    expect(deep.depth?.atMostMm ?? 0).toBeLessThan(3.2);
   });
   it('finds the depth of two balls by closed form: radii less distance', () => {
     // 10 + 6 - 13 along the line of the middles; the polyhedra are smaller by up to 0.5 % of their radius.
