@@ -19,6 +19,7 @@ const STEPS = [
   'shapes',
   'stack',
   'artwork',
+  'trim',
   'assembly',
   'inserts',
   'foam',

@@ -1,0 +1,148 @@
+import { headingBetween, type Heading } from '../../mesh/lines/heading.ts';
+import { layLine, nearestAlong, type LaidLine } from '../../mesh/lines/along-line.ts';
+import type { MeshLine, MeshPoint } from '../../mesh/lines/mesh-line.ts';
+import { sharedTriangle, trianglesAt, weightsIn } from '../../mesh/lines/mesh-point.ts';
+import { angleInRound, roundAt } from '../../mesh/lines/round.ts';
+import type { Surface } from '../../mesh/surface.ts';
+import { cross3, dot3, pointAt3, scale3, sub3, add3, unit3, type Vec3 } from '../../geom/vec.ts';
+import { vertexTurns, type VertexTurns } from './vertex-turns.ts';
+
+/** How a line on the surface turns within the surface. */
+export interface LineTurning {
+  readonly line: MeshLine;
+  readonly laid: LaidLine;
+  /** Mean side of the triangles it runs through, mm. */
+  readonly meshMm: number;
+  /** Ways along, mm, ascending, at which it turns, and by how much, radians, to the left > 0. Of a closed line the turn at its first point stands at way 0. */
+  readonly ways: Float64Array;
+  readonly turns: Float64Array;
+}
+
+/** Sharper summits are corners of the sculpt, not rounding of its facets, and stay where they are, radians. */
+const CORNER_RAD = 0.25;
+/** What the facets hold of curvature is spread over so many of their sides to each side of the line. */
+const SPREAD_SIDES = 2;
+
+/**
+ * The turning of a line within the surface, the geodesic curvature of its strip summed up. At each of its points half the difference between the angles on
+ * its right and on its left: of a corner of the mesh half of what it misses of a full turn falls on each side. (Polthier and Schmies, "Straightest geodesics
+ * on polyhedral surfaces", 1998, definition of discrete geodesic curvature, halved between the sides.) Facets gather curvature in their corners, so a line
+ * that passes beside them would turn less or more than one on the round form: each corner near it is therefore spread over a hat of two sides of the mesh
+ * to left and right (Gauss and Bonnet: a line moved over a corner turns by what that misses). Along an open edge only the side that is there is asked, and the
+ * half cells at the edge, which no corner inside counts, take the curvature of their neighbours.
+ */
+export function lineTurning(surface: Surface, line: MeshLine): LineTurning {
+  const laid = layLine(surface, line);
+  const corners = vertexTurns(surface);
+  const { points, closed } = line;
+  const meshMm = meanSide(surface, points);
+  const found: [way: number, turn: number][] = [];
+  const count = points.length;
+  for (let i = closed ? 0 : 1; i < (closed ? count : count - 1); i += 1) {
+    const turn = turnAt(surface, corners, points[(i + count - 1) % count], points[i], points[(i + 1) % count]);
+    if (turn !== 0) found.push([laid.way[i], turn]);
+  }
+  spreadCorners(surface, corners, laid, SPREAD_SIDES * meshMm, closed, found);
+  found.sort((a, b) => a[0] - b[0]);
+  return {
+    line,
+    laid,
+    meshMm,
+    ways: Float64Array.from(found, ([way]) => way),
+    turns: Float64Array.from(found, ([, turn]) => turn),
+  };
+}
+
+/** Turn at a point between its neighbours, radians, left > 0. */
+function turnAt(surface: Surface, corners: VertexTurns, before: MeshPoint, p: MeshPoint, after: MeshPoint): number {
+  const out = headingFrom(surface, p, after);
+  const back = headingFrom(surface, p, before);
+  if (out === null || back === null) return 0;
+  const round = roundAt(surface, p, out.triangle);
+  const turned = angleInRound(round, back) - angleInRound(round, out);
+  if (!round.isOpen) {
+    const left = turned < 0 ? turned + round.total : turned;
+    return (round.total - 2 * left) / 2;
+  }
+  // On an open edge: the foam lies on one side only.
+  const own = p.at === 'vertex' ? corners.atRim[p.vertex] : 0;
+  return turned > 0 ? Math.PI - turned - own : -turned - Math.PI + own;
+}
+
+/** The heading from one point of a line to its next. */
+export function headingFrom(surface: Surface, p: MeshPoint, q: MeshPoint): Heading | null {
+  const t = sharedTriangle(surface, p, q);
+  if (t < 0) return null;
+  const { topology, triangles } = surface;
+  const [from, to] = [weightsIn(topology, triangles, p, t), weightsIn(topology, triangles, q, t)];
+  return from && to && headingBetween(surface, t, from, to);
+}
+
+/** Adds what the corners beside the line do to a line that is as broad as the hat. */
+function spreadCorners(
+  surface: Surface,
+  corners: VertexTurns,
+  laid: LaidLine,
+  spreadMm: number,
+  closed: boolean,
+  found: [number, number][],
+): void {
+  const { positions, triangles } = surface;
+  const own = new Set(laid.points.flatMap((p) => (p.at === 'vertex' ? [p.vertex] : [])));
+  for (const v of verticesNear(surface, laid, spreadMm)) {
+    const missing = corners.missing[v];
+    if (own.has(v) || missing === 0 || Math.abs(missing) > CORNER_RAD) continue;
+    const p = pointAt3(positions, v);
+    const { mm, piece, share, distanceMm } = nearestAlong(laid, p);
+    if (distanceMm >= spreadMm || (!closed && (mm <= 0 || mm >= laid.lengthMm))) continue;
+    const [a, b] = [laid.places[piece], laid.places[piece + 1]];
+    const foot = add3(a, scale3(sub3(b, a), share));
+    const t = sharedTriangle(surface, laid.points[piece], laid.points[piece + 1]);
+    const up = normalOf(positions, triangles, Math.max(0, t));
+    const isLeft = dot3(cross3(up, sub3(b, a)), sub3(p, foot)) > 0;
+    const weight = 0.5 * (1 - distanceMm / spreadMm) ** 2;
+    found.push([mm, isLeft ? weight * missing : -weight * missing]);
+  }
+}
+
+const normalOf = (positions: Float64Array, triangles: Uint32Array, t: number): Vec3 => {
+  const [a, b, c] = [0, 1, 2].map((k) => pointAt3(positions, triangles[3 * t + k]));
+  return unit3(cross3(sub3(b, a), sub3(c, a)));
+};
+
+/** Vertices no farther from the line than this, reached from its own triangles through others that are as near. */
+function verticesNear(surface: Surface, laid: LaidLine, mostMm: number): number[] {
+  const { positions, triangles } = surface;
+  const isSeen = new Set<number>();
+  const queue: number[] = [];
+  const visit = (t: number): void => {
+    for (let k = 0; k < 3; k += 1) {
+      const v = triangles[3 * t + k];
+      if (isSeen.has(v)) continue;
+      isSeen.add(v);
+      queue.push(v);
+    }
+  };
+  for (const p of laid.points) for (const t of trianglesAt(surface, p)) visit(t);
+  const near: number[] = [];
+  for (let i = 0; i < queue.length; i += 1) {
+    const v = queue[i];
+    if (nearestAlong(laid, pointAt3(positions, v)).distanceMm >= mostMm) continue;
+    near.push(v);
+    for (const t of trianglesAt(surface, { at: 'vertex', vertex: v })) visit(t);
+  }
+  return near.sort((v, w) => v - w);
+}
+
+function meanSide(surface: Surface, points: readonly MeshPoint[]): number {
+  const { positions, triangles } = surface;
+  const own = new Set(points.flatMap((p) => trianglesAt(surface, p)));
+  let [sum, count] = [0, 0];
+  for (const t of own)
+    for (let k = 0; k < 3; k += 1) {
+      const [p, q] = [triangles[3 * t + k], triangles[3 * t + ((k + 1) % 3)]].map((v) => pointAt3(positions, v));
+      sum += Math.hypot(p.x - q.x, p.y - q.y, p.z - q.z);
+      count += 1;
+    }
+  return count === 0 ? 0 : sum / count;
+}
