@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Vec3 } from '../geom/vec.ts';
+import type { Mesh } from '../mesh/mesh.ts';
 
 /**
  * Where a layer has its outline: `larger` holds all of the solid between its two faces, so that foam is only sanded off; `smaller` lies wholly
@@ -42,6 +43,18 @@ export interface StackWish {
   readonly core?: CoreWish;
   /** Wall of hollow layers, mm, > 0; left out, layers are solid. */
   readonly wallMm?: number;
+  /** Where the hollow runs out of the stack; left out, a wall shuts it at both ends. */
+  readonly openAt?: 'bottom' | 'top' | 'both';
+  /** Another skin that the foam stays away from; left out, it may reach the surface of the solid. */
+  readonly cover?: CoverWish;
+}
+
+/** Foam stays under a skin of another material. */
+export interface CoverWish {
+  /** Least distance from the foam to the skin, mm, > 0. */
+  readonly mm: number;
+  /** Closed surface, mm, faces outward, in the frame of the model: the solid itself, or one that reaches on where nothing is to cover the foam. */
+  readonly skin: Mesh;
 }
 
 /** A round hole in the frame of the stack, mm. */
@@ -64,6 +77,8 @@ export interface StackPiece {
   readonly labelAt: { readonly x: number; readonly y: number };
   /** Outline of the next layer where it runs on this piece, x y per corner, open lines. */
   readonly placing: readonly Float64Array[];
+  /** The pieces of the layer before that it is glued on, and on how much of it, holes taken out, mm². */
+  readonly restsOn: readonly { readonly name: string; readonly areaMm2: number }[];
   /** Area of the piece with its openings and holes taken out, mm². */
   readonly areaMm2: number;
 }
@@ -86,6 +101,9 @@ export interface StackLayer {
   readonly fromMm: number;
   readonly toMm: number;
   readonly pieces: readonly StackPiece[];
+  /** The finished surface at the faces of the layer, as rings: just over the lower face and just under the upper one. */
+  readonly lowerSection: readonly Ring[];
+  readonly upperSection: readonly Ring[];
   /** Area within its outlines, before hollow and holes, mm², and how far rounding to the grid may put it off. */
   readonly outlineAreaMm2: number;
   readonly areaBoundMm2: number;

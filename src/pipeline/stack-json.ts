@@ -5,6 +5,7 @@ import type { Stack, StackLayer, StackPiece, StackRest } from '../model/stack.ts
 /**
  * A stack as JSON of version 1: lengths mm, areas mm², volumes mm³, outlines as pairs of x and y seen from the last layer; numbers in full.
  * `volumeMm3` of a rest is right to `volumeBoundMm3`, its depth is nowhere more than `depthMm + depthBoundMm`.
+ * The sections of a layer are the finished surface at its two faces.
  */
 export function stackJson(stack: Stack): Record<string, unknown> {
   const { frame, rule, heightMm, stackedMm, layers, dowels, solidMm3, stackedMm3, foamMm3, beyondMm3 } = stack;
@@ -49,6 +50,8 @@ function layerJson(layer: StackLayer): Record<string, unknown> {
     solidMm3,
     sand: restJson(sand),
     fill: restJson(fill),
+    lowerSection: layer.lowerSection.map(pairs),
+    upperSection: layer.upperSection.map(pairs),
     pieces: pieces.map(pieceJson),
   };
 }
@@ -68,6 +71,7 @@ const pieceJson = ({
   holes,
   placing,
   labelAt,
+  restsOn,
 }: StackPiece): Record<string, unknown> => ({
   name,
   areaMm2,
@@ -76,6 +80,7 @@ const pieceJson = ({
   holes: holes.map((hole) => ({ ...hole })),
   placing: placing.map(pairs),
   labelAt: [labelAt.x, labelAt.y],
+  restsOn: restsOn.map((one) => ({ ...one })),
 });
 
 const vector = ({ x, y, z }: Vec3): readonly number[] => [x, y, z];

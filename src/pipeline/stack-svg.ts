@@ -1,6 +1,6 @@
 import { boxOfPoints, type Ring } from '../geom/ring.ts';
 import { depthInside } from '../geom/widest-spot.ts';
-import type { Stack, StackHole, StackPiece, StackSideView } from '../model/stack.ts';
+import type { Stack, StackHole, StackLayer, StackPiece, StackSideView } from '../model/stack.ts';
 
 /** Between pieces on the drawing, and round it, mm. */
 const GAP_MM = 8;
@@ -20,18 +20,17 @@ const LETTER_SHARE = 0.65;
 const ARROW_SHARE = 0.75;
 
 /**
- * All layers in true size, in mm, seen from the last layer: what the knife follows is drawn full and dark, where the next layer is set down dashed.
+ * All layers in true size, in mm, seen from the last layer: what the knife follows is drawn full and dark, where the next layer is set down dashed,
+ * the finished surface at either face thin and red.
  * The up mark, an arrow beside the number, points to y of the frame in every layer.
  */
 export function stackSvg(stack: Stack, title: string): string {
-  const pieces = stack.layers.flatMap((layer) =>
-    layer.pieces.map((piece) => ({ piece, thickness: layer.thicknessMm })),
-  );
+  const pieces = stack.layers.flatMap((layer) => layer.pieces.map((piece) => ({ piece, layer })));
   const sizes = pieces.map(({ piece }) => boxOfPoints(piece.outer));
   const widest = Math.max(ROW_MM, ...sizes.map(({ minX, maxX }) => maxX - minX));
   const drawn: string[] = [];
   let [x, y, row, right] = [GAP_MM, HEAD_MM + GAP_MM, 0, 0];
-  for (const [i, { piece, thickness }] of pieces.entries()) {
+  for (const [i, { piece, layer }] of pieces.entries()) {
     const { minX, maxX, minY, maxY } = sizes[i];
     const [width, height] = [Math.max(maxX - minX, 14), maxY - minY + 5];
     if (x > GAP_MM && x + width > widest + GAP_MM) {
@@ -39,14 +38,14 @@ export function stackSvg(stack: Stack, title: string): string {
       y += row + GAP_MM;
       row = 0;
     }
-    drawn.push(pieceSvg(piece, thickness, x - minX, y + maxY, y + maxY - minY + 4));
+    drawn.push(pieceSvg(piece, layer, x - minX, y + maxY, y + maxY - minY + 4));
     x += width + GAP_MM;
     row = Math.max(row, height);
     right = Math.max(right, x);
   }
   const words = [
     `${title}: ${stack.layers.length} layers by the ${stack.rule === 'middle' ? 'middle' : `${stack.rule} face`}, true size, seen from the last layer`,
-    'Full line: cut. Dashed: set the next layer down here. Arrow: up mark, the same way in every layer.',
+    'Full line: cut. Dashed: set the next layer down here. Red: the finished surface at the lower face, dash-dotted at the upper. Arrow: up mark, the same way in every layer.',
   ];
   return svgText(Math.max(right, 190), y + row + GAP_MM, [
     ...words.map(
@@ -101,7 +100,7 @@ function viewSvg({ solid, steps, across, atMm }: StackSideView, dx: number, dy: 
   return `<g>${[...boxes, ...outline, ...numbers, label].join('\n')}</g>`;
 }
 
-function pieceSvg(piece: StackPiece, thickness: number, dx: number, dy: number, under: number): string {
+function pieceSvg(piece: StackPiece, layer: StackLayer, dx: number, dy: number, under: number): string {
   const { outer, openings, holes, placing, labelAt, name } = piece;
   const room = roomFor(piece);
   // Number, gap and arrow side by side, as wide as they are drawn, within the circle of the room.
@@ -124,11 +123,26 @@ function pieceSvg(piece: StackPiece, thickness: number, dx: number, dy: number, 
       (line) =>
         `<path d="${path(line, dx, dy, false)}" fill="none" stroke="#16a" stroke-width="0.25" stroke-dasharray="2 1.5"/>`,
     ),
+    ...sectionsSvg(piece, layer, dx, dy),
     ...holes.map((hole) => holeSvg(hole, dx, dy)),
     ...words,
-    `<text x="${mm(box.minX + dx)}" y="${mm(under)}" font-size="3">${name}: ${String(thickness)} mm${isInside ? '' : ' ↑'}</text>`,
+    `<text x="${mm(box.minX + dx)}" y="${mm(under)}" font-size="3">${name}: ${String(layer.thicknessMm)} mm${isInside ? '' : ' ↑'}</text>`,
     '</g>',
   ].join('\n');
+}
+
+/** The finished surface at both faces of the layer, where it runs within the piece's own box. */
+function sectionsSvg({ outer }: StackPiece, layer: StackLayer, dx: number, dy: number): readonly string[] {
+  const box = boxOfPoints(outer);
+  const meets = (ring: Ring): boolean => {
+    const own = boxOfPoints(ring);
+    return own.minX < box.maxX && own.maxX > box.minX && own.minY < box.maxY && own.maxY > box.minY;
+  };
+  const drawn = (rings: readonly Ring[], dash: string): readonly string[] =>
+    rings
+      .filter(meets)
+      .map((ring) => `<path d="${path(ring, dx, dy, true)}" fill="none" stroke="#c22" stroke-width="0.12"${dash}/>`);
+  return [...drawn(layer.lowerSection, ''), ...drawn(layer.upperSection, ' stroke-dasharray="4 1 0.6 1"')];
 }
 
 /** Room for words round the label: most of the way to the nearest edge or hole. */

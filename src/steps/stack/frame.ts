@@ -1,8 +1,9 @@
+import { clipPlaces } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import { cross3, dot3, length3, pointAt3, unit3, vec3, type Vec3 } from '../../geom/vec.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { Surface } from '../../mesh/surface.ts';
-import { topologyOf } from '../../mesh/topology.ts';
+import { originOf, targetOf, topologyOf, type Topology } from '../../mesh/topology.ts';
 import type { StackFrame } from '../../model/stack.ts';
 
 /** A solid in the frame of its stack: z runs along the axis. */
@@ -33,13 +34,17 @@ export function solidInFrame(mesh: Mesh, axis: Vec3): Result<Solid> {
   if (!(length3(axis) > 0 && Number.isFinite(length3(axis))))
     return fail('stack/axis', 'The axis has no direction: give x, y, z or three numbers that are not all 0.');
   const topology = topologyOf(mesh);
-  let open = 0;
-  for (const across of topology.twin) if (across < 0) open += 1;
-  if (open > 0)
+  const open = openSides(mesh, topology);
+  if (open.length > 0) {
+    const [v] = open[0];
+    const { x, y, z } = pointAt3(mesh.positions, v);
+    const place = [x, y, z].map((one) => String(Number(one.toFixed(1)) + 0)).join(', ');
     return fail(
       'stack/open',
-      `The surface is not closed: ${open} ${open === 1 ? 'side of a triangle has' : 'sides of triangles have'} no neighbour, so that inside and outside cannot be told; close the holes first.`,
+      `The surface is not closed: ${open.length} ${open.length === 1 ? 'side of a triangle has' : 'sides of triangles have'} no neighbour, the first at ${place} mm, so that inside and outside cannot be told; close the holes first.`,
+      { edges: clipPlaces(open), point: [x, y, z] },
     );
+  }
   const frame = frameAlong(axis);
   const positions = new Float64Array(mesh.positions.length);
   const min = [Infinity, Infinity, Infinity];
@@ -69,6 +74,13 @@ export function solidInFrame(mesh: Mesh, axis: Vec3): Result<Solid> {
     max: vec3(max[0], max[1], max[2]),
     snapMm: SNAP_SHARE * largest,
   });
+}
+
+/** Sides of triangles with nothing across, as pairs of vertices. */
+function openSides({ triangles }: Mesh, { twin }: Topology): readonly (readonly [number, number])[] {
+  const open: [number, number][] = [];
+  for (let h = 0; h < twin.length; h += 1) if (twin[h] < 0) open.push([originOf(triangles, h), targetOf(triangles, h)]);
+  return open;
 }
 
 /** A coordinate of the frame; along an axis of the model it is that coordinate, or the same with a minus. */

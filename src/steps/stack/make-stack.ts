@@ -1,27 +1,37 @@
-import type { Finding } from '../../base/finding.ts';
 import { letters } from '../../base/ids.ts';
-import { ok, type Result } from '../../base/result.ts';
+import { fail, ok, type Result } from '../../base/result.ts';
 import { buildTree } from '../../geom/bvh.ts';
 import { isInRings } from '../../geom/in-rings.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { Stack, StackHole, StackLayer, StackPiece, StackRule, StackWish } from '../../model/stack.ts';
-import { chooseSheets, HEIGHT_RIGHT_MM } from './choose-sheets.ts';
+import { chooseSheets } from './choose-sheets.ts';
 import { coreHole, type CoreHole } from './core-hole.ts';
-import { disc, dowelsInJoints, placeDowels, type DowelPlace } from './dowels.ts';
+import { coveredLayer } from './cover.ts';
+import { disc, placeDowels, type DowelPlace } from './dowels.ts';
 import { solidInFrame, type Solid } from './frame.ts';
 import { hollowOf } from './hollow.ts';
+import { restsOn, type GluedPiece } from './joints.ts';
 import { layerOutline } from './layer-outline.ts';
 import { ORDER_SAMPLES, orderSheets } from './order-sheets.ts';
 import { placingLines } from './placing-lines.ts';
-import { areaBoundOf, areaOf, fineGrid, ringsOf, without, type FineGrid } from './regions.ts';
+import { areaBoundOf, areaOf, covered, fineGrid, meeting, ringsOf, without, type FineGrid } from './regions.ts';
 import { fillingDepth, sandingDepth, volumeOutside, type FoamSheet } from './rest.ts';
 import { sideView } from './side-view.ts';
 import { sectionArea, sectionAt, slabBetween, type Slab } from './slab.ts';
+import {
+  bareJoints,
+  bareLayers,
+  coreFindings,
+  heightFinding,
+  overlapFinding,
+  pieceFindings,
+} from './stack-findings.ts';
 
 /** A layer on its way. */
 interface Draft {
+  readonly thickness: number;
   readonly from: number;
   readonly to: number;
   readonly slab: Slab;
@@ -32,25 +42,32 @@ interface Draft {
 }
 
 /**
- * A closed mesh as layers of sheet.
+ * A closed mesh as layers of sheet. Under a cover the layers are those of the smaller face, and as many as the cover leaves room for.
  * @param mesh  closed, mm, faces outward.
- * @returns fails with `stack/open`, `stack/empty`, `stack/inside-out`, `stack/axis`, `stack/sheets`, `stack/layers` or `stack/too-low`.
+ * @returns fails with `stack/open`, `stack/empty`, `stack/inside-out`, `stack/axis`, `stack/sheets`, `stack/layers`, `stack/too-low` or
+ *   `stack/no-core`.
  */
 export function makeStack(mesh: Mesh, wish: StackWish): Result<Stack> {
   const framed = solidInFrame(mesh, wish.axis);
   if (!framed.ok) return framed;
   const solid = framed.value;
+  const skin = wish.cover === undefined ? ok(solid) : solidInFrame(wish.cover.skin, wish.axis);
+  if (!skin.ok) return skin;
   const { min, max } = solid;
   const heightMm = max.z - min.z;
-  const chosen = chooseSheets(heightMm, wish.sheetsMm, wish.rule);
+  const [foot, top] = coverAtEnds(solid, skin.value, wish.cover?.mm ?? 0);
+  const room = heightMm - foot - top;
+  const rule = wish.cover === undefined ? wish.rule : 'smaller';
+  if (!(room > 0)) return noCore(heightMm);
+  const chosen = chooseSheets(room, wish.sheetsMm, rule);
   if (!chosen.ok) return chosen;
-  const stackedMm = chosen.value.reduce((sum, one) => sum + one, 0);
-  const rest = heightMm - stackedMm;
-  const start = wish.seat === 'bottom' ? 0 : wish.seat === 'top' ? rest : rest / 2;
+  const rest = room - chosen.value.reduce((sum, one) => sum + one, 0);
+  const start = foot + (wish.seat === 'bottom' ? 0 : wish.seat === 'top' ? rest : rest / 2);
   const grid = fineGrid(Math.max(max.x - min.x, max.y - min.y) + 2);
   const sheets = orderSheets(chosen.value, start, heightMm, areasAlong(solid, new Set(chosen.value).size));
-  const drafts = draftsOf(solid, sheets, min.z + start, wish, grid);
-  const findings: Finding[] = [];
+  const all = draftsOf(solid, skin.value, sheets, min.z + start, { ...wish, rule }, grid);
+  const drafts = wish.cover === undefined ? all : withoutBareEnds(all);
+  if (drafts.length === 0) return noCore(heightMm);
   const core = wish.core === undefined ? null : coreHole(drafts.map(solidPart), wish.core, grid);
   const cutFree = drafts.map((draft, i) => {
     const sound = without(draft.sound, draft.hollow, grid);
@@ -58,23 +75,12 @@ export function makeStack(mesh: Mesh, wish: StackWish): Result<Stack> {
     return without(sound, [{ outer: disc(core.at, core.radiusMm / Math.cos(Math.PI / 24)), holes: [] }], grid);
   });
   const dowels = wish.dowels === undefined ? [] : placeDowels(cutFree, wish.dowels, grid);
-  if (wish.dowels !== undefined) findings.push(...bareJoints(cutFree, dowels, grid));
-  findings.push(...bareLayers(drafts, wish), ...coreFindings(core, drafts), ...heightFinding(rest, wish.rule));
-  const holesIn = (i: number): readonly StackHole[] => [
-    ...(core?.through[i] === true ? [{ kind: 'core' as const, ...core.at, radiusMm: core.radiusMm }] : []),
-    ...dowels
-      .filter(({ first, last }) => first <= i && i <= last)
-      .map(({ at }) => ({
-        kind: 'dowel' as const,
-        x: at.x,
-        y: at.y,
-        radiusMm: ((wish.dowels?.diameterMm ?? 0) + (wish.dowels?.clearanceMm ?? 0)) / 2,
-      })),
-  ];
-  const foam = drafts.map(({ outline, hollow }) => (hollow.length === 0 ? outline : without(outline, hollow, grid)));
+  const foam = drafts.map((draft, i) => foamOf(draft, core?.through[i] === true ? core : null, grid));
   const tree = buildTree(solid.surface.positions, solid.surface.triangles);
-  const layers = drafts.map((draft, i): StackLayer => {
-    const { from, to, slab, outline } = draft;
+  const layers: StackLayer[] = [];
+  let twiceMm3 = 0;
+  for (const [i, draft] of drafts.entries()) {
+    const { from, to, slab, outline, thickness } = draft;
     const outlineAreaMm2 = areaOf(outline);
     const areaBoundMm2 = areaBoundOf(outline, grid);
     const near = drafts
@@ -85,31 +91,39 @@ export function makeStack(mesh: Mesh, wish: StackWish): Result<Stack> {
       tree,
       draft,
       near,
-      wish.rule,
+      rule,
       outlineAreaMm2 * (to - from),
       areaBoundMm2 * (to - from),
       grid,
     );
-    return {
+    const [lowerSection, upperSection] = [sectionAt(solid, from, 'over'), sectionAt(solid, to, 'under')];
+    for (const section of [lowerSection, upperSection])
+      twiceMm3 += ((to - from) / 2) * Math.max(0, sectionArea(section) - areaOf(covered(section, grid)));
+    const next = i + 1 < drafts.length ? drafts[i + 1].outline : [];
+    layers.push({
       number: i + 1,
-      thicknessMm: sheets[i],
+      thicknessMm: thickness,
       fromMm: from,
       toMm: to,
-      pieces: piecesOf(i + 1, foam[i], foam[i + 1] === undefined ? [] : drafts[i + 1].outline, holesIn(i)),
+      pieces: piecesOf(i + 1, foam[i].regions, next, holesIn(i, foam[i].core, dowels, wish), (piece) =>
+        restsOn(piece, layers.at(-1)?.pieces ?? [], grid),
+      ),
+      lowerSection,
+      upperSection,
       outlineAreaMm2,
       areaBoundMm2,
       solidMm3: slab.volumeMm3,
       ...rests,
-    };
-  });
-  const viewed = drafts.map(({ from, to }, i) => ({ number: i + 1, from, to, regions: foam[i] }));
+    });
+  }
+  const viewed = drafts.map(({ from, to }, i) => ({ number: i + 1, from, to, regions: foam[i].regions }));
   const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
   const inLayers = layers.reduce((sum, { solidMm3 }) => sum + solidMm3, 0);
   return ok({
     frame: solid.frame,
-    rule: wish.rule,
+    rule,
     heightMm,
-    stackedMm,
+    stackedMm: layers.reduce((sum, { thicknessMm }) => sum + thicknessMm, 0),
     layers,
     dowels: dowels.map(({ at, first, last }) => ({
       x: at.x,
@@ -129,8 +143,66 @@ export function makeStack(mesh: Mesh, wish: StackWish): Result<Stack> {
       sideView(solid, viewed, 'x', core?.at.y ?? middle.y),
       sideView(solid, viewed, 'y', core?.at.x ?? middle.x),
     ],
-    findings,
+    findings: [
+      ...(wish.dowels === undefined ? [] : bareJoints(cutFree, dowels, grid)),
+      ...bareLayers(drafts, { ...wish, rule }),
+      ...coreFindings(core, drafts),
+      ...(wish.cover === undefined ? heightFinding(rest, rule) : []),
+      ...pieceFindings(solid, layers, grid),
+      ...overlapFinding(twiceMm3, solid.volumeMm3),
+    ],
   });
+}
+
+const noCore = (heightMm: number): Result<never> =>
+  fail(
+    'stack/no-core',
+    `No sheet fits under the cover: the solid is ${Number(heightMm.toFixed(1))} mm high along the axis. Take a thinner cover or thinner sheets, or build it of clay alone.`,
+  );
+
+/** What the cover takes off the height at foot and top: nothing where the skin reaches on by it. */
+const coverAtEnds = ({ min, max, snapMm }: Solid, skin: Solid, mm: number): readonly [number, number] => [
+  Math.max(0, mm - Math.max(0, min.z - skin.min.z) - snapMm),
+  Math.max(0, mm - Math.max(0, skin.max.z - max.z) - snapMm),
+];
+
+/** Layers at either end that nothing is left of are none. */
+function withoutBareEnds(drafts: readonly Draft[]): readonly Draft[] {
+  const filled = drafts.flatMap(({ outline }, i) => (outline.length > 0 ? [i] : []));
+  return filled.length === 0 ? [] : drafts.slice(filled[0], filled[filled.length - 1] + 1);
+}
+
+/** Side count of a core's hole where it is cut out of the outline. */
+const CORE_SIDES = 96;
+
+/** What is foam of a layer. A core that comes out into the hollow is cut out of the outline, so that no hole is left to drill; else it is one. */
+function foamOf(
+  { outline, hollow }: Draft,
+  core: CoreHole | null,
+  grid: FineGrid,
+): { readonly regions: readonly Region[]; readonly core: CoreHole | null } {
+  if (hollow.length === 0) return { regions: outline, core };
+  const regions = without(outline, hollow, grid);
+  if (core === null) return { regions, core };
+  const round = [{ outer: disc(core.at, core.radiusMm / Math.cos(Math.PI / CORE_SIDES), CORE_SIDES), holes: [] }];
+  const shared = areaOf(meeting(hollow, round, grid));
+  if (shared <= areaBoundOf(round, grid)) return { regions, core };
+  return { regions: without(regions, round, grid), core: null };
+}
+
+function holesIn(
+  layer: number,
+  core: CoreHole | null,
+  dowels: readonly DowelPlace[],
+  wish: StackWish,
+): readonly StackHole[] {
+  const radiusMm = ((wish.dowels?.diameterMm ?? 0) + (wish.dowels?.clearanceMm ?? 0)) / 2;
+  return [
+    ...(core === null ? [] : [{ kind: 'core' as const, ...core.at, radiusMm: core.radiusMm }]),
+    ...dowels
+      .filter(({ first, last }) => first <= layer && layer <= last)
+      .map(({ at }) => ({ kind: 'dowel' as const, x: at.x, y: at.y, radiusMm })),
+  ];
 }
 
 /** Areas of sections from foot to top; not looked at where all sheets are of one thickness. */
@@ -144,9 +216,10 @@ function areasAlong(solid: Solid, kinds: number): readonly number[] {
 
 function draftsOf(
   solid: Solid,
+  skin: Solid,
   sheets: readonly number[],
   start: number,
-  { rule, wallMm, core, dowels }: StackWish,
+  { rule, wallMm, openAt, core, dowels, cover }: StackWish,
   grid: FineGrid,
 ): readonly Draft[] {
   let from = start;
@@ -155,11 +228,12 @@ function draftsOf(
     const to = from + thickness;
     from = to;
     const slab = slabBetween(solid, own, to);
-    const outline = layerOutline(solid, own, to, rule, grid, slab);
+    const bare = layerOutline(solid, own, to, rule, grid, slab);
+    const outline = cover === undefined ? bare : meeting(bare, coveredLayer(skin, own, to, cover.mm, grid), grid);
     const isHoled = core !== undefined || dowels !== undefined;
     const sound = !isHoled || rule === 'smaller' ? outline : layerOutline(solid, own, to, 'smaller', grid, slab);
-    const hollow = wallMm === undefined ? [] : hollowOf(solid, own, to, wallMm, grid);
-    return { from: own, to, slab, outline, sound, hollow };
+    const hollow = wallMm === undefined ? [] : hollowOf(solid, own, to, wallMm + (cover?.mm ?? 0), openAt, grid);
+    return { thickness, from: own, to, slab, outline, sound, hollow };
   });
 }
 
@@ -201,104 +275,24 @@ function piecesOf(
   foam: readonly Region[],
   next: readonly Region[],
   holes: readonly StackHole[],
+  joints: (piece: GluedPiece) => StackPiece['restsOn'],
 ): readonly StackPiece[] {
   return foam.map((region, k): StackPiece => {
     const own = holes.filter(({ x, y }) => isInRings(ringsOf([region]), x, y));
     const rounds = own.map(({ x, y, radiusMm }) => disc({ x, y }, radiusMm));
     const spot = widestSpot([region.outer, ...region.holes, ...rounds], 0.2);
-    return {
+    const piece = {
       name: foam.length === 1 ? `${number}` : `${number}${letters(k).toLowerCase()}`,
       outer: region.outer,
       openings: region.holes,
       holes: own,
+    };
+    return {
+      ...piece,
       labelAt: { x: spot.x, y: spot.y },
       placing: placingLines(region, next),
+      restsOn: joints(piece),
       areaMm2: areaOf([region]) - own.reduce((sum, { radiusMm }) => sum + Math.PI * radiusMm ** 2, 0),
     };
   });
-}
-
-function bareJoints(
-  sound: readonly (readonly Region[])[],
-  dowels: readonly DowelPlace[],
-  grid: FineGrid,
-): readonly Finding[] {
-  const bare: string[] = [];
-  for (let i = 0; i + 1 < sound.length; i += 1) {
-    const counts = dowelsInJoints(sound, dowels, i, grid);
-    if (counts.length === 0 || counts.some((count) => count < 2)) bare.push(`${i + 1} and ${i + 2}`);
-  }
-  if (bare.length === 0) return [];
-  return [
-    {
-      code: 'stack/no-dowel-room',
-      severity: 'warning',
-      text: `There is no room for two dowels in every part where these layers meet: ${bare.join('; ')}. Set them down by the placing lines, or take thinner dowels.`,
-      value: bare.length,
-      where: {},
-    },
-  ];
-}
-
-function bareLayers(drafts: readonly Draft[], { rule, wallMm }: StackWish): readonly Finding[] {
-  const empty = drafts.flatMap(({ outline }, i) => (outline.length === 0 ? [i + 1] : []));
-  const whole = drafts.flatMap(({ hollow, outline }, i) => (hollow.length === 0 && outline.length > 0 ? [i + 1] : []));
-  return [
-    ...(empty.length === 0
-      ? []
-      : [
-          {
-            code: 'stack/empty-layer',
-            severity: 'warning' as const,
-            text: `Nothing is left of ${empty.length === 1 ? 'layer' : 'layers'} ${empty.join(', ')} by the ${rule === 'middle' ? 'middle' : `${rule} face`}: take thinner sheets there, or build it up.`,
-            value: empty.length,
-            where: {},
-          },
-        ]),
-    ...(wallMm === undefined || whole.length === 0
-      ? []
-      : [
-          {
-            code: 'stack/not-hollow',
-            severity: 'note' as const,
-            text: `No hollow with a wall of ${wallMm} mm fits into ${whole.length === 1 ? 'layer' : 'layers'} ${whole.join(', ')}, so ${whole.length === 1 ? 'it stays' : 'they stay'} whole.`,
-            value: whole.length,
-            where: {},
-          },
-        ]),
-  ];
-}
-
-function coreFindings(core: CoreHole | null, drafts: readonly Draft[]): readonly Finding[] {
-  if (core === null) return [];
-  const none = drafts.flatMap(({ outline }, i) => (outline.length > 0 && !core.through[i] ? [i + 1] : []));
-  if (none.length === 0) return [];
-  return [
-    {
-      code: 'stack/no-core-room',
-      severity: 'warning',
-      text: `The core has no room in ${none.length === 1 ? 'layer' : 'layers'} ${none.join(', ')}, which ${none.length === 1 ? 'has' : 'have'} no hole for it: end the core there, or move it.`,
-      value: none.length,
-      where: {},
-    },
-  ];
-}
-
-function heightFinding(rest: number, rule: StackRule): readonly Finding[] {
-  if (Math.abs(rest) <= HEIGHT_RIGHT_MM) return [];
-  const off = Number(Math.abs(rest).toFixed(2));
-  return [
-    {
-      code: 'stack/height',
-      severity: 'warning',
-      text:
-        rest > 0
-          ? `The layers come to ${off} mm less than the solid: fill the rest, or add another thickness of sheet${rule === 'smaller' ? ', or take the larger face' : ''}.`
-          : `The layers come to ${off} mm more than the solid: sand the rest off, or add another thickness of sheet.`,
-      value: off,
-      limit: HEIGHT_RIGHT_MM,
-      unit: 'mm',
-      where: {},
-    },
-  ];
 }

@@ -1,4 +1,5 @@
 import type { SurfaceTree } from '../../geom/bvh.ts';
+import { isInRings } from '../../geom/in-rings.ts';
 import type { Region } from '../../geom/polygon-boolean.ts';
 import { boxOfPoints, ringLength, type Ring } from '../../geom/ring.ts';
 import { depthInside } from '../../geom/widest-spot.ts';
@@ -39,7 +40,7 @@ export function sandingDepth(
   ] as const) {
     const section = [...sectionAt(solid, height, height === from ? 'over' : 'under')];
     const look = (x: number, y: number): void => {
-      if (section.length > 0 && depthInside(section, x, y) >= 0) return;
+      if (isInRings(section, x, y)) return;
       const found = tree.nearest({ x, y, z: height });
       if (found !== null) depthMm = Math.max(depthMm, found.distance);
     };
@@ -170,5 +171,5 @@ function overFace(
   look: (x: number, y: number) => void,
 ): void {
   for (let y = box.minY + step / 2; y < box.maxY; y += step)
-    for (let x = box.minX + step / 2; x < box.maxX; x += step) if (depthInside(rings, x, y) > 0) look(x, y);
+    for (let x = box.minX + step / 2; x < box.maxX; x += step) if (isInRings(rings, x, y)) look(x, y);
 }

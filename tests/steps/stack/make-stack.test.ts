@@ -192,7 +192,15 @@ describe('a head of sheets', () => {
 
   it('says where there is no room', () => {
     const codes = stack.findings.map(({ code }) => code);
-    expect(codes).toEqual(['stack/no-dowel-room', 'stack/not-hollow', 'stack/no-core-room', 'stack/height']);
+    expect(codes).toEqual([
+      'stack/no-dowel-room',
+      'stack/not-hollow',
+      'stack/hollow-shut',
+      'stack/no-core-room',
+      'stack/height',
+      'stack/hangs',
+      'stack/narrow',
+    ]);
     expect(stack.layers.at(-1)?.pieces.map(({ name }) => name)).toEqual(['25a', '25b']);
   });
 
