@@ -2,6 +2,8 @@ import type { Finding } from '../base/finding.ts';
 import { formatArea, formatMeasured, formatNumber } from '../base/format-length.ts';
 import type { Artwork } from '../model/artwork.ts';
 import { artworkFromSvg, USUAL_ARTWORK } from '../pipeline/artwork.ts';
+import { artworkFromPicture, isPictureFile, type PictureArtwork } from '../pipeline/picture-artwork.ts';
+import { traceJson } from '../pipeline/picture-json.ts';
 import { craftArtwork, type CraftedArtwork } from '../pipeline/artwork-craft.ts';
 import { craftJson } from '../pipeline/artwork-craft-json.ts';
 import { artworkJson } from '../pipeline/artwork-json.ts';
@@ -14,19 +16,44 @@ import { readInput } from './read-input.ts';
 
 const FILE_NAME = 'artwork.json';
 
-/** `artwork FILE.svg`: reads flat artwork, tells its pieces and what is wrong, and writes artwork.json. @returns what stdout gets. */
-export async function artworkCommand({ input, out, choice, craft, json }: ArtworkOptions): Promise<string> {
+/** `artwork FILE`: reads flat artwork, tells its pieces and what is wrong, and writes artwork.json. @returns what stdout gets. */
+export async function artworkCommand(options: ArtworkOptions): Promise<string> {
+  const { input, out, craft, json } = options;
   const { name, bytes } = await readInput(input);
   if (out !== undefined) await checkFolder(out, [FILE_NAME], [input]);
-  const made = artworkFromSvg(new TextDecoder().decode(bytes), choice);
-  if (!made.ok) throw Refused.from(made.problem, name);
-  const crafted = craft === undefined ? null : await craftedFrom(name, made.value, craft);
+  const made = readArtwork(name, bytes, options);
+  const crafted = craft === undefined ? null : await craftedFrom(name, made.artwork, craft);
   const notes = [...made.notes, ...(crafted?.notes ?? [])];
-  const object = crafted === null ? artworkJson(made.value, notes) : craftJson(crafted.value, notes);
+  const object = {
+    ...(crafted === null ? artworkJson(made.artwork, notes) : craftJson(crafted.value, notes)),
+    ...(made.trace === null ? {} : { trace: traceJson(made.trace) }),
+  };
   const text = `${JSON.stringify(object, null, 1)}\n`;
   if (out !== undefined) await writeAll(out, new Map([[FILE_NAME, text]]));
   if (json) return text;
-  return summary(name, crafted?.value.artwork ?? made.value, notes, out, crafted?.value);
+  return summary(name, crafted?.value.artwork ?? made.artwork, notes, out, crafted?.value);
+}
+
+interface ReadArtwork {
+  readonly artwork: Artwork;
+  /** How it was traced; null for a drawing. */
+  readonly trace: PictureArtwork['trace'] | null;
+  readonly notes: readonly Finding[];
+}
+
+function readArtwork(name: string, bytes: Uint8Array, { choice, picture }: ArtworkOptions): ReadArtwork {
+  if (!isPictureFile(bytes)) {
+    if (picture.ofPictures !== null)
+      throw new Refused(`${name} is no picture in pixels: --${picture.ofPictures} is for PNG and JPEG.`);
+    const made = artworkFromSvg(new TextDecoder().decode(bytes), choice);
+    if (!made.ok) throw Refused.from(made.problem, name);
+    return { artwork: made.value, trace: null, notes: made.notes };
+  }
+  if (picture.ofDrawings !== null)
+    throw new Refused(`${name} is a picture in pixels: --${picture.ofDrawings} is for drawings.`);
+  const made = artworkFromPicture(bytes, picture.choice);
+  if (!made.ok) throw Refused.from(made.problem, name);
+  return { ...made.value, notes: made.notes };
 }
 
 async function craftedFrom(

@@ -1,5 +1,6 @@
 import { USUAL_ARTWORK, type ArtworkChoice, type ArtworkSize } from '../pipeline/artwork.ts';
 import { craftFrom, CRAFT_ONLY, CRAFT_SHARED, type CraftOption } from './artwork-craft-option.ts';
+import { pictureFrom, PICTURE_ONLY, type PictureOption } from './artwork-picture-option.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 
@@ -9,13 +10,24 @@ export interface ArtworkOptions {
   /** Folder that artwork.json is written into. */
   readonly out?: string;
   readonly choice: ArtworkChoice;
+  /** The same of a file that is a picture. */
+  readonly picture: PictureOption;
   /** What is done with it; left out where it is only read. */
   readonly craft?: CraftOption;
   readonly json: boolean;
 }
 
 /** Taken by artwork alone. */
-export const ARTWORK_ONLY = ['width', 'known', 'deviation', 'close', 'regularise', 'strokes', ...CRAFT_ONLY] as const;
+export const ARTWORK_ONLY = [
+  'width',
+  'known',
+  'deviation',
+  'close',
+  'regularise',
+  'strokes',
+  ...PICTURE_ONLY,
+  ...CRAFT_ONLY,
+] as const;
 
 const ARTWORK_OPTIONS: readonly string[] = [...ARTWORK_ONLY, ...CRAFT_SHARED, 'out', 'json'];
 
@@ -27,7 +39,7 @@ export function artworkOptionsFrom(
   values: Readonly<Record<string, string | boolean | string[] | undefined>>,
 ): ArtworkOptions {
   const [input, ...rest] = words as readonly (string | undefined)[];
-  if (input === undefined) throw new WrongUsage('artwork needs a file: node dist/cli.js artwork FILE.svg.');
+  if (input === undefined) throw new WrongUsage('artwork needs a file: node dist/cli.js artwork FILE.');
   if (rest.length > 0)
     throw new WrongUsage(`artwork takes one file, but ${words.length} were given: ${words.join(', ')}.`);
   const stray = Object.keys(values).find((name) => !ARTWORK_OPTIONS.includes(name));
@@ -42,16 +54,18 @@ export function artworkOptionsFrom(
   if (widthMm !== undefined && known !== undefined) throw new WrongUsage('give --width or --known, not both.');
   const size: ArtworkSize =
     widthMm !== undefined ? { by: 'width', mm: widthMm } : known !== undefined ? knownFrom(known) : USUAL_ARTWORK.size;
+  const choice: ArtworkChoice = {
+    size,
+    deviationMm: mm('deviation', { least: 0.0001, most: 100 }) ?? USUAL_ARTWORK.deviationMm,
+    closeMm: mm('close', { least: 0, most: 100 }) ?? USUAL_ARTWORK.closeMm,
+    regulariseMm: mm('regularise', { least: 0, most: 100 }) ?? USUAL_ARTWORK.regulariseMm,
+    strokes: oneOf('strokes', word('strokes'), ['centre', 'outline']) ?? USUAL_ARTWORK.strokes,
+  };
   return {
     input,
     ...given('out', word('out')),
-    choice: {
-      size,
-      deviationMm: mm('deviation', { least: 0.0001, most: 100 }) ?? USUAL_ARTWORK.deviationMm,
-      closeMm: mm('close', { least: 0, most: 100 }) ?? USUAL_ARTWORK.closeMm,
-      regulariseMm: mm('regularise', { least: 0, most: 100 }) ?? USUAL_ARTWORK.regulariseMm,
-      strokes: oneOf('strokes', word('strokes'), ['centre', 'outline']) ?? USUAL_ARTWORK.strokes,
-    },
+    choice,
+    picture: pictureFrom(values, choice),
     ...given('craft', craftFrom(word)),
     json: values.json === true,
   };

@@ -209,7 +209,7 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --out DIR             stack.json, stack.svg (layers, true size) and
                             stack-sections.svg (cut along the axis)
 
-  node dist/cli.js artwork FILE.svg [--out DIR] [options]
+  node dist/cli.js artwork FILE.svg|png|jpg [--out DIR] [options]
       Reads flat artwork: pieces by their groups, with areas, holes and lengths,
       and what is open, crosses or is drawn twice. Writes artwork.json into DIR.
 
@@ -223,6 +223,25 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             nearly so; lines move no farther than this
       --strokes WAY         centre (default): the line itself; outline: what
                             the stroke covers
+                            Of a picture, places count px from its upper left
+                            corner, down; beside --width, --known and others:
+      --height MM           true height over all lines; --dpi N: px to the inch.
+                            Else the density in the file is taken, and told
+      --square CORNERS=WxH  set a photograph straight: four corners of a
+                            rectangle, upper left first, clockwise, as
+                            10,12,410,20,400,310,8,300=210x297
+      --place X,Y=X,Y       or by places in px and where they are in mm, y up;
+                            four or more, repeated
+      --check X,Y,X,Y=MM    a length to hold the result against, repeated
+      --threshold PCT       grey between dark and light, 0 black to 100 white;
+                            default: found; --invert: shapes are the light
+      --smooth PX           against noise: width of the bell it is seen through
+      --specks MM2          leave out spots smaller than this, default 1
+      --trace MM            how far curves may be from the picture's line,
+                            default 0.1; half a pixel where it has no half tones
+      --crop X,Y,X,Y        only within a box, or a figure of more corners
+      --light WAY           drawn: greys blend as programs draw them; photo: as
+                            light does, default where it is set straight
       --thickness MM        the pieces of foam it comes to, and the work
       --offset MM           areas reach so much farther; inward with a minus:
                             --offset=-2; --corners round (default) or sharp

@@ -1,5 +1,5 @@
 import type { Bitmap, InkField } from '../../model/bitmap.ts';
-import { lightOf } from './picture-grey.ts';
+import { lightOf, valueOf } from './picture-grey.ts';
 
 const BINS = 1024;
 
@@ -62,6 +62,11 @@ function middleOf(counts: Float64Array, first: number, last: number): number {
 /** A level the maker gives, per cent of grey as programs show it, 0 black to 100 white, in the grey of a picture. */
 export function levelOfPercent({ light }: Bitmap, percent: number): number {
   return light === 'photo' ? lightOf(percent / 100) : percent / 100;
+}
+
+/** A level as programs show it, per cent, 0 black to 100 white. */
+export function percentOfLevel({ light }: Bitmap, level: number): number {
+  return 100 * (light === 'photo' ? valueOf(level) : level);
 }
 
 /**

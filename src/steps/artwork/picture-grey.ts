@@ -3,6 +3,10 @@ import type { PictureLight } from '../../model/bitmap.ts';
 /** A value of sRGB, 0 to 1, as a share of light (IEC 61966-2-1, its piecewise curve). */
 export const lightOf = (value: number): number => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4);
 
+/** The value of sRGB of a share of light, both 0 to 1: the way back. */
+export const valueOf = (light: number): number =>
+  light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055;
+
 /**
  * Makes grey of colours. Where programs draw, half-covered pixels are blended by the numbers of the file, so that grey is taken from these (Rec.
  * ITU-R BT.601, E'Y); before a camera light adds up, so that grey is taken from light (BT.709, Y). In both a pixel half dark and half light then lies

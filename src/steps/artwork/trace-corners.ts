@@ -30,6 +30,8 @@ export const TWO_TONE_EDGES: EdgeManner = {
   straightPx: 0.6,
 };
 
+/** A line so many times as long as the shortest reach may have corners; a smaller one is a dot. */
+const LEAST_REACHES = 6;
 /** Fewest places that settle a side. */
 const LEAST_PLACES = 4;
 
@@ -44,48 +46,98 @@ export function waysAlong(points: Float64Array): Float64Array {
   return ways;
 }
 
-/**
- * Corners of a closed line of places, px: where the tangents of its two sides, each a parabola through the places from `gapPx` to the longest reach along
- * which they are one, brought to the place between them, turn by `turn` or more; of several within reach of each other the sharpest. On a smooth line both
- * tangents agree however tight it bends.
- * @returns numbers of places, in order.
- */
-export function findCorners(points: Float64Array, ways: Float64Array, manner: EdgeManner): readonly number[] {
-  const n = points.length / 2;
-  const total = ways[n];
-  if (total < 3 * manner.reachesPx[manner.reachesPx.length - 1]) return [];
-  const found: { i: number; turn: number; back: number; ahead: number }[] = [];
-  for (let i = 0; i < n; i += 1) {
-    const back = sideTangent(points, ways, i, -1, manner);
-    if (back === null) continue;
-    const ahead = sideTangent(points, ways, i, 1, manner);
-    if (ahead === null) continue;
-    // Both point away from the place: on a straight line they are opposite.
-    const turn =
-      Math.PI - Math.abs(Math.atan2(back.x * ahead.y - back.y * ahead.x, back.x * ahead.x + back.y * ahead.y));
-    if (turn >= manner.turn) found.push({ i, turn, back: back.reach, ahead: ahead.reach });
-  }
-  found.sort((a, b) => b.turn - a.turn || a.i - b.i);
-  const corners: number[] = [];
-  for (const { i, back, ahead } of found) {
-    // A side that holds a sharper corner is no side.
-    const isFree = corners.every((j) => {
-      const on = (ways[j] - ways[i] + total) % total;
-      return on > ahead + manner.gapPx && total - on > back + manner.gapPx;
-    });
-    if (isFree) corners.push(i);
-  }
-  return corners.sort((a, b) => a - b);
+/** A corner of a line of places: the number of its place, and within which way of it the picture rounds it off. */
+export interface FoundCorner {
+  readonly index: number;
+  readonly gapPx: number;
 }
 
-/** Direction at a place away into one of its sides, of length 1; null where the places beyond the gap are on no smooth line. */
+/** A tip sharper than a right angle is rounded off so many times farther. */
+const SHARP_GAPS = 2;
+
+/**
+ * Corners of a closed line of places, px: where the tangents of its two sides, each a parabola through the places from `gapPx` (twice that at tips) to the
+ * longest reach along which they are one, brought to the place between them, turn by `turn` or more; of several within reach of each other the
+ * sharpest. On a smooth line both tangents agree however tight it bends. A corner's place is the one nearest to where the tangents meet.
+ * @returns in order along the line.
+ */
+export function findCorners(points: Float64Array, ways: Float64Array, manner: EdgeManner): readonly FoundCorner[] {
+  const n = points.length / 2;
+  const total = ways[n];
+  if (total < LEAST_REACHES * reachPx(manner)) return [];
+  const found: { index: number; gapPx: number; turn: number; back: number; ahead: number }[] = [];
+  for (let i = 0; i < n; i += 1) {
+    for (const gapPx of [manner.gapPx, SHARP_GAPS * manner.gapPx]) {
+      const back = sideTangent(points, ways, i, -1, gapPx, manner);
+      const ahead = back === null ? null : sideTangent(points, ways, i, 1, gapPx, manner);
+      if (back === null || ahead === null) continue;
+      // Both point away from the place: on a straight line they are opposite.
+      const cross = back.x * ahead.y - back.y * ahead.x;
+      const turn = Math.PI - Math.abs(Math.atan2(cross, back.x * ahead.x + back.y * ahead.y));
+      // Only a tip is rounded off so far.
+      if (turn < (gapPx > manner.gapPx ? Math.PI / 2 : manner.turn)) continue;
+      const share = ((ahead.atX - back.atX) * ahead.y - (ahead.atY - back.atY) * ahead.x) / cross;
+      const meeting = {
+        x: points[2 * i] + back.atX + share * back.x,
+        y: points[2 * i + 1] + back.atY + share * back.y,
+      };
+      const index = nearestPlace(points, ways, i, meeting, reachPx(manner));
+      found.push({
+        index,
+        gapPx: turn > Math.PI / 2 ? SHARP_GAPS * manner.gapPx : manner.gapPx,
+        turn,
+        back: back.reach,
+        ahead: ahead.reach,
+      });
+      break;
+    }
+  }
+  found.sort((a, b) => b.turn - a.turn || a.index - b.index);
+  const corners: FoundCorner[] = [];
+  for (const { index, gapPx, back, ahead } of found) {
+    // A side that holds a sharper corner is no side.
+    const isFree = corners.every((other) => {
+      const on = (ways[other.index] - ways[index] + total) % total;
+      return on > ahead + other.gapPx && total - on > back + other.gapPx;
+    });
+    if (isFree) corners.push({ index, gapPx });
+  }
+  return corners.sort((a, b) => a.index - b.index);
+}
+
+const reachPx = ({ reachesPx }: EdgeManner): number => reachesPx[reachesPx.length - 1];
+
+/** The place nearest to a point, of those within a way of another place. */
+function nearestPlace(
+  points: Float64Array,
+  ways: Float64Array,
+  i: number,
+  { x, y }: { x: number; y: number },
+  withinPx: number,
+): number {
+  const n = points.length / 2;
+  const total = ways[n];
+  let [best, least] = [i, Math.hypot(points[2 * i] - x, points[2 * i + 1] - y)];
+  for (const step of [1, -1]) {
+    for (let k = 1; k < n / 2; k += 1) {
+      const j = (i + step * k + n) % n;
+      if ((step * (ways[j] - ways[i]) + 2 * total) % total > withinPx) break;
+      const distance = Math.hypot(points[2 * j] - x, points[2 * j + 1] - y);
+      if (distance < least) [best, least] = [j, distance];
+    }
+  }
+  return best;
+}
+
+/** Direction at a place away into one of its sides, of length 1, and where that passes it; null where places beyond the gap are on no smooth line. */
 function sideTangent(
   points: Float64Array,
   ways: Float64Array,
   i: number,
   step: 1 | -1,
-  { gapPx, reachesPx, sidePx }: EdgeManner,
-): { x: number; y: number; reach: number } | null {
+  gapPx: number,
+  { reachesPx, sidePx }: EdgeManner,
+): { x: number; y: number; atX: number; atY: number; reach: number } | null {
   const n = points.length / 2;
   const total = ways[n];
   const s: number[] = [];
@@ -109,7 +161,7 @@ function sideTangent(
     // Three figures of each are settled by the places themselves.
     if (Math.sqrt((a.squares + b.squares) / (2 * count - 6)) <= sidePx) {
       const length = Math.hypot(a.slope, b.slope);
-      return { x: a.slope / length, y: b.slope / length, reach };
+      return { x: a.slope / length, y: b.slope / length, atX: a.value, atY: b.value, reach };
     }
   }
   return null;

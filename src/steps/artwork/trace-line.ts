@@ -2,7 +2,7 @@ import { fitCubics } from '../../geom/fit-cubics.ts';
 import { boxOfPoints } from '../../geom/ring.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import type { ArtPath, ArtSegment } from '../../model/artwork.ts';
-import { findCorners, waysAlong, type EdgeManner } from './trace-corners.ts';
+import { findCorners, waysAlong, type EdgeManner, type FoundCorner } from './trace-corners.ts';
 import { traceDistance, type CornerZone, type TraceDistance } from './trace-measure.ts';
 import {
   evened,
@@ -72,8 +72,8 @@ function joined(mm: Float64Array): ArtPath {
 function stretchesOf(
   mm: Float64Array,
   ways: Float64Array,
-  corners: readonly number[],
-  { gapPx, straightPx }: EdgeManner,
+  corners: readonly FoundCorner[],
+  { straightPx }: EdgeManner,
   mmPerPx: number,
 ): Stretch[] {
   const n = mm.length / 2;
@@ -86,14 +86,14 @@ function stretchesOf(
     const places = take(Array.from({ length: n + 1 }, (_, k) => (start + k) % n));
     return [{ places, parts: straightParts(places, straightPx * mmPerPx, size, false), corner: null }];
   }
-  return corners.map((first, k) => {
-    const last = corners[(k + 1) % corners.length];
+  return corners.map(({ index: first, gapPx }, k) => {
+    const { index: last, gapPx: lastGapPx } = corners[(k + 1) % corners.length];
     const numbers: number[] = [];
     const end = last > first ? last : last + n;
     for (let i = first + 1; i < end; i += 1) {
       const way = ways[i % n] + (i >= n ? ways[n] : 0);
       const [before, after] = [way - ways[first], ways[last] + (end >= n ? ways[n] : 0) - way];
-      if (before >= gapPx && after >= gapPx) numbers.push(i % n);
+      if (before >= gapPx && after >= lastGapPx) numbers.push(i % n);
     }
     const places = take(numbers);
     const parts = numbers.length < 2 ? [] : straightParts(places, straightPx * mmPerPx, size, true);
