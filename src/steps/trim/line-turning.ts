@@ -2,7 +2,8 @@ import { headingBetween, type Heading } from '../../mesh/lines/heading.ts';
 import { layLine, nearestAlong, type LaidLine } from '../../mesh/lines/along-line.ts';
 import type { MeshLine, MeshPoint } from '../../mesh/lines/mesh-line.ts';
 import { sharedTriangle, trianglesAt, weightsIn } from '../../mesh/lines/mesh-point.ts';
-import { angleInRound, roundAt } from '../../mesh/lines/round.ts';
+import { angleInRound, roundAt, type Round } from '../../mesh/lines/round.ts';
+import { sideShapesOf } from '../../mesh/lines/side-shapes.ts';
 import type { Surface } from '../../mesh/surface.ts';
 import { cross3, dot3, pointAt3, scale3, sub3, add3, unit3, type Vec3 } from '../../geom/vec.ts';
 import { vertexTurns, type VertexTurns } from './vertex-turns.ts';
@@ -20,16 +21,19 @@ export interface LineTurning {
 
 /** Sharper summits are corners of the sculpt, not rounding of its facets, and stay where they are, radians. */
 const CORNER_RAD = 0.25;
-/** What the facets hold of curvature is spread over so many of their sides to each side of the line. */
-const SPREAD_SIDES = 2;
+/** What the facets hold of curvature is spread over so many of their sides to each side of the line, and twice as many. */
+const SPREAD_SIDES = 1;
 
 /**
- * The turning of a line within the surface, the geodesic curvature of its strip summed up. At each of its points half the difference between the angles on
- * its right and on its left: of a corner of the mesh half of what it misses of a full turn falls on each side. (Polthier and Schmies, "Straightest geodesics
- * on polyhedral surfaces", 1998, definition of discrete geodesic curvature, halved between the sides.) Facets gather curvature in their corners, so a line
- * that passes beside them would turn less or more than one on the round form: each corner near it is therefore spread over a hat of two sides of the mesh
- * to left and right (Gauss and Bonnet: a line moved over a corner turns by what that misses). Along an open edge only the side that is there is asked, and the
- * half cells at the edge, which no corner inside counts, take the curvature of their neighbours.
+ * The turning of a line within the surface, the geodesic curvature of its strip summed up: at each of its points what the angle on its left misses of half a
+ * turn, less so much of what the corner there misses of a full turn as lies on its left (Polthier and Schmies, "Straightest geodesics on polyhedral surfaces",
+ * 1998, where it is half and half). Facets gather curvature in their corners, and the cell of a corner need not lie half on each side, so that is parted by
+ * the area of the triangles on both sides; at corners of the sculpt itself it is halved.
+ *
+ * A line across facets passes beside their corners and would turn less or more than one on the round form (Gauss and Bonnet: a line that is moved over a corner
+ * turns by what that misses). Of such a line each corner near it is spread over hats of one and two sides of the mesh, 4 / 3 of the first less 1 / 3 of the
+ * second, so that curvature that changes evenly does no harm. Along an open edge only the side that is there is asked, and the half cells at the edge, which no
+ * corner inside counts, take the curvature of their neighbours.
  */
 export function lineTurning(surface: Surface, line: MeshLine): LineTurning {
   const laid = layLine(surface, line);
@@ -42,7 +46,8 @@ export function lineTurning(surface: Surface, line: MeshLine): LineTurning {
     const turn = turnAt(surface, corners, points[(i + count - 1) % count], points[i], points[(i + 1) % count]);
     if (turn !== 0) found.push([laid.way[i], turn]);
   }
-  spreadCorners(surface, corners, laid, SPREAD_SIDES * meshMm, closed, found);
+  if (!points.every(({ at }) => at === 'vertex'))
+    spreadCorners(surface, corners, laid, SPREAD_SIDES * meshMm, closed, found);
   found.sort((a, b) => a[0] - b[0]);
   return {
     line,
@@ -62,11 +67,28 @@ function turnAt(surface: Surface, corners: VertexTurns, before: MeshPoint, p: Me
   const turned = angleInRound(round, back) - angleInRound(round, out);
   if (!round.isOpen) {
     const left = turned < 0 ? turned + round.total : turned;
-    return (round.total - 2 * left) / 2;
+    const missing = 2 * Math.PI - round.total;
+    const share = p.at === 'vertex' && Math.abs(missing) <= CORNER_RAD ? leftShare(surface, round, out, left) : 0.5;
+    return Math.PI - left - share * missing;
   }
   // On an open edge: the foam lies on one side only.
   const own = p.at === 'vertex' ? corners.atRim[p.vertex] : 0;
   return turned > 0 ? Math.PI - turned - own : -turned - Math.PI + own;
+}
+
+/** Share of the area of the triangles round a corner that lies left of a line through it. @param left angle on the left, radians. */
+function leftShare(surface: Surface, round: Round, out: Heading, left: number): number {
+  const { length, height } = sideShapesOf(surface);
+  const start = angleInRound(round, out);
+  let [before, own, all] = [0, 0, 0];
+  for (const { triangle, angle } of round.parts) {
+    const area = length[3 * triangle] * height[3 * triangle];
+    const turned = before + angle / 2 - start;
+    before += angle;
+    all += area;
+    if ((turned < 0 ? turned + round.total : turned) < left) own += area;
+  }
+  return all > 0 ? own / all : 0.5;
 }
 
 /** The heading from one point of a line to its next. */
@@ -89,18 +111,19 @@ function spreadCorners(
 ): void {
   const { positions, triangles } = surface;
   const own = new Set(laid.points.flatMap((p) => (p.at === 'vertex' ? [p.vertex] : [])));
-  for (const v of verticesNear(surface, laid, spreadMm)) {
+  for (const v of verticesNear(surface, laid, 2 * spreadMm)) {
     const missing = corners.missing[v];
     if (own.has(v) || missing === 0 || Math.abs(missing) > CORNER_RAD) continue;
     const p = pointAt3(positions, v);
     const { mm, piece, share, distanceMm } = nearestAlong(laid, p);
-    if (distanceMm >= spreadMm || (!closed && (mm <= 0 || mm >= laid.lengthMm))) continue;
+    if (distanceMm >= 2 * spreadMm || (!closed && (mm <= 0 || mm >= laid.lengthMm))) continue;
     const [a, b] = [laid.places[piece], laid.places[piece + 1]];
     const foot = add3(a, scale3(sub3(b, a), share));
     const t = sharedTriangle(surface, laid.points[piece], laid.points[piece + 1]);
     const up = normalOf(positions, triangles, Math.max(0, t));
     const isLeft = dot3(cross3(up, sub3(b, a)), sub3(p, foot)) > 0;
-    const weight = 0.5 * (1 - distanceMm / spreadMm) ** 2;
+    const hat = (reach: number): number => 0.5 * Math.max(0, 1 - distanceMm / reach) ** 2;
+    const weight = (4 * hat(spreadMm) - hat(2 * spreadMm)) / 3;
     found.push([mm, isLeft ? weight * missing : -weight * missing]);
   }
 }

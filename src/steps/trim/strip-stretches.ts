@@ -49,12 +49,13 @@ export function stripStretches(turning: LineTurning, wish: StretchWish): readonl
   const whole = turning.laid.lengthMm;
   const width = wish.leftMm + wish.rightMm;
   const isRing = closed;
-  const first = centreWithin(turning, 0, whole, wish);
+  const lap = isRing ? Math.min(wish.overlapMm, whole / 2) : 0;
+  const first = centreWithin(turning, 0, whole + lap, wish);
   const worst = tightest(first, wish);
   const done: StripStretch[] = [];
   if (worst === null) {
     const end = isRing ? JOINT : END;
-    done.push({ centre: first, fromMm: 0, toMm: whole, before: end, after: end });
+    done.push({ centre: first, fromMm: 0, toMm: whole + lap, before: end, after: end });
   } else {
     // A ring begins at its sharpest corner; an open line is cut there and looked at again.
     const zone = cornerOf(turning, first, worst, wish);
@@ -139,7 +140,7 @@ function cornerOf(
 }
 
 /** Cuts a stretch where it is too long or would lie on itself; joints are square across. */
-function cutToLength(stretch: StripStretch, wish: StretchWish): readonly StripStretch[] {
+export function cutToLength(stretch: StripStretch, wish: StretchWish): readonly StripStretch[] {
   const { centre, fromMm, toMm, before, after } = stretch;
   const isGood = (from: number, to: number): boolean =>
     flatReach(centre, from, to, wish) <= wish.mostLengthMm && isFlatSimple(centre, from, to, wish);
