@@ -44,3 +44,10 @@ export function checkClay(clay: Clay): Clay {
     throw new RangeError(`clay ${clay.id} cannot be used`);
   return clay;
 }
+
+/** Layers that dry through, of a thickness, mm. */
+export const clayLayers = (thicknessMm: number, layerMm: number): number =>
+  thicknessMm <= 0 ? 0 : Math.max(1, Math.ceil(thicknessMm / layerMm - 1e-9));
+
+/** What is bought for what is there when it is dry: it loses that share of its length each way. */
+export const wetVolume = (dry: number, shrinkPct: number): number => dry / (1 - shrinkPct / 100) ** 3;

@@ -101,6 +101,8 @@ export interface StackLayer {
   readonly fromMm: number;
   readonly toMm: number;
   readonly pieces: readonly StackPiece[];
+  /** Its outlines before hollow and holes are taken out, as rings: outer ones counter-clockwise, openings clockwise. */
+  readonly outline: readonly Ring[];
   /** The finished surface at the faces of the layer, as rings: just over the lower face and just under the upper one. */
   readonly lowerSection: readonly Ring[];
   readonly upperSection: readonly Ring[];

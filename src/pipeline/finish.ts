@@ -2,11 +2,11 @@ import type { Finding } from '../base/finding.ts';
 import { formatMm } from '../base/format-length.ts';
 import type { SeamId } from '../base/ids.ts';
 import type { Stepwise } from '../base/stepwise.ts';
-import { FIRST_CLAY, type Clay } from '../model/clay.ts';
+import { clayLayers, FIRST_CLAY, type Clay } from '../model/clay.ts';
 import { coatingsInForce } from '../model/coatings.ts';
 import { checkFinishPlan, type ClayItem, type ColourSum, type FinishPlan } from '../model/finish.ts';
 import type { GluingPlan } from '../model/gluing.ts';
-import { clayLayers, filletAlong, liftedVolumeMm3 } from '../steps/shop/clay-volumes.ts';
+import { filletAlong, liftedVolumeMm3 } from '../steps/shop/clay-volumes.ts';
 import { colourSums, finishPlanOf } from '../steps/shop/finish-plan.ts';
 import { looseBodies } from '../steps/shop/paint-loose.ts';
 import { shutInPieces } from '../steps/shop/paint-reach.ts';
@@ -71,7 +71,7 @@ export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Fin
     clay,
     clayItems: items,
     loose,
-    seams: layers[0].seams ?? [],
+    seams: layers.at(0)?.seams ?? [],
     steps: gluing.steps,
   });
   checkFinishPlan(plan);
@@ -83,7 +83,7 @@ export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Fin
             code: 'finish/painted-twice',
             severity: 'note',
             text: `${twice.name} goes on all over, and the base colour on top of it: take it out of the coats if the base colour is that paint.`,
-            where: { part: part.id },
+            where: part === null ? {} : { part: part.id },
           },
         ]
       : [];
@@ -91,10 +91,12 @@ export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Fin
 }
 
 function filletItems(
-  { part, layers }: Outcome,
+  outcome: Outcome,
   clay: Clay,
 ): { readonly items: readonly ClayItem[]; readonly seams: readonly SeamId[]; readonly findings: readonly Finding[] } {
-  const [seen] = layers;
+  const { part } = outcome;
+  if (part === null) return { items: [], seams: [], findings: [] };
+  const [seen] = outcome.layers;
   const { cut, pieces } = seen;
   if (cut === null || pieces === null) throw new Error('finish: the chain has not run to its end');
   const items: ClayItem[] = [];
@@ -140,8 +142,9 @@ function filletItems(
 }
 
 /** Shapes over areas; where areas meet, the later one that has a shape counts. */
-function shapeItems({ part, pieces }: Outcome, { skin, faceOf, moves }: FoundSkin, clay: Clay): readonly ClayItem[] {
-  const shaped = part.regions.filter((region) => region.clay !== undefined);
+function shapeItems(outcome: Outcome, { skin, faceOf, moves }: FoundSkin, clay: Clay): readonly ClayItem[] {
+  const { part, pieces } = outcome;
+  const shaped = (part?.regions ?? []).filter((region) => region.clay !== undefined);
   const owner = new Map<number, string>();
   for (const { id, faces } of shaped) for (const face of faces) owner.set(face, id);
   return shaped.flatMap(({ id, name, clay: shape }): ClayItem[] => {

@@ -18,6 +18,7 @@ const STEPS = [
   'flatten',
   'shapes',
   'stack',
+  'clay-core',
   'artwork',
   'trim',
   'assembly',

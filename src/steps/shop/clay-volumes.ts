@@ -65,10 +65,3 @@ export function liftedVolumeMm3(corners: Float64Array, moves: Float64Array, heig
   };
   return (heightMm / 6) * (areaAt(0) + 4 * areaAt(heightMm / 2) + areaAt(heightMm));
 }
-
-/** Layers that dry through, of a thickness, mm. */
-export const clayLayers = (thicknessMm: number, layerMm: number): number =>
-  thicknessMm <= 0 ? 0 : Math.max(1, Math.ceil(thicknessMm / layerMm - 1e-9));
-
-/** What is bought for what is there when it is dry: it loses that share of its length each way. */
-export const wetVolume = (dry: number, shrinkPct: number): number => dry / (1 - shrinkPct / 100) ** 3;

@@ -108,6 +108,7 @@ export function makeStack(mesh: Mesh, wish: StackWish): Result<Stack> {
       pieces: piecesOf(i + 1, foam[i].regions, next, holesIn(i, foam[i].core, dowels, wish), (piece) =>
         restsOn(piece, layers.at(-1)?.pieces ?? [], grid),
       ),
+      outline: ringsOf(outline),
       lowerSection,
       upperSection,
       outlineAreaMm2,

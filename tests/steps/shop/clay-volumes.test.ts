@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  clayLayers,
-  filletAlong,
-  filletDepthMm,
-  filletSectionMm2,
-  liftedVolumeMm3,
-  wetVolume,
-} from '../../../src/steps/shop/clay-volumes.ts';
+import { clayLayers, wetVolume } from '../../../src/model/clay.ts';
+import { filletAlong, filletDepthMm, filletSectionMm2, liftedVolumeMm3 } from '../../../src/steps/shop/clay-volumes.ts';
 
 describe('clay along a seam', () => {
   it('fills a right angle by what a quarter circle leaves of its square', () => {
