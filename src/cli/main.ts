@@ -1,5 +1,6 @@
 import { parseCommand } from './args.ts';
 import { artworkCommand } from './artwork-command.ts';
+import { coreCommand } from './core-command.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
@@ -56,6 +57,8 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
         : await writtenShape(command.choices, command.choices.out);
     case 'stack':
       return await stackCommand(command.choices);
+    case 'core':
+      return await coreCommand(command.choices);
     case 'artwork':
       return await artworkCommand(command.choices);
     case 'strip':

@@ -18,6 +18,7 @@ const STEPS = [
   'flatten',
   'shapes',
   'stack',
+  'build-up',
   'clay-core',
   'artwork',
   'trim',
