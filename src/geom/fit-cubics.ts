@@ -8,8 +8,12 @@ export interface FittedCubic {
 }
 
 /** Rounds of putting parameters right and fitting again. */
-const MOST_ROUNDS = 24;
-/** A fit so many times over the limit is not worth more rounds. */
+const MOST_ROUNDS = 60;
+/** A round that leaves more than this share of the distance is the last: over the limit, and below it. */
+const SLOWEST = 0.997;
+const ENOUGH = 0.98;
+/** A fit so many times over the limit after the first rounds is not worth more. */
+const FIRST_ROUNDS = 6;
 const HOPELESS = 16;
 const MOST_DEPTH = 40;
 
@@ -109,12 +113,12 @@ function fitPart(
   let worst = farthest(points, first, shares, curve);
   let latest = curve;
   // Rounds go on below the limit: a better fit costs nothing.
-  for (let round = 0; round < MOST_ROUNDS && worst.distance < HOPELESS * limit; round += 1) {
+  for (let round = 0; round < MOST_ROUNDS && (round < FIRST_ROUNDS || worst.distance < HOPELESS * limit); round += 1) {
     putRight(points, first, shares, latest);
     const next = leastCurve(points, first, last, shares, start, end);
     const reached = farthest(points, first, shares, next);
     const isBetter = reached.distance < worst.distance;
-    const isSettled = reached.distance > 0.98 * worst.distance && round > 3;
+    const isSettled = reached.distance > (worst.distance > limit ? SLOWEST : ENOUGH) * worst.distance && round > 3;
     latest = next;
     if (isBetter) [curve, worst] = [next, reached];
     if (isSettled) break;

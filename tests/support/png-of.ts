@@ -57,14 +57,7 @@ export function pngOf({ width, height, colourType, depth, sample, isInterlaced, 
     }
   }
   const head = [...bytes32(width), ...bytes32(height), depth, colourType, 0, 0, isInterlaced === true ? 1 : 0];
-  const packed = zlibSync(Uint8Array.from(raw));
-  return Uint8Array.from([
-    ...PNG_SIGNATURE,
-    ...pngChunk('IHDR', head),
-    ...(chunks ?? []).flatMap(([name, body]) => pngChunk(name, body)),
-    ...pngChunk('IDAT', packed),
-    ...pngChunk('IEND', []),
-  ]);
+  return pngFile(head, chunks, Uint8Array.from(raw));
 }
 
 function filtered(kind: number, row: readonly number[], before: readonly number[], step: number): number[] {
@@ -77,11 +70,25 @@ function filtered(kind: number, row: readonly number[], before: readonly number[
   });
 }
 
-/** A grey PNG of 8 bits. @param shade  0 black to 1 white at a pixel. */
-export const greyPng = (
+/** A grey PNG of 8 bits, its rows not filtered. @param shade  0 black to 1 white at a pixel. */
+export function greyPng(
   width: number,
   height: number,
   shade: (x: number, y: number) => number,
   chunks: PngWish['chunks'] = [],
-): Uint8Array =>
-  pngOf({ width, height, colourType: 0, depth: 8, chunks, sample: (x, y) => Math.round(255 * shade(x, y)) });
+): Uint8Array {
+  const raw = new Uint8Array(height * (width + 1));
+  for (let y = 0; y < height; y += 1)
+    for (let x = 0; x < width; x += 1) raw[y * (width + 1) + 1 + x] = Math.round(255 * shade(x, y));
+  return pngFile([...bytes32(width), ...bytes32(height), 8, 0, 0, 0, 0], chunks, raw);
+}
+
+function pngFile(head: readonly number[], chunks: PngWish['chunks'], raw: Uint8Array): Uint8Array {
+  return Uint8Array.from([
+    ...PNG_SIGNATURE,
+    ...pngChunk('IHDR', head),
+    ...(chunks ?? []).flatMap(([name, body]) => pngChunk(name, body)),
+    ...pngChunk('IDAT', zlibSync(raw, { level: 1 })),
+    ...pngChunk('IEND', []),
+  ]);
+}
