@@ -10,8 +10,9 @@ import type { StripFacts, StripPlacing, TrimPlace, TrimResult, TrimWish } from '
 import { checkTrim } from './check-trim.ts';
 import { edgeStretch } from './edge-stretch.ts';
 import { centreAt } from './flat-centre.ts';
+import { awayFromCorners, layOn, type LaidEdges } from './laid-edges.ts';
 import { lineTurning, type LineTurning } from './line-turning.ts';
-import { ontoSurface, runsOn, type LaidPlace } from './onto-surface.ts';
+import { ontoSurface, runsOn } from './onto-surface.ts';
 import { trimSection, type TrimSection } from './profile.ts';
 import { stripBend } from './strip-bend.ts';
 import { MARK_MM, stripPiece } from './strip-piece.ts';
@@ -19,10 +20,6 @@ import { cutToLength, stripStretches, type StretchWish, type StripStretch } from
 import { stripFindings, stripNotes, tenth } from './strip-words.ts';
 import { rimSide, wayOnOther, type TrimGround, type TrimLine } from './trim-ground.ts';
 import { wrappedCentre } from './wrapped-centre.ts';
-
-/** Places along an edge of a strip that are laid on the surface. */
-const FEWEST_PLACES = 8;
-const MOST_PLACES = 400;
 
 interface Strips {
   readonly stretches: readonly StripStretch[];
@@ -161,30 +158,6 @@ function marksOf(
 const UNEVEN = 0.75;
 const UNEVEN_SHIFT = 0.2;
 
-/** Both edges laid on the surface at some ways. */
-interface LaidEdges {
-  readonly ways: readonly number[];
-  readonly left: readonly (LaidPlace | null)[];
-  readonly right: readonly (LaidPlace | null)[];
-}
-
-function layOn(
-  surface: Surface,
-  turning: LineTurning,
-  stretch: StripStretch,
-  { leftMm, rightMm }: { leftMm: number; rightMm: number },
-  isWrapped: boolean,
-): LaidEdges {
-  if (isWrapped) return { ways: [], left: [], right: [] };
-  const { fromMm, toMm, centre } = stretch;
-  const step = Math.max(2, turning.meshMm / 2);
-  const count = Math.min(MOST_PLACES, Math.max(FEWEST_PLACES, Math.ceil((toMm - fromMm) / step)));
-  const ways = Array.from({ length: count + 1 }, (_, i) => fromMm + ((toMm - fromMm) * i) / count);
-  const edge = (mm: number): (LaidPlace | null)[] =>
-    ways.map((way) => ontoSurface(surface, turning, centre, stretch, way, mm));
-  return { ways, left: edge(leftMm), right: edge(-rightMm) };
-}
-
 function factsOf(
   surface: Surface,
   turning: LineTurning,
@@ -205,7 +178,7 @@ function factsOf(
   const windowMm = Math.max(wish.widthMm, 4 * turning.meshMm);
   const stretchOf = (side: 'left' | 'right', mm: number): readonly TrimPlace[] =>
     wrapped === null
-      ? edgeStretch(surface, centre, laid.ways, laid[side], mm, windowMm)
+      ? edgeStretch(surface, centre, awayFromCorners(laid[side], stretch, Math.abs(mm)), mm, windowMm, start.arc)
       : wrapped[side]
           .filter(({ atMm }) => atMm >= start.arc - 1e-9 && atMm <= end.arc + 1e-9)
           .map(({ atMm, value }) => ({ atMm: atMm - start.arc, value }));
@@ -265,7 +238,7 @@ function placingOf(
       [edge, edge + MARK_MM].map((mm) => ontoSurface(neutral, turning, stretch.centre, stretch, way, sign * mm)),
     );
   };
-  const [left, right] = [join(runsOn(laid.left)), join(runsOn(laid.right))];
+  const [left, right] = [join(runsOn(laid.left.places)), join(runsOn(laid.right.places))];
   const marks = join(marksAt.flatMap((way) => [...tick(way, 1), ...tick(way, -1)]));
   if (!left.ok) return left;
   if (!right.ok) return right;

@@ -33,6 +33,8 @@ const LEAST_INNER_SHARE = 0.1;
 /** Farther than asked a jagged line may be left, where it would otherwise be cut at every jag: this share of the width, mm at most. */
 const SLACK_SHARE = 1 / 8;
 const MOST_SLACK_MM = 2;
+/** A line that turns on by less than this share of all its turns within a width is jagged, not cornered. */
+const JAG_SHARE = 0.5;
 /** Corners of one line: beyond it is no line for a strip. */
 const MOST_CORNERS = 200;
 
@@ -90,12 +92,26 @@ function centreWithin(turning: LineTurning, from: number, to: number, wish: Stre
   const width = wish.leftMm + wish.rightMm;
   const slack = Math.max(wish.withinMm, Math.min(MOST_SLACK_MM, width * SLACK_SHARE));
   const asAsked = flatCentre(turning, from, to, wish.withinMm, width);
-  if (tightest(asAsked, wish) === null) return asAsked;
+  const tight = tightest(asAsked, wish);
+  if (tight === null || !isJag(turning, asAsked.ways[tight], width)) return asAsked;
   for (let within = 2 * wish.withinMm; within < 2 * slack; within *= 2) {
     const wider = flatCentre(turning, from, to, Math.min(within, slack), width);
     if (wider.offMm <= slack && tightest(wider, wish) === null) return wider;
   }
   return asAsked;
+}
+
+/** Whether a line turns back what it turns within a width: then it is jagged there and has no corner. */
+function isJag({ ways, turns, laid, line }: LineTurning, way: number, widthMm: number): boolean {
+  let [net, gross] = [0, 0];
+  for (let i = 0; i < ways.length; i += 1) {
+    const apart = Math.abs(ways[i] - way);
+    const near = line.closed ? Math.min(apart, Math.abs(laid.lengthMm - apart)) : apart;
+    if (near > widthMm / 2) continue;
+    net += turns[i];
+    gross += Math.abs(turns[i]);
+  }
+  return Math.abs(net) < JAG_SHARE * gross;
 }
 
 /** The station where the inner edge is shortest, where that is shorter than it bears; null where nowhere is. */

@@ -1,7 +1,10 @@
+import { runAtOnce } from '../../base/stepwise.ts';
 import { pieceAt, type LaidLine } from '../../mesh/lines/along-line.ts';
 import type { MeshLine } from '../../mesh/lines/mesh-line.ts';
 import { halfedgeIn, sharedTriangle } from '../../mesh/lines/mesh-point.ts';
-import type { Surface } from '../../mesh/surface.ts';
+import type { Mesh } from '../../mesh/mesh.ts';
+import { surfaceOf, type Surface } from '../../mesh/surface.ts';
+import { vertexOffsetSteps } from '../../mesh/vertex-offset.ts';
 
 /**
  * What strips stand on. Both surfaces have the same triangles, so that one line lies on both; `neutral` is `foot` moved outward to where the strip keeps its
@@ -10,6 +13,19 @@ import type { Surface } from '../../mesh/surface.ts';
 export interface TrimGround {
   readonly foot: Surface;
   readonly neutral: Surface;
+}
+
+/**
+ * The ground of strips on a prop.
+ * @param footMm     how far the face of the prop stands outside the mesh, mm; may be under 0.
+ * @param neutralMm  how far above the face the strip keeps its length: its neutral fraction times its thickness.
+ */
+export function trimGround(mesh: Mesh, footMm: number, neutralMm: number): TrimGround {
+  const { triangles, topology, positions } = surfaceOf(mesh);
+  const { directions } = runAtOnce(vertexOffsetSteps(positions, triangles));
+  const moved = (mm: number): Surface =>
+    mm === 0 ? surfaceOf(mesh) : { triangles, topology, positions: positions.map((x, i) => x + mm * directions[i]) };
+  return { foot: moved(footMm), neutral: moved(footMm + neutralMm) };
 }
 
 /** A line to be covered, named for people, with the ways along it (on `foot`, mm) where the seam beneath has its match marks. */
