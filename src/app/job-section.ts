@@ -1,3 +1,4 @@
+import { sculptAtWork } from '../project/at-work.ts';
 import { LitElement } from 'lit';
 import { property } from 'lit/decorators.js';
 import type { LengthUnit } from '../base/format-length.ts';
@@ -35,7 +36,7 @@ export abstract class JobSection extends LitElement {
   }
 
   protected get sculptPart(): SculptPart | null {
-    return this.project?.parts.find((part) => part.kind === 'sculpt') ?? null;
+    return this.project === null ? null : sculptAtWork(this.project);
   }
 
   protected get unit(): LengthUnit {

@@ -33,7 +33,12 @@ export class LayoutSearchHand {
     this.#show({ state: 'looking', first: null, best: null, seconds: 0, moves: 0 });
     this.#bench.say(LAYOUT_WORDS.spoken.begun);
     this.#run = this.#start(
-      { project, pieces: pieces.pieces, strips: pieces.strips ?? [], templates: pieces.templates },
+      {
+        project,
+        pieces: pieces.pieces,
+        beside: [...(pieces.strips ?? []), ...(pieces.plain ?? [])],
+        templates: pieces.templates,
+      },
       {
         found: (best) => this.#change({ best, first: this.#state?.first ?? best.figures }),
         looked: (moves) => this.#change({ moves }),

@@ -1,7 +1,7 @@
 import { setSeams } from '../project/commands.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
 import { readSeamFile } from '../project/seam-file.ts';
-import { sourcesOf as sourcesOfPart } from '../project/sources.ts';
+import { sourcesOfProject } from '../project/sources.ts';
 import type { Project } from '../project/project.ts';
 import { loadSample, projectFromSample, type Sample } from './samples.ts';
 import { takeNewVersion } from '../project/version-commands.ts';
@@ -102,7 +102,7 @@ async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): 
 
 async function sourcesOf(bench: Workbench, project: Project): Promise<SavedSource[]> {
   const sources: SavedSource[] = [];
-  for (const source of project.parts.flatMap(sourcesOfPart)) {
+  for (const source of sourcesOfProject(project)) {
     const bytes = await bench.workshop.getSource(source.hash);
     if (bytes !== undefined) sources.push({ hash: source.hash, fileName: source.fileName, bytes });
   }

@@ -1,3 +1,4 @@
+import { sculptAtWork } from '../project/at-work.ts';
 import type { StretchLimits } from '../model/foam-stock.ts';
 import type { LayerChoice, Project } from '../project/project.ts';
 
@@ -11,7 +12,7 @@ export const layerOnBench = (layers: readonly LayerChoice[], sheet: number): Lay
 
 /** How far the foam of the sheet on the bench may be stretched, per cent; of the usual foam before there is one. */
 export function limitsOnBench(project: Project | null, sheet: number): StretchLimits {
-  const part = project?.parts.find(({ kind }) => kind === 'sculpt');
+  const part = project === null ? null : sculptAtWork(project);
   const layer = layerOnBench(part?.layers ?? [], sheet);
   return project?.foams.find(({ id }) => id === layer?.foam)?.stretchLimits ?? { noticePct: 3, tooMuchPct: 8 };
 }

@@ -1,6 +1,6 @@
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 import type { Project } from '../project/project.ts';
-import { sourcesOf } from '../project/sources.ts';
+import { neededSources, sourcesOfProject } from '../project/sources.ts';
 import type { Wishes } from './view-state.ts';
 
 /** A job as it is kept in this browser between visits. */
@@ -41,19 +41,17 @@ export class BrowserStorage implements Storage {
     const project = await db.get('jobs', 'last');
     if (project === undefined) return null;
     const sources: SavedSource[] = [];
-    for (const part of project.parts) {
-      for (const { hash } of sourcesOf(part)) {
-        const source = await db.get('sources', hash);
-        if (source !== undefined) sources.push(source);
-        else if (hash === part.source.hash) return null;
-      }
+    for (const { hash } of sourcesOfProject(project)) {
+      const source = await db.get('sources', hash);
+      if (source !== undefined) sources.push(source);
     }
+    if (neededSources(project).some(({ hash }) => !sources.some((source) => source.hash === hash))) return null;
     return { project, sources };
   }
 
   async save(project: Project, fresh: readonly SavedSource[]): Promise<void> {
     const db = await this.#open();
-    const wanted = new Set(project.parts.flatMap(sourcesOf).map(({ hash }) => hash));
+    const wanted = new Set(sourcesOfProject(project).map(({ hash }) => hash));
     const change = db.transaction(['jobs', 'sources'], 'readwrite');
     const sources = change.objectStore('sources');
     const kept = await sources.getAllKeys();

@@ -1,9 +1,10 @@
+import { sculptAtWork } from '../project/at-work.ts';
 import type { Problem } from '../base/result.ts';
 import type { EarlyUpdate } from '../model/bench-view.ts';
 import type { Command } from '../project/commands.ts';
 import { History } from '../project/history.ts';
 import type { Project, SculptPart } from '../project/project.ts';
-import { sourcesOf } from '../project/sources.ts';
+import { sourcesOfProject } from '../project/sources.ts';
 import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
 import { Autosave, type SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
@@ -51,7 +52,7 @@ export class Workbench extends EventTarget {
     return this.#history?.project ?? null;
   }
   get part(): SculptPart | null {
-    return this.project?.parts.find((part) => part.kind === 'sculpt') ?? null;
+    return this.project === null ? null : sculptAtWork(this.project);
   }
   get history(): History | null {
     return this.#history;
@@ -294,7 +295,7 @@ export class Workbench extends EventTarget {
 
   /** Storage keeps one job's sources: going back hands the older ones over again. */
   async #keepSources(project: Project): Promise<void> {
-    for (const source of project.parts.flatMap(sourcesOf)) {
+    for (const source of sourcesOfProject(project)) {
       const bytes = await this.workshop.getSource(source.hash);
       if (bytes !== undefined) this.autosave.addSource({ hash: source.hash, fileName: source.fileName, bytes });
     }

@@ -1,3 +1,4 @@
+import { needSculptAtWork } from '../project/at-work.ts';
 import type { Work } from '../base/work.ts';
 import type { Give, SeamPaint } from '../model/flatten-settings.ts';
 import { facesOfNamedGroup } from '../pipeline/group-faces.ts';
@@ -46,7 +47,7 @@ export async function withAreas(
 
 async function commandFor(project: Project, choice: AreaChoice, pipeline: Pipeline, work: Work): Promise<Command> {
   const { name, word } = choice;
-  const { regions } = project.parts[0];
+  const { regions } = needSculptAtWork(project);
   const seams: SeamPaint | undefined = word === 'clear' || word === 'prefer' ? word : undefined;
   const give: Give | undefined = word === 'clear' || word === 'prefer' ? undefined : word;
   const area = regions.find((region) => region.name === name);

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { formatInches } from '../base/format-length.ts';
+import { needSculptAtWork } from '../project/at-work.ts';
 import { contentHash } from '../base/hash.ts';
 import type { Finding } from '../base/finding.ts';
 import type { CoreModel } from '../model/clearance.ts';
@@ -196,7 +197,7 @@ async function withCore(
   if (!format.ok) throw Refused.from(format.problem, fileName);
   const hash = await contentHash(bytes);
   pipeline.putSource(hash, { fileName, bytes });
-  const { core = [] } = project.parts[0];
+  const { core = [] } = needSculptAtWork(project);
   return setCore({
     kind: 'model',
     id: freeId('core', core),
@@ -209,7 +210,7 @@ async function withCore(
 }
 
 function withChoices(project: Project, choices: MakeChoices, seams: Partial<SculptPart> | null): Project {
-  const [part] = project.parts;
+  const part = needSculptAtWork(project);
   const { shrinkage } = choices;
   const layers = wishedLayers(part.layers, project.foams, { ...choices, shrinks: shrinkage !== undefined });
   return {

@@ -3,7 +3,7 @@ import { makeMockUp, mockUpPdf, MOCK_UP_FILE } from '../pipeline/mock-up.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { MOCK_UP_LIMITS, scaleText, USUAL_MOCK_UP, type MockUp } from '../project/mock-up.ts';
-import { sourcesOf } from '../project/sources.ts';
+import { sourcesOfProject } from '../project/sources.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { number } from './option-values.ts';
 
@@ -32,7 +32,7 @@ export async function makeSmall(
   if (mockUp === undefined) return { files: new Map(), lines: [] };
   // What is remembered of the prop is none of the mock-up's.
   const pipeline = new Pipeline();
-  for (const { hash } of outcome.project.parts.flatMap(sourcesOf)) {
+  for (const { hash } of sourcesOfProject(outcome.project)) {
     const source = sourceOf(hash);
     if (source !== undefined) pipeline.putSource(hash, source);
   }

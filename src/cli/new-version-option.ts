@@ -3,6 +3,7 @@ import { contentHash } from '../base/hash.ts';
 import type { Work } from '../base/work.ts';
 import type { Pipeline } from '../pipeline/pipeline.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
+import { needSculptAtWork } from '../project/at-work.ts';
 import type { Project } from '../project/project.ts';
 import { takeNewVersion } from '../project/version-commands.ts';
 import { Refused } from './exit.ts';
@@ -24,7 +25,7 @@ export async function onNewVersion(
   if (!format.ok) throw Refused.from(format.problem, fileName);
   const hash = await contentHash(bytes);
   pipeline.putSource(hash, { fileName, bytes });
-  const [part] = project.parts;
+  const part = needSculptAtWork(project);
   const carried = await pipeline.newVersion(part, { hash, fileName, format: format.value }, work);
   if (!carried.ok) throw Refused.from(carried.problem, fileName);
   return { project: takeNewVersion(carried.value.part).apply(project), told: carried.value.findings };

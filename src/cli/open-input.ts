@@ -1,3 +1,4 @@
+import { needSculptAtWork, sculptAtWork } from '../project/at-work.ts';
 import type { Finding } from '../base/finding.ts';
 import { contentHash } from '../base/hash.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
@@ -56,7 +57,7 @@ export async function seamsFrom(path: string, project: Project): Promise<Partial
   const read = readSeamFile(new TextDecoder().decode(file.bytes), file.name);
   if (!read.ok) throw Refused.from(read.problem, file.name);
   const { modelHash, marks, joins } = read.value;
-  const { source } = project.parts[0];
+  const { source } = needSculptAtWork(project);
   if (modelHash !== null && modelHash !== source.hash) {
     throw new Refused(
       `${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`,
@@ -65,8 +66,8 @@ export async function seamsFrom(path: string, project: Project): Promise<Partial
   return { seams: marks, ...(joins.length === 0 ? {} : { seamSettings: joins }) };
 }
 
-/** A project whose parts all differ by this. */
-export const changePart = (project: Project, change: Partial<SculptPart>): Project => ({
-  ...project,
-  parts: project.parts.map((part) => ({ ...part, ...change })),
-});
+/** A project whose sculpt at work differs by this. */
+export const changePart = (project: Project, change: Partial<SculptPart>): Project => {
+  const atWork = sculptAtWork(project);
+  return { ...project, parts: project.parts.map((part) => (part === atWork ? { ...part, ...change } : part)) };
+};

@@ -1,3 +1,4 @@
+import { needSculptAtWork } from '../project/at-work.ts';
 import type { Work } from '../base/work.ts';
 import type { Colour } from '../model/colours.ts';
 import type { Region } from '../model/flatten-settings.ts';
@@ -175,13 +176,13 @@ async function withArea(
   pipeline: Pipeline,
   work: Work,
 ): Promise<{ readonly project: Project; readonly region: Region }> {
-  const { regions } = project.parts[0];
+  const { regions } = needSculptAtWork(project);
   const known = regions.find((region) => region.name === name);
   if (known !== undefined) return { project, region: known };
   const sculpt = await pipeline.sculptOf(project, work);
   const faces = sculpt === null ? [] : facesOfNamedGroup(sculpt, name);
   const marked = addRegion(name, faces, 'normal').apply(project);
-  const region = marked.parts[0].regions.at(-1);
+  const region = needSculptAtWork(marked).regions.at(-1);
   if (faces.length > 0 && region !== undefined) return { project: marked, region };
   const names = [...regions.map((own) => own.name), ...(sculpt?.mesh.groupNames ?? [])];
   throw new WrongUsage(

@@ -1,3 +1,4 @@
+import { needSculptAtWork } from '../project/at-work.ts';
 import { basename } from 'node:path';
 import { formatPlain } from '../base/format-length.ts';
 import type { Finding } from '../base/finding.ts';
@@ -73,7 +74,7 @@ async function checkPlaces({ input, from, out, report }: ProposeChoices): Promis
 
 function wished(found: Project, { scale, thicknessMm, hide }: ProposeChoices): Project {
   const project = hide === undefined ? found : setHiddenSide(hide).apply(found);
-  const [part] = project.parts;
+  const part = needSculptAtWork(project);
   return changePart(project, {
     ...(scale === undefined ? {} : { scale }),
     layers: wishedLayers(part.layers, project.foams, {

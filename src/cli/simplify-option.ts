@@ -1,3 +1,4 @@
+import { needSculptAtWork } from '../project/at-work.ts';
 import type { Work } from '../base/work.ts';
 import type { Pipeline } from '../pipeline/pipeline.ts';
 import { keepsOf } from '../pipeline/simplify-keeps.ts';
@@ -38,5 +39,5 @@ export async function withSimplify(
   const sculpt = await pipeline.sculptOf(bare, work);
   // What is wrong with it the run will tell.
   if (sculpt === null) return bare;
-  return setSimplify({ ...option, keep: keepsOf(sculpt.mesh, bare.parts[0]) }).apply(bare);
+  return setSimplify({ ...option, keep: keepsOf(sculpt.mesh, needSculptAtWork(bare)) }).apply(bare);
 }

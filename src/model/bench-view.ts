@@ -10,6 +10,7 @@ import type { FoamStrip } from './foam-strip.ts';
 import type { ModelFacts } from './model-facts.ts';
 import type { BodyFit } from './body-fit.ts';
 import type { CutOffer, PatchKind } from './patch.ts';
+import type { PlainPiece, PlainStep } from './plain-piece.ts';
 import type { PageSet } from './page.ts';
 import type { SeamChain } from './seams.ts';
 import type { SheetLayout } from './sheet.ts';
@@ -30,6 +31,8 @@ export interface BenchUpdate {
   readonly pieces?: PiecesView | null;
   readonly sheets?: SheetLayout | null;
   readonly paper?: PageSet | null;
+  /** Parts that no sculpt is parted for, in the order of the project. */
+  readonly plain?: readonly PlainPartView[];
   readonly bodyFit?: BodyFit | null;
   readonly dryFit?: DryFit | null;
   readonly springing?: Springing | null;
@@ -119,7 +122,9 @@ export interface PiecesView {
   readonly seams: readonly FoamSeam[];
   /** Strips that are cut beside the pieces; left out while shapes are sent ahead. */
   readonly strips?: readonly FoamStrip[];
-  /** Of pieces and strips. */
+  /** Pieces of parts that no sculpt is parted for; left out as strips are. */
+  readonly plain?: readonly PlainPiece[];
+  /** Of pieces, strips and plain pieces. */
   readonly templates: readonly Template[];
   readonly cutOffers: readonly CutOffer[];
 }
@@ -162,4 +167,18 @@ export interface PatchView {
   readonly majorAngle: Float32Array | null;
   readonly stretchSpread: Spread | null;
   readonly squashSpread: Spread | null;
+}
+
+/** A part that no sculpt is parted for, as it stands on the bench and in lists. */
+export interface PlainPartView {
+  readonly part: string;
+  readonly name: string;
+  readonly kind: string;
+  /** False where its figures do not let it be made: a finding says why. */
+  readonly isMade: boolean;
+  readonly steps: readonly PlainStep[];
+  /** Numbers and ids of its pieces by their keys. */
+  readonly pieces: readonly { readonly key: string; readonly id: string; readonly number: number }[];
+  /** The finished part in the assembly, mm: x y z per corner, three corners a triangle; null where it has no form. */
+  readonly form: Float32Array | null;
 }

@@ -1,5 +1,9 @@
 import type { Finding } from '../base/finding.ts';
+import { settingText } from '../base/lean-words.ts';
+import type { FoamId, PartId } from '../base/ids.ts';
+import type { Ring } from '../geom/ring.ts';
 import type { Mesh } from '../mesh/mesh.ts';
+import type { CutThing, FoamStrip } from './foam-strip.ts';
 import type { ShapeBend, ShapeEdge } from './shape.ts';
 import type { LineRole } from './template.ts';
 
@@ -83,3 +87,63 @@ export interface PlainWork {
   /** The finished part in its own frame, mm, closed where it is solid; null where it has no form of its own. For the bench and for what meets it. */
   readonly form: Mesh | null;
 }
+
+/** Such a piece with its number and its foam, traced on its face. */
+export interface PlainPiece extends CutThing {
+  readonly part: PartId;
+  readonly foam: FoamId;
+  readonly draft: PlainDraft;
+  /** The line to cut on the face: outer ring counter-clockwise, then holes clockwise, mm, in the draft's frame. */
+  readonly faceRings: readonly Ring[];
+  /** The same on the back; the very same rings where all edges are square. */
+  readonly backRings: readonly Ring[];
+  /** Of one, inside the face's outline less its holes, mm². */
+  readonly areaMm2: number;
+}
+
+/** What is cut beside the pieces of sculpts: strips for their seams first, then the pieces of all other parts. */
+export type CutBeside = FoamStrip | PlainPiece;
+
+/** True for a piece that no sculpt was parted for. */
+export const isPlain = <T extends object>(piece: T | PlainPiece): piece is PlainPiece => 'draft' in piece;
+
+/** @throws Error on a broken draft: not closed, a figure that is none, a quantity under 1. */
+export function checkPlainDraft({ key, quantity, thicknessMm, drawnAt, outline, holes, areaMm2 }: PlainDraft): void {
+  const wrong = (what: string): never => {
+    throw new Error(`plain piece ${key}: ${what}`);
+  };
+  if (!(Number.isInteger(quantity) && quantity >= 1)) wrong(`quantity ${quantity}`);
+  if (!(thicknessMm > 0 && Number.isFinite(thicknessMm))) wrong(`thickness ${thicknessMm}`);
+  if (!(drawnAt >= 0 && drawnAt <= 1)) wrong(`drawn at ${drawnAt}`);
+  if (!(areaMm2 > 0 && Number.isFinite(areaMm2))) wrong(`area ${areaMm2}`);
+  for (const ring of [outline, ...holes]) {
+    const segments = ring.flatMap((edge) => edge.segments);
+    if (segments.length === 0) wrong('an outline without parts');
+    segments.forEach(({ to }, i) => {
+      const { from } = segments[(i + 1) % segments.length];
+      const apart = Math.hypot(from.x - to.x, from.y - to.y);
+      if (!(apart <= JOINED_MM)) wrong(`${apart} mm between two parts of its outline`);
+    });
+  }
+}
+
+/** Ends of parts that follow each other lie no farther apart than rounding takes them, mm. */
+const JOINED_MM = 1e-6;
+
+/** How the edges of a piece lean as it is seen from its face, those alike in one sentence; none where all are square. */
+export function edgeLeans({ outline, holes }: Pick<PlainDraft, 'outline' | 'holes'>): readonly string[] {
+  const byLean = new Map<string, string[]>();
+  for (const edge of [outline, ...holes].flat()) {
+    const { from, middle, to } = edge.bevelDeg;
+    const [least, most] = [Math.min(from, middle, to), Math.max(from, middle, to)];
+    if (Math.max(Math.abs(least), Math.abs(most)) < SQUARE_DEG) continue;
+    const lean = most - least < SQUARE_DEG ? settingText(middle) : `${settingText(from)} to ${settingText(to)}`;
+    const names = byLean.get(lean);
+    if (names === undefined) byLean.set(lean, [edge.name]);
+    else if (!names.includes(edge.name)) names.push(edge.name);
+  }
+  return [...byLean].map(([lean, names]) => `${names.join(', ')}: ${lean}`);
+}
+
+/** Edges that lean less are square for saw and hand, degrees. */
+const SQUARE_DEG = 0.5;

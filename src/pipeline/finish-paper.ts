@@ -4,7 +4,7 @@ import type { Drawing } from '../model/template.ts';
 import { finishPicture, type PaintedPlate } from '../steps/shop/finish-picture.ts';
 import { FINISH_PICTURE_MM, type FinishInput } from '../steps/tile/finish-section.ts';
 import type { Finish } from './finish.ts';
-import type { LayerOutcome, Outcome } from './outcome.ts';
+import { sculptPartOf, type LayerOutcome, type Outcome } from './outcome.ts';
 import { propSteps } from './prop.ts';
 
 /** What the build sheet tells of finishing. The picture is made only where something is painted in a colour. */
@@ -37,5 +37,5 @@ function* pictureSteps(
     return [{ ...plate, hatchingOf }];
   });
   yield;
-  return finishPicture(plates, outcome.part.upAxis, FINISH_PICTURE_MM.widthMm, FINISH_PICTURE_MM.heightMm);
+  return finishPicture(plates, sculptPartOf(outcome).upAxis, FINISH_PICTURE_MM.widthMm, FINISH_PICTURE_MM.heightMm);
 }

@@ -27,7 +27,7 @@ export function finishSkin(
   base: string | undefined,
 ): FoundSkin {
   const indexOf = new Map((pieces ?? []).map(({ id }, i) => [id as string, i]));
-  const colourOfFace = coloursOfFaces(part, colours);
+  const colourOfFace = coloursOfFaces(part ?? { regions: [] }, colours);
   const rest = colours.findIndex(({ id }) => id === base);
   const covered = new Set(raised.flatMap(({ plan }) => plan.raised?.area.faces ?? []));
   const corners: number[] = [];
@@ -35,8 +35,8 @@ export function finishSkin(
   const [pieceOf, colourOf, faceOf]: [number[], number[], number[]] = [[], [], []];
   const edges: SkinEdge[] = [];
   const placeOf = new Map<LayerOutcome, Int32Array>();
-  const wall = layers[0];
-  for (const layer of [wall, ...raised]) {
+  const wall = layers.at(0);
+  for (const layer of wall === undefined ? [] : [wall, ...raised]) {
     const cut = need(layer.cut);
     const pieceOfPatch = need(layer.pieces).reduce(
       (list, { patch, id }) => list.set(patch, indexOf.get(id) ?? -1),
@@ -61,7 +61,8 @@ export function finishSkin(
     for (const edge of edgesInside(cut, place)) edges.push(edge);
     placeOf.set(layer, place);
   }
-  for (const layer of raised) for (const edge of edgesRound(layer, wall, placeOf)) edges.push(edge);
+  if (wall !== undefined)
+    for (const layer of raised) for (const edge of edgesRound(layer, wall, placeOf)) edges.push(edge);
   const packed = Float64Array.from(corners);
   return {
     skin: {

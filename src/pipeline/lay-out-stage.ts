@@ -8,6 +8,7 @@ import type { SheetLayout } from '../model/sheet.ts';
 import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
+import { plainTemplate } from '../steps/foam/plain-template.ts';
 import { templateSteps, turnedTemplateSteps } from '../steps/foam/make-template.ts';
 import { twinPapers, type TwinPapers } from '../steps/foam/twin-paper.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
@@ -19,7 +20,8 @@ import { offerOfSplit, splitPaths } from './split-offers.ts';
 import { sheetFindings } from './sheet-findings.ts';
 import { sheetTaskOf } from './sheet-task.ts';
 import { pageInputOf } from './pages-of.ts';
-import type { CutSculpt } from './outcome.ts';
+import { besideOf, type CutSculpt } from './outcome.ts';
+import { PlainStage } from './plain/plain-stage.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
 import { standingFindings } from './standing-findings.ts';
@@ -32,12 +34,15 @@ export class LayOutStage {
   readonly #strips = new Memo<unknown[], readonly FoamStrip[]>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #twins = new Memo<unknown[], TwinPapers>(KEPT);
+  readonly #plain = new PlainStage();
+  readonly #plainTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
+  readonly #allTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #turned = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
   readonly #splits = new Memo<unknown[], { readonly sheets: SheetLayout; readonly cut: CutSculpt }>(KEPT);
   readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
 
-  /** The strips beside the pieces, one template for each piece and strip, and where twins share paper that of both. */
+  /** The strips beside the pieces, the pieces of all other parts, one template for each, and where twins share paper that of both. */
   async draw(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
     const { name, foams: stock } = run.project;
     run.strips = remembered(this.#strips, [pieces, seams, stock], () => foamStrips(pieces, seams, stock));
@@ -46,7 +51,14 @@ export class LayOutStage {
     const context = { projectName: name, foamNames: namesOf(foams), twins };
     const key = [pieces, seams, name, ...foams.map((foam) => foam.name)];
     const steps = () => templateSteps(pieces, seams, run.strips, context);
-    run.templates = await rememberedSteps(this.#templates, [run.strips, ...key], steps, work);
+    const drawn = await rememberedSteps(this.#templates, [run.strips, ...key], steps, work);
+    run.plain = this.#plain.make(run.project, pieces.length + run.strips.length + 1, run.findings);
+    const plain = this.#plain.piecesOf(run.plain);
+    const plainDrawn = remembered(this.#plainTemplates, [plain, name, stock], () =>
+      plain.map((piece) => plainTemplate(piece, name, run.foam(piece.foam).name)),
+    );
+    run.templates =
+      plain.length === 0 ? drawn : remembered(this.#allTemplates, [drawn, plainDrawn], () => [...drawn, ...plainDrawn]);
     if (run.project.paper.mirrored === 'each') return;
     run.turned = await rememberedSteps(this.#turned, key, () => turnedTemplateSteps(pieces, seams, context), work);
   }
@@ -54,7 +66,8 @@ export class LayOutStage {
   async layOut(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
     const { project } = run;
     const templates = run.templates ?? [];
-    const cut = [...pieces, ...run.strips];
+    const beside = besideOf(run);
+    const cut = [...pieces, ...beside];
     const sheets = remembered(this.#sheets, [templates, project.foams, project.stock], () => {
       run.made('nest');
       return layOnSheets(sheetTaskOf(project, cut, templates));
@@ -70,7 +83,7 @@ export class LayOutStage {
     const steps = () => {
       run.made('tile');
       return printedPageSteps(
-        pageInputOf(project, { pieces, seams, strips: run.strips, templates, turned }, paper, run.choices.date),
+        pageInputOf(project, { pieces, seams, beside, templates, turned }, paper, run.choices.date),
       );
     };
     const set = run.take('tile', await rememberedSteps(this.#pages, key, steps, work));
@@ -84,12 +97,12 @@ export class LayOutStage {
 
   /** The layout with offers to part what is larger than any sheet, as far as it is of the sheet of the wall that is seen; its cuts are offered too. */
   #withSplits(run: Run, pieces: readonly FoamPiece[], sheets: SheetLayout): SheetLayout {
-    const { seen, project, templates, strips, drawn } = run;
+    const { seen, project, templates, drawn } = run;
     const large = pieces.filter(({ id, layer }) => sheets.tooLarge.includes(id) && layer === seen?.plan.choice.id);
     if (seen === undefined || large.length === 0) return sheets;
     const parted = seen.needCut();
     const made = remembered(this.#splits, [sheets, parted, pieces], () => {
-      const task = sheetTaskOf(project, [...pieces, ...strips], templates ?? []);
+      const task = sheetTaskOf(project, [...pieces, ...besideOf(run)], templates ?? []);
       const splits = splitPaths(large, task, parted, run.needSculpt(), drawn);
       if (splits.length === 0) return { sheets, cut: parted };
       const offers = splits.map((split) => offerOfSplit(split, pieces));

@@ -17,7 +17,7 @@ import { pngSteps, type Picture } from '../steps/write/png.ts';
 import { writeSheetSvg } from '../steps/write/sheet-svg.ts';
 import { modelFileSteps, type ModelChoice } from './machine-models.ts';
 import type { Project } from '../project/project.ts';
-import type { Outcome } from './outcome.ts';
+import { besideOf, type Outcome } from './outcome.ts';
 
 /** Files beside the templates that were asked for; left out means: none. */
 export interface MachineChoices {
@@ -148,10 +148,10 @@ function sheetPicture({ number, widthMm, heightMm, pieces, list, listMm }: Cutte
 }
 
 function sheetsForCutter(outcome: Outcome, choice: CutterChoice): Result<readonly CutterSheet[]> {
-  const { pieces, strips, templates, sheets } = outcome;
+  const { pieces, templates, sheets } = outcome;
   if (pieces === null || templates === null || sheets === null)
     throw new Error('machineFiles: the chain has not run to its end');
-  return cutterSheets({ pieces: [...pieces, ...strips], templates, layout: sheets, choice });
+  return cutterSheets({ pieces: [...pieces, ...besideOf(outcome)], templates, layout: sheets, choice });
 }
 
 /** One line that says what a sheet is. */

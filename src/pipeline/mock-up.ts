@@ -56,7 +56,7 @@ export async function makeMockUp(
   if (!paper.ok) return paper;
   const { saw: _, ...input } = pageInputOf(
     small,
-    { pieces, seams, strips: [], templates, turned: [] },
+    { pieces, seams, beside: [], templates, turned: [] },
     paper.value,
     date,
   );

@@ -20,7 +20,9 @@ import type { Template } from '../model/template.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { LayerPlan } from './layer-plan.ts';
+import type { PlainOutcome } from './plain/plain-outcome.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 
 /** The sculpt with the size it was given; before that in file units, one unit drawn as one mm. */
@@ -84,7 +86,8 @@ export interface LayerOutcome {
  */
 export interface Outcome {
   readonly project: Project;
-  readonly part: SculptPart;
+  /** The sculpt that is worked on; null where the project has none. */
+  readonly part: SculptPart | null;
   readonly sculpt: SizedSculpt | null;
   /** The sculpt cut along the paths that are drawn on it, on which the sheets are made; null where none is. */
   readonly drawn: DrawnSurface | null;
@@ -100,7 +103,9 @@ export interface Outcome {
   readonly seams: readonly FoamSeam[] | null;
   /** Strips that are cut beside the pieces. */
   readonly strips: readonly FoamStrip[];
-  /** Of all pieces, and then of all strips. */
+  /** What became of each part that no sculpt is parted for, in the order of the project. */
+  readonly plain: readonly PlainOutcome[];
+  /** Of all pieces, then of all strips, then of the pieces of plain parts. */
   readonly templates: readonly Template[] | null;
   /** For twins that share paper the template that serves for both, for paper alone. */
   readonly turned: readonly Template[];
@@ -118,4 +123,16 @@ export interface Outcome {
   readonly findings: readonly Finding[];
   readonly stopped: { readonly step: StepName; readonly problem: Problem } | null;
   readonly madeNew: readonly StepName[];
+}
+
+/** What is cut beside the pieces of sculpts, in the order of their templates. */
+export const besideOf = ({ strips, plain }: Pick<Outcome, 'strips' | 'plain'>): readonly CutBeside[] => [
+  ...strips,
+  ...plain.flatMap(({ pieces }) => pieces),
+];
+
+/** The sculpt that was worked on. @throws Error where the project has none. */
+export function sculptPartOf({ part }: Pick<Outcome, 'part'>): SculptPart {
+  if (part === null) throw new Error('outcome: a project without a sculpt');
+  return part;
 }

@@ -4,7 +4,7 @@ import { runAtOnce } from '../base/stepwise.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { Paper } from '../model/foam-stock.ts';
-import type { FoamStrip } from '../model/foam-strip.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { PageSet } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
@@ -21,8 +21,8 @@ import { PAPER_NESTER } from './paper-nester.ts';
 export interface Drawn {
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
-  readonly strips: readonly FoamStrip[];
-  /** One for each piece, then one for each strip. */
+  readonly beside: readonly CutBeside[];
+  /** One for each piece, then one for each thing beside them. */
   readonly templates: readonly Template[];
   /** Templates that serve for a piece and, turned over, for its twin. */
   readonly turned: readonly Template[];
@@ -41,14 +41,14 @@ function templatesOnPaper({ templates, turned }: Drawn): readonly Template[] {
 
 /** What pages are made of, as the project wishes them. */
 export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: string | undefined): PageInput {
-  const { pieces, seams, strips } = drawn;
+  const { pieces, seams, beside } = drawn;
   const { orientation, marginMm, overlapMm } = project.paper;
   const printer = printerOf(project);
   return {
     templates: templatesOnPaper(drawn),
     pieces,
     saw: sawTable(pieces),
-    strips,
+    beside,
     seamWork: beyondBlade(pieces, seams),
     paper,
     orientation,
@@ -70,7 +70,7 @@ export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: 
 export function changedPages(project: Project, drawn: Drawn, date: string | undefined): Result<PageSet> {
   const paper = findPaper(project.paper.name, project.paper.widthMm, project.paper.heightMm);
   if (!paper.ok) return paper;
-  const wanted = new Set<PieceId>(piecesToPrint(project.done, [...drawn.pieces, ...drawn.strips]).map(({ id }) => id));
+  const wanted = new Set<PieceId>(piecesToPrint(project.done, [...drawn.pieces, ...drawn.beside]).map(({ id }) => id));
   if (wanted.size === 0)
     return fail(
       'paper/up-to-date',
@@ -79,7 +79,7 @@ export function changedPages(project: Project, drawn: Drawn, date: string | unde
   const some: Drawn = {
     seams: drawn.seams.filter(({ pieces }) => pieces.some((id) => wanted.has(id))),
     pieces: drawn.pieces.filter(({ id }) => wanted.has(id)),
-    strips: drawn.strips.filter(({ id }) => wanted.has(id)),
+    beside: drawn.beside.filter(({ id }) => wanted.has(id)),
     templates: drawn.templates.filter(({ piece }) => wanted.has(piece)),
     turned: drawn.turned,
   };

@@ -3,6 +3,7 @@ import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import type { LayerId } from '../base/ids.ts';
 import { vertexCount } from '../mesh/mesh.ts';
+import { sculptAtWork } from '../project/at-work.ts';
 import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import { wallRoomSteps } from '../steps/shell/wall-room.ts';
 import { AllLayers } from './all-layers.ts';
@@ -20,6 +21,9 @@ import { raisedPlans } from './raised-plan.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
 import { forgetGoneFaces, SimplifyStage } from './simplify-stage.ts';
 import { Wear, type ReadCore } from './wear.ts';
+
+/** No pieces of a sculpt, always the same object. */
+const NONE: readonly never[] = [];
 
 /** Sheets whose results are remembered, those of the last run among them. */
 const MOST_SHEETS = 12;
@@ -54,8 +58,8 @@ export class Pipeline {
 
   /** The sculpt of a project as it is read, repaired and sized, before it is made simpler; null where it cannot be. */
   async sculptOf(project: Project, work: Work): Promise<SizedSculpt | null> {
-    const [part] = project.parts;
-    const run = new Run(project, part, {});
+    const run = new Run(project, sculptAtWork(project), {});
+    if (run.partOrNone === null) return null;
     try {
       await this.#sculpts.make(run, work);
     } catch (error) {
@@ -70,9 +74,9 @@ export class Pipeline {
    * @throws Cancelled when the work was called off; what was finished by then is remembered.
    */
   async run(project: Project, work: Work, choices: RunChoices = {}): Promise<Outcome> {
-    const part = project.parts.find((candidate) => candidate.kind === 'sculpt');
-    if (part === undefined) throw new Error('run: a project without a sculpt');
+    const part = sculptAtWork(project);
     const run = new Run(project, part, choices);
+    if (part === null) return this.#withoutSculpt(run, work);
     try {
       await this.#sculpts.make(run, shareOfWork(work, 0, run.part.simplify === undefined ? 0.3 : 0.15));
       await this.#simplify.make(run, shareOfWork(work, 0.15, 0.3));
@@ -110,6 +114,19 @@ export class Pipeline {
     run.findings.push(...mirrorFindings(run.mirror, run.part));
     await work.pause(1, 'done');
     this.#forgetOld(run);
+    return this.#outcome(run);
+  }
+
+  /** The chain of a project that is made of other parts alone. @throws Cancelled when the work was called off. */
+  async #withoutSculpt(run: Run, work: Work): Promise<Outcome> {
+    try {
+      await this.#layOut.draw(run, NONE, NONE, shareOfWork(work, 0, 0.5));
+      await this.#layOut.layOut(run, NONE, NONE, shareOfWork(work, 0.5, 1));
+    } catch (error) {
+      if (!(error instanceof Stopped)) throw error;
+      run.stopped = { step: error.step, problem: error.problem };
+    }
+    await work.pause(1, 'done');
     return this.#outcome(run);
   }
 
@@ -216,13 +233,14 @@ export class Pipeline {
   #outcome(run: Run): Outcome {
     const {
       project,
-      part,
+      partOrNone: part,
       sculpt,
       drawn,
       layers,
       raised,
       sheetsOfFoam,
       strips,
+      plain,
       templates,
       turned,
       sheets,
@@ -234,6 +252,8 @@ export class Pipeline {
       madeNew,
       seen,
     } = run;
+    // A project without a sculpt has no pieces of one, and no seams between them.
+    const none = part === null ? NONE : null;
     return {
       project,
       part,
@@ -243,9 +263,10 @@ export class Pipeline {
       raised: raised.map((layer) => layer.outcome()),
       cut: seen?.cut ?? null,
       flats: seen?.flats ?? null,
-      pieces: this.#all.pieces(sheetsOfFoam),
-      seams: this.#all.seams(sheetsOfFoam),
+      pieces: none ?? this.#all.pieces(sheetsOfFoam),
+      seams: none ?? this.#all.seams(sheetsOfFoam),
       strips,
+      plain,
       templates,
       turned,
       sheets,

@@ -104,6 +104,7 @@ export class Run {
   /** Those that are laid on the wall, each over an area. */
   raised: readonly LayerRun[] = [];
   strips: Outcome['strips'] = [];
+  plain: Outcome['plain'] = [];
   templates: Outcome['templates'] = null;
   turned: Outcome['turned'] = [];
   sheets: Outcome['sheets'] = null;
@@ -115,9 +116,16 @@ export class Run {
 
   constructor(
     readonly project: Project,
-    readonly part: SculptPart,
+    /** Null where the project has none. */
+    readonly partOrNone: SculptPart | null,
     readonly choices: RunChoices,
   ) {}
+
+  /** The sculpt that is worked on. */
+  get part(): SculptPart {
+    if (this.partOrNone === null) throw new Error('run: a project without a sculpt');
+    return this.partOrNone;
+  }
 
   made(...steps: StepName[]): void {
     for (const step of steps) this.#madeNew.add(step);

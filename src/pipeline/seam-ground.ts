@@ -1,3 +1,4 @@
+import { needSculptAtWork } from '../project/at-work.ts';
 import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
@@ -62,7 +63,7 @@ export async function seamGround(
   { kind, limitPct, isMirrored = false }: GroundWish,
   work: Work,
 ): Promise<Result<SeamGround>> {
-  const [part] = project.parts;
+  const part = needSculptAtWork(project);
   const run = new Run(project, part, { strictSeams: true });
   const stage = new SculptStage();
   for (const [hash, source] of sources) stage.putSource(hash, source);

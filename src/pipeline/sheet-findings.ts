@@ -1,6 +1,6 @@
 import type { Finding, FindingPlace } from '../base/finding.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
-import type { FoamStrip } from '../model/foam-strip.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { CopyName, OddCopies, SheetLayout, SplitPath } from '../model/sheet.ts';
 import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
@@ -8,20 +8,20 @@ import type { Project } from '../project/project.ts';
 /** What the maker should know of a layout on foam: what has no place, what is held badly, and what was moved. */
 export function sheetFindings(
   { foams, stock }: Pick<Project, 'foams' | 'stock'>,
-  cut: readonly (FoamPiece | FoamStrip)[],
+  cut: readonly (FoamPiece | CutBeside)[],
   { tooLarge, splits = [], odd = NONE }: SheetLayout,
 ): readonly Finding[] {
-  const pieceOf = (id: string): FoamPiece | FoamStrip => {
+  const pieceOf = (id: string): FoamPiece | CutBeside => {
     const piece = cut.find((candidate) => candidate.id === id);
     if (piece === undefined) throw new Error(`sheetFindings: no piece ${id}`);
     return piece;
   };
-  const foamName = ({ foam }: FoamPiece | FoamStrip): string => foams.find(({ id }) => id === foam)?.name ?? foam;
+  const foamName = ({ foam }: FoamPiece | CutBeside): string => foams.find(({ id }) => id === foam)?.name ?? foam;
   const of = (
     code: string,
     severity: Finding['severity'],
     id: string,
-    text: (piece: FoamPiece | FoamStrip) => string,
+    text: (piece: FoamPiece | CutBeside) => string,
   ): Finding => ({
     code,
     severity,
@@ -84,7 +84,7 @@ function splitText(split: SplitPath | undefined): string {
     : `${line}, so that one part fits, and the other once more`;
 }
 
-const placeOf = (piece: FoamPiece | FoamStrip): FindingPlace =>
+const placeOf = (piece: FoamPiece | CutBeside): FindingPlace =>
   'seam' in piece ? { seam: piece.seam } : { piece: piece.id };
 
 /** Each piece once, with how many of its copies. */

@@ -4,7 +4,7 @@ import type { GluingRun, GluingStep } from '../model/gluing.ts';
 import type { Drawing } from '../model/template.ts';
 import { stepPicture, type SeamToDraw, type StepScene } from '../steps/shop/step-picture.ts';
 import { wordsInFront } from '../steps/tile/words-in-front.ts';
-import type { LayerOutcome, Outcome } from './outcome.ts';
+import { sculptPartOf, type LayerOutcome, type Outcome } from './outcome.ts';
 import { propSteps } from './prop.ts';
 
 /** Size of a picture, mm. */
@@ -41,7 +41,7 @@ export function* stepPictureSteps(
         return plate === undefined ? [] : [{ ...plate, number: numberOf.get(id) ?? 0, isNew: added.has(id) }];
       }),
       seams: step.runs.map((run) => seamToDraw(outcome, run)),
-      upAxis: outcome.part.upAxis,
+      upAxis: sculptPartOf(outcome).upAxis,
     };
     const { widthMm, heightMm } = sizeOf(step);
     drawings.push(wordsInFront(stepPicture(scene, widthMm, heightMm)));

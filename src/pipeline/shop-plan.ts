@@ -7,6 +7,7 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { FIRST_GLUE } from '../model/glues.ts';
 import { checkGluingPlan, type GluingPlan } from '../model/gluing.ts';
+import type { PlainWork } from '../model/plain-piece.ts';
 import { checkQuantities, type Quantities } from '../model/quantities.ts';
 import { assemblyOrder } from '../steps/dryfit/assembly-order.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
@@ -17,7 +18,7 @@ import { propMeasures, type PlateInPlace } from '../steps/shop/prop-measures.ts'
 import { quantitiesOf } from '../steps/shop/quantities.ts';
 import { seamNet } from '../steps/shop/seam-net.ts';
 import { finishSteps, type Finish } from './finish.ts';
-import type { LayerOutcome, Outcome } from './outcome.ts';
+import { besideOf, type LayerOutcome, type Outcome } from './outcome.ts';
 import { areasOf, sheetOrderSteps } from './shop-order.ts';
 
 /** What lies beside the work: made from a finished outcome, never saved. */
@@ -55,7 +56,8 @@ export function* shopPlanSteps(outcome: Outcome): Stepwise<ShopPlan> {
 }
 
 function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
-  const { project, pieces, strips, sheets, seams, layers, raised } = outcome;
+  const { project, pieces, sheets, seams, layers, raised } = outcome;
+  const beside = besideOf(outcome);
   const { glue = FIRST_GLUE, ...prices } = project.shop ?? {};
   const foamOf = (id: string): FoamSheet => need(project.foams.find((foam) => foam.id === id));
   // From the inside of the wall outward, and then what is laid on it.
@@ -81,7 +83,7 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
       toGlue.push({ ...base, net, steps: laidSteps(net, layOrder(layer)) });
       continue;
     }
-    const { net, order, findings: told } = yield* sheetOrderSteps(layer, outcome.part.gluing);
+    const { net, order, findings: told } = yield* sheetOrderSteps(layer, outcome.part?.gluing);
     findings.push(...told);
     toGlue.push({ ...base, net, steps: netSteps(net, order, areasOf(layer)) });
   }
@@ -94,7 +96,8 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
   const all = need(pieces);
   const quantities = quantitiesOf({
     pieces: all,
-    strips,
+    beside,
+    besideGlueMm2: outcome.plain.reduce((sum, { part, work }) => sum + part.copies * glueOf(work), 0),
     seams: need(seams),
     sheets: need(sheets),
     foams: project.foams,
@@ -110,7 +113,7 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
     gluing,
     quantities,
     finish,
-    cutRows: cutRows(all, strips, (id) => foamOf(id).name),
+    cutRows: cutRows(all, beside, (id) => foamOf(id).name),
     sawRows: sawRows(sawTable(all), all),
     findings,
   };
@@ -150,6 +153,9 @@ function* platesOf({ layers, raised }: Outcome, foamOf: (id: string) => FoamShee
     }
   }
 }
+
+/** Both faces that the steps of one such part brush with glue, mm². */
+const glueOf = (work: PlainWork | null): number => (work?.steps ?? []).reduce((sum, { glueMm2 }) => sum + glueMm2, 0);
 
 function need<T>(value: T | null | undefined): T {
   if (value === null || value === undefined) throw new Error('shop: the chain has not run to its end');

@@ -12,14 +12,14 @@ import type { LayerChoice, Project } from '../project/project.ts';
 import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
 import { printedStripPages } from '../steps/tile/printed-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
-import { sourcesOf } from '../project/sources.ts';
+import { sourcesOfProject } from '../project/sources.ts';
 import { makeReport, type ReportLayer } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
 import { bookmarksOf, type Bookmark } from './bookmarks.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import { finishSums } from './finish.ts';
-import type { LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
+import { besideOf, type LayerOutcome, type Outcome, type SizedSculpt } from './outcome.ts';
 import { changedPages } from './pages-of.ts';
 import type { Source } from './sculpt-stage.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
@@ -70,8 +70,9 @@ export async function changedPdfOf(
   outcome: Outcome,
   { font, date }: Pick<WriteChoices, 'font' | 'date'>,
 ): Promise<Result<Uint8Array>> {
-  const { project, pieces, seams, strips, templates, turned } = outcome;
-  const drawn = { pieces: need(pieces), seams: need(seams), strips, templates: need(templates), turned };
+  const { project, pieces, seams, templates, turned } = outcome;
+  const beside = besideOf(outcome);
+  const drawn = { pieces: need(pieces), seams: need(seams), beside, templates: need(templates), turned };
   const set = changedPages(project, drawn, date);
   if (!set.ok) return set;
   const { name: title, revision } = project;
@@ -81,12 +82,12 @@ export async function changedPdfOf(
 }
 
 /** The second of two twins is found on the page of the template that serves for both, if that is the one that is printed. */
-function bookmarksIn({ pieces, strips, turned }: Outcome, pages: readonly Page[]): readonly Bookmark[] {
+function bookmarksIn(outcome: Outcome, pages: readonly Page[]): readonly Bookmark[] {
   const own = new Set(pages.flatMap((page) => page.pieces));
-  const shared = turned.flatMap(({ piece, turned: twin }) =>
+  const shared = outcome.turned.flatMap(({ piece, turned: twin }) =>
     twin === undefined || own.has(twin) ? [] : [[twin, piece] as const],
   );
-  return bookmarksOf(pages, [...need(pieces), ...strips], new Map(shared));
+  return bookmarksOf(pages, [...need(outcome.pieces), ...besideOf(outcome)], new Map(shared));
 }
 
 /** The pages from which the neutral fraction of the wall's foams is found, on the project's paper. Fails as `stripPages` does. */
@@ -126,7 +127,7 @@ export const svgOf = (outcome: Outcome): string => writePiecesSvg(need(outcome.t
 export function projectFileOf(outcome: Outcome, sourceOf: WriteChoices['sourceOf']): string {
   const { project } = outcome;
   const sources = new Map<string, Source>();
-  for (const { hash } of project.parts.flatMap(sourcesOf)) {
+  for (const { hash } of sourcesOfProject(project)) {
     const source = sourceOf(hash);
     if (source !== undefined) sources.set(hash, source);
   }
@@ -151,6 +152,7 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = [], plan?
     layers: [...outcome.raised.toReversed(), ...outcome.layers].map((layer) => reportLayer(outcome, layer)).reverse(),
     pieces: need(outcome.pieces),
     strips: outcome.strips,
+    plain: outcome.plain.flatMap(({ pieces }) => pieces),
     seams: need(outcome.seams),
     templates: need(outcome.templates),
     sheets: need(outcome.sheets),

@@ -8,6 +8,7 @@ import type { PieceSetting } from '../model/foam-settings.ts';
 import { NO_SEAMS, type SeamMarks, type SeamSetting } from '../model/seams.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { Repair, ScaleChoice } from '../model/source-model.ts';
+import { sculptAtWork } from './at-work.ts';
 import { joinedPaths, wishedPaths, withoutPaths } from './part-paths.ts';
 import { edgesAndPaths } from './path-names.ts';
 import type { LayerChoice, PaperChoice, Part, Project, SculptPart } from './project.ts';
@@ -23,13 +24,14 @@ export interface Command {
 
 export type EdgePair = readonly [number, number];
 
-/** Changes the sculpt in the project's only part of that kind. */
+/** Changes the sculpt that is worked on. */
 export function onSculpt(label: string, change: (part: SculptPart) => SculptPart, mergeKey?: string): Command {
   return {
     label,
     ...(mergeKey === undefined ? {} : { mergeKey }),
     apply(project) {
-      const parts = project.parts.map((part): Part => (part.kind === 'sculpt' ? change(part) : part));
+      const atWork = sculptAtWork(project);
+      const parts = project.parts.map((part): Part => (part === atWork ? change(part) : part));
       return parts.every((part, i) => part === project.parts[i]) ? project : { ...project, parts };
     },
   };

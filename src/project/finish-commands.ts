@@ -1,3 +1,4 @@
+import { needSculptAtWork } from './at-work.ts';
 import { FIRST_CLAY, type Clay, type ClayFillet } from '../model/clay.ts';
 import { checkColour, COLOUR_KINDS, MOST_COLOURS, type Colour } from '../model/colours.ts';
 import type { Region } from '../model/flatten-settings.ts';
@@ -94,20 +95,21 @@ export function paintFaces(name: string, faces: readonly number[], colour: strin
       if (known !== undefined) return colourRegion(known.id, colour).apply(project);
       if (colour === null) return project;
       // What is said of the area round them holds for them too.
-      const round = project.parts[0].regions.findLast(({ faces: all }) => own.every((face) => all.includes(face)));
+      const round = needSculptAtWork(project).regions.findLast(({ faces: all }) =>
+        own.every((face) => all.includes(face)),
+      );
       const marked = addRegion(name, own, round?.give ?? 'normal', round?.seams).apply(project);
-      const made = marked === project ? undefined : marked.parts[0].regions.at(-1);
+      const made = marked === project ? undefined : needSculptAtWork(marked).regions.at(-1);
       return made === undefined ? project : colourRegion(made.id, colour).apply(marked);
     },
   };
 }
 
 /** The area of just these polygons, ascending; undefined where there is none. */
-export const areaOf = (
-  { parts: [{ regions }] }: Pick<Project, 'parts'>,
-  faces: readonly number[],
-): Region | undefined =>
-  regions.findLast((region) => region.faces.length === faces.length && region.faces.every((f, i) => f === faces[i]));
+export const areaOf = (project: Pick<Project, 'parts' | 'atWork'>, faces: readonly number[]): Region | undefined =>
+  needSculptAtWork(project).regions.findLast(
+    (region) => region.faces.length === faces.length && region.faces.every((f, i) => f === faces[i]),
+  );
 
 /** Takes a clay, as its label says. */
 export const setClay = (clay: Clay): Command =>

@@ -1,3 +1,4 @@
+import { needSculptAtWork } from './at-work.ts';
 import { foamId } from '../base/ids.ts';
 import { formatPlain } from '../base/format-length.ts';
 import { fail, ok, type Result } from '../base/result.ts';
@@ -56,7 +57,7 @@ export function mockUpProject(
   { mmPerUnit, longest }: { readonly mmPerUnit: number; readonly longest: number },
 ): Project {
   const { times, cardMm } = mockUp;
-  const [part] = project.parts;
+  const part = needSculptAtWork(project);
   const { schemaVersion, name, revision, paper, printers, printer, lengthUnit } = project;
   return {
     schemaVersion,

@@ -10,6 +10,7 @@ import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
 import type { Project } from './project.ts';
+import { plainSchema } from './plain-schema.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { HIDDEN_SIDES } from '../model/hidden-side.ts';
@@ -17,7 +18,7 @@ import { LEAST_TRIANGLES } from './simplify-commands.ts';
 import { FOAM_RULE_NAMES, RULE_LIMITS } from './shop-rules.ts';
 import { gluingSchema, shopSchema } from './shop-schema.ts';
 import { stockSchema } from './stock-schema.ts';
-import { sourcesOf } from './sources.ts';
+import { neededSources, sourcesOfProject } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
@@ -38,6 +39,9 @@ export function looksLikeProject(bytes: Uint8Array): boolean {
 
 /** Sheets in a wall at most: more is no wall of sheets but a stack. */
 export const MOST_LAYERS = 8;
+
+/** Sculpted shells in one project at most. */
+const MOST_SCULPTS = 100;
 
 /** How pieces were laid flat before the maker could say: their outlines stay as they were printed. */
 const WISHES_BEFORE: FlattenWishes = { ...FLATTEN_WISHES, squashPrice: 1 };
@@ -291,7 +295,9 @@ const document = v.object({
   schemaVersion: v.literal(1),
   name: v.string(),
   revision: v.pipe(count, v.minValue(1)),
-  parts: v.pipe(v.array(sculpt), v.length(1)),
+  parts: v.pipe(v.array(sculpt), v.maxLength(MOST_SCULPTS)),
+  atWork: v.optional(v.string()),
+  plain: v.optional(plainSchema),
   foams: v.pipe(
     v.array(
       v.object({
@@ -350,13 +356,12 @@ const file = v.object({
  */
 export function writeProjectFile(project: Project, sources: OpenedProject['sources']): string {
   const kept: Record<string, { fileName: string; base64: string }> = {};
-  for (const part of project.parts) {
-    for (const { hash } of sourcesOf(part)) {
-      const source = sources.get(hash);
-      if (source !== undefined) kept[hash] = { fileName: source.fileName, base64: base64FromBytes(source.bytes) };
-      else if (hash === part.source.hash) throw new Error(`writeProjectFile: no bytes for ${hash}`);
-    }
+  for (const { hash } of sourcesOfProject(project)) {
+    const source = sources.get(hash);
+    if (source !== undefined) kept[hash] = { fileName: source.fileName, base64: base64FromBytes(source.bytes) };
   }
+  const missing = neededSources(project).find(({ hash }) => kept[hash] === undefined);
+  if (missing !== undefined) throw new Error(`writeProjectFile: no bytes for ${missing.hash}`);
   return `${JSON.stringify({ format: 'foamloft-project', project, sources: kept }, null, 1)}\n`;
 }
 
@@ -392,11 +397,17 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
   }
   const project = parsed.output.project as unknown as Project;
-  const [{ layers, pieceSettings, regions }] = project.parts;
-  const raised = regions.flatMap((region) => region.raised ?? []);
-  const unknown = [...layers, ...pieceSettings, ...raised].find(
-    ({ foam: named }) => named !== undefined && !project.foams.some((foam) => foam.id === named),
-  );
+  const standing = brokenParts(project);
+  if (standing !== null) return fail('project/broken', `${fileName} cannot be used: ${standing}`);
+  const named = [
+    ...project.parts.flatMap(({ layers, pieceSettings, regions }) => [
+      ...layers,
+      ...pieceSettings,
+      ...regions.flatMap((region) => region.raised ?? []),
+    ]),
+    ...(project.plain ?? []).flatMap(({ foams }) => foams.map((foam) => ({ foam }))),
+  ];
+  const unknown = named.find(({ foam: id }) => id !== undefined && !project.foams.some((foam) => foam.id === id));
   if (unknown !== undefined)
     return fail(
       'project/broken',
@@ -423,7 +434,7 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       'project/broken',
       `${fileName} cannot be used: it paints with the colour ${uncoloured} but does not hold it.`,
     );
-  const doubled = doubledId(project.parts[0].regions);
+  const doubled = project.parts.map(({ regions }) => doubledId(regions)).find((id) => id !== null) ?? null;
   if (doubled !== null)
     return fail(
       'project/broken',
@@ -440,11 +451,11 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     }
     sources.set(name, { fileName: source.fileName, bytes });
   }
-  const missing = project.parts.find((part) => !sources.has(part.source.hash));
+  const missing = neededSources(project).find(({ hash: needed }) => !sources.has(needed));
   if (missing !== undefined) {
     return fail(
       'project/source',
-      `${fileName} does not hold its model ${missing.source.fileName}: open an older copy of the project.`,
+      `${fileName} does not hold its model ${missing.fileName}: open an older copy of the project.`,
     );
   }
   return ok({ project, sources });
@@ -453,4 +464,18 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
 /** The first id that several carry, or null. */
 function doubledId(list: readonly { readonly id: string }[]): string | null {
   return list.find(({ id }, i) => list.findIndex((other) => other.id === id) !== i)?.id ?? null;
+}
+
+/** What is wrong with its list of parts, as the end of a sentence; null where nothing is. */
+function brokenParts({ parts, plain = [], atWork }: Project): string | null {
+  if (parts.length + plain.length === 0) return 'it has no part.';
+  const doubled = doubledId([...parts, ...plain]);
+  if (doubled !== null)
+    return `two of its parts have the id ${doubled}; give one of them an id of its own in the file.`;
+  const layer = doubledId(parts.flatMap(({ layers }) => layers));
+  if (layer !== null)
+    return `two sheets of its sculpts have the id ${layer}; give one of them an id of its own in the file.`;
+  if (atWork !== undefined && !parts.some(({ id }) => id === atWork))
+    return `it works on the part ${atWork} and does not hold it.`;
+  return null;
 }

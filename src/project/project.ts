@@ -16,6 +16,7 @@ import type { SeamOfPieces, ShopChoices } from '../model/shop-choices.ts';
 import type { StockChoices } from '../model/stock.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
+import type { PlainPart } from './plain-part.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
 /**
@@ -27,7 +28,12 @@ export interface Project {
   readonly name: string;
   /** Counts the changes; printed on each page so that old paper can be told from new. Begins with 1. */
   readonly revision: number;
+  /** The sculpted shells, in the order in which their pieces are numbered; none where the prop is made of other parts alone. */
   readonly parts: readonly Part[];
+  /** The sculpt that is worked on, where there are several. Missing: the first. */
+  readonly atWork?: PartId;
+  /** Parts that no sculpt is parted for; their pieces are numbered on from those of the sculpts. Missing: none. */
+  readonly plain?: readonly PlainPart[];
   /** The maker's foams; a layer names one by its id. */
   readonly foams: readonly FoamSheet[];
   readonly paper: PaperChoice;
@@ -56,7 +62,7 @@ export interface PieceDone {
   readonly cut?: string;
 }
 
-/** One thing on the prop. Today a sculpted shell; the `kind` tells others apart. */
+/** A sculpted shell; the `kind` tells it from a part that is made from its own figures. */
 export type Part = SculptPart;
 
 export interface SculptPart {

@@ -1,8 +1,22 @@
 import { isCoreModel } from '../model/clearance.ts';
-import type { Part, SourceRef } from './project.ts';
+import type { PlainSource } from './plain-part.ts';
+import type { Part, Project, SourceRef } from './project.ts';
 
-/** Every file a part is made from: its sculpt first, then its cores, each once. */
+/** Every file a sculpt is made from: its own first, then its cores, each once. */
 export function sourcesOf({ source, core = [] }: Part): readonly SourceRef[] {
-  const all = [source, ...core.filter(isCoreModel).map((model) => model.source)];
-  return all.filter(({ hash }, i) => all.findIndex((other) => other.hash === hash) === i);
+  return eachOnce([source, ...core.filter(isCoreModel).map((model) => model.source)]);
 }
+
+/** Every file a project is made from, each once. */
+export const sourcesOfProject = ({ parts, plain = [] }: Project): readonly PlainSource[] =>
+  eachOnce([...parts.flatMap(sourcesOf), ...plain.flatMap(plainSources)]);
+
+/** The files it cannot be without: a core may have been missing before. */
+export const neededSources = ({ parts, plain = [] }: Project): readonly PlainSource[] =>
+  eachOnce([...parts.map(({ source }) => source), ...plain.flatMap(plainSources)]);
+
+const plainSources = (part: { readonly source?: PlainSource }): readonly PlainSource[] =>
+  part.source === undefined ? [] : [part.source];
+
+const eachOnce = <T extends { readonly hash: string }>(all: readonly T[]): readonly T[] =>
+  all.filter(({ hash }, i) => all.findIndex((other) => other.hash === hash) === i);

@@ -24,6 +24,7 @@ import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/
 import { marksOfOffer } from '../pipeline/offer-marks.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
 import { edgeNames } from './edge-names.ts';
+import { plainPartViews } from './plain-part-views.ts';
 import { plateSkins } from '../steps/foam/plate-skins.ts';
 
 /** What an update was made of. */
@@ -34,6 +35,7 @@ interface Made {
   readonly pieces: unknown;
   /** Cuts that are offered: a sheet too small for a piece adds one while all pieces stay. */
   readonly offers: unknown;
+  readonly plain: unknown;
   readonly sheets: unknown;
   readonly paper: unknown;
   readonly bodyFit: unknown;
@@ -69,6 +71,7 @@ export class BenchUpdater {
       seams: cut?.chains ?? null,
       pieces: outcome.templates,
       offers: cut?.offers ?? null,
+      plain: outcome.plain,
       sheets: outcome.sheets,
       paper: outcome.paper,
       bodyFit: outcome.bodyFit,
@@ -83,8 +86,9 @@ export class BenchUpdater {
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
       ...(changed('pieces') || changed('offers') || changed('seams') || changed('shell')
-        ? { pieces: cut === null ? null : piecesView(outcome, shown) }
+        ? { pieces: viewOfPieces(outcome, shown) }
         : {}),
+      ...(changed('plain') ? { plain: plainPartViews(outcome.plain) } : {}),
       ...(changed('sheets') ? { sheets: outcome.sheets } : {}),
       ...(changed('paper') ? { paper: outcome.paper } : {}),
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
@@ -115,6 +119,7 @@ export class BenchUpdater {
       seams: cut.chains,
       pieces: drawn.templates,
       offers: cut.offers,
+      plain: stays?.plain ?? null,
       sheets: stays?.sheets ?? null,
       paper: stays?.paper ?? null,
       bodyFit: stays?.bodyFit ?? null,
@@ -226,6 +231,26 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
   return { chainOfEdge, chains };
 }
 
+/** Null before there is anything to cut. */
+function viewOfPieces(outcome: Outcome, shown: number): PiecesView | null {
+  const { part, cut, layers, templates } = outcome;
+  if (layers.at(shown)?.cut != null || cut !== null) return piecesView(outcome, shown);
+  if (part !== null || templates === null) return null;
+  return {
+    isFinal: true,
+    pieces: [],
+    templates,
+    patches: [],
+    benchPatches: 0,
+    sheet: 1,
+    seams: [],
+    strips: [],
+    plain: outcome.plain.flatMap(({ pieces }) => pieces),
+    patchOfTriangle: new Int32Array(),
+    cutOffers: [],
+  };
+}
+
 /** @param shown  index of the sheet on the bench. */
 function piecesView(outcome: Outcome, shown: number): PiecesView {
   const { layers, raised, pieces, strips, templates, seams } = outcome;
@@ -260,6 +285,7 @@ function piecesView(outcome: Outcome, shown: number): PiecesView {
     sheet: shown + 1,
     seams: seams ?? [],
     strips,
+    plain: outcome.plain.flatMap(({ pieces: own }) => own),
     ...places,
     cutOffers,
   };

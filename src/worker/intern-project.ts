@@ -11,6 +11,7 @@ export class ProjectInterner {
       ...project,
       foams: this.#same('foams', project.foams),
       paper: this.#same('paper', project.paper),
+      ...(project.plain === undefined ? {} : { plain: project.plain.map((part) => this.#same('plain', part)) }),
       parts: project.parts.map((part) => ({
         ...part,
         scale: this.#same('scale', part.scale),

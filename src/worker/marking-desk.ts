@@ -38,7 +38,7 @@ export class MarkingDesk implements Marking {
     if (mesh === undefined) return Promise.resolve(fail('seams/no-sculpt', 'Open a sculpt first.'));
     const cut = outcome?.cut ?? null;
     const bounds = within === null || cut === null ? null : boundsOf(cut, within);
-    return Promise.resolve(handLine(mesh, corners, bounds, trail, this.#clearOf(mesh, outcome?.part.regions ?? [])));
+    return Promise.resolve(handLine(mesh, corners, bounds, trail, this.#clearOf(mesh, outcome?.part?.regions ?? [])));
   }
 
   #clearOf(mesh: Mesh, regions: readonly Region[]): Uint8Array | undefined {

@@ -3,7 +3,7 @@ import { makeMockUp, mockUpPdf, MOCK_UP_FILE } from '../pipeline/mock-up.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import type { MockUp } from '../project/mock-up.ts';
-import { sourcesOf } from '../project/sources.ts';
+import { sourcesOfProject } from '../project/sources.ts';
 import { PoliteWork } from './polite-work.ts';
 import type { MadeFile } from './workshop-api.ts';
 
@@ -27,7 +27,7 @@ export class MockUpDesk {
   }
 
   async #make(outcome: Outcome, mockUp: MockUp, date: string): Promise<Result<MadeFile>> {
-    for (const { hash } of outcome.project.parts.flatMap(sourcesOf)) {
+    for (const { hash } of sourcesOfProject(outcome.project)) {
       const source = this.#sourceOf(hash);
       if (source !== undefined && this.#pipeline.sourceOf(hash) === undefined) this.#pipeline.putSource(hash, source);
     }

@@ -24,6 +24,7 @@ export interface SearchWish {
 /** What is sought, from the sheet that is seen: its neutral surface, its foam's sheets and rules. Null before there is a size. */
 export function wishOf(outcome: Outcome, { from, limitPct }: ProposalAsk): SearchWish | null {
   const { project, part, sculpt, drawn, cut, mirror } = outcome;
+  if (part === null) return null;
   const choice = part.layers.at(-1);
   const foam = project.foams.find(({ id }) => id === choice?.foam);
   if (sculpt?.mmPerUnit == null || cut === null || foam === undefined || choice === undefined) return null;

@@ -1,5 +1,5 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
-import type { FoamStrip } from '../model/foam-strip.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { Template } from '../model/template.ts';
 import { sheetTaskOf } from '../pipeline/sheet-task.ts';
 import type { Project } from '../project/project.ts';
@@ -15,8 +15,8 @@ import type {
 export interface SheetSearchAsk {
   readonly project: Pick<Project, 'foams' | 'stock'>;
   readonly pieces: readonly FoamPiece[];
-  readonly strips: readonly FoamStrip[];
-  /** One for each piece, then one for each strip. */
+  readonly beside: readonly CutBeside[];
+  /** One for each piece, then one for each thing beside them. */
   readonly templates: readonly Template[];
 }
 
@@ -34,12 +34,12 @@ const MOST_THREADS = 4;
 
 /** Starts a search of several threads, each looking elsewhere; what one finds goes on from there in all. */
 export function startSheetSearch(
-  { project, pieces, strips, templates }: SheetSearchAsk,
+  { project, pieces, beside, templates }: SheetSearchAsk,
   hearing: SheetSearchHearing,
   start: StartSheetSearch = startBrowserSearch,
   threads = Math.min(MOST_THREADS, Math.max(1, navigator.hardwareConcurrency - 1)),
 ): SheetSearchRun {
-  const task = sheetTaskOf(project, [...pieces, ...strips], templates);
+  const task = sheetTaskOf(project, [...pieces, ...beside], templates);
   const running = new Map<number, SheetSearchThread>();
   const moves = new Array<number>(threads).fill(0);
   let best: FoundLayout | null = null;

@@ -14,11 +14,12 @@ import { propSteps } from '../pipeline/prop.ts';
 import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
+import { needSculptAtWork } from '../project/at-work.ts';
 import { setSeams } from '../project/commands.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { MockUp } from '../project/mock-up.ts';
 import type { Project, SourceRef } from '../project/project.ts';
-import { sourcesOf } from '../project/sources.ts';
+import { sourcesOfProject } from '../project/sources.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { edgePath } from '../steps/seams/edge-path.ts';
 import { sharpEdges } from '../steps/seams/sharp-edges.ts';
@@ -274,7 +275,7 @@ export class PipelineWorkshop implements Workshop {
   }
 
   newVersion(project: Project, source: SourceRef): ReturnType<Workshop['newVersion']> {
-    const [part] = this.#interner.same(project).parts;
+    const part = needSculptAtWork(this.#interner.same(project));
     return this.#inTurn(() => this.#pipeline.newVersion(part, source, QUIET_WORK));
   }
 
@@ -343,7 +344,7 @@ export class PipelineWorkshop implements Workshop {
   /** A project file can be saved at any time, whether or not the chain has run to its end. */
   #projectText(project: Project): string {
     const sources = new Map(
-      project.parts.flatMap(sourcesOf).flatMap((source) => {
+      sourcesOfProject(project).flatMap((source) => {
         const kept = this.#pipeline.sourceOf(source.hash);
         return kept === undefined ? [] : [[source.hash, kept] as const];
       }),

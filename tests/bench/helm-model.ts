@@ -14,7 +14,7 @@ export async function helmModel(parts: number): Promise<{ obj: string; seams: [n
   const { edgeCount, edgeVertices } = topologyOf(mesh);
   const edges = new Map<string, number>();
   for (let e = 0; e < edgeCount; e += 1) edges.set(`${edgeVertices[2 * e]} ${edgeVertices[2 * e + 1]}`, e);
-  const seams = part.seams.edges.flatMap(([a, b]) => {
+  const seams = part!.seams.edges.flatMap(([a, b]) => {
     const [v, w] = [mesh.vertexOfFile[a], mesh.vertexOfFile[b]];
     const e = edges.get(`${v} ${w}`) ?? edges.get(`${w} ${v}`);
     if (e === undefined) throw new Error(`no edge ${v} ${w}`);

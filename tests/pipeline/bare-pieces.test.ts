@@ -12,7 +12,7 @@ describe('pieces to look at while the work goes on', () => {
     const { project, pipeline } = await sampleProject('maul-head');
     before = await pipeline.run(project, QUIET_WORK);
     const { part, sculpt, cut, flats } = before;
-    early = { project, part, sculpt: sculpt!, drawn: null, cut: cut!, flats: flats!, isFinal: flats!.map(() => false) };
+    early = { project, part: part!, sculpt: sculpt!, drawn: null, cut: cut!, flats: flats!, isFinal: flats!.map(() => false) };
   });
 
   it('are drawn as they were where they are laid flat as they were', () => {

@@ -12,7 +12,7 @@ import { runSample, sampleProject } from '../support/run-sample.ts';
 async function lanternJob(): Promise<DryFitJob> {
   const { sculpt, cut, layers, pieces, seams, part } = await runSample('lantern');
   if (sculpt === null || cut === null || pieces === null || seams === null) throw new Error('an unfinished outcome');
-  const bends = partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES);
+  const bends = partBends(sculpt.mesh, cut.patches, cut.chains, part!.pieceSettings, FOAM_RULES);
   return { cut, bends, hinges: layers[0].hinges, pieces, seams, tooMuchPct: 8 };
 }
 

@@ -9,7 +9,7 @@ import { sampleProject } from '../support/run-sample.ts';
 
 const drawnOf = ({ pieces, seams, strips, templates, turned }: Outcome): Drawn => {
   if (pieces === null || seams === null || templates === null) throw new Error('not made');
-  return { pieces, seams, strips, templates, turned };
+  return { pieces, seams, beside: strips, templates, turned };
 };
 
 describe('pages of what changed', async () => {

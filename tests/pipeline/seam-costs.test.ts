@@ -35,12 +35,12 @@ async function job(fileName: string, bytes: Uint8Array, thicknessMm: number) {
 
 async function costsOf(project: Project, { cut, part }: Outcome, held: Pairs = []): Promise<SeamCost[]> {
   if (cut === null) throw new Error('not parted');
-  const choice = part.layers[0];
+  const choice = part!.layers[0];
   const foam = project.foams.find(({ id }) => id === choice.foam);
   if (foam === undefined) throw new Error('no foam');
-  const ground = foamGround(cut.mesh, cut.shell, { part, choice, foam }, 8);
+  const ground = foamGround(cut.mesh, cut.shell, { part: part!, choice, foam }, 8);
   const costs: SeamCost[] = [];
-  const seams = expectOk(seamSetFromMarks(cut.mesh, part.seams, true));
+  const seams = expectOk(seamSetFromMarks(cut.mesh, part!.seams, true));
   await seamCosts(cut, { ...ground, held: heldEdges(cut.mesh, seams, held) }, QUIET_WORK, (cost) => costs.push(cost));
   return costs;
 }

@@ -92,7 +92,7 @@ async function fitOf(outcome: Outcome, changed: readonly FoamPiece[]) {
     {
       cut,
       hinges: layers[0].hinges,
-      bends: partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES),
+      bends: partBends(sculpt.mesh, cut.patches, cut.chains, part!.pieceSettings, FOAM_RULES),
       pieces: pieces.map((piece) => changed.find(({ id }) => id === piece.id) ?? piece),
       seams,
       tooMuchPct: 8,

@@ -312,7 +312,7 @@ async function fitOf({ cut, layers, pieces, seams, part, sculpt }: Outcome, chan
     {
       cut,
       hinges: layers[0].hinges,
-      bends: partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES),
+      bends: partBends(sculpt.mesh, cut.patches, cut.chains, part!.pieceSettings, FOAM_RULES),
       pieces: pieces.map((piece) => (piece.id === changed.id ? changed : piece)),
       seams,
       tooMuchPct: 8,

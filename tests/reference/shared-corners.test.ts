@@ -60,7 +60,7 @@ async function cornersOf(
     {
       cut,
       hinges: layers[0].hinges,
-      bends: partBends(sculpt.mesh, cut.patches, cut.chains, part.pieceSettings, FOAM_RULES),
+      bends: partBends(sculpt.mesh, cut.patches, cut.chains, part!.pieceSettings, FOAM_RULES),
       pieces: pieces.map(change),
       seams,
       tooMuchPct: 8,

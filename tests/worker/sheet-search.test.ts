@@ -19,7 +19,7 @@ function search() {
   const ended: number[] = [];
   const told: (number | string)[] = [];
   const run = startSheetSearch(
-    { project: { foams: [] }, pieces: [], strips: [], templates: [] },
+    { project: { foams: [] }, pieces: [], beside: [], templates: [] },
     {
       found: ({ figures }) => told.push(figures.lastMm),
       looked: (moves) => told.push(`${moves} moves`),

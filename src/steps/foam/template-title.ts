@@ -22,7 +22,7 @@ const SPOT_PRECISION_MM = 0.5;
  * before smaller letters are taken; the name is broken only after that. Where it does not fit whole: name and quantity by themselves, and what is left in another place inside or
  * else beside the piece; then the number alone inside and all the rest beside it.
  */
-export function writeTitle(board: WordBoard, paper: PaperPiece, { number, head, rest }: Title): void {
+export function writeTitle(board: WordBoard, paper: Lines, { number, head, rest }: Title): void {
   const field = fieldOf(paper);
   const lines = [...head, ...rest];
   if (writeInside(board, field, layoutsOf(lines), TITLE_HEIGHTS_MM, true)) return;
@@ -40,12 +40,15 @@ export function writeTitle(board: WordBoard, paper: PaperPiece, { number, head, 
 }
 
 /** Lines that are good to have: in the smallest letters where the piece has room for all of them, else left out. */
-export function writeIfRoom(board: WordBoard, paper: PaperPiece, lines: readonly string[]): void {
+export function writeIfRoom(board: WordBoard, paper: Lines, lines: readonly string[]): void {
   if (lines.length > 0) writeInside(board, fieldOf(paper), [lines], [SMALLEST_WORDS_MM], false);
 }
 
 /** Heights for a title that is told in two places, mm: no larger, so that it still reads as one. */
 const SPLIT_HEIGHTS_MM = [4, 3.5, 3, SMALLEST_WORDS_MM];
+
+/** What is cut, the outer ring first. */
+type Lines = Pick<PaperPiece, 'cutRings'>;
 
 /** Where in a piece words are wanted, and which way they may run. */
 interface Field {
@@ -54,7 +57,7 @@ interface Field {
 }
 
 /** The widest spot; level, along the piece and upright. */
-function fieldOf(paper: PaperPiece): Field {
+function fieldOf(paper: Lines): Field {
   const along = readableAngle(tightBox(paper.cutRings[0]));
   const angles = [0, along, Math.PI / 2].filter(
     (angle, i, all) => all.findIndex((other) => Math.abs(other - angle) < SAME_ANGLE_RAD) === i,
@@ -111,7 +114,7 @@ function halves(line: string): readonly string[] {
 }
 
 /** Places round the cut line that a leader may point at: its farthest corner in each of eight directions. */
-function anchorsRound(paper: PaperPiece): readonly Anchor[] {
+function anchorsRound(paper: Lines): readonly Anchor[] {
   const ring = paper.cutRings[0];
   const count = ring.length / 2;
   const anchors: Anchor[] = [];

@@ -51,12 +51,12 @@ export interface Anchor {
 export class WordBoard {
   readonly strokes: Stroke[];
   readonly words: Words[] = [];
-  readonly #paper: PaperPiece;
+  readonly #paper: Pick<PaperPiece, 'cutRings'>;
   readonly #lines = new SegmentGrid(8);
   readonly #taken: TurnedBox[] = [];
   readonly #bends = new Map<Vec2, readonly Bend[]>();
 
-  constructor(paper: PaperPiece, strokes: readonly Stroke[]) {
+  constructor(paper: Pick<PaperPiece, 'cutRings'>, strokes: readonly Stroke[]) {
     this.#paper = paper;
     this.strokes = [...strokes];
     for (const { points, closed } of strokes) this.#lines.addLine(points, closed);

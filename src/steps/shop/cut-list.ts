@@ -1,8 +1,9 @@
 import { edgeNames, handCutText, sawTexts, settingText } from '../../base/lean-words.ts';
-import { boxOfPoints } from '../../geom/ring.ts';
+import { boxOfPoints, joinBoxes } from '../../geom/ring.ts';
 import type { CutRow, SawRow } from '../../model/cut-row.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
+import { edgeLeans, isPlain, type CutBeside, type PlainPiece } from '../../model/plain-piece.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 
 /** Edges that lean less than this are square for saw and hand, degrees. */
@@ -10,10 +11,13 @@ const SQUARE_DEG = 0.5;
 
 export function cutRows(
   pieces: readonly FoamPiece[],
-  strips: readonly FoamStrip[],
+  beside: readonly CutBeside[],
   foamName: (id: string) => string,
 ): readonly CutRow[] {
-  return [...pieces.map((piece) => pieceRow(piece, foamName)), ...strips.map((strip) => stripRow(strip, foamName))];
+  return [
+    ...pieces.map((piece) => pieceRow(piece, foamName)),
+    ...beside.map((one) => (isPlain(one) ? plainRow(one, foamName) : stripRow(one, foamName))),
+  ];
 }
 
 function pieceRow(piece: FoamPiece, foamName: (id: string) => string): CutRow {
@@ -52,6 +56,29 @@ function stripRow(strip: FoamStrip, foamName: (id: string) => string): CutRow {
     longestBevelMm: leans ? strip.lengthMm : 0,
     steepestDeg: leans ? Math.abs(strip.bevelDeg) : 0,
     saw: leans ? [`${settingText(strip.bevelDeg)}: both long edges`] : [],
+  };
+}
+
+function plainRow(piece: PlainPiece, foamName: (id: string) => string): CutRow {
+  const { number, name, quantity, foam, thicknessMm, draft, faceRings, backRings, areaMm2 } = piece;
+  const box = [...faceRings, ...backRings].map(boxOfPoints).reduce(joinBoxes);
+  const leans = [draft.outline, ...draft.holes].flat().map(({ lengthMm, bevelDeg: { from, middle, to } }) => ({
+    mm: lengthMm,
+    deg: Math.max(Math.abs(from), Math.abs(middle), Math.abs(to)),
+  }));
+  const leaning = leans.filter(({ deg }) => deg >= SQUARE_DEG);
+  return {
+    number,
+    name,
+    quantity,
+    foam: foamName(foam),
+    thicknessMm,
+    widthMm: box.maxX - box.minX,
+    heightMm: box.maxY - box.minY,
+    areaMm2,
+    longestBevelMm: leaning.reduce((most, { mm }) => Math.max(most, mm), 0),
+    steepestDeg: leaning.reduce((most, { deg }) => Math.max(most, deg), 0),
+    saw: edgeLeans(draft),
   };
 }
 

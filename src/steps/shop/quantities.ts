@@ -3,8 +3,8 @@ import { rad } from '../../geom/vec.ts';
 import { coverageM2PerL, type Coating } from '../../model/coatings.ts';
 import type { FoamPiece, FoamSeam, PieceEdge } from '../../model/foam-piece.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
-import type { FoamStrip } from '../../model/foam-strip.ts';
 import type { Glue } from '../../model/glues.ts';
+import type { CutBeside } from '../../model/plain-piece.ts';
 import type { CoatingQuantity, FoamQuantity, GlueQuantity, Quantities } from '../../model/quantities.ts';
 import type { SheetLayout } from '../../model/sheet.ts';
 import type { ShopChoices } from '../../model/shop-choices.ts';
@@ -13,7 +13,10 @@ import type { PropMeasures } from './prop-measures.ts';
 /** What quantities are counted from. */
 export interface QuantityJob {
   readonly pieces: readonly FoamPiece[];
-  readonly strips: readonly FoamStrip[];
+  /** What is cut beside the pieces. */
+  readonly beside: readonly CutBeside[];
+  /** Both faces that its steps brush with glue, together, mm²; 0 if left out. */
+  readonly besideGlueMm2?: number;
   readonly seams: readonly FoamSeam[];
   readonly sheets: SheetLayout;
   /** Every foam that something is cut from. */
@@ -81,10 +84,10 @@ export function meanAreaMm2({
   return (ends + 4 * area(own.map((ring, i) => ring.map((x, k) => (x + other[i][k]) / 2)))) / 6;
 }
 
-function foamQuantity({ pieces, strips, sheets, prices }: QuantityJob, foam: FoamSheet): FoamQuantity {
+function foamQuantity({ pieces, beside, sheets, prices }: QuantityJob, foam: FoamSheet): FoamQuantity {
   const own = <T extends { readonly foam: string }>(things: readonly T[]): readonly T[] =>
     things.filter((thing) => thing.foam === foam.id);
-  const parts = [...own(pieces).map((piece) => ({ ...piece, areaMm2: meanAreaMm2(piece) })), ...own(strips)];
+  const parts = [...own(pieces).map((piece) => ({ ...piece, areaMm2: meanAreaMm2(piece) })), ...own(beside)];
   const used = own(sheets.sheets);
   const bought = used.filter(({ label }) => label === undefined).length;
   const price = prices.sheetPrices?.find((one) => one.foam === foam.id)?.price;
@@ -106,7 +109,7 @@ function foamQuantity({ pieces, strips, sheets, prices }: QuantityJob, foam: Foa
   };
 }
 
-function glueQuantity({ pieces, seams, laid, glue, prices }: QuantityJob): GlueQuantity {
+function glueQuantity({ pieces, seams, laid, glue, prices, besideGlueMm2 = 0 }: QuantityJob): GlueQuantity {
   const joined = new Map(seams.filter(({ kind }) => kind !== 'open').map((seam) => [seam.id, seam]));
   let edgesMm2 = 0;
   for (const piece of pieces) {
@@ -116,7 +119,8 @@ function glueQuantity({ pieces, seams, laid, glue, prices }: QuantityJob): GlueQ
     }
   }
   // The face that is laid, and what it is laid on.
-  const laidMm2 = laid.reduce((sum, { surfaceAreaMm2, quantity }) => sum + 2 * surfaceAreaMm2 * quantity, 0);
+  const laidMm2 =
+    besideGlueMm2 + laid.reduce((sum, { surfaceAreaMm2, quantity }) => sum + 2 * surfaceAreaMm2 * quantity, 0);
   const ml = ((edgesMm2 + laidMm2) / MM2_PER_M2 / glue.coverageM2PerL) * 1000;
   return {
     glue,

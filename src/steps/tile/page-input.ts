@@ -1,6 +1,6 @@
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
-import type { CutThing, FoamStrip } from '../../model/foam-strip.ts';
+import type { CutThing } from '../../model/foam-strip.ts';
 import type { PrinterProfile } from '../../model/printer.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Template } from '../../model/template.ts';
@@ -11,8 +11,8 @@ export interface PageInput {
   readonly templates: readonly Template[];
   /** Every piece that has a template: for names, revisions and sides. */
   readonly pieces: readonly FoamPiece[];
-  /** Strips that have a template beside the pieces; none if left out. */
-  readonly strips?: readonly FoamStrip[];
+  /** What else has a template: strips, and pieces that no sculpt was parted for; none if left out. */
+  readonly beside?: readonly CutThing[];
   /** What is cut or filled at seams beyond the blade, whole sentences; none if left out. */
   readonly seamWork?: readonly string[];
   /** How the saw is set for all of them; left out where it is not to be told. */
@@ -41,4 +41,4 @@ export interface PageInput {
 }
 
 /** All that has a template, in the order of numbers. */
-export const cutThings = ({ pieces, strips = [] }: PageInput): readonly CutThing[] => [...pieces, ...strips];
+export const cutThings = ({ pieces, beside = [] }: PageInput): readonly CutThing[] => [...pieces, ...beside];

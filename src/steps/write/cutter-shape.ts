@@ -5,6 +5,7 @@ import type { Vec2 } from '../../geom/vec.ts';
 import { cutFactor, cutRing, cutScaleOf } from '../../model/cut-larger.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
+import { isPlain, type CutBeside } from '../../model/plain-piece.ts';
 
 /** A piece as foam is taken from the sheet for it, in the frame of its template, mm. */
 export interface CutterShape {
@@ -38,8 +39,12 @@ export function circleRing({ x, y }: Vec2, radiusMm: number): Ring {
 /** Areas that differ by less are one, as a share: outlines of a metre are good to the grid of 0.1 µm. */
 const SAME_AREA_SHARE = 1e-7;
 
-/** @param piece a strip has its template's own frame. */
-export function cutterShape(piece: FoamPiece | FoamStrip): CutterShape {
+/** @param piece what is cut beside the pieces has its template's own frame. */
+export function cutterShape(piece: FoamPiece | CutBeside): CutterShape {
+  if (isPlain(piece)) {
+    const { faceRings, backRings } = piece;
+    return { regions: ofBoth(faceRings, backRings, 1), traced: faceRings, other: backRings, rounds: [] };
+  }
   if ('seam' in piece) return stripShape(piece);
   const flip = piece.tracedSide === 'back' ? -1 : 1;
   const drawn = (ring: Ring): Ring => mirrored(cutRing(piece, ring), flip);

@@ -13,7 +13,7 @@ import {
   type CutterSheet,
 } from '../../model/cutter.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
-import type { FoamStrip } from '../../model/foam-strip.ts';
+import type { CutBeside } from '../../model/plain-piece.ts';
 import type { Placement, Sheet, SheetLayout } from '../../model/sheet.ts';
 import type { Drawing, Template } from '../../model/template.ts';
 import { bridgeGaps } from './cutter-bridges.ts';
@@ -27,7 +27,7 @@ const GROUND_BORDER_MM = 10;
 
 /** Everything of one piece in the frame of its template. */
 interface Prepared {
-  readonly piece: FoamPiece | FoamStrip;
+  readonly piece: FoamPiece | CutBeside;
   readonly template: Template;
   readonly drawn: readonly CutterLine[];
   readonly through: readonly CutterLine[];
@@ -36,7 +36,7 @@ interface Prepared {
 
 export interface CutterInput {
   /** Pieces and strips. */
-  readonly pieces: readonly (FoamPiece | FoamStrip)[];
+  readonly pieces: readonly (FoamPiece | CutBeside)[];
   readonly templates: readonly Template[];
   readonly layout: SheetLayout;
   readonly choice: CutterChoice;
@@ -85,7 +85,7 @@ export function cutterSheets({ pieces, templates, layout, choice }: CutterInput)
   return ok([...sheets, ...own], [...knifeNotes([...byId.values()]), ...bridgeNotes([...byId.values()], choice)]);
 }
 
-const nameOf = ({ number, name }: FoamPiece | FoamStrip): string => `${number} ${name}`;
+const nameOf = ({ number, name }: FoamPiece | CutBeside): string => `${number} ${name}`;
 
 const copiesOf = ({ piece }: Prepared): readonly number[] => Array.from({ length: piece.quantity }, (_, copy) => copy);
 

@@ -10,6 +10,7 @@ import type { EdgeWish, FlattenWishes, HeatShrinkage, Region } from '../../model
 import type { FlatPiece } from '../../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
+import type { PlainPiece } from '../../model/plain-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import type { PieceKerfs } from '../../model/kerfs.ts';
 import type { GluingPlan } from '../../model/gluing.ts';
@@ -50,6 +51,8 @@ export interface ReportInput {
   readonly layers: readonly ReportLayer[];
   readonly pieces: readonly FoamPiece[];
   readonly strips: readonly FoamStrip[];
+  /** Pieces of parts that no sculpt is parted for. */
+  readonly plain: readonly PlainPiece[];
   readonly seams: readonly FoamSeam[];
   /** Of pieces and strips, each its own. */
   readonly templates: readonly Template[];
@@ -133,6 +136,7 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
     })),
     pieces: input.pieces.map((piece) => pieceReport(piece, input)),
     strips: input.strips,
+    ...(input.plain.length === 0 ? {} : { plain: input.plain.map(plainReport) }),
     seams: input.seams.map(seamReport),
     sheets: input.sheets.sheets.map((sheet) => ({
       foam: sheet.foam,
@@ -357,3 +361,35 @@ function sizeOf(ring: Float64Array): readonly [number, number] {
 function kerfReport({ lines, ...sizes }: PieceKerfs): unknown {
   return { ...sizes, linesMm: lines.map(pairs) };
 }
+
+/** A piece that no sculpt was parted for, without its lines: templates show these. */
+const plainReport = ({
+  id,
+  number,
+  name,
+  part,
+  foam,
+  thicknessMm,
+  quantity,
+  revision,
+  draft,
+  areaMm2,
+}: PlainPiece) => ({
+  id,
+  number,
+  name,
+  part,
+  foam,
+  thicknessMm,
+  quantity,
+  revision,
+  bend: draft.bend,
+  edges: draft.outline.map(({ name: edge, lengthMm, bevelDeg, seam }) => ({
+    name: edge,
+    lengthMm,
+    bevelDeg,
+    ...(seam === undefined ? {} : { seam }),
+  })),
+  holes: draft.holes.length,
+  areaMm2,
+});

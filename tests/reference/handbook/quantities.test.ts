@@ -55,7 +55,7 @@ describe('a tray of 100 mm from 10 mm foam of 100 kg/m³', () => {
         ...outcome,
         project: {
           ...outcome.project,
-          shop: { currency: 'EUR', sheetPrices: [{ foam: outcome.part.layers[0].foam, price: 30 }], gluePricePerL: 20 },
+          shop: { currency: 'EUR', sheetPrices: [{ foam: outcome.part!.layers[0].foam, price: 30 }], gluePricePerL: 20 },
         },
       }),
     );

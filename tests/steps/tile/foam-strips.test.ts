@@ -42,7 +42,7 @@ describe.each(PAPER_CASES)('strips on $name', ({ change }) => {
   const shield = shieldTemplate('shield');
   const bare = pageInput({ ...change, templates: [shield] });
   const templates = [shield, ...STRIPS.map((one) => stripTemplate(one, 'Lamplighter', 'EVA 6 mm'))];
-  const set = expectOk(makePages({ ...bare, templates, strips: STRIPS }));
+  const set = expectOk(makePages({ ...bare, templates, beside: STRIPS }));
 
   it('are drawn whole, in true size, with no words in the way', () => {
     for (const role of ['cut', 'bevel'] as const) expect(rejoinError(templates, set, role), role).toBeLessThan(0.01);
