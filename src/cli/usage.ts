@@ -211,18 +211,21 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
 
   node dist/cli.js core --pipe NAME|--diameter MM --length MM [options]
   node dist/cli.js core --list [--json]
-      A pipe or rod built up with foam to a profile: wraps layer on layer, skins,
-      staves, wound strips and what sits on it; --list gives the pipes.
+      A pipe or rod built up with foam to a profile: wraps layer on layer, a
+      skin, staves, wound strips and what sits on it; --list gives the pipes.
 
       --pipe NAME           outside diameter by a standard; or --diameter MM
       --length MM           from end to end, caps included
       --profile 0:20,300:24 length:radius in mm; ~ after one goes on smoothly
       --sheets 10,6,2       thicknesses in hand, mm; --sheet-size 1000x2000
-      --rule sand           default: foam is sanded off; middle; fill
+      --rule sand           default: foam stands proud everywhere; fill:
+                            nowhere; middle: between the two
       --neutral SHARE       where a wrap keeps its length, 0 (back) to 1 (face)
-      --wrap-price N        what a wrap more is worth against what is sanded
-      --seam-turn DEG       how far each seam is turned from the last
-      --skin MM             a skin of that sheet over smooth stretches
+      --wrap-price N        one more wrap counts like so many cm³ of sanding,
+                            default 10
+      --seam-turn DEG       how far each seam is turned from the one
+                            beneath, 60 to 300, default 137.5
+      --skin MM             a thin sheet over all: cylinders and cones
       --staves 300-350=8,10 from and to, how many, their sheet; may be repeated
       --wind width=25,pitch=22
                             a wound strip, may be repeated; pitch, overlap or
@@ -230,7 +233,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             cut, crossed
       --place head=700-860  what sits on the core, or with ,foam on the foam;
                             may be repeated
-      --start-cap 10        discs of sheet at an end, 10x2, or bought=5; --end-cap
+      --start-cap 10        discs of sheet at an end, 10x2, or bought=5; the
+                            other with --end-cap
       --glue-room MM        between the core and what slides on it, default 0.3
       --json                every outline and figure
       --out DIR             core.json, core-pieces.svg and core-side.svg

@@ -4,6 +4,7 @@ import {
   besides,
   NOTHING_TO_LAY_MM,
   radiiIn,
+  spansIn,
   stretchesOver,
   volumeBetween,
   wholeOf,
@@ -39,8 +40,8 @@ export const MOST_DEPTH = 60;
 /** Sheets of the thinnest in hand that would come to the whole height, at most: further down nobody winds. */
 const MOST_THIN = 1000;
 
-/** Ways that are looked at before the sheets are said to make too many: about two seconds. */
-const MOST_WAYS = 150_000;
+/** Parts of the profile that are looked at, for all ways together, before the sheets are said to make too many: about two seconds. */
+const MOST_LOOKS = 100_000;
 
 /** Where between the inside (0) and the outside (1) of a sheet the profile must reach for the sheet to be laid. */
 const REACH: Readonly<Record<BuildRule, number>> = { sand: 0, middle: 0.5, fill: 1 };
@@ -132,7 +133,7 @@ function sheetsFault(sheets: readonly WrapSheet[]): string | null {
 /** Remembers what every stretch at every radius costs at best. */
 class LayerSearch {
   readonly #known = new Map<string, Way>();
-  #ways = 0;
+  #looks = 0;
 
   constructor(
     private readonly profile: Profile,
@@ -143,7 +144,7 @@ class LayerSearch {
   ) {}
 
   get isTooLong(): boolean {
-    return this.#ways > MOST_WAYS;
+    return this.#looks > MOST_LOOKS;
   }
 
   /** Everything over a stretch whose foam has come to `steps` over the core. */
@@ -162,8 +163,9 @@ class LayerSearch {
     const known = this.#known.get(key);
     if (known !== undefined) return known;
     let best = this.#asItIs(steps, here);
+    const parts = spansIn(this.profile, here).length;
     for (let i = first; i < this.sheets.length && !this.isTooLong; i += 1) {
-      this.#ways += 1;
+      this.#looks += parts;
       const way = this.#withSheet(steps, here, i);
       // Sums of the same volumes in another order differ by rounding.
       if (way !== null && way.cost < best.cost - 1e-9 * Math.abs(best.cost === Infinity ? 0 : best.cost)) best = way;
