@@ -67,7 +67,9 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (ofArtwork !== undefined) throw new WrongUsage(`--${ofArtwork} is an option of artwork.`);
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
   if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
-    throw new WrongUsage(`there is no command ${command}: use inspect, seams, make, nest, shape, stack, core, artwork or strip.`);
+    throw new WrongUsage(
+      `there is no command ${command}: use inspect, seams, make, nest, shape, stack, core, artwork or strip.`,
+    );
   if (input === undefined)
     throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
