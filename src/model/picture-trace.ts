@@ -62,6 +62,8 @@ export interface PictureTrace {
   readonly corners: number;
   readonly straightParts: number;
   readonly curves: number;
+  /** Lines no curve could follow within the limit: their places are joined straight. */
+  readonly joinedLines: number;
   /** Spots and pinholes left out, each smaller than `specksMm2`. */
   readonly specks: number;
   readonly specksMm2: number;

@@ -153,6 +153,7 @@ export function artworkFromPicture(bytes: Uint8Array, choice: PictureChoice): Re
     corners: traced.value.corners,
     straightParts: traced.value.straightParts,
     curves: traced.value.curves,
+    joinedLines: traced.value.joinedLines,
     specks,
     specksMm2: choice.specksMm2,
     checks,

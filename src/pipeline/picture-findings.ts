@@ -48,6 +48,15 @@ export function traceFindings(trace: PictureTrace, isLimitGiven: boolean, doesTo
           : `The picture has no half tones at its edges, so its lines are known to half a pixel, and curves may be ${mm(trace.limitMm)} from them: save it with smooth edges, or larger.`,
       ),
     );
+  if (trace.joinedLines > 0)
+    findings.push(
+      finding(
+        'picture-joined',
+        'note',
+        `${trace.joinedLines} ${trace.joinedLines === 1 ? 'line' : 'lines'} no curve could follow within ${mm(trace.limitMm)}: places of the picture are joined straight there. Allow more, or smooth the picture.`,
+        { value: trace.joinedLines },
+      ),
+    );
   if (trace.specks > 0)
     findings.push(
       finding(

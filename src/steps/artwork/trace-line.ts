@@ -18,6 +18,8 @@ import {
 export interface TracedLine extends TraceDistance {
   readonly path: ArtPath;
   readonly corners: number;
+  /** No curve kept to the limit: its places are joined straight. */
+  readonly isJoined: boolean;
 }
 
 /** Shares of the limit that fits are tried with: the first leaves room for what evening out moves. */
@@ -48,14 +50,15 @@ export function traceLine(px: Float64Array, mm: Float64Array, manner: EdgeManner
   const mmPerPx = waysAlong(mm)[n] / ways[n];
   if (n >= FEWEST) {
     const corners = findCorners(px, ways, manner);
-    const stretches = stretchesOf(mm, ways, corners, manner, mmPerPx);
-    for (const share of TRIES) {
+    for (const [i, share] of TRIES.entries()) {
+      const straightMm = Math.min(manner.straightPx * mmPerPx, (i === 0 ? 1 : share) * limitMm);
+      const stretches = stretchesOf(mm, ways, corners, straightMm);
       const { path, zones } = fitted(stretches, manner, mmPerPx, share * limitMm);
       const distance = traceDistance(mm, path, zones, limitMm);
-      if (distance.deviationMm <= limitMm) return { path, corners: corners.length, ...distance };
+      if (distance.deviationMm <= limitMm) return { path, corners: corners.length, isJoined: false, ...distance };
     }
   }
-  return { path: joined(mm), corners: n, deviationMm: 0, cornerMm: 0 };
+  return { path: joined(mm), corners: 0, isJoined: true, deviationMm: 0, cornerMm: 0 };
 }
 
 const placeAt = (places: Float64Array, i: number): Vec2 => ({ x: places[2 * i], y: places[2 * i + 1] });
@@ -73,8 +76,7 @@ function stretchesOf(
   mm: Float64Array,
   ways: Float64Array,
   corners: readonly FoundCorner[],
-  { straightPx }: EdgeManner,
-  mmPerPx: number,
+  straightMm: number,
 ): Stretch[] {
   const n = mm.length / 2;
   const box = boxOfPoints(mm);
@@ -84,7 +86,7 @@ function stretchesOf(
   if (corners.length === 0) {
     const start = mostBent(mm);
     const places = take(Array.from({ length: n + 1 }, (_, k) => (start + k) % n));
-    return [{ places, parts: straightParts(places, straightPx * mmPerPx, size, false), corner: null }];
+    return [{ places, parts: straightParts(places, straightMm, size, false), corner: null }];
   }
   return corners.map(({ index: first, gapPx }, k) => {
     const { index: last, gapPx: lastGapPx } = corners[(k + 1) % corners.length];
@@ -96,7 +98,7 @@ function stretchesOf(
       if (before >= gapPx && after >= lastGapPx) numbers.push(i % n);
     }
     const places = take(numbers);
-    const parts = numbers.length < 2 ? [] : straightParts(places, straightPx * mmPerPx, size, true);
+    const parts = numbers.length < 2 ? [] : straightParts(places, straightMm, size, true);
     return { places, parts, corner: placeAt(mm, first) };
   });
 }
@@ -128,12 +130,14 @@ function fitted(
     const path = isSmooth ? smoothLoop(places.subarray(2), noise, limitMm) : openedLoop(places, parts, noise, limitMm);
     return { path, zones: [] };
   }
-  const sides = stretches.map(({ places, parts }) => {
+  const evens = stretches.map(({ places, parts }) => evenParts(places, parts, noise));
+  const sides = stretches.map(({ parts }, k) => {
     if (parts.length === 0) return { start: null, end: null };
-    const [first, last] = [parts[0], parts[parts.length - 1]];
+    const last = parts.length - 1;
+    const [first, after] = [evens[k][0], evens[k][last]];
     return {
-      start: first.line ?? lineAt(evened(partPlaces(places, first), noise, false), 0),
-      end: last.line ?? lineAt(evened(partPlaces(places, last), noise, false), last.last - last.first),
+      start: parts[0].line ?? (first === null ? null : lineAt(first, 0)),
+      end: parts[last].line ?? (after === null ? null : lineAt(after, after.places.length / 2 - 1)),
     };
   });
   const nodes = stretches.map(({ corner }, k) => {
@@ -156,7 +160,7 @@ function fitted(
     zones.push({ at: from, radiusMm });
     if (parts.length === 0) segments.push({ kind: 'line', from, to });
     else
-      addParts(segments, places, parts, noise, limitMm, {
+      addParts(segments, places, parts, evens[k], limitMm, {
         from,
         to,
         start: sides[k].start?.along ?? null,
@@ -180,18 +184,18 @@ function addParts(
   segments: ArtSegment[],
   places: Float64Array,
   parts: readonly Part[],
-  noise: number,
+  evens: readonly (EvenPlaces | null)[],
   limitMm: number,
   { from, to, start, end, areEndsApart }: Ends,
 ): void {
   const nodes = [from, ...parts.slice(1).map((part, i) => nodeBetween(places, parts[i], part)), to];
   for (const [i, { line }] of parts.entries()) {
     const [a, b] = [nodes[i], nodes[i + 1]];
-    if (line !== null) {
+    const own = evens[i];
+    if (line !== null || own === null) {
       segments.push({ kind: 'line', from: a, to: b });
       continue;
     }
-    const own = evened(partPlaces(places, parts[i]), noise, false);
     const skipFirst = i > 0 || !areEndsApart ? 1 : 0;
     const skipLast = i < parts.length - 1 || !areEndsApart ? 1 : 0;
     const until = Math.max(skipFirst, own.places.length / 2 - skipLast);
@@ -266,7 +270,7 @@ function smoothLoop(places: Float64Array, noise: number, limitMm: number): ArtPa
 function openedLoop(places: Float64Array, parts: readonly Part[], noise: number, limitMm: number): ArtPath {
   const { at, along } = lineAt(evened(places.subarray(2), noise, true), places.length / 2 - 2);
   const segments: ArtSegment[] = [];
-  addParts(segments, places, parts, noise, limitMm, {
+  addParts(segments, places, parts, evenParts(places, parts, noise), limitMm, {
     from: at,
     to: at,
     start: along,
@@ -275,6 +279,10 @@ function openedLoop(places: Float64Array, parts: readonly Part[], noise: number,
   });
   return { segments, isClosed: true };
 }
+
+/** Places of curved parts evened out; null for straight ones. */
+const evenParts = (places: Float64Array, parts: readonly Part[], noise: number): (EvenPlaces | null)[] =>
+  parts.map((part) => (part.line === null ? evened(partPlaces(places, part), noise, false) : null));
 
 const partPlaces = (places: Float64Array, { first, last }: Part): Float64Array => places.slice(2 * first, 2 * last + 2);
 

@@ -109,7 +109,7 @@ export function meetingOf(a: StraightLine, b: StraightLine): Vec2 | null {
 }
 
 /** Windows that a place is evened out in, places on either side, widest first. */
-const WINDOWS = [64, 32, 16, 8, 4, 2] as const;
+const WINDOWS = [32, 16, 8, 4, 2] as const;
 
 /** Places of a curve evened out, and the direction of the curve at each, of length 1. */
 export interface EvenPlaces {

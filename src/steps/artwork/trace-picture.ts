@@ -21,6 +21,7 @@ export interface TracedPicture {
   readonly corners: number;
   readonly straightParts: number;
   readonly curves: number;
+  readonly joinedLines: number;
 }
 
 /** Lines of a picture after specks are gone. */
@@ -61,6 +62,7 @@ export function tracePicture(
     corners: traced.reduce((sum, { corners }) => sum + corners, 0),
     straightParts: kinds.filter((kind) => kind === 'line').length,
     curves: kinds.filter((kind) => kind === 'cubic').length,
+    joinedLines: traced.filter(({ isJoined }) => isJoined).length,
   });
 }
 
