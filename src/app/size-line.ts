@@ -138,6 +138,7 @@ export class SizeLine extends JobSection {
   #howKnown(scale: ScaleChoice | null): string {
     if (scale === null) return '';
     if (scale.by === 'unit') return WORDS.size.readAs[scale.unit];
+    if (scale.by === 'body') return WORDS.size.byBody(scale.measure.replaceAll('-', ' '));
     return scale.by === 'points' ? WORDS.size.measured : WORDS.size.fromAxis(scale.axis);
   }
 

@@ -68,6 +68,7 @@ export const WORDS = {
     },
     readAs: { mm: 'Read as millimetres.', cm: 'Read as centimetres.', m: 'Read as metres.', in: 'Read as inches.' },
     measured: 'Sized by two corners you measured.',
+    byBody: (measure: string) => `Follows the body: ${measure}.`,
     fromAxis: (axis: 'longest' | 'x' | 'y' | 'z') =>
       axis === 'longest' ? 'Sized by its longest side.' : `Sized along ${axis}.`,
     change: 'change the size',

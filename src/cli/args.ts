@@ -2,7 +2,8 @@ import { parseArgs } from 'node:util';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { GirthTape } from '../model/girth.ts';
 import type { PaperChoice } from '../project/project.ts';
-import type { ScaleChoice } from '../model/source-model.ts';
+import type { GivenScale } from '../model/source-model.ts';
+import { bodyFrom } from './body-option.ts';
 import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
@@ -123,6 +124,8 @@ const OPTIONS = {
   steep: { type: 'string', multiple: true },
   score: { type: 'string', multiple: true },
   'girth-at': { type: 'string' },
+  body: { type: 'string' },
+  'body-along': { type: 'string' },
   'body-girth': { type: 'string' },
   ease: { type: 'string' },
   core: { type: 'string' },
@@ -182,6 +185,7 @@ const OPTIONS = {
   clearance: { type: 'string' },
   'hole-margin': { type: 'string' },
   turned: { type: 'string' },
+  open: { type: 'string' },
   pipe: { type: 'string' },
   diameter: { type: 'string' },
   length: { type: 'string' },
@@ -258,7 +262,9 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
   if (values.out === undefined) throw new WrongUsage('make needs a folder to write to: add --out DIR.');
   if (values.wall !== undefined && values.thickness !== undefined)
     throw new WrongUsage('give --thickness or --wall, not both.');
-  const scale = scaleFrom(values);
+  const wear = wearFrom(values);
+  const body = bodyFrom(values, wear?.tapes?.at(0)?.id);
+  const scale = body?.scale ?? scaleFrom(values);
   return {
     input,
     out: values.out,
@@ -281,7 +287,8 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('pieceFoams', pieceFoamsFrom(values['piece-foam'])),
     ...given('raises', raisesFrom(values.raise)),
     ...given('seamWishes', seamWishesFrom(values.steep, values.score, values.fillet)),
-    ...given('wear', wearFrom(values)),
+    ...given('wear', wear),
+    ...given('body', body === undefined ? undefined : [body.measure]),
     ...given('coreModel', coreModelFrom(values)),
     paper: paperFrom(values),
     ...given('machine', machineFrom(values)),
@@ -309,7 +316,7 @@ function stripChoices(positionals: readonly string[], values: Values, today: str
   };
 }
 
-function scaleFrom(values: Values): ScaleChoice | undefined {
+function scaleFrom(values: Values): GivenScale | undefined {
   if (values.unit !== undefined && values.size !== undefined) throw new WrongUsage('give --unit or --size, not both.');
   const unit = oneOf('unit', values.unit, ['mm', 'cm', 'm', 'in']);
   if (unit !== undefined) return { by: 'unit', unit };
@@ -363,7 +370,9 @@ function coreModelFrom(values: Values): MakeChoices['coreModel'] {
 
 function tapeFrom(values: Values): GirthTape | undefined {
   const bodyGirthMm = number('body-girth', values['body-girth'], { over: 0, most: MOST_BODY_MM });
-  const easeMm = number('ease', values.ease, { least: 0, most: MOST_BODY_MM });
+  // Foam may be stretched on where the size follows the body.
+  const isSized = values.body !== undefined;
+  const easeMm = isSized ? undefined : number('ease', values.ease, { least: 0, most: MOST_BODY_MM });
   const word = values['girth-at'];
   if (word === undefined) {
     if (bodyGirthMm !== undefined || easeMm !== undefined)

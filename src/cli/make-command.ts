@@ -6,6 +6,7 @@ import type { Finding } from '../base/finding.ts';
 import type { CoreModel } from '../model/clearance.ts';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
+import type { BodyMeasure } from '../model/body-measures.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { Work } from '../base/work.ts';
@@ -54,6 +55,8 @@ export interface MakeChoices {
   /** A model file that takes the place of the sculpt's. */
   readonly newVersion?: string;
   readonly scale?: ScaleChoice;
+  /** What the wearer measures, where the size follows it. */
+  readonly body?: readonly BodyMeasure[];
   /** Of every sheet of the wall. */
   readonly thicknessMm?: number;
   /** Sheets of the wall from the inside outward, mm; then no `thicknessMm`. */
@@ -209,6 +212,12 @@ async function withCore(
   }).apply(project);
 }
 
+/** The table of the body with what was measured now, each measure once. */
+const withMeasures = (old: readonly BodyMeasure[], own: readonly BodyMeasure[]): readonly BodyMeasure[] => [
+  ...old.filter(({ name }) => own.every((one) => one.name !== name)),
+  ...own,
+];
+
 function withChoices(project: Project, choices: MakeChoices, seams: Partial<SculptPart> | null): Project {
   const part = needSculptAtWork(project);
   const { shrinkage } = choices;
@@ -227,6 +236,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
       flatten: { ...part.flatten, ...choices.flatten },
       layers,
     }),
+    ...(choices.body === undefined ? {} : { body: withMeasures(project.body ?? [], choices.body) }),
     foams: project.foams.map((sheet) =>
       layers.some(({ foam }) => foam === sheet.id)
         ? ruled(shrinkage === undefined ? sheet : { ...sheet, shrinkage }, choices.rules ?? {})

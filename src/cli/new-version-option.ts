@@ -26,7 +26,7 @@ export async function onNewVersion(
   const hash = await contentHash(bytes);
   pipeline.putSource(hash, { fileName, bytes });
   const part = needSculptAtWork(project);
-  const carried = await pipeline.newVersion(part, { hash, fileName, format: format.value }, work);
+  const carried = await pipeline.newVersion(part, { hash, fileName, format: format.value }, work, project.body);
   if (!carried.ok) throw Refused.from(carried.problem, fileName);
   return { project: takeNewVersion(carried.value.part).apply(project), told: carried.value.findings };
 }

@@ -1,4 +1,4 @@
-import type { ScaleChoice } from '../model/source-model.ts';
+import type { GivenScale } from '../model/source-model.ts';
 import type { CoreWish, DowelWish, StackWish } from '../model/stack.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
@@ -8,20 +8,31 @@ export interface StackChoices {
   /** A model, or a turned profile instead. */
   readonly input?: string;
   readonly turned?: readonly { readonly lengthMm: number; readonly radiusMm: number }[];
-  readonly scale?: ScaleChoice;
+  readonly scale?: GivenScale;
   readonly wish: StackWish;
   readonly out?: string;
   readonly json: boolean;
 }
 
 const STACK_OPTIONS: readonly string[] = [
-  ...['sheets', 'axis', 'seat', 'dowel', 'core-hole', 'core-at', 'clearance', 'hole-margin', 'turned'],
+  ...['sheets', 'axis', 'seat', 'dowel', 'core-hole', 'core-at', 'clearance', 'hole-margin', 'turned', 'open'],
   ...['rule', 'wall', 'out', 'json', 'unit', 'size'],
 ];
 
 /** Options of stack alone. */
 export const STACK_ONLY = [
-  ...(['sheets', 'axis', 'seat', 'dowel', 'core-hole', 'core-at', 'clearance', 'hole-margin', 'turned'] as const),
+  ...([
+    'sheets',
+    'axis',
+    'seat',
+    'dowel',
+    'core-hole',
+    'core-at',
+    'clearance',
+    'hole-margin',
+    'turned',
+    'open',
+  ] as const),
 ];
 
 /** Wider than its pipe a hole is by this, and so much foam stays round it, mm, where nothing else is said. */
@@ -38,7 +49,7 @@ const MOST_MM = 1e5;
 export function stackChoicesFrom(
   inputs: readonly string[],
   values: Readonly<Record<string, unknown>>,
-  scale: ScaleChoice | undefined,
+  scale: GivenScale | undefined,
 ): StackChoices {
   const stray = Object.keys(values).find((name) => !STACK_OPTIONS.includes(name));
   if (stray !== undefined) throw new WrongUsage(`--${stray} is no option of stack.`);
@@ -59,6 +70,9 @@ export function stackChoicesFrom(
   const coreAt = text('core-at');
   if (coreAt !== undefined && coreMm === undefined)
     throw new WrongUsage('--core-at belongs to a core: say how thick with --core-hole 32.');
+  const openAt = oneOf('open', text('open'), ['bottom', 'top', 'both']);
+  if (openAt !== undefined && text('wall') === undefined)
+    throw new WrongUsage('--open belongs to a hollow: say how thick its wall is with --wall 20.');
   const around = {
     clearanceMm: number('clearance', text('clearance'), { least: 0, most: 50 }) ?? USUAL_CLEARANCE_MM,
     marginMm: number('hole-margin', text('hole-margin'), { least: 0, most: 200 }) ?? USUAL_MARGIN_MM,
@@ -83,6 +97,7 @@ export function stackChoicesFrom(
       seat: oneOf('seat', text('seat'), ['bottom', 'middle', 'top']) ?? 'bottom',
       ...given('dowels', dowels),
       ...given('core', core),
+      ...given('openAt', openAt),
       ...given('wallMm', number('wall', text('wall'), { over: 0, most: 1000 })),
     },
   };

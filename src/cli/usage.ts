@@ -94,6 +94,10 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --girth-at AXIS=N     measure the girth inside, square to an axis, at a
                             number of the file: round the line through its zero
       --body-girth MM       of who wears it there; --ease MM: how much looser
+      --body NAME=LENGTH    size the sculpt by a measure of the body, as
+                            forearm=280mm, with --ease: inside the foam round
+                            --girth-at, or along an axis over a share of it by
+                            --body-along y=0.9
       --pass MM             girth of what must pass when it is put on
       --core AXIS=MM        rod or pipe along an axis through the file's zero,
                             by its outside diameter
@@ -203,7 +207,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             --core-at X,Y: where, across the axis
       --clearance MM        how much wider holes are, default 0.3
       --hole-margin MM      foam left round a hole, default 5
-      --wall MM             hollow layers with a wall so thick
+      --wall MM             hollow layers with a wall so thick; --open bottom,
+                            top or both: where the hollow runs out
       --unit, --size        as for make
       --json                every outline and figure
       --out DIR             stack.json, stack.svg (layers, true size) and

@@ -1,4 +1,5 @@
 import type { Finding } from '../base/finding.ts';
+import type { BodyTie } from './body-measures.ts';
 import type { ModelFacts } from './model-facts.ts';
 
 /** Length units a model file may be written in. */
@@ -59,8 +60,11 @@ export interface JoinCounts {
   readonly toleranceUnits: number;
 }
 
-/** How a model without a unit gets its size: one unit, or one real dimension. */
-export type ScaleChoice =
+/** How a model without a unit gets its size: one unit, one real dimension, or a measure of the body that it follows. */
+export type ScaleChoice = GivenScale | ({ readonly by: 'body' } & BodyTie);
+
+/** A size that stands by itself. */
+export type GivenScale =
   | { readonly by: 'unit'; readonly unit: ModelUnit }
   | { readonly by: 'size'; readonly axis: 'longest' | 'x' | 'y' | 'z'; readonly mm: number }
   | { readonly by: 'points'; readonly from: number; readonly to: number; readonly mm: number };

@@ -5,15 +5,37 @@ import { boxOfPoints3 } from '../mesh/measure.ts';
 import { surfaceOf } from '../mesh/surface.ts';
 import { bodyFindings, kindOfMeasure, type BodyMeasure, type BodyTie } from '../model/body-measures.ts';
 import type { GirthTape } from '../model/girth.ts';
-import type { SourceModel } from '../model/source-model.ts';
+import type { ScaleChoice, SourceModel } from '../model/source-model.ts';
 import type { SculptPart } from '../project/project.ts';
-import { meshFromModel } from '../steps/read/size.ts';
+import { meshFromModel, mmPerUnitOf } from '../steps/read/size.ts';
 import { offsetsOf } from '../steps/shell/mesh-offsets.ts';
 import { scaleForGirth } from '../steps/wear/scale-to-body.ts';
 import { wallSpan } from './layer-plan.ts';
 
 /** What a part tied to the body is sized from. */
 export type SizedByBody = Pick<SculptPart, 'layers' | 'modelIs' | 'offMm' | 'tapes'>;
+
+/** How many mm one unit of the file is, however the part's size is known. Fails as `mmPerUnitOf` and {@link scaleByBody} do. */
+export function mmPerUnitOfPart(
+  model: SourceModel,
+  part: SizedByBody & { readonly scale: ScaleChoice },
+  measures: readonly BodyMeasure[] = [],
+): Result<number> {
+  const { scale } = part;
+  return scale.by === 'body' ? scaleByBody(model, scale, measures, part) : mmPerUnitOf(model, scale);
+}
+
+/** All that a size follows beside the model and the choice itself, fit to remember it by: the measure, the wall and the tape. */
+export function followedBy(
+  { scale, layers, modelIs, offMm = 0, tapes = [] }: SizedByBody & { readonly scale: ScaleChoice | null },
+  measures: readonly BodyMeasure[] = [],
+): readonly unknown[] {
+  if (scale?.by !== 'body') return [];
+  const mm = measures.find(({ name }) => name === scale.measure)?.mm;
+  const { at } = scale;
+  if (at.by === 'extent') return [mm];
+  return [mm, wallSpan({ layers, modelIs, offMm }).backMm, tapes.find(({ id }) => id === at.tape)];
+}
 
 /** Scales beyond this are no size anyone meant, mm per unit. */
 const MOST_SCALE = 1e12;

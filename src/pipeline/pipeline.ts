@@ -13,6 +13,7 @@ import { LayOutStage } from './lay-out-stage.ts';
 import { layerPlans } from './layer-plan.ts';
 import { LayerStages } from './layer-stages.ts';
 import { mirrorFindings, mirrorOfSculpt } from './mirror-of-sculpt.ts';
+import type { BodyMeasure } from '../model/body-measures.ts';
 import { newVersion, type NewVersion } from './new-version/new-version.ts';
 import type { Outcome, SizedSculpt } from './outcome.ts';
 import { onSculpt } from './places-on-sculpt.ts';
@@ -131,8 +132,13 @@ export class Pipeline {
   }
 
   /** A part brought to a new version of its sculpt, whose file was put here. @throws Cancelled when the work was called off. */
-  newVersion(part: SculptPart, source: SourceRef, work: Work): Promise<Result<NewVersion>> {
-    return newVersion(part, source, (wanted, share) => this.#sculpts.read(wanted, share), work);
+  newVersion(
+    part: SculptPart,
+    source: SourceRef,
+    work: Work,
+    body: readonly BodyMeasure[] = [],
+  ): Promise<Result<NewVersion>> {
+    return newVersion(part, source, body, (wanted, share) => this.#sculpts.read(wanted, share), work);
   }
 
   /** Sheets that were taken away are remembered for a while, in case they come back. */

@@ -11,7 +11,8 @@ import { factSteps } from '../steps/read/facts.ts';
 import { findFaults } from '../steps/read/faults.ts';
 import { readModel } from '../steps/read/read-model.ts';
 import { repairSteps } from '../steps/read/repair.ts';
-import { meshFromModel, mmPerUnitOf, sizeFindings } from '../steps/read/size.ts';
+import { meshFromModel, sizeFindings } from '../steps/read/size.ts';
+import { followedBy, mmPerUnitOfPart } from './body-size.ts';
 import type { SizedSculpt } from './outcome.ts';
 import { rememberedSteps } from './remembered.ts';
 import { Stopped, type Run } from './run.ts';
@@ -30,7 +31,7 @@ export class SculptStage {
   readonly #sources = new Map<string, Source>();
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
-  readonly #sized = new Memo<[SourceModel, unknown], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
+  readonly #sized = new Memo<unknown[], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
   readonly #facts = new Memo<[SourceModel], ModelFacts>(KEPT);
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
 
@@ -91,15 +92,19 @@ export class SculptStage {
     work: Work,
   ): Promise<{ sculpt: SizedSculpt; findings: readonly Finding[] }> {
     const { scale } = run.part;
-    const known = this.#sized.get([model, scale]);
+    const key = [model, scale, ...followedBy(run.part, run.project.body)];
+    const known = this.#sized.get(key);
     if (known !== undefined) return known;
-    const mmPerUnit = scale === null ? null : run.take('size', mmPerUnitOf(model, scale)).value;
+    const sized =
+      scale === null ? null : run.take('size', mmPerUnitOfPart(model, { ...run.part, scale }, run.project.body));
+    const mmPerUnit = sized?.value ?? null;
     const mesh = meshFromModel(model, mmPerUnit ?? 1);
     const { min, max } = boxOfPoints3(mesh.positions);
-    const findings = mmPerUnit === null ? [] : sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z]);
+    const findings =
+      sized === null ? [] : [...sized.notes, ...sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z])];
     await work.pause(0.5);
     const facts = await rememberedSteps(this.#facts, [model], () => factSteps(model), work);
     run.made('size');
-    return this.#sized.set([model, scale], { sculpt: { model, facts, mesh, mmPerUnit }, findings });
+    return this.#sized.set(key, { sculpt: { model, facts, mesh, mmPerUnit }, findings });
   }
 }

@@ -2,7 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import type { Work } from '../base/work.ts';
 import { turnedMesh, type ProfilePoint } from '../mesh/turned-mesh.ts';
-import type { ScaleChoice } from '../model/source-model.ts';
+import type { GivenScale } from '../model/source-model.ts';
 import type { Stack, StackWish } from '../model/stack.ts';
 import { readModel } from '../steps/read/read-model.ts';
 import { meshFromModel, mmPerUnitOf } from '../steps/read/size.ts';
@@ -12,7 +12,7 @@ import { makeStack } from '../steps/stack/make-stack.ts';
 export async function stackOfModel(
   bytes: Uint8Array,
   fileName: string,
-  scale: ScaleChoice | undefined,
+  scale: GivenScale | undefined,
   wish: StackWish,
   work: Work,
 ): Promise<Result<Stack>> {

@@ -11,6 +11,7 @@ import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.t
 import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
 import type { Project } from './project.ts';
 import { plainSchema } from './plain-schema.ts';
+import { bodyScaleSchema, bodySchema } from './body-schema.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
 import { seamSettingSchema } from './seam-setting-schema.ts';
 import { HIDDEN_SIDES } from '../model/hidden-side.ts';
@@ -63,6 +64,7 @@ const scale = v.variant('by', [
   v.object({ by: v.literal('unit'), unit: v.picklist(['mm', 'cm', 'm', 'in']) }),
   v.object({ by: v.literal('size'), axis: v.picklist(['longest', 'x', 'y', 'z']), mm: positive }),
   v.object({ by: v.literal('points'), from: count, to: count, mm: positive }),
+  bodyScaleSchema,
 ]);
 
 const repair = v.variant('kind', [
@@ -298,6 +300,7 @@ const document = v.object({
   parts: v.pipe(v.array(sculpt), v.maxLength(MOST_SCULPTS)),
   atWork: v.optional(v.string()),
   plain: v.optional(plainSchema),
+  body: v.optional(bodySchema),
   foams: v.pipe(
     v.array(
       v.object({

@@ -14,6 +14,7 @@ import type { ScoredLine } from '../model/score.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import type { SeamOfPieces, ShopChoices } from '../model/shop-choices.ts';
 import type { StockChoices } from '../model/stock.ts';
+import type { BodyMeasure } from '../model/body-measures.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { PlainPart } from './plain-part.ts';
@@ -34,6 +35,8 @@ export interface Project {
   readonly atWork?: PartId;
   /** Parts that no sculpt is parted for; their pieces are numbered on from those of the sculpts. Missing: none. */
   readonly plain?: readonly PlainPart[];
+  /** What the wearer measures, each measure once; sculpts may follow one. Missing: nothing was measured. */
+  readonly body?: readonly BodyMeasure[];
   /** The maker's foams; a layer names one by its id. */
   readonly foams: readonly FoamSheet[];
   readonly paper: PaperChoice;

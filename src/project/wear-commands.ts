@@ -61,7 +61,8 @@ export function sizeBy(factor: number, longestMm: number): Command {
   return onSculpt('size the part to the body', (part) => {
     const { scale } = part;
     if (scale === null || factor === 1) return part;
-    return scale.by === 'unit'
+    // What followed the body has a size of its own then.
+    return scale.by === 'unit' || scale.by === 'body'
       ? { ...part, scale: { by: 'size', axis: 'longest', mm: factor * longestMm } }
       : { ...part, scale: { ...scale, mm: factor * scale.mm } };
   });

@@ -276,7 +276,7 @@ export class PipelineWorkshop implements Workshop {
 
   newVersion(project: Project, source: SourceRef): ReturnType<Workshop['newVersion']> {
     const part = needSculptAtWork(this.#interner.same(project));
-    return this.#inTurn(() => this.#pipeline.newVersion(part, source, QUIET_WORK));
+    return this.#inTurn(() => this.#pipeline.newVersion(part, source, QUIET_WORK, project.body));
   }
 
   async openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>> {

@@ -4,11 +4,13 @@ import { runWithPauses } from '../../base/stepwise.ts';
 import type { Work } from '../../base/work.ts';
 import { boxOfPoints3 } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import type { BodyMeasure } from '../../model/body-measures.ts';
 import type { Repair, ScaleChoice, SourceModel } from '../../model/source-model.ts';
 import type { EdgePair } from '../../project/commands.ts';
 import type { SculptPart, SourceRef } from '../../project/project.ts';
 import { repairSteps } from '../../steps/read/repair.ts';
 import { meshFromModel, mmPerUnitOf } from '../../steps/read/size.ts';
+import { mmPerUnitOfPart } from '../body-size.ts';
 import { CarriedPlaces } from './carried-places.ts';
 import { carryPart } from './carry-part.ts';
 import { lostFinding } from './lost-findings.ts';
@@ -27,12 +29,14 @@ export interface NewVersion {
 /**
  * Brings a part to a new version of its sculpt: a file in which one unit is as long as in the file before, and in which what stayed stands where it
  * stood.
+ * @param body  the table of the body: a part that follows it goes on to do so.
  * @param read  reads a model file.
  * @returns the part with the new source. Fails as reading does. What could not be carried is told in findings, in mm of the earlier version.
  */
 export async function newVersion(
   part: SculptPart,
   source: SourceRef,
+  body: readonly BodyMeasure[],
   read: (source: SourceRef, work: Work) => Promise<Result<SourceModel>>,
   work: Work,
 ): Promise<Result<NewVersion>> {
@@ -42,7 +46,7 @@ export async function newVersion(
   if (!rawAfter.ok) return rawAfter;
   await work.pause(0.4, 'carrying seams over to the new version');
   const before = await repaired(rawBefore.value, part.repairs, work);
-  const sized = part.scale === null ? null : mmPerUnitOf(before, part.scale);
+  const sized = part.scale === null ? null : mmPerUnitOfPart(before, { ...part, scale: part.scale }, body);
   const mmPerUnit = sized?.ok === true ? sized.value : 1;
   const sideOf = (model: SourceModel): SculptSide => ({ model, mesh: meshFromModel(model, mmPerUnit) });
   const mostMm = reachOf(meshFromModel(rawBefore.value, mmPerUnit));
@@ -141,7 +145,7 @@ function carryScale(
   mmPerUnit: number,
   places: CarriedPlaces,
 ): ScaleChoice | null {
-  if (scale.by === 'unit') return scale;
+  if (scale.by === 'unit' || scale.by === 'body') return scale;
   const own =
     scale.by === 'size'
       ? scale

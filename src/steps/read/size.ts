@@ -2,7 +2,7 @@ import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import { boxOfPoints3 } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
-import { MM_PER_UNIT, type ScaleChoice, type SourceModel } from '../../model/source-model.ts';
+import { MM_PER_UNIT, type GivenScale, type SourceModel } from '../../model/source-model.ts';
 
 /** Longest side of the box under which a sculpt is likelier in another unit than made of foam, mm: a craft sheet is 1 to 2 mm thick. */
 const SMALLEST_SENSIBLE_MM = 20;
@@ -11,7 +11,7 @@ const SMALLEST_SENSIBLE_MM = 20;
 const LARGEST_SENSIBLE_MM = 3000;
 
 /** How many mm one unit of the file is, by the maker's choice: a unit, a size along an axis, or the distance of two picked points. */
-export function mmPerUnitOf(model: SourceModel, choice: ScaleChoice): Result<number> {
+export function mmPerUnitOf(model: SourceModel, choice: GivenScale): Result<number> {
   if (choice.by === 'unit') return ok(MM_PER_UNIT[choice.unit]);
   if (!(choice.mm > 0 && Number.isFinite(choice.mm))) {
     return fail('size/no-length', `${choice.mm} mm is no length: give a size over 0 mm.`);
