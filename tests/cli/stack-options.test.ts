@@ -48,6 +48,17 @@ describe('stack on the command line', () => {
     expect(readFileSync(join(out, 'stack-sections.svg'), 'utf8')).toContain('stroke="#c22"');
   });
 
+  it('opens a hollow where asked, and nothing else', async () => {
+    const box = ['--turned', '0:60,80:60', '--sheets', '10', '--wall', '20', '--json'];
+    const openings = async (...words: string[]): Promise<number[]> =>
+      (JSON.parse(await stack(...box, ...words)) as { layers: { pieces: { openings: unknown[] }[] }[] }).layers.map(
+        ({ pieces }) => pieces[0].openings.length,
+      );
+    expect(await openings()).toEqual([0, 0, 1, 1, 1, 1, 0, 0]);
+    expect(await openings('--open', 'top')).toEqual([0, 0, 1, 1, 1, 1, 1, 1]);
+    expect(() => parseCommand(['stack', 'a.stl', '--sheets', '10', '--open', 'top'], '2026-01-01')).toThrow(WrongUsage);
+  });
+
   it('refuses an open model in a sentence', async () => {
     await expect(stack(mesh('hand_lowres.obj'), '--sheets', '10', '--size', 'longest=200')).rejects.toThrow(Refused);
     await expect(stack(mesh('hand_lowres.obj'), '--sheets', '10')).rejects.toThrow(
