@@ -45,6 +45,16 @@ export interface Finding {
   readonly wish?: NamedWish;
 }
 
+/** What is written of a finding in files for checking: all but its place and its wish. */
+export const findingFigures = ({ code, severity, text, value, limit, unit }: Finding) => ({
+  code,
+  severity,
+  text,
+  value,
+  limit,
+  unit,
+});
+
 /** The most elements one finding carries; a broken scan may have a million. The text still gives the true count. */
 export const MOST_PLACES = 2000;
 

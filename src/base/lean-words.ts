@@ -5,6 +5,9 @@ import { formatNumber } from './format-length.ts';
  * in under the piece.
  */
 
+/** Edges that lean less than this are cut square and not mentioned, degrees: nobody sets a blade to it. */
+export const SQUARE_DEG = 0.5;
+
 /** A bevel, positive where the back edge stands inside the face edge, as a lean seen from the side that is traced. */
 export const leanSeenFrom = (tracedSide: 'face' | 'back', bevelDeg: number): number =>
   tracedSide === 'face' ? bevelDeg : -bevelDeg;

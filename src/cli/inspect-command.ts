@@ -1,5 +1,5 @@
 import { QUIET_WORK } from '../base/work.ts';
-import type { Finding } from '../base/finding.ts';
+import { findingFigures, type Finding } from '../base/finding.ts';
 import type { ModelFacts } from '../model/model-facts.ts';
 import type { SourceModel } from '../model/source-model.ts';
 import { inspectModel, type MirrorFacts } from '../pipeline/inspect-model.ts';
@@ -31,15 +31,7 @@ function asJson(
     ...facts,
     joined: model.joined,
     mirror,
-    findings: findings.map(({ code, severity, text, value, limit, unit, where }) => ({
-      code,
-      severity,
-      text,
-      value,
-      limit,
-      unit,
-      where,
-    })),
+    findings: findings.map((finding) => ({ ...findingFigures(finding), where: finding.where })),
   };
 }
 

@@ -1,5 +1,4 @@
 import type { Finding } from '../base/finding.ts';
-import type { Vec3 } from '../geom/vec.ts';
 import type { SurfaceTrace } from './trace.ts';
 
 /** A hole that one part is let into another by. */
@@ -19,20 +18,5 @@ export interface CutHole {
 /** All holes of one part in another. */
 export interface CutHoles {
   readonly holes: readonly CutHole[];
-  readonly findings: readonly Finding[];
-}
-
-/** Where a flat shape is set down on a surface. */
-export interface BadgePlace {
-  /** Its outline on the surface, one trace or more for each ring of it. */
-  readonly outline: readonly SurfaceTrace[];
-  /** From the highest place of the surface under it, where it comes to rest, down to the lowest, along the way it is set down, mm. */
-  readonly greatestGapMm: number;
-  /** Where that lowest place is. */
-  readonly gapAt: Vec3;
-  /** How far it is still above the surface as it was placed, at the place it would touch first, mm; negative: it stands in it. */
-  readonly heightMm: number;
-  /** Of the surface within the outline, mm². */
-  readonly gluedMm2: number;
   readonly findings: readonly Finding[];
 }

@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
-import { settingText } from '../base/lean-words.ts';
+import { settingText, SQUARE_DEG } from '../base/lean-words.ts';
 import type { FoamId, PartId } from '../base/ids.ts';
+import { chainGap } from '../geom/outline.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { CutThing, FoamStrip } from './foam-strip.ts';
@@ -119,11 +120,8 @@ export function checkPlainDraft({ key, quantity, thicknessMm, drawnAt, outline, 
   for (const ring of [outline, ...holes]) {
     const segments = ring.flatMap((edge) => edge.segments);
     if (segments.length === 0) wrong('an outline without parts');
-    segments.forEach(({ to }, i) => {
-      const { from } = segments[(i + 1) % segments.length];
-      const apart = Math.hypot(from.x - to.x, from.y - to.y);
-      if (!(apart <= JOINED_MM)) wrong(`${apart} mm between two parts of its outline`);
-    });
+    const apart = chainGap(segments);
+    if (!(apart <= JOINED_MM)) wrong(`${apart} mm between two parts of its outline`);
   }
 }
 
@@ -144,6 +142,3 @@ export function edgeLeans({ outline, holes }: Pick<PlainDraft, 'outline' | 'hole
   }
   return [...byLean].map(([lean, names]) => `${names.join(', ')}: ${lean}`);
 }
-
-/** Edges that lean less are square for saw and hand, degrees. */
-const SQUARE_DEG = 0.5;

@@ -1,3 +1,4 @@
+import { findingFigures } from '../base/finding.ts';
 import { chainPoints } from '../geom/outline.ts';
 import type { BuildUp } from '../model/build-up.ts';
 import type { PlainDraft } from '../model/plain-piece.ts';
@@ -26,14 +27,7 @@ export function buildUpJson(built: BuildUp): Record<string, unknown> {
     windings,
     pieces: work.pieces.map(pieceJson),
     steps: work.steps,
-    findings: findings.map(({ code, severity, text, value, limit, unit }) => ({
-      code,
-      severity,
-      text,
-      value,
-      limit,
-      unit,
-    })),
+    findings: findings.map(findingFigures),
     sideView,
   };
 }

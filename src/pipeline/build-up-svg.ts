@@ -4,6 +4,7 @@ import { LINE_STYLES } from '../model/line-style.ts';
 import type { PlainDraft } from '../model/plain-piece.ts';
 import { escaped } from '../steps/write/svg.ts';
 import { ringOf } from './build-up-json.ts';
+import { mm, svgInMm } from './svg-in-mm.ts';
 
 /** Between pieces, and round the drawing, mm. */
 const GAP_MM = 10;
@@ -31,7 +32,7 @@ export function buildUpPiecesSvg(built: BuildUp, title: string): string {
     row = Math.max(row, height);
     right = Math.max(right, x);
   }
-  return svgText(right, y + row + GAP_MM, [
+  return svgInMm(right, y + row + GAP_MM, [
     words(GAP_MM, 8, 4.5, `${title}: pieces in true size, seen from the face`),
     words(
       GAP_MM,
@@ -94,7 +95,7 @@ export function buildUpSideSvg({ sideView }: BuildUp, title: string): string {
       `<text x="${mm(x + dx)}" y="${mm(dy - y + 0.35 * high)}" font-size="${mm(high)}" text-anchor="middle">${escaped(text)}</text>`,
     ];
   });
-  return svgText(Math.max(190, box.maxX - box.minX + 2 * GAP_MM), HEAD_MM + 2 * GAP_MM + box.maxY - box.minY, [
+  return svgInMm(Math.max(190, box.maxX - box.minX + 2 * GAP_MM), HEAD_MM + 2 * GAP_MM + box.maxY - box.minY, [
     words(GAP_MM, 8, 4.5, `${title}: cut along the axis, true size`),
     words(
       GAP_MM,
@@ -108,14 +109,3 @@ export function buildUpSideSvg({ sideView }: BuildUp, title: string): string {
 
 const words = (x: number, y: number, size: number, text: string): string =>
   `<text x="${mm(x)}" y="${mm(y)}" font-size="${size}">${escaped(text)}</text>`;
-
-const mm = (value: number): string => String(Number(value.toFixed(3)) + 0);
-
-const svgText = (width: number, height: number, lines: readonly string[]): string =>
-  [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" font-family="sans-serif">`,
-    `<rect width="100%" height="100%" fill="#fff"/>`,
-    ...lines,
-    '</svg>',
-    '',
-  ].join('\n');

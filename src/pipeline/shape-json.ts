@@ -1,3 +1,4 @@
+import { findingFigures } from '../base/finding.ts';
 import type { OutlineSegment } from '../geom/outline.ts';
 import type { Vec2 } from '../geom/vec.ts';
 import type { Shape, ShapeEdge, ShapeMeasure } from '../model/shape.ts';
@@ -28,14 +29,7 @@ export function shapeJson(shape: Shape, kind: ShapeKind): Json {
       marks: marks.map((mark) => ({ name: mark.name, at: pair(mark.at) })),
     })),
     seams: seams.map((seam) => ({ ...seam, differenceMm: Math.abs(seam.lengthMm[0] - seam.lengthMm[1]) })),
-    warnings: warnings.map(({ code, severity, text, value, limit, unit }) => ({
-      code,
-      severity,
-      text,
-      value,
-      limit,
-      unit,
-    })),
+    warnings: warnings.map(findingFigures),
   };
 }
 

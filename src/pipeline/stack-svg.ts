@@ -1,6 +1,8 @@
 import { boxOfPoints, type Ring } from '../geom/ring.ts';
 import { depthInside } from '../geom/widest-spot.ts';
 import type { Stack, StackHole, StackLayer, StackPiece, StackSideView } from '../model/stack.ts';
+import { escaped } from '../steps/write/svg.ts';
+import { mm, svgInMm } from './svg-in-mm.ts';
 
 /** Between pieces on the drawing, and round it, mm. */
 const GAP_MM = 8;
@@ -47,7 +49,7 @@ export function stackSvg(stack: Stack, title: string): string {
     `${title}: ${stack.layers.length} layers by the ${stack.rule === 'middle' ? 'middle' : `${stack.rule} face`}, true size, seen from the last layer`,
     'Full line: cut. Dashed: set the next layer down here. Red: the finished surface at the lower face, dash-dotted at the upper. Arrow: up mark, the same way in every layer.',
   ];
-  return svgText(Math.max(right, 190), y + row + GAP_MM, [
+  return svgInMm(Math.max(right, 190), y + row + GAP_MM, [
     ...words.map(
       (line, i) => `<text x="${GAP_MM}" y="${8 + 6 * i}" font-size="${i === 0 ? 4.5 : 3.5}">${escaped(line)}</text>`,
     ),
@@ -71,7 +73,7 @@ export function stackSectionsSvg(stack: Stack, title: string): string {
     x += Math.max(box.maxX - box.minX, 40) + 3 * GAP_MM;
     bottom = Math.max(bottom, HEAD_MM + GAP_MM + box.maxY - box.minY);
   }
-  return svgText(Math.max(x, 190), bottom + 2 * GAP_MM, [
+  return svgInMm(Math.max(x, 190), bottom + 2 * GAP_MM, [
     `<text x="${GAP_MM}" y="8" font-size="4.5">${escaped(`${title}: cut along the axis, true size`)}</text>`,
     `<text x="${GAP_MM}" y="14" font-size="3.5">Boxes: layers, with their numbers. Red: the finished surface.</text>`,
     ...drawn,
@@ -168,16 +170,3 @@ function path(ring: Ring, dx: number, dy: number, isClosed: boolean): string {
   for (let i = 0; i < ring.length; i += 2) points.push(`${mm(ring[i] + dx)} ${mm(dy - ring[i + 1])}`);
   return `M${points.join('L')}${isClosed ? 'Z' : ''}`;
 }
-
-const mm = (value: number): string => String(Number(value.toFixed(3)) + 0);
-
-const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
-
-const svgText = (width: number, height: number, lines: readonly string[]): string =>
-  [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" font-family="sans-serif">`,
-    `<rect width="100%" height="100%" fill="#fff"/>`,
-    ...lines,
-    '</svg>',
-    '',
-  ].join('\n');

@@ -1,11 +1,9 @@
 import { foamId, layerId, partId } from '../base/ids.ts';
+import { IN_PLACE } from '../geom/matrix4.ts';
 import { FLATTEN_WISHES } from '../model/flatten-settings.ts';
 import { DEFAULT_FOAMS } from '../model/foams.ts';
 import { NO_SEAMS } from '../model/seams.ts';
 import type { Project, SourceRef } from './project.ts';
-
-/** No turn and no move, column by column. */
-const AS_IT_IS: readonly number[] = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
 
 /** Foam a new project begins with: 6 mm, the sheet most tutorials build armour from (common practice). */
 const FIRST_FOAM = foamId('eva-6');
@@ -26,7 +24,7 @@ export function newProject(name: string, source: SourceRef): Project {
         id: partId('part-1'),
         name,
         source,
-        transform: AS_IT_IS,
+        transform: IN_PLACE,
         copies: 1,
         scale: null,
         upAxis: source.format === 'stl' ? 'z' : 'y',

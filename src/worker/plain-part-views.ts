@@ -1,6 +1,8 @@
+import { handOf4, type Matrix4 } from '../geom/matrix4.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { PlainPartView } from '../model/bench-view.ts';
 import type { PlainOutcome } from '../pipeline/plain/plain-outcome.ts';
+import { placedMesh } from '../steps/assembly/placing.ts';
 
 /** Parts that no sculpt is parted for, as the screen shows them. */
 export const plainPartViews = (plain: readonly PlainOutcome[]): readonly PlainPartView[] =>
@@ -14,12 +16,10 @@ export const plainPartViews = (plain: readonly PlainOutcome[]): readonly PlainPa
     form: work === null || work.form === null ? null : formInPlace(work.form, part.transform),
   }));
 
-/** @param m  4 x 4, column by column. */
-function formInPlace({ positions, triangles }: Mesh, m: readonly number[]): Float32Array {
+/** Corner by corner, three to a triangle. */
+function formInPlace(mesh: Mesh, matrix: Matrix4): Float32Array {
+  const { positions, triangles } = placedMesh(mesh, { matrix, isMirrored: handOf4(matrix) < 0 });
   const form = new Float32Array(3 * triangles.length);
-  triangles.forEach((v, i) => {
-    const [x, y, z] = [positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]];
-    for (let k = 0; k < 3; k += 1) form[3 * i + k] = m[k] * x + m[4 + k] * y + m[8 + k] * z + m[12 + k];
-  });
+  triangles.forEach((v, i) => form.set(positions.subarray(3 * v, 3 * v + 3), 3 * i));
   return form;
 }

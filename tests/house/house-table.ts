@@ -23,7 +23,6 @@ const STEPS = [
   'artwork',
   'trim',
   'assembly',
-  'inserts',
   'foam',
   'dryfit',
   'wear',

@@ -4,8 +4,8 @@ import { buildTree } from '../../geom/bvh.ts';
 import { doTrianglesCross } from '../../geom/triangle-crossing.ts';
 import { add3, cross3, dot3, length3, pointAt3, scale3, sub3, unit3, vec3, type Vec3 } from '../../geom/vec.ts';
 import { areaVector, boxOfPoints3 } from '../../mesh/measure.ts';
-import { nextOnRim } from '../../mesh/lines/section-walk.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
+import { openRims } from '../../mesh/open-rims.ts';
 import { plainMesh } from '../../mesh/plain-mesh.ts';
 import { buildTopology } from '../../mesh/topology.ts';
 import type { AreaSolid, ClayBorder } from '../../model/clay-core.ts';
@@ -44,7 +44,7 @@ export function areaSolid(mesh: Mesh, faces: ReadonlySet<number>, coverMm: numbe
       'The axis of the core has no direction: give x, y, z or three numbers that are not all 0.',
     );
   const up = unit3(axis);
-  const rims = rimsOf(positions, triangles);
+  const rims = openRims(triangles, buildTopology(triangles, positions.length / 3));
   const closed = closedBy(positions, triangles, rims);
   const volume = volumeOf(closed.positions, closed.triangles);
   const { min, max } = boxOfPoints3(positions);
@@ -95,23 +95,6 @@ function areaOf(mesh: Mesh, faces: ReadonlySet<number>): Closed & { readonly fil
     }
   }
   return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles), fileVertex };
-}
-
-/** Rims of an open surface, each as the surface has it on its left. */
-function rimsOf(positions: Float64Array, triangles: Uint32Array): readonly (readonly number[])[] {
-  const topology = buildTopology(triangles, positions.length / 3);
-  const seen = new Uint8Array(triangles.length);
-  const rims: number[][] = [];
-  for (let first = 0; first < triangles.length; first += 1) {
-    if (topology.twin[first] >= 0 || seen[first] === 1) continue;
-    const rim: number[] = [];
-    for (let h = first; seen[h] === 0; h = nextOnRim(topology, h)) {
-      seen[h] = 1;
-      rim.push(triangles[h]);
-    }
-    rims.push(rim);
-  }
-  return rims;
 }
 
 /** The surface with a cap over each rim; its own triangles stand first. */

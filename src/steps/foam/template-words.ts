@@ -1,12 +1,9 @@
 import { formatPlain } from '../../base/format-length.ts';
-import { leanSeenFrom } from '../../base/lean-words.ts';
+import { leanSeenFrom, SQUARE_DEG } from '../../base/lean-words.ts';
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
 import type { FoamPiece, FoamSeam, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
 import { stepText } from './step-words.ts';
 import { steepEdgeText } from './steep-words.ts';
-
-/** A bevel flatter than this is cut square and not mentioned, degrees: nobody sets a blade to it. */
-const SQUARE_DEG = 0.5;
 
 /** Along an edge the bevel is told again wherever it has changed by this much, degrees (foam model 4). */
 export const BEVEL_STEP_DEG = 5;

@@ -1,13 +1,10 @@
-import { edgeNames, handCutText, sawTexts, settingText } from '../../base/lean-words.ts';
+import { edgeNames, handCutText, sawTexts, settingText, SQUARE_DEG } from '../../base/lean-words.ts';
 import { boxOfPoints, joinBoxes } from '../../geom/ring.ts';
 import type { CutRow, SawRow } from '../../model/cut-row.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import { edgeLeans, isPlain, type CutBeside, type PlainPiece } from '../../model/plain-piece.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
-
-/** Edges that lean less than this are square for saw and hand, degrees. */
-const SQUARE_DEG = 0.5;
 
 export function cutRows(
   pieces: readonly FoamPiece[],

@@ -1,5 +1,6 @@
 import { inStretches, type Stepwise } from '../../base/stepwise.ts';
 import { buildTree } from '../../geom/bvh.ts';
+import { IN_PLACE } from '../../geom/matrix4.ts';
 import { pointAt3, type Vec3 } from '../../geom/vec.ts';
 import { boxOfPoints3 } from '../../mesh/measure.ts';
 import { roundTriangle, signedSurface, type SignedSurface } from '../../mesh/signed-distance.ts';
@@ -146,5 +147,3 @@ function* closestSteps(
 
 /** Looked this much farther than the nearest place, so that places where the surfaces touch are found once that is 0, mm. */
 const CROSSING_MM = 1e-6;
-
-const IN_PLACE = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];

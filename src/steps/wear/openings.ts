@@ -3,7 +3,7 @@ import { convexHull } from '../../geom/convex-hull.ts';
 import { ringArea, ringLength } from '../../geom/ring.ts';
 import { cross3, dot3, length3, pointAt3, scale3, sub3, unit3, type Vec3 } from '../../geom/vec.ts';
 import type { Opening, OpeningUse, PassChoice } from '../../model/girth.ts';
-import { nextOnRim } from '../../mesh/lines/section-walk.ts';
+import { openRims } from '../../mesh/open-rims.ts';
 import type { Plane, Surface } from '../../mesh/surface.ts';
 import { frameOf, inFrame, measureTape } from './tape.ts';
 
@@ -42,21 +42,11 @@ export async function findOpenings(
 }
 
 /** Vertices of every loop of open half-edges, each from its lowest vertex on. */
-export function rimsOf({ triangles, topology }: Surface): readonly Uint32Array[] {
-  const seen = new Uint8Array(triangles.length);
-  const rims: Uint32Array[] = [];
-  for (let first = 0; first < triangles.length; first += 1) {
-    if (seen[first] === 1 || topology.twin[first] >= 0) continue;
-    const rim: number[] = [];
-    for (let h = first; seen[h] === 0; h = nextOnRim(topology, h)) {
-      seen[h] = 1;
-      rim.push(triangles[h]);
-    }
+export const rimsOf = ({ triangles, topology }: Surface): readonly Uint32Array[] =>
+  openRims(triangles, topology).map((rim) => {
     const start = rim.indexOf(Math.min(...rim));
-    rims.push(Uint32Array.from([...rim.slice(start), ...rim.slice(0, start)]));
-  }
-  return rims;
-}
+    return Uint32Array.from([...rim.slice(start), ...rim.slice(0, start)]);
+  });
 
 async function openingOf(
   surface: Surface,

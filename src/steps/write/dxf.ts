@@ -1,3 +1,4 @@
+import type { Vec2 } from '../../geom/vec.ts';
 import type { CutterLine, CutterPiece, CutterRole, CutterSheet } from '../../model/cutter.ts';
 import type { Words } from '../../model/template.ts';
 import { dxfName, dxfText, DxfTags } from './dxf-tags.ts';
@@ -56,7 +57,7 @@ export const DXF_LAYER_OF: Readonly<Record<CutterRole, DxfLayer>> = {
 };
 
 /** $INSUNITS of millimetres. */
-export const MILLIMETRES = 4;
+const MILLIMETRES = 4;
 
 /** Side of the square that is measured, and how far under the sheet it stands, mm. */
 const SQUARE_MM = 100;
@@ -73,15 +74,11 @@ export function writeDxf(sheet: CutterSheet, notes: readonly string[] = []): str
   for (const line of ['Foamloft, all lengths in mm', ...layerNotes(), ...notes])
     tags.tag(999, dxfText(plainText(line)));
   const blocks = namedBlocks(sheet.pieces);
-  tags.section('HEADER', () => {
-    tags.tag(9, '$ACADVER').tag(1, 'AC1009');
-    tags.tag(9, '$INSBASE').point(0, 0);
-    tags.tag(9, '$EXTMIN').point(0, -SQUARE_MM - SQUARE_AWAY_MM);
-    tags.tag(9, '$EXTMAX').point(Math.max(sheet.widthMm + sheet.listMm, SQUARE_MM), sheet.heightMm);
-    // Release 12 has no units of its own; later readers look for these two in any file.
-    tags.tag(9, '$INSUNITS').tag(70, MILLIMETRES);
-    tags.tag(9, '$MEASUREMENT').tag(70, 1);
-  });
+  writeHeader(
+    tags,
+    { x: 0, y: -SQUARE_MM - SQUARE_AWAY_MM },
+    { x: Math.max(sheet.widthMm + sheet.listMm, SQUARE_MM), y: sheet.heightMm },
+  );
   tags.section('TABLES', () => writeTables(tags));
   tags.section('BLOCKS', () => {
     for (const { name, piece } of blocks) writeBlock(tags, name, piece);
@@ -91,9 +88,27 @@ export function writeDxf(sheet: CutterSheet, notes: readonly string[] = []): str
     polyline(tags, LAYERS.sheet.name, Float64Array.of(0, 0, w, 0, w, h, 0, h), true);
     writeSquare(tags);
     for (const line of sheet.list) writeWords(tags, LAYERS.words.name, line);
-    for (const { name } of blocks) tags.tag(0, 'INSERT').tag(8, '0').tag(2, name).point(0, 0);
+    insertBlocks(tags, blocks);
   });
   return tags.tag(0, 'EOF').text();
+}
+
+/** What the file is: its release, its unit and the corners of what it shows. */
+export function writeHeader(tags: DxfTags, least: Vec2, most: Vec2): void {
+  tags.section('HEADER', () => {
+    tags.tag(9, '$ACADVER').tag(1, 'AC1009');
+    tags.tag(9, '$INSBASE').point(0, 0);
+    tags.tag(9, '$EXTMIN').point(least.x, least.y);
+    tags.tag(9, '$EXTMAX').point(most.x, most.y);
+    // Release 12 has no units of its own; later readers look for these two in any file.
+    tags.tag(9, '$INSUNITS').tag(70, MILLIMETRES);
+    tags.tag(9, '$MEASUREMENT').tag(70, 1);
+  });
+}
+
+/** Puts each block in once, at the origin. */
+export function insertBlocks(tags: DxfTags, blocks: readonly { readonly name: string }[]): void {
+  for (const { name } of blocks) tags.tag(0, 'INSERT').tag(8, '0').tag(2, name).point(0, 0);
 }
 
 /** What each layer holds, for whoever opens the file in an editor. */

@@ -4,7 +4,7 @@ import type { CutterRole } from '../../model/cutter.ts';
 import type { PlainDraft, PlainLine } from '../../model/plain-piece.ts';
 import { CUTTER_ROLE_OF } from './cutter-lines.ts';
 import { dxfName, dxfText, DxfTags } from './dxf-tags.ts';
-import { DXF_LAYER_OF, layerNotes, MILLIMETRES, writeTables, writeWords } from './dxf.ts';
+import { DXF_LAYER_OF, insertBlocks, layerNotes, writeHeader, writeTables, writeWords } from './dxf.ts';
 import { outlineSheet, wordsOfLine, type LaidDraft } from './outline-sheet.ts';
 import { plainText } from './plain-text.ts';
 
@@ -21,21 +21,12 @@ export function writeOutlineDxf(drafts: readonly PlainDraft[], about: string): s
   const blocks = pieces.map((piece, i) => ({ name: dxfName(`P${i + 1}-${piece.draft.name}`), piece }));
   const tags = new DxfTags();
   for (const line of [about, 'Foamloft, all lengths in mm', ...layerNotes()]) tags.tag(999, dxfText(plainText(line)));
-  tags.section('HEADER', () => {
-    tags.tag(9, '$ACADVER').tag(1, 'AC1009');
-    tags.tag(9, '$INSBASE').point(0, 0);
-    tags.tag(9, '$EXTMIN').point(0, 0);
-    tags.tag(9, '$EXTMAX').point(widthMm, heightMm);
-    tags.tag(9, '$INSUNITS').tag(70, MILLIMETRES);
-    tags.tag(9, '$MEASUREMENT').tag(70, 1);
-  });
+  writeHeader(tags, { x: 0, y: 0 }, { x: widthMm, y: heightMm });
   tags.section('TABLES', () => writeTables(tags));
   tags.section('BLOCKS', () => {
     for (const { name, piece } of blocks) writeBlock(tags, name, piece);
   });
-  tags.section('ENTITIES', () => {
-    for (const { name } of blocks) tags.tag(0, 'INSERT').tag(8, '0').tag(2, name).point(0, 0);
-  });
+  tags.section('ENTITIES', () => insertBlocks(tags, blocks));
   return tags.tag(0, 'EOF').text();
 }
 
