@@ -44,8 +44,8 @@ export function handCutText(letter: string, tracedSide: 'face' | 'back', cut: Un
   return `${edgeNames([letter])} ${leansText(leans)}${cut.why === 'steep' ? ', beyond blade and table' : ''}`;
 }
 
-/** @param leans at the beginning and the end, and the two that all others lie between, whole degrees. */
-function leansText([from, to, a, b]: readonly number[]): string {
+/** How an edge leans whose lean changes. @param leans at the beginning and the end, and the two that all others lie between, whole degrees. */
+export function leansText([from, to, a, b]: readonly number[]): string {
   if (a === b) return settingText(b);
   const [flatter, steeper] = Math.abs(a) <= Math.abs(b) ? [a, b] : [b, a];
   const endsTellAll =
@@ -55,7 +55,7 @@ function leansText([from, to, a, b]: readonly number[]): string {
   return endsTellAll ? range(from, to, 'to') : `between ${range(flatter, steeper, 'and')}`;
 }
 
-const wholeDeg = (lean: number): number => Math.sign(lean) * Math.round(Math.abs(lean));
+export const wholeDeg = (lean: number): number => Math.sign(lean) * Math.round(Math.abs(lean));
 
 function range(from: number, to: number, word: 'to' | 'and'): string {
   if (from * to > 0) return `${formatAngle(from)} ${word} ${settingText(to)}`;

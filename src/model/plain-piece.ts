@@ -1,5 +1,5 @@
 import type { Finding } from '../base/finding.ts';
-import { settingText, SQUARE_DEG } from '../base/lean-words.ts';
+import { leansText, settingText, SQUARE_DEG, wholeDeg } from '../base/lean-words.ts';
 import type { FoamId, PartId } from '../base/ids.ts';
 import { chainGap } from '../geom/outline.ts';
 import type { Ring } from '../geom/ring.ts';
@@ -135,7 +135,8 @@ export function edgeLeans({ outline, holes }: Pick<PlainDraft, 'outline' | 'hole
     const { from, middle, to } = edge.bevelDeg;
     const [least, most] = [Math.min(from, middle, to), Math.max(from, middle, to)];
     if (Math.max(Math.abs(least), Math.abs(most)) < SQUARE_DEG) continue;
-    const lean = most - least < SQUARE_DEG ? settingText(middle) : `${settingText(from)} to ${settingText(to)}`;
+    const isSteady = most - least < SQUARE_DEG;
+    const lean = isSteady ? settingText(middle) : leansText([from, to, least, most].map(wholeDeg));
     const names = byLean.get(lean);
     if (names === undefined) byLean.set(lean, [edge.name]);
     else if (!names.includes(edge.name)) names.push(edge.name);

@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { foamId, partId } from '../../src/base/ids.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
+import { IN_PLACE } from '../../src/geom/matrix4.ts';
 import { ringArea } from '../../src/geom/ring.ts';
 import { Pipeline } from '../../src/pipeline/pipeline.ts';
 import { isWhole, shopPlanSteps } from '../../src/pipeline/shop-plan.ts';
@@ -10,14 +12,15 @@ import { readProjectFile, writeProjectFile } from '../../src/project/project-fil
 import type { Project } from '../../src/project/project.ts';
 import type { ShapePart } from '../../src/project/plain-part.ts';
 import { expectOk } from '../support/expect-ok.ts';
+import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
-const AS_IT_IS = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
+const SCHEMA = JSON.parse(readFileSync('shared/project.schema.json', 'utf8')) as Schema;
 
 const wrap: Omit<ShapePart, 'id'> = {
   kind: 'shape',
   name: 'Grip',
-  transform: AS_IT_IS,
+  transform: IN_PLACE,
   copies: 2,
   foams: [foamId('eva-6')],
   shape: 'pipe_wrap',
@@ -76,6 +79,14 @@ describe('parts of other kinds beside a sculpt', async () => {
     expect(told.sheets?.sheets.length).toBeGreaterThan(0);
   });
 
+  it('are not made larger by where they stand: that is told', async () => {
+    const twice = [2, 0, 0, 0, 0, 2, 0, 0, 0, 0, 2, 0, 0, 0, 0, 1];
+    const bad = changePlain<ShapePart>(outcome.plain[0].part.id, { transform: twice }).apply(withGrip);
+    const told = await pipeline.run(bad, QUIET_WORK);
+    expect(told.plain[0].work).toBeNull();
+    expect(told.findings.find(({ code }) => code === 'assembly/scaled')?.where.part).toBe(told.plain[0].part.id);
+  });
+
   it('are kept in the project file and gone when they are taken away', async () => {
     const sources = new Map(
       withGrip.parts.map(({ source }) => [
@@ -84,6 +95,7 @@ describe('parts of other kinds beside a sculpt', async () => {
       ]),
     );
     const text = writeProjectFile(withGrip, sources);
+    expect(schemaFaults(SCHEMA, JSON.parse(text))).toEqual([]);
     expect(expectOk(await readProjectFile(text, 'kit.json')).project).toEqual(withGrip);
     expect(removePlain(partId('part-2')).apply(withGrip)).toEqual(project);
   });
