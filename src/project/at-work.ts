@@ -1,3 +1,4 @@
+import { fail, ok, type Result } from '../base/result.ts';
 import type { Project, SculptPart } from './project.ts';
 
 /** The sculpt that is worked on: the one that was chosen, else the first; null where the project has none. */
@@ -10,3 +11,12 @@ export function needSculptAtWork(project: Pick<Project, 'parts' | 'atWork'>): Sc
   if (part === null) throw new Error('a project without a sculpt');
   return part;
 }
+
+/** A project that window and command line can work on; fails with `project/no-sculpt` where it is made of other parts alone. @param fileName it was read from. */
+export const withSculpt = (project: Project, fileName: string): Result<Project> =>
+  sculptAtWork(project) === null
+    ? fail(
+        'project/no-sculpt',
+        `${fileName} holds parts of other kinds and no sculpt: such a project cannot be opened yet, open one that has a sculpt.`,
+      )
+    : ok(project);

@@ -14,7 +14,7 @@ import { propSteps } from '../pipeline/prop.ts';
 import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
-import { needSculptAtWork } from '../project/at-work.ts';
+import { needSculptAtWork, withSculpt } from '../project/at-work.ts';
 import { setSeams } from '../project/commands.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { MockUp } from '../project/mock-up.ts';
@@ -283,7 +283,7 @@ export class PipelineWorkshop implements Workshop {
     const opened = await readProjectFile(new TextDecoder().decode(bytes), fileName);
     if (!opened.ok) return opened;
     for (const [hash, source] of opened.value.sources) this.#pipeline.putSource(hash, source);
-    return ok(opened.value.project);
+    return withSculpt(opened.value.project, fileName);
   }
 
   async #tryOut(project: Project): Promise<Outcome | null> {

@@ -37,6 +37,7 @@ describe('parts of other kinds beside a sculpt', async () => {
     const sculptPieces = outcome.pieces ?? [];
     expect(pieces.map(({ number }) => number)).toEqual([sculptPieces.length + outcome.strips.length + 1]);
     const [grip] = pieces;
+    expect(grip.name).toBe('Grip wrap');
     expect(grip.quantity).toBe(2);
     // Round the pipe on the neutral surface: pi (D + 2 k t), handbook layout of a cylinder.
     expect(grip.areaMm2).toBeCloseTo(Math.PI * (32 + 6) * 120, 6);

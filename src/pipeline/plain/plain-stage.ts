@@ -53,7 +53,7 @@ export class PlainStage {
         });
       const [first] = own;
       const pieces = remembered(this.#pieces, [work, part, next, ...own], () =>
-        plainPieces(part.id, part.copies, work.pieces, next, (mm): FoamId => foamForThickness(own, mm) ?? first.id),
+        plainPieces(part, work.pieces, next, (mm): FoamId => foamForThickness(own, mm) ?? first.id),
       );
       next += pieces.length;
       const foreign = [

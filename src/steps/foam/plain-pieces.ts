@@ -11,35 +11,35 @@ const CHORD_MM = 0.02;
 
 /**
  * Pieces of a part that no sculpt was parted for, numbered on, with the lines to cut on their face and back.
- * @param copies  how many of the part the prop has.
+ * @param part    its id, its name, by which its pieces are told from those of others, and how many of it the prop has.
  * @param foamOf  foam of a thickness in mm.
  * @throws Error on a broken draft (`checkPlainDraft`).
  */
 export function plainPieces(
-  part: PartId,
-  copies: number,
+  part: { readonly id: PartId; readonly name: string; readonly copies: number },
   drafts: readonly PlainDraft[],
   firstNumber: number,
   foamOf: (thicknessMm: number) => FoamId,
 ): readonly PlainPiece[] {
   return drafts.map((draft, i) => {
     checkPlainDraft(draft);
-    const { key, name, thicknessMm, drawnAt } = draft;
-    const quantity = draft.quantity * copies;
+    const { key, thicknessMm, drawnAt } = draft;
+    const name = nameInProp(part.name, draft.name);
+    const quantity = draft.quantity * part.copies;
     const [number, foam] = [firstNumber + i, foamOf(thicknessMm)];
     const faceRings = ringsAt(draft, (1 - drawnAt) * thicknessMm);
     const isSquare = [draft.outline, ...draft.holes].every((edges) => edges.every(isSquareEdge));
     const backRings = isSquare ? faceRings : ringsAt(draft, -drawnAt * thicknessMm);
     const lines = draft.lines.map(({ role, points, text }) => [role, points, text]);
     return {
-      id: pieceId(`${part}/${key}`),
+      id: pieceId(`${part.id}/${key}`),
       number,
       name,
       quantity,
       thicknessMm,
       tracedSide: 'face' as const,
       revision: revisionCode([number, name, quantity, thicknessMm, foam, faceRings, backRings, lines, draft.notes]),
-      part,
+      part: part.id,
       foam,
       draft,
       faceRings,
@@ -48,6 +48,10 @@ export function plainPieces(
     };
   });
 }
+
+/** A piece that is called as its part is has that name once. */
+const nameInProp = (part: string, piece: string): string =>
+  part.toLowerCase() === piece.toLowerCase() ? part : `${part} ${piece}`;
 
 const isSquareEdge = ({ bevelDeg: { from, middle, to } }: ShapeEdge): boolean => from === 0 && middle === 0 && to === 0;
 
