@@ -1,4 +1,4 @@
-import type { ArtworkCraft, RaisedEdge, RepeatCount } from '../pipeline/artwork-craft.ts';
+import type { ArtworkCraft, RaisedEdge, RepeatCount } from '../model/artwork-craft.ts';
 import { WrongUsage } from './exit.ts';
 import { given, number, oneOf } from './option-values.ts';
 

@@ -1,4 +1,5 @@
-import { USUAL_ARTWORK, type ArtworkChoice, type ArtworkSize } from '../pipeline/artwork.ts';
+import type { ArtworkChoice, ArtworkSize } from '../model/artwork-choice.ts';
+import { USUAL_ARTWORK } from '../pipeline/artwork.ts';
 import { craftFrom, CRAFT_ONLY, CRAFT_SHARED, type CraftOption } from './artwork-craft-option.ts';
 import { pictureFrom, PICTURE_ONLY, type PictureOption } from './artwork-picture-option.ts';
 import { WrongUsage } from './exit.ts';

@@ -1,5 +1,5 @@
-import type { ArtworkChoice } from '../pipeline/artwork.ts';
-import { rectangleAt, USUAL_PICTURE, type PictureChoice } from '../pipeline/picture-artwork.ts';
+import type { ArtworkChoice, PictureChoice } from '../model/artwork-choice.ts';
+import { rectangleAt, USUAL_PICTURE } from '../pipeline/picture-artwork.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, number, oneOf } from './option-values.ts';
 

@@ -2,29 +2,15 @@ import type { Finding } from '../base/finding.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import type { ArtPath, Artwork } from '../model/artwork.ts';
 import type { PlainWork } from '../model/plain-piece.ts';
-import { artworkWork, type ArtworkCut } from '../steps/artwork/artwork-work.ts';
+import type { ArtworkCraft } from '../model/artwork-craft.ts';
+import { artworkWork } from '../steps/artwork/artwork-work.ts';
 import { boxOfArtwork } from '../steps/artwork/copied-artwork.ts';
-import { inlayPair, type InlayWish } from '../steps/artwork/inlay.ts';
-import { offsetArtwork, type OffsetCorners } from '../steps/artwork/offset-artwork.ts';
-import { raisedStack, type RaisedWish } from '../steps/artwork/raised-stack.ts';
-import { repeatAlong, type AlongWish } from '../steps/artwork/repeat-along.ts';
-import { repeatRound, type RoundWish } from '../steps/artwork/repeat-round.ts';
-import { scatter, type ScatterWish } from '../steps/artwork/scatter.ts';
-
-export type { OffsetCorners } from '../steps/artwork/offset-artwork.ts';
-export type { RaisedEdge } from '../steps/artwork/raised-profile.ts';
-export type { RepeatCount } from '../steps/artwork/repeat-along.ts';
-
-/** One thing that is done with artwork. `along` and `scatter` go over another drawing. */
-export type ArtworkCraft =
-  | ({ readonly kind: 'cut' } & ArtworkCut)
-  | { readonly kind: 'offset'; readonly distanceMm: number; readonly corners: OffsetCorners }
-  | ({ readonly kind: 'inlay' } & InlayWish)
-  | ({ readonly kind: 'raised' } & RaisedWish)
-  /** Left out, the strip is as wide as the artwork is high and as much again. */
-  | ({ readonly kind: 'round' } & Omit<RoundWish, 'stripMm'> & { readonly stripMm?: number })
-  | ({ readonly kind: 'along' } & AlongWish)
-  | ({ readonly kind: 'scatter' } & ScatterWish);
+import { inlayPair } from '../steps/artwork/inlay.ts';
+import { offsetArtwork } from '../steps/artwork/offset-artwork.ts';
+import { raisedStack } from '../steps/artwork/raised-stack.ts';
+import { repeatAlong } from '../steps/artwork/repeat-along.ts';
+import { repeatRound } from '../steps/artwork/repeat-round.ts';
+import { scatter } from '../steps/artwork/scatter.ts';
 
 export interface CraftedArtwork {
   readonly kind: ArtworkCraft['kind'];

@@ -3,28 +3,10 @@ import { fail, ok, type Result } from '../base/result.ts';
 import { mapped } from '../geom/affine.ts';
 import { length2, sub2, type Vec2 } from '../geom/vec.ts';
 import type { ArtDrawing, Artwork } from '../model/artwork.ts';
+import type { ArtworkChoice, ArtworkSize } from '../model/artwork-choice.ts';
 import { collectShapes } from '../steps/artwork/collect-shapes.ts';
 import { makeArtwork } from '../steps/artwork/make-artwork.ts';
 import { boxOfPaths } from '../steps/artwork/segment-box.ts';
-import type { StrokeReading } from '../steps/artwork/piece-of-lines.ts';
-
-/** How the true size is told: nothing, the width of the whole, or a length between two points or two shapes of the drawing. */
-export type ArtworkSize =
-  | { readonly by: 'file' }
-  | { readonly by: 'width'; readonly mm: number }
-  /** Points in numbers of the drawing, y down as it counts. */
-  | { readonly by: 'points'; readonly a: Vec2; readonly b: Vec2; readonly mm: number }
-  /** Between the middles of two shapes or pieces, by their names. */
-  | { readonly by: 'names'; readonly a: string; readonly b: string; readonly mm: number };
-
-/** What is asked of an SVG file; lengths in mm. */
-export interface ArtworkChoice {
-  readonly size: ArtworkSize;
-  readonly deviationMm: number;
-  readonly closeMm: number;
-  readonly regulariseMm: number;
-  readonly strokes: StrokeReading;
-}
 
 /** Greatest distance of straight parts from their curve unless told otherwise, mm: under the width of a pencil line by ten. */
 export const USUAL_DEVIATION_MM = 0.05;

@@ -5,8 +5,9 @@ import { isInRings } from '../geom/in-rings.ts';
 import { boxOfPoints, joinBoxes, type Box2 } from '../geom/ring.ts';
 import { length2, sub2, type Vec2 } from '../geom/vec.ts';
 import type { Artwork } from '../model/artwork.ts';
-import type { Bitmap, PictureLight } from '../model/bitmap.ts';
+import type { Bitmap } from '../model/bitmap.ts';
 import type { CheckedLength, PhotoReport, PictureTrace } from '../model/picture-trace.ts';
+import type { PictureChoice } from '../model/artwork-choice.ts';
 import {
   findLevel,
   inkField,
@@ -24,31 +25,7 @@ import { traceContours } from '../steps/artwork/trace-contours.ts';
 import { SOFT_EDGES, TWO_TONE_EDGES } from '../steps/artwork/trace-corners.ts';
 import { pictureLine, tracePicture, type PictureLine } from '../steps/artwork/trace-picture.ts';
 import { photoFindings, traceFindings } from './picture-findings.ts';
-import { mmPerPxOf, type PictureSize } from './picture-scale.ts';
-
-/** What is asked of a picture. Lengths in mm, places in px from the upper left corner, y down. */
-export interface PictureChoice {
-  readonly size: PictureSize;
-  /** Grey that parts dark from light, as programs show it, 0 black to 100 white; null to find it. */
-  readonly thresholdPct: number | null;
-  /** Shapes are light on dark. */
-  readonly isInverted: boolean;
-  /** Width of the bell the picture is seen through, px; 0 for none. */
-  readonly smoothPx: number;
-  /** Spots and pinholes smaller than this are left out, mm². */
-  readonly specksMm2: number;
-  /** Greatest distance of curves from the picture's line; null for the usual one. */
-  readonly traceMm: number | null;
-  /** What is traced: corners of a figure, or two of a box; null for all. */
-  readonly crop: readonly Vec2[] | null;
-  /** How greys add up; null for light where it is a photograph set straight, else as drawn. */
-  readonly light: PictureLight | null;
-  /** Known lengths that the result is held against. */
-  readonly checks: readonly { readonly a: Vec2; readonly b: Vec2; readonly mm: number }[];
-  /** Of straight parts from curves, as for a drawing. */
-  readonly deviationMm: number;
-  readonly regulariseMm: number;
-}
+import { mmPerPxOf } from './picture-scale.ts';
 
 /** Greatest distance of curves from the picture's line unless told otherwise, mm: a fifth of what a hand knife strays. */
 export const USUAL_TRACE_MM = 0.1;

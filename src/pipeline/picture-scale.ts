@@ -1,20 +1,8 @@
 import type { Finding } from '../base/finding.ts';
 import { formatNumber, MM_PER_INCH } from '../base/format-length.ts';
 import { fail, ok, type Result } from '../base/result.ts';
-import type { Vec2 } from '../geom/vec.ts';
 import type { Bitmap } from '../model/bitmap.ts';
-import type { KnownPlace } from '../model/picture-trace.ts';
-
-/** How the true size of a picture is told. Places are px from its upper left corner, y down; lengths mm. */
-export type PictureSize =
-  /** By the density that the file names. */
-  | { readonly by: 'file' }
-  | { readonly by: 'dpi'; readonly dpi: number }
-  /** Of all lines that are traced. */
-  | { readonly by: 'width' | 'height'; readonly mm: number }
-  | { readonly by: 'points'; readonly a: Vec2; readonly b: Vec2; readonly mm: number }
-  /** A photograph of something flat, set straight by places on it. */
-  | { readonly by: 'photo'; readonly places: readonly KnownPlace[] };
+import type { PictureSize } from '../model/artwork-choice.ts';
 
 /** Densities that programs write without having measured, px to the inch. */
 const IDLE_DPI: readonly number[] = [72, 96];

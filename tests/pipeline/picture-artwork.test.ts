@@ -2,12 +2,8 @@ import { encode } from 'jpeg-js';
 import { describe, expect, it } from 'vitest';
 import { distanceToSegment } from '../../src/geom/distance-to-segment.ts';
 import type { ArtSegment } from '../../src/model/artwork.ts';
-import {
-  artworkFromPicture,
-  USUAL_PICTURE,
-  type PictureArtwork,
-  type PictureChoice,
-} from '../../src/pipeline/picture-artwork.ts';
+import type { PictureChoice } from '../../src/model/artwork-choice.ts';
+import { artworkFromPicture, USUAL_PICTURE, type PictureArtwork } from '../../src/pipeline/picture-artwork.ts';
 import { flatPath } from '../../src/steps/artwork/segments.ts';
 import { rectangleAt } from '../../src/pipeline/picture-artwork.ts';
 import { readPathData } from '../../src/steps/artwork/path-data.ts';

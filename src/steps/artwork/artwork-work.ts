@@ -7,18 +7,9 @@ import type { Mesh } from '../../mesh/mesh.ts';
 import type { ArtOpenLine, ArtPiece, ArtRegion, Artwork } from '../../model/artwork.ts';
 import type { PlainDraft, PlainLine, PlainStep, PlainWork } from '../../model/plain-piece.ts';
 import type { ShapeEdge } from '../../model/shape.ts';
+import type { ArtworkCut } from '../../model/artwork-craft.ts';
 import { lineWithin } from './lines-within.ts';
 import { edgesOfRegion } from './outline-of-art.ts';
-
-/** How flat artwork is cut. */
-export interface ArtworkCut {
-  /** Of the sheet it is cut from, mm, > 0. */
-  readonly thicknessMm: number;
-  /** How many of each piece, 1 or more; 1 when left out. */
-  readonly quantity?: number;
-  /** Also as many that are mirrored left to right. */
-  readonly isMirroredToo?: boolean;
-}
 
 /** A line of less than this outside of its piece ends on its edge, mm: finer than any knife. */
 const OUTSIDE_MM = 0.05;

@@ -2,18 +2,8 @@ import { formatNumber } from '../../base/format-length.ts';
 import type { Finding } from '../../base/finding.ts';
 import { ok, type Result } from '../../base/result.ts';
 import type { ArtPiece, Artwork } from '../../model/artwork.ts';
-import { offsetArtwork, type OffsetCorners } from './offset-artwork.ts';
-
-/** How an insert is let into a pocket. */
-export interface InlayWish {
-  /** Gap all round in the finished work, mm, >= 0. */
-  readonly clearanceMm: number;
-  /** Which of the two gives way for it; `both`: half each. */
-  readonly from: 'pocket' | 'insert' | 'both';
-  /** What the cut takes away where the machine runs on the line itself, mm, >= 0; 0 for a blade, or where the machine allows for it. */
-  readonly kerfMm: number;
-  readonly corners: OffsetCorners;
-}
+import type { InlayWish } from '../../model/artwork-craft.ts';
+import { offsetArtwork } from './offset-artwork.ts';
 
 /** Both outlines of an inlay, as they are cut. */
 export interface Inlay {

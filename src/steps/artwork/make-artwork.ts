@@ -1,6 +1,7 @@
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { ArtDrawing, ArtPiece, ArtShape, Artwork } from '../../model/artwork.ts';
+import type { StrokeReading } from '../../model/artwork-choice.ts';
 import {
   crossingFinding,
   doubledFinding,
@@ -13,7 +14,7 @@ import {
 import { EdgeNet } from './edge-net.ts';
 import { joinEnds, type PieceLine } from './join-ends.ts';
 import { findCrossings, findDoubled } from './line-faults.ts';
-import { pieceOfLines, type MeasuredLine, type StrokeReading } from './piece-of-lines.ts';
+import { pieceOfLines, type MeasuredLine } from './piece-of-lines.ts';
 import { regularise } from './regularise.ts';
 import { boxOfPaths } from './segment-box.ts';
 import { flatPath, mappedPath } from './segments.ts';

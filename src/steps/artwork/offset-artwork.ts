@@ -3,13 +3,11 @@ import { fail, ok, type Result } from '../../base/result.ts';
 import { grownRegions, GRID_PER_MM, type Region } from '../../geom/polygon-boolean.ts';
 import { boxOfPoints, joinBoxes, type Ring } from '../../geom/ring.ts';
 import type { ArtOutline, ArtPiece, ArtRegion, Artwork } from '../../model/artwork.ts';
+import type { OffsetCorners } from '../../model/artwork-craft.ts';
 import { circlesOf, outlineWithArcs } from './exact-offset.ts';
 import { lossesInward, lossesOutward } from './offset-losses.ts';
 import { regionOf } from './regions.ts';
 import { flatPath } from './segments.ts';
-
-/** How corners that would gape are closed: with an arc of the distance about them, or where the moved lines meet, up to four distances away. */
-export type OffsetCorners = 'round' | 'sharp';
 
 /**
  * Artwork whose areas reach farther by one distance all round: outlines move outward, holes close in. Circles, and arcs of corners, stay exact.

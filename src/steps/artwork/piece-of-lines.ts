@@ -1,12 +1,10 @@
 import { coveredRegions, strokedRegions, type Region } from '../../geom/polygon-boolean.ts';
 import { boxOfPoints, type Ring } from '../../geom/ring.ts';
 import type { ArtFillRule, ArtOpenLine, ArtPiece, ArtRegion } from '../../model/artwork.ts';
+import type { StrokeReading } from '../../model/artwork-choice.ts';
 import type { PieceLine } from './join-ends.ts';
 import { doesHold, flatOutline, isRingInside, nestRegions, regionOf, type ClosedLine } from './regions.ts';
 import { pathLength } from './segments.ts';
-
-/** How strokes are read: as the line in their middle, or as the area they cover. */
-export type StrokeReading = 'centre' | 'outline';
 
 /** What was done with a piece's lines that its maker should know. */
 export type PieceRemark = 'united-fills' | 'lost-in-fill' | 'mixed-fills';

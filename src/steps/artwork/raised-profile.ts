@@ -1,14 +1,4 @@
-/** How the edge of a raised detail is finished. The lean is from square, degrees; a rounded edge is a quarter of an ellipse so wide as told. */
-export type RaisedEdge =
-  | { readonly kind: 'square' }
-  | { readonly kind: 'bevel'; readonly leanDeg: number }
-  | { readonly kind: 'rounded'; readonly widthMm: number };
-
-/**
- * Where on its height a layer's own upright edge stands on the smooth one: at its lower face, so that foam is only taken off; or half-way up, so that
- * as much is taken off above as is missing below, to first order.
- */
-export type RaisedRule = 'edge' | 'middle';
+import type { RaisedEdge, RaisedRule } from '../../model/artwork-craft.ts';
 
 /** How far a smooth edge stands inside the drawn outline by its height, in closed form, mm. */
 export interface RaisedProfile {

@@ -5,18 +5,11 @@ import type { Ring } from '../../geom/ring.ts';
 import { terraced, type Slab } from '../../mesh/extruded.ts';
 import type { ArtRegion, Artwork } from '../../model/artwork.ts';
 import type { PlainDraft, PlainLine, PlainStep, PlainWork } from '../../model/plain-piece.ts';
+import type { RaisedWish } from '../../model/artwork-craft.ts';
 import { artworkWork } from './artwork-work.ts';
 import { offsetArtwork } from './offset-artwork.ts';
-import { raisedProfile, raisedSteps, type RaisedEdge, type RaisedRule, type RaisedStep } from './raised-profile.ts';
+import { raisedProfile, raisedSteps, type RaisedStep } from './raised-profile.ts';
 import { isRingInside } from './regions.ts';
-
-/** A raised detail: so many sheets of one thickness on each other. */
-export interface RaisedWish {
-  readonly layers: number;
-  readonly thicknessMm: number;
-  readonly edge: RaisedEdge;
-  readonly rule: RaisedRule;
-}
 
 export interface RaisedLayer extends RaisedStep {
   readonly artwork: Artwork;

@@ -2,23 +2,10 @@ import { formatNumber } from '../../base/format-length.ts';
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { ArtPath, Artwork } from '../../model/artwork.ts';
+import type { AlongWish, RepeatCount } from '../../model/artwork-craft.ts';
 import { placesAlong } from './along-path.ts';
 import { boxOfArtwork, copiedArtwork, type CopyPlace } from './copied-artwork.ts';
 import { pathLength } from './segments.ts';
-
-/** How many copies: a count, or a spacing that is fitted to a whole count. */
-export type RepeatCount = { readonly count: number } | { readonly spacingMm: number };
-
-export interface AlongWish {
-  readonly repeat: RepeatCount;
-  /** Free at the start and at the end of an open line; on a closed one the first stands so far from its start. */
-  readonly startMm: number;
-  readonly endMm: number;
-  /** Of an open line: a copy on both ends, on the first alone, or half a spacing off both. */
-  readonly ends: 'both' | 'first' | 'none';
-  /** Turned with the line, or upright as drawn. */
-  readonly stand: 'along' | 'upright';
-}
 
 export interface Repeated {
   readonly artwork: Artwork;

@@ -6,23 +6,9 @@ import type { Vec2 } from '../../geom/vec.ts';
 import type { Artwork } from '../../model/artwork.ts';
 import { squareEdge } from '../../model/plain-edge.ts';
 import type { PlainDraft, PlainLine, PlainWork } from '../../model/plain-piece.ts';
+import type { RoundWish } from '../../model/artwork-craft.ts';
 import { boxOfArtwork, copiedArtwork, type CopyPlace } from './copied-artwork.ts';
-import { fittedNote, MOST_COPIES, tightNote, tooMany, type RepeatCount } from './repeat-along.ts';
-
-export interface RoundWish {
-  readonly repeat: RepeatCount;
-  /** Where a wished spacing is meant: on the face that is seen, on the flat strip, or on the barrel. */
-  readonly spacedOn: 'outside' | 'flat' | 'inside';
-  /** Outside diameter of the barrel, which the foam lies on, mm. */
-  readonly barrelMm: number;
-  readonly thicknessMm: number;
-  /** k, 0 to 1. */
-  readonly neutralFraction: number;
-  /** Of the strip, mm. */
-  readonly stripMm: number;
-  /** Drawn into the face, or cut out of other foam and glued on. */
-  readonly as: 'engrave' | 'placement';
-}
+import { fittedNote, MOST_COPIES, tightNote, tooMany } from './repeat-along.ts';
 
 /** One figure on each of the surfaces of a bent strip, mm. */
 export interface RoundLengths {

@@ -4,20 +4,9 @@ import { fail, ok, type Result } from '../../base/result.ts';
 import { boxOfPoints, joinBoxes, type Ring } from '../../geom/ring.ts';
 import { depthInside } from '../../geom/widest-spot.ts';
 import type { Artwork } from '../../model/artwork.ts';
+import type { ScatterWish } from '../../model/artwork-craft.ts';
 import { boxOfArtwork, copiedArtwork, middleOfBox, type CopyPlace } from './copied-artwork.ts';
 import { MOST_COPIES } from './repeat-along.ts';
-
-export interface ScatterWish {
-  /** Free between the circles round any two, mm, >= 0. */
-  readonly leastMm: number;
-  /** Free between the circle round each and the edge of the area, mm, >= 0. */
-  readonly edgeMm: number;
-  /** Sizes run evenly from 1 - this to 1 + this, 0 to 0.9. */
-  readonly sizeShare: number;
-  /** Turned by up to so much either way, radians, 0 to pi. */
-  readonly turnRad: number;
-  readonly seed: number;
-}
 
 export interface Scattered {
   readonly artwork: Artwork;

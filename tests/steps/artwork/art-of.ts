@@ -1,5 +1,6 @@
 import type { Artwork } from '../../../src/model/artwork.ts';
-import { artworkFromSvg, USUAL_ARTWORK, type ArtworkChoice } from '../../../src/pipeline/artwork.ts';
+import type { ArtworkChoice } from '../../../src/model/artwork-choice.ts';
+import { artworkFromSvg, USUAL_ARTWORK } from '../../../src/pipeline/artwork.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 
 /** Artwork of a drawing 200 mm square whose unit is the mm; y runs down in it. */

@@ -3,7 +3,8 @@ import { ringArea } from '../../../src/geom/ring.ts';
 import { depthInside } from '../../../src/geom/widest-spot.ts';
 import type { Artwork } from '../../../src/model/artwork.ts';
 import { inlayPair } from '../../../src/steps/artwork/inlay.ts';
-import { offsetArtwork, type OffsetCorners } from '../../../src/steps/artwork/offset-artwork.ts';
+import type { OffsetCorners } from '../../../src/model/artwork-craft.ts';
+import { offsetArtwork } from '../../../src/steps/artwork/offset-artwork.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { artOf } from './art-of.ts';
 

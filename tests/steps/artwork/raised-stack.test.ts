@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkMesh } from '../../../src/mesh/check-mesh.ts';
 import { raisedProfile } from '../../../src/steps/artwork/raised-profile.ts';
-import { raisedStack, type RaisedStack, type RaisedWish } from '../../../src/steps/artwork/raised-stack.ts';
+import type { RaisedWish } from '../../../src/model/artwork-craft.ts';
+import { raisedStack, type RaisedStack } from '../../../src/steps/artwork/raised-stack.ts';
 import { enclosedVolume } from '../../support/enclosed-volume.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { artOf } from './art-of.ts';

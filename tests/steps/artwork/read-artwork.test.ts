@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Artwork } from '../../../src/model/artwork.ts';
-import { artworkFromSvg, USUAL_ARTWORK, type ArtworkChoice } from '../../../src/pipeline/artwork.ts';
+import type { ArtworkChoice } from '../../../src/model/artwork-choice.ts';
+import { artworkFromSvg, USUAL_ARTWORK } from '../../../src/pipeline/artwork.ts';
 import { ringArea, ringLength } from '../../../src/geom/ring.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { depthInside } from '../../../src/geom/widest-spot.ts';
-import { scatter, type ScatterWish } from '../../../src/steps/artwork/scatter.ts';
+import type { ScatterWish } from '../../../src/model/artwork-craft.ts';
+import { scatter } from '../../../src/steps/artwork/scatter.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { artOf } from './art-of.ts';
 
