@@ -2,6 +2,7 @@ import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
 import packageFile from '../package.json' with { type: 'json' };
 import { CHROMIUM_FLAGS, findChromium } from './lib/chromium.mjs';
+import { TEST_MS, WAIT_MS } from '../tests/support/time-limits.ts';
 import { shipStaticFiles } from './static-files.ts';
 import { ROOT, UNUSED_PACKAGES } from './vite-shared.ts';
 
@@ -16,8 +17,7 @@ export default defineConfig({
   root: ROOT,
   resolve: { alias: UNUSED_PACKAGES },
   test: {
-    // What is waited for may take its time on a busy machine: a limit ends what hangs.
-    expect: { poll: { timeout: 45_000 } },
+    expect: { poll: { timeout: WAIT_MS } },
     projects: [
       {
         extends: true,
@@ -28,9 +28,8 @@ export default defineConfig({
           environment: 'node',
           // Nearly all are pure: one load of the sources serves every file. Where a test puts a module in another's place, it clears up.
           isolate: false,
-          // Time limits end what hangs; a busy machine may take its time.
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: TEST_MS,
+          hookTimeout: TEST_MS,
           sequence: { groupOrder: 0 },
         },
       },
@@ -45,12 +44,13 @@ export default defineConfig({
         test: {
           name: 'component',
           include: ['tests/browser/**/*.component.test.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: TEST_MS,
+          hookTimeout: TEST_MS,
           sequence: { groupOrder: 1 },
           browser: {
             enabled: true,
             headless: true,
+            connectTimeout: TEST_MS,
             screenshotFailures: false,
             provider: playwright({
               launchOptions: { executablePath: findChromium(), args: [...CHROMIUM_FLAGS] },
@@ -67,8 +67,8 @@ export default defineConfig({
           name: 'e2e',
           include: ['tests/**/*.e2e.test.ts'],
           environment: 'node',
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout: TEST_MS,
+          hookTimeout: TEST_MS,
           // One browser that draws in software fills two cores.
           fileParallelism: false,
           sequence: { groupOrder: 2 },

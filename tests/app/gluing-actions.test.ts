@@ -4,6 +4,7 @@ import { GluingFeed } from '../../src/app/gluing-feed.ts';
 import { GLUING_WORDS } from '../../src/app/gluing-words.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import type { ShopView } from '../../src/worker/shop-api.ts';
+import { WAIT_MS } from '../support/time-limits.ts';
 import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
 
 let workbench: Workbench;
@@ -15,7 +16,7 @@ async function fetched(before = workbench.view.gluing.shop): Promise<ShopView> {
     const { shop } = workbench.view.gluing;
     if (shop === null || shop === before) throw new Error('not yet');
     return shop;
-  }, 45_000);
+  }, WAIT_MS);
 }
 
 const titles = (shop: ShopView): readonly string[] => shop.steps.map(({ title }) => title);

@@ -3,6 +3,7 @@ import { vi } from 'vitest';
 import type { App } from '../../src/app/app.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { nextTurn } from '../../src/app/turns.ts';
+import { WAIT_MS } from '../support/time-limits.ts';
 import { makeWorkbench, openPartedTray, shown } from '../support/tray-workbench.ts';
 
 /** An element inside the window, through its shadow roots: one selector for each root on the way. */
@@ -27,8 +28,8 @@ export async function openTrayApp(): Promise<{ app: App; workbench: Workbench }>
   return { app, workbench };
 }
 
-/** Waits until something is so. It may take its time: on a busy machine a second is nothing, and a limit is there to end what hangs. */
-export const soon = <T>(check: () => T | Promise<T>): Promise<T> => vi.waitFor(check, { timeout: 45_000 });
+/** Waits until something is so. */
+export const soon = <T>(check: () => T | Promise<T>): Promise<T> => vi.waitFor(check, { timeout: WAIT_MS });
 
 /** Waits until the window shows the last result, with all that waits for its turn in it. */
 export async function restedApp(app: App): Promise<void> {

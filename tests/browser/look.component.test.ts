@@ -20,7 +20,7 @@ beforeAll(async () => {
   app.style.cssText = 'display:block;inline-size:900px;block-size:420px';
   thickness = workbench.bench.shell?.thicknessMm ?? 0;
   await soon(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0));
-}, 60_000);
+});
 
 beforeEach(async () => {
   workbench.setView({ plane: null, look: 'foam', stage: 0 });
@@ -50,7 +50,7 @@ async function press(key: string): Promise<void> {
   await drawn();
 }
 
-describe('looking into the wall', { timeout: 60_000 }, () => {
+describe('looking into the wall', () => {
   it('shows one surface after the other by key, and any by its radio', async () => {
     const seen: string[] = [];
     for (let i = 0; i < 6; i += 1) {
@@ -206,7 +206,7 @@ describe('looking into the wall', { timeout: 60_000 }, () => {
   });
 });
 
-describe('how finely the bench is drawn', { timeout: 60_000 }, () => {
+describe('how finely the bench is drawn', () => {
   const choose = async (picture: PictureManner): Promise<number> => {
     const radios = findIn(app, 'fl-job-sheet', 'fl-job-foot').shadowRoot!.querySelectorAll<HTMLInputElement>(
       'input[name=picture]',

@@ -145,7 +145,7 @@ describe('the main job by mouse', () => {
   it('saves files for a cutter with the lists in one zip, once what a laser must never cut was read', async () => {
     const { page } = app;
     await page.locator('fl-files-line label', { hasText: 'DXF' }).click();
-    await page.locator('fl-files-line button.save[disabled]').waitFor({ timeout: 10_000 });
+    await page.locator('fl-files-line button.save[disabled]').waitFor();
     await page.locator('fl-files-line .caution button').click();
     const file = await app.saved(() => page.locator('fl-files-line button.save').click());
     expect(file.name).toBe('tool-tray.zip');
@@ -201,7 +201,7 @@ async function hoverDart({ page }: OpenApp): Promise<number> {
     await page.mouse.move(at.x, at.y, { steps: 3 });
     const isLit = await page
       .waitForFunction((e) => document.querySelector('fl-app')?.workbench.view.preview?.[0] === e, edge, {
-        timeout: 1500,
+        timeout: 10_000,
       })
       .then(() => true)
       .catch(() => false);

@@ -19,7 +19,7 @@ beforeAll(async () => {
   workbench.run(setTape({ id: 'tape-1', name: 'Tape 1', pointInFile: [0, 5, 0], normal: [0, 1, 0] }));
   await restedApp(app);
   await soon(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0));
-}, 60_000);
+});
 
 afterAll(async () => {
   app.remove();

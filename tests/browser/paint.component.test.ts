@@ -26,13 +26,11 @@ const buttonIn = (element: HTMLElement, text: string): HTMLElement =>
 /** What lies beside the work follows a result. */
 async function planned(): Promise<NonNullable<Workbench['view']['gluing']['shop']>['finish']> {
   await restedApp(app);
-  await expect
-    .poll(() => workbench.view.gluing.shop?.finish.plan.colours.length, { timeout: 30_000 })
-    .toBeGreaterThan(0);
+  await expect.poll(() => workbench.view.gluing.shop?.finish.plan.colours.length).toBeGreaterThan(0);
   return workbench.view.gluing.shop!.finish;
 }
 
-it('a colour is added and named by keys, painted on a piece, and shown', { timeout: 60_000 }, async () => {
+it('a colour is added and named by keys, painted on a piece, and shown', async () => {
   const list = inLine('fl-paint-list');
   await userEvent.click(inLine('fl-paint-list', 'summary'));
   await userEvent.click(buttonIn(list, PAINT_WORDS.colours.add));

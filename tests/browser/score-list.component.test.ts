@@ -23,7 +23,7 @@ const inList = (...path: string[]): HTMLElement =>
   findIn(app, 'fl-job-sheet', 'fl-seams-line', 'fl-score-list', ...path);
 const marked = (): number => workbench.part?.seams.edges.length ?? 0;
 
-it('a seam is scored with a key, its depth is typed, and it is parted again', { timeout: 60_000 }, async () => {
+it('a seam is scored with a key, its depth is typed, and it is parted again', async () => {
   const before = marked();
   const seam = workbench.bench.pieces?.seams.find(({ letter }) => letter === 'A');
   workbench.setView({ choice: { kind: 'seam', seam: seam!.id } });

@@ -2,9 +2,10 @@ import type { Locator, Page } from 'playwright-core';
 import type { App } from '../../src/app/app.ts';
 import type { Stage } from '../../src/app/stage.ts';
 import type { OpenApp } from '../support/browser.ts';
+import { WAIT_MS } from '../support/time-limits.ts';
 
-/** Longest wait for a result, ms: the machine may be shared by other work. */
-export const LONG = { timeout: 60_000 };
+/** Longest wait for a result. */
+export const LONG = { timeout: WAIT_MS };
 
 /** What the window has in hand, read from its properties. */
 export interface BenchFacts {

@@ -33,7 +33,7 @@ it('writes what machines take beside the templates, after what a laser must neve
     false,
     true,
   ]);
-}, 60_000);
+});
 
 it('refuses a picture no program would open, and writes nothing', () => {
   const out = join(scratchFolder(), 'new');
@@ -43,4 +43,4 @@ it('refuses a picture no program would open, and writes nothing', () => {
     /^.*At 2400 dpi sheet 1 would be \d+ × \d+ dots, which few programs open: take \d+ dpi or less\.\n$/,
   );
   expect(existsSync(out)).toBe(false);
-}, 60_000);
+});

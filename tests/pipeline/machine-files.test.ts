@@ -130,7 +130,7 @@ describe.each(CASES)('%s for machines', (_, run) => {
     outcome = await run();
     report = JSON.parse(reportOf(outcome)) as Report;
     files = expectOk(machineFiles(outcome, { dxf: true, sheetSvg: true, cutter: cutterOf('laser', 0) }, testFont()));
-  }, 60_000);
+  });
 
   it('has every outline of the report in its DXF within 0.01 mm, read by another program', () => {
     let seen = 0;
@@ -222,7 +222,7 @@ describe.each(CASES)('%s for machines', (_, run) => {
       }
     });
     expect(seen).toBeGreaterThan(20);
-  }, 30_000);
+  });
 
   it('keeps words off the layers that are cut', () => {
     for (const [file, content] of files) {

@@ -92,7 +92,7 @@ describe.each(['helm', 'maul-head'])('flat pieces of the %s as OBJ', (name) => {
   let outcome: Outcome;
   beforeAll(async () => {
     outcome = await runSample(name);
-  }, 60_000);
+  });
 
   it('give any reader the stretch of the report', () => {
     const report = JSON.parse(reportOf(outcome)) as {

@@ -38,7 +38,7 @@ describe.each(SAMPLE_NAMES)('no words of the %s run into lines or other words', 
     const sample = await sampleProject(name);
     pipeline = sample.pipeline;
     outcome = await pipeline.run(sample.project, QUIET_WORK, { date: DATE });
-  }, 30_000);
+  });
 
   it('on templates and the map, on A4', () => {
     const { project, paper } = outcome;
@@ -80,5 +80,5 @@ describe.each(SAMPLE_NAMES)('no words of the %s run into lines or other words', 
     const mockUp = { times: 4, cardMm: 0.4 };
     const { pages } = expectOk(await makeMockUp(pipeline, outcome, mockUp, DATE, QUIET_WORK)).pages;
     expect(pages.flatMap(collisions)).toEqual([]);
-  }, 30_000);
+  });
 });

@@ -22,9 +22,6 @@ const SAMPLES = JSON.parse(textOf('../../samples/samples.json')) as readonly {
   readonly modelIs: ModelIs;
 }[];
 
-/** A machine with other work to do takes several times as long as a free one, ms. */
-const SLOW_MS = 30_000;
-
 const surfaceOf = (model: TestModel): Surface => surfaceFromObj(textOf(model.modelFile));
 
 /** Triangles of the pieces the kept seams leave, and whether each is a disc, counted without the product. */
@@ -45,39 +42,27 @@ const ascending = (numbers: readonly number[]): number[] => [...numbers].sort((a
 describe.each([...REAL_MODELS, ...SHAPES])('seams of $name', (model) => {
   const surface = surfaceOf(model);
 
-  it(
-    'are what the chooser gives',
-    () => {
-      expect(seamFileText(chooseSeams(surface, model.choice))).toBe(textOf(model.seamFile));
-    },
-    SLOW_MS,
-  );
+  it('are what the chooser gives', () => {
+    expect(seamFileText(chooseSeams(surface, model.choice))).toBe(textOf(model.seamFile));
+  });
 
-  it(
-    'lay every piece flat, told as it is',
-    async () => {
-      const expected = piecesBySeams(surface, seamsOf(model));
-      expect(expected.every((piece) => piece.isDisc)).toBe(true);
-      const { report } = await runModel(model);
-      expect(ascending(report.pieces.map((piece) => piece.flat.triangles.length))).toEqual(
-        ascending(expected.map((piece) => piece.triangles)),
-      );
-      expectHonest(modelBytes(model), report);
-    },
-    SLOW_MS,
-  );
+  it('lay every piece flat, told as it is', async () => {
+    const expected = piecesBySeams(surface, seamsOf(model));
+    expect(expected.every((piece) => piece.isDisc)).toBe(true);
+    const { report } = await runModel(model);
+    expect(ascending(report.pieces.map((piece) => piece.flat.triangles.length))).toEqual(
+      ascending(expected.map((piece) => piece.triangles)),
+    );
+    expectHonest(modelBytes(model), report);
+  });
 });
 
 describe.each(SHAPES.filter(({ name }) => !['bracer_cone', 'hammer'].includes(name)))('uncut $name', (model) => {
-  it(
-    'lies flat in one piece, however much it stretches',
-    async () => {
-      const { report } = await runModel(model, { seams: [] });
-      expect(report.pieces).toHaveLength(1);
-      expectHonest(modelBytes(model), report);
-    },
-    SLOW_MS,
-  );
+  it('lies flat in one piece, however much it stretches', async () => {
+    const { report } = await runModel(model, { seams: [] });
+    expect(report.pieces).toHaveLength(1);
+    expectHonest(modelBytes(model), report);
+  });
 });
 
 describe.each(SAMPLES)('sample $objFile', ({ objFile, seamFile, unit, thickness, modelIs }) => {
@@ -98,19 +83,14 @@ describe.each(SAMPLES)('sample $objFile', ({ objFile, seamFile, unit, thickness,
       expectHonest(bytes, report);
       expect(report.pieces.filter((piece) => piece.overlaps > 0)).toEqual([]);
     },
-    SLOW_MS,
   );
 });
 
 describe('foam on the outside of a model', () => {
-  it.each(['hand_lowres', 'wingnut'])(
-    'of %s is told as it is',
-    async (name) => {
-      const model = REAL_MODELS.find((candidate) => candidate.name === name);
-      if (model === undefined) throw new Error(name);
-      const { report } = await runModel(model, { modelIs: 'back', neutralFraction: 0.4 });
-      expectHonest(modelBytes(model), report);
-    },
-    SLOW_MS,
-  );
+  it.each(['hand_lowres', 'wingnut'])('of %s is told as it is', async (name) => {
+    const model = REAL_MODELS.find((candidate) => candidate.name === name);
+    if (model === undefined) throw new Error(name);
+    const { report } = await runModel(model, { modelIs: 'back', neutralFraction: 0.4 });
+    expectHonest(modelBytes(model), report);
+  });
 });

@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { preview, type PreviewServer } from 'vite';
 import { CHROMIUM_FLAGS, findChromium } from '../../scripts/lib/chromium.mjs';
+import { WAIT_MS } from './time-limits.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -50,6 +51,7 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
     executablePath,
     args: [...CHROMIUM_FLAGS, ...(options.flags ?? [])],
     downloadsPath,
+    timeout: WAIT_MS,
   });
   const close = async (): Promise<void> => {
     await browser.close();
@@ -66,6 +68,7 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
       acceptDownloads: true,
       locale: 'en-GB',
     });
+    context.setDefaultTimeout(WAIT_MS);
     const requests: string[] = [];
     const consoleErrors: string[] = [];
     context.on('request', (request) => requests.push(request.url()));

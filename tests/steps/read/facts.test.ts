@@ -71,7 +71,7 @@ function renumbered({ points, faces }: Shape, rand: () => number, isSplit: boole
 
 const counts = ({ area: _, fanArea: __, boxMin: ___, boxSize: ____, ...rest }: ModelFacts) => rest;
 
-describe('facts', { timeout: 20_000 }, () => {
+describe('facts', () => {
   it('stay when the model is moved, turned, scaled, renumbered or split into separate faces', () =>
     forAll(
       (rand) => {

@@ -39,7 +39,7 @@ function grid(
 
 const TETRA = objOf(TETRA_POINTS, TETRA_FACES);
 
-describe('findFaults', { timeout: 20_000 }, () => {
+describe('findFaults', () => {
   it('finds nothing wrong with a clean closed surface', async () => expect(await codesOf(TETRA)).toEqual([]));
 
   it('calls a rim a note and a small hole a warning, each with its edges', async () => {
