@@ -1,4 +1,5 @@
 import { buildBracer } from './bracer.ts';
+import { flameBadge } from './flame-badge.ts';
 import { buildHelm } from './helm.ts';
 import type { SampleModel } from './kit/model-builder.ts';
 import { objText, seamText } from './kit/obj-text.ts';
@@ -83,6 +84,7 @@ export function sampleFiles(): Map<string, string> {
     files.set(entry.seamFile, seamText(model));
     return entry;
   });
+  files.set('flame-badge.svg', flameBadge());
   files.set('samples.json', `${JSON.stringify(entries, null, 2)}\n`);
   return files;
 }
