@@ -1,7 +1,7 @@
 import data from '../../shared/cautions.json';
 
 /** What the maker is doing when the caution belongs beside it. */
-export const CAUTION_WORK = ['cut', 'sand', 'heat', 'glue', 'paint', 'laser', 'wear'] as const;
+export const CAUTION_WORK = ['cut', 'sand', 'heat', 'glue', 'paint', 'laser', 'insert', 'wear'] as const;
 export type CautionWork = (typeof CAUTION_WORK)[number];
 
 export interface Caution {
