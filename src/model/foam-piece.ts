@@ -68,6 +68,8 @@ export interface FoamPiece {
   readonly scores?: readonly PieceScore[];
   /** Where sheets are laid on its face; left out where none is. */
   readonly outlines?: readonly PieceOutline[];
+  /** Where strips of trim lie on its face; left out where none does. */
+  readonly placings?: readonly PiecePlacing[];
   /** Round holes at the ends of its darts; left out where all end in points. */
   readonly tipHoles?: readonly PieceTipHole[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */
@@ -94,6 +96,16 @@ export interface FoamPiece {
   /** Corners whose tip was cut off so that pieces they share no seam with have room; left out where none was. */
   readonly cornerCuts?: readonly CornerCut[];
   readonly findings: readonly Finding[];
+}
+
+/** What of a line under a strip of trim lies on one piece: an edge of the strip, or a match mark beside it. */
+export interface PiecePlacing {
+  /** Name of the trim. */
+  readonly strip: string;
+  readonly what: 'edge' | 'mark';
+  /** In the piece's frame, `x y x y`, mm. Its own points serve: the foam carries them along as it bends. */
+  readonly points: Float64Array;
+  readonly closed: boolean;
 }
 
 /** A tip that was cut off, on face and back, the worse of both; mm. */

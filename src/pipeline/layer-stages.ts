@@ -227,7 +227,7 @@ export class LayerStages {
 
   /** The finished pieces put together again. */
   async fitDry(run: Run, layer: LayerRun, work: Work): Promise<void> {
-    layer.dryFit = await this.#dryFits.of(this.#dryFitJob(run, layer, layer.pieces ?? [], layer.seams ?? []), work);
+    layer.dryFit = await this.#dryFits.of(this.#dryFitJob(run, layer, barePieces(layer), layer.seams ?? []), work);
     const [cut, bends] = [layer.needCut(), layer.needBends()];
     run.findings.push(...dryFitFindings(run.part.id, layer.dryFit, (fit) => gapReason(fit, cut, bends)));
   }
@@ -252,7 +252,7 @@ export class LayerStages {
 
   async springBack(run: Run, layer: LayerRun, work: Work): Promise<void> {
     const cut = layer.needCut();
-    const springing = await this.#springings.of({ cut, flats: layer.needFlats(), pieces: layer.pieces ?? [] }, work);
+    const springing = await this.#springings.of({ cut, flats: layer.needFlats(), pieces: barePieces(layer) }, work);
     layer.springing = springing;
     run.findings.push(...springingFindings(run.part.id, springing, cut.shell.thicknessMm));
   }
@@ -308,6 +308,9 @@ export class LayerStages {
 
 /** The part with its wishes as they apply to a sheet. */
 const partOf = (run: Run, layer: LayerRun): SculptPart => layer.own?.part ?? run.part;
+
+/** Pieces of a sheet as they were cut. */
+const barePieces = ({ bare, pieces }: LayerRun): DryFitJob['pieces'] => bare ?? pieces ?? [];
 
 /** Shop rules of the foam a sheet is cut from. */
 const rulesOfLayer = (run: Run, { plan }: LayerRun): FoamRules => rulesOf(run.foam(plan.choice.foam));

@@ -12,6 +12,7 @@ import type { DrawnSurface } from './drawn-lines.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import type { CutSculpt, EarlyOutcome, LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
 import type { PatchWishes } from './patch-wishes.ts';
+import type { TrimSculptOf } from './trim-sculpt.ts';
 
 export interface RunChoices {
   /** True when the seams come from a seam file: a pair that is no edge is then the file's fault (`seams/no-edge`). */
@@ -56,6 +57,8 @@ export class LayerRun {
   flats: LayerOutcome['flats'] = null;
   wishes: readonly PatchWishes[] = [];
   pieces: LayerOutcome['pieces'] = null;
+  /** Its pieces before lines under trim came on them; null where none did. Trim changes nothing of how they fit. */
+  bare: LayerOutcome['pieces'] = null;
   seams: LayerOutcome['seams'] = null;
   dryFit: LayerOutcome['dryFit'] = null;
   springing: LayerOutcome['springing'] = null;
@@ -105,6 +108,8 @@ export class Run {
   raised: readonly LayerRun[] = [];
   strips: Outcome['strips'] = [];
   plain: Outcome['plain'] = [];
+  /** What strips are laid on, once the sculpt is parted. */
+  trimSculptOf: TrimSculptOf = () => null;
   templates: Outcome['templates'] = null;
   turned: Outcome['turned'] = [];
   sheets: Outcome['sheets'] = null;

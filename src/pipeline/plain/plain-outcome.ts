@@ -1,10 +1,28 @@
+import type { PartId } from '../../base/ids.ts';
 import type { PlainPiece, PlainWork } from '../../model/plain-piece.ts';
+import type { TrimResult } from '../../model/trim.ts';
 import type { PlainPart } from '../../project/plain-part.ts';
+
+/** What a part comes to; of strips on a sculpt also where they lie on it. */
+export interface PlainMade extends PlainWork {
+  readonly laid?: LaidStrips;
+}
+
+/** Strips as they lie on a sculpt. */
+export interface LaidStrips extends Pick<TrimResult, 'strips' | 'placing'> {
+  readonly on: PartId;
+}
+
+/** Strips of a part of that name. */
+export interface NamedStrips {
+  readonly name: string;
+  readonly laid: LaidStrips;
+}
 
 /** What a part came to that no sculpt was parted for. */
 export interface PlainOutcome {
   readonly part: PlainPart;
   /** Null where its figures do not let it be made: a finding says why. */
-  readonly work: PlainWork | null;
+  readonly work: PlainMade | null;
   readonly pieces: readonly PlainPiece[];
 }

@@ -2,7 +2,7 @@ import { boxOfPoints, joinBoxes, type Box2, type Ring } from '../../geom/ring.ts
 import { scaledDirection, scaledNormal, scaledPoint, type ScaleAlong } from '../../geom/scale-along.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { cutScaleOf } from '../../model/cut-larger.ts';
-import type { FoamPiece, MatchMark, PieceEdge, PieceFold, TracedSide } from '../../model/foam-piece.ts';
+import type { FoamPiece, MatchMark, PieceEdge, PieceFold, PiecePlacing, TracedSide } from '../../model/foam-piece.ts';
 import type { LineRole, Stroke } from '../../model/template.ts';
 import type { PieceTipHole } from '../../model/tip-hole.ts';
 import { grooveLines } from './groove-lines.ts';
@@ -38,6 +38,8 @@ export interface PaperPiece {
   readonly scores: readonly Float64Array[];
   /** Where raised sheets are laid. */
   readonly outlines: readonly Float64Array[];
+  /** Lines under strips of trim, and marks beside them. */
+  readonly placings: readonly PiecePlacing[];
   /** Round holes, as rings of {@link HOLE_SIDES} sides. */
   readonly holes: readonly Ring[];
   readonly marks: readonly MatchMark[];
@@ -67,6 +69,7 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     kerfs: (piece.kerfs?.lines ?? []).map((line) => mapped(line, point)),
     scores: (piece.scores ?? []).map(({ points }) => mapped(points, point)),
     outlines: (piece.outlines ?? []).map(({ points }) => mapped(points, point)),
+    placings: (piece.placings ?? []).map((one) => ({ ...one, points: mapped(one.points, point) })),
     holes: (piece.tipHoles ?? []).map((hole) => mapped(circleOf(hole), point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
@@ -135,6 +138,11 @@ export function pieceStrokes(paper: PaperPiece, on: 'paper' | 'foam' = 'paper'):
     ...paper.kerfs.map((points): Stroke => ({ role: kerfRole(piece), points, closed: false })),
     ...paper.scores.map((points): Stroke => ({ role: 'score', points, closed: false })),
     ...paper.outlines.map((points): Stroke => ({ role: 'placement', points, closed: false })),
+    ...paper.placings.map(({ what, points, closed }): Stroke => ({
+      role: what === 'edge' ? 'placement' : 'mark',
+      points,
+      closed,
+    })),
     ...paper.holes.map((points): Stroke => ({ role: 'hole', points, closed: true })),
     ...paper.marks.map(({ at, outward }): Stroke => ({
       role: 'mark',

@@ -67,6 +67,7 @@ export function makingLines(piece: FoamPiece): readonly string[] {
     ...kerfLinesOf(piece),
     ...scoreLines(piece),
     ...outlineLines(piece),
+    ...placingLines(piece),
     ...cornerLine(piece),
     ...shrinkLines(piece),
   ];
@@ -108,6 +109,10 @@ function scoreLines({ scores = [] }: FoamPiece): readonly string[] {
 /** One line for each raised sheet: `Flame is glued on inside the dots`. */
 const outlineLines = ({ outlines = [] }: FoamPiece): readonly string[] =>
   [...new Set(outlines.map(({ name }) => name))].map((name) => `${name} is glued on inside the dots, on the face`);
+
+/** `Covers is glued on between the dots, mark to mark`. */
+const placingLines = ({ placings = [] }: FoamPiece): readonly string[] =>
+  [...new Set(placings.map(({ strip }) => strip))].map((strip) => `${strip} is glued on between the dots, mark to mark`);
 
 /** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */
 export function foamText(thicknessMm: number, foamName: string): string {

@@ -1,0 +1,89 @@
+import { Memo } from '../base/memo.ts';
+import { boxOfPoints } from '../geom/ring.ts';
+import type { MeshLine } from '../mesh/lines/mesh-line.ts';
+import { placeOf, sharedTriangle, weightsIn } from '../mesh/lines/mesh-point.ts';
+import { surfaceOf, type Surface } from '../mesh/surface.ts';
+import type { FoamPiece, PiecePlacing } from '../model/foam-piece.ts';
+import type { SurfaceTrace } from '../model/trace.ts';
+import { tracesOnPieces } from '../steps/assembly/on-pieces.ts';
+import { revisionCode } from '../steps/foam/revision.ts';
+import type { CutSculpt } from './outcome.ts';
+import type { NamedStrips } from './plain/plain-outcome.ts';
+import { remembered } from './remembered.ts';
+
+/** Results kept: a maker goes a few steps back and forth. */
+const KEPT = 8;
+
+/** Lines under strips as they lie on the pieces of a sculpt. */
+export class TrimOnPieces {
+  readonly #known = new Memo<unknown[], readonly FoamPiece[]>(KEPT);
+
+  /**
+   * The pieces with the edges and match marks of all strips that lie on them; the same pieces where none does.
+   * @param cut  what the pieces of the sheet that is seen were cut from; the strips were laid on its mesh.
+   */
+  of(
+    pieces: readonly FoamPiece[],
+    { mesh, patches }: Pick<CutSculpt, 'mesh' | 'patches'>,
+    strips: readonly NamedStrips[],
+  ): readonly FoamPiece[] {
+    if (strips.length === 0) return pieces;
+    const key = [pieces, mesh, patches, ...strips.flatMap(({ name, laid }) => [name, laid])];
+    return remembered(this.#known, key, () => {
+      const surface = surfaceOf(mesh);
+      const lines = strips.flatMap(({ name, laid }) =>
+        laid.placing.flatMap(({ left, right, marks }) => [
+          ...[...left, ...right].map((line) => ({ name, what: 'edge' as const, line })),
+          ...marks.map((line) => ({ name, what: 'mark' as const, line })),
+        ]),
+      );
+      const grounds = pieces.map(({ patch, uv }) => ({ patch: patches[patch], uv }));
+      const { traces } = tracesOnPieces(
+        lines.map(({ line }) => traceOf(surface, line)),
+        grounds,
+      );
+      return pieces.map((piece, i) => {
+        const own = traces.filter((trace) => trace.piece === i && spanOf(trace.points) > LEAST_MM);
+        if (own.length === 0) return piece;
+        const placings = own.map(({ trace, closed, points }): PiecePlacing => {
+          const { name, what } = lines[trace];
+          return { strip: name, what, points, closed };
+        });
+        return { ...piece, placings, revision: revisionCode([piece.revision, placings]) };
+      });
+    });
+  }
+}
+
+/** What is shorter lies within the width of a line, mm. */
+const LEAST_MM = 0.1;
+
+/** From corner to corner of the box round a line, mm. */
+function spanOf(points: Float64Array): number {
+  const { minX, minY, maxX, maxY } = boxOfPoints(points);
+  return Math.hypot(maxX - minX, maxY - minY);
+}
+
+/** A line with the triangle of each of its stretches. */
+function traceOf(surface: Surface, { points, closed }: MeshLine): SurfaceTrace {
+  const { topology, triangles } = surface;
+  const stretches = points.slice(0, closed ? points.length : -1).map((p, i) => {
+    const q = points[(i + 1) % points.length];
+    const t = sharedTriangle(surface, p, q);
+    const [from, to] = [weightsIn(topology, triangles, p, t), weightsIn(topology, triangles, q, t)];
+    if (t < 0 || from === null || to === null) throw new Error('trim: a stretch outside every triangle');
+    return { t, ends: [from, to] as const };
+  });
+  return {
+    closed,
+    points,
+    places: Float64Array.from(
+      points.flatMap((p) => {
+        const { x, y, z } = placeOf(surface, p);
+        return [x, y, z];
+      }),
+    ),
+    triangles: Uint32Array.from(stretches, ({ t }) => t),
+    ends: stretches.map(({ ends }) => ends),
+  };
+}
