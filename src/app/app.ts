@@ -10,6 +10,7 @@ import type {
   ChooseEvent,
   CoreFileEvent,
   OffcutFileEvent,
+  SculptFileEvent,
   CommandEvent,
   FilesEvent,
   MockUpEvent,
@@ -26,7 +27,7 @@ import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
-import { openCore, openFile, openNewVersion, openSample } from './opening.ts';
+import { openCore, openFile, openNewVersion, openSample, openSculpt } from './opening.ts';
 import { showKeys } from './key-cap.ts';
 import './look-row.ts';
 import './page-view.ts';
@@ -58,6 +59,7 @@ import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from
 import { DrawingHand } from './drawing-hand.ts';
 import { saveFiles } from './files-actions.ts';
 import { saveMockUp } from './mock-up-actions.ts';
+import { beginWithShape, upOf } from './parts-actions.ts';
 import { moveStep } from './gluing-actions.ts';
 import { GluingFeed } from './gluing-feed.ts';
 import { insetsOf } from './panel-insets.ts';
@@ -66,6 +68,7 @@ import { StagePicks } from './stage-picks.ts';
 import { LayoutSearchHand } from './layout-search.ts';
 import './sheet-view.ts';
 import './stage-rule.ts';
+import { PART_WORDS } from './part-words.ts';
 import { openOffcut } from './stock-actions.ts';
 import type { StageGoEvent } from './stage-rule.ts';
 import { TapeHand } from './tape-hand.ts';
@@ -172,6 +175,7 @@ export class App extends LitElement {
       @fl-view=${(event: ViewEvent) => this.#onView(event)}
       @fl-sample=${this.#onSample}
       @fl-core-file=${(event: CoreFileEvent) => void openCore(workbench, event.file)}
+      @fl-sculpt-file=${(event: SculptFileEvent) => void openSculpt(workbench, event.file)}
       @fl-offcut-file=${(event: OffcutFileEvent) => void openOffcut(workbench, event.file, event.foam)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
@@ -184,7 +188,7 @@ export class App extends LitElement {
         <fl-stage
           .bench=${bench}
           .view=${view}
-          .up=${part?.upAxis ?? 'y'}
+          .up=${upOf(project)}
           .unit=${project?.lengthUnit ?? 'mm'}
           .theme=${this.#theme()}
           .picture=${workbench.wishes.picture}
@@ -221,6 +225,7 @@ export class App extends LitElement {
           @fl-lap=${(event: LapEvent) => widenChosenLap(workbench, event.mm)}
         ></fl-chosen-row>
         <fl-stage-rule
+          ?hidden=${project?.parts.length === 0}
           .stage=${view.stage}
           .last=${this.#lastStage()}
           @fl-stage-go=${(event: StageGoEvent) => this.#rollTo(event.stage)}
@@ -232,6 +237,7 @@ export class App extends LitElement {
         .bench=${bench}
         .view=${view}
         .wishes=${workbench.wishes}
+        .asking=${workbench.workshop}
         .saved=${workbench.autosave.state}
         .canUndo=${history?.canUndo ?? false}
         .canRedo=${history?.canRedo ?? false}
@@ -295,9 +301,11 @@ export class App extends LitElement {
 
   /** What lies over the bench when it has nothing to show or a file is held over it. */
   #over() {
-    const { bench, reading } = this.workbench;
+    const { bench, project, reading } = this.workbench;
     if (this.isDropping) return html`<p class="over drop">${WORDS.stage.drop}</p>`;
-    if (bench.sculpt !== null) return nothing;
+    if (bench.sculpt !== null || bench.plain.some(({ form }) => form !== null)) return nothing;
+    if (reading === null && project !== null && project.parts.length === 0)
+      return html`<p class="over">${PART_WORDS.noForm}</p>`;
     return html`<p class="over">${reading === null ? WORDS.stage.empty : WORDS.stage.reading(reading)}</p>`;
   }
 
@@ -322,6 +330,7 @@ export class App extends LitElement {
     holdSeam: (isNext) => this.#holdSeam(isNext),
     layoutSearch: () => this.#layoutSearch,
     openFile: () => this.chooser.click(),
+    beginWithShape: () => beginWithShape(this.workbench),
     openNewVersion: () => this.versionChooser.click(),
     openDrawing: () => this.#chooseDrawing(),
     facing: (point) => this.stage.facing(point),

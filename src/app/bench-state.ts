@@ -5,13 +5,16 @@ import type {
   BenchUpdate,
   EarlyUpdate,
   PiecesView,
+  PlainPartView,
   SculptView,
   SeamsView,
   ShellView,
   MirrorView,
 } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
 import type { PageSet } from '../model/page.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { RoomField } from '../model/room-field.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { Springing } from '../model/springing.ts';
@@ -27,6 +30,8 @@ export interface Bench {
   readonly pieces: PiecesView | null;
   readonly sheets: SheetLayout | null;
   readonly paper: PageSet | null;
+  /** Parts that no sculpt is parted for, in the order of the project. */
+  readonly plain: readonly PlainPartView[];
   readonly bodyFit: BodyFit | null;
   /** Room round the cores of `bodyFit`, as colours show it. */
   readonly room: RoomField | null;
@@ -45,6 +50,7 @@ export const EMPTY_BENCH: Bench = {
   pieces: null,
   sheets: null,
   paper: null,
+  plain: [],
   bodyFit: null,
   room: null,
   dryFit: null,
@@ -65,6 +71,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     pieces: keep(update.pieces, bench.pieces),
     sheets: keep(update.sheets, bench.sheets),
     paper: keep(update.paper, bench.paper),
+    plain: keep(update.plain, bench.plain),
     bodyFit: keep(update.bodyFit, bench.bodyFit),
     room: update.bodyFit === undefined ? bench.room : roomField(update.bodyFit),
     dryFit: keep(update.dryFit, bench.dryFit),
@@ -90,6 +97,18 @@ export function mergeEarly(bench: Bench, early: EarlyUpdate): Bench {
     madeNew: [],
   });
 }
+
+/** What is cut beside the pieces of sculpts. */
+export const besideOf = ({ pieces }: Bench): readonly CutBeside[] => [
+  ...(pieces?.strips ?? []),
+  ...(pieces?.plain ?? []),
+];
+
+/** All that is cut from foam. */
+export const allCut = (bench: Bench): readonly (FoamPiece | CutBeside)[] => [
+  ...(bench.pieces?.pieces ?? []),
+  ...besideOf(bench),
+];
 
 /** Place of a piece in `pieces.pieces`, or -1. */
 export const pieceIndex = (bench: Bench, id: PieceId | string): number =>

@@ -20,6 +20,7 @@ import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import { faceOfPiece } from './piece-face.ts';
 import './paint-field.ts';
+import { factsOfParts, factsText } from './part-facts.ts';
 import { PAINT_WORDS } from './paint-words.ts';
 import './piece-foam-field.ts';
 import type { PieceFoamEvent } from './piece-foam-field.ts';
@@ -102,6 +103,11 @@ export class ChosenRow extends JobSection {
       case 'piece': {
         const piece = this.bench.pieces?.pieces[pieceIndex(this.bench, choice.piece)];
         return piece === undefined ? nothing : this.#piece(piece, near);
+      }
+      case 'part': {
+        const facts = this.project === null ? [] : factsOfParts(this.project, this.bench);
+        const own = facts.find(({ part }) => part.id === choice.part);
+        return own === undefined ? nothing : this.#row(own.part.name, factsText(own), near);
       }
       case 'step': {
         const words = this.view.gluing.shop?.steps[choice.step - 1];

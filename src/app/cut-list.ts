@@ -3,11 +3,14 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
+import type { PlainPiece } from '../model/plain-piece.ts';
+import { allCut, besideOf } from './bench-state.ts';
 import './cautions.ts';
 import './done-ticks.ts';
 import { ChooseEvent } from './events.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
+import { PART_WORDS } from './part-words.ts';
 import './piece-picture.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
@@ -82,17 +85,17 @@ export class CutList extends JobSection {
 
   protected override render() {
     const pieces = this.bench.pieces?.pieces ?? [];
-    const strips = this.bench.pieces?.strips ?? [];
-    const cut = [...pieces, ...strips];
+    const cut = allCut(this.bench);
     const count = cut.reduce((sum, piece) => sum + piece.quantity, 0);
     const area = cut.reduce((sum, piece) => sum + piece.quantity * piece.areaMm2, 0);
-    return html`<fl-job-line heading=${WORDS.lines.cuts} mark=${pieces.length === 0 ? 'missing' : 'so'}>
+    return html`<fl-job-line heading=${WORDS.lines.cuts} mark=${cut.length === 0 ? 'missing' : 'so'}>
       ${
-        pieces.length === 0
+        cut.length === 0
           ? html`<p slot="answer" class="soft">${WORDS.cuts.waiting}</p>`
           : html`<p slot="answer">${WORDS.cuts.answer(count, formatArea(area, this.unit))}</p>
               <ul>
-                ${pieces.map((piece, index) => this.#row(piece, index))} ${strips.map((strip) => this.#strip(strip))}
+                ${pieces.map((piece, index) => this.#row(piece, index))}
+                ${besideOf(this.bench).map((piece) => ('draft' in piece ? this.#plain(piece) : this.#strip(piece)))}
               </ul>
               <fl-cautions .work=${['cut', 'sand']} label=${WORDS.cautions.cut}></fl-cautions>`
       }
@@ -193,6 +196,39 @@ export class CutList extends JobSection {
         </span>
       </button>
       <fl-done-ticks .project=${this.project} .piece=${strip} .name=${`${number} ${name}`}></fl-done-ticks>
+    </li>`;
+  }
+
+  /** A piece of another part leads to that part. */
+  #plain(piece: PlainPiece) {
+    const { id, number, name, quantity, thicknessMm, areaMm2, part } = piece;
+    const template = this.bench.pieces?.templates.find((candidate) => candidate.piece === id) ?? null;
+    const isChosen = this.choice.kind === 'part' && this.choice.part === part;
+    const length = (mm: number): string => formatLength(mm, this.unit);
+    const box = template?.foamBox;
+    const light = (): void => this.point({ parts: [part] });
+    return html`<li>
+      <button
+        aria-pressed=${isChosen}
+        @pointerenter=${light}
+        @pointerleave=${() => this.point(null)}
+        @focus=${light}
+        @blur=${() => this.point(null)}
+        @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'part', part }))}
+      >
+        <fl-piece-picture .template=${template}></fl-piece-picture>
+        <span>
+          <span class="name"><b>${number}</b>${name}</span><br />
+          <span class="soft">${PART_WORDS.bends[piece.draft.bend.kind]}</span>
+        </span>
+        <span class="figures">
+          ${box === undefined ? nothing : html`${WORDS.cuts.size(length(box.maxX - box.minX), length(box.maxY - box.minY))}<br />`}
+          <span class="soft">
+            ${WORDS.cuts.stripFigures(quantity, length(thicknessMm), formatArea(areaMm2, this.unit))}
+          </span>
+        </span>
+      </button>
+      <fl-done-ticks .project=${this.project} .piece=${piece} .name=${`${number} ${name}`}></fl-done-ticks>
     </li>`;
   }
 

@@ -70,6 +70,13 @@ export class CoreFileEvent extends Event {
   }
 }
 
+/** A model file is to be another sculpt of the job. */
+export class SculptFileEvent extends Event {
+  constructor(readonly file: File) {
+    super('fl-sculpt-file', UPWARDS);
+  }
+}
+
 /** An SVG file holds the outline of an offcut. */
 export class OffcutFileEvent extends Event {
   constructor(
@@ -121,6 +128,7 @@ declare global {
     'fl-sharp': SharpEvent;
     'fl-simplify': SimplifyEvent;
     'fl-core-file': CoreFileEvent;
+    'fl-sculpt-file': SculptFileEvent;
     'fl-offcut-file': OffcutFileEvent;
     'fl-mock-up': MockUpEvent;
     'fl-wish': WishEvent;

@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import data from '../../shared/cautions.json';
 import type { FilesAsk, PaperFile } from '../worker/files-api.ts';
+import { allCut } from './bench-state.ts';
 import './cutter-fields.ts';
 import { FilesEvent, WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
@@ -70,7 +71,7 @@ export class FilesLine extends JobSection {
   @state() private read: readonly string[] = [];
 
   protected override render() {
-    const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0 && this.bench.paper !== null;
+    const hasPieces = allCut(this.bench).length > 0 && this.bench.paper !== null;
     return html`<fl-job-line heading=${WORDS.lines.files} mark=${hasPieces ? 'so' : 'missing'}>
       ${
         hasPieces

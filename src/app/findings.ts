@@ -57,6 +57,8 @@ export class FindingList extends JobSection {
 
   /** Steps whose findings belong here: the part of a finding's code before the slash. */
   @property({ attribute: false }) steps: readonly string[] = [];
+  /** Id of the part whose findings belong here, of all steps but those; empty where all parts' do. */
+  @property() ofPart = '';
 
   protected override render() {
     const groups = alike(this.#mine());
@@ -79,7 +81,11 @@ export class FindingList extends JobSection {
   /** The step that stopped first, then errors, warnings and notes in the order of the job. */
   #mine(): readonly Finding[] {
     const { findings, stopped } = this.bench;
-    const own = findings.filter((finding) => this.steps.includes(finding.code.split('/')[0]));
+    const own = findings.filter(
+      ({ code, where }) =>
+        this.steps.includes(code.split('/')[0]) !== (this.ofPart !== '') &&
+        (this.ofPart === '' || where.part === this.ofPart),
+    );
     const isTold =
       stopped === null || !this.steps.includes(stopped.step) || own.some(({ code }) => code === stopped.problem.code);
     const all = isTold ? own : [{ ...stopped.problem, severity: 'error' as const }, ...own];

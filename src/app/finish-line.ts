@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatArea } from '../base/format-length.ts';
 import type { FinishView } from '../worker/finish-api.ts';
 import type { ShopView } from '../worker/shop-api.ts';
+import { allCut } from './bench-state.ts';
 import './finish-clay.ts';
 import './finish-steps.ts';
 import './job-line.ts';
@@ -41,7 +42,7 @@ export class FinishLine extends JobSection {
 
   protected override render() {
     const { shop } = this;
-    const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0;
+    const hasPieces = allCut(this.bench).length > 0;
     const isWorn = shop !== null && isAsked(shop.finish);
     const isWrong = shop?.finish.findings.some(({ severity }) => severity !== 'note') === true;
     const mark = isWrong ? 'wrong' : isWorn ? 'so' : shop === null && hasPieces ? 'wait' : 'missing';

@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { besideOf } from './bench-state.ts';
 import './elevation.ts';
 import { JobSection } from './job-section.ts';
 import { ChooseEvent } from './events.ts';
@@ -67,7 +68,7 @@ export class FlatBench extends JobSection {
                   html`<fl-sheet-picture
                     .sheet=${sheet}
                     .pieces=${pieces.pieces}
-                    .strips=${pieces.strips ?? []}
+                    .beside=${besideOf(this.bench)}
                     .templates=${pieces.templates}
                     .choice=${this.view.choice}
                   ></fl-sheet-picture>`,

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ShopView } from '../worker/shop-api.ts';
-import { chainIndex } from './bench-state.ts';
+import { allCut, chainIndex } from './bench-state.ts';
 import { isUnfinished, NO_GLUING, type GluingLook } from './gluing-look.ts';
 import './gluing-steps.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
@@ -18,7 +18,7 @@ export class GluingLine extends JobSection {
 
   protected override render() {
     const { shop } = this.gluing;
-    const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0;
+    const hasPieces = allCut(this.bench).length > 0;
     const isOpen = isUnfinished(this.bench);
     const waiting = !hasPieces ? GLUING_WORDS.waiting : isOpen ? GLUING_WORDS.unfinished : GLUING_WORDS.making;
     const mark =

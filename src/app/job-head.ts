@@ -5,6 +5,7 @@ import type { Project } from '../project/project.ts';
 import type { SaveState } from './autosave.ts';
 import { CommandEvent, SampleEvent, VerbEvent } from './events.ts';
 import { SAMPLES } from './samples.ts';
+import { PART_WORDS } from './part-words.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -133,6 +134,7 @@ export class JobHead extends LitElement {
       }
       <div class="row">
         <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
+        <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
         ${project === null ? nothing : html`<button @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>`}
         ${this.earlier === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('go-back')}>${WORDS.head.back(this.earlier)}</button>`}
       </div>

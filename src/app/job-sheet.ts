@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Project } from '../project/project.ts';
+import type { PartsAsking } from '../worker/parts-api.ts';
 import type { SaveState } from './autosave.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import './cut-list.ts';
@@ -14,6 +15,7 @@ import './job-head.ts';
 import type { JobSection } from './job-section.ts';
 import './notice-line.ts';
 import './paper-line.ts';
+import './parts-line.ts';
 import './quantity-line.ts';
 import './seams-line.ts';
 import type { Shelf } from './shelf.ts';
@@ -73,6 +75,8 @@ export class JobSheet extends LitElement {
   @property({ attribute: false }) view: ViewState = FIRST_VIEW;
   @property({ attribute: false }) wishes: Wishes = FIRST_WISHES;
   @property({ attribute: false }) notice: Notice | null = null;
+  /** Who knows the shapes. */
+  @property({ attribute: false }) asking: PartsAsking | null = null;
   @property() saved: SaveState = 'saved';
   @property({ type: Boolean }) canUndo = false;
   @property({ type: Boolean }) canRedo = false;
@@ -94,7 +98,6 @@ export class JobSheet extends LitElement {
 
   protected override render() {
     const { project, bench, view } = this;
-    const measured = view.from !== null && view.to !== null ? ([view.from, view.to] as const) : null;
     return html`<article aria-label=${WORDS.sheetLabel}>
       <fl-job-head
         .project=${project}
@@ -106,39 +109,14 @@ export class JobSheet extends LitElement {
         .earlier=${this.earlier}
       ></fl-job-head>
       ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
-      <fl-size-line
-        id="size"
-        .project=${project}
-        .bench=${bench}
-        .theme=${this.theme}
-        .tool=${view.tool}
-        .measured=${measured}
-      ></fl-size-line>
-      <fl-seams-line
-        id="seams"
-        .project=${project}
-        .bench=${bench}
-        .tool=${view.tool}
-        .reach=${view.reach}
-        .isMirrored=${view.isMirrored}
-        .proposals=${view.proposals}
-        .costs=${view.costs}
-        .proposalPct=${view.proposalPct}
-      ></fl-seams-line>
-      <fl-foam-line id="foam" .project=${project} .bench=${bench} .sheet=${view.sheet}></fl-foam-line>
-      <fl-fit-line
-        id="fit"
+      <fl-parts-line
+        id="parts"
         .project=${project}
         .bench=${bench}
         .choice=${view.choice}
-        .reading=${view.reading}
-        .fitReading=${view.fitReading}
-        .roomMm=${view.roomMm}
-        .colouring=${view.colouring}
-        .sheet=${view.sheet}
-        .inHand=${view.plane?.id ?? ''}
-        .isStale=${this.isStale}
-      ></fl-fit-line>
+        .asking=${this.asking}
+      ></fl-parts-line>
+      ${project !== null && project.parts.length === 0 ? nothing : this.#ofSculpt()}
       <fl-sheets-line
         id="sheets"
         .project=${project}
@@ -180,5 +158,44 @@ export class JobSheet extends LitElement {
       ></fl-files-line>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;
+  }
+
+  /** What is asked of a sculpt: a prop of other parts alone has no such lines. */
+  #ofSculpt() {
+    const { project, bench, view } = this;
+    const measured = view.from !== null && view.to !== null ? ([view.from, view.to] as const) : null;
+    return html`<fl-size-line
+        id="size"
+        .project=${project}
+        .bench=${bench}
+        .theme=${this.theme}
+        .tool=${view.tool}
+        .measured=${measured}
+      ></fl-size-line>
+      <fl-seams-line
+        id="seams"
+        .project=${project}
+        .bench=${bench}
+        .tool=${view.tool}
+        .reach=${view.reach}
+        .isMirrored=${view.isMirrored}
+        .proposals=${view.proposals}
+        .costs=${view.costs}
+        .proposalPct=${view.proposalPct}
+      ></fl-seams-line>
+      <fl-foam-line id="foam" .project=${project} .bench=${bench} .sheet=${view.sheet}></fl-foam-line>
+      <fl-fit-line
+        id="fit"
+        .project=${project}
+        .bench=${bench}
+        .choice=${view.choice}
+        .reading=${view.reading}
+        .fitReading=${view.fitReading}
+        .roomMm=${view.roomMm}
+        .colouring=${view.colouring}
+        .sheet=${view.sheet}
+        .inHand=${view.plane?.id ?? ''}
+        .isStale=${this.isStale}
+      ></fl-fit-line>`;
   }
 }

@@ -2,6 +2,7 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatLength, formatNumber, formatPercent } from '../base/format-length.ts';
 import type { LayoutFigures } from '../worker/sheet-search-api.ts';
+import { besideOf } from './bench-state.ts';
 import { JobSection } from './job-section.ts';
 import { hasBetter } from './layout-search.ts';
 import { LAYOUT_WORDS } from './layout-words.ts';
@@ -113,11 +114,11 @@ export class LayoutPanel extends JobSection {
   /** The sheet that is filled last: there the search gains. */
   #picture({ best }: LayoutSearch) {
     const sheets = best?.sheets ?? [];
-    const { pieces = [], strips = [], templates = [] } = this.bench.pieces ?? {};
+    const { pieces = [], templates = [] } = this.bench.pieces ?? {};
     return html`<fl-sheet-picture
       .sheet=${sheets.at(-1) ?? null}
       .pieces=${pieces}
-      .strips=${strips}
+      .beside=${besideOf(this.bench)}
       .templates=${templates}
     ></fl-sheet-picture>`;
   }

@@ -2,7 +2,9 @@ import { setSeams } from '../project/commands.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
 import { readSeamFile } from '../project/seam-file.ts';
 import { sourcesOfProject } from '../project/sources.ts';
-import type { Project } from '../project/project.ts';
+import { freePartId } from '../project/plain-commands.ts';
+import type { Project, SourceRef } from '../project/project.ts';
+import { addSculpt } from '../project/sculpt-commands.ts';
 import { loadSample, projectFromSample, type Sample } from './samples.ts';
 import { takeNewVersion } from '../project/version-commands.ts';
 import { openDrawing } from './drawing-actions.ts';
@@ -56,19 +58,13 @@ async function openModel(bench: Workbench, bytes: Uint8Array, fileName: string):
 
 /** Puts a file in the place of the sculpt: seams, areas and wishes go to where they lay, and what has no place there is told. */
 export async function openNewVersion(bench: Workbench, file: File): Promise<void> {
+  const { part } = bench;
+  const taken = part === null ? null : await takeModel(bench, file);
   const { project } = bench;
-  const bytes = await file.arrayBuffer().then(
-    (buffer) => new Uint8Array(buffer),
-    () => null,
-  );
-  if (bytes === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
-  if (project === null) return;
-  const put = await bench.workshop.putSource(bytes, file.name);
-  if (!put.ok) return bench.showProblem(put.problem);
-  const source = { ...put.value, fileName: file.name };
-  const renewed = await bench.workshop.newVersion(project, source);
+  if (taken === null || project === null) return;
+  const renewed = await bench.workshop.newVersion(project, taken.source);
   if (!renewed.ok) return bench.showProblem(renewed.problem);
-  bench.autosave.addSource({ hash: source.hash, fileName: file.name, bytes });
+  bench.autosave.addSource(taken.saved);
   bench.run(takeNewVersion(renewed.value.part));
   const told = renewed.value.findings.map(({ text }) => text).join(' ');
   bench.setNotice({ tone: 'note', text: WORDS.notice.renewed(file.name, told) });
@@ -76,19 +72,47 @@ export async function openNewVersion(bench: Workbench, file: File): Promise<void
 
 /** Puts a model file in as a core of the part: it stands where its numbers put it beside the sculpt's. */
 export async function openCore(bench: Workbench, file: File): Promise<void> {
+  const taken = await takeModel(bench, file);
+  if (taken === null) return;
+  bench.autosave.addSource(taken.saved);
+  const id = freeId('core', bench.part?.core ?? []);
+  const { source } = taken;
+  bench.run(
+    setCore({ kind: 'model', id, name: nameFromFile(file.name), source, unit: 'sculpt', pointInFile: [0, 0, 0] }),
+  );
+}
+
+/** Puts a model file into the job as another sculpt, and works on it. */
+export async function openSculpt(bench: Workbench, file: File): Promise<void> {
+  const taken = await takeModel(bench, file);
+  const { project } = bench;
+  if (taken === null || project === null) return;
+  bench.autosave.addSource(taken.saved);
+  const id = freePartId(project);
+  bench.run(addSculpt(nameFromFile(file.name), taken.source));
+  bench.setView({ choice: { kind: 'part', part: id } });
+}
+
+/** The bytes of a model, kept by the worker; null where they cannot be read, which is told. */
+async function takeModel(
+  bench: Workbench,
+  file: File,
+): Promise<{ readonly source: SourceRef; readonly saved: SavedSource } | null> {
   const bytes = await file.arrayBuffer().then(
     (buffer) => new Uint8Array(buffer),
     () => null,
   );
-  if (bytes === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
+  if (bytes === null) {
+    bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
+    return null;
+  }
   const put = await bench.workshop.putSource(bytes, file.name);
-  if (!put.ok) return bench.showProblem(put.problem);
+  if (!put.ok) {
+    bench.showProblem(put.problem);
+    return null;
+  }
   const source = { ...put.value, fileName: file.name };
-  bench.autosave.addSource({ hash: source.hash, fileName: file.name, bytes });
-  const id = freeId('core', bench.part?.core ?? []);
-  bench.run(
-    setCore({ kind: 'model', id, name: nameFromFile(file.name), source, unit: 'sculpt', pointInFile: [0, 0, 0] }),
-  );
+  return { source, saved: { hash: source.hash, fileName: file.name, bytes } };
 }
 
 async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {

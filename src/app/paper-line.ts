@@ -8,6 +8,7 @@ import { forgetGone, tickPrinted } from '../project/done-commands.ts';
 import { goneOf, piecesToPrint, standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import { setMirrored } from '../project/mirrored-commands.ts';
 import type { PaperChoice } from '../project/project.ts';
+import { allCut } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
@@ -181,7 +182,7 @@ export class PaperLine extends JobSection {
 
   /** How much is printed and cut, and what of it needs paper anew. */
   #done() {
-    const pieces = [...(this.bench.pieces?.pieces ?? []), ...(this.bench.pieces?.strips ?? [])];
+    const pieces = allCut(this.bench);
     const done = this.project?.done;
     const standings = standingOf(done, pieces);
     const count = (is: (standing: PieceStanding) => boolean): number => standings.filter(is).length;

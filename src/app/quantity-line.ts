@@ -4,6 +4,7 @@ import { formatLength } from '../base/format-length.ts';
 import type { Quantities } from '../model/quantities.ts';
 import { setCurrency, setGluePrice, setSheetPrice } from '../project/shop-commands.ts';
 import type { ShopView } from '../worker/shop-api.ts';
+import { allCut } from './bench-state.ts';
 import './coat-list.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { isUnfinished } from './gluing-look.ts';
@@ -34,7 +35,7 @@ export class QuantityLine extends JobSection {
 
   protected override render() {
     const { shop } = this;
-    const hasPieces = (this.bench.pieces?.pieces.length ?? 0) > 0;
+    const hasPieces = allCut(this.bench).length > 0;
     const isOpen = isUnfinished(this.bench);
     const waiting = !hasPieces ? QUANTITY_WORDS.waiting : isOpen ? QUANTITY_WORDS.unfinished : QUANTITY_WORDS.making;
     const mark = shop !== null ? 'so' : hasPieces && !isOpen ? 'wait' : 'missing';

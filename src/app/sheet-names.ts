@@ -3,12 +3,11 @@ import type { PieceFill, TurnRule } from '../model/stock.ts';
 import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
 import type { InTheWay } from '../viewport/free-place.ts';
-import type { Bench } from './bench-state.ts';
+import { allCut, type Bench } from './bench-state.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 
-/** A piece or a strip of the bench. */
-export const cutPiece = (bench: Bench, piece: PieceId) =>
-  [...(bench.pieces?.pieces ?? []), ...(bench.pieces?.strips ?? [])].find(({ id }) => id === piece);
+/** A piece of the bench, whatever it is cut for. */
+export const cutPiece = (bench: Bench, piece: PieceId) => allCut(bench).find(({ id }) => id === piece);
 
 /** `4 Brow, copy 2 of 2`. */
 export function nameOfCopy(bench: Bench, piece: PieceId, copy: number): string {

@@ -1,8 +1,7 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import type { PieceId } from '../base/ids.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
-import type { FoamStrip } from '../model/foam-strip.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { numberSpot } from '../viewport/number-spot.ts';
@@ -10,7 +9,7 @@ import { ChooseEvent, PointEvent } from './events.ts';
 import { sizeInside } from './number-size.ts';
 import { cutPaths, frameOf, placeOnSheet, ringPath, sheetPath, uprightOn, type SheetFrame } from './sheet-drawing.ts';
 import { SHARED } from './styles.ts';
-import { NOTHING, type Choice } from './view-state.ts';
+import { isSameChoice, NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** One sheet of foam from above with what is cut from it. */
@@ -65,8 +64,8 @@ export class SheetPicture extends LitElement {
 
   @property({ attribute: false }) sheet: Sheet | null = null;
   @property({ attribute: false }) pieces: readonly FoamPiece[] = [];
-  /** Strips that lie on sheets beside the pieces. */
-  @property({ attribute: false }) strips: readonly FoamStrip[] = [];
+  /** What lies on sheets beside the pieces of sculpts. */
+  @property({ attribute: false }) beside: readonly CutBeside[] = [];
   @property({ attribute: false }) templates: readonly Template[] = [];
   @property({ attribute: false }) choice: Choice = NOTHING;
 
@@ -96,26 +95,26 @@ export class SheetPicture extends LitElement {
   #piece(placement: Placement, frame: SheetFrame) {
     const index = this.pieces.findIndex((piece) => piece.id === placement.piece);
     const template = this.templates.find((candidate) => candidate.piece === placement.piece);
-    const isStrip = this.strips.some(({ id }) => id === placement.piece);
-    if (template === undefined || (index < 0 && !isStrip)) return nothing;
+    const beside = this.beside.find(({ id }) => id === placement.piece);
+    if (template === undefined || (index < 0 && beside === undefined)) return nothing;
     const { cut } = cutPaths(template);
-    const isChosen = this.choice.kind === 'piece' && this.choice.piece === placement.piece;
     // A strip is too narrow for its number, and is no piece of the prop to be lit.
-    if (isStrip) return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
+    if (beside !== undefined && !('draft' in beside))
+      return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
+    const choice: Choice =
+      beside === undefined ? { kind: 'piece', piece: placement.piece } : { kind: 'part', part: beside.part };
+    const isChosen = isSameChoice(this.choice, choice);
     const { x, y, radiusMm } = numberSpot(template);
-    const text = `${this.pieces[index].number}${placement.isHeld === true ? ' ⊙' : ''}`;
+    const number = beside?.number ?? this.pieces[index].number;
+    const text = `${number}${placement.isHeld === true ? ' ⊙' : ''}`;
     const size = Math.min(frame.height / 15, 1.3 * radiusMm, sizeInside(text, radiusMm));
     return svg`<g transform=${placeOnSheet(placement)}
-        @click=${() => this.#choose(placement.piece)}
-        @pointerenter=${() => this.dispatchEvent(new PointEvent({ pieces: [index] }))}
+        @click=${() => this.dispatchEvent(new ChooseEvent(choice))}
+        @pointerenter=${() => this.dispatchEvent(new PointEvent(beside === undefined ? { pieces: [index] } : { parts: [beside.part] }))}
         @pointerleave=${() => this.dispatchEvent(new PointEvent(null))}>
         <path class="piece ${isChosen ? 'is-chosen' : ''}" d=${cut} fill-rule="evenodd" />
         <text transform="translate(${x} ${y}) ${uprightOn(frame, placement)}" font-size=${size} text-anchor="middle" dominant-baseline="central"
           >${text}</text>
       </g>`;
-  }
-
-  #choose(piece: PieceId): void {
-    this.dispatchEvent(new ChooseEvent({ kind: 'piece', piece }));
   }
 }

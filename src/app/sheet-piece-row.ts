@@ -7,7 +7,7 @@ import type { Command } from '../project/commands.ts';
 import { placeCopy } from '../project/placing-commands.ts';
 import type { Project } from '../project/project.ts';
 import { groupPieces, releaseCopy } from '../project/stock-commands.ts';
-import { EMPTY_BENCH, type Bench } from './bench-state.ts';
+import { allCut, EMPTY_BENCH, type Bench } from './bench-state.ts';
 import { CommandEvent } from './events.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 import type { PieceInHand } from './sheet-hand.ts';
@@ -147,9 +147,7 @@ export class SheetPieceRow extends LitElement {
   /** Which other pieces it stays with on one sheet. */
   #together(id: PieceId) {
     const own = cutPiece(this.bench, id);
-    const pieces = [...(this.bench.pieces?.pieces ?? []), ...(this.bench.pieces?.strips ?? [])].filter(
-      ({ foam }) => foam === own?.foam,
-    );
+    const pieces = allCut(this.bench).filter(({ foam }) => foam === own?.foam);
     if (pieces.length < 2) return nothing;
     const group = fillOfPiece(this.project, id)?.group;
     const words = PLACING_WORDS;

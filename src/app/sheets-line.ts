@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatLength, formatPercent } from '../base/format-length.ts';
 import type { Sheet } from '../model/sheet.ts';
 import { forgetLayout } from '../project/stock-commands.ts';
+import { besideOf } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
@@ -75,7 +76,7 @@ export class SheetsLine extends JobSection {
 
   #sheet(sheet: Sheet, i: number) {
     const words = PLACING_WORDS;
-    const { pieces = [], strips = [], templates = [] } = this.bench.pieces ?? {};
+    const { pieces = [], templates = [] } = this.bench.pieces ?? {};
     const { offcut } = sheet;
     const facts = [
       words.used(formatPercent(100 * sheet.usedShare, 0)),
@@ -92,7 +93,7 @@ export class SheetsLine extends JobSection {
       <fl-sheet-picture
         .sheet=${sheet}
         .pieces=${pieces}
-        .strips=${strips}
+        .beside=${besideOf(this.bench)}
         .templates=${templates}
         .choice=${this.choice}
       ></fl-sheet-picture>

@@ -5,6 +5,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { SheetShape, StockSheet } from '../model/stock.ts';
 import { addStockSheet } from '../project/stock-commands.ts';
 import { newStockId } from '../project/stock-sheet.ts';
+import { allCut } from './bench-state.ts';
 import { OffcutFileEvent, WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import './fill-fields.ts';
@@ -147,8 +148,7 @@ export class StockList extends JobSection {
 
   /** Foams that something is cut from, each once; those of the wall before there are pieces. */
   #foamsInUse(): readonly FoamSheet[] {
-    const { pieces = [], strips = [] } = this.bench.pieces ?? {};
-    const used = [...pieces, ...strips].map(({ foam }) => foam);
+    const used = allCut(this.bench).map(({ foam }) => foam);
     const ids = new Set<string>(used.length > 0 ? used : (this.sculptPart?.layers ?? []).map(({ foam }) => foam));
     return this.project?.foams.filter(({ id }) => ids.has(id)) ?? [];
   }

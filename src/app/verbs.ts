@@ -24,6 +24,8 @@ import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { partVerbs } from './parts-actions.ts';
+import { PART_WORDS } from './part-words.ts';
 import { MOCK_UP_WORDS } from './mock-up-words.ts';
 import { SIMPLIFY_WORDS } from './simplify-words.ts';
 import { tapeVerbs } from './tape-verbs.ts';
@@ -55,6 +57,7 @@ export interface WindowActions {
   /** Takes the chosen seam in hand, or the one in hand farther along. */
   holdSeam(isNext: boolean): void;
   openFile(): void;
+  beginWithShape(): void;
   openNewVersion(): void;
   openDrawing(): void;
   /** How a place of the sculpt is looked at now; null without 3D. */
@@ -99,6 +102,8 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       return seamVerbs(bench, choice.seam, actions);
     case 'piece':
       return pieceVerbs(bench, actions, choice.piece);
+    case 'part':
+      return partVerbs(bench, choice.part);
     case 'step':
       return [...gluingVerbs(bench).near];
     default:
@@ -259,7 +264,8 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }]
       : []),
     { id: 'open', label: words.open, run: () => actions.openFile() },
-    ...(bench.project === null
+    { id: 'begin-shape', label: PART_WORDS.beginVerb, run: () => actions.beginWithShape() },
+    ...(bench.part === null
       ? []
       : [{ id: 'new-version', label: words.newVersion, run: () => actions.openNewVersion() }]),
     ...(bench.bench.sculpt?.sized === true

@@ -1,4 +1,4 @@
-import type { PieceId, SeamId } from '../base/ids.ts';
+import type { PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView, SeamsView } from '../model/bench-view.ts';
 import type { PrinterProfile } from '../model/printer.ts';
@@ -28,10 +28,18 @@ export type Choice =
   | { readonly kind: 'page'; readonly page: number }
   /** Laid over the bench, by its place in the layout. */
   | { readonly kind: 'sheet'; readonly sheet: number }
+  /** Whatever it is made of: a sculpt, a shape … */
+  | { readonly kind: 'part'; readonly part: PartId }
   /** Of gluing, by its number. */
   | { readonly kind: 'step'; readonly step: number };
 
 export const NOTHING: Choice = { kind: 'nothing' };
+
+/** Whether two choices are of the same piece or part. */
+export const isSameChoice = (one: Choice, other: Choice): boolean =>
+  one.kind === 'piece'
+    ? other.kind === 'piece' && one.piece === other.piece
+    : one.kind === 'part' && other.kind === 'part' && one.part === other.part;
 
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
 export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'drawing' | 'measure' | 'walk' | 'move';

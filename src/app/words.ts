@@ -37,6 +37,7 @@ export const WORDS = {
     finish: 'Colours and finishing',
     takes: 'What it takes',
     files: 'Files',
+    parts: 'Parts',
   },
   marks: { so: 'decided', missing: 'still to decide', wrong: 'something is wrong here', wait: 'being worked out' },
 

@@ -275,6 +275,7 @@ export class Workbench extends EventTarget {
     const { choice } = this.#view;
     if (choice.kind === 'piece') return pieceIndex(this.#bench, choice.piece) < 0;
     if (choice.kind === 'seam') return chainIndex(this.#bench, choice.seam) < 0;
+    if (choice.kind === 'part') return !partsOf(this.project).some(({ id }) => id === choice.part);
     if (choice.kind === 'sheet') return choice.sheet >= (this.#bench.sheets?.sheets.length ?? 0);
     return choice.kind === 'page' && choice.page >= (this.#bench.paper?.pages.length ?? 0);
   }
@@ -310,6 +311,12 @@ export class Workbench extends EventTarget {
     this.dispatchEvent(new Event('change'));
   }
 }
+
+/** Every part of a project, whatever it is made of. */
+const partsOf = (project: Project | null): readonly { readonly id: string }[] => [
+  ...(project?.parts ?? []),
+  ...(project?.plain ?? []),
+];
 
 /** Corners and edges of another sculpt mean nothing. */
 const ON_THE_OLD_SCULPT: Partial<ViewState> = {

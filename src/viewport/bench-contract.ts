@@ -53,6 +53,8 @@ export interface BenchEvents {
 export interface Highlight {
   readonly pieces?: readonly number[];
   readonly seams?: readonly number[];
+  /** Parts that no sculpt is parted for, by their ids. */
+  readonly parts?: readonly string[];
   /** Edges of the topology. */
   readonly edges?: readonly number[];
   readonly triangles?: readonly number[];

@@ -22,6 +22,8 @@ export function connectWorkshop(): Workshop {
     followLine: (edge, way) => remote.followLine(edge, way),
     border: (of) => remote.border(of),
     simplifyKeeps: (part) => remote.simplifyKeeps(part),
+    shapes: () => remote.shapes(),
+    tryShape: (ask) => remote.tryShape(ask),
     freePlaces: (ask) => remote.freePlaces(ask),
     drawAcross: (wish, isMirrored) => remote.drawAcross(wish, isMirrored),
     moveLine: (wish) => remote.moveLine(wish),

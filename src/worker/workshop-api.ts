@@ -7,6 +7,7 @@ import type { MockUp } from '../project/mock-up.ts';
 import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import type { Drawing } from './drawing-api.ts';
 import type { Marking } from './marking-api.ts';
+import type { PartsAsking } from './parts-api.ts';
 import type { Proposing } from './proposing-api.ts';
 import type { SheetAsking } from './sheet-api.ts';
 import type { Shop } from './shop-api.ts';
@@ -36,7 +37,7 @@ export type OnEarly = (early: EarlyUpdate) => Promise<boolean>;
  * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
  * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
  */
-export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking, SheetAsking {
+export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking, SheetAsking, PartsAsking {
   /** Keeps a source file's bytes for later computes. */
   putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
   /** The bytes kept under a hash, or undefined. */

@@ -14,7 +14,7 @@ import { propSteps } from '../pipeline/prop.ts';
 import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
 import { TapeTrial } from '../pipeline/tape-trial.ts';
 import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '../pipeline/write-files.ts';
-import { needSculptAtWork, withSculpt } from '../project/at-work.ts';
+import { needSculptAtWork } from '../project/at-work.ts';
 import { setSeams } from '../project/commands.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
 import type { MockUp } from '../project/mock-up.ts';
@@ -36,6 +36,7 @@ import { MockUpDesk } from './mock-up-desk.ts';
 import { EaseDesk } from './ease-desk.ts';
 import { needsOf, ProposeDesk, type ProposeHost } from './propose-desk.ts';
 import type { EaseAsk, ProposalAnswer, ProposalAsk, ToldReason } from './proposing-api.ts';
+import { PartsDesk } from './parts-desk.ts';
 import { PoliteWork } from './polite-work.ts';
 import { SheetDesk } from './sheet-desk.ts';
 import { FilesDesk } from './files-desk.ts';
@@ -61,6 +62,7 @@ export class PipelineWorkshop implements Workshop {
     (hash) => this.#pipeline.sourceOf(hash),
     () => this.#loadFont(),
   );
+  readonly #parts = new PartsDesk();
   readonly #sheets = new SheetDesk(() => this.#outcome);
   readonly #costs = new CostDesk(
     () => this.#outcome,
@@ -175,6 +177,14 @@ export class PipelineWorkshop implements Workshop {
     return this.#sheets.freePlaces(...ask);
   }
 
+  shapes(): ReturnType<Workshop['shapes']> {
+    return this.#parts.shapes();
+  }
+
+  tryShape(...ask: Parameters<Workshop['tryShape']>): ReturnType<Workshop['tryShape']> {
+    return this.#parts.tryShape(...ask);
+  }
+
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>> {
     return this.#drawing.drawAcross(wish, isMirrored);
   }
@@ -283,7 +293,7 @@ export class PipelineWorkshop implements Workshop {
     const opened = await readProjectFile(new TextDecoder().decode(bytes), fileName);
     if (!opened.ok) return opened;
     for (const [hash, source] of opened.value.sources) this.#pipeline.putSource(hash, source);
-    return withSculpt(opened.value.project, fileName);
+    return ok(opened.value.project);
   }
 
   async #tryOut(project: Project): Promise<Outcome | null> {

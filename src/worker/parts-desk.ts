@@ -1,0 +1,96 @@
+import { spokenName } from '../base/spoken-name.ts';
+import { chainRing } from '../geom/outline.ts';
+import { boxOfPoints3 } from '../mesh/measure.ts';
+import type { PlainDraft } from '../model/plain-piece.ts';
+import type { SizeField } from '../model/shape-size.ts';
+import { shapeInFoam } from '../pipeline/plain/shape-part.ts';
+import { ALL_SHAPES, findShape, shapeFrom } from '../pipeline/shapes.ts';
+import { readSizes } from '../steps/shapes/read-sizes.ts';
+import { shapeWork } from '../steps/shapes/shape-work.ts';
+import type { ShapeKind } from '../steps/shapes/shape-kind.ts';
+import type { PartsAsking, ShapeAsk, ShapeOffer, ToldOfSize, TriedPiece, TriedShape } from './parts-api.ts';
+
+/** How finely curves are drawn on the screen, mm. */
+const DRAWN_MM = 0.05;
+
+const NOTHING: TriedShape = { pieces: [], figures: [], told: [], box: null };
+
+/** Answers about parts that are not in the project yet. */
+export class PartsDesk implements PartsAsking {
+  #offers: readonly ShapeOffer[] | null = null;
+
+  shapes(): Promise<readonly ShapeOffer[]> {
+    this.#offers ??= ALL_SHAPES.filter(hasPieces).map(({ name, also = [], says, sizes }) => ({
+      name,
+      also,
+      says,
+      sizes,
+    }));
+    return Promise.resolve(this.#offers);
+  }
+
+  tryShape(ask: ShapeAsk): Promise<TriedShape> {
+    return Promise.resolve(tried(ask));
+  }
+}
+
+/** Figures of the trade have none. */
+function hasPieces({ name }: ShapeKind): boolean {
+  const made = shapeFrom(name, []);
+  return !made.ok || made.value.pieces.length > 0;
+}
+
+function tried({ shape, sizes, foam }: ShapeAsk): TriedShape {
+  const kind = findShape(shape);
+  if (!kind.ok) return { ...NOTHING, told: [{ severity: 'error', text: kind.problem.text, size: null }] };
+  const fields = kind.value.sizes;
+  // Each by itself, so that every one that cannot be read is told, and beside its own field.
+  const unread = Object.entries(sizes).flatMap(([name, text]): ToldOfSize[] => {
+    const read = readSizes(kind.value, [[name, text]]);
+    return read.ok ? [] : [{ severity: 'error', text: spoken(read.problem.text, fields), size: name }];
+  });
+  if (unread.length > 0) return { ...NOTHING, told: unread };
+  const made = shapeInFoam({ shape, sizes }, foam);
+  if (!made.ok) return { ...NOTHING, told: [told('error', made.problem.text, fields)] };
+  const work = shapeWork(made.value, foam);
+  return {
+    pieces: work.pieces.map(triedPiece),
+    figures: made.value.measures,
+    told: [...work.findings, ...made.notes].map(({ severity, text }) => told(severity, text, fields)),
+    box: work.form === null ? null : boxOfPoints3(work.form.positions),
+  };
+}
+
+const triedPiece = ({ name, quantity, areaMm2, outline, holes, lines }: PlainDraft): TriedPiece => ({
+  name,
+  quantity,
+  areaMm2,
+  rings: [outline, ...holes].map((edges) =>
+    chainRing(
+      edges.flatMap(({ segments }) => segments),
+      DRAWN_MM,
+    ),
+  ),
+  lines,
+});
+
+const told = (severity: ToldOfSize['severity'], text: string, fields: readonly SizeField[]): ToldOfSize => ({
+  severity,
+  text: spoken(text, fields),
+  size: sizeNamed(text, fields),
+});
+
+/** The size a sentence is about: the first it names; null where it names none. */
+export function sizeNamed(text: string, fields: readonly SizeField[]): string | null {
+  const found = fields.flatMap(({ name }) => {
+    const at = new RegExp(`\\b(${name}|${spokenName(name)})\\b`).exec(text)?.index;
+    return at === undefined ? [] : [{ name, at }];
+  });
+  // Of names that begin at one place the longest is meant.
+  found.sort((one, other) => one.at - other.at || other.name.length - one.name.length);
+  return found.at(0)?.name ?? null;
+}
+
+/** Names with `_` as they are spoken. */
+const spoken = (text: string, fields: readonly SizeField[]): string =>
+  fields.reduce((said, { name }) => (name.includes('_') ? said.replaceAll(name, spokenName(name)) : said), text);
