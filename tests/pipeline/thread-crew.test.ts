@@ -306,7 +306,7 @@ describe('work called off', () => {
 describe('the chain with a crew', () => {
   it('makes what it makes alone, whoever is done first', async () => {
     const backwards = new BackwardsCrew();
-    const { project, pipeline } = await sampleProject('maul-head');
+    const { project, pipeline } = await sampleProject('shoulder-plate');
     const alone = await pipeline.run(project, QUIET_WORK);
     const other = new Pipeline(backwards);
     other.putSource(project.parts[0].source.hash, pipeline.sourceOf(project.parts[0].source.hash)!);
@@ -318,10 +318,10 @@ describe('the chain with a crew', () => {
   });
 
   it('tells shapes as they come, and makes the same whether or not anybody looks', async () => {
-    const { project, pipeline } = await sampleProject('maul-head');
+    const { project, pipeline } = await sampleProject('shoulder-plate');
     const told: EarlyOutcome[] = [];
     const seen = await pipeline.run(project, QUIET_WORK, { onEarly: (early) => told.push(early) });
-    const { pipeline: other } = await sampleProject('maul-head');
+    const { pipeline: other } = await sampleProject('shoulder-plate');
     expect(seen.flats).toEqual((await other.run(project, QUIET_WORK)).flats);
     expect(told.length).toBeGreaterThan(0);
     // What they mean to the maker is worked out when all are done.

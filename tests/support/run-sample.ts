@@ -27,13 +27,38 @@ export async function sampleProject(name: string): Promise<{ project: Project; p
   return { project: { ...first, parts: [part] }, pipeline };
 }
 
-/** The whole chain run on a sample. Throws when it stops on the way. */
-export async function runSample(
+/** A sample that was run through the whole chain. */
+export interface MadeSample {
+  readonly project: Project;
+  readonly pipeline: Pipeline;
+  readonly outcome: Outcome;
+}
+
+const made = new Map<string, Promise<MadeSample>>();
+
+/**
+ * A sample as it comes, run through the whole chain once for all files of tests that share a process. Its pipeline remembers that run, so that
+ * another paper, say, is all that is made anew. Not for tests of what is remembered, and of what a first run gives.
+ */
+export function madeSample(name: string): Promise<MadeSample> {
+  const known = made.get(name) ?? makeSample(name);
+  made.set(name, known);
+  return known;
+}
+
+/** The same in a pipeline of its own, and of another project where it is changed. Throws when the chain stops on the way. */
+export async function makeSample(
   name: string,
   change: (project: Project) => Project = (project) => project,
-): Promise<Outcome> {
-  const { project, pipeline } = await sampleProject(name);
-  const outcome = await pipeline.run(change(project), QUIET_WORK, { date: '2026-01-01' });
+): Promise<MadeSample> {
+  const { project: plain, pipeline } = await sampleProject(name);
+  const project = change(plain);
+  const outcome = await pipeline.run(project, QUIET_WORK, { date: '2026-01-01' });
   if (outcome.stopped !== null) throw new Error(outcome.stopped.problem.text);
-  return outcome;
+  return { project, pipeline, outcome };
+}
+
+/** What the whole chain gives of a sample: as it comes that of `madeSample`, else made anew. */
+export async function runSample(name: string, change?: (project: Project) => Project): Promise<Outcome> {
+  return (await (change === undefined ? madeSample(name) : makeSample(name, change))).outcome;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { DryFit } from '../../../src/model/dry-fit.ts';
+import { IS_LONG } from '../../support/long.ts';
 import type { ChainOutput } from '../run-chain.ts';
 import { numbersOf } from './cases.ts';
 import { panels, type Solid } from './polygon-solids.ts';
@@ -33,10 +34,9 @@ describe.each(['L1', 'L2', 'L4'])('the two panels of handbook case %s', (id) => 
   });
 });
 
-/** The three of sixty faces and more take half the time of all and add no other kind of corner: `npm run test:long` has them. */
-const isLong = process.env.FOAMLOFT_LONG === '1';
+/** The three of sixty faces and more take half the time of all and add no other kind of corner. */
 const SOLIDS = [...PLATONIC, ...THREE_AT_A_CORNER, ...MORE_AT_A_CORNER].filter(
-  ({ faces }) => isLong || faces.length < 60,
+  ({ faces }) => IS_LONG || faces.length < 60,
 );
 
 describe.each(SOLIDS)('$name with every edge a seam', (solid) => {

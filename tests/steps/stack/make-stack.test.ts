@@ -25,24 +25,27 @@ const figure = (shape: string, sizes: [string, string][], name: string): number 
   return found.value;
 };
 
+/** Small bodies in thin sheets: what is turned round has fewer sides the smaller it is, and the time grows with their square. */
+const THIN = { sheetsMm: [1] } as const;
+
 describe('a ball of sheets', () => {
   /** Corners of the half circle on every boundary of a layer, and `n` to each layer. */
   const turned = (n: number): Mesh =>
     expectOk(
       turnedMesh(
         Array.from({ length: 12 * n + 1 }, (_, i) => {
-          const z = -60 + (10 * i) / n;
-          return { lengthMm: z, radiusMm: i === 0 || i === 12 * n ? 0 : Math.sqrt((60 - z) * (60 + z)) };
+          const z = -6 + i / n;
+          return { lengthMm: z, radiusMm: i === 0 || i === 12 * n ? 0 : Math.sqrt((6 - z) * (6 + z)) };
         }),
       ),
     );
-  const closed = (4 / 3) * Math.PI * 60 ** 3;
+  const closed = (4 / 3) * Math.PI * 6 ** 3;
 
   it.each(['larger', 'smaller', 'middle'] as const)('has the layers of the closed form, %s', (rule) => {
-    const stack = stackOf(turned(2), rule);
+    const stack = stackOf(turned(2), rule, THIN);
     const sizes: [string, string][] = [
-      ['radius', '60'],
-      ['layer', '10'],
+      ['radius', '6'],
+      ['layer', '1'],
       ['rule', rule],
     ];
     const want = figure('sphere_layers', sizes, 'stacked_volume') as number;
@@ -57,7 +60,7 @@ describe('a ball of sheets', () => {
 
   it('leaves the closed form to sand, the nearer the finer its profile: order 2', () => {
     const off = [1, 2, 4].map((n) => {
-      const stack = stackOf(turned(n), 'larger');
+      const stack = stackOf(turned(n), 'larger', THIN);
       expect(Math.abs(sandOf(stack) - (stack.stackedMm3 - stack.solidMm3))).toBeLessThan(1e-9 * closed);
       return sandOf(stack) - (stack.stackedMm3 - closed);
     });
@@ -78,7 +81,7 @@ describe('a ball of sheets', () => {
       'sanded_volume',
     ) as number;
     const stacks = [2, 3, 4].map((level) => stackOf(ballMesh(level, 60), 'larger'));
-    const volume = stacks.map(({ solidMm3 }) => closed - solidMm3);
+    const volume = stacks.map(({ solidMm3 }) => (4 / 3) * Math.PI * 60 ** 3 - solidMm3);
     for (const i of [0, 1]) expect(Math.log2(volume[i] / volume[i + 1])).toBeGreaterThan(1.9);
     const off = stacks.map((stack) => Math.abs(sandOf(stack) - sand));
     expect(off[1]).toBeLessThan(off[0]);
@@ -99,36 +102,45 @@ describe('a ball of sheets', () => {
 describe('a cone of sheets', () => {
   const cone = expectOk(
     turnedMesh([
-      { lengthMm: 0, radiusMm: 60 },
-      { lengthMm: 100, radiusMm: 0 },
+      { lengthMm: 0, radiusMm: 6 },
+      { lengthMm: 10, radiusMm: 0 },
     ]),
   );
+  const solidMm3 = Math.PI * 120;
 
   it.each(['larger', 'middle', 'smaller'] as const)('has the volumes of the closed form, %s', (rule) => {
-    const stack = stackOf(cone, rule);
-    const sizes: [string, string][] = [['rule', rule]];
+    const stack = stackOf(cone, rule, THIN);
+    const sizes: [string, string][] = [
+      ['base_radius', '6'],
+      ['height', '10'],
+      ['layer', '1'],
+      ['rule', rule],
+    ];
     const want = figure('cone_layers', sizes, 'stacked_volume') as number;
     expect(Math.abs(stack.stackedMm3 - want)).toBeLessThan(1e-9 * want);
-    expect(Math.abs(stack.solidMm3 - Math.PI * 120_000)).toBeLessThan(1e-9 * stack.solidMm3);
+    expect(Math.abs(stack.solidMm3 - solidMm3)).toBeLessThan(1e-9 * solidMm3);
     const rest = stack.layers.reduce((sum, { sand, fill }) => sum + sand.volumeMm3 - fill.volumeMm3, 0);
-    expect(rest).toBeCloseTo(want - Math.PI * 120_000, 3);
+    expect(rest).toBeCloseTo(want - solidMm3, 6);
   });
 
   it('has of the middle face outside and inside what two half steps have', () => {
     // Over a layer the radius runs evenly by r0 + a, r0 - a round the middle r0: outside pi (r0 a - a² / 3) h / 2 …
-    const { layers } = stackOf(cone, 'middle');
+    const { layers } = stackOf(cone, 'middle', THIN);
     for (const { fromMm, sand, fill } of layers) {
-      const [r0, a, h] = [0.6 * (95 - fromMm), 3, 10];
-      expect(sand.volumeMm3).toBeCloseTo(Math.PI * (r0 * a - a ** 2 / 3) * (h / 2), 0);
-      expect(Math.abs(fill.volumeMm3 - Math.PI * (r0 * a + a ** 2 / 3) * (h / 2))).toBeLessThan(0.2);
+      const [r0, a, h] = [0.6 * (9.5 - fromMm), 0.3, 1];
+      expect(Math.abs(sand.volumeMm3 - Math.PI * (r0 * a - a ** 2 / 3) * (h / 2))).toBeLessThan(5e-4);
+      expect(Math.abs(fill.volumeMm3 - Math.PI * (r0 * a + a ** 2 / 3) * (h / 2))).toBeLessThan(2e-4);
       expect(sand.boundMm3).toBeGreaterThan(0);
     }
   });
 
   it('lies in two pieces of sheet where both together come right', () => {
-    const { layers, heightMm, stackedMm } = stackOf(cone, 'larger', { sheetsMm: [10, 6], axis: { x: 0, y: 0, z: -1 } });
-    expect([heightMm, stackedMm, layers.length]).toEqual([100, 100, 10]);
-    expect(layers[0].outlineAreaMm2).toBeCloseTo(Math.PI * 36, 6);
+    const { layers, heightMm, stackedMm } = stackOf(cone, 'larger', {
+      sheetsMm: [1, 0.6],
+      axis: { x: 0, y: 0, z: -1 },
+    });
+    expect([heightMm, stackedMm, layers.length]).toEqual([10, 10, 10]);
+    expect(layers[0].outlineAreaMm2).toBeCloseTo(Math.PI * 0.36, 6);
   });
 });
 
