@@ -21,6 +21,8 @@ import { sheetFindings } from './sheet-findings.ts';
 import { sheetTaskOf } from './sheet-task.ts';
 import { pageInputOf } from './pages-of.ts';
 import { besideOf, type CutSculpt } from './outcome.ts';
+import type { PlainGround } from './plain/plain-ground.ts';
+import type { NamedStrips } from './plain/plain-outcome.ts';
 import { PlainStage } from './plain/plain-stage.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { Run } from './run.ts';
@@ -34,13 +36,18 @@ export class LayOutStage {
   readonly #strips = new Memo<unknown[], readonly FoamStrip[]>(KEPT);
   readonly #templates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #twins = new Memo<unknown[], TwinPapers>(KEPT);
-  readonly #plain = new PlainStage();
+  readonly #plain: PlainStage;
   readonly #plainTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #allTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #turned = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
   readonly #splits = new Memo<unknown[], { readonly sheets: SheetLayout; readonly cut: CutSculpt }>(KEPT);
   readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
+
+  /** @param sourceOf  the files that other parts are made from, by hash. */
+  constructor(sourceOf: PlainGround['sourceOf']) {
+    this.#plain = new PlainStage(sourceOf);
+  }
 
   /** The strips beside the pieces, the pieces of all other parts, one template for each, and where twins share paper that of both. */
   async draw(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
@@ -52,7 +59,14 @@ export class LayOutStage {
     const key = [pieces, seams, name, ...foams.map((foam) => foam.name)];
     const steps = () => templateSteps(pieces, seams, run.strips, context);
     const drawn = await rememberedSteps(this.#templates, [run.strips, ...key], steps, work);
-    run.plain = this.#plain.make(run.project, pieces.length + run.strips.length + 1, run.findings);
+    await this.#plain.read(run.project, work);
+    run.plain = this.#plain.make(
+      run.project,
+      pieces.length + run.strips.length + 1,
+      run.findings,
+      run.trimSculptOf,
+      run.areasInClay,
+    );
     const plain = this.#plain.piecesOf(run.plain);
     const plainDrawn = remembered(this.#plainTemplates, [plain, name, stock], () =>
       plain.map((piece) => plainTemplate(piece, name, run.foam(piece.foam).name)),
@@ -62,6 +76,10 @@ export class LayOutStage {
     if (run.project.paper.mirrored === 'each') return;
     run.turned = await rememberedSteps(this.#turned, key, () => turnedTemplateSteps(pieces, seams, context), work);
   }
+
+  /** Strips that lie on the sculpts, for lines under them on their pieces. */
+  laidStrips = ({ project, trimSculptOf }: Run): readonly NamedStrips[] =>
+    this.#plain.laidStrips(project, trimSculptOf);
 
   async layOut(run: Run, pieces: readonly FoamPiece[], seams: readonly FoamSeam[], work: Work): Promise<void> {
     const { project } = run;

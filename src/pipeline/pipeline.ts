@@ -7,6 +7,7 @@ import { sculptAtWork } from '../project/at-work.ts';
 import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import { wallRoomSteps } from '../steps/shell/wall-room.ts';
 import { AllLayers } from './all-layers.ts';
+import { ClayCoreStage } from './clay-core-stage.ts';
 import { DrawnLines } from './drawn-lines.ts';
 import { HomeCrew, type FlattenCrew } from './flatten-crew.ts';
 import { LayOutStage } from './lay-out-stage.ts';
@@ -21,6 +22,8 @@ import { LayerRun, Run, Stopped, type RunChoices } from './run.ts';
 import { raisedPlans } from './raised-plan.ts';
 import { SculptStage, type Source } from './sculpt-stage.ts';
 import { forgetGoneFaces, SimplifyStage } from './simplify-stage.ts';
+import { TrimOnPieces } from './trim-on-pieces.ts';
+import { TrimSculpts } from './trim-sculpt.ts';
 import { Wear, type ReadCore } from './wear.ts';
 
 /** No pieces of a sculpt, always the same object. */
@@ -40,7 +43,10 @@ export class Pipeline {
   readonly #lines = new DrawnLines();
   readonly #layers = new Map<LayerId, LayerStages>();
   readonly #all = new AllLayers();
-  readonly #layOut = new LayOutStage();
+  readonly #layOut = new LayOutStage((hash) => this.#sculpts.sourceOf(hash));
+  readonly #clayCores = new ClayCoreStage();
+  readonly #trimSculpts = new TrimSculpts();
+  readonly #trimOnPieces = new TrimOnPieces();
   readonly #wear = new Wear();
 
   /** @param crew  lays the patches flat. */
@@ -81,8 +87,9 @@ export class Pipeline {
     try {
       await this.#sculpts.make(run, shareOfWork(work, 0, run.part.simplify === undefined ? 0.3 : 0.15));
       await this.#simplify.make(run, shareOfWork(work, 0.15, 0.3));
+      await this.#clayCores.make(run, shareOfWork(work, 0.3, 0.3));
       run.layers = layerPlans(part).map((plan) => new LayerRun(plan));
-      run.raised = raisedPlans(part).map((plan) => new LayerRun(plan));
+      run.raised = raisedPlans(run.part).map((plan) => new LayerRun(plan));
       const drawn = await this.#lines.of(run, shareOfWork(work, 0.3, 0.3));
       run.drawn = drawn.surface;
       run.findings.push(...drawn.findings);
@@ -201,8 +208,21 @@ export class Pipeline {
       await stages.makeFoam(run, layer, next, own);
       next += layer.pieces?.length ?? 0;
     });
+    this.#placeTrim(run);
     const [pieces, seams] = [this.#all.pieces(run.sheetsOfFoam) ?? [], this.#all.seams(run.sheetsOfFoam) ?? []];
     await this.#layOut.draw(run, pieces, seams, shareOfWork(work, 0.6, 1));
+  }
+
+  /** Lines under trim come on the pieces that are seen. */
+  #placeTrim(run: Run): void {
+    const [seen] = run.layers;
+    const { part, drawn } = run;
+    const cut = seen.needCut();
+    run.trimSculptOf = (id) => (id === part.id ? this.#trimSculpts.of(part, run.needSculpt(), drawn, cut) : null);
+    const strips = this.#layOut.laidStrips(run).filter(({ laid }) => laid.on === part.id);
+    if (seen.pieces === null || strips.length === 0) return;
+    seen.bare = seen.pieces;
+    seen.pieces = this.#trimOnPieces.of(seen.bare, cut, strips);
   }
 
   /** Whether the wall has room between the sides of the sculpt. */
@@ -247,6 +267,7 @@ export class Pipeline {
       sheetsOfFoam,
       strips,
       plain,
+      areasInClay,
       templates,
       turned,
       sheets,
@@ -273,6 +294,7 @@ export class Pipeline {
       seams: none ?? this.#all.seams(sheetsOfFoam),
       strips,
       plain,
+      areasInClay,
       templates,
       turned,
       sheets,

@@ -30,11 +30,7 @@ export const changePlain = <P extends PlainPart>(
   label = 'change a part',
   mergeKey?: string,
 ): Command =>
-  onPlain(
-    label,
-    (plain) => plain.map((part) => (part.id === id ? ({ ...part, ...change }) : part)),
-    mergeKey,
-  );
+  onPlain(label, (plain) => plain.map((part) => (part.id === id ? { ...part, ...change } : part)), mergeKey);
 
 /** Works on another of the sculpts. */
 export const workOn = (id: PartId): Command => ({

@@ -1,4 +1,8 @@
 import type { FoamId, PartId } from '../base/ids.ts';
+import type { ArtworkFields } from './artwork-part.ts';
+import type { BuildUpFields } from './build-up-part.ts';
+import type { StackFields } from './stack-part.ts';
+import type { CoversFields, StrapFields, TrimFields } from './trim-part.ts';
 
 /** A file that a part is made from; what kind it is, its bytes say. */
 export interface PlainSource {
@@ -30,5 +34,26 @@ export interface ShapePart extends PlainBase {
   readonly sizes: Readonly<Record<string, string>>;
 }
 
+/** Made from the file of `source`, or from a turned profile. */
+export interface StackPart extends PlainBase, StackFields {}
+
+/** Made from the file of `source`. */
+export interface ArtworkPart extends PlainBase, ArtworkFields {
+  readonly source: PlainSource;
+  /** The drawing that it is laid along or scattered over, where its craft does so. */
+  readonly other?: PlainSource;
+}
+
+export interface BuildUpPart extends PlainBase, BuildUpFields {}
+
+/** Strips along lines of a sculpt. */
+export interface TrimPart extends PlainBase, TrimFields {}
+
+/** Strips over all seams of a sculpt that are in view. */
+export interface CoversPart extends PlainBase, CoversFields {}
+
+/** A strap with a buckle. */
+export interface StrapPart extends PlainBase, StrapFields {}
+
 /** Parts that are made from their own figures, each a kind of its own. */
-export type PlainPart = ShapePart;
+export type PlainPart = ShapePart | StackPart | ArtworkPart | BuildUpPart | TrimPart | CoversPart | StrapPart;

@@ -1,12 +1,15 @@
 import * as v from 'valibot';
+import { artworkFields } from './artwork-schema.ts';
+import { buildUpFields } from './build-up-schema.ts';
+import { finite } from './plain-limits.ts';
+import { stackFields } from './stack-schema.ts';
+import { coversFields, strapFields, trimFields } from './trim-schema.ts';
 
 /** Longest word of a size as it was typed. */
 const MOST_TYPED = 200;
 /** Sizes of a shape at most, and parts of a project. */
 const MOST_SIZES = 64;
 const MOST_PARTS = 500;
-
-const finite = v.pipe(v.number(), v.finite());
 
 const base = {
   id: v.pipe(v.string(), v.minLength(1)),
@@ -26,9 +29,22 @@ const shape = v.object({
   ),
 });
 
+const artwork = v.object({ ...base, ...artworkFields });
+const buildUp = v.object({ ...base, ...buildUpFields });
+const stack = v.pipe(
+  v.object({ ...base, ...stackFields }),
+  v.check(
+    ({ source, turned }) => (source === undefined) !== (turned === undefined),
+    'a stack of either a source or a turned profile',
+  ),
+);
+const trim = v.object({ ...base, ...trimFields });
+const covers = v.object({ ...base, ...coversFields });
+const strap = v.object({ ...base, ...strapFields });
+
 /** Parts that no sculpt is parted for. */
 export const plainSchema = v.pipe(
-  v.array(v.variant('kind', [shape])),
+  v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap])),
   v.maxLength(MOST_PARTS),
   v.checkItems(
     ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,

@@ -11,12 +11,18 @@ export function sourcesOf({ source, core = [] }: Part): readonly SourceRef[] {
 export const sourcesOfProject = ({ parts, plain = [] }: Project): readonly PlainSource[] =>
   eachOnce([...parts.flatMap(sourcesOf), ...plain.flatMap(plainSources)]);
 
-/** The files it cannot be without: a core may have been missing before. */
-export const neededSources = ({ parts, plain = [] }: Project): readonly PlainSource[] =>
-  eachOnce([...parts.map(({ source }) => source), ...plain.flatMap(plainSources)]);
+/** The files it cannot be without: a core, or what another part is made from, may have been missing before. */
+export const neededSources = ({ parts }: Project): readonly PlainSource[] =>
+  eachOnce(parts.map(({ source }) => source));
 
-const plainSources = (part: { readonly source?: PlainSource }): readonly PlainSource[] =>
-  part.source === undefined ? [] : [part.source];
+/** The files a part is made from that no sculpt is parted for. */
+export const plainSources = ({
+  source,
+  other,
+}: {
+  readonly source?: PlainSource;
+  readonly other?: PlainSource;
+}): readonly PlainSource[] => [source, other].filter((one) => one !== undefined);
 
 const eachOnce = <T extends { readonly hash: string }>(all: readonly T[]): readonly T[] =>
   all.filter(({ hash }, i) => all.findIndex((other) => other.hash === hash) === i);

@@ -2,39 +2,76 @@ import type { Finding } from '../../base/finding.ts';
 import type { FoamId } from '../../base/ids.ts';
 import { Memo } from '../../base/memo.ts';
 import type { Result } from '../../base/result.ts';
+import type { Work } from '../../base/work.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
-import type { PlainPiece, PlainWork } from '../../model/plain-piece.ts';
+import type { SourceModel } from '../../model/source-model.ts';
+import type { PlainPiece } from '../../model/plain-piece.ts';
+import type { PlainPart } from '../../project/plain-part.ts';
 import type { Project } from '../../project/project.ts';
+import { plainSources } from '../../project/sources.ts';
 import { plainPieces } from '../../steps/foam/plain-pieces.ts';
+import { readModel } from '../../steps/read/read-model.ts';
+import type { ClayArea } from '../clay-core-stage.ts';
 import { remembered } from '../remembered.ts';
+import type { TrimSculptOf } from '../trim-sculpt.ts';
 import { foamForThickness } from './foam-for-thickness.ts';
+import type { PlainGround } from './plain-ground.ts';
 import { plainWorkOf } from './plain-work-of.ts';
-import type { PlainOutcome } from './plain-outcome.ts';
+import type { NamedStrips, PlainMade, PlainOutcome } from './plain-outcome.ts';
 
 /** Parts whose last results are kept: a prop has a few dozen, and a maker goes a few steps back and forth. */
 const KEPT = 256;
+
+/** Models that are kept, of parts that are made of one. */
+const KEPT_MODELS = 16;
 
 /** Whole lists of parts that are kept. */
 const KEPT_LISTS = 8;
 
 /** Makes the parts of a project that no sculpt is parted for. */
 export class PlainStage {
-  readonly #works = new Memo<unknown[], Result<PlainWork>>(KEPT);
+  readonly #sourceOf: PlainGround['sourceOf'];
+  readonly #models = new Memo<[string], Result<SourceModel>>(KEPT_MODELS);
+  readonly #works = new Memo<unknown[], Result<PlainMade>>(KEPT);
   readonly #pieces = new Memo<unknown[], readonly PlainPiece[]>(KEPT);
   readonly #outcomes = new Memo<unknown[], PlainOutcome>(KEPT);
   readonly #lists = new Memo<unknown[], readonly PlainOutcome[]>(KEPT_LISTS);
   readonly #piecesOf = new Memo<unknown[], readonly PlainPiece[]>(KEPT_LISTS);
 
+  /** @param sourceOf  the files that parts are made from, by hash. */
+  constructor(sourceOf: PlainGround['sourceOf']) {
+    this.#sourceOf = sourceOf;
+  }
+
+  /** Reads the models that parts are made of, as far as they are here. @throws Cancelled when the work was called off. */
+  async read({ plain = [] }: Project, work: Work): Promise<void> {
+    for (const part of plain) {
+      if (part.kind !== 'stack' || part.source === undefined) continue;
+      const { hash, fileName } = part.source;
+      const source = this.#sourceOf(hash);
+      if (source === undefined || this.#models.get([hash]) !== undefined) continue;
+      this.#models.set([hash], await readModel(source.bytes, fileName, work));
+    }
+  }
+
   /**
    * The same list while nothing of it changes.
    * @param firstNumber of their first piece.
    * @param findings    what is found is added.
+   * @param sculptOf    what strips lie on.
+   * @param areas       of sculpts that are modelled in clay; their cores come last.
    */
-  make({ plain = [], foams }: Project, firstNumber: number, findings: Finding[]): readonly PlainOutcome[] {
+  make(
+    { plain = [], foams }: Project,
+    firstNumber: number,
+    findings: Finding[],
+    sculptOf: TrimSculptOf,
+    areas: readonly ClayArea[],
+  ): readonly PlainOutcome[] {
     let next = firstNumber;
     const all = plain.map((part) => {
       const own = part.foams.map((id) => foamOf(foams, id));
-      const made = remembered(this.#works, [part, ...own], () => plainWorkOf(part, own));
+      const made = this.#workOf(part, own, sculptOf);
       if (!made.ok) {
         findings.push({
           code: made.problem.code,
@@ -51,26 +88,65 @@ export class PlainStage {
           text: `${part.name}: ${finding.text}`,
           where: { ...finding.where, part: part.id },
         });
-      const [first] = own;
-      const pieces = remembered(this.#pieces, [work, part, next, ...own], () =>
-        plainPieces(part, work.pieces, next, (mm): FoamId => foamForThickness(own, mm) ?? first.id),
-      );
-      next += pieces.length;
-      const foreign = [
-        ...new Set(
-          pieces.filter((piece) => foamForThickness(own, piece.thicknessMm) === null).map((p) => p.thicknessMm),
-        ),
-      ];
-      for (const mm of foreign)
-        findings.push({
-          code: 'plain/no-foam',
-          severity: 'error',
-          text: `${part.name} needs foam of ${mm} mm, and none of its foams is: add one.`,
-          where: { part: part.id },
-        });
-      return remembered(this.#outcomes, [part, pieces], () => ({ part, work, pieces }));
+      const one = this.#numbered(part, work, own, next, findings);
+      next += one.pieces.length;
+      return one;
     });
-    return remembered(this.#lists, all, () => all);
+    const cores = areas.map(({ part, made }) => {
+      const own = part.foams.map((id) => foamOf(foams, id));
+      const one = this.#numbered(part, made.work, own, next, findings);
+      next += one.pieces.length;
+      return one;
+    });
+    return remembered(this.#lists, [...all, ...cores], () => [...all, ...cores]);
+  }
+
+  /** Its pieces, with numbers and foams. */
+  #numbered(
+    part: PlainOutcome['part'],
+    work: PlainMade,
+    own: readonly FoamSheet[],
+    firstNumber: number,
+    findings: Finding[],
+  ): PlainOutcome {
+    const [first] = own;
+    const pieces = remembered(this.#pieces, [work, part, firstNumber, ...own], () =>
+      plainPieces(part, work.pieces, firstNumber, (mm): FoamId => foamForThickness(own, mm) ?? first.id),
+    );
+    const foreign = [
+      ...new Set(pieces.filter((piece) => foamForThickness(own, piece.thicknessMm) === null).map((p) => p.thicknessMm)),
+    ];
+    for (const mm of foreign)
+      findings.push({
+        code: 'plain/no-foam',
+        severity: 'error',
+        text: `${part.name} needs foam of ${mm} mm, and none of its foams is: add one.`,
+        where: { part: part.id },
+      });
+    return remembered(this.#outcomes, [part, pieces], () => ({ part, work, pieces }));
+  }
+
+  /** Strips that lie on sculpts, as far as they can be made, before anything has a number. */
+  laidStrips({ plain = [], foams }: Project, sculptOf: TrimSculptOf): readonly NamedStrips[] {
+    return plain.flatMap((part) => {
+      if (!('on' in part)) return [];
+      const own = part.foams.map((id) => foamOf(foams, id));
+      const made = this.#workOf(part, own, sculptOf);
+      return made.ok && made.value.laid !== undefined ? [{ name: part.name, laid: made.value.laid }] : [];
+    });
+  }
+
+  #workOf(part: PlainPart, own: readonly FoamSheet[], sculptOf: TrimSculptOf): Result<PlainMade> {
+    const on = 'on' in part ? sculptOf(part.on) : null;
+    // A file that was missing may have come since.
+    const missing = plainSources(part).map(({ hash }) => this.#sourceOf(hash) === undefined);
+    const ground: PlainGround = {
+      foams: own,
+      on,
+      sourceOf: this.#sourceOf,
+      modelOf: (hash) => this.#models.get([hash]),
+    };
+    return remembered(this.#works, [part, on, ...own, ...missing], () => plainWorkOf(part, ground));
   }
 
   /** The pieces of all of them, in one list that stays the same object while none of them changes. */
