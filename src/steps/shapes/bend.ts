@@ -1,7 +1,8 @@
 import { fail, ok } from '../../base/result.ts';
 import { bendAllowance, bendDeduction, outsideSetback } from '../../geom/bend-allowance.ts';
 import { MM_PER_INCH } from '../../base/format-length.ts';
-import { rad, vec2 } from '../../geom/vec.ts';
+import { rad, vec2, vec3, type Vec3 } from '../../geom/vec.ts';
+import type { ShapePatch } from '../../model/shape.ts';
 import { degrees, measures, mm, mm2, percent, plain } from './measures.ts';
 import { piece, rolled, side } from './pieces.ts';
 import { bendWarnings } from './rolled-sheet.ts';
@@ -94,10 +95,46 @@ export const BEND: ShapeKind = {
           { folds: lines, bend: rolled(neutral) },
         ),
       ],
+      patches: bentSheet({ legs: [straight[0], straight[1]], radius: neutral, turn: bend.angle, width }),
       warnings: bendWarnings({ thickness, k: neutralFraction }, neutral),
     });
   },
 };
+
+interface BentSheet {
+  /** From either end to where the bend begins, mm, >= 0. */
+  readonly legs: readonly [number, number];
+  /** Of the neutral surface, mm, and how far it turns, radians. */
+  readonly radius: number;
+  readonly turn: number;
+  readonly width: number;
+}
+
+/** The neutral surface: the bend about the z axis from +x on, both legs straight on from it, the outside away from the axis. */
+function bentSheet({ legs: [first, second], radius, turn, width }: BentSheet): ShapePatch[] {
+  const [c, s] = [Math.cos(turn), Math.sin(turn)];
+  const round = radius * turn;
+  const leg = (u0: number, long: number, at: (along: number, z: number) => Vec3): ShapePatch => ({
+    piece: 'blank',
+    facets: [0, 0],
+    cut: [],
+    solid: (u, v) => at(long * u, width * v),
+    flat: (u, v) => vec2(u0 + long * u, width * v),
+  });
+  return [
+    ...(first > 0 ? [leg(0, first, (along, z) => vec3(radius, along - first, z))] : []),
+    {
+      piece: 'blank',
+      facets: [turn / (2 * Math.PI), 0],
+      cut: [],
+      solid: (u, v) => vec3(radius * Math.cos(turn * u), radius * Math.sin(turn * u), width * v),
+      flat: (u, v) => vec2(first + round * u, width * v),
+    },
+    ...(second > 0
+      ? [leg(first + round, second, (along, z) => vec3(radius * c - along * s, radius * s + along * c, z))]
+      : []),
+  ];
+}
 
 /** The rule of aviation manuals, (0.0173 R + 0.0078 T) N with N in degrees, and the neutral fraction it implies. */
 export const EMPIRICAL_BEND: ShapeKind = {

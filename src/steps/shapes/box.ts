@@ -1,6 +1,6 @@
 import { fail, ok } from '../../base/result.ts';
-import { vec2 } from '../../geom/vec.ts';
-import type { ShapePiece } from '../../model/shape.ts';
+import { vec2, vec3 } from '../../geom/vec.ts';
+import type { ShapeFaces, ShapePiece } from '../../model/shape.ts';
 import { measures, mm, mm2, mm3, plain } from './measures.ts';
 import { piece, polygonEdges } from './pieces.ts';
 import { SHEET } from './polygon-solid.ts';
@@ -51,6 +51,8 @@ export const BOX: ShapeKind = {
     const [il, iw, ih] = [l - 2 * t, w - 2 * t, h - t * (hasLid ? 2 : 1)];
     return ok({
       pieces,
+      // Mitred slabs are the faces of the box; at butt corners no slab is as large as its face.
+      ...(isMitred ? { solid: cuboid(l, w, h, !hasLid) } : {}),
       measures: measures({
         long_side_height: mm(h - covers),
         short_side_length: mm(w - inside),
@@ -66,3 +68,13 @@ export const BOX: ShapeKind = {
     });
   },
 };
+
+/** The faces of a box from the origin on. @param isOpen  without its upper face. */
+export const cuboid = (a: number, b: number, c: number, isOpen: boolean): ShapeFaces => ({
+  corners: [0, c].flatMap((z) => [vec3(0, 0, z), vec3(a, 0, z), vec3(a, b, z), vec3(0, b, z)]),
+  faces: [
+    [0, 3, 2, 1],
+    ...[0, 1, 2, 3].map((i) => [i, (i + 1) % 4, 4 + ((i + 1) % 4), 4 + i]),
+    ...(isOpen ? [] : [[4, 5, 6, 7]]),
+  ],
+});

@@ -6,7 +6,8 @@ import { triangleNormal } from '../../mesh/measure.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import { plainMesh } from '../../mesh/plain-mesh.ts';
 import { vertexOffsetSteps } from '../../mesh/vertex-offset.ts';
-import type { Shape, ShapeFaces, ShapePatch } from '../../model/shape.ts';
+import type { Shape, ShapePatch } from '../../model/shape.ts';
+import { cuboid } from './box.ts';
 import type { ShapeFoam } from './foam-of-shape.ts';
 import { meshOfShape } from './shape-mesh.ts';
 
@@ -167,15 +168,6 @@ const withCore = (arc: readonly ProfileCorner[], core: number): readonly Profile
     ...(first.r > core ? [{ r: core, z: first.z }] : []),
   ];
 };
-
-const cuboid = (a: number, b: number, c: number, isOpen: boolean): ShapeFaces => ({
-  corners: [0, c].flatMap((z) => [vec3(0, 0, z), vec3(a, 0, z), vec3(a, b, z), vec3(0, b, z)]),
-  faces: [
-    [0, 3, 2, 1],
-    ...[0, 1, 2, 3].map((i) => [i, (i + 1) % 4, 4 + ((i + 1) % 4), 4 + i]),
-    ...(isOpen ? [] : [[4, 5, 6, 7]]),
-  ],
-});
 
 const extruded = (ring: readonly number[], heightMm: number): Mesh | null =>
   terraced([{ regions: [{ outer: Float64Array.from(ring), holes: [] }], bottom: 0, top: heightMm }]);

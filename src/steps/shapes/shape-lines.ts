@@ -15,6 +15,8 @@ const MOST_MARKS = 60;
 const UNEVEN = 0.2;
 /** A mark nearer to the outline than this stands on it, mm. */
 const ON_EDGE_MM = 0.05;
+/** A line whose middle is off its chord by more than this share of it is not straight. */
+const STRAIGHT_SHARE = 1e-9;
 /** Lines along which a bend runs are drawn at these shares of a piece. */
 const BEND_SHARES = [0.25, 0.5, 0.75];
 
@@ -60,6 +62,8 @@ function bendLines({ patches }: Shape, piece: ShapePiece): readonly PlainLine[] 
   const patch = patches.find((one) => one.piece === piece.name && one.flat !== undefined);
   if (patch?.flat === undefined) return [];
   const isAcross = isStraightAlongU(patch);
+  // A strip on its way round has its own lines neither along nor across.
+  if (BEND_SHARES.some((share) => !isStraight(patch, share, isAcross))) return [];
   return BEND_SHARES.map((share, i) => {
     const [from, to] = isAcross
       ? [patch.flat?.(0, share), patch.flat?.(1, share)]
@@ -71,6 +75,13 @@ function bendLines({ patches }: Shape, piece: ShapePiece): readonly PlainLine[] 
 
 /** Facets tell it: a patch needs none along its straight lines. */
 const isStraightAlongU = ({ facets = [1, 0] }: ShapePatch): boolean => facets[0] === 0;
+
+/** Whether a line of a patch is straight in space, by its middle. */
+function isStraight({ solid }: ShapePatch, share: number, isAcross: boolean): boolean {
+  const [p, q, r] = [0, 0.5, 1].map((x) => (isAcross ? solid(x, share) : solid(share, x)));
+  const away = Math.hypot(p.x + r.x - 2 * q.x, p.y + r.y - 2 * q.y, p.z + r.z - 2 * q.z) / 2;
+  return away <= STRAIGHT_SHARE * Math.hypot(r.x - p.x, r.y - p.y, r.z - p.z);
+}
 
 /** A tick inward where it stands on the outline, else a cross. */
 function markLines({ outline }: ShapePiece, name: string, at: Vec2): readonly PlainLine[] {

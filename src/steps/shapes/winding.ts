@@ -1,5 +1,5 @@
 import { fail, ok } from '../../base/result.ts';
-import { vec2, vec3, type Vec2 } from '../../geom/vec.ts';
+import { vec2, vec3, type Vec2, type Vec3 } from '../../geom/vec.ts';
 import { curve } from '../../geom/outline-curve.ts';
 import { integrate, runningIntegral } from '../../geom/integrate.ts';
 import { degrees, measures, mm, mm2, plain } from './measures.ts';
@@ -208,7 +208,8 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
         'The strip is too wide to follow this taper: take a narrower strip, or cover it with a wrap.',
       );
     const [begin, end] = [lead(0), lead(slant)];
-    const flat = taperedFlat({ slant, width, advance, sinTaper, radius, lead, turnsPer });
+    const strip = { slant, width, advance, sinTaper, radius, lead, turnsTo: runningIntegral(turnsPer, 0, slant, 256) };
+    const flat = taperedFlat(strip);
     const made = piece(
       'strip',
       [
@@ -225,6 +226,7 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
       ],
       { bend: rolled(Math.min(r0, r1), Math.max(r0, r1)) },
     );
+    const onRod = taperedOnRod(strip);
     const isStraight = most * width < 1e-12;
     return ok({
       measures: measures({
@@ -245,6 +247,14 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
         edge_stretch_percent: plain(50 * most * width, '%'),
       }),
       pieces: [made],
+      patches: [
+        {
+          piece: 'strip',
+          facets: [turns, Math.max(ACROSS_SHARE, (width * Math.sin(lead(0))) / (2 * Math.PI * Math.min(r0, r1)))],
+          solid: (u, v) => onRod(slant * u, v),
+          flat: (u, v) => flat(slant * u, v),
+        },
+      ],
       warnings: [
         ...bendWarnings({ thickness, k }, Math.min(r0, r1)),
         ...(!isStraight && 0.5 * most * width > 0.03
@@ -260,6 +270,9 @@ export const TAPERED_HELICAL_STRIP: ShapeKind = {
   },
 };
 
+/** Fewest facets across a strip on its way round a taper, as a share of those of a turn. */
+const ACROSS_SHARE = 1 / 16;
+
 /** A taper under this is none: the strip is straight to far below rounding of any length. */
 const NO_TAPER = 1e-9;
 
@@ -271,7 +284,8 @@ interface TaperedStrip {
   readonly sinTaper: number;
   readonly radius: (s: number) => number;
   readonly lead: (s: number) => number;
-  readonly turnsPer: (s: number) => number;
+  /** Turns from the start to s. */
+  readonly turnsTo: (s: number) => number;
 }
 
 /**
@@ -279,15 +293,13 @@ interface TaperedStrip {
  * from the apex, turned by theta sin(taper); the upper edge runs beside it.
  */
 function taperedFlat({
-  slant,
   width,
   advance,
   sinTaper,
   radius,
   lead,
-  turnsPer,
+  turnsTo,
 }: TaperedStrip): (s: number, v: number) => Vec2 {
-  const turnsTo = runningIntegral(turnsPer, 0, slant, 256);
   const first = lead(0);
   const [c, d] = [Math.cos(first), Math.sin(first)];
   return (s, v) => {
@@ -298,5 +310,23 @@ function taperedFlat({
     const [x, y] = [to * Math.sin(turn), from - to + 2 * to * Math.sin(turn / 2) ** 2];
     const heading = turn + lead(s) - first;
     return vec2(c * x + d * y - v * width * Math.sin(heading), c * y - d * x + v * width * Math.cos(heading));
+  };
+}
+
+/** The strip on its rod, whose axis is z: the place `v` of the width beside its lower edge, square to that in the flat. */
+function taperedOnRod(strip: TaperedStrip): (s: number, v: number) => Vec3 {
+  const { width, sinTaper, radius, lead, turnsTo } = strip;
+  const cosTaper = Math.sqrt((1 - sinTaper) * (1 + sinTaper));
+  return (s, v) => {
+    const [r, side] = [radius(s), -v * width * Math.sin(lead(s))];
+    const up = v * width * Math.cos(lead(s));
+    // About the apex, r / sin(taper) away, what lies beside the edge is turned by so much and so much farther from it.
+    const off = r + up * sinTaper;
+    const at = Math.hypot(off, side * sinTaper);
+    const onward =
+      Math.abs(sinTaper) < NO_TAPER ? side / r : Math.atan2(side * Math.abs(sinTaper), off) / Math.abs(sinTaper);
+    const along = Math.abs(sinTaper) < NO_TAPER ? s + up : s + (at - r) / sinTaper;
+    const angle = 2 * Math.PI * turnsTo(s) + onward;
+    return vec3(at * Math.cos(angle), at * Math.sin(angle), along * cosTaper);
   };
 }

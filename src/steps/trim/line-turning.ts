@@ -42,12 +42,20 @@ export function lineTurning(surface: Surface, line: MeshLine): LineTurning {
   const meshMm = meanSide(surface, points);
   const found: [way: number, turn: number][] = [];
   const count = points.length;
+  const own = new Set(points.flatMap((p) => (p.at === 'vertex' ? [p.vertex] : [])));
+  const isAlongEdges = points.every(({ at }) => at === 'vertex');
   for (let i = closed ? 0 : 1; i < (closed ? count : count - 1); i += 1) {
-    const turn = turnAt(surface, corners, points[(i + count - 1) % count], points[i], points[(i + 1) % count]);
+    const turn = turnAt(
+      surface,
+      corners,
+      isAlongEdges ? own : null,
+      points[(i + count - 1) % count],
+      points[i],
+      points[(i + 1) % count],
+    );
     if (turn !== 0) found.push([laid.way[i], turn]);
   }
-  if (!points.every(({ at }) => at === 'vertex'))
-    spreadCorners(surface, corners, laid, SPREAD_SIDES * meshMm, closed, found);
+  if (!isAlongEdges) spreadCorners(surface, corners, own, laid, SPREAD_SIDES * meshMm, closed, found);
   found.sort((a, b) => a[0] - b[0]);
   return {
     line,
@@ -58,8 +66,15 @@ export function lineTurning(surface: Surface, line: MeshLine): LineTurning {
   };
 }
 
-/** Turn at a point between its neighbours, radians, left > 0. */
-function turnAt(surface: Surface, corners: VertexTurns, before: MeshPoint, p: MeshPoint, after: MeshPoint): number {
+/** Turn at a point between its neighbours, radians, left > 0. @param row  corners of a line along edges alone, else null. */
+function turnAt(
+  surface: Surface,
+  corners: VertexTurns,
+  row: ReadonlySet<number> | null,
+  before: MeshPoint,
+  p: MeshPoint,
+  after: MeshPoint,
+): number {
   const out = headingFrom(surface, p, after);
   const back = headingFrom(surface, p, before);
   if (out === null || back === null) return 0;
@@ -68,18 +83,20 @@ function turnAt(surface: Surface, corners: VertexTurns, before: MeshPoint, p: Me
   if (!round.isOpen) {
     const left = turned < 0 ? turned + round.total : turned;
     const missing = 2 * Math.PI - round.total;
-    const share = p.at === 'vertex' && Math.abs(missing) <= CORNER_RAD ? leftShare(surface, round, out, left) : 0.5;
-    return Math.PI - left - share * missing;
+    if (p.at !== 'vertex' || Math.abs(missing) > CORNER_RAD) return Math.PI - left - missing / 2;
+    const start = angleInRound(round, out);
+    const share = leftShare(surface, round, start, left);
+    const uneven = row === null ? 0 : unevenTurn(surface, corners, row, p.vertex, { round, start, left, share });
+    return Math.PI - left - share * missing - uneven;
   }
   // On an open edge: the foam lies on one side only.
-  const own = p.at === 'vertex' ? corners.atRim[p.vertex] : 0;
-  return turned > 0 ? Math.PI - turned - own : -turned - Math.PI + own;
+  const half = p.at === 'vertex' ? corners.atRim[p.vertex] : 0;
+  return turned > 0 ? Math.PI - turned - half : -turned - Math.PI + half;
 }
 
 /** Share of the area of the triangles round a corner that lies left of a line through it. @param left angle on the left, radians. */
-function leftShare(surface: Surface, round: Round, out: Heading, left: number): number {
+function leftShare(surface: Surface, round: Round, start: number, left: number): number {
   const { length, height } = sideShapesOf(surface);
-  const start = angleInRound(round, out);
   let [before, own, all] = [0, 0, 0];
   for (const { triangle, angle } of round.parts) {
     const area = length[3 * triangle] * height[3 * triangle];
@@ -89,6 +106,53 @@ function leftShare(surface: Surface, round: Round, out: Heading, left: number): 
     if ((turned < 0 ? turned + round.total : turned) < left) own += area;
   }
   return all > 0 ? own / all : 0.5;
+}
+
+/**
+ * What curvature that grows or falls across the line puts on its left beyond the left cell's share of the corner's own, K the curvature of the corners next to
+ * it on each side: (K left - K right) times the cell times share and rest of it over 4. Of rows h and h' apart the slope of the curvature is that difference
+ * over h + h', and the turning, known half a row to each side, is at the row itself by the slope times h h' / 8 other than straight between.
+ * A corner that several of the line's own have beside them is shared among them.
+ */
+function unevenTurn(
+  surface: Surface,
+  { missing, isRim, cell }: VertexTurns,
+  own: ReadonlySet<number>,
+  middle: number,
+  { round, start, left, share }: { round: Round; start: number; left: number; share: number },
+): number {
+  const sums = [0, 0];
+  const cells = [0, 0];
+  let before = 0;
+  for (const { triangle, angle } of round.parts) {
+    const turned = before < start ? before - start + round.total : before - start;
+    before += angle;
+    const vertex = nextCorner(surface, triangle, middle);
+    if (own.has(vertex)) continue;
+    // At an open edge, and beside a corner of the sculpt, nothing is known of how curvature changes.
+    if (isRim[vertex] === 1 || Math.abs(missing[vertex]) > CORNER_RAD) return 0;
+    const side = turned < left ? 0 : 1;
+    const among = ownBeside(surface, vertex, own);
+    sums[side] += missing[vertex] / among;
+    cells[side] += cell[vertex] / among;
+  }
+  if (!(cells[0] > 0 && cells[1] > 0)) return 0;
+  return ((sums[0] / cells[0] - sums[1] / cells[1]) * cell[middle] * share * (1 - share)) / 4;
+}
+
+/** The corner after a given one in a triangle. */
+function nextCorner({ triangles }: Surface, triangle: number, v: number): number {
+  let k = 0;
+  while (triangles[3 * triangle + k] !== v) k += 1;
+  return triangles[3 * triangle + ((k + 1) % 3)];
+}
+
+/** How many of the line's own corners lie next to a corner, at least 1. */
+function ownBeside(surface: Surface, vertex: number, own: ReadonlySet<number>): number {
+  const near = trianglesAt(surface, { at: 'vertex', vertex }).flatMap((t) =>
+    [0, 1, 2].map((k) => surface.triangles[3 * t + k]),
+  );
+  return Math.max(1, new Set(near.filter((v) => own.has(v))).size);
 }
 
 /** The heading from one point of a line to its next. */
@@ -104,13 +168,13 @@ export function headingFrom(surface: Surface, p: MeshPoint, q: MeshPoint): Headi
 function spreadCorners(
   surface: Surface,
   corners: VertexTurns,
+  own: ReadonlySet<number>,
   laid: LaidLine,
   spreadMm: number,
   closed: boolean,
   found: [number, number][],
 ): void {
   const { positions, triangles } = surface;
-  const own = new Set(laid.points.flatMap((p) => (p.at === 'vertex' ? [p.vertex] : [])));
   for (const v of verticesNear(surface, laid, 2 * spreadMm)) {
     const missing = corners.missing[v];
     if (own.has(v) || missing === 0 || Math.abs(missing) > CORNER_RAD) continue;

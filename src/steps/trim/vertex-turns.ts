@@ -7,6 +7,10 @@ export interface VertexTurns {
   readonly missing: Float64Array;
   /** At open edges what its half cell would miss, by the curvature of its neighbours inside; 0 elsewhere. */
   readonly atRim: Float64Array;
+  /** 1 at open edges, else 0. */
+  readonly isRim: Uint8Array;
+  /** A third of the triangles round it, mm². */
+  readonly cell: Float64Array;
   /** x y z per vertex, length 1: the mean of the triangles round it, weighted by their angle. */
   readonly normals: Float64Array;
 }
@@ -40,7 +44,7 @@ export function vertexTurns(surface: Surface): VertexTurns {
     const size = Math.hypot(normals[3 * v], normals[3 * v + 1], normals[3 * v + 2]);
     for (let axis = 0; axis < 3; axis += 1) normals[3 * v + axis] /= size > 0 ? size : 1;
   }
-  const turns = { missing, atRim: atRims(surface, missing, area, isRim), normals };
+  const turns = { missing, atRim: atRims(surface, missing, area, isRim), isRim, cell: area, normals };
   known.set(surface, turns);
   return turns;
 }
