@@ -1,4 +1,5 @@
 import type { Finding } from '../base/finding.ts';
+import type { FoamId } from '../base/ids.ts';
 import type { Vec3 } from '../geom/vec.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 
@@ -14,6 +15,11 @@ export interface ClayCoreWish {
   readonly wallMm?: number;
   /** What the label of the clay in hand says beyond its drying; left out, neither mass nor packs are told. */
   readonly label?: ClayLabel;
+}
+
+/** The same in a project: its sheets are foams of the stock, one or more, the usual one first. */
+export interface AreaInClay extends Omit<ClayCoreWish, 'sheetsMm'> {
+  readonly foams: readonly FoamId[];
 }
 
 /** Figures of a pack, as its label says. */

@@ -80,18 +80,18 @@ export interface ClaySum {
   readonly days: number;
 }
 
-/** A fillet along a seam, or a shape over an area. */
+/** A fillet along a seam, a shape over an area, or an area in clay over a core. */
 export interface ClayItem {
-  readonly what: 'fillet' | 'shape';
+  readonly what: 'fillet' | 'shape' | 'core';
   /** Letter of the seam, or name of the area. */
   readonly name: string;
-  /** Pieces it lies on. */
+  /** Pieces it lies on, or that end round it. */
   readonly pieces: readonly PieceId[];
   /** Along the seam where it is filled, mm; 0 for a shape. */
   readonly lengthMm: number;
-  /** Of a shape, on the foam; 0 for a fillet. */
+  /** Of a shape, on the foam; the modelled face over a core; 0 for a fillet. */
   readonly areaMm2: number;
-  /** Radius of the hollow, or height over the foam, mm. */
+  /** Radius of the hollow, height over the foam, or least depth over the core, mm. */
   readonly sizeMm: number;
   /** Dry. */
   readonly ml: number;

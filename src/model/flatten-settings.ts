@@ -1,5 +1,6 @@
 import type { FoamId } from '../base/ids.ts';
 import { SEAM_PRICE } from '../base/tolerance.ts';
+import type { AreaInClay } from './clay-core.ts';
 import type { ClayShape } from './clay.ts';
 
 /** What is dear and what is cheap when the pieces of a part are laid flat. The same for all its pieces. */
@@ -62,6 +63,8 @@ export interface Region {
   readonly colour?: string;
   /** The shape that is built up in clay there; missing: none. */
   readonly clay?: ClayShape;
+  /** How it is modelled in clay over a core of sheet, and so is of no foam; missing: it is of foam. */
+  readonly clayCore?: AreaInClay;
 }
 
 /** A sheet that stands out of the face over one area: a pattern, a rim, a badge. It follows the area and makes the wall no thicker elsewhere. */

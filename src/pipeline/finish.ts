@@ -29,7 +29,7 @@ export function finishSums(outcome: Outcome): FinishSums | null {
   const found = finishSkin(outcome, colours, baseColour);
   const base = colours.findIndex(({ id }) => id === baseColour);
   const sums = colourSums({ skin: found.skin, pieces: outcome.pieces ?? [], colours, base });
-  const items = [...filletItems(outcome, clay).items, ...shapeItems(outcome, found, clay)];
+  const items = [...filletItems(outcome, clay).items, ...shapeItems(outcome, found, clay), ...coreItems(outcome, clay)];
   return sums.length + items.length === 0 ? null : { colours: sums, clay: items };
 }
 
@@ -49,7 +49,7 @@ export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Fin
   const pieces = outcome.pieces ?? [];
   const isPainted = found.skin.colourOf.some((colour) => colour >= 0);
   const fillets = filletItems(outcome, clay);
-  const items = [...fillets.items, ...shapeItems(outcome, found, clay)];
+  const items = [...fillets.items, ...shapeItems(outcome, found, clay), ...coreItems(outcome, clay)];
   const shutIn = isPainted ? shutInPieces(found.skin, pieces.length) : [];
   yield;
   const loose = isPainted
@@ -97,8 +97,7 @@ function filletItems(
   const { part } = outcome;
   if (part === null) return { items: [], seams: [], findings: [] };
   const [seen] = outcome.layers;
-  const { cut, pieces } = seen;
-  if (cut === null || pieces === null) throw new Error('finish: the chain has not run to its end');
+  const [cut, pieces] = [need(seen.cut), need(seen.pieces)];
   const items: ClayItem[] = [];
   const seams: SeamId[] = [];
   const findings: Finding[] = [];
@@ -139,6 +138,35 @@ function filletItems(
     });
   }
   return { items, seams, findings };
+}
+
+/** Areas in clay over a core, with the pieces that end round them. */
+function coreItems({ areasInClay, layers, pieces }: Outcome, clay: Clay): readonly ClayItem[] {
+  const [seen] = layers;
+  return areasInClay.map(({ part: { name }, made: { figures } }) => {
+    const rim = new Set(figures.borders.flatMap(({ vertices }) => vertices));
+    const { patches, mesh } = need(seen.cut);
+    const round = need(seen.pieces).filter(({ patch }) =>
+      patches[patch].meshVertices.some((v) => rim.has(mesh.fileVertex[v])),
+    );
+    const deepestMm = figures.depthMm + figures.depthBoundMm;
+    return {
+      what: 'core',
+      name,
+      pieces: (round.length === 0 ? (pieces ?? []) : round).map(({ id }) => id),
+      lengthMm: 0,
+      areaMm2: figures.areaMm2,
+      sizeMm: figures.coverMm,
+      ml: figures.clayMm3 / MM3_PER_ML,
+      deepestMm,
+      layers: clayLayers(deepestMm, clay.layerMm),
+    };
+  });
+}
+
+function need<T>(value: T | null): T {
+  if (value === null) throw new Error('finish: the chain has not run to its end');
+  return value;
 }
 
 /** Shapes over areas; where areas meet, the later one that has a shape counts. */

@@ -19,6 +19,7 @@ import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
+import type { ClayArea } from './clay-core-stage.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import type { CutBeside } from '../model/plain-piece.ts';
 import type { LayerPlan } from './layer-plan.ts';
@@ -105,6 +106,8 @@ export interface Outcome {
   readonly strips: readonly FoamStrip[];
   /** What became of each part that no sculpt is parted for, in the order of the project. */
   readonly plain: readonly PlainOutcome[];
+  /** Areas of the sculpt that are modelled in clay; their cores stand in `plain`, after the parts of the project. */
+  readonly areasInClay: readonly ClayArea[];
   /** Of all pieces, then of all strips, then of the pieces of plain parts. */
   readonly templates: readonly Template[] | null;
   /** For twins that share paper the template that serves for both, for paper alone. */

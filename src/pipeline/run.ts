@@ -8,6 +8,7 @@ import type { ShellLayer } from '../model/shell-layer.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
+import type { ClayArea } from './clay-core-stage.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import type { CutSculpt, EarlyOutcome, LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
@@ -110,6 +111,9 @@ export class Run {
   plain: Outcome['plain'] = [];
   /** What strips are laid on, once the sculpt is parted. */
   trimSculptOf: TrimSculptOf = () => null;
+  /** Its areas that are modelled in clay, and the part without them where there are any. */
+  areasInClay: readonly ClayArea[] = [];
+  partInFoam: SculptPart | null = null;
   templates: Outcome['templates'] = null;
   turned: Outcome['turned'] = [];
   sheets: Outcome['sheets'] = null;
@@ -126,10 +130,10 @@ export class Run {
     readonly choices: RunChoices,
   ) {}
 
-  /** The sculpt that is worked on. */
+  /** The sculpt that is worked on, as far as it is of foam. */
   get part(): SculptPart {
     if (this.partOrNone === null) throw new Error('run: a project without a sculpt');
-    return this.partOrNone;
+    return this.partInFoam ?? this.partOrNone;
   }
 
   made(...steps: StepName[]): void {

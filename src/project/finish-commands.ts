@@ -161,7 +161,8 @@ function withColour(region: Region, colour: string | null, only?: string): Regio
   return colour === null ? bare : { ...bare, colour };
 }
 
-function withRegions(part: SculptPart, change: (region: Region) => Region): SculptPart {
+/** The part with its areas changed; the very same where none is. */
+export function withRegions(part: SculptPart, change: (region: Region) => Region): SculptPart {
   const regions = part.regions.map(change);
   return regions.every((region, i) => region === part.regions[i]) ? part : { ...part, regions };
 }

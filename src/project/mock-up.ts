@@ -137,7 +137,7 @@ function mockUpPart(part: SculptPart, { times, cardMm }: MockUp, longestMm: numb
       ...(held === undefined ? {} : { held }),
     })),
     flatten: part.flatten,
-    regions: part.regions.map(({ raised: _, ...region }) => region),
+    regions: part.regions.map(({ raised: _, clayCore: __, ...region }) => region),
     edgeWishes: part.edgeWishes,
     modelIs: part.modelIs,
     ...(offMm === undefined ? {} : { offMm: offMm / times }),

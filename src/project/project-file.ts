@@ -5,6 +5,7 @@ import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
 import { cutterSchema } from './cutter-schema.ts';
+import { clayCoreSchema } from './clay-core-schema.ts';
 import { clayShapeSchema, filletsSchema, unknownColour } from './finish-schema.ts';
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
@@ -209,6 +210,7 @@ const sculpt = v.object({
         raised: v.optional(v.object({ foam: v.string(), thicknessMm: positive, neutralFraction: share })),
         colour: v.optional(v.string()),
         clay: v.optional(clayShapeSchema),
+        clayCore: v.optional(clayCoreSchema),
       }),
     ),
     [],
@@ -406,7 +408,10 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     ...project.parts.flatMap(({ layers, pieceSettings, regions }) => [
       ...layers,
       ...pieceSettings,
-      ...regions.flatMap((region) => region.raised ?? []),
+      ...regions.flatMap(({ raised, clayCore }) => [
+        ...(raised === undefined ? [] : [raised]),
+        ...(clayCore?.foams ?? []).map((foam) => ({ foam })),
+      ]),
     ]),
     ...(project.plain ?? []).flatMap(({ foams }) => foams.map((foam) => ({ foam }))),
   ];

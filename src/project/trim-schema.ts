@@ -1,14 +1,9 @@
 import * as v from 'valibot';
+import { finite, fromZeroMm, lengthMm, share } from './plain-limits.ts';
 
-/** Longest and widest that makes sense, mm. */
-const MOST_MM = 1e5;
 /** Points of a drawn line, seams of a strip and seams left without a cover at most. */
 const MOST_POINTS = 10_000;
 
-const finite = v.pipe(v.number(), v.finite());
-const lengthMm = v.pipe(finite, v.gtValue(0), v.maxValue(MOST_MM));
-const fromZeroMm = v.pipe(finite, v.minValue(0), v.maxValue(MOST_MM));
-const share = v.pipe(finite, v.minValue(0), v.maxValue(1));
 const fileNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
 /** A path across faces is named by numbers under 0 (`path-names.ts`). */
 const edge = v.tuple([v.pipe(v.number(), v.integer()), v.pipe(v.number(), v.integer())]);

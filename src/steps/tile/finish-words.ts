@@ -94,11 +94,13 @@ function onWhat(names: readonly string[]): string {
 
 /** `Seam B, 80 mm, hollow of 20 mm: 6.9 ml, 8.3 mm at its deepest, 2 layers`. */
 export function clayText({ what, name, lengthMm, areaMm2, sizeMm, ml, deepestMm, layers }: ClayItem): string {
-  const where =
-    what === 'fillet'
-      ? `Seam ${name}, ${formatMm(Math.round(lengthMm))}, hollow of ${formatMm(sizeMm)}`
-      : `${name}, ${areaText(areaMm2)}, ${formatMm(sizeMm)} high`;
-  const deep = what === 'fillet' ? `, ${formatNumber(deepestMm, 1)} mm at its deepest` : '';
+  const area = `${name}, ${areaText(areaMm2)}`;
+  const where = {
+    fillet: `Seam ${name}, ${formatMm(Math.round(lengthMm))}, hollow of ${formatMm(sizeMm)}`,
+    shape: `${area}, ${formatMm(sizeMm)} high`,
+    core: `${area}, ${formatMm(sizeMm)} or more over its core`,
+  }[what];
+  const deep = what === 'shape' ? '' : `, ${formatNumber(deepestMm, 1)} mm at its deepest`;
   return `${where}: ${ml < 0.1 ? 'under 0.1' : formatNumber(ml, ml < 10 ? 1 : 0)}\u00a0ml dry${deep}, ${layers === 1 ? 'one layer' : `${layers} layers`}`;
 }
 
