@@ -169,7 +169,8 @@ function colourNamed(project: Project, name: string, option: string): string {
   throw new Refused(`${option}: there is no colour ${name}; ${known}.`);
 }
 
-async function withArea(
+/** An area by its name; a group of the file becomes one where none is so called. @throws WrongUsage where neither has that name. */
+export async function withArea(
   project: Project,
   name: string,
   option: string,
