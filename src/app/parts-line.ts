@@ -131,6 +131,10 @@ export class PartsLine extends JobSection {
         class="part"
         data-part=${part.id}
         aria-expanded=${isChosen}
+        @pointerenter=${() => this.point({ parts: [part.id] })}
+        @pointerleave=${() => this.point(null)}
+        @focus=${() => this.point({ parts: [part.id] })}
+        @blur=${() => this.point(null)}
         @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'part', part: part.id }))}
       >
         <span>

@@ -1,3 +1,4 @@
+import { partId } from '../base/ids.ts';
 import type { BenchPick, BenchPlane } from '../viewport/bench-contract.ts';
 import { fitAt } from './fit-at.ts';
 import { spotOf } from './across-actions.ts';
@@ -22,7 +23,8 @@ export class StagePicks {
     const fitReading = view.colouring === 'fit' ? fitAt(this.#bench.bench, pick) : null;
     const roomMm = view.colouring === 'room' ? this.#roomAt(pick) : null;
     const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
-    const pointed = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
+    const seams = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
+    const pointed = pick.part === undefined ? seams : { parts: [pick.part] };
     const facts = { reading, pointed, thicknessMm, fitReading, roomMm };
     if (view.tool === 'path' && view.through.length + view.spots.length > 0) {
       this.#bench.setView(facts);
@@ -86,6 +88,7 @@ export class StagePicks {
       const chain = bench.seams?.chainOfEdge[pick.edge] ?? -1;
       if (chain >= 0 && bench.seams !== null) return { kind: 'seam', seam: bench.seams.chains[chain].id };
     }
+    if (pick.part !== undefined) return { kind: 'part', part: partId(pick.part) };
     const piece = pick.piece === undefined ? undefined : bench.pieces?.pieces[pick.piece];
     return piece === undefined ? NOTHING : { kind: 'piece', piece: piece.id };
   }

@@ -297,13 +297,14 @@ export class Stage extends LitElement {
   }
 
   #showParts(scene: BenchScene, before: Bench): void {
-    const { sculpt, shell, seams, pieces, sheets } = this.bench;
+    const { sculpt, shell, seams, pieces, sheets, plain } = this.bench;
     scene.show({
       ...(sculpt === before.sculpt ? {} : { sculpt }),
       ...(shell === before.shell ? {} : { shell }),
       ...(seams === before.seams ? {} : { seams }),
       ...(pieces === before.pieces ? {} : { pieces: pieces && onBench(pieces) }),
       ...(sheets === before.sheets ? {} : { sheets }),
+      ...(plain === before.plain ? {} : { plain }),
     });
   }
 
@@ -385,6 +386,8 @@ export class Stage extends LitElement {
           pieces: [pieceIndex(this.bench, choice.piece)],
           triangles: chosenArea(this.bench, this.view)?.triangles ?? [],
         };
+      case 'part':
+        return { parts: [choice.part] };
       case 'step':
         return litByStep(this.bench, this.view);
       default:

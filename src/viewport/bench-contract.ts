@@ -3,7 +3,9 @@ import { DRY_FIT_MM } from '../base/tolerance.ts';
 /** What lies under the pointer, in the numbering of the records on show. */
 export interface BenchPick {
   /** edge: within reach of a seam, or of any edge while the edge tool is on. surface: the whole sculpt. piece: a piece on its way or flat. */
-  readonly kind: 'surface' | 'edge' | 'piece' | 'sheet' | 'nothing';
+  readonly kind: 'surface' | 'edge' | 'piece' | 'part' | 'sheet' | 'nothing';
+  /** Id of the part whose form it is, where no sculpt was parted for it. */
+  readonly part?: string;
   /** Triangle of the sculpt. */
   readonly triangle?: number;
   /** Edge of the sculpt's topology. */

@@ -1,10 +1,10 @@
-import type { Box3 } from 'three';
+import { Vector3, type Box3 } from 'three';
 import type { LengthUnit } from '../base/format-length.ts';
-import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { PiecesView, PlainPartView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { RoomField } from '../model/room-field.ts';
 import type { SheetLayout } from '../model/sheet.ts';
-import { Aim } from './aim.ts';
+import { Aim, type Sight } from './aim.ts';
 import type {
   BenchEvents,
   BenchFacing,
@@ -53,6 +53,7 @@ export interface BenchViews {
   readonly seams?: SeamsView | null;
   readonly pieces?: PiecesView | null;
   readonly sheets?: SheetLayout | null;
+  readonly plain?: readonly PlainPartView[];
 }
 
 /** The view that a new sculpt is first seen from: a little from the right and above. */
@@ -139,7 +140,10 @@ export class BenchScene {
       seams: views.seams === undefined ? before.seams : views.seams,
       pieces: views.pieces === undefined ? before.pieces : views.pieces,
       sheets: views.sheets === undefined ? before.sheets : views.sheets,
+      plain: views.plain ?? before.plain,
     };
+    // A part that comes beside what is seen is brought into the picture.
+    if (views.plain !== undefined && views.plain.length > before.plain.length) this.#keepInSight();
   }
 
   /** Resolves when everything shown so far is in the picture, the ways of all pieces included. */
@@ -185,12 +189,14 @@ export class BenchScene {
   /** What is pointed at, here or elsewhere on the screen. */
   setHighlight(highlight: Highlight | null): void {
     this.#show.pointing.highlight = highlight;
+    this.#show.markParts();
     this.#show.pointOut();
   }
 
   /** What is chosen. */
   setSelection(selection: Highlight | null): void {
     this.#show.pointing.selection = selection;
+    this.#show.markParts();
     this.#show.pointOut();
   }
 
@@ -423,13 +429,33 @@ export class BenchScene {
       return piece < 0 ? { kind: 'nothing' } : { kind: 'piece', piece };
     }
     const picker = this.#aimed();
-    if (cut === null || picker === null) return picker?.pick(pointer, this.#isEdgeTool) ?? { kind: 'nothing' };
+    if (cut === null || picker === null)
+      return this.#pickBeside(sight, picker?.pick(pointer, this.#isEdgeTool) ?? null);
     // What stands before the cut was taken away.
     return {
       kind: 'piece',
       ...(cut.piece < 0 ? {} : { piece: cut.piece }),
       ...(cut.thicknessMm === null ? {} : { thicknessMm: cut.thicknessMm }),
     };
+  }
+
+  /** What was picked, or the form of another part where that stands before it. */
+  #pickBeside({ origin, direction }: Sight, pick: BenchPick | null): BenchPick {
+    const part = this.#show.forms.hit(origin, direction);
+    if (part === null) return pick ?? this.#sheetAt(origin, direction);
+    const { solid } = this.#show;
+    const at = pick?.point;
+    const isBehind =
+      at !== undefined &&
+      solid !== null &&
+      new Vector3(...at).applyMatrix4(solid.sceneFromModel).distanceTo(origin) < part.distance;
+    return isBehind && pick !== null ? pick : { kind: 'part', part: part.part };
+  }
+
+  /** Where no sculpt stands sheets are all that can be met. */
+  #sheetAt(origin: Vector3, direction: Vector3): BenchPick {
+    const sheet = this.#show.sheets.hit(origin, direction);
+    return sheet === null ? { kind: 'nothing' } : { kind: 'sheet', sheet: sheet.sheet };
   }
 
   #tellHover(pick: BenchPick): void {

@@ -1,4 +1,4 @@
-import { Box3, Vector3 } from 'three';
+import { Box3, Vector3, type Matrix4 } from 'three';
 import type { LengthUnit } from '../base/format-length.ts';
 import { Cancelled } from '../base/work.ts';
 import {
@@ -15,7 +15,16 @@ import {
 } from './bench-contract.ts';
 import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
 import { BenchTop } from './bench-top.ts';
-import { arrange, buildSculpt, buildSolid, type SculptDisplay, type Shown, type SolidDisplay } from './display.ts';
+import { BesideLines } from './beside-lines.ts';
+import {
+  arrange,
+  buildSculpt,
+  buildSolid,
+  footprintOf,
+  type SculptDisplay,
+  type Shown,
+  type SolidDisplay,
+} from './display.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { RoomField } from '../model/room-field.ts';
@@ -27,6 +36,9 @@ import { Ink } from './ink.ts';
 import { clipAll, InsideView } from './inside-view.ts';
 import { whereabouts, type Journey } from './journey.ts';
 import { LinesView, penWidth } from './lines-view.ts';
+import { placePieces } from './piece-places.ts';
+import { PlainForms } from './plain-forms.ts';
+import { standOnBench } from './standing.ts';
 import { paintSolid } from './painting.ts';
 import { PlaneHandle } from './plane-handle.ts';
 import { PointingView } from './pointing-view.ts';
@@ -52,6 +64,7 @@ const BESIDE = 40;
 export class BenchShow {
   readonly pointing = new PointingView();
   readonly sheets = new SheetsView();
+  readonly forms = new PlainForms();
   readonly handle = new PlaneHandle();
   readonly inside = new InsideView(FONT);
   readonly #studio: Studio;
@@ -59,6 +72,7 @@ export class BenchShow {
   readonly #sectioned: (figures: SectionFigures | null) => void;
   readonly #top = new BenchTop(FONT);
   readonly #ink = new Ink(FONT);
+  readonly #beside = new BesideLines();
   readonly #familiar = new FamiliarThing();
   readonly #form = new SurfaceObject(sculptMaterial());
   readonly #skins = new SurfaceObject(skinMaterial());
@@ -69,7 +83,7 @@ export class BenchShow {
   #tapes: BenchTapes = NO_TAPES;
   #fit: DryFit | null = null;
   #room: RoomField | null = null;
-  #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null };
+  #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null, plain: [] };
   #colours: BenchColours = coloursOf(PAPER_THEME);
   #up: UpAxis = 'y';
   #colouring: Colouring = 'plain';
@@ -84,6 +98,8 @@ export class BenchShow {
   #figures: SectionFigures | null = null;
   #prop: PropView | null = null;
   #apart = 0;
+  /** What stands where no sculpt does; empty on an empty bench. */
+  #alone = new Box3();
   #base: SculptDisplay | null = null;
   #solid: SolidDisplay | null = null;
   #journeys: readonly Journey[] = [];
@@ -237,9 +253,13 @@ export class BenchShow {
   /** Round the bench top, and round the sculpt or the prop as far as it is taken apart, and what stands beside it. */
   get boxes(): { readonly top: Box3; readonly sculpt: Box3 } {
     const { prop } = this.inside;
-    const standing = prop.isShown && this.isWhole ? prop.box : (this.#solid?.box ?? EMPTY_BOX);
-    const sculpt = standing.clone().union(this.#familiar.box());
+    const standing = prop.isShown && this.isWhole ? prop.box : (this.#solid?.box ?? this.#standingAlone);
+    const sculpt = standing.clone().union(this.forms.box).union(this.#familiar.box());
     return { top: this.#topBox, sculpt };
+  }
+
+  get #standingAlone(): Box3 {
+    return this.#alone.isEmpty() ? EMPTY_BOX : this.#alone;
   }
 
   /** Round a piece where it is now, or round all for null; empty when there is none. */
@@ -279,12 +299,21 @@ export class BenchShow {
     this.#studio.redraw();
   }
 
+  /** Parts that are pointed at or chosen stand out. */
+  markParts(): void {
+    const { highlight, selection } = this.pointing;
+    const chosen = selection?.parts ?? [];
+    this.forms.mark(chosen, highlight?.parts ?? []);
+    this.#beside.mark([...chosen, ...(highlight?.parts ?? [])]);
+    this.#studio.redraw();
+  }
+
   /** @param pxPerMm CSS px that a millimetre has where the eye looks. */
   beforeDraw(pxPerMm: number): void {
     // From below one looks at the underside of the sculpt, not of the bench.
     const isAbove = this.#studio.camera.position.y > 0;
     this.#top.object.visible = isAbove;
-    this.sheets.object.visible = isAbove;
+    this.sheets.object.visible = this.#beside.object.visible = isAbove;
     this.#lines.scale(pxPerMm);
     this.handle.scale(pxPerMm);
     this.#ink.scale(penWidth(1.1, pxPerMm, 0.9, 1.9), penWidth(0.6, pxPerMm, 0.6, 1.1));
@@ -306,7 +335,8 @@ export class BenchShow {
     const solids = [this.#form, this.#skins, this.#walls];
     const { surface, section, prop, sizes } = this.inside;
     const lines = [this.#ink, this.#lines, this.#fitLines, this.#tapeLines, this.pointing, this.handle];
-    return [this.#top, this.sheets, ...solids, surface, section, prop, sizes, this.#familiar, ...lines];
+    const beside = [this.sheets, this.#beside, this.forms];
+    return [this.#top, ...beside, ...solids, surface, section, prop, sizes, this.#familiar, ...lines];
   }
 
   #rebuild(): void {
@@ -323,9 +353,15 @@ export class BenchShow {
     if (shown.sculpt === null) {
       this.#base = null;
       this.#forget();
+      const before = this.#alone.clone();
+      const matrix = this.#standAlone();
+      this.forms.set(shown.plain, matrix);
       this.#layOut();
+      this.#paint();
+      if (!this.#alone.isEmpty()) this.#appeared(before.isEmpty() || !isAlike(before, this.#alone));
       return;
     }
+    this.#alone.makeEmpty();
     const isNewSculpt = this.#base?.sculpt !== shown.sculpt;
     const base = this.#base !== null && !isNewSculpt ? this.#base : await buildSculpt(shown.sculpt, work);
     const solid = this.#solid;
@@ -340,6 +376,7 @@ export class BenchShow {
       // Pieces that are on their way or down stay there.
       if (this.#stage > ROLLING_FROM) for (const patch of fresh.body?.patches ?? []) await patch.prepare(work);
       const isFirst = solid === null || !isAlike(solid.box, fresh.box);
+      this.#standBeside(fresh);
       this.#forget();
       this.#base = base;
       this.#solid = fresh;
@@ -351,6 +388,7 @@ export class BenchShow {
       await this.#pose();
       this.#appeared(isFirst);
     } else {
+      this.#standBeside(solid);
       this.#layOut();
       await this.#pose();
     }
@@ -359,6 +397,21 @@ export class BenchShow {
     this.inside.prop.paint(this.#colours);
     await this.#pose();
     await this.#prepareRolls(work);
+  }
+
+  /** Other parts stand where they are in the assembly; while the size of the sculpt is not known there is no telling where. */
+  #standBeside({ base, sceneFromModel }: SolidDisplay): void {
+    if (this.forms.set(this.#shown.plain, base.sculpt.sized ? sceneFromModel : null)) this.#studio.changed();
+  }
+
+  /** Parts of a prop without a sculpt stand on the bench together. @returns null where there is none. */
+  #standAlone(): Matrix4 | null {
+    const forms = this.#shown.plain.flatMap(({ form }) => (form === null || form.length === 0 ? [] : [form]));
+    this.#alone.makeEmpty();
+    if (forms.length === 0) return null;
+    const { matrix, box } = standOnBench(forms, this.#up, true);
+    this.#alone.copy(box);
+    return matrix;
   }
 
   /** Works out how each piece rolls flat; then the pieces may go on. */
@@ -375,7 +428,7 @@ export class BenchShow {
   /** Gives the pieces that can roll by now their ways. */
   async #setOut(): Promise<void> {
     if (this.#solid === null) return;
-    this.#journeys = arrange(this.#solid, this.#shown.sheets).journeys;
+    this.#journeys = arrange(this.#solid, this.#shown.sheets, this.forms.box).journeys;
     if (this.#stage > 0) await this.#pose();
   }
 
@@ -387,17 +440,27 @@ export class BenchShow {
     this.#journeys = [];
     this.#lift = 0;
     if (solid !== null) {
-      const { places, journeys, lift } = arrange(solid, sheets);
+      const { places, journeys, lift } = arrange(solid, sheets, this.forms.box);
       this.#journeys = journeys;
       this.#lift = lift;
-      this.#familiar.stand(solid.box);
+      this.#familiar.stand(solid.box.clone().union(this.forms.box));
       const familiar = this.#familiar.box();
       top = { ...places.layout.top };
       if (!familiar.isEmpty()) top = { ...top, maxX: Math.max(top.maxX, familiar.max.x + BESIDE) };
       this.sheets.set(sheets, solid.pieces, places);
       this.sheets.colours = this.#colours;
       this.#ink.set(solid.pieces, places);
+      this.#beside.set(sheets, solid.pieces, places);
+    } else if (sheets !== null && this.#shown.sculpt === null) {
+      // What has no sculpt lies on its sheets, and has no way there.
+      const places = placePieces(footprintOf(this.#standingAlone), null, sheets);
+      this.#familiar.stand(this.#standingAlone);
+      top = { ...places.layout.top };
+      this.sheets.set(sheets, null, places);
+      this.sheets.colours = this.#colours;
+      this.#beside.set(sheets, this.#shown.pieces, places);
     }
+    this.markParts();
     this.#placePlane();
     this.#layTapes();
     this.#top.set(top, solid?.base.sculpt.sized ?? true);
@@ -512,7 +575,7 @@ export class BenchShow {
     const colours = this.#colours;
     this.#studio.paint(colours);
     this.#top.colours = colours;
-    this.sheets.colours = colours;
+    this.sheets.colours = this.forms.colours = this.#beside.colours = colours;
     this.#familiar.colours = colours;
     this.#walls.material.color.copy(colours.foamCut);
     showGrain(this.#skins.material, !isMeasure(this.#colouring));
@@ -547,6 +610,7 @@ export class BenchShow {
     this.#solid = null;
     for (const part of [this.#form, this.#skins, this.#walls]) part.object.visible = false;
     this.sheets.set(null, null, null);
+    this.#beside.set(null, null, null);
     this.#ink.set(null, null);
   }
 }

@@ -1,7 +1,7 @@
 import { type Box3, type Matrix4, Quaternion, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import { treeFromSerialised, type SurfaceTree } from '../geom/bvh.ts';
-import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { PiecesView, PlainPartView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { UpAxis } from './bench-contract.ts';
 import type { CornerSurface } from './corner-surface.ts';
@@ -22,6 +22,8 @@ export interface Shown {
   readonly seams: SeamsView | null;
   readonly pieces: PiecesView | null;
   readonly sheets: SheetLayout | null;
+  /** Parts that no sculpt is parted for. */
+  readonly plain: readonly PlainPartView[];
 }
 
 /** What depends on the sculpt alone. */
@@ -100,13 +102,17 @@ const APART_SHARE = 0.14;
 const LIFT_SHARE = 0.28;
 const LEAST_LIFT = 30;
 
-/** Sheets, places and journeys for what is on show. */
+/**
+ * Sheets, places and journeys for what is on show.
+ * @param beside  round what stands on the bench besides.
+ */
 export function arrange(
   solid: SolidDisplay,
   sheets: SheetLayout | null,
+  beside: Box3,
 ): { readonly places: PiecePlaces; readonly journeys: readonly Journey[]; readonly lift: number } {
   const size = solid.box.getSize(new Vector3());
-  const places = placePieces({ width: size.x, depth: size.z }, solid.pieces, sheets);
+  const places = placePieces(footprintOf(solid.box.clone().union(beside)), solid.pieces, sheets);
   const middle = solid.box.getCenter(new Vector3());
   const lift = Math.max(LEAST_LIFT, LIFT_SHARE * size.y);
   const patches = solid.body?.patches ?? [];
@@ -132,3 +138,9 @@ export function arrange(
   });
   return { places, journeys, lift };
 }
+
+/** Width and depth of bench that things take, the same on both sides of its middle, where the sculpt stands. */
+export const footprintOf = ({ min, max }: Box3): { readonly width: number; readonly depth: number } => ({
+  width: 2 * Math.max(Math.abs(min.x), Math.abs(max.x)),
+  depth: 2 * Math.max(Math.abs(min.z), Math.abs(max.z)),
+});
