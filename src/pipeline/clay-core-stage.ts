@@ -85,6 +85,17 @@ export class ClayCoreStage {
       const { clayCore, name } = region;
       if (clayCore === undefined) continue;
       const faces = region.faces.filter(isLeft);
+      const after = new Set([...gone, ...faces]);
+      if (mesh.faceOfTriangle.every((face) => after.has(face))) {
+        findings.push(
+          stays(
+            part.id,
+            'clay/all',
+            `With ${name} in clay nothing of the sculpt is left to lay flat, so it stays in foam: mark a smaller area.`,
+          ),
+        );
+        continue;
+      }
       const own = clayCore.foams.map(foamOf);
       const sheetsMm = own.map(({ thicknessMm }) => thicknessMm);
       const coreKey = [outside, clay, wall.faceMm - wall.backMm, JSON.stringify([faces, clayCore, sheetsMm])];
@@ -97,17 +108,6 @@ export class ClayCoreStage {
             part.id,
             made.problem.code,
             `${name} cannot be modelled in clay and stays in foam: ${made.problem.text}`,
-          ),
-        );
-        continue;
-      }
-      const after = new Set([...gone, ...faces]);
-      if (mesh.faceOfTriangle.every((face) => after.has(face))) {
-        findings.push(
-          stays(
-            part.id,
-            'clay/all',
-            `With ${name} in clay nothing of the sculpt is left to lay flat, so it stays in foam: mark a smaller area.`,
           ),
         );
         continue;

@@ -1,4 +1,4 @@
-import { ok, type Result } from '../base/result.ts';
+import { fail, ok, type Result } from '../base/result.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { Clay } from '../model/clay.ts';
 import type { ClayCore, ClayCoreWish } from '../model/clay-core.ts';
@@ -44,7 +44,14 @@ export function clayCoreOf(
     ...(wish.wallMm === undefined ? {} : { wallMm: wish.wallMm, openAt: 'bottom' as const }),
   });
   const isBare = !made.ok && (made.problem.code === 'stack/no-core' || made.problem.code === 'stack/too-low');
-  if (!made.ok && !isBare) return made;
+  if (!made.ok && !isBare)
+    // Over several rims the walls down from one run through what stands on another.
+    return area.value.borders.length > 1
+      ? fail(
+          'clay/rims',
+          `The area ends at ${area.value.borders.length} rims, and no single core fills it from one of them: mark it in parts that have one rim each.`,
+        )
+      : made;
   const core = made.ok ? made.value : null;
   const figures = clayFigures(area.value, core, wish, clay, own, wallMm);
   const bare = core === null ? [ALL_CLAY] : [];
