@@ -1,6 +1,8 @@
 import type { Finding } from '../base/finding.ts';
 import { dot3 } from '../geom/vec.ts';
+import { placeOf } from '../mesh/lines/mesh-point.ts';
 import { triangleNormal } from '../mesh/measure.ts';
+import { surfaceOf } from '../mesh/surface.ts';
 import { topologyOf, triangleOfHalfedge } from '../mesh/topology.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { NetCover } from '../model/trim.ts';
@@ -27,7 +29,7 @@ export function coversOf(on: TrimSculpt, { mostTurnDeg, without = [] }: CoversFi
   const { lines, net } = joinedLines(on, seams, (mostTurnDeg * Math.PI) / 180, isSeen);
   const seen = seams.filter(isSeen);
   return {
-    lines,
+    lines: lines.map((line) => downward(on, line)),
     findings: [
       ...(seen.length === 0 ? [NONE_SEEN] : [coverFinding(net, seen.length)]),
       ...leftOut([...hidden], 'lie on the hidden side'),
@@ -38,6 +40,20 @@ export function coversOf(on: TrimSculpt, { mostTurnDeg, without = [] }: CoversFi
       ...(bare.has(null) ? [LOST] : []),
     ],
   };
+}
+
+/** Ends as high as each other within this are told by how far they lie in front, mm. */
+const SAME_HEIGHT_MM = 0.1;
+
+/** An open line from its higher end to its lower one, or from the front to the back, so that lines that mirror each other have their marks alike. */
+function downward({ mesh, up }: TrimSculpt, named: TrimLine): TrimLine {
+  const { points, closed } = named.line;
+  const surface = surfaceOf(mesh);
+  const ends = [points[0], points[points.length - 1]].map((point) => placeOf(surface, point));
+  const front = up === 'z' ? 'y' : 'z';
+  const [fall, back] = [up, front].map((axis) => ends[0][axis] - ends[1][axis]);
+  const isUpward = Math.abs(fall) > SAME_HEIGHT_MM ? fall < 0 : back < 0;
+  return closed || !isUpward ? named : { ...named, line: { points: points.toReversed(), closed } };
 }
 
 function isHidden({ mesh, hidden, ...on }: TrimSculpt, { vertices }: SeamChain): boolean {

@@ -25,6 +25,8 @@ export interface TrimSculpt {
   readonly shell: ShellLayer;
   /** Where the mesh was cut finer along paths. */
   readonly drawn: Pick<DrawnSurface, 'sourceOfTriangle' | 'placed'> | null;
+  /** The direction of the file that is up. */
+  readonly up: SculptPart['upAxis'];
   /** Where nobody looks; null where all sides are seen. */
   readonly hidden: Vec3 | null;
 }
@@ -50,6 +52,7 @@ export class TrimSculpts {
       chains,
       shell,
       drawn,
+      up: upAxis,
       hidden: hiddenSide === undefined ? null : hiddenDirection(hiddenSide, upAxis),
     }));
   }

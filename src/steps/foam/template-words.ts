@@ -68,6 +68,7 @@ export function makingLines(piece: FoamPiece): readonly string[] {
     ...scoreLines(piece),
     ...outlineLines(piece),
     ...placingLines(piece),
+    ...letInLines(piece),
     ...cornerLine(piece),
     ...shrinkLines(piece),
   ];
@@ -110,9 +111,12 @@ function scoreLines({ scores = [] }: FoamPiece): readonly string[] {
 const outlineLines = ({ outlines = [] }: FoamPiece): readonly string[] =>
   [...new Set(outlines.map(({ name }) => name))].map((name) => `${name} is glued on inside the dots, on the face`);
 
-/** `Covers is glued on between the dots, mark to mark`. */
+/** `Covers: glued on between the dots, mark to mark`. */
 const placingLines = ({ placings = [] }: FoamPiece): readonly string[] =>
-  [...new Set(placings.map(({ strip }) => strip))].map((strip) => `${strip} is glued on between the dots, mark to mark`);
+  [...new Set(placings.map(({ strip }) => strip))].map((strip) => `${strip}: glued on between the dots, mark to mark`);
+
+/** `Handle goes through: cut its hole, square`, each once. */
+const letInLines = ({ letIns = [] }: FoamPiece): readonly string[] => [...new Set(letIns.map(({ text }) => text))];
 
 /** `EVA 6 mm, 1000 × 2000` → `EVA 6 mm`: the sheet's size is no concern of a piece. */
 export function foamText(thicknessMm: number, foamName: string): string {

@@ -12,6 +12,9 @@ import { markKey, type TwinReading } from './twin-reading.ts';
 /** Lines of twins on paper may be this far apart, mm: half the width of a line to cut on either side. */
 export const TWIN_LINES_MM = 0.05;
 
+/** Lines under strips of trim: a strip keeps to its own line no nearer (shop rule). */
+const TWIN_STRIPS_MM = 0.4;
+
 /** Their bevels and folds may differ by this, degrees: nobody sets a blade finer. */
 export const TWIN_ANGLES_DEG = 0.5;
 
@@ -87,7 +90,7 @@ const LINES: readonly (readonly [LineRole, string])[] = [
 ];
 
 function linesDifference(a: PaperPiece, b: PaperPiece, turned: (p: Vec2) => Vec2): string | null {
-  const [own, twin] = [pieceStrokes(a), pieceStrokes(b)];
+  const [own, twin] = [a, b].map((paper) => pieceStrokes({ ...paper, placings: [] }));
   for (const [role, name] of LINES) {
     const lines = own.filter((stroke) => stroke.role === role).map((line) => turnedLine(line, turned));
     const apartMm = drawingsApart(
@@ -97,8 +100,22 @@ function linesDifference(a: PaperPiece, b: PaperPiece, turned: (p: Vec2) => Vec2
     if (apartMm === Infinity) return `only one has ${name.replace(/^the /, '')}`;
     if (apartMm > TWIN_LINES_MM) return `${name} differs by ${lengthText(apartMm)}`;
   }
+  for (const [what, name] of STRIP_LINES) {
+    const [lines, others] = [a, b].map(({ placings }) => placings.filter((one) => one.what === what));
+    const apartMm = drawingsApart(
+      lines.map((line) => turnedLine(line, turned)),
+      others,
+    );
+    if (apartMm === Infinity) return `only one has ${name}`;
+    if (apartMm > TWIN_STRIPS_MM) return `${name} differ by ${lengthText(apartMm)}`;
+  }
   return null;
 }
+
+const STRIP_LINES = [
+  ['edge', 'edges of trim'],
+  ['mark', 'marks beside trim'],
+] as const;
 
 const lengthText = (mm: number): string => `${mm < 10 ? mm.toFixed(2) : mm.toFixed(0)} mm`;
 
