@@ -10,7 +10,7 @@ import type { BodyMeasure } from '../model/body-measures.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { Work } from '../base/work.ts';
-import type { Outcome } from '../pipeline/outcome.ts';
+import { atWorkIn, stoppedIn, type Outcome, type SculptOutcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { writeShopFiles } from '../pipeline/shop-files.ts';
@@ -248,20 +248,21 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
 
 /** Templates that leave out a part of the prop would mislead: an unfinished chain is refused whole. */
 function refuseIfUnfinished(outcome: Outcome, fileName: string): void {
-  const { stopped } = outcome;
+  const stopped = stoppedIn(outcome);
   if (stopped !== null && stopped.step !== 'flatten') throw Refused.from(stopped.problem, fileName);
   const missing = outcome.findings.find(({ severity, code }) => severity === 'error' && /^(cut|flatten)\//.test(code));
   const text = missing?.text ?? stopped?.problem.text;
-  if (text !== undefined) throw new Refused(`${fileName}: ${text}${offeredCut(outcome)}`);
+  const own = outcome.sculpts.find(({ part: { id } }) => id === missing?.where.part) ?? atWorkIn(outcome);
+  if (text !== undefined) throw new Refused(`${fileName}: ${text}${own === null ? '' : offeredCut(own)}`);
 }
 
 /** Longest cut that is told edge by edge. */
 const MOST_EDGES_TOLD = 24;
 
 /** The first cut the program offers, in the words of a seam file; empty when it offers none. */
-function offeredCut(outcome: Outcome): string {
-  const [offer] = outcome.cut?.offers ?? [];
-  const mesh = outcome.sculpt?.mesh;
+function offeredCut({ layers, sculpt }: SculptOutcome): string {
+  const [offer] = layers.at(0)?.cut?.offers ?? [];
+  const mesh = sculpt?.mesh;
   if (offer === undefined || mesh === undefined) return '';
   // Edges that a line across faces has made are none of the file's.
   if (offer.edges.some((pair) => pair.some((v) => v >= mesh.fileVertex.length))) return '';
@@ -282,7 +283,7 @@ function turnedLine({ paper, pieces }: Outcome): readonly string[] {
 }
 
 /** How the finished pieces meet; nothing where no two edges do. */
-function dryFitLine({ dryFit }: Outcome): readonly string[] {
+function dryFitLine({ dryFit }: SculptOutcome): readonly string[] {
   if (dryFit === null || dryFit.perSeam.length === 0) return [];
   const { perSeam, worstGapMm, worstOverlapMm, corners } = dryFit;
   const seams = `${perSeam.length} ${perSeam.length === 1 ? 'seam' : 'seams'}`;
@@ -293,7 +294,7 @@ function dryFitLine({ dryFit }: Outcome): readonly string[] {
 }
 
 /** What tapes and cores come to. */
-function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
+function bodyFitLines({ bodyFit }: SculptOutcome): readonly string[] {
   if (bodyFit === null) return [];
   const tapes = bodyFit.tapes.flatMap(({ tape, back, face, sizeFactor, moveMm }) =>
     back === null || face === null
@@ -319,6 +320,10 @@ function bodyFitLines({ bodyFit }: Outcome): readonly string[] {
   return [...tapes, ...cores, ...joints];
 }
 
+/** A line of one of several sculpts says of which. What goes on from the line before is set in. */
+const sculptLine = ({ sculpts }: Outcome, { part }: SculptOutcome, line: string): string =>
+  sculpts.length < 2 || line.startsWith(' ') ? line : `${part.name}: ${line}`;
+
 function summary(outcome: Outcome, assumed: readonly Finding[], out: string, lines: readonly string[]): string {
   const pieces = outcome.pieces ?? [];
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
@@ -326,9 +331,9 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string, lin
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
     ...turnedLine(outcome),
     ...simplifyLine(outcome),
-    ...dryFitLine(outcome),
-    ...springLines(outcome),
-    ...bodyFitLines(outcome),
+    ...outcome.sculpts.flatMap((own) =>
+      [...dryFitLine(own), ...springLines(own), ...bodyFitLines(own)].map((line) => sculptLine(outcome, own, line)),
+    ),
     ...sheetLines(outcome),
     ...lines,
     ...told.map((finding) => `${finding.severity}: ${finding.text}`),

@@ -71,7 +71,7 @@ function filletFrom(word: string): { letter: string; radiusMm: number } {
 /** `LETTER=…`: letters as they are printed, however they are typed. */
 function namedSeam(name: string, word: string, example: string): { readonly letter: string; readonly value: string } {
   const [letter, value, ...rest] = word.split('=');
-  if (!/^[a-z]+$/i.test(letter) || value === undefined || rest.length > 0)
+  if (!/^\d*[a-z]+$/i.test(letter) || value === undefined || rest.length > 0)
     throw new WrongUsage(`--${name} looks like ${example}: a seam by its letter, and what is wanted of it.`);
   return { letter: letter.toUpperCase(), value };
 }

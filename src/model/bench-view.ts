@@ -118,13 +118,16 @@ export interface PiecesView {
   readonly benchPatches: number;
   /** Which sheet of the wall lies on the bench, 1 the outermost. */
   readonly sheet: number;
+  /** Of the sculpt that is worked on, as are seams and offers. */
   readonly pieces: readonly FoamPiece[];
   readonly seams: readonly FoamSeam[];
   /** Strips that are cut beside the pieces; left out while shapes are sent ahead. */
   readonly strips?: readonly FoamStrip[];
   /** Pieces of parts that no sculpt is parted for; left out as strips are. */
   readonly plain?: readonly PlainPiece[];
-  /** Of pieces, strips and plain pieces. */
+  /** Pieces of the sculpts that are not worked on, `patch` as in their own sheets; left out where there are none, and as strips are. */
+  readonly others?: readonly FoamPiece[];
+  /** Of pieces, strips, plain pieces and pieces of other sculpts. */
   readonly templates: readonly Template[];
   readonly cutOffers: readonly CutOffer[];
 }

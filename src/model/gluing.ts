@@ -1,4 +1,4 @@
-import type { PieceId, SeamId } from '../base/ids.ts';
+import type { PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { BevelRange } from './foam-piece.ts';
 import type { Glue } from './glues.ts';
 import type { JoinKind } from './seams.ts';
@@ -21,6 +21,12 @@ export interface GluingPlan {
  */
 export type GluingWork = 'join' | 'close' | 'lay';
 
+/** Whose pieces are glued, where a prop is made of several sculpts. */
+export interface GluedSculpt {
+  readonly part: PartId;
+  readonly name: string;
+}
+
 /** Pieces that hang together: one piece, or a unit that was glued before. */
 export interface GluedBody {
   /** Lowest number first. */
@@ -33,6 +39,8 @@ export interface GluingStep {
   /** 1, 2, 3 … */
   readonly number: number;
   readonly work: GluingWork;
+  /** Left out where the prop is one sculpt. */
+  readonly sculpt?: GluedSculpt;
   /** Which sheet of the wall its pieces are of, 1 the outermost; 0 for what is laid on the wall. */
   readonly sheet: number;
   /** What is picked up and put to the other; where a body is closed, that body. */
@@ -103,6 +111,8 @@ export interface WarmWork {
 /** Steps that are brushed together and joined before the glue has gone off. */
 export interface GluingBatch {
   readonly number: number;
+  /** As in its steps: a batch is of one sculpt. */
+  readonly sculpt?: GluedSculpt;
   readonly steps: readonly number[];
   readonly seamMm: number;
   /** From the first stroke of the brush: until all edges are brushed, until the first may be joined, until the last is. Minutes. */
@@ -114,11 +124,13 @@ export interface GluingBatch {
 /** @throws Error on a broken plan: a seam twice, a stretch that runs backwards, a batch out of order. */
 export function checkGluingPlan({ steps, batches }: Pick<GluingPlan, 'steps' | 'batches'>): void {
   const ends = new Map<SeamId, number>();
-  steps.forEach(({ number, runs, batch, work, onto, laidMm2 }, i) => {
+  steps.forEach(({ number, runs, batch, work, onto, laidMm2, sculpt }, i) => {
     if (number !== i + 1) throw new Error(`gluing: step ${number} stands at place ${i + 1}`);
     if (work === 'join' && onto === undefined) throw new Error(`gluing: step ${number} joins nothing`);
     if ((work === 'lay') !== (laidMm2 !== undefined)) throw new Error(`gluing: step ${number} lays nothing`);
     if (!(batches[batch - 1]?.steps.includes(number) ?? false)) throw new Error(`gluing: step ${number} in no batch`);
+    if (batches[batch - 1].sculpt?.part !== sculpt?.part)
+      throw new Error(`gluing: step ${number} in a batch of another`);
     for (const { seam, fromMm, toMm, touch } of runs) {
       if (fromMm !== (ends.get(seam) ?? 0) || !(toMm > fromMm)) throw new Error(`gluing: seam ${seam} out of order`);
       if (!(touch.stationMm >= fromMm && touch.stationMm <= toMm)) throw new Error(`gluing: ${seam} touched elsewhere`);

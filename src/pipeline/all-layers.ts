@@ -6,7 +6,7 @@ import type { Springing } from '../model/springing.ts';
 import { dryFitOf } from '../steps/dryfit/dry-fit.ts';
 import { byPull } from '../steps/dryfit/springing.ts';
 import { remembered } from './remembered.ts';
-import type { LayerRun } from './run.ts';
+import type { LayerRun } from './sculpt-run.ts';
 
 /** Results kept: a maker goes a few steps back and forth. */
 const KEPT = 8;
@@ -41,20 +41,11 @@ export class AllLayers {
   }
 
   dryFit(layers: readonly LayerRun[]): DryFit | null {
-    const sum = (all: readonly DryFit[]) =>
-      dryFitOf(
-        all.flatMap(({ perSeam }) => perSeam),
-        all.flatMap(({ corners }) => corners).sort((p, q) => q.overlapMm - p.overlapMm),
-      );
-    return together(this.#dryFits, layers, ({ dryFit }) => dryFit, sum);
+    return together(this.#dryFits, layers, ({ dryFit }) => dryFit, dryFitOfAll);
   }
 
   springing(layers: readonly LayerRun[]): Springing | null {
-    const sum = (all: readonly Springing[]): Springing => ({
-      pieces: all.flatMap(({ pieces }) => pieces),
-      seams: byPull(all.flatMap(({ seams }) => seams)),
-    });
-    return together(this.#springings, layers, ({ springing }) => springing, sum);
+    return together(this.#springings, layers, ({ springing }) => springing, springingOfAll);
   }
 
   /** The wall as one sheet: from the back of the innermost to the face of the outermost. */
@@ -69,6 +60,19 @@ export class AllLayers {
     });
   }
 }
+
+/** How the pieces of several sheets or sculpts meet. */
+export const dryFitOfAll = (all: readonly DryFit[]): DryFit =>
+  dryFitOf(
+    all.flatMap(({ perSeam }) => perSeam),
+    all.flatMap(({ corners }) => corners).sort((p, q) => q.overlapMm - p.overlapMm),
+  );
+
+/** What the joints of several sheets or sculpts carry. */
+export const springingOfAll = (all: readonly Springing[]): Springing => ({
+  pieces: all.flatMap(({ pieces }) => pieces),
+  seams: byPull(all.flatMap(({ seams }) => seams)),
+});
 
 /** Null while one of the sheets has none. */
 function together<T>(

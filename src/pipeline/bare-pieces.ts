@@ -26,7 +26,7 @@ export function barePieces(early: EarlyOutcome, before: Outcome | null): DrawnPi
   const drawn = drawnBefore(before);
   const settings = settingsOfPatches(mesh, patches, part.pieceSettings);
   const ids = pieceIds(part.id, shell.layer, mesh, patches);
-  let last = 0;
+  let last = piecesBefore(early, before);
   const numbers = patches.map(({ kind }) => (kind === 'disc' || kind === 'windowed' ? (last += 1) : 0));
   const names = pieceNames(mesh, patches, settings, numbers, part.name);
   const pieces: FoamPiece[] = [];
@@ -82,6 +82,13 @@ export function barePieces(early: EarlyOutcome, before: Outcome | null): DrawnPi
   return { pieces, templates };
 }
 
+/** How many pieces the sculpts before this one had. */
+function piecesBefore({ project, part }: EarlyOutcome, before: Outcome | null): number {
+  const own = project.parts.findIndex(({ id }) => id === part.id);
+  const earlier = new Set<string>(project.parts.slice(0, own).map(({ id }) => id));
+  return before?.pieces?.filter((piece) => earlier.has(piece.part)).length ?? 0;
+}
+
 function bareTemplate(piece: FoamPiece): Template {
   const paper = onPaper(piece);
   const box = foamBoxOf(paper);
@@ -94,7 +101,7 @@ function drawnBefore(before: Outcome | null): Map<FlatPiece, { piece: FoamPiece;
   const drawn = new Map<FlatPiece, { piece: FoamPiece; template: Template }>();
   const seen = before?.cut?.shell.layer;
   before?.pieces?.forEach((piece, k) => {
-    const flat = piece.layer === seen ? before.flats?.[piece.patch] : undefined;
+    const flat = piece.layer === seen && piece.part === before.part?.id ? before.flats?.[piece.patch] : undefined;
     const template = before.templates?.[k];
     if (flat !== null && flat !== undefined && template !== undefined) drawn.set(flat, { piece, template });
   });

@@ -17,7 +17,7 @@ import { clayCoreOf, type ClayCoreMade } from './clay-core.ts';
 import { wallSpan } from './layer-plan.ts';
 import type { SizedSculpt } from './outcome.ts';
 import { remembered } from './remembered.ts';
-import type { Run } from './run.ts';
+import type { SculptRun } from './sculpt-run.ts';
 
 /** Results kept: a maker goes a few steps back and forth. */
 const KEPT = 8;
@@ -59,7 +59,7 @@ export class ClayCoreStage {
   readonly #regions = new Memo<unknown[], SculptPart['regions']>(KEPT);
 
   /** Puts the sculpt without them in the place of the run's; corners and polygons that are left keep their numbers. */
-  async make(run: Run, work: Work): Promise<void> {
+  async make(run: SculptRun, work: Work): Promise<void> {
     const { part, project } = run;
     if (part.regions.every(({ clayCore }) => clayCore === undefined)) return;
     await work.pause(0, 'planning the cores of clay');

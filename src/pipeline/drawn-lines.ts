@@ -16,7 +16,8 @@ import { pathLineSteps } from '../steps/seams/path-line.ts';
 import { facePolygons } from '../steps/seams/surface-points.ts';
 import type { SizedSculpt } from './outcome.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
-import { Stopped, type OwnSurface, type Run } from './run.ts';
+import { Stopped } from './run.ts';
+import type { OwnSurface, SculptRun } from './sculpt-run.ts';
 
 /** Results kept: a maker goes a few steps back and forth. */
 const KEPT = 16;
@@ -55,7 +56,7 @@ export class DrawnLines {
    * @returns null where no path is drawn, so that all is made on the sculpt itself. Of a project, paths that have lost their place are left
    *          out and told; of a seam file they stop the run.
    */
-  async of(run: Run, work: Work): Promise<{ surface: DrawnSurface | null; findings: readonly Finding[] }> {
+  async of(run: SculptRun, work: Work): Promise<{ surface: DrawnSurface | null; findings: readonly Finding[] }> {
     const { part } = run;
     if (part.seams.paths.length === 0) return { surface: null, findings: [] };
     const sculpt = run.needSculpt();

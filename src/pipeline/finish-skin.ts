@@ -4,7 +4,7 @@ import type { SeamChain } from '../model/seams.ts';
 import type { Colour } from '../model/colours.ts';
 import type { SculptPart } from '../project/project.ts';
 import { areasOfCorners, type PaintSkin, type SkinEdge } from '../steps/shop/paint-skin.ts';
-import type { CutSculpt, LayerOutcome, Outcome } from './outcome.ts';
+import type { CutSculpt, LayerOutcome, Outcome, SculptOutcome } from './outcome.ts';
 
 /** A skin that still knows where it came from. */
 export interface FoundSkin {
@@ -18,25 +18,65 @@ export interface FoundSkin {
 }
 
 /**
- * The face of the outermost sheet of the wall and of what is laid on it, without what that covers.
+ * The face of the outermost sheet of every wall and of what is laid on it, without what that covers.
  * @param colours  of the maker's list; a polygon has that of the last area of it that says one, else the base.
  */
 export function finishSkin(
-  { layers, raised, part, pieces }: Pick<Outcome, 'layers' | 'raised' | 'part' | 'pieces'>,
+  { sculpts, pieces }: Pick<Outcome, 'sculpts' | 'pieces'>,
   colours: readonly Colour[],
   base: string | undefined,
 ): FoundSkin {
-  const indexOf = new Map((pieces ?? []).map(({ id }, i) => [id as string, i]));
-  const colourOfFace = coloursOfFaces(part ?? { regions: [] }, colours);
   const rest = colours.findIndex(({ id }) => id === base);
+  const gathered: Gathered = {
+    indexOf: new Map((pieces ?? []).map(({ id }, i) => [id as string, i])),
+    corners: [],
+    moves: [],
+    pieceOf: [],
+    colourOf: [],
+    faceOf: [],
+    edges: [],
+    placeOf: new Map(),
+  };
+  for (const own of sculpts) gatherSculpt(gathered, own, coloursOfFaces(own.part, colours), rest);
+  const { corners, moves, pieceOf, colourOf, faceOf, edges, placeOf } = gathered;
+  const packed = Float64Array.from(corners);
+  return {
+    skin: {
+      areaMm2: areasOfCorners(packed),
+      pieceOf: Int32Array.from(pieceOf),
+      colourOf: Int32Array.from(colourOf),
+      corners: packed,
+      edges,
+    },
+    faceOf: Uint32Array.from(faceOf),
+    moves: Float64Array.from(moves),
+    placeOf,
+  };
+}
+
+/** The skin so far; of every triangle one entry, of corners and moves nine. */
+interface Gathered {
+  /** Index of each piece by its id. */
+  readonly indexOf: ReadonlyMap<string, number>;
+  readonly corners: number[];
+  readonly moves: number[];
+  readonly pieceOf: number[];
+  readonly colourOf: number[];
+  readonly faceOf: number[];
+  readonly edges: SkinEdge[];
+  readonly placeOf: Map<LayerOutcome, Int32Array>;
+}
+
+function gatherSculpt(
+  { indexOf, corners, moves, pieceOf, colourOf, faceOf, edges, placeOf }: Gathered,
+  { layers, raised }: Pick<SculptOutcome, 'layers' | 'raised'>,
+  colourOfFace: ReadonlyMap<number, number>,
+  rest: number,
+): void {
   const covered = new Set(raised.flatMap(({ plan }) => plan.raised?.area.faces ?? []));
-  const corners: number[] = [];
-  const moves: number[] = [];
-  const [pieceOf, colourOf, faceOf]: [number[], number[], number[]] = [[], [], []];
-  const edges: SkinEdge[] = [];
-  const placeOf = new Map<LayerOutcome, Int32Array>();
   const wall = layers.at(0);
-  for (const layer of wall === undefined ? [] : [wall, ...raised]) {
+  if (wall === undefined) return;
+  for (const layer of [wall, ...raised]) {
     const cut = need(layer.cut);
     const pieceOfPatch = need(layer.pieces).reduce(
       (list, { patch, id }) => list.set(patch, indexOf.get(id) ?? -1),
@@ -61,21 +101,7 @@ export function finishSkin(
     for (const edge of edgesInside(cut, place)) edges.push(edge);
     placeOf.set(layer, place);
   }
-  if (wall !== undefined)
-    for (const layer of raised) for (const edge of edgesRound(layer, wall, placeOf)) edges.push(edge);
-  const packed = Float64Array.from(corners);
-  return {
-    skin: {
-      areaMm2: areasOfCorners(packed),
-      pieceOf: Int32Array.from(pieceOf),
-      colourOf: Int32Array.from(colourOf),
-      corners: packed,
-      edges,
-    },
-    faceOf: Uint32Array.from(faceOf),
-    moves: Float64Array.from(moves),
-    placeOf,
-  };
+  for (const layer of raised) for (const edge of edgesRound(layer, wall, placeOf)) edges.push(edge);
 }
 
 function coloursOfFaces({ regions }: Pick<SculptPart, 'regions'>, colours: readonly Colour[]): Map<number, number> {

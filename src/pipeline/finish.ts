@@ -5,13 +5,15 @@ import type { Stepwise } from '../base/stepwise.ts';
 import { clayLayers, FIRST_CLAY, type Clay } from '../model/clay.ts';
 import { coatingsInForce } from '../model/coatings.ts';
 import { checkFinishPlan, type ClayItem, type ColourSum, type FinishPlan } from '../model/finish.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
 import type { GluingPlan } from '../model/gluing.ts';
+import type { SculptPart } from '../project/project.ts';
 import { filletAlong, liftedVolumeMm3 } from '../steps/shop/clay-volumes.ts';
 import { colourSums, finishPlanOf } from '../steps/shop/finish-plan.ts';
 import { looseBodies } from '../steps/shop/paint-loose.ts';
 import { shutInPieces } from '../steps/shop/paint-reach.ts';
 import { finishSkin, stretchesOnFace, type FoundSkin } from './finish-skin.ts';
-import type { Outcome } from './outcome.ts';
+import type { Outcome, SculptOutcome } from './outcome.ts';
 import { chainsNamed } from './shop-order.ts';
 
 /** How the prop is finished, and what it was found from. */
@@ -40,7 +42,7 @@ export interface FinishSums {
 
 /** @throws Error where the chain has not run to its end. */
 export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Finish> {
-  const { project, part, layers } = outcome;
+  const { project, part, sculpts } = outcome;
   const shop = project.shop ?? {};
   const { colours = [], baseColour, clay = FIRST_CLAY } = shop;
   const coatings = coatingsInForce(shop);
@@ -71,7 +73,7 @@ export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Fin
     clay,
     clayItems: items,
     loose,
-    seams: layers.at(0)?.seams ?? [],
+    seams: sculpts.flatMap(({ layers }) => layers.at(0)?.seams ?? []),
     steps: gluing.steps,
   });
   checkFinishPlan(plan);
@@ -90,13 +92,23 @@ export function* finishSteps(outcome: Outcome, gluing: GluingPlan): Stepwise<Fin
   return { plan, found, findings: [...fillets.findings, ...doubled] };
 }
 
-function filletItems(
-  outcome: Outcome,
-  clay: Clay,
-): { readonly items: readonly ClayItem[]; readonly seams: readonly SeamId[]; readonly findings: readonly Finding[] } {
-  const { part } = outcome;
-  if (part === null) return { items: [], seams: [], findings: [] };
-  const [seen] = outcome.layers;
+interface Fillets {
+  readonly items: readonly ClayItem[];
+  readonly seams: readonly SeamId[];
+  readonly findings: readonly Finding[];
+}
+
+function filletItems({ sculpts }: Outcome, clay: Clay): Fillets {
+  const all = sculpts.map((own) => filletsOf(own, clay));
+  return {
+    items: all.flatMap(({ items }) => items),
+    seams: all.flatMap(({ seams }) => seams),
+    findings: all.flatMap(({ findings }) => findings),
+  };
+}
+
+function filletsOf({ part, layers }: SculptOutcome, clay: Clay): Fillets {
+  const [seen] = layers;
   const [cut, pieces] = [need(seen.cut), need(seen.pieces)];
   const items: ClayItem[] = [];
   const seams: SeamId[] = [];
@@ -141,7 +153,10 @@ function filletItems(
 }
 
 /** Areas in clay over a core, with the pieces that end round them. */
-function coreItems({ areasInClay, layers, pieces }: Outcome, clay: Clay): readonly ClayItem[] {
+const coreItems = ({ sculpts }: Outcome, clay: Clay): readonly ClayItem[] =>
+  sculpts.flatMap((own) => coresOf(own, clay));
+
+function coresOf({ areasInClay, layers, pieces }: SculptOutcome, clay: Clay): readonly ClayItem[] {
   const [seen] = layers;
   return areasInClay.map(({ part: { name }, made: { figures } }) => {
     const rim = new Set(figures.borders.flatMap(({ vertices }) => vertices));
@@ -170,13 +185,22 @@ function need<T>(value: T | null): T {
 }
 
 /** Shapes over areas; where areas meet, the later one that has a shape counts. */
-function shapeItems(outcome: Outcome, { skin, faceOf, moves }: FoundSkin, clay: Clay): readonly ClayItem[] {
-  const { part, pieces } = outcome;
-  const shaped = (part?.regions ?? []).filter((region) => region.clay !== undefined);
+function shapeItems({ sculpts, pieces }: Outcome, found: FoundSkin, clay: Clay): readonly ClayItem[] {
+  return sculpts.flatMap(({ part }) => shapesOf(part, pieces ?? [], found, clay));
+}
+
+function shapesOf(
+  { id: part, regions }: SculptPart,
+  pieces: readonly FoamPiece[],
+  { skin, faceOf, moves }: FoundSkin,
+  clay: Clay,
+): readonly ClayItem[] {
+  const shaped = regions.filter((region) => region.clay !== undefined);
   const owner = new Map<number, string>();
   for (const { id, faces } of shaped) for (const face of faces) owner.set(face, id);
   return shaped.flatMap(({ id, name, clay: shape }): ClayItem[] => {
-    const own = [...faceOf.keys()].filter((t) => owner.get(faceOf[t]) === id);
+    const isOfPart = (t: number): boolean => pieces[skin.pieceOf[t]].part === part;
+    const own = [...faceOf.keys()].filter((t) => owner.get(faceOf[t]) === id && isOfPart(t));
     if (own.length === 0 || shape === undefined) return [];
     const pick = (values: Float64Array): Float64Array => {
       const kept = new Float64Array(9 * own.length);
@@ -189,7 +213,7 @@ function shapeItems(outcome: Outcome, { skin, faceOf, moves }: FoundSkin, clay: 
       {
         what: 'shape',
         name,
-        pieces: (pieces ?? []).filter((_, p) => on.has(p)).map((piece) => piece.id),
+        pieces: pieces.filter((_, p) => on.has(p)).map((piece) => piece.id),
         lengthMm: 0,
         areaMm2: own.reduce((sum, t) => sum + skin.areaMm2[t], 0),
         sizeMm: heightMm,

@@ -23,10 +23,11 @@ import { LayFlat } from './lay-flat.ts';
 import { letterSuffix, nameSuffix } from './layer-plan.ts';
 import type { EarlyOutcome } from './outcome.ts';
 import { OverlapOffers } from './overlap-offers.ts';
-import { Parting, type Parted } from './parting.ts';
+import { Parting, type Parted, type SeamPrefix } from './parting.ts';
 import { outlineOf, RaisedAreas } from './raised-areas.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
-import { Stopped, type LayerRun, type Run } from './run.ts';
+import { Stopped } from './run.ts';
+import type { LayerRun, SculptRun } from './sculpt-run.ts';
 import { shellChoice, Shells, type SheetSurface } from './shells.ts';
 import { Springings, springingFindings } from './springing.ts';
 import { Staggering } from './staggering.ts';
@@ -67,7 +68,7 @@ export class LayerStages {
   }
 
   /** Moves the sculpt to the surfaces of the sheet and parts it along its seams. */
-  async part(run: Run, layer: LayerRun, work: Work): Promise<void> {
+  async part(run: SculptRun, layer: LayerRun, work: Work): Promise<void> {
     const { surface, findings: stays } = await this.#surface(run, layer, work);
     const { mesh } = surface;
     const part = partOf(run, layer);
@@ -80,7 +81,7 @@ export class LayerStages {
     const { seams: marks, seamSettings } = part;
     const { cut, findings } = await this.#parting.of(
       run,
-      { mesh, marks, seamSettings, suffix: letterSuffix(plan) },
+      { mesh, marks, seamSettings, prefix: prefixOf(run), suffix: letterSuffix(plan) },
       work,
     );
     const { patches, chains } = cut;
@@ -108,7 +109,7 @@ export class LayerStages {
     layer.cut = { ...cut, mesh, shell, shells: this.#shells.onHinges(layer.bends, cut.chains, own, rules) };
   }
 
-  async flatten(run: Run, layer: LayerRun, work: Work): Promise<void> {
+  async flatten(run: SculptRun, layer: LayerRun, work: Work): Promise<void> {
     const { project, choices } = run;
     const part = partOf(run, layer);
     const [sculpt, cut] = [run.needSculpt(), layer.needCut()];
@@ -147,7 +148,7 @@ export class LayerStages {
   }
 
   /** @param firstNumber  of the sheet's pieces. */
-  async makeFoam(run: Run, layer: LayerRun, firstNumber: number, work: Work): Promise<void> {
+  async makeFoam(run: SculptRun, layer: LayerRun, firstNumber: number, work: Work): Promise<void> {
     const [cut, flats] = [layer.needCut(), layer.needFlats()];
     const part = partOf(run, layer);
     const { choice } = layer.plan;
@@ -215,7 +216,7 @@ export class LayerStages {
   }
 
   /** What would free the pieces that lie over themselves. */
-  async offerCuts(run: Run, layer: LayerRun, work: Work): Promise<void> {
+  async offerCuts(run: SculptRun, layer: LayerRun, work: Work): Promise<void> {
     const cut = layer.needCut();
     const eased = await this.#overlapOffers.of(
       { mesh: cut.mesh, cut, part: partOf(run, layer), bends: layer.needBends(), rules: rulesOfLayer(run, layer) },
@@ -226,7 +227,7 @@ export class LayerStages {
   }
 
   /** The finished pieces put together again. */
-  async fitDry(run: Run, layer: LayerRun, work: Work): Promise<void> {
+  async fitDry(run: SculptRun, layer: LayerRun, work: Work): Promise<void> {
     layer.dryFit = await this.#dryFits.of(this.#dryFitJob(run, layer, barePieces(layer), layer.seams ?? []), work);
     const [cut, bends] = [layer.needCut(), layer.needBends()];
     run.findings.push(...dryFitFindings(run.part.id, layer.dryFit, (fit) => gapReason(fit, cut, bends)));
@@ -245,12 +246,12 @@ export class LayerStages {
   }
 
   /** What the pieces of a sheet are put together from. */
-  #dryFitJob(run: Run, layer: LayerRun, pieces: DryFitJob['pieces'], seams: DryFitJob['seams']): DryFitJob {
+  #dryFitJob(run: SculptRun, layer: LayerRun, pieces: DryFitJob['pieces'], seams: DryFitJob['seams']): DryFitJob {
     const { tooMuchPct } = run.foam(layer.plan.choice.foam).stretchLimits;
     return { cut: layer.needCut(), bends: layer.needBends(), hinges: layer.hinges, pieces, seams, tooMuchPct };
   }
 
-  async springBack(run: Run, layer: LayerRun, work: Work): Promise<void> {
+  async springBack(run: SculptRun, layer: LayerRun, work: Work): Promise<void> {
     const cut = layer.needCut();
     const springing = await this.#springings.of({ cut, flats: layer.needFlats(), pieces: barePieces(layer) }, work);
     layer.springing = springing;
@@ -259,7 +260,7 @@ export class LayerStages {
 
   /** What the sheet is made on: the sculpt, or that cut finer along its paths, or where its seams lie beside those of the sheet that is seen. */
   async #surface(
-    run: Run,
+    run: SculptRun,
     layer: LayerRun,
     work: Work,
   ): Promise<{ surface: SheetSurface; findings: readonly Finding[] }> {
@@ -306,14 +307,18 @@ export class LayerStages {
   }
 }
 
+/** `2A` is a seam of the second sculpt: the letters of the others do not change when it gains a seam, nor does their paper. */
+const prefixOf = ({ part, place }: SculptRun): SeamPrefix =>
+  place === 1 ? { letter: '', id: '' } : { letter: String(place), id: `${part.id}.` };
+
 /** The part with its wishes as they apply to a sheet. */
-const partOf = (run: Run, layer: LayerRun): SculptPart => layer.own?.part ?? run.part;
+const partOf = (run: SculptRun, layer: LayerRun): SculptPart => layer.own?.part ?? run.part;
 
 /** Pieces of a sheet as they were cut. */
 const barePieces = ({ bare, pieces }: LayerRun): DryFitJob['pieces'] => bare ?? pieces ?? [];
 
 /** Shop rules of the foam a sheet is cut from. */
-const rulesOfLayer = (run: Run, { plan }: LayerRun): FoamRules => rulesOf(run.foam(plan.choice.foam));
+const rulesOfLayer = (run: SculptRun, { plan }: LayerRun): FoamRules => rulesOf(run.foam(plan.choice.foam));
 
 /** What makes pieces of a foam differ beyond its size. */
 function factsOf({ stretchLimits, bendLimits, shrinkage }: FoamSheet, { allowForShrinkage }: LayerChoice): FoamFacts {

@@ -4,6 +4,7 @@ import { solidOfPlate, type Solid } from '../steps/write/solid.ts';
 import { writeStl } from '../steps/write/stl.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { propSteps } from './prop.ts';
+import { inAssembly } from './sculpts-in-place.ts';
 
 /** Solid models of the finished prop. */
 export interface ModelChoice {
@@ -15,7 +16,7 @@ export interface ModelChoice {
 
 /**
  * The finished prop, put together and thick, as STL and OBJ in true size: every piece a closed body. A wall of several sheets comes whole and
- * sheet by sheet. With OBJ also the pieces on the sculpt, laid flat in their texture coordinates.
+ * sheet by sheet, a prop of several sculpts whole and sculpt by sculpt. With OBJ also the pieces on the sculpt, laid flat in their texture coordinates.
  */
 export const modelFiles = (outcome: Outcome, choice: ModelChoice): ReadonlyMap<string, Uint8Array | string> =>
   runAtOnce(modelFileSteps(outcome, choice));
@@ -44,32 +45,37 @@ export function* modelFileSteps(
 const flatWords = ({ project }: Outcome): string =>
   `${project.name}: pieces on the surface they keep their length on, lengths in mm; vt is the flat piece in mm`;
 
-/** The prop whole, and each sheet of its wall by itself where there are several. */
+/** The prop whole, and each sculpt and each sheet of its walls by itself where there are several. Sculpts stand in their places. */
 function* bodySteps(
   outcome: Outcome,
   share: number,
 ): Stepwise<readonly { readonly name: string; readonly solids: readonly Solid[] }[]> {
-  const prop = yield* propSteps(outcome);
-  const { pieces } = outcome;
-  if (prop === null || pieces === null) throw new Error('modelFiles: the chain has not run to its end');
-  const solids = prop.plates.map((plate) => ({
-    sheet: plate.sheet,
-    solid: solidOfPlate(plate, `${pieces[plate.piece].number} ${pieces[plate.piece].name}`, share),
-  }));
+  const { sculpts } = outcome;
+  const solids: { readonly sculpt: number; readonly sheet: number; readonly solid: Solid }[] = [];
+  for (const [sculpt, own] of sculpts.entries()) {
+    const prop = yield* propSteps({ ...own, project: outcome.project });
+    const { pieces } = own;
+    if (prop === null || pieces === null) throw new Error('modelFiles: the chain has not run to its end');
+    const place = inAssembly(sculpts, own.part);
+    for (const plate of prop.plates) {
+      const { number, name } = pieces[plate.piece];
+      solids.push({ sculpt, sheet: plate.sheet, solid: solidOfPlate(place(plate), `${number} ${name}`, share) });
+    }
+  }
   const sheets = [...new Set(solids.map(({ sheet }) => sheet))].sort((a, b) => a - b);
-  const whole = { name: 'prop', solids: solids.map(({ solid }) => solid) };
-  if (sheets.length === 1) return [whole];
+  const body = (name: string, isOf: (one: (typeof solids)[number]) => boolean) => ({
+    name,
+    solids: solids.filter(isOf).map(({ solid }) => solid),
+  });
   return [
-    whole,
-    ...sheets.map((sheet) => ({
-      name: `prop-sheet-${sheet}`,
-      solids: solids.filter((one) => one.sheet === sheet).map(({ solid }) => solid),
-    })),
+    body('prop', () => true),
+    ...(sculpts.length < 2 ? [] : sculpts.map((_, i) => body(`prop-sculpt-${i + 1}`, ({ sculpt }) => sculpt === i))),
+    ...(sheets.length < 2 ? [] : sheets.map((n) => body(`prop-sheet-${n}`, ({ sheet }) => sheet === n))),
   ];
 }
 
-function flatSurfaces({ layers, raised }: Outcome): readonly FlatSurface[] {
-  return [...layers, ...raised].flatMap(surfacesOfLayer);
+function flatSurfaces({ sculpts }: Outcome): readonly FlatSurface[] {
+  return sculpts.flatMap(({ layers, raised }) => [...layers, ...raised]).flatMap(surfacesOfLayer);
 }
 
 function surfacesOfLayer({ cut, flats, hinges, pieces }: LayerOutcome): readonly FlatSurface[] {

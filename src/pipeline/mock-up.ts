@@ -13,7 +13,7 @@ import { templateSteps } from '../steps/foam/make-template.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { bookmarksOf } from './bookmarks.ts';
-import type { Outcome } from './outcome.ts';
+import { atWorkIn, type Outcome } from './outcome.ts';
 import { pageInputOf } from './pages-of.ts';
 import type { Pipeline } from './pipeline.ts';
 
@@ -42,7 +42,7 @@ export async function makeMockUp(
   const mockUp = checkMockUp(wish);
   if (!mockUp.ok) return mockUp;
   const { sculpt, project } = outcome;
-  if (sculpt === null || sculpt.mmPerUnit === null || outcome.pieces === null)
+  if (sculpt === null || sculpt.mmPerUnit === null || atWorkIn(outcome)?.pieces == null)
     return fail('mock-up/no-pieces', 'There is no piece to make small yet: part the sculpt into pieces first.');
   const { min, max } = boxOfPoints3(sculpt.model.positions);
   const longest = Math.max(max.x - min.x, max.y - min.y, max.z - min.z);

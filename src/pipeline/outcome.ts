@@ -81,14 +81,9 @@ export interface LayerOutcome {
   readonly springing: Springing | null;
 }
 
-/**
- * Everything the chain made of a project. Later fields are null where an earlier step could not go on; `stopped` says which and why.
- * Never saved, never edited.
- */
-export interface Outcome {
-  readonly project: Project;
-  /** The sculpt that is worked on; null where the project has none. */
-  readonly part: SculptPart | null;
+/** One sculpt of a project as far as it came; fields are null as in {@link Outcome}. */
+export interface SculptOutcome {
+  readonly part: SculptPart;
   readonly sculpt: SizedSculpt | null;
   /** The sculpt cut along the paths that are drawn on it, on which the sheets are made; null where none is. */
   readonly drawn: DrawnSurface | null;
@@ -96,24 +91,11 @@ export interface Outcome {
   readonly layers: readonly LayerOutcome[];
   /** Sheets that are laid on the wall, each over an area; one that cannot be made is left out, and told. */
   readonly raised: readonly LayerOutcome[];
-  /** The outermost sheet of the wall parted, and laid flat. */
-  readonly cut: CutSculpt | null;
-  readonly flats: readonly (FlatPiece | null)[] | null;
-  /** Of all sheets, in the order of `layers` and then of `raised`; a piece's `patch` counts the patches of its own sheet. */
+  /** Of all its sheets, in the order of `layers` and then of `raised`; a piece's `patch` counts the patches of its own sheet. */
   readonly pieces: readonly FoamPiece[] | null;
   readonly seams: readonly FoamSeam[] | null;
-  /** Strips that are cut beside the pieces. */
-  readonly strips: readonly FoamStrip[];
-  /** What became of each part that no sculpt is parted for, in the order of the project. */
-  readonly plain: readonly PlainOutcome[];
-  /** Areas of the sculpt that are modelled in clay; their cores stand in `plain`, after the parts of the project. */
+  /** Areas of it that are modelled in clay; their cores stand in `Outcome.plain`, after the parts of the project. */
   readonly areasInClay: readonly ClayArea[];
-  /** Of all pieces, then of all strips, then of the pieces of plain parts. */
-  readonly templates: readonly Template[] | null;
-  /** For twins that share paper the template that serves for both, for paper alone. */
-  readonly turned: readonly Template[];
-  readonly sheets: SheetLayout | null;
-  readonly paper: PageSet | null;
   /** The foam against body and core; null where the maker asked for nothing. */
   readonly bodyFit: BodyFit | null;
   /** The mirror of the sculpt's mesh; null where it has none, or none is wanted. */
@@ -122,9 +104,45 @@ export interface Outcome {
   readonly dryFit: DryFit | null;
   /** What the joints of the pieces carry when they are held together. */
   readonly springing: Springing | null;
+  readonly stopped: StoppedAt | null;
+}
+
+/** The step that could not go on, and why. */
+export interface StoppedAt {
+  readonly step: StepName;
+  readonly problem: Problem;
+}
+
+/**
+ * Everything the chain made of a project. Later fields are null where an earlier step could not go on; `stopped` says which and why.
+ * Never saved, never edited.
+ */
+export interface Outcome extends Omit<SculptOutcome, 'part'> {
+  readonly project: Project;
+  /** Each sculpt by itself, in the order of the project. */
+  readonly sculpts: readonly SculptOutcome[];
+  /** The sculpt that is worked on; null where the project has none. `sculpt` to `raised`, and all that is measured, is of this one. */
+  readonly part: SculptPart | null;
+  /** Its outermost sheet of the wall parted, and laid flat. */
+  readonly cut: CutSculpt | null;
+  readonly flats: readonly (FlatPiece | null)[] | null;
+  /** Of all sculpts that came so far, in the order of the project; null where there are sculpts and none did. */
+  readonly pieces: readonly FoamPiece[] | null;
+  readonly seams: readonly FoamSeam[] | null;
+  /** Strips that are cut beside the pieces. */
+  readonly strips: readonly FoamStrip[];
+  /** What became of each part that no sculpt is parted for, in the order of the project. */
+  readonly plain: readonly PlainOutcome[];
+  /** Of all pieces, then of all strips, then of the pieces of plain parts. */
+  readonly templates: readonly Template[] | null;
+  /** For twins that share paper the template that serves for both, for paper alone. */
+  readonly turned: readonly Template[];
+  readonly sheets: SheetLayout | null;
+  readonly paper: PageSet | null;
   /** All that the steps found, in the order of the job. */
   readonly findings: readonly Finding[];
-  readonly stopped: { readonly step: StepName; readonly problem: Problem } | null;
+  /** Where the sculpt that is worked on, or what is made of all together, could not go on. */
+  readonly stopped: StoppedAt | null;
   readonly madeNew: readonly StepName[];
 }
 
@@ -134,8 +152,15 @@ export const besideOf = ({ strips, plain }: Pick<Outcome, 'strips' | 'plain'>): 
   ...plain.flatMap(({ pieces }) => pieces),
 ];
 
-/** The sculpt that was worked on. @throws Error where the project has none. */
-export function sculptPartOf({ part }: Pick<Outcome, 'part'>): SculptPart {
-  if (part === null) throw new Error('outcome: a project without a sculpt');
-  return part;
+/** What keeps a project from being whole: where the sculpt that is worked on could not go on, else another one, named. */
+export function stoppedIn({ stopped, sculpts, part }: Pick<Outcome, 'stopped' | 'sculpts' | 'part'>): StoppedAt | null {
+  if (stopped !== null) return stopped;
+  const other = sculpts.find((own) => own.part !== part && own.stopped !== null);
+  if (other?.stopped == null) return null;
+  const { step, problem } = other.stopped;
+  return { step, problem: { ...problem, text: `${other.part.name}: ${problem.text}` } };
 }
+
+/** What the sculpt that is worked on came to; null where the project has none. */
+export const atWorkIn = ({ sculpts, part }: Pick<Outcome, 'sculpts' | 'part'>): SculptOutcome | null =>
+  sculpts.find((own) => own.part === part) ?? null;

@@ -13,7 +13,7 @@ import { chainSteps } from '../steps/cut/seam-chains.ts';
 import { seamSetFromMarks } from '../steps/seams/seam-set.ts';
 import type { CutSculpt } from './outcome.ts';
 import { PatchStore } from './patch-store.ts';
-import type { Run } from './run.ts';
+import type { SculptRun } from './sculpt-run.ts';
 
 /** Results kept: a maker goes a few steps back and forth, and seams change more often than anything else. */
 const KEPT = 32;
@@ -26,8 +26,16 @@ export interface PartingWish {
   readonly mesh: Mesh;
   readonly marks: SeamMarks;
   readonly seamSettings: readonly SeamSetting[];
+  /** Before the letters of the seams, and before their ids, so that seams of several sculpts are told from each other; empty for the first. */
+  readonly prefix: SeamPrefix;
   /** Behind the letters and ids of the seams, so that `A2` is told from `A`; empty for what is seen. */
   readonly suffix: string;
+}
+
+/** What stands before letters and ids of a sculpt's seams. */
+export interface SeamPrefix {
+  readonly letter: string;
+  readonly id: string;
 }
 
 /** Parts a surface along marked seams, and remembers it. One for each surface that is parted by itself. */
@@ -37,9 +45,9 @@ export class Parting {
   readonly #known = new Memo<unknown[], { cut: Parted; findings: readonly Finding[] }>(KEPT);
 
   /** Stops the run where a seam file names what is no edge. */
-  async of(run: Run, wish: PartingWish, work: Work): Promise<{ cut: Parted; findings: readonly Finding[] }> {
-    const { mesh, marks, seamSettings, suffix } = wish;
-    const key = [mesh, marks, seamSettings, suffix];
+  async of(run: SculptRun, wish: PartingWish, work: Work): Promise<{ cut: Parted; findings: readonly Finding[] }> {
+    const { mesh, marks, seamSettings, prefix, suffix } = wish;
+    const key = [mesh, marks, seamSettings, prefix.letter, prefix.id, suffix];
     const known = this.#known.get(key);
     if (known !== undefined) {
       const patches = this.patches.settle(mesh, known.cut.patches, run.needSculpt().mesh);
@@ -58,7 +66,7 @@ export class Parting {
     }
     await work.pause(0.8);
     const chaining = chainSteps(mesh, seams.value, { ...raw, patches }, seamSettings);
-    const chains = (await runWithPauses(chaining, () => work.pause(0.8))).map((chain) => named(chain, suffix));
+    const chains = (await runWithPauses(chaining, () => work.pause(0.8))).map((chain) => named(chain, prefix, suffix));
     await work.pause(0.9);
     run.made('seams', 'cut');
     const cut = { chains, patches, patchOfTriangle: raw.patchOfTriangle, offers };
@@ -66,12 +74,12 @@ export class Parting {
   }
 }
 
-/** Seams of what lies under the sheet that is seen have ids and letters of their own. */
-const named = (chain: SeamChain, suffix: string): SeamChain =>
-  suffix === ''
+/** Seams of other sculpts than the first, and of what lies under the sheet that is seen, have ids and letters of their own. */
+const named = (chain: SeamChain, prefix: SeamPrefix, suffix: string): SeamChain =>
+  prefix.id + suffix === ''
     ? chain
     : {
         ...chain,
-        id: seamId(`${chain.id}.${suffix}`),
-        letter: chain.letter === '' ? '' : `${chain.letter}${suffix}`,
+        id: seamId(`${prefix.id}${chain.id}${suffix === '' ? '' : `.${suffix}`}`),
+        letter: chain.letter === '' ? '' : `${prefix.letter}${chain.letter}${suffix}`,
       };

@@ -1,5 +1,5 @@
 import type { Finding } from '../base/finding.ts';
-import type { OwnSurface } from './run.ts';
+import type { OwnSurface } from './sculpt-run.ts';
 
 /** A finding about a sheet with a mesh of its own, its places in the numbering of the sculpt. Corners the sculpt has not are left out. */
 export function onSculpt(finding: Finding, { mesh, sourceOfTriangle }: OwnSurface, sculptVertices: number): Finding {

@@ -5,7 +5,7 @@ import { nextHalfedge, topologyOf, triangleOfHalfedge } from '../mesh/topology.t
 import type { Region } from '../model/flatten-settings.ts';
 import { NO_SEAMS, type SeamMarks } from '../model/seams.ts';
 import type { SculptPart } from '../project/project.ts';
-import type { OwnSurface } from './run.ts';
+import type { OwnSurface } from './sculpt-run.ts';
 
 /** Results kept: a maker goes a few steps back and forth over a few areas. */
 const KEPT = 16;

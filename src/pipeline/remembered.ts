@@ -16,3 +16,10 @@ export async function rememberedSteps<K extends unknown[], V>(
 ): Promise<V> {
   return memo.get(key) ?? memo.set(key, await runWithPauses(make(), () => work.pause(0.5)));
 }
+
+/** Lists one behind the other: the same object for the same lists, and one that stands alone as it is. */
+export function joined<T>(memo: Memo<(readonly T[])[], readonly T[]>, lists: readonly (readonly T[])[]): readonly T[] {
+  const some = lists.filter(({ length }) => length > 0);
+  if (some.length === 1) return some[0];
+  return remembered(memo, [...some], () => some.flat());
+}

@@ -1,18 +1,12 @@
 import type { Finding } from '../base/finding.ts';
 import type { Ok, Problem, Result } from '../base/result.ts';
-import type { Mesh } from '../mesh/mesh.ts';
 import type { StepName } from '../model/bench-view.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { FoamId } from '../base/ids.ts';
-import type { ShellLayer } from '../model/shell-layer.ts';
-import type { Project, SculptPart } from '../project/project.ts';
-import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
-import type { PartBends } from '../steps/foam/part-bends.ts';
-import type { ClayArea } from './clay-core-stage.ts';
-import type { DrawnSurface } from './drawn-lines.ts';
-import type { LayerPlan } from './layer-plan.ts';
-import type { CutSculpt, EarlyOutcome, LayerOutcome, Outcome, SizedSculpt } from './outcome.ts';
-import type { PatchWishes } from './patch-wishes.ts';
+import { sculptAtWork } from '../project/at-work.ts';
+import type { Project } from '../project/project.ts';
+import type { EarlyOutcome, Outcome } from './outcome.ts';
+import { SculptRun } from './sculpt-run.ts';
 import type { TrimSculptOf } from './trim-sculpt.ts';
 
 export interface RunChoices {
@@ -37,106 +31,49 @@ export class Stopped extends Error {
   }
 }
 
-/** A sheet with seams of its own, or across faces, is made on the sculpt cut finer along them. */
-export interface OwnSurface {
-  /** Vertices of the sculpt keep their numbers, new ones follow. */
-  readonly mesh: Mesh;
-  /** Triangle of the sculpt, per triangle. */
-  readonly sourceOfTriangle: Int32Array;
-  /** The part with its wishes brought to that mesh. */
-  readonly part: SculptPart;
-}
-
-/** What one run has gathered of one sheet of foam so far. */
-export class LayerRun {
-  /** The sheet's own mesh and what follows from it, where it has one; null where it is made on the sculpt. */
-  own: OwnSurface | null = null;
-  /** Its surfaces, the vertices of the sculpt first: the same object whatever lines are drawn on the sculpt. */
-  shellOfWhole: ShellLayer | null = null;
-  cut: CutSculpt | null = null;
-  bends: PartBends | null = null;
-  flats: LayerOutcome['flats'] = null;
-  wishes: readonly PatchWishes[] = [];
-  pieces: LayerOutcome['pieces'] = null;
-  /** Its pieces before lines under trim came on them; null where none did. Trim changes nothing of how they fit. */
-  bare: LayerOutcome['pieces'] = null;
-  seams: LayerOutcome['seams'] = null;
-  dryFit: LayerOutcome['dryFit'] = null;
-  springing: LayerOutcome['springing'] = null;
-
-  constructor(readonly plan: LayerPlan) {}
-
-  /** One per patch: how a grooved piece stands on its hinges. */
-  get hinges(): readonly (HingeShapes | null)[] {
-    return this.wishes.map(({ hinges }) => hinges);
-  }
-
-  needCut(): CutSculpt {
-    if (this.cut === null) throw new Error('run: not parted yet');
-    return this.cut;
-  }
-
-  needShellOfWhole(): ShellLayer {
-    if (this.shellOfWhole === null) throw new Error('run: not parted yet');
-    return this.shellOfWhole;
-  }
-
-  needBends(): PartBends {
-    if (this.bends === null) throw new Error('run: not parted yet');
-    return this.bends;
-  }
-
-  needFlats(): NonNullable<LayerOutcome['flats']> {
-    if (this.flats === null) throw new Error('run: not flat yet');
-    return this.flats;
-  }
-
-  outcome(): LayerOutcome {
-    const { plan, cut, bends, flats, hinges, pieces, seams, dryFit, springing } = this;
-    return { plan, cut, bends, flats, hinges, pieces, seams, dryFit, springing };
-  }
-}
-
-/** What one run has gathered so far. */
+/** What one run has gathered of a project so far. */
 export class Run {
+  /** Of the whole; those of a sculpt come to them when it has been told of. */
   readonly findings: Finding[] = [];
-  sculpt: SizedSculpt | null = null;
-  /** The sculpt cut along the paths drawn on it; null where none is. */
-  drawn: DrawnSurface | null = null;
-  /** As far as each has come; the outermost sheet of the wall first. */
-  layers: readonly LayerRun[] = [];
-  /** Those that are laid on the wall, each over an area. */
-  raised: readonly LayerRun[] = [];
+  /** In the order of the project. */
+  readonly sculpts: readonly SculptRun[];
+  pieces: Outcome['pieces'] = null;
+  seams: Outcome['seams'] = null;
   strips: Outcome['strips'] = [];
   plain: Outcome['plain'] = [];
-  /** What strips are laid on, once the sculpt is parted. */
+  /** What strips are laid on, once the sculpts are parted. */
   trimSculptOf: TrimSculptOf = () => null;
-  /** Its areas that are modelled in clay, and the part without them where there are any. */
-  areasInClay: readonly ClayArea[] = [];
-  partInFoam: SculptPart | null = null;
   templates: Outcome['templates'] = null;
   turned: Outcome['turned'] = [];
   sheets: Outcome['sheets'] = null;
   paper: Outcome['paper'] = null;
-  bodyFit: Outcome['bodyFit'] = null;
-  mirror: Outcome['mirror'] = null;
+  /** Where the work on the whole could not go on. */
   stopped: Outcome['stopped'] = null;
   readonly #madeNew = new Set<StepName>();
 
   constructor(
     readonly project: Project,
-    /** Null where the project has none. */
-    readonly partOrNone: SculptPart | null,
     readonly choices: RunChoices,
-  ) {}
-
-  /** The sculpt that is worked on, as far as it is of foam. */
-  get part(): SculptPart {
-    if (this.partOrNone === null) throw new Error('run: a project without a sculpt');
-    return this.partInFoam ?? this.partOrNone;
+  ) {
+    const atWork = sculptAtWork(project);
+    // A seam file and who looks on are of the sculpt that is worked on.
+    this.sculpts = project.parts.map((part, i) => new SculptRun(this, part, i + 1, part === atWork ? choices : {}));
   }
 
-  made(...steps: StepName[]): void {
+  /** The sculpt that is worked on; undefined where the project has none. */
+  get atWork(): SculptRun | undefined {
+    const atWork = sculptAtWork(this.project);
+    return this.sculpts.find(({ wished }) => wished === atWork);
+  }
+
+  /** @throws Error where the project has no sculpt. */
+  needAtWork(): SculptRun {
+    const { atWork } = this;
+    if (atWork === undefined) throw new Error('run: a project without a sculpt');
+    return atWork;
+  }
+
+  made(...steps: readonly StepName[]): void {
     for (const step of steps) this.#madeNew.add(step);
   }
 
@@ -144,25 +81,10 @@ export class Run {
     return [...this.#madeNew];
   }
 
-  /** A result that is known to stand, or the end of this run at that step. */
+  /** A result that is known to stand, or the end of the work at that step. */
   take<T>(step: StepName, result: Result<T>): Ok<T> {
     if (!result.ok) throw new Stopped(step, result.problem);
     return result;
-  }
-
-  needSculpt(): SizedSculpt {
-    if (this.sculpt === null) throw new Error('run: no sculpt yet');
-    return this.sculpt;
-  }
-
-  /** All sheets, those of the wall first. */
-  get sheetsOfFoam(): readonly LayerRun[] {
-    return [...this.layers, ...this.raised];
-  }
-
-  /** The outermost sheet of the wall, which is seen. */
-  get seen(): LayerRun | undefined {
-    return this.layers.at(0);
   }
 
   /** A sheet of the maker's stock. */

@@ -15,7 +15,8 @@ import { meshFromModel, sizeFindings } from '../steps/read/size.ts';
 import { followedBy, mmPerUnitOfPart } from './body-size.ts';
 import type { SizedSculpt } from './outcome.ts';
 import { rememberedSteps } from './remembered.ts';
-import { Stopped, type Run } from './run.ts';
+import { Stopped } from './run.ts';
+import type { SculptRun } from './sculpt-run.ts';
 
 /** A source file kept beside the document. */
 export interface Source {
@@ -28,19 +29,16 @@ const KEPT = 8;
 
 /** From the file to a sculpt in mm: read, repaired, sized and looked over. */
 export class SculptStage {
-  readonly #sources = new Map<string, Source>();
+  readonly #sources: ReadonlyMap<string, Source>;
   readonly #read = new Memo<[string], SourceModel>(3);
   readonly #repaired = new Memo<[SourceModel, unknown], Result<SourceModel>>(KEPT);
   readonly #sized = new Memo<unknown[], { sculpt: SizedSculpt; findings: readonly Finding[] }>(KEPT);
   readonly #facts = new Memo<[SourceModel], ModelFacts>(KEPT);
   readonly #faults = new Memo<[Mesh], readonly Finding[]>(KEPT);
 
-  putSource(hash: string, source: Source): void {
-    this.#sources.set(hash, source);
-  }
-
-  sourceOf(hash: string): Source | undefined {
-    return this.#sources.get(hash);
+  /** @param sources  files by the SHA-256 of their bytes. */
+  constructor(sources: ReadonlyMap<string, Source>) {
+    this.#sources = sources;
   }
 
   /** The model in a file that was put here. Fails with `read/no-source` where it was not, else as `readModel` does. */
@@ -55,7 +53,7 @@ export class SculptStage {
   }
 
   /** Puts the sculpt of the run's part into the run. */
-  async make(run: Run, work: Work): Promise<void> {
+  async make(run: SculptRun, work: Work): Promise<void> {
     const { source } = run.part;
     const isNew = this.#read.get([source.hash]) === undefined;
     const read = await this.read(source, shareOfWork(work, 0, 0.6));
@@ -87,7 +85,7 @@ export class SculptStage {
   }
 
   async #size(
-    run: Run,
+    run: SculptRun,
     model: SourceModel,
     work: Work,
   ): Promise<{ sculpt: SizedSculpt; findings: readonly Finding[] }> {

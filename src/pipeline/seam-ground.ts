@@ -64,9 +64,8 @@ export async function seamGround(
   work: Work,
 ): Promise<Result<SeamGround>> {
   const part = needSculptAtWork(project);
-  const run = new Run(project, part, { strictSeams: true });
-  const stage = new SculptStage();
-  for (const [hash, source] of sources) stage.putSource(hash, source);
+  const run = new Run(project, { strictSeams: true }).needAtWork();
+  const stage = new SculptStage(sources);
   try {
     await stage.make(run, shareOfWork(work, 0, 0.6));
     await new SimplifyStage().make(run, shareOfWork(work, 0.6, 0.8));

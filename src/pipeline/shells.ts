@@ -14,7 +14,7 @@ import { shellLayerSteps, type ShellChoice } from '../steps/shell/make-shell-lay
 import { flatBesideHinges } from './flat-beside-hinges.ts';
 import type { LayerPlan } from './layer-plan.ts';
 import { remembered } from './remembered.ts';
-import type { Run } from './run.ts';
+import type { SculptRun } from './sculpt-run.ts';
 import { shellOnLines } from './shell-on-lines.ts';
 
 /** Results kept per step: a maker goes a few steps back and forth. */
@@ -37,7 +37,7 @@ export class Shells {
   readonly #shellsOfPatches = new Memo<unknown[], readonly ShellLayer[]>(KEPT);
 
   /** The surfaces of a sheet. */
-  async of(run: Run, mesh: Mesh, choice: ShellChoice, work: Work): Promise<ShellLayer> {
+  async of(run: SculptRun, mesh: Mesh, choice: ShellChoice, work: Work): Promise<ShellLayer> {
     // By what it is made of: whether pieces are cut larger for shrinkage is a matter of the same layer, but not of its shell.
     const { layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm } = choice;
     const key = [mesh, layer, foam, thicknessMm, neutralFraction, modelIs, backMm, offMm];
@@ -56,7 +56,7 @@ export class Shells {
 
   /** The sheet each patch is cut from: the plan's, or in the outermost one of another foam where the maker wants that of the piece. */
   async ofPatches(
-    run: Run,
+    run: SculptRun,
     surface: SheetSurface,
     plan: LayerPlan,
     patches: readonly Patch[],
@@ -89,7 +89,7 @@ export class Shells {
 }
 
 /** Surfaces of the plan's sheet. */
-export function shellChoice(run: Run, { choice, backMm }: LayerPlan): ShellChoice {
+export function shellChoice(run: SculptRun, { choice, backMm }: LayerPlan): ShellChoice {
   const { id, foam, thicknessMm, neutralFraction } = choice;
   const { modelIs, offMm = 0 } = run.part;
   const place = backMm === undefined ? { offMm } : { backMm };

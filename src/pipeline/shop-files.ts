@@ -5,6 +5,7 @@ import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import type { Work } from '../base/work.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Paper } from '../model/foam-stock.ts';
+import type { SeamOfPieces } from '../model/shop-choices.ts';
 import type { Page } from '../model/page.ts';
 import { beyondBlade } from '../steps/foam/steep-words.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
@@ -12,7 +13,7 @@ import { cutListCsv } from '../steps/shop/cut-list.ts';
 import { buildSheetPages, pictureSize } from '../steps/tile/build-sheet.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { finishPaperSteps } from './finish-paper.ts';
-import type { Outcome } from './outcome.ts';
+import type { LayerOutcome, Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
 import { stepPictureSteps } from './shop-pictures.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
@@ -137,11 +138,14 @@ function benchPaper({ project: { paper: choice } }: Outcome): Paper {
 const NEEDED_MM = 190;
 
 /** The order of gluing and the quantities as JSON (shared/gluing.schema.json). */
-export function gluingReport({ layers }: Outcome, { gluing, quantities, finish, findings }: ShopPlan): string {
-  const inner = layers.at(-1);
-  const chains = inner?.cut?.chains ?? [];
-  const indexOf = new Map<string, number>(chains.map(({ id }, i) => [id, i]));
-  const order = [...new Set(gluing.steps.flatMap(({ runs }) => runs.flatMap(({ seam }) => indexOf.get(seam) ?? [])))];
+export function gluingReport({ layers, sculpts }: Outcome, plan: ShopPlan): string {
+  const { gluing, quantities, finish, findings } = plan;
+  const orderOf = (all: readonly LayerOutcome[]): readonly SeamOfPieces[] => {
+    const inner = all.at(-1);
+    const indexOf = new Map<string, number>((inner?.cut?.chains ?? []).map(({ id }, i) => [id, i]));
+    const seams = gluing.steps.flatMap(({ runs }) => runs.flatMap(({ seam }) => indexOf.get(seam) ?? []));
+    return inner === undefined ? [] : namesOfOrder(inner, [...new Set(seams)]);
+  };
   const report = {
     schemaVersion: 1,
     glue: gluing.glue,
@@ -149,7 +153,10 @@ export function gluingReport({ layers }: Outcome, { gluing, quantities, finish, 
     batches: gluing.batches,
     pressedFromOutside: gluing.outside,
     // What accepts this order when it stands in a project file as `gluing`.
-    order: inner === undefined ? [] : namesOfOrder(inner, order),
+    order: orderOf(layers),
+    ...(sculpts.length < 2
+      ? {}
+      : { orders: sculpts.map(({ part, layers: own }) => ({ part: part.id, name: part.name, order: orderOf(own) })) }),
     quantities,
     finish: finish.plan,
     findings: findings.map(({ code, severity, text, where }: Finding) => ({ code, severity, text, where })),

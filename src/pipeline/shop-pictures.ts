@@ -1,10 +1,11 @@
 import type { PieceId } from '../base/ids.ts';
+import type { PropPlate } from '../model/bench-view.ts';
 import type { Stepwise } from '../base/stepwise.ts';
 import type { GluingRun, GluingStep } from '../model/gluing.ts';
 import type { Drawing } from '../model/template.ts';
 import { stepPicture, type SeamToDraw, type StepScene } from '../steps/shop/step-picture.ts';
 import { wordsInFront } from '../steps/tile/words-in-front.ts';
-import { sculptPartOf, type LayerOutcome, type Outcome } from './outcome.ts';
+import type { LayerOutcome, Outcome, SculptOutcome } from './outcome.ts';
 import { propSteps } from './prop.ts';
 
 /** Size of a picture, mm. */
@@ -25,14 +26,26 @@ export function* stepPictureSteps(
   sizeOf: (step: GluingStep) => PictureSize,
   before: ReadonlySet<PieceId> = new Set(),
 ): Stepwise<readonly Drawing[]> {
-  const prop = yield* propSteps(outcome);
+  const { project, sculpts } = outcome;
   const pieces = outcome.pieces ?? [];
-  const plateOf = new Map(prop?.plates.map((plate) => [pieces[plate.piece].id, plate]));
+  const plateOf = new Map<PieceId, PropPlate>();
+  const sculptOf = new Map<PieceId, SculptOutcome>();
+  const wanted = new Set(steps.flatMap(({ makes }) => makes.pieces));
+  for (const own of sculpts) {
+    const ids = (own.pieces ?? []).map(({ id }) => id);
+    for (const id of ids) sculptOf.set(id, own);
+    if (!ids.some((id) => wanted.has(id))) continue;
+    const prop = yield* propSteps({ ...own, project });
+    for (const plate of prop?.plates ?? []) plateOf.set(ids[plate.piece], plate);
+  }
   const numberOf = new Map(pieces.map(({ id, number }) => [id, number]));
   const laid = new Set(before);
   const drawings: Drawing[] = [];
   for (const step of steps) {
-    const onto = step.work === 'lay' ? laid : new Set<PieceId>(step.makes.pieces);
+    const sculpt = sculptOf.get(step.makes.pieces[0]);
+    if (sculpt === undefined) throw new Error(`stepPicture: step ${step.number} makes nothing`);
+    // What is laid already is shown with it, as far as it is of the same sculpt.
+    const onto = step.work === 'lay' ? [...laid].filter((id) => sculptOf.get(id) === sculpt) : step.makes.pieces;
     const added = new Set<PieceId>(step.work === 'close' ? [] : step.adds.pieces);
     const shown = [...new Set([...onto, ...step.makes.pieces])];
     const scene: StepScene = {
@@ -40,8 +53,8 @@ export function* stepPictureSteps(
         const plate = plateOf.get(id);
         return plate === undefined ? [] : [{ ...plate, number: numberOf.get(id) ?? 0, isNew: added.has(id) }];
       }),
-      seams: step.runs.map((run) => seamToDraw(outcome, run)),
-      upAxis: sculptPartOf(outcome).upAxis,
+      seams: step.runs.map((run) => seamToDraw(sculpt, run)),
+      upAxis: sculpt.part.upAxis,
     };
     const { widthMm, heightMm } = sizeOf(step);
     drawings.push(wordsInFront(stepPicture(scene, widthMm, heightMm)));
@@ -52,7 +65,7 @@ export function* stepPictureSteps(
 }
 
 /** The stretch of a seam on the face of its sheet. */
-function seamToDraw({ layers, raised }: Pick<Outcome, 'layers' | 'raised'>, run: GluingRun): SeamToDraw {
+function seamToDraw({ layers, raised }: SculptOutcome, run: GluingRun): SeamToDraw {
   const layer = [...layers, ...raised].find(({ seams }) => seams?.some(({ id }) => id === run.seam) === true);
   const points = stretchPoints(layer, run);
   const share = (run.touch.stationMm - run.fromMm) / (run.toMm - run.fromMm);

@@ -18,8 +18,9 @@ import { propMeasures, type PlateInPlace } from '../steps/shop/prop-measures.ts'
 import { quantitiesOf } from '../steps/shop/quantities.ts';
 import { seamNet } from '../steps/shop/seam-net.ts';
 import { finishSteps, type Finish } from './finish.ts';
-import { besideOf, type LayerOutcome, type Outcome } from './outcome.ts';
-import { areasOf, sheetOrderSteps } from './shop-order.ts';
+import { besideOf, stoppedIn, type LayerOutcome, type Outcome, type SculptOutcome } from './outcome.ts';
+import { inAssembly } from './sculpts-in-place.ts';
+import { areasOf, sheetOrderSteps, type OrderedSheet } from './shop-order.ts';
 
 /** What lies beside the work: made from a finished outcome, never saved. */
 export interface ShopPlan {
@@ -32,12 +33,13 @@ export interface ShopPlan {
 }
 
 /** Whether a chain has run to its end and every patch of every sheet has become a piece that can be laid flat: else there is no plan. */
-export function isWhole({ stopped, pieces, seams, sheets, layers, raised, findings }: Outcome): boolean {
+export function isWhole(outcome: Outcome): boolean {
+  const { pieces, seams, sheets, sculpts, findings } = outcome;
   if (findings.some(({ severity, code }) => severity === 'error' && /^(cut|flatten)\//.test(code))) return false;
-  if (stopped !== null || pieces === null || seams === null || sheets === null) return false;
-  return [...layers, ...raised].every(
-    (layer) => layer.cut !== null && layer.pieces?.length === layer.cut.patches.length,
-  );
+  if (stoppedIn(outcome) !== null || pieces === null || seams === null || sheets === null) return false;
+  return sculpts
+    .flatMap(({ layers, raised }) => [...layers, ...raised])
+    .every((layer) => layer.cut !== null && layer.pieces?.length === layer.cut.patches.length);
 }
 
 /** Plans by what they were made from. */
@@ -56,36 +58,15 @@ export function* shopPlanSteps(outcome: Outcome): Stepwise<ShopPlan> {
 }
 
 function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
-  const { project, pieces, sheets, seams, layers, raised } = outcome;
+  const { project, sculpts, pieces, sheets, seams } = outcome;
   const beside = besideOf(outcome);
   const { glue = FIRST_GLUE, ...prices } = project.shop ?? {};
   const foamOf = (id: string): FoamSheet => need(project.foams.find((foam) => foam.id === id));
-  // From the inside of the wall outward, and then what is laid on it.
-  const inOrder = [...layers.toReversed(), ...raised];
   const toGlue: SheetToGlue[] = [];
   const findings: Finding[] = [];
-  for (const [i, layer] of inOrder.entries()) {
-    const limitsOf = ({ foam: id }: FoamPiece): ReturnType<SheetToGlue['limitsOf']> => {
-      const { stretchLimits: stretch, bendLimits: bend = BEND_LIMITS } = foamOf(id);
-      return { stretch, bend };
-    };
-    const { chains, patches, shell } = need(layer.cut);
-    const base = {
-      sheet: layer.plan.sheet,
-      chains,
-      positions: shell.neutralPositions,
-      pieces: need(layer.pieces),
-      seams: need(layer.seams),
-      limitsOf,
-    };
-    if (i > 0) {
-      const net = seamNet(chains, patches, shell.neutralPositions);
-      toGlue.push({ ...base, net, steps: laidSteps(net, layOrder(layer)) });
-      continue;
-    }
-    const { net, order, findings: told } = yield* sheetOrderSteps(layer, outcome.part?.gluing);
-    findings.push(...told);
-    toGlue.push({ ...base, net, steps: netSteps(net, order, areasOf(layer)) });
+  for (const own of sculpts) {
+    const sculpt = sculpts.length === 1 ? {} : { sculpt: { part: own.part.id, name: own.part.name } };
+    for (const sheet of yield* sheetsToGlue(own, foamOf, findings)) toGlue.push({ ...sheet, ...sculpt });
   }
   yield;
   const gluing = gluingPlan(toGlue, glue);
@@ -101,7 +82,11 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
     seams: need(seams),
     sheets: need(sheets),
     foams: project.foams,
-    laid: inOrder.slice(1).flatMap((layer) => need(layer.pieces)),
+    laid: sculpts.flatMap((own) =>
+      fromInside(own)
+        .slice(1)
+        .flatMap((layer) => need(layer.pieces)),
+    ),
     // What a sheet that is laid on it covers is not coated.
     prop: { ...propMeasures([...platesOf(outcome, foamOf)]), outsideMm2: finish.plan.outsideMm2 },
     glue,
@@ -119,6 +104,42 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
   };
 }
 
+/** Sheets from the inside of the wall outward, and then what is laid on it. */
+const fromInside = ({ layers, raised }: SculptOutcome): readonly LayerOutcome[] => [...layers.toReversed(), ...raised];
+
+/** The sheets of a sculpt as they are glued. @param findings  what is found is added. */
+function* sheetsToGlue(
+  own: SculptOutcome,
+  foamOf: (id: string) => FoamSheet,
+  findings: Finding[],
+): Stepwise<readonly SheetToGlue[]> {
+  const limitsOf = ({ foam: id }: FoamPiece): ReturnType<SheetToGlue['limitsOf']> => {
+    const { stretchLimits: stretch, bendLimits: bend = BEND_LIMITS } = foamOf(id);
+    return { stretch, bend };
+  };
+  const sheets: SheetToGlue[] = [];
+  for (const [i, layer] of fromInside(own).entries()) {
+    const { chains, patches, shell } = need(layer.cut);
+    const base = {
+      sheet: layer.plan.sheet,
+      chains,
+      positions: shell.neutralPositions,
+      pieces: need(layer.pieces),
+      seams: need(layer.seams),
+      limitsOf,
+    };
+    if (i > 0) {
+      const net = seamNet(chains, patches, shell.neutralPositions);
+      sheets.push({ ...base, net, steps: laidSteps(net, layOrder(layer)) });
+      continue;
+    }
+    const { net, order, findings: told }: OrderedSheet = yield* sheetOrderSteps(layer, own.part.gluing);
+    findings.push(...told);
+    sheets.push({ ...base, net, steps: netSteps(net, order, areasOf(layer)) });
+  }
+  return sheets;
+}
+
 /** Patches of a sheet in the order in which they are laid. */
 function layOrder({ pieces, seams }: LayerOutcome): readonly number[] {
   const own = need(pieces);
@@ -132,9 +153,12 @@ function layOrder({ pieces, seams }: LayerOutcome): readonly number[] {
     .map(({ patch }) => patch);
 }
 
-/** Every piece as it stands on the sculpt; the outermost sheet of the wall is what is seen, and what is laid on it. */
-function* platesOf({ layers, raised }: Outcome, foamOf: (id: string) => FoamSheet): Iterable<PlateInPlace> {
-  for (const layer of [...layers, ...raised]) {
+/** Every piece in its place; the outermost sheet of a wall is what is seen, and what is laid on it. */
+function* platesOf({ sculpts }: Outcome, foamOf: (id: string) => FoamSheet): Iterable<PlateInPlace> {
+  for (const { part, layer } of sculpts.flatMap(({ part, layers, raised }) =>
+    [...layers, ...raised].map((layer) => ({ part, layer })),
+  )) {
+    const place = inAssembly(sculpts, part);
     const { patches, shells } = need(layer.cut);
     for (const { patch, foam } of need(layer.pieces)) {
       const { triangles, meshVertices } = patches[patch];
@@ -144,9 +168,11 @@ function* platesOf({ layers, raised }: Outcome, foamOf: (id: string) => FoamShee
         return points;
       };
       yield {
-        triangles,
-        face: skin(shells[patch].facePositions),
-        back: skin(shells[patch].backPositions),
+        ...place({
+          triangles,
+          face: skin(shells[patch].facePositions),
+          back: skin(shells[patch].backPositions),
+        }),
         densityKgM3: foamOf(foam).densityKgM3,
         isOutside: layer.plan.sheet <= 1,
       };

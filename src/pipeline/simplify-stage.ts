@@ -15,7 +15,7 @@ import { crossingSteps } from '../steps/read/self-crossing.ts';
 import { simplifiedModel } from '../steps/read/simplify-model.ts';
 import { meshFromModel } from '../steps/read/size.ts';
 import type { SizedSculpt } from './outcome.ts';
-import type { Run } from './run.ts';
+import type { SculptRun } from './sculpt-run.ts';
 import { borderVertices } from './simplify-keeps.ts';
 
 /** Results kept: a maker tries out a few. */
@@ -48,7 +48,7 @@ export class SimplifyStage {
   readonly #made = new Memo<[Mesh, SimplifyChoice], Simplified | null>(KEPT);
 
   /** Puts the simpler sculpt in the place of the run's. Corners and polygons that are left keep their numbers. */
-  async make(run: Run, work: Work): Promise<void> {
+  async make(run: SculptRun, work: Work): Promise<void> {
     const { simplify: choice, id } = run.part;
     const sculpt = run.needSculpt();
     if (choice === undefined) return;
@@ -185,7 +185,7 @@ const mm = (value: number): string => String(Number(value.toPrecision(3)));
 const range = ({ atLeast, atMost }: Deviation): string => `${mm(atLeast)} to ${mm(atMost)} mm`;
 
 /** Areas lose faces inside where the sculpt is made simpler, and are the same areas: nothing to tell. */
-export function forgetGoneFaces({ sculpt, findings }: Run): void {
+export function forgetGoneFaces({ sculpt, findings }: SculptRun): void {
   if (sculpt?.before === undefined) return;
   const were = new Set(sculpt.before.faceOfTriangle);
   const told = findings.filter(

@@ -9,7 +9,7 @@ import { edgeKeyOf } from '../steps/cut/finer-surface.ts';
 import { chainsByEdge, staggerSteps, type StaggeredSeams, type StaggerWish } from '../steps/cut/stagger-seams.ts';
 import type { Stepwise } from '../base/stepwise.ts';
 import type { CutSculpt } from './outcome.ts';
-import type { OwnSurface } from './run.ts';
+import type { OwnSurface } from './sculpt-run.ts';
 import { rememberedSteps } from './remembered.ts';
 
 /** Results kept: a maker goes a few steps back and forth. */

@@ -13,13 +13,15 @@ import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
 import { printedStripPages } from '../steps/tile/printed-pages.ts';
 import { writeProjectFile } from '../project/project-file.ts';
 import { sourcesOfProject } from '../project/sources.ts';
-import { makeReport, type ReportLayer } from '../steps/write/report.ts';
+import { makePlainReport, plainPartsReport } from '../steps/write/report-plain.ts';
+import { makeReport, type ReportLayer, type ReportSculpt } from '../steps/write/report.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
+import { dryFitOfAll, springingOfAll } from './all-layers.ts';
 import { bookmarksOf, type Bookmark } from './bookmarks.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import { finishSums } from './finish.ts';
-import { besideOf, type LayerOutcome, type Outcome, type SizedSculpt } from './outcome.ts';
+import { besideOf, type LayerOutcome, type Outcome, type SculptOutcome, type SizedSculpt } from './outcome.ts';
 import { changedPages } from './pages-of.ts';
 import type { Source } from './sculpt-stage.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
@@ -139,17 +141,53 @@ export function projectFileOf(outcome: Outcome, sourceOf: WriteChoices['sourceOf
  * @param plan  what lies beside the work; left out: nothing is told of gluing.
  */
 export function reportOf(outcome: Outcome, notes: readonly Finding[] = [], plan?: ShopPlan): string {
-  const { project } = outcome;
-  const { model, facts, mesh, mmPerUnit } = need(outcome.sculpt);
-  const report = makeReport({
+  const report = outcome.part === null ? plainReportOf(outcome, notes, plan) : sculptReportOf(outcome, notes, plan);
+  const plainParts = plainPartsReport(
+    outcome.plain.map(({ part, work, pieces }) => ({
+      id: part.id,
+      kind: part.kind,
+      name: part.name,
+      transform: part.transform,
+      copies: part.copies,
+      pieces,
+      steps: work?.steps ?? [],
+    })),
+  );
+  const finish = finishSums(outcome);
+  return `${JSON.stringify({
+    ...report,
+    ...(plainParts.length === 0 ? {} : { plainParts }),
+    ...(finish === null ? {} : { finish }),
+  })}\n`;
+}
+
+const plainReportOf = (
+  { project, plain, sheets, paper, findings }: Outcome,
+  notes: readonly Finding[],
+  plan: ShopPlan | undefined,
+): Record<string, unknown> =>
+  makePlainReport({
+    projectName: project.name,
+    projectRevision: project.revision,
+    plain: plain.flatMap(({ pieces }) => pieces),
+    sheets: need(sheets),
+    paper: { name: project.paper.name, set: need(paper) },
+    gluing: plan?.gluing ?? null,
+    findings: [...notes, ...findings],
+  });
+
+function sculptReportOf(
+  outcome: Outcome,
+  notes: readonly Finding[],
+  plan: ShopPlan | undefined,
+): Record<string, unknown> {
+  const { project, sculpts } = outcome;
+  return makeReport({
     projectName: project.name,
     projectRevision: project.revision,
     parts: project.parts,
-    modelHash: model.hash,
-    mmPerUnit: need(mmPerUnit),
-    facts,
-    mesh,
-    layers: [...outcome.raised.toReversed(), ...outcome.layers].map((layer) => reportLayer(outcome, layer)).reverse(),
+    sculpts: sculpts.map((own) => reportSculpt(project, own)),
+    atWork: sculpts.findIndex(({ part }) => part === outcome.part),
     pieces: need(outcome.pieces),
     strips: outcome.strips,
     plain: outcome.plain.flatMap(({ pieces }) => pieces),
@@ -157,19 +195,32 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = [], plan?
     templates: need(outcome.templates),
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },
-    dryFit: need(outcome.dryFit),
-    springing: need(outcome.springing),
-    bodyFit: outcome.bodyFit,
-    fitMesh: need(outcome.cut).mesh,
+    dryFit: sculpts.length === 1 ? need(outcome.dryFit) : dryFitOfAll(sculpts.map(({ dryFit }) => need(dryFit))),
+    springing: sculpts.length === 1 ? need(outcome.springing) : springingOfAll(sculpts.map((own) => need(own.springing))),
     gluing: plan?.gluing ?? null,
     findings: [...notes, ...outcome.findings],
   });
-  const finish = finishSums(outcome);
-  return `${JSON.stringify(finish === null ? report : { ...report, finish })}\n`;
+}
+
+function reportSculpt(project: Project, own: SculptOutcome): ReportSculpt {
+  const { model, facts, mesh, mmPerUnit } = need(own.sculpt);
+  const { part, layers, raised, bodyFit } = own;
+  return {
+    part: part.id,
+    name: part.name,
+    modelHash: model.hash,
+    mmPerUnit: need(mmPerUnit),
+    facts,
+    mesh,
+    layers: [...raised.toReversed(), ...layers].map((layer) => reportLayer(project, own, layer)).reverse(),
+    bodyFit,
+    fitMesh: need(layers[0].cut).mesh,
+  };
 }
 
 function reportLayer(
-  { project: { foams }, sculpt, drawn }: Outcome,
+  { foams }: Project,
+  { sculpt, drawn }: SculptOutcome,
   { plan, cut, flats, hinges }: LayerOutcome,
 ): ReportLayer {
   const { shell, shells, mesh, patches } = need(cut);

@@ -18,9 +18,10 @@ import type {
 } from '../model/bench-view.ts';
 import type { FlatPiece } from '../model/flat-piece.ts';
 import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
+import type { Template } from '../model/template.ts';
 import { barePieces, type DrawnPieces } from '../pipeline/bare-pieces.ts';
 import type { DrawnSurface } from '../pipeline/drawn-lines.ts';
-import type { CutSculpt, EarlyOutcome, Outcome, SizedSculpt } from '../pipeline/outcome.ts';
+import { atWorkIn, type CutSculpt, type EarlyOutcome, type Outcome, type SizedSculpt } from '../pipeline/outcome.ts';
 import { marksOfOffer } from '../pipeline/offer-marks.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
 import { edgeNames } from './edge-names.ts';
@@ -33,6 +34,8 @@ interface Made {
   readonly shell: unknown;
   readonly seams: unknown;
   readonly pieces: unknown;
+  /** Which sculpt it is about. */
+  readonly atWork: unknown;
   /** Cuts that are offered: a sheet too small for a piece adds one while all pieces stay. */
   readonly offers: unknown;
   readonly plain: unknown;
@@ -70,6 +73,7 @@ export class BenchUpdater {
       shell: cut?.shell ?? null,
       seams: cut?.chains ?? null,
       pieces: outcome.templates,
+      atWork: outcome.part?.id ?? null,
       offers: cut?.offers ?? null,
       plain: outcome.plain,
       sheets: outcome.sheets,
@@ -85,7 +89,7 @@ export class BenchUpdater {
       ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt, outcome) } : {}),
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
-      ...(changed('pieces') || changed('offers') || changed('seams') || changed('shell')
+      ...(changed('pieces') || changed('atWork') || changed('offers') || changed('seams') || changed('shell')
         ? { pieces: viewOfPieces(outcome, shown) }
         : {}),
       ...(changed('plain') ? { plain: plainPartViews(outcome.plain) } : {}),
@@ -95,8 +99,13 @@ export class BenchUpdater {
       ...(changed('dryFit') ? { dryFit: outcome.dryFit } : {}),
       ...(changed('springing') ? { springing: outcome.springing } : {}),
       ...(changed('mirror') ? { mirror: mirrorView(outcome) } : {}),
-      findings:
-        sculpt === outcome.sculpt ? outcome.findings : outcome.findings.map((told) => byVertices(told, outcome.sculpt)),
+      findings: outcome.findings.map((told) =>
+        isOfOther(told, outcome)
+          ? withoutPlaces(told)
+          : sculpt === outcome.sculpt
+            ? told
+            : byVertices(told, outcome.sculpt),
+      ),
       stopped: outcome.stopped,
       madeNew: outcome.madeNew,
     };
@@ -118,6 +127,7 @@ export class BenchUpdater {
       shell: cut.shell,
       seams: cut.chains,
       pieces: drawn.templates,
+      atWork: early.part.id,
       offers: cut.offers,
       plain: stays?.plain ?? null,
       sheets: stays?.sheets ?? null,
@@ -133,7 +143,7 @@ export class BenchUpdater {
       ...(changed('sculpt') ? { sculpt: sculptView(sculpt, early) } : {}),
       ...(changed('shell') ? { shell: shellView(cut) } : {}),
       ...(changed('seams') ? { seams: seamsView(sculpt, cut) } : {}),
-      pieces: earlyView(early, drawn, before?.sculpt === early.sculpt ? (before.seams ?? []) : []),
+      pieces: earlyView(early, drawn, before?.sculpt === early.sculpt ? (atWorkIn(before)?.seams ?? []) : []),
     };
   }
 
@@ -169,6 +179,22 @@ export class BenchUpdater {
     this.#sent.delete(this.#number - MOST_REMEMBERED);
     return this.#number;
   }
+}
+
+/** Whether it speaks of another sculpt than the one on the bench. */
+const isOfOther = ({ where }: Finding, { sculpts, part }: Outcome): boolean =>
+  where.part !== part?.id && sculpts.some((own) => own.part.id === where.part);
+
+/** Its places are on a sculpt that is not on the bench, and so is its wish. */
+function withoutPlaces({ wish: _, where: { part, piece, seam }, ...told }: Finding): Finding {
+  return {
+    ...told,
+    where: {
+      ...(part === undefined ? {} : { part }),
+      ...(piece === undefined ? {} : { piece }),
+      ...(seam === undefined ? {} : { seam }),
+    },
+  };
 }
 
 /** Places on triangles of the sculpt, told by their corners: those keep their numbers where the sculpt was cut finer. */
@@ -233,19 +259,20 @@ function seamsView({ mesh }: SizedSculpt, { chains }: CutSculpt): SeamsView {
 
 /** Null before there is anything to cut. */
 function viewOfPieces(outcome: Outcome, shown: number): PiecesView | null {
-  const { part, cut, layers, templates } = outcome;
+  const { cut, layers, templates, strips } = outcome;
   if (layers.at(shown)?.cut != null || cut !== null) return piecesView(outcome, shown);
-  if (part !== null || templates === null) return null;
+  if (templates === null) return null;
   return {
     isFinal: true,
     pieces: [],
-    templates,
+    templates: templatesInView(outcome),
     patches: [],
     benchPatches: 0,
     sheet: 1,
     seams: [],
-    strips: [],
+    strips,
     plain: outcome.plain.flatMap(({ pieces }) => pieces),
+    ...othersOf(outcome),
     patchOfTriangle: new Int32Array(),
     cutOffers: [],
   };
@@ -253,9 +280,10 @@ function viewOfPieces(outcome: Outcome, shown: number): PiecesView | null {
 
 /** @param shown  index of the sheet on the bench. */
 function piecesView(outcome: Outcome, shown: number): PiecesView {
-  const { layers, raised, pieces, strips, templates, seams } = outcome;
+  const { layers, raised, strips } = outcome;
+  const { pieces, seams } = atWorkIn(outcome) ?? { pieces: null, seams: null };
   const inOrder = [layers[shown], ...layers.filter((_, i) => i !== shown), ...raised];
-  const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templates ?? [] };
+  const drawn: DrawnPieces = { pieces: pieces ?? [], templates: templatesInView(outcome) };
   const uneven = unevenSeams(seams ?? []);
   const patches: PatchView[] = [];
   const firstPatch = new Map<LayerId, number>();
@@ -286,9 +314,26 @@ function piecesView(outcome: Outcome, shown: number): PiecesView {
     seams: seams ?? [],
     strips,
     plain: outcome.plain.flatMap(({ pieces: own }) => own),
+    ...othersOf(outcome),
     ...places,
     cutOffers,
   };
+}
+
+/** Pieces of the sculpts that are not on the bench. */
+function othersOf({ sculpts, part }: Outcome): Pick<PiecesView, 'others'> {
+  const others = sculpts.flatMap((own) => (own.part === part ? [] : (own.pieces ?? [])));
+  return others.length === 0 ? {} : { others };
+}
+
+/** One for each piece of the sculpt on the bench, for each strip and each piece of other parts, then for each piece of other sculpts. */
+function templatesInView(outcome: Outcome): readonly Template[] {
+  const templates = outcome.templates ?? [];
+  const { others } = othersOf(outcome);
+  if (others === undefined) return templates;
+  const away = new Set<string>(others.map(({ id }) => id));
+  const byId = new Map(templates.map((template) => [template.piece as string, template]));
+  return [...templates.filter(({ piece }) => !away.has(piece)), ...others.flatMap(({ id }) => byId.get(id) ?? [])];
 }
 
 /** @param seams  as they were measured last. */

@@ -3,7 +3,7 @@ import { fail, ok, type Fail, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, shareOfWork, type Work } from '../base/work.ts';
 import { cutterOfProject, machineFileSteps, type MachineChoices } from '../pipeline/machine-files.ts';
-import type { Outcome } from '../pipeline/outcome.ts';
+import { stoppedIn, type Outcome } from '../pipeline/outcome.ts';
 import type { Source } from '../pipeline/sculpt-stage.ts';
 import { SHOP_FILES, shopFile } from '../pipeline/shop-files.ts';
 import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
@@ -64,7 +64,8 @@ export class FilesDesk implements FilesMaking {
   async #make(ask: FilesAsk, project: Project, date: string, work: PoliteWork): Promise<Result<FilesMade>> {
     await work.pause(0, 'working out the job');
     const outcome = await this.#host.run(project, date, shareOfWork(work, 0, RUN_SHARE));
-    if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
+    const stopped = stoppedIn(outcome);
+    if (stopped !== null) return { ok: false, problem: stopped.problem };
     if (!isWhole(outcome)) return fail('files/unfinished', 'A piece cannot be laid flat yet: part it first.');
     const files: Contents = new Map();
     const failed = await this.#addPaper(files, ask.paper, outcome, date, work);

@@ -8,7 +8,7 @@ import type { PropView } from '../model/bench-view.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
-import type { Outcome } from '../pipeline/outcome.ts';
+import { stoppedIn, type Outcome } from '../pipeline/outcome.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import { propSteps } from '../pipeline/prop.ts';
 import { isWhole, shopPlanSteps } from '../pipeline/shop-plan.ts';
@@ -257,7 +257,8 @@ export class PipelineWorkshop implements Workshop {
       return made.ok ? ok({ name: FILE_NAMES.strip, mime: 'application/pdf', bytes: made.value }, made.notes) : made;
     }
     const outcome = await this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), QUIET_WORK, { date }));
-    if (outcome.stopped !== null) return { ok: false, problem: outcome.stopped.problem };
+    const stopped = stoppedIn(outcome);
+    if (stopped !== null) return { ok: false, problem: stopped.problem };
     switch (kind) {
       case 'pdf':
         return ok({

@@ -17,6 +17,7 @@ import {
 } from '../../src/project/finish-commands.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
+import { outcomeWith } from '../support/outcome-with.ts';
 import { outcomeOf, block } from '../support/run-solid.ts';
 
 const schemaOf = (name: string): Schema => JSON.parse(readFileSync(`shared/${name}.schema.json`, 'utf8')) as Schema;
@@ -56,7 +57,7 @@ describe('finishing on the build sheet', () => {
       clayRegion('area-2', 8),
     ];
     const project = commands.reduce((changed, command) => command.apply(changed), outcome.project);
-    painted = { ...outcome, project, part: project.parts[0] };
+    painted = outcomeWith(outcome, project);
     paper = expectOk(runAtOnce(shopPaperSteps(painted, '2026-11-27')));
     words = paper.pages.flatMap(({ drawing }) => drawing.words.map(({ text }) => text));
   });

@@ -19,12 +19,13 @@ import {
 import { setCoatings } from '../../src/project/shop-commands.ts';
 import { TRAY, tube, type Solid } from '../reference/handbook/polygon-solids.ts';
 import { surfaceArea } from '../../src/mesh/measure.ts';
+import { outcomeWith } from '../support/outcome-with.ts';
 import { outcomeOf, solidProject } from '../support/run-solid.ts';
 
 /** The plan of an outcome after commands that change nothing of the foam. */
 function planAfter(outcome: Outcome, ...commands: readonly Command[]): ShopPlan {
   const project = commands.reduce((changed, command) => command.apply(changed), outcome.project);
-  return runAtOnce(shopPlanSteps({ ...outcome, project, part: project.parts[0] }));
+  return runAtOnce(shopPlanSteps(outcomeWith(outcome, project)));
 }
 
 const finishOf = (outcome: Outcome, ...commands: readonly Command[]): FinishPlan =>

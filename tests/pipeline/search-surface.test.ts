@@ -90,7 +90,7 @@ describe('the surface seams are sought on', () => {
 
   it('lets go of paths that do not stay', async () => {
     const { sculpt, project, part } = await ground({ edges: [[1, 4]], paths: [ACROSS] });
-    const run = new Run(project, part, {});
+    const run = new Run(project, {}).needAtWork();
     run.sculpt = sculpt;
     const { surface: drawn } = await new DrawnLines().of(run, QUIET_WORK);
     const surface = searchSurface(sculpt, part, drawn, ({ locked }) => locked === true);

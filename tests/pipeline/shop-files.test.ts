@@ -12,6 +12,7 @@ import { reportOf } from '../../src/pipeline/write-files.ts';
 import { acceptGluing, movedInOrder } from '../../src/project/shop-commands.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
+import { outcomeWith } from '../support/outcome-with.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { runSample, SAMPLE_NAMES, testFont } from '../support/run-sample.ts';
 
@@ -115,7 +116,7 @@ describe('the files beside the work', () => {
     expect(names).toHaveLength(18);
 
     const swapped = movedInOrder(names, 2, 0);
-    const accepted = { ...outcome, part: acceptGluing(swapped).apply(outcome.project).parts[0] };
+    const accepted = outcomeWith(outcome, acceptGluing(swapped).apply(outcome.project));
     const followed = expectOk(runAtOnce(shopPaperSteps(accepted, '2026-01-01'))).plan;
     expect(followed.findings).toEqual([]);
     const [first] = followed.gluing.steps[0].runs;

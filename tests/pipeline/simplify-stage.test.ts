@@ -107,7 +107,7 @@ describe('a sculpt made simpler in the chain', () => {
     const sculpt = await pipeline.sculptOf(project, QUIET_WORK);
     if (sculpt === null) throw new Error('no sculpt');
     const simpler = setSimplify({ triangles: 60, keep: [] }).apply(project);
-    const run = new Run(simpler, simpler.parts[0], {});
+    const run = new Run(simpler, {}).needAtWork();
     run.sculpt = sculpt;
     await new SimplifyStage().make(run, QUIET_WORK);
     const { mesh } = run.needSculpt();

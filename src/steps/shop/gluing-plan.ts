@@ -3,7 +3,7 @@ import type { BendLimits } from '../../model/bend-check.ts';
 import type { FoamPiece, FoamSeam } from '../../model/foam-piece.ts';
 import type { StretchLimits } from '../../model/foam-stock.ts';
 import type { Glue } from '../../model/glues.ts';
-import type { GluedBody, GluingPlan, GluingRun, GluingStep } from '../../model/gluing.ts';
+import type { GluedBody, GluedSculpt, GluingPlan, GluingRun, GluingStep } from '../../model/gluing.ts';
 import type { SeamChain } from '../../model/seams.ts';
 import { firstTouch, type MarkAt } from './first-touch.ts';
 import { inBatches } from './in-batches.ts';
@@ -15,6 +15,8 @@ import { warmWork } from './warm-work.ts';
 
 /** One sheet of foam ready to be glued. */
 export interface SheetToGlue {
+  /** Left out where the prop is one sculpt. */
+  readonly sculpt?: GluedSculpt;
   /** 1 the outermost; 0 for one that is laid on the wall. */
   readonly sheet: number;
   readonly net: SeamNet;
@@ -42,7 +44,16 @@ const WARM_CAUTIONS: readonly string[] = ['heat', 'pvc', 'glue-then-heat'];
  * @param sheets the one that is glued first, first.
  */
 export function gluingPlan(sheets: readonly SheetToGlue[], glue: Glue): GluingPlan {
-  const plain = sheets.flatMap((sheet) => stepsOfSheet(sheet, glue));
+  const plain: PlainStep[] = [];
+  let [units, most] = [0, 0];
+  for (const [i, sheet] of sheets.entries()) {
+    // Units of one sculpt are called otherwise than those of the one before.
+    if (i > 0 && sheet.sculpt?.part !== sheets[i - 1].sculpt?.part) units = most;
+    for (const step of stepsOfSheet(sheet, glue, units)) {
+      plain.push(step);
+      most = Math.max(most, step.makes.unit ?? 0);
+    }
+  }
   const outside = new Set(
     plain.flatMap(({ runs }) => runs.flatMap(({ reach, seam }) => (reach === 'outside' ? [seam] : []))),
   );
@@ -52,7 +63,8 @@ export function gluingPlan(sheets: readonly SheetToGlue[], glue: Glue): GluingPl
 /** A step that has no number yet. */
 export type PlainStep = Omit<GluingStep, 'number' | 'batch'>;
 
-function stepsOfSheet(job: SheetToGlue, glue: Glue): readonly PlainStep[] {
+/** @param unitsBefore  of other sculpts. */
+function stepsOfSheet(job: SheetToGlue, glue: Glue, unitsBefore: number): readonly PlainStep[] {
   const pieceOf = new Map(job.pieces.map((piece) => [piece.patch, piece]));
   const pieceAt = (patch: number): FoamPiece => {
     const piece = pieceOf.get(patch);
@@ -62,7 +74,7 @@ function stepsOfSheet(job: SheetToGlue, glue: Glue): readonly PlainStep[] {
   const numbers = new Map(job.pieces.map(({ id, number }) => [id, number]));
   const idsOf = (patches: readonly number[]): readonly PieceId[] =>
     patches.map((patch) => pieceAt(patch).id).sort((a, b) => (numbers.get(a) ?? 0) - (numbers.get(b) ?? 0));
-  const units = new Units();
+  const units = new Units(unitsBefore);
   const warmed = new Set<PieceId>();
   return job.steps.map((step): PlainStep => {
     const adds = units.bodyOf(idsOf(step.adds));
@@ -76,6 +88,7 @@ function stepsOfSheet(job: SheetToGlue, glue: Glue): readonly PlainStep[] {
     });
     return {
       work: step.work,
+      ...(job.sculpt === undefined ? {} : { sculpt: job.sculpt }),
       sheet: job.sheet,
       adds,
       ...(onto.pieces.length === 0 ? {} : { onto }),

@@ -1,26 +1,30 @@
 import type { Glue } from '../../model/glues.ts';
-import type { GluingBatch, GluingPlan, GluingRun, GluingStep } from '../../model/gluing.ts';
+import type { GluedSculpt, GluingBatch, GluingPlan, GluingRun, GluingStep } from '../../model/gluing.ts';
 import { batchTimes, type BatchTimes, type GlueLoad } from './glue-batches.ts';
 import type { PlainStep } from './gluing-plan.ts';
 
 /**
- * Gathers steps into batches, as many as the glue stays open for. A step that is too long for a batch of its own goes on in the next as a step
+ * Gathers steps into batches, as many of one sculpt as the glue stays open for. A step that is too long for a batch of its own goes on in the next as a step
  * more.
  */
 export function inBatches(plain: readonly PlainStep[], glue: Glue): Pick<GluingPlan, 'steps' | 'batches'> {
   const steps: GluingStep[] = [];
   const batches: GluingBatch[] = [];
-  let open: { steps: number[]; loads: GlueLoad[] } | null = null;
+  let open: { sculpt: GluedSculpt | undefined; steps: number[]; loads: GlueLoad[] } | null = null;
   const close = (): void => {
     if (open === null) return;
     const times = timesOf(glue, open.loads);
     const seamMm = open.loads.reduce((sum, { lengthMm }) => sum + lengthMm, 0);
-    batches.push({ number: batches.length + 1, steps: open.steps, seamMm, ...times });
+    const { sculpt, steps: own } = open;
+    const number = batches.length + 1;
+    batches.push({ number, ...(sculpt === undefined ? {} : { sculpt }), steps: own, seamMm, ...times });
     open = null;
   };
   const put = (step: PlainStep, loads: readonly GlueLoad[]): void => {
-    if (open !== null && batchTimes(glue, [...open.loads, ...loads]) === null) close();
-    const batch = (open ??= { steps: [], loads: [] });
+    const { sculpt } = step;
+    if (open !== null && (open.sculpt?.part !== sculpt?.part || batchTimes(glue, [...open.loads, ...loads]) === null))
+      close();
+    const batch = (open ??= { sculpt, steps: [], loads: [] });
     steps.push({ ...step, number: steps.length + 1, batch: batches.length + 1 });
     batch.steps.push(steps.length);
     batch.loads.push(...loads);

@@ -4,7 +4,12 @@ import type { GluedBody } from '../../model/gluing.ts';
 /** Counts the units that come of gluing: I, II, III in the order in which they are begun. A unit keeps its number when it grows. */
 export class Units {
   readonly #unitOf = new Map<PieceId, number>();
-  #count = 0;
+  #count: number;
+
+  /** @param before  units that are called something already. */
+  constructor(before = 0) {
+    this.#count = before;
+  }
 
   /** @param pieces all that hang together, lowest number first. */
   bodyOf(pieces: readonly PieceId[]): GluedBody {

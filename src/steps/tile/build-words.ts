@@ -117,9 +117,10 @@ export function warmText({ piece, why, figure, place }: WarmWork, named: Named):
   return `${own}: form it ${place}, where the foam gives ${formatNumber(figure, 1)} %.`;
 }
 
-export function batchTitle({ number, steps, seamMm }: GluingBatch): string {
+export function batchTitle({ number, sculpt, steps, seamMm }: GluingBatch): string {
   const [first, last] = [steps[0], steps[steps.length - 1]];
-  return `Batch ${number}: ${first === last ? `step ${first}` : `steps ${first} to ${last}`}, ${formatMm(Math.round(seamMm))} of seam`;
+  const whose = sculpt === undefined ? '' : `, ${sculpt.name}`;
+  return `Batch ${number}${whose}: ${first === last ? `step ${first}` : `steps ${first} to ${last}`}, ${formatMm(Math.round(seamMm))} of seam`;
 }
 
 const minutes = (min: number): string => `${Math.ceil(min)} min`;

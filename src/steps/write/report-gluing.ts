@@ -5,9 +5,10 @@ export function gluingFields({ glue, steps, batches, outside }: GluingPlan): Rec
   return {
     glue: glue.name,
     order: [...new Set(steps.flatMap(({ runs }) => runs.map(({ seam }) => seam)))],
-    steps: steps.map(({ number, work, sheet, adds, onto, makes, batch, runs }) => ({
+    steps: steps.map(({ number, work, sculpt, sheet, adds, onto, makes, batch, runs }) => ({
       number,
       work,
+      ...(sculpt === undefined ? {} : { part: sculpt.part }),
       sheet,
       adds: adds.pieces,
       onto: onto?.pieces ?? [],

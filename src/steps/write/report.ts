@@ -20,7 +20,7 @@ import type { Patch } from '../../model/patch.ts';
 import type { SurfacePoint } from '../../model/seams.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import type { SteepJoin } from '../../model/steep-join.ts';
-import type { Sheet, SheetLayout } from '../../model/sheet.ts';
+import type { SheetLayout } from '../../model/sheet.ts';
 import type { Template } from '../../model/template.ts';
 import { fitReport } from './report-fit.ts';
 import { dryFitReport } from './report-dry-fit.ts';
@@ -28,6 +28,8 @@ import { cuttingReport, layingReport } from './report-forming.ts';
 import { gluingFields } from './report-gluing.ts';
 import { pairs, triples } from './report-numbers.ts';
 import { pagesReport, piecePaperReport } from './report-paper.ts';
+import { findingReport, plainReport } from './report-plain.ts';
+import { foamLayoutReport, sheetsReport } from './report-sheets.ts';
 
 export interface ReportInput {
   readonly projectName: string;
@@ -43,12 +45,11 @@ export interface ReportInput {
     readonly regions: readonly Region[];
     readonly edgeWishes: readonly EdgeWish[];
   }[];
-  readonly modelHash: string;
-  readonly mmPerUnit: number;
-  readonly facts: ModelFacts;
-  readonly mesh: Mesh;
-  /** The sheets of foam, from the back to the face. */
-  readonly layers: readonly ReportLayer[];
+  /** In the order of the project. */
+  readonly sculpts: readonly ReportSculpt[];
+  /** Which of them is worked on; -1 where there is none. */
+  readonly atWork: number;
+  /** Of all of them, as are seams, templates and all that was measured of them. */
   readonly pieces: readonly FoamPiece[];
   readonly strips: readonly FoamStrip[];
   /** Pieces of parts that no sculpt is parted for. */
@@ -60,13 +61,25 @@ export interface ReportInput {
   readonly paper: { readonly name: string; readonly set: PageSet };
   readonly dryFit: DryFit;
   readonly springing: Springing;
+  /** Null where it was not worked out. */
+  readonly gluing: GluingPlan | null;
+  readonly findings: readonly Finding[];
+}
+
+/** One sculpt and the sheets it is made of. */
+export interface ReportSculpt {
+  readonly part: string;
+  readonly name: string;
+  readonly modelHash: string;
+  readonly mmPerUnit: number;
+  readonly facts: ModelFacts;
+  readonly mesh: Mesh;
+  /** The sheets of foam, from the back to the face. */
+  readonly layers: readonly ReportLayer[];
   /** Null where the maker asked for no measure of body or core. */
   readonly bodyFit: BodyFit | null;
   /** What body and core were held against: the sculpt's mesh or that cut along paths. */
   readonly fitMesh: Mesh;
-  /** Null where it was not worked out. */
-  readonly gluing: GluingPlan | null;
-  readonly findings: readonly Finding[];
 }
 
 /** One sheet of foam. */
@@ -94,13 +107,13 @@ export interface ReportLayer {
  * @returns a JSON-ready object; the same input gives the same object.
  */
 export function makeReport(input: ReportInput): Record<string, unknown> {
-  const scale2 = input.mmPerUnit * input.mmPerUnit;
-  const { facts } = input;
+  const { sculpts } = input;
+  const atWork = sculptReport(sculpts[input.atWork]);
   return {
     schemaVersion: 1,
     project: { name: input.projectName, revision: input.projectRevision },
-    modelHash: input.modelHash,
-    scaleMmPerUnit: input.mmPerUnit,
+    modelHash: atWork.modelHash,
+    scaleMmPerUnit: atWork.scaleMmPerUnit,
     parts: input.parts.map((part) => ({
       id: part.id,
       kind: part.kind,
@@ -112,6 +125,32 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       regions: part.regions,
       edgeWishes: part.edgeWishes,
     })),
+    model: atWork.model,
+    layers: atWork.layers,
+    ...(sculpts.length < 2
+      ? {}
+      : { sculpts: sculpts.map((own) => ({ part: own.part, name: own.name, ...sculptReport(own) })) }),
+    pieces: input.pieces.map((piece) => pieceReport(piece, input)),
+    strips: input.strips,
+    ...(input.plain.length === 0 ? {} : { plain: input.plain.map(plainReport) }),
+    seams: input.seams.map(seamReport),
+    sheets: sheetsReport(input.sheets),
+    foamLayout: foamLayoutReport(input.sheets),
+    dryFit: dryFitReport(input.dryFit),
+    springing: { pieces: input.springing.pieces, seams: input.springing.seams },
+    ...('fit' in atWork ? { fit: atWork.fit } : {}),
+    ...(input.gluing === null ? {} : { gluing: gluingFields(input.gluing) }),
+    findings: input.findings.map((finding) => placedFinding(finding, input)),
+    pages: pagesReport(input.paper.name, input.paper.set),
+  };
+}
+
+/** What was read of a sculpt, its sheets, and how they fit what wears them. */
+function sculptReport({ modelHash, mmPerUnit, facts, mesh, layers, bodyFit, fitMesh }: ReportSculpt) {
+  const scale2 = mmPerUnit * mmPerUnit;
+  return {
+    modelHash,
+    scaleMmPerUnit: mmPerUnit,
     model: {
       vertices: facts.vertices,
       faces: facts.faces,
@@ -122,9 +161,9 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       shells: facts.shells,
       openLoops: facts.openLoops,
       areaMm2: facts.area * scale2,
-      boxMm: { min: facts.boxMin.map((x) => x * input.mmPerUnit), size: facts.boxSize.map((x) => x * input.mmPerUnit) },
+      boxMm: { min: facts.boxMin.map((x) => x * mmPerUnit), size: facts.boxSize.map((x) => x * mmPerUnit) },
     },
-    layers: input.layers.map(({ shell, shrinkage, rules }) => ({
+    layers: layers.map(({ shell, shrinkage, rules }) => ({
       id: shell.layer,
       foam: shell.foam,
       thicknessMm: shell.thicknessMm,
@@ -134,62 +173,13 @@ export function makeReport(input: ReportInput): Record<string, unknown> {
       rules,
       shrinkage,
     })),
-    pieces: input.pieces.map((piece) => pieceReport(piece, input)),
-    strips: input.strips,
-    ...(input.plain.length === 0 ? {} : { plain: input.plain.map(plainReport) }),
-    seams: input.seams.map(seamReport),
-    sheets: input.sheets.sheets.map((sheet) => ({
-      foam: sheet.foam,
-      name: sheet.name,
-      ...(sheet.label === undefined ? {} : { label: sheet.label }),
-      thicknessMm: sheet.thicknessMm,
-      widthMm: sheet.widthMm,
-      heightMm: sheet.heightMm,
-      ...(sheet.outline === undefined ? {} : { outline: sheet.outline }),
-      ...(sheet.keepOut === undefined ? {} : { keepOut: sheet.keepOut }),
-      usedShare: sheet.usedShare,
-      fillAlong: sheet.fillAlong,
-      filledMm: sheet.filledMm,
-      ...(sheet.offcut === undefined ? {} : { offcut: sheet.offcut }),
-      placements: sheet.placements,
-    })),
-    foamLayout: foamLayoutReport(input.sheets),
-    dryFit: dryFitReport(input.dryFit),
-    springing: { pieces: input.springing.pieces, seams: input.springing.seams },
-    ...(input.bodyFit === null ? {} : { fit: fitReport(input.bodyFit, input.fitMesh, vertexCount(input.mesh)) }),
-    ...(input.gluing === null ? {} : { gluing: gluingFields(input.gluing) }),
-    findings: input.findings.map((finding) => findingReport(finding, input)),
-    pages: pagesReport(input.paper.name, input.paper.set),
+    ...(bodyFit === null ? {} : { fit: fitReport(bodyFit, fitMesh, vertexCount(mesh)) }),
   };
 }
 
-/** What the layout of each foam comes to. */
-function foamLayoutReport({ sheets, tooLarge, splits, odd }: SheetLayout): Record<string, unknown> {
-  const foams = [...new Set(sheets.map(({ foam }) => foam))].map((foam) => {
-    const own = sheets.filter((sheet) => sheet.foam === foam);
-    const last = own[own.length - 1];
-    const length = ({ fillAlong, widthMm, heightMm }: Sheet): number => (fillAlong === 'y' ? heightMm : widthMm);
-    const begunMm2 = own.reduce(
-      (sum, sheet) => sum + sheet.widthMm * sheet.heightMm * (sheet === last ? sheet.filledMm / length(sheet) : 1),
-      0,
-    );
-    const cutMm2 = own.reduce((sum, sheet) => sum + sheet.usedShare * areaOfSheet(sheet), 0);
-    return {
-      foam,
-      bought: own.filter(({ label }) => label === undefined).length,
-      inHand: own.filter(({ label }) => label !== undefined).length,
-      lastFilledMm: last.filledMm,
-      density: cutMm2 / begunMm2,
-    };
-  });
-  return { foams, tooLarge, ...(splits === undefined ? {} : { splits }), ...(odd === undefined ? {} : { odd }) };
-}
-
-const areaOfSheet = ({ outline, widthMm, heightMm }: Sheet): number =>
-  outline === undefined ? widthMm * heightMm : Math.abs(ringArea(outline));
-
 function pieceReport(piece: FoamPiece, input: ReportInput): Record<string, unknown> {
-  const layer = input.layers.find(({ shell }) => shell.layer === piece.layer);
+  const sculpt = input.sculpts.find(({ part }) => part === piece.part);
+  const layer = sculpt?.layers.find(({ shell }) => shell.layer === piece.layer);
   if (layer === undefined) throw new Error(`report: piece ${piece.id} of a layer that is not there`);
   const patch = layer.patches[piece.patch];
   const flat = layer.flats[piece.patch];
@@ -331,21 +321,17 @@ function steepReport({ room: _, ...figures }: SteepJoin): Record<string, unknown
 }
 
 /** Findings speak of file numbers here: a reader of the report has the file, not our mesh. */
-function findingReport(finding: Finding, input: ReportInput): Record<string, unknown> {
+function placedFinding(finding: Finding, { sculpts, atWork }: ReportInput): Record<string, unknown> {
   const { where } = finding;
-  const number = (v: number): number => input.mesh.fileVertex[v];
+  const { mesh } = sculpts.find(({ part }) => part === where.part) ?? sculpts[atWork];
+  const number = (v: number): number => mesh.fileVertex[v];
   return {
-    code: finding.code,
-    severity: finding.severity,
-    text: finding.text,
-    value: finding.value ?? null,
-    limit: finding.limit ?? null,
-    unit: finding.unit ?? null,
+    ...findingReport(finding),
     where: {
       part: where.part ?? null,
       piece: where.piece ?? null,
       seam: where.seam ?? null,
-      faces: [...new Set(where.triangles?.map((t) => input.mesh.faceOfTriangle[t]))],
+      faces: [...new Set(where.triangles?.map((t) => mesh.faceOfTriangle[t]))],
       edges: where.edges?.map(([v, w]) => [number(v), number(w)]) ?? [],
       vertices: where.vertices?.map(number) ?? [],
       point: where.point ?? null,
@@ -361,35 +347,3 @@ function sizeOf(ring: Float64Array): readonly [number, number] {
 function kerfReport({ lines, ...sizes }: PieceKerfs): unknown {
   return { ...sizes, linesMm: lines.map(pairs) };
 }
-
-/** A piece that no sculpt was parted for, without its lines: templates show these. */
-const plainReport = ({
-  id,
-  number,
-  name,
-  part,
-  foam,
-  thicknessMm,
-  quantity,
-  revision,
-  draft,
-  areaMm2,
-}: PlainPiece) => ({
-  id,
-  number,
-  name,
-  part,
-  foam,
-  thicknessMm,
-  quantity,
-  revision,
-  bend: draft.bend,
-  edges: draft.outline.map(({ name: edge, lengthMm, bevelDeg, seam }) => ({
-    name: edge,
-    lengthMm,
-    bevelDeg,
-    ...(seam === undefined ? {} : { seam }),
-  })),
-  holes: draft.holes.length,
-  areaMm2,
-});
