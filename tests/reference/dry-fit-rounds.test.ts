@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { DryFit } from '../../src/model/dry-fit.ts';
+import { IS_LONG } from '../support/long.ts';
 import { ball } from './handbook/ball.ts';
 import { elbow, tube, type Solid } from './handbook/polygon-solids.ts';
 import { allOf, parted } from './handbook/parted-tube.ts';
@@ -32,17 +33,17 @@ describe('things of flat panels', () => {
 describe('round things', () => {
   it('a ball of twelve gores closes the better, the finer its facets', async () => {
     const worst: number[] = [];
-    for (const columns of [2, 4, 8]) worst.push(worstOf(await fitOf(ball(100, 12, columns, 6 * columns), 6)));
+    for (const columns of IS_LONG ? [2, 4, 8] : [2, 4])
+      worst.push(worstOf(await fitOf(ball(100, 12, columns, 6 * columns), 6)));
     expect(worst[0]).toBeLessThan(5e-4);
-    expect(worst[1]).toBeLessThan(worst[0] / 4);
-    expect(worst[2]).toBeLessThan(worst[1] / 4);
+    for (let k = 1; k < worst.length; k += 1) expect(worst[k]).toBeLessThan(worst[k - 1] / 4);
   });
 
   it('an elbow of two round tubes closes with the square of its facets’ size', async () => {
     const worst: number[] = [];
-    for (const sides of [24, 48, 96]) worst.push(worstOf(await fitOf(elbow(sides, 50, 120), 6)));
+    for (const sides of IS_LONG ? [24, 48, 96] : [24, 48]) worst.push(worstOf(await fitOf(elbow(sides, 50, 120), 6)));
     expect(worst[0]).toBeLessThan(0.25);
-    for (const k of [1, 2]) {
+    for (let k = 1; k < worst.length; k += 1) {
       const order = Math.log2(worst[k - 1] / worst[k]);
       expect(order).toBeGreaterThan(1.85);
       expect(order).toBeLessThan(2.15);

@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
+import { IS_LONG } from './long.ts';
 
 export interface ForAllOptions {
-  /** How many values are tried. */
+  /** How many values are tried; left out, 100 in the long run and 25 every day, the first of the same. */
   readonly runs?: number;
   /** The same seed tries the same values. Environment variable FOAMLOFT_SEED overrules it. */
   readonly seed?: number;
@@ -49,7 +50,10 @@ export async function forAll<T>(
       throw error;
     }
   });
-  const outcome = await Promise.race([fc.check(property, { seed, numRuns: options.runs ?? 100 }), stopped]);
+  const outcome = await Promise.race([
+    fc.check(property, { seed, numRuns: options.runs ?? (IS_LONG ? 100 : 25) }),
+    stopped,
+  ]);
   if (failures.length > 0) throw failureMessage(seed, run, failures);
   if (outcome?.failed) throw outcome.errorInstance; // the generator itself failed
 }

@@ -3,6 +3,7 @@ import { windStrip } from '../../../src/steps/build-up/wind.ts';
 import { straightSpan } from '../../../src/steps/build-up/profile.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
+import { IS_LONG } from '../../support/long.ts';
 import { numbersOf } from '../../reference/handbook/cases.ts';
 import { winding } from './wishes.ts';
 
@@ -64,7 +65,7 @@ describe('a strip wound round a taper', () => {
         expect(made.stripMm / ((whole(b * r1) - whole(b * r0)) / (m * b))).toBeCloseTo(1, 10);
         expect(made.turns).toBeCloseTo(long / pitch, 9);
       },
-      { runs: 20 },
+      { runs: IS_LONG ? 20 : 6 },
     ));
 
   it('of one overlap covers the side: length times advance is its area', () =>
@@ -85,7 +86,7 @@ describe('a strip wound round a taper', () => {
         expect((starts * made.stripMm * (width - 1)) / (Math.PI * (r0 + r1 + out) * slant)).toBeCloseTo(1, 10);
         expect(made.overlapMm[1] - made.overlapMm[0]).toBeLessThan(1e-9);
       },
-      { runs: 20 },
+      { runs: IS_LONG ? 20 : 6 },
     ));
 
   it('that is kept straight runs straight in the developed cone', () =>
@@ -108,7 +109,7 @@ describe('a strip wound round a taper', () => {
         expect((2 * Math.PI * made.turns * sin) / angle).toBeCloseTo(1, 8);
         expect(made.edgeStretchPct).toBe(0);
       },
-      { runs: 20 },
+      { runs: IS_LONG ? 20 : 6 },
     ));
 
   it.each(['pitch', 'overlap'] as const)(
@@ -148,7 +149,7 @@ describe('a strip wound round a taper', () => {
           expect(Math.abs((piece?.areaMm2 ?? 0) / (made.stripMm * width) - 1)).toBeLessThan(0.03);
           return undefined;
         },
-        { runs: 5 },
+        { runs: IS_LONG ? 5 : 2 },
       ),
   );
 

@@ -8,6 +8,7 @@ import { findFaults } from '../../../src/steps/read/faults.ts';
 import { readModel } from '../../../src/steps/read/read-model.ts';
 import { meshFromModel } from '../../../src/steps/read/size.ts';
 import { expectOk } from '../../support/expect-ok.ts';
+import { IS_LONG } from '../../support/long.ts';
 import { torusMesh } from '../../support/meshes.ts';
 import { modelOf, objOf, TETRA_FACES, TETRA_POINTS } from './text-model.ts';
 
@@ -154,7 +155,7 @@ describe('findFaults', () => {
     ).toEqual(['read/open-rim']);
   });
 
-  it('says when there are too many triangles to be pleasant', async () => {
+  it.runIf(IS_LONG)('says when there are too many triangles to be pleasant', async () => {
     const { positions, triangles } = torusMesh(400, 260, 100, 40);
     const points = Array.from({ length: positions.length / 3 }, (_, v) =>
       Array.from(positions.subarray(3 * v, 3 * v + 3)),

@@ -9,6 +9,7 @@ import { readSizes } from '../../../src/steps/shapes/read-sizes.ts';
 import type { ShapeKind } from '../../../src/steps/shapes/shape-kind.ts';
 import { expectOk } from '../../support/expect-ok.ts';
 import { forAll } from '../../support/for-all.ts';
+import { IS_LONG } from '../../support/long.ts';
 import { nearSizes, wildSizes } from './any-sizes.ts';
 import { nearLengths, solidArea } from './on-the-solid.ts';
 
@@ -43,7 +44,7 @@ describe('every shape', () => {
             for (const one of [value].flat()) expect(Number.isFinite(one), `${kind.name} ${name}`).toBe(true);
         });
       },
-      { runs: 6 },
+      { runs: IS_LONG ? 6 : 2 },
     ));
 
   it('has names and sizes that are told apart', () => {
@@ -78,7 +79,7 @@ describe('folded back', () => {
           }
         }
       },
-      { runs: 6 },
+      { runs: IS_LONG ? 6 : 2 },
     ),
   );
 
@@ -99,7 +100,7 @@ describe('folded back', () => {
           const finished = made.patches.reduce((sum, patch) => sum + solidArea(patch), 0);
           if (made.patches.length > 0) expect(Math.abs(flat / finished - 1)).toBeLessThan(2e-6);
         },
-        { runs: 3 },
+        { runs: IS_LONG ? 3 : 1 },
       ),
   );
 });
@@ -151,7 +152,7 @@ describe('outlines', () => {
           }
         }
       },
-      { runs: 3 },
+      { runs: IS_LONG ? 3 : 1 },
     ),
   );
 });
@@ -177,7 +178,7 @@ describe('pieces', () => {
           expect(Math.abs(area - areaMm2)).toBeLessThan(0.01 * around);
         }
       },
-      { runs: 4 },
+      { runs: IS_LONG ? 4 : 2 },
     ),
   );
 });
