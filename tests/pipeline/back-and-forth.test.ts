@@ -1,14 +1,14 @@
 import { expect, it } from 'vitest';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { Project } from '../../src/project/project.ts';
-import { sampleProject } from '../support/run-sample.ts';
+import { madeSample, sampleProject } from '../support/run-sample.ts';
 
 it('goes on after another size and other seams were tried and taken back', async () => {
   const { project, pipeline } = await sampleProject('bracer');
   const [part] = project.parts;
   const having = (change: Partial<typeof part>): Project => ({ ...project, parts: [{ ...part, ...change }] });
   const first = await pipeline.run(project, QUIET_WORK);
-  await pipeline.run(having({ scale: { by: 'unit', unit: 'cm' } }), QUIET_WORK);
+  await pipeline.run(having({ scale: { by: 'size', axis: 'longest', mm: 400 } }), QUIET_WORK);
   // In mm again, but parted elsewhere: one piece is the same as before, seen for the first time since the size was another.
   await pipeline.run(having({ seams: { ...part.seams, edges: part.seams.edges.slice(1) } }), QUIET_WORK);
   const again = await pipeline.run(project, QUIET_WORK);
@@ -20,11 +20,10 @@ it('goes on after another size and other seams were tried and taken back', async
 });
 
 it('comes to the same pieces from nothing and after other seams, also where they lie over themselves', async () => {
-  const { project, pipeline } = await sampleProject('helm');
+  const { project, pipeline } = await madeSample('helm');
   const [part] = project.parts;
   const { edges } = part.seams;
   const fewer = { ...project, parts: [{ ...part, seams: { ...part.seams, edges: edges.slice(edges.length * 0.3) } }] };
-  await pipeline.run(project, QUIET_WORK);
   const after = await pipeline.run(fewer, QUIET_WORK);
   const fresh = await (await sampleProject('helm')).pipeline.run(fewer, QUIET_WORK);
   expect(fresh.flats?.some((flat) => (flat?.overlapCount ?? 0) > 0)).toBe(true);

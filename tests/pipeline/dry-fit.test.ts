@@ -7,7 +7,7 @@ import { DryFits, type DryFitJob } from '../../src/pipeline/dry-fit.ts';
 import { dryFitFindings } from '../../src/pipeline/dry-fit-findings.ts';
 import type { GapReason } from '../../src/pipeline/gap-reasons.ts';
 import { partBends } from '../../src/steps/foam/part-bends.ts';
-import { runSample, sampleProject } from '../support/run-sample.ts';
+import { madeSample, runSample } from '../support/run-sample.ts';
 
 async function lanternJob(): Promise<DryFitJob> {
   const { sculpt, cut, layers, pieces, seams, part } = await runSample('lantern');
@@ -51,7 +51,7 @@ describe('dry fits that are remembered', () => {
   });
 
   it('is the same object as long as nothing it follows from changes', async () => {
-    const { project, pipeline } = await sampleProject('lantern');
+    const { project, pipeline } = await madeSample('lantern');
     const first = await pipeline.run(project, QUIET_WORK);
     const other = await pipeline.run({ ...project, paper: { ...project.paper, name: 'A3' } }, QUIET_WORK);
     expect(first.dryFit).not.toBeNull();

@@ -6,7 +6,7 @@ import type { Project } from '../../src/project/project.ts';
 import { layerPlans } from '../../src/pipeline/layer-plan.ts';
 import { reportOf } from '../../src/pipeline/write-files.ts';
 import { BenchUpdater } from '../../src/worker/bench-update.ts';
-import { runSample, sampleProject } from '../support/run-sample.ts';
+import { makeSample, runSample } from '../support/run-sample.ts';
 
 /** A wall of two sheets, the inner one `innerMm` thick and the outer one `outerMm`. */
 function twoSheets(project: Project, innerMm: number, outerMm: number): Project {
@@ -43,8 +43,10 @@ describe('where the sheets of a wall lie', () => {
 });
 
 describe('a wall of two sheets', () => {
+  const wall = makeSample('bracer', (project) => twoSheets(project, 6, 2));
+
   it('is one shell outside the other, each with pieces of its own size, numbers, names and letters', async () => {
-    const outcome = await runSample('bracer', (project) => twoSheets(project, 6, 2));
+    const { outcome } = await wall;
     const [outer, inner] = outcome.layers.map(({ cut }) => cut?.shell);
     if (outer === undefined || inner === undefined) throw new Error('two sheets expected');
     // The back of the outer sheet is the face of the inner one.
@@ -64,7 +66,7 @@ describe('a wall of two sheets', () => {
   });
 
   it('has in each sheet the pieces that sheet has by itself where it lies', async () => {
-    const both = await runSample('bracer', (project) => twoSheets(project, 6, 2));
+    const { outcome: both } = await wall;
     const alone = await runSample('bracer', (project) => ({
       ...project,
       parts: [{ ...project.parts[0], layers: project.parts[0].layers.map((own) => ({ ...own, thicknessMm: 2 })) }],
@@ -74,7 +76,7 @@ describe('a wall of two sheets', () => {
   });
 
   it('closes in every sheet, and tells all of them', async () => {
-    const outcome = await runSample('bracer', (project) => twoSheets(project, 6, 2));
+    const { outcome } = await wall;
     const { dryFit, layers } = outcome;
     expect(dryFit?.perSeam.length).toBe(layers.reduce((sum, layer) => sum + (layer.dryFit?.perSeam.length ?? 0), 0));
     expect(dryFit?.worstGapMm).toBeLessThan(0.05);
@@ -87,38 +89,35 @@ describe('a wall of two sheets', () => {
   });
 
   it('gives the body the back of the innermost sheet', async () => {
-    const tape = { id: 't', name: 'forearm', pointInFile: [0, 0, 0] as const, normal: [0, 1, 0] as const };
-    const middleOf = (project: Project) => project;
-    const { sculpt } = await runSample('bracer', middleOf);
-    const { min, max } = boxOfPoints3(sculpt?.mesh.positions ?? new Float64Array());
-    const point = [(min.x + max.x) / 2, (min.y + max.y) / 2, (min.z + max.z) / 2] as const;
-    const taped = (change: (project: Project) => Project) =>
-      runSample('bracer', (project) => {
-        const changed = change(project);
-        return { ...changed, parts: [{ ...changed.parts[0], tapes: [{ ...tape, pointInFile: point }] }] };
-      });
-    const two = await taped((project) => twoSheets(project, 6, 2));
-    const one = await taped((project) => {
-      const [part] = project.parts;
-      return { ...project, parts: [{ ...part, layers: part.layers.map((own) => ({ ...own, thicknessMm: 8 })) }] };
-    });
+    const tape = { id: 't', name: 'forearm', normal: [0, 1, 0] as const };
+    const { project, pipeline, outcome } = await wall;
+    const { min, max } = boxOfPoints3(outcome.sculpt?.mesh.positions ?? new Float64Array());
+    const pointInFile = [(min.x + max.x) / 2, (min.y + max.y) / 2, (min.z + max.z) / 2] as const;
+    const taped = ({ parts: [part] }: Project) =>
+      pipeline.run({ ...project, parts: [{ ...part, tapes: [{ ...tape, pointInFile }] }] }, QUIET_WORK);
+    const two = await taped(project);
+    const [part] = project.parts;
+    const one = await taped({ ...project, parts: [{ ...part, layers: [{ ...part.layers[0], thicknessMm: 8 }] }] });
     const girth = (outcome: typeof two) => outcome.bodyFit?.tapes[0].back?.girthMm ?? NaN;
     expect(Math.abs(girth(two) - girth(one))).toBeLessThan(1e-9);
   });
 
   it('makes nothing anew in the other sheet when one is changed', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
-    const before = await pipeline.run(twoSheets(project, 6, 2), QUIET_WORK);
-    const after = await pipeline.run(twoSheets(project, 6, 2), QUIET_WORK);
+    const { project, pipeline } = await wall;
+    const before = await pipeline.run(project, QUIET_WORK);
+    const after = await pipeline.run({ ...project }, QUIET_WORK);
     expect(after.madeNew).toEqual([]);
     expect(after.dryFit).toBe(before.dryFit);
-    const thicker = await pipeline.run(twoSheets(project, 10, 2), QUIET_WORK);
+    const [part] = project.parts;
+    const [inner, outer] = part.layers;
+    const layers = [{ ...inner, thicknessMm: 10 }, outer];
+    const thicker = await pipeline.run({ ...project, parts: [{ ...part, layers }] }, QUIET_WORK);
     expect(thicker.layers[0].flats?.every((flat, i) => flat === before.layers[0].flats?.[i])).toBe(true);
     expect(thicker.layers[1].flats?.some((flat, i) => flat === before.layers[1].flats?.[i])).toBe(false);
   });
 
   it('shows the sheet that is asked for on the bench, and the pieces of all', async () => {
-    const outcome = await runSample('bracer', (project) => twoSheets(project, 6, 2));
+    const { outcome } = await wall;
     const updater = new BenchUpdater();
     const first = updater.next(outcome, 0);
     const second = updater.next(outcome, first.number, 2);

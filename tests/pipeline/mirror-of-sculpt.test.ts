@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { contentHash } from '../../src/base/hash.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
+import { boxOfPoints3 } from '../../src/mesh/measure.ts';
 import { clearSeams } from '../../src/project/commands.ts';
 import { setMirror } from '../../src/project/mirror-commands.ts';
 import type { Project, SculptPart } from '../../src/project/project.ts';
@@ -40,13 +41,15 @@ describe('the mirror in the chain', () => {
     expect(set.mirror?.plane).toEqual({ normal: { x: 1, y: 0, z: 0 }, at: 4 });
     expect(set.findings.find(({ code }) => code === 'mirror/poor')?.severity).toBe('warning');
     // Numbers of the file: in another size the plane lies elsewhere in mm.
+    const { min, max } = boxOfPoints3(set.sculpt?.mesh.positions ?? new Float64Array());
+    const mm = 1.5 * Math.max(max.x - min.x, max.y - min.y, max.z - min.z);
     const larger = await run((p) => ({
-      ...setMirror(plane).apply(p),
+      ...p,
       parts: setMirror(plane)
         .apply(p)
-        .parts.map((part) => ({ ...part, scale: { by: 'unit', unit: 'in' } as const })),
+        .parts.map((part) => ({ ...part, scale: { by: 'size', axis: 'longest', mm } as const })),
     }));
-    expect(larger.mirror?.plane.at).toBeCloseTo(4 * 25.4, 9);
+    expect(larger.mirror?.plane.at).toBeCloseTo(6, 9);
   });
 });
 

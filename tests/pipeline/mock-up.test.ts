@@ -8,7 +8,7 @@ import { checkMockUp, type MockUp } from '../../src/project/mock-up.ts';
 import type { Solid } from '../reference/handbook/polygon-solids.ts';
 import { expectOk, expectProblem } from '../support/expect-ok.ts';
 import { readPdf } from '../support/read-pdf.ts';
-import { sampleProject, testFont } from '../support/run-sample.ts';
+import { madeSample, testFont } from '../support/run-sample.ts';
 import { block, solidProject, type PartChange } from '../support/run-solid.ts';
 
 const DATE = '2026-01-01';
@@ -93,8 +93,7 @@ describe('pieces of card', () => {
 });
 
 it('the shoulder plate in card closes within 0.1 mm, and is plain about what it is', async () => {
-  const { project, pipeline } = await sampleProject('shoulder-plate');
-  const outcome = await pipeline.run(project, QUIET_WORK);
+  const { pipeline, outcome } = await madeSample('shoulder-plate');
   const made = expectOk(await makeMockUp(pipeline, outcome, { times: 4, cardMm: 0.4 }, DATE, QUIET_WORK));
   const { dryFit, pieces } = made.outcome;
   expect(dryFit!.perSeam.length).toBeGreaterThan(1);

@@ -12,7 +12,7 @@ import { seamChains } from '../../src/steps/cut/seam-chains.ts';
 import { seamSetFromMarks } from '../../src/steps/seams/seam-set.ts';
 import { expectOk } from '../support/expect-ok.ts';
 import { meshOf } from '../support/meshes.ts';
-import { sampleProject } from '../support/run-sample.ts';
+import { makeSample, SAMPLE_RUN } from '../support/run-sample.ts';
 
 /** Four columns of two squares, parted down the middle: vertex x + 5 y, square x + 4 y. Patch 0 lies left, patch 1 right. */
 const MESH = meshOf(
@@ -151,16 +151,15 @@ describe('wishes of a part, brought to its patches', () => {
 
 describe('a wish for one piece', () => {
   it('lays that piece flat anew and leaves the others as they were; taken back, all is as before', async () => {
-    const { project, pipeline } = await sampleProject('maul-head');
+    const { project, pipeline, outcome: before } = await makeSample('shoulder-plate');
     const [part] = project.parts;
-    const before = await pipeline.run(project, QUIET_WORK);
     const { mesh } = before.sculpt!;
     const [patch] = before.cut!.patches;
     const faces = [...new Set(Array.from(patch.meshTriangles, (t) => mesh.faceOfTriangle[t]))].sort((a, b) => a - b);
     const regions = [{ id: 'a', name: 'Motif', faces, give: 'stiff' }] as const;
     const after = await pipeline.run({ ...project, parts: [{ ...part, regions }] }, QUIET_WORK);
     expect(after.flats!.map((flat, i) => flat === before.flats![i])).toEqual(before.flats!.map((_, i) => i !== 0));
-    const undone = await pipeline.run(project, QUIET_WORK);
+    const undone = await pipeline.run(project, QUIET_WORK, SAMPLE_RUN);
     expect(undone.flats).toEqual(before.flats);
     expect(undone.madeNew).toEqual([]);
   });

@@ -6,7 +6,7 @@ import { setShrinkage, setAllowForShrinkage } from '../../src/project/commands.t
 import { setPieceFoam } from '../../src/project/piece-commands.ts';
 import type { Project } from '../../src/project/project.ts';
 import { BenchUpdater } from '../../src/worker/bench-update.ts';
-import { sampleProject } from '../support/run-sample.ts';
+import { makeSample, SAMPLE_RUN } from '../support/run-sample.ts';
 
 const THICK = foamId('eva-10');
 
@@ -20,10 +20,12 @@ const thickOne = (before: Outcome, project: Project): Project =>
   setPieceFoam([firstFace(before)], THICK).apply(project);
 
 describe('a piece of another foam than its sheet', () => {
+  const bracer = makeSample('bracer');
+  const thick = bracer.then(({ project, pipeline, outcome }) => pipeline.run(thickOne(outcome, project), QUIET_WORK));
+
   it('is laid flat on surfaces of its own, its face where that of its neighbours is, and no other piece is made anew', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
-    const before = await pipeline.run(project, QUIET_WORK);
-    const after = await pipeline.run(thickOne(before, project), QUIET_WORK);
+    const { outcome: before } = await bracer;
+    const after = await thick;
     const [own, ...others] = after.pieces ?? [];
     expect([own.foam, own.thicknessMm]).toEqual(['eva-10', 10]);
     expect(others.every(({ thicknessMm }) => thicknessMm === 6)).toBe(true);
@@ -36,9 +38,7 @@ describe('a piece of another foam than its sheet', () => {
   });
 
   it('lies on a sheet of its own foam, in the list and in the report', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
-    const before = await pipeline.run(project, QUIET_WORK);
-    const after = await pipeline.run(thickOne(before, project), QUIET_WORK);
+    const after = await thick;
     const onSheets = (after.sheets?.sheets ?? []).flatMap(({ foam, placements }) =>
       placements.map(({ piece }) => [piece, foam]),
     );
@@ -48,17 +48,15 @@ describe('a piece of another foam than its sheet', () => {
   });
 
   it('is taken back without making anything', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
-    const before = await pipeline.run(project, QUIET_WORK);
-    await pipeline.run(thickOne(before, project), QUIET_WORK);
-    const back = await pipeline.run(project, QUIET_WORK);
+    const { project, pipeline, outcome: before } = await bracer;
+    await thick;
+    const back = await pipeline.run(project, QUIET_WORK, SAMPLE_RUN);
     expect(back.madeNew).toEqual([]);
     expect(back.pieces).toBe(before.pieces);
   });
 
   it('shrinks as its own foam does', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
-    const before = await pipeline.run(project, QUIET_WORK);
+    const { project, pipeline, outcome: before } = await bracer;
     const shrinking = [setShrinkage(THICK, { alongPct: 3, acrossPct: 1 }), setAllowForShrinkage(true)].reduce(
       (changed, command) => command.apply(changed),
       thickOne(before, project),
@@ -71,7 +69,7 @@ describe('a piece of another foam than its sheet', () => {
   });
 
   it('belongs to the outermost sheet of a wall alone, and stands out of it', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
+    const { project, pipeline } = await bracer;
     const [part] = project.parts;
     const [layer] = part.layers;
     const wall = { ...project, parts: [{ ...part, layers: [{ ...layer, id: layerId('inner') }, layer] }] };
@@ -85,9 +83,7 @@ describe('a piece of another foam than its sheet', () => {
   });
 
   it('is drawn with its own thickness on the bench', async () => {
-    const { project, pipeline } = await sampleProject('bracer');
-    const before = await pipeline.run(project, QUIET_WORK);
-    const after = await pipeline.run(thickOne(before, project), QUIET_WORK);
+    const after = await thick;
     const [own, ...others] = new BenchUpdater().next(after, 0).pieces?.patches ?? [];
     expect(others.some((patch) => 'skins' in patch)).toBe(false);
     const { skins, meshVertices } = own;

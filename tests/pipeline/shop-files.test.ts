@@ -34,19 +34,11 @@ function collisions(words: readonly Words[]): readonly string[] {
   );
 }
 
-/** Every sample is run once. */
-const made = new Map<string, Promise<Outcome>>();
-function outcomeOf(name: string): Promise<Outcome> {
-  const outcome = made.get(name) ?? runSample(name);
-  made.set(name, outcome);
-  return outcome;
-}
-
 describe.each(SAMPLE_NAMES)('the build sheet of %s', (name) => {
   let outcome: Outcome;
   let paper: ShopPaper;
   beforeAll(async () => {
-    outcome = await outcomeOf(name);
+    outcome = await runSample(name);
     paper = expectOk(runAtOnce(shopPaperSteps(outcome, '2026-11-27')));
   });
 
@@ -85,7 +77,7 @@ describe.each(SAMPLE_NAMES)('the build sheet of %s', (name) => {
 
 describe('the files beside the work', () => {
   it('are the same for the same job, read by other readers, and as the schema says', async () => {
-    const outcome = await outcomeOf('bracer');
+    const outcome = await runSample('bracer');
     const { files, line } = await writeShopFiles(outcome, { font: testFont(), date: '2026-11-27' }, QUIET_WORK);
     const again = await writeShopFiles(outcome, { font: testFont(), date: '2026-11-27' }, QUIET_WORK);
     expect([...files.keys()]).toEqual(['build-sheet.pdf', 'cut-list.csv', 'gluing.json']);
@@ -107,7 +99,7 @@ describe('the files beside the work', () => {
   });
 
   it('follow an order that was accepted, and say which cannot be', async () => {
-    const outcome = await outcomeOf('maul-head');
+    const outcome = await runSample('maul-head');
     const found = expectOk(runAtOnce(shopPaperSteps(outcome, '2026-01-01'))).plan.gluing;
     const [inner] = outcome.layers;
     const chains = inner.cut?.chains ?? [];

@@ -61,8 +61,8 @@ describe('a wall of two sheets with staggered seams', () => {
     expect(turned.dryFit?.worstGapMm).toBeLessThan(0.01);
   });
 
-  it('fits dry on the helm, sides of seams as long as each other, and shows and writes all of it', async () => {
-    const outcome = await runSample('helm', (project) => staggered(project, 15));
+  it('fits dry on the shoulder plate, sides of seams as long as each other, and shows and writes all of it', async () => {
+    const outcome = await runSample('shoulder-plate', (project) => staggered(project, 15));
     const [outer, inner] = outcome.layers;
     expect(inner.pieces?.length).toBe(outer.pieces?.length);
     expect(inner.dryFit?.worstGapMm).toBeLessThan(0.7);
@@ -89,7 +89,7 @@ describe('a wall of two sheets with staggered seams', () => {
   });
 
   it('leaves the sheet that is seen as it is, and makes only the other anew', async () => {
-    const { project, pipeline } = await sampleProject('helm');
+    const { project, pipeline } = await sampleProject('shoulder-plate');
     const before = await pipeline.run(staggered(project, 15), QUIET_WORK);
     const again = await pipeline.run(staggered(project, 15), QUIET_WORK);
     expect(again.madeNew).toEqual([]);

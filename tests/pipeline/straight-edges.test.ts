@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import type { FoamPiece } from '../../src/model/foam-piece.ts';
-import { runSample, sampleProject } from '../support/run-sample.ts';
+import { makeSample } from '../support/run-sample.ts';
 
-const base = await runSample('helm');
+const { project, pipeline, outcome: base } = await makeSample('helm');
 const { fileVertex } = base.sculpt?.mesh ?? { fileVertex: [] };
 
 /** A chain of the helm with the most vertices among those of its kind. */
@@ -14,7 +14,6 @@ function longest(kind: 'butt' | 'open') {
 }
 
 async function withStraight(chain: ReturnType<typeof longest>): Promise<Outcome> {
-  const { project, pipeline } = await sampleProject('helm');
   const edge = [fileVertex[chain.vertices[0]], fileVertex[chain.vertices[1]]] as const;
   const edgeWishes = [{ edge, straight: true }];
   return pipeline.run({ ...project, parts: [{ ...project.parts[0], edgeWishes }] }, QUIET_WORK);

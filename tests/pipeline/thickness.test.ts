@@ -4,9 +4,9 @@ import type { ModelIs } from '../../src/model/shell-layer.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
-/** The helm run in one thickness after the other, by one pipeline; what a command does not touch stays the same object. */
+/** The shoulder plate run in one thickness after the other, by one pipeline; what a command does not touch stays the same object. */
 async function runs(modelIs: ModelIs, ...thicknessesMm: readonly number[]): Promise<readonly Outcome[]> {
-  const { project, pipeline } = await sampleProject('helm');
+  const { project, pipeline } = await sampleProject('shoulder-plate');
   const [part] = project.parts;
   const outcomes: Outcome[] = [];
   for (const thicknessMm of thicknessesMm) {
@@ -21,8 +21,10 @@ const anew = (now: readonly unknown[] | null, before: readonly unknown[] | null)
   (now ?? []).filter((one, i) => one !== before?.[i]).length;
 
 describe('another thickness', () => {
+  const onFace = runs('face', 6, 10, 6);
+
   it('makes shell, shapes, foam and paper anew, and neither the sculpt nor its parting', async () => {
-    const [thin, thick] = await runs('face', 6, 10);
+    const [thin, thick] = await onFace;
     expect(thick.madeNew).toEqual(['shell', 'flatten', 'foam', 'nest', 'tile']);
     expect(thick.sculpt).toBe(thin.sculpt);
     expect(thick.cut?.patches).toBe(thin.cut?.patches);
@@ -38,7 +40,7 @@ describe('another thickness', () => {
   });
 
   it('makes nothing anew when it is taken back', async () => {
-    const [first, , again] = await runs('face', 6, 10, 6);
+    const [first, , again] = await onFace;
     expect(again.madeNew).toEqual([]);
     expect(again.dryFit).toEqual(first.dryFit);
     expect(anew(again.sheets?.sheets ?? null, first.sheets?.sheets ?? null)).toBe(0);

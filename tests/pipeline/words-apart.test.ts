@@ -11,7 +11,8 @@ import { cutterSheets } from '../../src/steps/write/cutter-sheets.ts';
 import { sheetDrawings } from '../../src/steps/write/sheet-drawings.ts';
 import { collisions } from '../steps/tile/support.ts';
 import { expectOk } from '../support/expect-ok.ts';
-import { sampleProject, SAMPLE_NAMES } from '../support/run-sample.ts';
+import { IS_LONG } from '../support/long.ts';
+import { madeSample, SAMPLE_NAMES } from '../support/run-sample.ts';
 
 const DATE = '2026-01-01';
 
@@ -30,14 +31,12 @@ const together = (drawings: readonly Drawing[]): Drawing => ({
   words: drawings.flatMap(({ words }) => words),
 });
 
-/** Word collisions over everything that is printed, shown or engraved of all samples: 0. One run of each. */
+/** Word collisions over everything that is printed, shown or engraved of all samples: 0. */
 describe.each(SAMPLE_NAMES)('no words of the %s run into lines or other words', (name) => {
   let pipeline: Pipeline;
   let outcome: Outcome;
   beforeAll(async () => {
-    const sample = await sampleProject(name);
-    pipeline = sample.pipeline;
-    outcome = await pipeline.run(sample.project, QUIET_WORK, { date: DATE });
+    ({ pipeline, outcome } = await madeSample(name));
   });
 
   it('on templates and the map, on A4', () => {
@@ -76,7 +75,7 @@ describe.each(SAMPLE_NAMES)('no words of the %s run into lines or other words', 
     expect(pages.flatMap(collisions)).toEqual([]);
   });
 
-  it('on the mock-up', async () => {
+  it.runIf(IS_LONG || name === 'lantern' || name === 'shoulder-plate')('on the mock-up', async () => {
     const mockUp = { times: 4, cardMm: 0.4 };
     const { pages } = expectOk(await makeMockUp(pipeline, outcome, mockUp, DATE, QUIET_WORK)).pages;
     expect(pages.flatMap(collisions)).toEqual([]);

@@ -34,6 +34,9 @@ export interface MadeSample {
   readonly outcome: Outcome;
 }
 
+/** How samples are run; a run that is to be known again is asked for in the same way. */
+export const SAMPLE_RUN = { date: '2026-01-01' } as const;
+
 const made = new Map<string, Promise<MadeSample>>();
 
 /**
@@ -53,7 +56,7 @@ export async function makeSample(
 ): Promise<MadeSample> {
   const { project: plain, pipeline } = await sampleProject(name);
   const project = change(plain);
-  const outcome = await pipeline.run(project, QUIET_WORK, { date: '2026-01-01' });
+  const outcome = await pipeline.run(project, QUIET_WORK, SAMPLE_RUN);
   if (outcome.stopped !== null) throw new Error(outcome.stopped.problem.text);
   return { project, pipeline, outcome };
 }
