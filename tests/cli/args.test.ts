@@ -5,6 +5,7 @@ import type { MakeChoices } from '../../src/cli/make-command.ts';
 import { pieceFoamSettings } from '../../src/cli/piece-foam-option.ts';
 import { USAGE } from '../../src/cli/usage.ts';
 import { DEFAULT_FOAMS } from '../../src/model/foams.ts';
+import { runHere } from './run-here.ts';
 
 function choicesOf(...words: string[]): MakeChoices {
   const command = parseCommand(['make', 'helm.obj', '--out', 'out', ...words], '2026-03-01');
@@ -180,5 +181,42 @@ describe('what is no value', () => {
 
   it.each(['2024-02-29', '2026-12-31T23:59:59Z'])('%s is one', (date) => {
     expect(choicesOf('--date', date).date).toBe(date);
+  });
+});
+
+describe('help', () => {
+  it.each([['--help'], ['-h'], ['make', '--help']])('is asked for by %s', (...words) =>
+    expect(parseCommand(words, '2026-03-01').name).toBe('help'),
+  );
+});
+
+describe('wrong usage', () => {
+  it.each<[string, string[], RegExp]>([
+    ['an unknown command', ['unfold', 'helm.obj'], /no command unfold/],
+    ['no file', ['inspect'], /needs a file/],
+    ['no folder', ['make', 'helm.obj'], /--out DIR/],
+    ['two files', ['inspect', 'a.obj', 'b.obj'], /one file/],
+    ['an unknown option', ['make', 'helm.obj', '--out', 'x', '--glue', 'hot'], /--glue/],
+    ['an option of the other command', ['inspect', 'helm.obj', '--paper', 'A4'], /--paper is an option of make/],
+    ['a unit of long ago', ['make', 'helm.obj', '--out', 'x', '--unit', 'furlong'], /mm, cm, m, in/],
+    ['unit and size', ['make', 'helm.obj', '--out', 'x', '--unit', 'mm', '--size', 'x=3'], /not both/],
+    ['a size without a number', ['make', 'helm.obj', '--out', 'x', '--size', 'longest'], /--size/],
+    ['a size of nothing', ['make', 'helm.obj', '--out', 'x', '--size', 'x=0'], /--size/],
+    ['a size along no axis', ['make', 'helm.obj', '--out', 'x', '--size', 'w=3'], /--size/],
+    ['foam thinner than nothing', ['make', 'helm.obj', '--out', 'x', '--thickness=-3'], /--thickness/],
+    ['foam thick as words', ['make', 'helm.obj', '--out', 'x', '--thickness', 'thick'], /--thickness/],
+    ['a neutral surface outside the foam', ['make', 'helm.obj', '--out', 'x', '--neutral', '1.5'], /--neutral/],
+    ['an unknown side', ['make', 'helm.obj', '--out', 'x', '--model-is', 'front'], /face, middle, back/],
+    ['a day that is none', ['make', 'helm.obj', '--out', 'x', '--date', '2026-02-31x'], /--date/],
+    ['a price that is none', ['make', 'helm.obj', '--out', 'x', '--seam-price', 'dear'], /--seam-price takes a number/],
+    ['squash cheaper than stretch', ['make', 'helm.obj', '--out', 'x', '--squash-price', '0.5'], /from 1 to 20/],
+    ['one shrinkage of two', ['make', 'helm.obj', '--out', 'x', '--shrink', '2'], /--shrink takes two numbers/],
+    ['an empty margin', ['make', 'helm.obj', '--out', 'x', '--margin', ''], /--margin/],
+  ])('of %s is told in one sentence', async (_, words, sentence) => {
+    const { status, stdout, stderr } = await runHere(...words);
+    expect(stderr).toMatch(sentence);
+    expect(stderr.trimEnd()).not.toContain('\n');
+    expect(stdout).toBe('');
+    expect(status).toBe(2);
   });
 });

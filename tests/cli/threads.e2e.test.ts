@@ -12,6 +12,7 @@ import { ThreadCrew } from '../../src/pipeline/thread-crew.ts';
 import { domeModel } from '../bench/dome-model.ts';
 import { cutDome } from '../support/dome-project.ts';
 import { expectOk } from '../support/expect-ok.ts';
+import { IS_LONG } from '../support/long.ts';
 import { CLI, ROOT, scratchFiles, scratchFolder } from './run-cli.ts';
 
 /** Starts the built thread, wherever this file lies. */
@@ -54,9 +55,10 @@ describe('threads of the command line', () => {
     }
   });
 
-  it('are started for a large sculpt alone', () => {
+  it('are not started for a small sculpt', () => expect(threadsFor(5000)).toBe(0));
+
+  it.runIf(IS_LONG)('are started for a large one', () => {
     const cores = availableParallelism();
-    expect(threadsFor(18_000)).toBe(0);
     expect(threadsFor(210_000)).toBe(cores < 2 ? 0 : Math.min(8, cores));
   });
 });

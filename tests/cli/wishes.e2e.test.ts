@@ -1,6 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Report } from '../reference/report-shape.ts';
 import { runCli, sample, scratchFiles, scratchFolder } from './run-cli.ts';
 
@@ -9,12 +10,18 @@ interface Saved {
   project: { parts: [{ regions: unknown[]; edgeWishes: unknown[] }] };
 }
 
+let bracer = '';
+beforeAll(() => {
+  const { model, seams } = sample('bracer');
+  const out = mkdtempSync(join(tmpdir(), 'foamloft-cli-'));
+  expect(runCli('make', model, '--seams', seams, '--unit', 'mm', '--out', out).status).toBe(0);
+  bracer = readFileSync(join(out, 'project.foamloft.json'), 'utf8');
+  rmSync(out, { recursive: true });
+});
+
 /** The bracer's project as the command line saves it, with other wishes. */
 function bracerWith(wishes: Partial<Saved['project']['parts'][0]>): string {
-  const { model, seams } = sample('bracer');
-  const out = join(scratchFolder(), 'out');
-  expect(runCli('make', model, '--seams', seams, '--unit', 'mm', '--out', out).status).toBe(0);
-  const saved = JSON.parse(readFileSync(join(out, 'project.foamloft.json'), 'utf8')) as Saved;
+  const saved = JSON.parse(bracer) as Saved;
   Object.assign(saved.project.parts[0], wishes);
   const [path] = scratchFiles({ 'vain.foamloft.json': JSON.stringify(saved) });
   return path;
