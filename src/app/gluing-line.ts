@@ -7,6 +7,7 @@ import './gluing-steps.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
+import './part-steps.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
 
@@ -30,7 +31,13 @@ export class GluingLine extends JobSection {
 
   #plan(shop: ShopView) {
     const { steps, batches, glue, outside } = shop.gluing;
-    if (steps.length === 0) return html`<p slot="answer" class="soft">${GLUING_WORDS.none}</p>`;
+    const ofParts = shop.parts.reduce((sum, part) => sum + part.steps.length, 0);
+    if (steps.length === 0)
+      return ofParts === 0
+        ? html`<p slot="answer" class="soft">${GLUING_WORDS.none}</p>`
+        : html`<p slot="answer">${GLUING_WORDS.ofParts(ofParts, shop.parts.length)}</p>
+            <p class="small soft">${GLUING_WORDS.glue(glue)}</p>
+            ${this.#parts(shop)}`;
     const letters = outside.map((seam) => this.#letter(shop, seam));
     const isTheirs = this.sculptPart?.gluing !== undefined;
     return html`<p slot="answer">${GLUING_WORDS.answer(steps.length, batches.length)}</p>
@@ -55,7 +62,13 @@ export class GluingLine extends JobSection {
         }
       </div>
       <fl-gluing-steps .project=${this.project} .bench=${this.bench} .gluing=${this.gluing} .choice=${this.choice}>
-      </fl-gluing-steps>`;
+      </fl-gluing-steps>
+      ${this.#parts(shop)}`;
+  }
+
+  #parts({ parts }: ShopView) {
+    return html`<fl-part-steps .project=${this.project} .bench=${this.bench} .works=${parts} .choice=${this.choice}>
+    </fl-part-steps>`;
   }
 
   #letter({ gluing }: ShopView, seam: string): string {

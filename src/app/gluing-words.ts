@@ -11,6 +11,11 @@ export const GLUING_WORDS = {
   none: 'nothing to glue: no two edges meet',
   answer: (steps: number, batches: number) =>
     `${count(steps, 'step', 'steps')} in ${count(batches, 'batch', 'batches')}`,
+  ofParts: (steps: number, parts: number) =>
+    `${count(steps, 'step', 'steps')} of work on ${count(parts, 'part', 'parts')}`,
+  partSteps: 'Work on the other parts',
+  copies: (n: number) => `each step ${n} times`,
+  pieces: (numbers: readonly number[]) => `${numbers.length === 1 ? 'piece' : 'pieces'} ${numbers.join(', ')}`,
   how: 'Contact glue grabs at once and cannot slide: put the edges together at the dot, then roll them shut along the arrows.',
   glue: ({ name, waitMin, openMin }: Glue) =>
     `With ${name}: touch-dry after ${formatNumber(waitMin)} min, to be joined within ${formatNumber(openMin)} min. If the label says otherwise, say so under “What it takes”.`,

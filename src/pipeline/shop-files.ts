@@ -16,6 +16,7 @@ import { finishPaperSteps } from './finish-paper.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
 import { stepPictureSteps } from './shop-pictures.ts';
+import { partWorks } from './plain/part-works.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
 
 /** Names of the files. */
@@ -74,7 +75,9 @@ export async function shopFile(
 }
 
 function summaryLine({ gluing: { steps, batches, outside }, quantities: { massG, longestMm } }: ShopPlan): string {
-  const size = `${formatNumber(massG)} g bare, ${formatNumber(longestMm)} mm at its longest`;
+  const bare = `${formatNumber(massG)} g bare`;
+  // Without a sculpt nothing says how long the prop is.
+  const size = longestMm === 0 ? bare : `${bare}, ${formatNumber(longestMm)} mm at its longest`;
   if (steps.length === 0) return size;
   const shut = outside.length === 0 ? '' : `, ${outside.length} of its seams pressed from outside`;
   const count = (n: number, what: string, more: string): string => `${n} ${n === 1 ? what : more}`;
@@ -109,6 +112,7 @@ export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result
     seamWork: beyondBlade(all, seams ?? []),
     quantities: plan.quantities,
     gluing: plan.gluing,
+    parts: partWorks(outcome.plain),
     finish: yield* finishPaperSteps(outcome, plan.finish),
     pictures,
   });
@@ -138,8 +142,9 @@ function benchPaper({ project: { paper: choice } }: Outcome): Paper {
 const NEEDED_MM = 190;
 
 /** The order of gluing and the quantities as JSON (shared/gluing.schema.json). */
-export function gluingReport({ layers, sculpts }: Outcome, plan: ShopPlan): string {
+export function gluingReport({ layers, sculpts, plain }: Outcome, plan: ShopPlan): string {
   const { gluing, quantities, finish, findings } = plan;
+  const parts = partWorks(plain);
   const orderOf = (all: readonly LayerOutcome[]): readonly SeamOfPieces[] => {
     const inner = all.at(-1);
     const indexOf = new Map<string, number>((inner?.cut?.chains ?? []).map(({ id }, i) => [id, i]));
@@ -157,6 +162,7 @@ export function gluingReport({ layers, sculpts }: Outcome, plan: ShopPlan): stri
     ...(sculpts.length < 2
       ? {}
       : { orders: sculpts.map(({ part, layers: own }) => ({ part: part.id, name: part.name, order: orderOf(own) })) }),
+    ...(parts.length === 0 ? {} : { parts }),
     quantities,
     finish: finish.plan,
     findings: findings.map(({ code, severity, text, where }: Finding) => ({ code, severity, text, where })),

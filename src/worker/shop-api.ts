@@ -2,6 +2,7 @@ import type { FinishView } from './finish-api.ts';
 import type { Finding } from '../base/finding.ts';
 import type { SeamId } from '../base/ids.ts';
 import type { GluingPlan } from '../model/gluing.ts';
+import type { PartWork } from '../model/part-work.ts';
 import type { Quantities } from '../model/quantities.ts';
 import type { SeamOfPieces } from '../model/shop-choices.ts';
 import type { Drawing } from '../model/template.ts';
@@ -16,6 +17,8 @@ export interface ShopView {
   readonly steps: readonly StepWords[];
   /** One for each batch. */
   readonly batches: readonly BatchWords[];
+  /** The work on parts that no sculpt was parted for. */
+  readonly parts: readonly PartWork[];
   /** How it is finished, in the words of the build sheet. */
   readonly finish: FinishView;
   /** What is said of an order that was accepted and cannot be. */

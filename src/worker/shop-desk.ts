@@ -4,6 +4,7 @@ import { Cancelled } from '../base/work.ts';
 import type { SeamId } from '../base/ids.ts';
 import type { SeamOfPieces } from '../model/shop-choices.ts';
 import type { LayerOutcome, Outcome } from '../pipeline/outcome.ts';
+import { partWorks } from '../pipeline/plain/part-works.ts';
 import { isWhole, shopPlanSteps, type ShopPlan } from '../pipeline/shop-plan.ts';
 import { namesOfOrder, orderFindingSteps } from '../pipeline/shop-order.ts';
 import { stepPictureSteps } from '../pipeline/shop-pictures.ts';
@@ -77,11 +78,15 @@ function* nothing(): Stepwise<readonly Finding[]> {
   return [];
 }
 
-function viewOf({ project, pieces, layers }: Outcome, { gluing, quantities, finish, findings }: ShopPlan): ShopView {
+function viewOf(
+  { project, pieces, layers, plain }: Outcome,
+  { gluing, quantities, finish, findings }: ShopPlan,
+): ShopView {
   const named: Named = new Map((pieces ?? []).map((piece) => [piece.id, piece]));
   return {
     gluing,
     quantities,
+    parts: partWorks(plain),
     order: orderIn(layers.at(-1), gluing),
     steps: gluing.steps.map((step) => ({
       title: stepTitle(step, named).replace(/^\d+\. /, ''),

@@ -6,6 +6,7 @@ import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
 import type { GluingPlan, GluingStep } from '../../model/gluing.ts';
 import type { Page } from '../../model/page.ts';
+import type { PartWork } from '../../model/part-work.ts';
 import type { Quantities } from '../../model/quantities.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Drawing } from '../../model/template.ts';
@@ -16,6 +17,7 @@ import { hasFinish, putFinishing, type FinishInput } from './finish-section.ts';
 import { Flow, lineItem, type FlowItem } from './flow.ts';
 import { frontPage } from './front-page.ts';
 import { FOOT_MM, paperFrame } from './paper-frame.ts';
+import { putPartWorks } from './part-section.ts';
 import { LEADING, TYPE_MM, type Pen } from './pen.ts';
 import { putQuantities } from './quantity-tables.ts';
 import { putSawList } from './saw-list.ts';
@@ -37,6 +39,8 @@ export interface BuildSheetInput {
   readonly seamWork: readonly string[];
   readonly quantities: Quantities;
   readonly gluing: GluingPlan;
+  /** The work on parts that no sculpt was parted for; left out where there is none. */
+  readonly parts?: readonly PartWork[];
   readonly finish: FinishInput;
   /** One for each step, as large as `pictureSize` says. */
   readonly pictures: readonly Drawing[];
@@ -78,6 +82,7 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   }
   putCautions(flow, cautionTexts('cut'));
   putGluing(flow, input);
+  putPartWorks(flow, input.parts ?? [], putCautions);
   if (hasFinish(input.finish.plan)) putFinishing(flow, input.finish, namedOf(input), putCautions);
   putAfterwards(flow, input);
   const pages = flow.pages();
@@ -166,7 +171,8 @@ function putCutList(flow: Flow, rows: readonly CutRow[]): void {
 
 function putGluing(flow: Flow, input: BuildSheetInput): void {
   const { steps, batches, glue } = input.gluing;
-  if (steps.length === 0) return;
+  const isGlued = (input.parts ?? []).some((part) => part.steps.some(({ glueMm2 }) => glueMm2 > 0));
+  if (steps.length === 0 && !isGlued) return;
   const named = namedOf(input);
   putWarming(flow, steps, named);
   flow.heading('Gluing');
@@ -175,6 +181,7 @@ function putGluing(flow: Flow, input: BuildSheetInput): void {
     {},
     0.8,
   );
+  if (steps.length === 0) return;
   flow.paragraph(
     'It grabs at once and cannot slide: put the edges together at the dot, then roll them shut along the arrows. What is added is drawn heavy. The inside of a seam is reached by hand unless it says otherwise.',
     {},
