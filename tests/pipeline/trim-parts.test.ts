@@ -8,7 +8,6 @@ import type { FoamPiece } from '../../src/model/foam-piece.ts';
 import { addPlain, type NewPlain } from '../../src/project/plain-commands.ts';
 import { setHiddenSide } from '../../src/project/hidden-commands.ts';
 import { readProjectFile, writeProjectFile } from '../../src/project/project-file.ts';
-import type { TrimPart } from '../../src/project/plain-part.ts';
 import type { StripWish } from '../../src/project/trim-part.ts';
 import type { Solid } from '../reference/handbook/polygon-solids.ts';
 import { expectOk } from '../support/expect-ok.ts';
@@ -18,7 +17,7 @@ import { solidProject, type PartChange } from '../support/run-solid.ts';
 const { thicknessMm: _, neutralFraction: __, ...FLAT_STRIP } = PLAIN_TRIM;
 const STRIP: StripWish = FLAT_STRIP;
 const SCHEMA = JSON.parse(readFileSync('shared/project.schema.json', 'utf8')) as Schema;
-const SIDES = 40;
+const SIDES = 32;
 const ROWS = 4;
 
 /** An open tube or cone of radius `low` at z 0 and `high` at the top, with a seam down its side and one round its middle. */
@@ -49,13 +48,13 @@ const SCULPT = partId('part-1');
 /** An edge of the seam round the middle. */
 const MIDDLE = [[(ROWS / 2) * SIDES, (ROWS / 2) * SIDES + 1]] as const;
 
-const BAND: NewPlain = {
+const BAND = {
   kind: 'trim',
   ...base('Band'),
   on: SCULPT,
   along: { by: 'edges', edges: MIDDLE },
   strip: STRIP,
-};
+} satisfies NewPlain;
 const COVERS: NewPlain = { kind: 'covers', ...base('Covers'), on: SCULPT, strip: STRIP, mostTurnDeg: 30 };
 const STRAP: NewPlain = {
   kind: 'strap',
@@ -129,7 +128,7 @@ describe('strips on a tube, on the outside of its foam', async () => {
     const [strip] = band.work?.laid?.strips ?? [];
     expect(strip.lengthMm).toBeCloseTo(2 * SIDES * Math.tan(Math.PI / SIDES) * apothem, 6);
     // A circle round a cylinder is a geodesic (do Carmo, Differential Geometry of Curves and Surfaces, 4-4).
-    expect(Math.abs(strip.lengthMm / (2 * Math.PI * (50 + NEUTRAL_MM)) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(strip.lengthMm / (2 * Math.PI * (50 + NEUTRAL_MM)) - 1)).toBeLessThan(4e-3);
     expect(strip.leastFlatRadiusMm).toBeGreaterThan(1e6);
     expect(band.pieces[0].areaMm2).toBeCloseTo(20 * strip.lengthMm, 3);
   });
@@ -180,15 +179,10 @@ describe('strips on a tube, on the outside of its foam', async () => {
     expect(outcome.dryFit).toBe(plain.dryFit);
   });
 
-  it('cover all seams in the fewest runs; those on the hidden side or left out by name stay bare', async () => {
+  it('cover all seams in the fewest runs; those that are to stay bare stay so', () => {
     expect(covers.work?.laid?.strips.map(({ line }) => line)).toEqual(['A-C', 'B']);
     expect(covers.work?.laid?.strips[0].lengthMm).toBeCloseTo(120, 6);
     expect(bare.work?.laid?.strips.map(({ line }) => line)).toEqual(['A-C']);
-    // The seam down its side looks to +x, which is the right of a file with y up.
-    const hide = setHiddenSide('right').apply(all);
-    const hidden = await pipeline.run(hide, QUIET_WORK);
-    expect(hidden.plain[1].work?.laid?.strips.map(({ line }) => line)).toEqual(['B']);
-    expect(hidden.findings.find(({ code }) => code === 'trim/left-out')?.text).toContain('A, C');
   });
 
   it('are made anew only when something of theirs changes, and a strap stands by itself', async () => {
@@ -202,16 +196,29 @@ describe('strips on a tube, on the outside of its foam', async () => {
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
   });
 
-  it('follow a line drawn across the sculpt, and say what they cannot follow', async () => {
-    const drawn = (along: TrimPart['along']) =>
-      pipeline.run(addPlain({ ...BAND, along }).apply(project), QUIET_WORK);
+  it('follow a line drawn across the sculpt, leave the hidden side bare, and say what they cannot follow', async () => {
     const points = [0, 3, 6, 9].map((i) => ({ face: SIDES + i, bary: [0.25, 0.25, 0.25, 0.25] }));
-    const line = await drawn({ by: 'line', points, closed: false });
+    const wished: readonly NewPlain[] = [
+      { ...BAND, along: { by: 'line', points, closed: false } },
+      { ...BAND, strip: { ...STRIP, widthMm: 4, profile: { kind: 'half-round', from: 'bought' } } },
+      { ...BAND, along: { by: 'seams', ids: ['Q'] } },
+      COVERS,
+    ];
+    // The seam down its side looks to +x, which is the right of a file with y up.
+    const said = setHiddenSide('right').apply(wished.reduce((made, part) => addPlain(part).apply(made), project));
+    const { plain, findings } = await pipeline.run(said, QUIET_WORK);
+    const [line, bought, lost, hidden] = plain.map(({ work, pieces: own }) => ({ strips: work?.laid?.strips, own }));
     const facet = 2 * Math.tan(Math.PI / SIDES) * (50 * Math.cos(Math.PI / SIDES) + NEUTRAL_MM);
-    expect(line.plain[0].work?.laid?.strips[0].lengthMm).toBeCloseTo(9 * facet, 3);
-    const lost = await drawn({ by: 'seams', ids: ['Q'] });
-    expect(lost.plain[0].work).toBeNull();
-    expect(lost.findings.find(({ code }) => code === 'trim/no-seam')?.text).toContain('it has A, B, C, o1, o2');
+    expect(line.strips?.[0].lengthMm).toBeCloseTo(9 * facet, 3);
+    expect(line.own).toHaveLength(1);
+    // Bought edging is cut from no sheet.
+    expect(bought.own).toEqual([]);
+    const told = (code: string) => findings.find((one) => one.code === code);
+    expect(told('trim/buy')?.value).toBeCloseTo(bought.strips?.[0].lengthMm ?? 0, 9);
+    expect(lost.strips).toBeUndefined();
+    expect(told('trim/no-seam')?.text).toContain('it has A, B, C, o1, o2');
+    expect(hidden.strips?.map((strip) => strip.line)).toEqual(['B']);
+    expect(told('trim/left-out')?.text).toContain('A, C');
   });
 
   it('are kept in the project file', async () => {
@@ -248,13 +255,13 @@ it('a strip round a cone is the arc of its slant, and so is the line under it', 
   const [strip] = outcome.plain[0].work?.laid?.strips ?? [];
   // Geodesic curvature of a parallel of a cone: sin(half angle) / radius (do Carmo, 4-4); moved out by d its radius grows by d cos(half angle).
   const radius = 50 + NEUTRAL_MM * Math.cos(lean);
-  expect(Math.abs(strip.leastFlatRadiusMm / (radius / Math.sin(lean)) - 1)).toBeLessThan(1e-3);
+  expect(Math.abs(strip.leastFlatRadiusMm / (radius / Math.sin(lean)) - 1)).toBeLessThan(3e-3);
   expect(Math.abs(strip.flatTurnRad) / (2 * Math.PI * Math.sin(lean))).toBeCloseTo(1, 2);
-  expect(Math.abs(strip.lengthMm / (2 * Math.PI * radius) - 1)).toBeLessThan(2e-3);
+  expect(Math.abs(strip.lengthMm / (2 * Math.PI * radius) - 1)).toBeLessThan(4e-3);
   // The pieces keep their length 3 mm out; on them its edges are arcs 10 mm up and down the slant.
   const lengths = (outcome.pieces ?? []).map((piece) => Math.max(...placings(piece, 'Band', 'edge').map(lengthOf)));
   for (const [i, sign] of [1, -1].entries()) {
     const wanted = 2 * Math.PI * (50 + WALL_MM * Math.cos(lean) + sign * 10 * Math.sin(lean));
-    expect(Math.abs(lengths[i] / wanted - 1)).toBeLessThan(2e-3);
+    expect(Math.abs(lengths[i] / wanted - 1)).toBeLessThan(4e-3);
   }
 });

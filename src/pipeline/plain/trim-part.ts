@@ -1,7 +1,10 @@
+import type { Finding } from '../../base/finding.ts';
+import { formatMm } from '../../base/format-length.ts';
 import type { PartId } from '../../base/ids.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
-import type { TrimWish } from '../../model/trim.ts';
+import type { PlainWork } from '../../model/plain-piece.ts';
+import type { StripFacts, TrimWish } from '../../model/trim.ts';
 import type { StripWish, TrimFields } from '../../project/trim-part.ts';
 import { makeTrim } from '../../steps/trim/make-trim.ts';
 import type { TrimLine } from '../../steps/trim/trim-ground.ts';
@@ -32,7 +35,34 @@ export function stripsOn(
   const made = makeTrim(groundOf(on, neutralFraction * thicknessMm), lines, wish);
   if (!made.ok) return made;
   const { work, strips, placing } = made.value;
-  return ok({ ...work, laid: { on: part, strips, placing } }, made.notes);
+  const laid = { on: part, strips, placing };
+  return ok({ ...(isBought(strip) ? boughtWork(work, strips, wish) : work), laid }, made.notes);
+}
+
+const isBought = ({ profile }: StripWish): boolean => 'from' in profile && profile.from === 'bought';
+
+/** Edging that is bought by length: nothing of it is cut from sheet. */
+function boughtWork(
+  work: PlainWork,
+  strips: readonly StripFacts[],
+  { profile, widthMm, thicknessMm }: Omit<TrimWish, 'along'>,
+): PlainWork {
+  const lengthMm = strips.reduce((sum, strip) => sum + strip.lengthMm, 0);
+  const lengths = strips.map((strip) => `${strip.key} ${Math.ceil(strip.lengthMm)}`).join(', ');
+  const buy: Finding = {
+    code: 'trim/buy',
+    severity: 'note',
+    text: `Buy ${formatMm(Math.ceil(lengthMm))} of ${profile.kind} edging, ${formatMm(widthMm)} wide and ${formatMm(thicknessMm)} high, and cut it to these lengths in mm: ${lengths}.`,
+    value: lengthMm,
+    unit: 'mm',
+    where: {},
+  };
+  return {
+    ...work,
+    pieces: [],
+    steps: work.steps.map((step) => ({ ...step, pieces: [] })),
+    findings: [...work.findings, buy],
+  };
 }
 
 export const noSculpt = () =>
