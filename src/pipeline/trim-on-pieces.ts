@@ -1,15 +1,13 @@
 import { Memo } from '../base/memo.ts';
 import { boxOfPoints } from '../geom/ring.ts';
-import type { MeshLine } from '../mesh/lines/mesh-line.ts';
-import { placeOf, sharedTriangle, weightsIn } from '../mesh/lines/mesh-point.ts';
-import { surfaceOf, type Surface } from '../mesh/surface.ts';
+import { surfaceOf } from '../mesh/surface.ts';
 import type { FoamPiece, PiecePlacing } from '../model/foam-piece.ts';
-import type { SurfaceTrace } from '../model/trace.ts';
 import { tracesOnPieces } from '../steps/assembly/on-pieces.ts';
 import { revisionCode } from '../steps/foam/revision.ts';
 import type { CutSculpt } from './outcome.ts';
 import type { NamedStrips } from './plain/plain-outcome.ts';
 import { remembered } from './remembered.ts';
+import { traceOf } from './trace-of-line.ts';
 
 /** Results kept: a maker goes a few steps back and forth. */
 const KEPT = 8;
@@ -62,28 +60,4 @@ const LEAST_MM = 0.1;
 function spanOf(points: Float64Array): number {
   const { minX, minY, maxX, maxY } = boxOfPoints(points);
   return Math.hypot(maxX - minX, maxY - minY);
-}
-
-/** A line with the triangle of each of its stretches. */
-function traceOf(surface: Surface, { points, closed }: MeshLine): SurfaceTrace {
-  const { topology, triangles } = surface;
-  const stretches = points.slice(0, closed ? points.length : -1).map((p, i) => {
-    const q = points[(i + 1) % points.length];
-    const t = sharedTriangle(surface, p, q);
-    const [from, to] = [weightsIn(topology, triangles, p, t), weightsIn(topology, triangles, q, t)];
-    if (t < 0 || from === null || to === null) throw new Error('trim: a stretch outside every triangle');
-    return { t, ends: [from, to] as const };
-  });
-  return {
-    closed,
-    points,
-    places: Float64Array.from(
-      points.flatMap((p) => {
-        const { x, y, z } = placeOf(surface, p);
-        return [x, y, z];
-      }),
-    ),
-    triangles: Uint32Array.from(stretches, ({ t }) => t),
-    ends: stretches.map(({ ends }) => ends),
-  };
 }
