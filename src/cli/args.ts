@@ -2,11 +2,11 @@ import { parseArgs } from 'node:util';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { GirthTape } from '../model/girth.ts';
 import type { PaperChoice } from '../project/project.ts';
-import type { GivenScale } from '../model/source-model.ts';
 import { bodyFrom } from './body-option.ts';
 import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
+import { clayFrom } from './clay-option.ts';
 import { ARTWORK_ONLY, artworkOptionsFrom, type ArtworkOptions } from './artwork-options.ts';
 import { CORE_ONLY, coreOptionsFrom, type CoreOptions } from './core-options.ts';
 import { WrongUsage } from './exit.ts';
@@ -21,6 +21,7 @@ import { printerFrom } from './printer-option.ts';
 import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose-options.ts';
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
+import { scaleFrom } from './scale-option.ts';
 import { seamWishesFrom } from './seam-options.ts';
 import { shapeChoicesFrom, type ShapeChoices } from './shape-options.ts';
 import { shopFrom } from './shop-option.ts';
@@ -71,6 +72,8 @@ export function parseCommand(words: readonly string[], today: string): Command {
     throw new WrongUsage(
       `there is no command ${command}: use inspect, seams, make, nest, shape, stack, core, artwork or strip.`,
     );
+  const isOfParts = command === 'make' && values.parts !== undefined;
+  if (input === undefined && isOfParts) return { name: 'make', choices: makeChoices(undefined, values, today) };
   if (input === undefined)
     throw new WrongUsage(`${command} needs a file: node dist/cli.js ${command} MODEL${OUT_OF[command]}.`);
   if (rest.length > 0)
@@ -84,9 +87,6 @@ export function parseCommand(words: readonly string[], today: string): Command {
   }
   if (command === 'nest') return { name: 'nest', choices: nestChoicesFrom(input, values) };
   if (command === 'seams') return { name: 'seams', choices: proposeChoicesFrom(input, values, scaleFrom(values)) };
-  if (values.json === true) throw new WrongUsage('--json is an option of inspect; make always writes report.json.');
-  const stray = PROPOSE_ONLY.find((name) => values[name] !== undefined);
-  if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of seams, not of make.`);
   return { name: 'make', choices: makeChoices(input, values, today) };
 }
 
@@ -100,6 +100,7 @@ const OPTIONS = {
   list: { type: 'boolean' },
   out: { type: 'string' },
   seams: { type: 'string' },
+  parts: { type: 'string' },
   'new-version': { type: 'string' },
   unit: { type: 'string' },
   size: { type: 'string' },
@@ -154,6 +155,9 @@ const OPTIONS = {
   colour: { type: 'string', multiple: true },
   paint: { type: 'string', multiple: true },
   clay: { type: 'string', multiple: true },
+  'clay-area': { type: 'string', multiple: true },
+  'clay-sheets': { type: 'string' },
+  'clay-wall': { type: 'string' },
   fillet: { type: 'string', multiple: true },
   'mock-up': { type: 'string' },
   card: { type: 'string' },
@@ -258,7 +262,10 @@ function parsed(words: readonly string[]) {
   }
 }
 
-function makeChoices(input: string, values: Values, today: string): MakeChoices {
+function makeChoices(input: string | undefined, values: Values, today: string): MakeChoices {
+  if (values.json === true) throw new WrongUsage('--json is an option of inspect; make always writes report.json.');
+  const stray = PROPOSE_ONLY.find((name) => values[name] !== undefined);
+  if (stray !== undefined) throw new WrongUsage(`--${stray} is an option of seams, not of make.`);
   if (values.out === undefined) throw new WrongUsage('make needs a folder to write to: add --out DIR.');
   if (values.wall !== undefined && values.thickness !== undefined)
     throw new WrongUsage('give --thickness or --wall, not both.');
@@ -266,8 +273,9 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
   const body = bodyFrom(values, wear?.tapes?.at(0)?.id);
   const scale = body?.scale ?? scaleFrom(values);
   return {
-    input,
+    ...given('input', input),
     out: values.out,
+    ...given('parts', values.parts),
     ...given('seams', values.seams),
     ...given('newVersion', values['new-version']),
     ...given('scale', scale),
@@ -296,6 +304,7 @@ function makeChoices(input: string, values: Values, today: string): MakeChoices 
     ...given('shop', shopFrom(values)),
     ...given('stock', stockFrom(values)),
     ...given('paint', paintFrom(values)),
+    ...given('clay', clayFrom(values)),
     ...given('mockUp', mockUpFrom(values)),
     date: dateFrom(values.date, today),
   };
@@ -314,18 +323,6 @@ function stripChoices(positionals: readonly string[], values: Values, today: str
     paper: paperFrom(values),
     date: dateFrom(values.date, today),
   };
-}
-
-function scaleFrom(values: Values): GivenScale | undefined {
-  if (values.unit !== undefined && values.size !== undefined) throw new WrongUsage('give --unit or --size, not both.');
-  const unit = oneOf('unit', values.unit, ['mm', 'cm', 'm', 'in']);
-  if (unit !== undefined) return { by: 'unit', unit };
-  if (values.size === undefined) return undefined;
-  const [axisWord, mmWord] = values.size.split('=');
-  const axis = oneOf('size', axisWord, ['longest', 'x', 'y', 'z'], 'axis=mm with axis ');
-  const mm = number('size', mmWord ?? '', { over: 0, most: 1e6 });
-  if (axis === undefined || mm === undefined) throw new WrongUsage('--size looks like longest=320 or y=320, in mm.');
-  return { by: 'size', axis, mm };
 }
 
 function flattenFrom(values: Values): Partial<FlattenWishes> {

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { formatInches } from '../base/format-length.ts';
-import { needSculptAtWork } from '../project/at-work.ts';
+import { needSculptAtWork, sculptAtWork } from '../project/at-work.ts';
 import { contentHash } from '../base/hash.ts';
 import type { Finding } from '../base/finding.ts';
 import type { CoreModel } from '../model/clearance.ts';
@@ -13,22 +13,25 @@ import type { Work } from '../base/work.ts';
 import { atWorkIn, stoppedIn, type Outcome, type SculptOutcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
+import type { Source } from '../pipeline/sculpt-stage.ts';
 import { writeShopFiles } from '../pipeline/shop-files.ts';
 import { ThreadCrew } from '../pipeline/thread-crew.ts';
 import { FILE_NAMES, writeFiles } from '../pipeline/write-files.ts';
-import { nameFromFile } from '../project/new-project.ts';
+import { emptyProject, nameFromFile } from '../project/new-project.ts';
 import type { PaperChoice, Project, SculptPart } from '../project/project.ts';
 import type { MockUp } from '../project/mock-up.ts';
 import { ruled, type RuleName } from '../project/shop-rules.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { withAreas, type AreaChoice } from './area-option.ts';
+import { withClay, type ClayOption } from './clay-option.ts';
 import { Refused } from './exit.ts';
-import { changePart, openInput, seamsFrom } from './open-input.ts';
+import { changePart, openInput, seamsFrom, type OpenedInput } from './open-input.ts';
 import { onNewVersion } from './new-version-option.ts';
 import { writeAll } from './output-folder.ts';
 import { checkFolder } from './output-place.ts';
 import { clearLeftOver, leftOver, RECORD_NAME, recordOf } from './output-record.ts';
+import { partLines, withParts } from './parts-option.ts';
 import { pieceFoamSettings, type PieceFoamChoice } from './piece-foam-option.ts';
 import { withPrinter, type PrinterOption } from './printer-option.ts';
 import { raisedRegions, type RaiseChoice } from './raise-option.ts';
@@ -37,6 +40,7 @@ import { LEAST_TRIANGLES, startThread, threadsOfMachine } from './flatten-thread
 import { machineChoices, withCutter, type MachineOption } from './machine-option.ts';
 import { makeSmall } from './mock-up-option.ts';
 import { makeForMachines, tellCautions } from './machine-step.ts';
+import { sculptOption } from './sculpt-options.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
 import { withPaint, type PaintOption } from './paint-option.ts';
@@ -49,8 +53,11 @@ import { wishedLayers } from './wall-option.ts';
 
 /** What the command line said; left out means: as the project has it, or the default. */
 export interface MakeChoices {
-  readonly input: string;
+  /** A model or a project; left out where a prop is made of the parts of a file alone. */
+  readonly input?: string;
   readonly out: string;
+  /** A file of parts that are added. */
+  readonly parts?: string;
   readonly seams?: string;
   /** A model file that takes the place of the sculpt's. */
   readonly newVersion?: string;
@@ -97,6 +104,8 @@ export interface MakeChoices {
   readonly shop?: ShopOption;
   /** Foam in hand, and how sheets are filled. */
   readonly stock?: StockOption;
+  /** Areas in clay over a core. */
+  readonly clay?: ClayOption;
   /** Colours, and shapes in clay. */
   readonly paint?: PaintOption;
   /** A small prop of card to try the pieces out with. */
@@ -104,16 +113,14 @@ export interface MakeChoices {
   readonly date: string;
 }
 
-/** `make MODEL|PROJECT --out DIR`: the whole chain, its files written all or none. @returns the lines for stdout. */
+/** `make [MODEL|PROJECT] [--parts FILE.json] --out DIR`: the whole chain, its files written all or none. @returns the lines for stdout. */
 export async function makeCommand(choices: MakeChoices): Promise<string> {
   const started = performance.now();
-  const file = await readInput(choices.input);
-  const inputs = inputsOf(choices);
+  const { project: begun, sources, assumed, fileName, inputs } = await openAll(choices);
   await checkFolder(choices.out, [FILE_NAMES.pdf, FILE_NAMES.project], inputs);
   const crew = new ThreadCrew(startThread, threadsOfMachine(), LEAST_TRIANGLES);
   const pipeline = new Pipeline(crew);
-  const { project: opened, sources, assumed } = await openInput(file, choices.scale);
-  const first = withCutter(withPrinter(opened, choices.printer), choices.machine);
+  const first = withCutter(withPrinter(begun, choices.printer), choices.machine);
   const machine = machineChoices(choices.machine, first);
   tellCautions(machine);
   for (const [hash, source] of sources) pipeline.putSource(hash, source);
@@ -126,7 +133,8 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const chosen = await withAreas(withChoices(found, choices, seams), choices.areas, pipeline, work);
   const cored = choices.coreModel === undefined ? chosen : await withCore(chosen, choices.coreModel, pipeline);
   const bought = withShop(await withSimplify(cored, choices.simplify, pipeline, work), choices.shop);
-  const project = await withStock(await withPaint(bought, choices.paint, pipeline, work), choices.stock);
+  const painted = await withPaint(bought, choices.paint, pipeline, work);
+  const project = await withStock(await withClay(painted, choices.clay, pipeline, work), choices.stock);
   const runChoices = { strictSeams: seams !== null, date: choices.date };
   const run = runWishes(pipeline, project, choices.seamWishes, work, runChoices);
   let threads = 0;
@@ -137,7 +145,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const laid = await withBetterLayout(ran, choices.stock?.moves, work);
   const outcome = laid === ran.project ? ran : await pipeline.run(laid, work, runChoices);
   work.clear();
-  refuseIfUnfinished(outcome, choices.seams ?? file.name);
+  refuseIfUnfinished(outcome, choices.seams ?? fileName);
   const computed = performance.now();
   const font = new Uint8Array(await readFile(new URL('./fonts/DejaVuSans.ttf', import.meta.url)));
   const files = await writeFiles(outcome, {
@@ -155,7 +163,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     threads,
     peakMemoryMb: process.resourceUsage().maxRSS / 1024,
   };
-  const forMachines = makeForMachines(outcome, machine, font, file.name);
+  const forMachines = makeForMachines(outcome, machine, font, fileName);
   const sourceOf = pipeline.sourceOf.bind(pipeline);
   const small = await makeSmall(outcome, choices.mockUp, { sourceOf }, { font, date: choices.date });
   const made = new Map([...files, ...shop.files, ...small.files, ...forMachines.files]);
@@ -170,6 +178,30 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const cleared = await clearLeftOver(choices.out, left);
   const said = [...assumed, ...told, ...shop.findings];
   return summary(outcome, said, choices.out, [shop.line, ...small.lines, ...forMachines.lines, ...cleared]);
+}
+
+/** What the command line names, opened: the model or project and the parts that are added to it. @throws Refused */
+async function openAll(choices: MakeChoices): Promise<OpenedInput & { fileName: string; inputs: readonly string[] }> {
+  const { input, parts } = choices;
+  const file = input === undefined ? null : await readInput(input);
+  const fileName = file?.name ?? parts ?? '';
+  const opened =
+    file === null
+      ? { project: emptyProject(nameFromFile(fileName)), sources: new Map<string, Source>(), assumed: [] }
+      : await openInput(file, choices.scale);
+  const more = parts === undefined ? null : await withParts(opened.project, parts);
+  const project = more?.project ?? opened.project;
+  const stray = sculptAtWork(project) === null ? sculptOption(choices) : null;
+  if (stray !== null)
+    throw new Refused(`${fileName} holds no sculpt, and only a sculpt can be told ${stray}: leave that out.`);
+  const sources = new Map([...opened.sources, ...(more?.sources ?? [])]);
+  return {
+    project,
+    sources,
+    assumed: opened.assumed,
+    fileName,
+    inputs: [...inputsOf(choices), ...(more?.inputs ?? [])],
+  };
 }
 
 /** Files that are read. */
@@ -219,7 +251,8 @@ const withMeasures = (old: readonly BodyMeasure[], own: readonly BodyMeasure[]):
 ];
 
 function withChoices(project: Project, choices: MakeChoices, seams: Partial<SculptPart> | null): Project {
-  const part = needSculptAtWork(project);
+  const part = sculptAtWork(project);
+  if (part === null) return { ...project, paper: { ...project.paper, ...choices.paper } };
   const { shrinkage } = choices;
   const layers = wishedLayers(part.layers, project.foams, { ...choices, shrinks: shrinkage !== undefined });
   return {
@@ -246,9 +279,17 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
   };
 }
 
-/** Templates that leave out a part of the prop would mislead: an unfinished chain is refused whole. */
+/**
+ * Templates that leave out a part of a sculpt would mislead: an unfinished chain is refused whole. Other parts stand by themselves, and one that cannot
+ * be made is told; where none can be there is nothing to write.
+ */
 function refuseIfUnfinished(outcome: Outcome, fileName: string): void {
+  const { part, plain } = outcome;
   const stopped = stoppedIn(outcome);
+  if (part === null && plain.every(({ pieces }) => pieces.length === 0)) {
+    const first = outcome.findings.find(({ severity }) => severity === 'error');
+    throw new Refused(`${fileName}: ${first?.text ?? 'it holds no part yet: add one.'}`);
+  }
   if (stopped !== null && stopped.step !== 'flatten') throw Refused.from(stopped.problem, fileName);
   const missing = outcome.findings.find(({ severity, code }) => severity === 'error' && /^(cut|flatten)\//.test(code));
   const text = missing?.text ?? stopped?.problem.text;
@@ -325,10 +366,11 @@ const sculptLine = ({ sculpts }: Outcome, { part }: SculptOutcome, line: string)
   sculpts.length < 2 || line.startsWith(' ') ? line : `${part.name}: ${line}`;
 
 function summary(outcome: Outcome, assumed: readonly Finding[], out: string, lines: readonly string[]): string {
-  const pieces = outcome.pieces ?? [];
+  const pieces = [...(outcome.pieces ?? []), ...outcome.plain.flatMap((one) => one.pieces)];
   const told = [...assumed, ...outcome.findings].filter((finding) => finding.severity !== 'note');
   return [
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
+    ...partLines(outcome),
     ...turnedLine(outcome),
     ...simplifyLine(outcome),
     ...outcome.sculpts.flatMap((own) =>

@@ -1,4 +1,4 @@
-import { needSculptAtWork, sculptAtWork, withSculpt } from '../project/at-work.ts';
+import { needSculptAtWork, sculptAtWork } from '../project/at-work.ts';
 import type { Finding } from '../base/finding.ts';
 import { contentHash } from '../base/hash.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
@@ -29,8 +29,6 @@ export async function openInput(file: InputFile, scale: ScaleChoice | undefined)
   if (looksLikeProject(file.bytes)) {
     const opened = await readProjectFile(new TextDecoder().decode(file.bytes), file.name);
     if (!opened.ok) throw Refused.from(opened.problem, file.name);
-    const workable = withSculpt(opened.value.project, file.name);
-    if (!workable.ok) throw Refused.from(workable.problem, file.name);
     return { ...opened.value, assumed: [] };
   }
   const hash = await contentHash(file.bytes);

@@ -1,4 +1,4 @@
-import { needSculptAtWork } from '../project/at-work.ts';
+import { needSculptAtWork, withSculpt } from '../project/at-work.ts';
 import { basename } from 'node:path';
 import { formatPlain } from '../base/format-length.ts';
 import type { Finding } from '../base/finding.ts';
@@ -27,6 +27,8 @@ export async function proposeCommand(choices: ProposeChoices, tell: (line: strin
   const file = await readInput(choices.input);
   await checkPlaces(choices);
   const { project: found, sources, assumed } = await openInput(file, choices.scale);
+  const workable = withSculpt(found, file.name);
+  if (!workable.ok) throw Refused.from(workable.problem, file.name);
   const seams = choices.from === undefined ? null : await seamsFrom(choices.from, found);
   const project = wished(seams === null ? found : changePart(found, seams), choices);
   const work = stoppableWork();

@@ -30,11 +30,26 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --thickness, --unit, --size as for make
 
   node dist/cli.js make MODEL|PROJECT --out DIR [options]
+  node dist/cli.js make [MODEL|PROJECT] --parts FILE.json --out DIR [options]
       Makes the templates and writes templates.pdf, pieces.svg, report.json,
       project.foamloft.json and timings.json into DIR, and files.json, which
       tells what it wrote: what an earlier run wrote there and this one does not
       is removed, unless it was changed since.
 
+      --parts FILE.json     add parts of other kinds, as told of in
+                            shared/parts.schema.json; one whose name is there
+                            takes its place. Without a model or project the
+                            prop is made of these alone:
+                            {"version":1,"parts":[{"kind":"stack",
+                            "name":"Pommel","foam":["10 mm","6 mm"],
+                            "turned":"0:30,40:30","dowel":"6 mm"}]}
+                            Kinds: shape (with "shape" and "sizes"), stack,
+                            artwork (with "file") and build-up; other fields are
+                            the options of shape, stack, artwork and core,
+                            without dashes, less those of sheets. "place" has
+                            "at", "facing", "turnDeg" and "copies"; --place of
+                            core is "seats" here, that of artwork
+                            "photo-places"
       --new-version FILE    another version of the model takes its place: seams,
                             areas and wishes are carried over to where they lay,
                             and what has no place there is told
@@ -147,6 +162,10 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --fillet LETTER=MM    fill an inner corner along a seam with clay, to a
                             hollow of this radius; --clay AREA=MM: build an area
                             up in clay, so high; 0 for none; may be repeated
+      --clay-area AREA=MM   model an area in clay over a core of sheet, so much
+                            clay at least; it leaves the foam; 0 for none; may
+                            be repeated; --clay-sheets MM,MM: what the core is
+                            stacked of; --clay-wall MM: a hollow core
       --mock-up 1:N         mock-up.pdf: the pieces N times smaller in card with
                             square edges, to see in ten minutes how they close;
                             --card MM: how thick the card is, default ${USUAL_MOCK_UP.cardMm}

@@ -12,11 +12,11 @@ export function needSculptAtWork(project: Pick<Project, 'parts' | 'atWork'>): Sc
   return part;
 }
 
-/** A project that window and command line can work on; fails with `project/no-sculpt` where it is made of other parts alone. @param fileName it was read from. */
+/** A project that seams can be looked for in; fails with `project/no-sculpt` where it is made of other parts alone. @param fileName it was read from. */
 export const withSculpt = (project: Project, fileName: string): Result<Project> =>
   sculptAtWork(project) === null
     ? fail(
         'project/no-sculpt',
-        `${fileName} holds parts of other kinds and no sculpt: such a project cannot be opened yet, open one that has a sculpt.`,
+        `${fileName} holds parts of other kinds and no sculpt, so there is nothing to look for seams on: name one that has a sculpt.`,
       )
     : ok(project);

@@ -1,7 +1,6 @@
 import { formatNumber } from '../../base/format-length.ts';
 import { ok, type Result } from '../../base/result.ts';
 import type { Artwork } from '../../model/artwork.ts';
-import type { ArtworkCraft } from '../../model/artwork-craft.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
 import type { PlainWork } from '../../model/plain-piece.ts';
 import type { ArtworkPart, PlainSource } from '../../project/plain-part.ts';

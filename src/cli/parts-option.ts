@@ -1,0 +1,93 @@
+import { dirname, resolve } from 'node:path';
+import { parseLength } from '../base/format-length.ts';
+import { contentHash } from '../base/hash.ts';
+import type { FoamId } from '../base/ids.ts';
+import type { FoamSheet } from '../model/foam-stock.ts';
+import type { Outcome } from '../pipeline/outcome.ts';
+import { foamForThickness } from '../pipeline/plain/foam-for-thickness.ts';
+import { standingOf } from '../pipeline/plain/placed-part.ts';
+import type { Source } from '../pipeline/sculpt-stage.ts';
+import { firstFoam } from '../project/new-project.ts';
+import { readPartsFile, type ListedPart } from '../project/parts-file.ts';
+import { addPlain } from '../project/plain-commands.ts';
+import type { Project } from '../project/project.ts';
+import { Refused, WrongUsage } from './exit.ts';
+import { aboutFields } from './listed-figures.ts';
+import { partOf, RENAMED, type PartFile } from './listed-part.ts';
+import { readInput } from './read-input.ts';
+
+/** A project with parts of a file, and what they are made from. */
+export interface WithParts {
+  readonly project: Project;
+  readonly sources: ReadonlyMap<string, Source>;
+  /** Files that were read. */
+  readonly inputs: readonly string[];
+}
+
+/** `--parts FILE.json`: adds its parts; one of a name that is there takes its place. @throws Refused */
+export async function withParts(project: Project, path: string): Promise<WithParts> {
+  const { name: fileName, bytes } = await readInput(path);
+  const read = readPartsFile(new TextDecoder().decode(bytes), fileName);
+  if (!read.ok) throw Refused.from(read.problem, fileName);
+  const sources = new Map<string, Source>();
+  const inputs = [path];
+  const fileOf = async (named: string): Promise<PartFile> => {
+    const file = await readInput(resolve(dirname(path), named));
+    const hash = await contentHash(file.bytes);
+    sources.set(hash, { fileName: file.name, bytes: file.bytes });
+    inputs.push(file.path);
+    return { source: { hash, fileName: file.name }, bytes: file.bytes };
+  };
+  let made = project;
+  for (const listed of read.value) {
+    try {
+      made = await added(made, listed, fileOf);
+    } catch (error) {
+      if (!(error instanceof WrongUsage)) throw error;
+      throw new Refused(`${fileName}, ${listed.name}: ${aboutFields(error.message, RENAMED)}`);
+    }
+  }
+  return { project: made, sources, inputs };
+}
+
+async function added(
+  project: Project,
+  listed: ListedPart,
+  fileOf: (path: string) => Promise<PartFile>,
+): Promise<Project> {
+  const foamOf = (text: string): FoamId => namedFoam(project.foams, text);
+  const ids = listed.foam?.map(foamOf) ?? [firstFoam(project.foams).id];
+  const foams = ids.flatMap((id) => project.foams.filter((foam) => foam.id === id));
+  const standing = standingOf(listed.place ?? {});
+  if (!standing.ok) throw new WrongUsage(standing.problem.text);
+  const { transform, copies } = standing.value;
+  const base = { name: listed.name, transform, copies: copies * (listed.copies ?? 1), foams: ids };
+  const part = await partOf(listed, { base, foams, foamOf, fileOf });
+  const old = project.plain?.find(({ name }) => name === listed.name);
+  if (old === undefined) return addPlain(part).apply(project);
+  return { ...project, plain: project.plain?.map((one) => (one === old ? { ...part, id: old.id } : one)) ?? [] };
+}
+
+/** A foam by its thickness, its name or its id. @throws WrongUsage */
+function namedFoam(foams: readonly FoamSheet[], text: string): FoamId {
+  const mm = parseLength(text, 'mm');
+  const found =
+    foams.find(({ id, name }) => id === text || name.toLowerCase() === text.toLowerCase())?.id ??
+    (mm === null ? null : foamForThickness(foams, mm));
+  if (found !== null) return found;
+  const known = [...new Set(foams.map(({ thicknessMm }) => `${thicknessMm} mm`))].join(', ');
+  throw new WrongUsage(`--foam ${text} is none of the project's: take ${known}, or one by its name.`);
+}
+
+/** A line for each part that no sculpt is parted for, with its pieces. */
+export const partLines = ({ plain }: Pick<Outcome, 'plain'>): readonly string[] =>
+  plain.map(({ part, work, pieces }) => {
+    const head = `${part.name} (${part.kind}${part.copies > 1 ? `, ${part.copies} of it` : ''})`;
+    if (work === null) return `${head}: not made`;
+    const all = pieces.reduce((sum, { quantity }) => sum + quantity, 0);
+    const numbers = pieces.length === 0 ? '' : `, ${numbersOf(pieces.map(({ number }) => number))}`;
+    return `${head}: ${pieces.length} ${pieces.length === 1 ? 'template' : 'templates'}${numbers}, ${all} to cut`;
+  });
+
+const numbersOf = (numbers: readonly number[]): string =>
+  numbers.length === 1 ? `number ${numbers[0]}` : `numbers ${numbers[0]} to ${numbers[numbers.length - 1]}`;
