@@ -55,7 +55,7 @@ describe('threads of the command line', () => {
     }
   });
 
-  it('are not started for a small sculpt', () => expect(threadsFor(5000)).toBe(0));
+  it('are not started for a small sculpt', () => expect(threadsFor(1000)).toBe(0));
 
   it.runIf(IS_LONG)('are started for a large one', () => {
     const cores = availableParallelism();
