@@ -8,7 +8,7 @@ import { setScale, setSeams, setThickness } from '../../src/project/commands.ts'
 import type { Project } from '../../src/project/project.ts';
 import { PipelineWorkshop } from '../../src/worker/workshop.ts';
 import { expectOk } from '../support/expect-ok.ts';
-import { sampleProject, testFont } from '../support/run-sample.ts';
+import { madeSample, sampleProject, testFont } from '../support/run-sample.ts';
 import { makeWorkbench, openPartedTray, openTray, shown } from '../support/tray-workbench.ts';
 
 /** What crosses to the worker arrives as new objects. */
@@ -24,15 +24,16 @@ async function workshopWith(sample: string): Promise<{ workshop: PipelineWorksho
 
 describe('a file asked for while the bench is being worked out', () => {
   it('waits for its turn: neither disturbs the other', async () => {
-    const { workshop, project } = await workshopWith('helm');
-    const other = setScale({ by: 'unit', unit: 'cm' }).apply(project);
+    const { workshop, project } = await workshopWith('shoulder-plate');
+    const other = setScale({ by: 'size', axis: 'longest', mm: 150 }).apply(project);
     let file: ReturnType<typeof workshop.makeFile> | undefined;
     const reply = await workshop.compute(crossed(project), 0, ({ text }) => {
       if (text.includes('flat')) file ??= workshop.makeFile('report', crossed(other), '2026-01-01');
     });
     expect(file).toBeDefined();
     expect(expectOk(await file!).name).toBe('report.json');
-    expect(reply.cancelled === false && reply.update.pieces?.pieces).toHaveLength(12);
+    const { outcome } = await madeSample('shoulder-plate');
+    expect(reply.cancelled === false && reply.update.pieces?.pieces).toHaveLength(outcome.pieces?.length ?? 0);
   });
 });
 
@@ -73,7 +74,7 @@ describe('what the screen has been sent', () => {
 describe('shapes sent ahead', () => {
   /** Pieces that are never laid flat before the test says so, so that there is time to look. */
   async function slowWorkshop(crew: SlowCrew) {
-    const { project, pipeline } = await sampleProject('maul-head');
+    const { project, pipeline } = await sampleProject('shoulder-plate');
     const workshop = new PipelineWorkshop(() => Promise.reject(new Error('no font')), crew);
     const { hash, fileName } = project.parts[0].source;
     expectOk(await workshop.putSource(pipeline.sourceOf(hash)!.bytes, fileName));
@@ -157,7 +158,7 @@ class SlowCrew implements FlattenCrew {
 
 describe('the workshop', () => {
   it('answers a run called off by a newer one, and the newer one stands', async () => {
-    const { workshop, project } = await workshopWith('helm');
+    const { workshop, project } = await workshopWith('shoulder-plate');
     const first = workshop.compute(crossed(project), 0, () => undefined);
     const second = workshop.compute(crossed(setSeams({ edges: [], paths: [] }).apply(project)), 0, () => undefined);
     const [one, two] = await Promise.all([first, second]);
