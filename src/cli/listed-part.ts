@@ -15,7 +15,7 @@ import { scaleFrom } from './scale-option.ts';
 import { stackChoicesFrom } from './stack-options.ts';
 
 /** What a part has beside the figures of its kind. */
-export type PartBase = Pick<NewPlain, 'name' | 'transform' | 'copies' | 'foams'>;
+export type PartBase = Pick<NewPlain, 'name' | 'transform' | 'copies' | 'mirrored' | 'foams'>;
 
 /** A file that was read for a part. */
 export interface PartFile {

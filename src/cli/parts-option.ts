@@ -60,8 +60,15 @@ async function added(
   const foams = ids.flatMap((id) => project.foams.filter((foam) => foam.id === id));
   const standing = standingOf(listed.place ?? {});
   if (!standing.ok) throw new WrongUsage(standing.problem.text);
-  const { transform, copies } = standing.value;
-  const base = { name: listed.name, transform, copies: copies * (listed.copies ?? 1), foams: ids };
+  const { transform, copies, mirrored } = standing.value;
+  const each = listed.copies ?? 1;
+  const base = {
+    name: listed.name,
+    transform,
+    copies: copies * each,
+    ...(mirrored === undefined ? {} : { mirrored: { ...mirrored, count: mirrored.count * each } }),
+    foams: ids,
+  };
   const part = await partOf(listed, { base, foams, foamOf, fileOf });
   const old = project.plain?.find(({ name }) => name === listed.name);
   if (old === undefined) return addPlain(part).apply(project);

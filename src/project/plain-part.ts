@@ -1,4 +1,5 @@
 import type { FoamId, PartId } from '../base/ids.ts';
+import type { Hand } from '../model/placing.ts';
 import type { ArtworkFields } from './artwork-part.ts';
 import type { BuildUpFields } from './build-up-part.ts';
 import type { StackFields } from './stack-part.ts';
@@ -19,6 +20,8 @@ interface PlainBase {
   readonly transform: readonly number[];
   /** How many of it the prop has, 1 or more. */
   readonly copies: number;
+  /** How many of the copies are mirror images of it, and which hand it is itself; left out: none. */
+  readonly mirrored?: { readonly count: number; readonly ownHand: Hand };
   /** What it is made of, the usual one first; where it takes sheets of several thicknesses, one foam for each. One or more. */
   readonly foams: readonly FoamId[];
   /** The file it is made from; left out where it is made of figures alone. */

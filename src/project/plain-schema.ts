@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { artworkFields } from './artwork-schema.ts';
 import { buildUpFields } from './build-up-schema.ts';
-import { finite } from './plain-limits.ts';
+import { finite, wholeWithin } from './plain-limits.ts';
 import { stackFields } from './stack-schema.ts';
 import { coversFields, strapFields, trimFields } from './trim-schema.ts';
 
@@ -16,6 +16,7 @@ const base = {
   name: v.string(),
   transform: v.pipe(v.array(finite), v.length(16)),
   copies: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)),
+  mirrored: v.optional(v.object({ count: wholeWithin(1, 1000), ownHand: v.picklist(['left', 'right']) })),
   foams: v.pipe(v.array(v.string()), v.minLength(1)),
 };
 

@@ -82,6 +82,14 @@ describe('make --parts', () => {
     expect(again.project.plain?.[1]).toMatchObject({ name: 'Pommel', wish: { rule: 'smaller' } });
   });
 
+  it('keeps how many copies are mirror images', async () => {
+    const mirror = { kind: 'mirror', point: [0, 0, 0], normal: [1, 0, 0] };
+    const place = { at: [30, 0, 0], copies: [mirror], ownHand: 'right' };
+    const horn = { kind: 'shape', name: 'Horn', shape: 'cone', sizes: {}, copies: 2, place };
+    const { project } = await withParts(emptyProject('kit'), listFile({ version: 1, parts: [horn] }));
+    expect(project.plain).toMatchObject([{ copies: 4, mirrored: { count: 2, ownHand: 'right' } }]);
+  });
+
   it.each([
     [{ kind: 'stack', name: 'P', turned: '0:30,40:30', dowel: 'thick' }, 'maul.json, P: "dowel" takes a number'],
     [{ kind: 'stack', name: 'P', foam: '7 mm', turned: '0:3,4:3' }, 'maul.json, P: "foam" 7 mm is none of the project'],

@@ -1,12 +1,11 @@
 import { formatArea } from '../../base/format-length.ts';
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
-import { layChain } from '../../geom/outline.ts';
 import { terraced } from '../../mesh/extruded.ts';
 import type { Mesh } from '../../mesh/mesh.ts';
 import type { ArtOpenLine, ArtPiece, ArtRegion, Artwork } from '../../model/artwork.ts';
+import { mirroredDraft } from '../../model/mirrored-draft.ts';
 import type { PlainDraft, PlainLine, PlainStep, PlainWork } from '../../model/plain-piece.ts';
-import type { ShapeEdge } from '../../model/shape.ts';
 import type { ArtworkCut } from '../../model/artwork-craft.ts';
 import { lineWithin } from './lines-within.ts';
 import { edgesOfRegion } from './outline-of-art.ts';
@@ -40,7 +39,9 @@ export function artworkWork(artwork: Artwork, cut: ArtworkCut): Result<PlainWork
     notes: [],
     areaMm2: region.areaMm2,
   }));
-  const pieces = isMirroredToo ? drafts.flatMap((draft) => [draft, mirroredDraft(draft)]) : drafts;
+  const pieces = isMirroredToo
+    ? drafts.flatMap((draft) => [draft, { ...mirroredDraft(draft), name: `${draft.name}, mirrored` }])
+    : drafts;
   const form = slabOf(cuts, thicknessMm);
   return ok({ pieces, steps: pieces.map(glueStep), findings, form }, findings);
 }
@@ -113,25 +114,6 @@ function outsideFinding(piece: string, { shape, path, lengthMm }: ArtOpenLine, i
     where: { piece, point: [x, y, 0] },
   };
 }
-
-/** The same piece turned over left to right, in its own frame. */
-function mirroredDraft(draft: PlainDraft): PlainDraft {
-  const turned = (edges: readonly ShapeEdge[]): readonly ShapeEdge[] =>
-    edges.map((edge) => ({ ...edge, segments: layChain(edge.segments, TURNED) })).reverse();
-  return {
-    ...draft,
-    key: `${draft.key}-mirrored`,
-    name: `${draft.name}, mirrored`,
-    outline: turned(draft.outline),
-    holes: draft.holes.map(turned),
-    lines: draft.lines.map((line) => ({
-      ...line,
-      points: line.points.map((value, k) => (k % 2 === 0 ? 0 - value : value)),
-    })),
-  };
-}
-
-const TURNED = { x: 0, y: 0, turnRad: 0, isFlipped: true } as const;
 
 function glueStep({ key, name, quantity, areaMm2 }: PlainDraft): PlainStep {
   const glueMm2 = 2 * areaMm2 * quantity;

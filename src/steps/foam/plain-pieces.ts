@@ -4,6 +4,7 @@ import { chainPoints } from '../../geom/outline.ts';
 import { ringArea, type Ring } from '../../geom/ring.ts';
 import { checkPlainDraft, type PlainDraft, type PlainPiece } from '../../model/plain-piece.ts';
 import type { ShapeEdge } from '../../model/shape.ts';
+import { handedDrafts, type MirroredCopies } from './handed-drafts.ts';
 import { revisionCode } from './revision.ts';
 
 /** Farthest that a straight part of a line to cut lies off its curve, mm: far under the width of the line. */
@@ -11,21 +12,21 @@ const CHORD_MM = 0.02;
 
 /**
  * Pieces of a part that no sculpt was parted for, numbered on, with the lines to cut on their face and back.
- * @param part    its id, its name, by which its pieces are told from those of others, and how many of it the prop has.
+ * @param part    its id, its name, by which its pieces are told from those of others, and how many of it the prop has, and how many of these are mirror images.
  * @param foamOf  foam of a thickness in mm.
  * @throws Error on a broken draft (`checkPlainDraft`).
  */
 export function plainPieces(
-  part: { readonly id: PartId; readonly name: string; readonly copies: number },
+  part: { readonly id: PartId; readonly name: string; readonly copies: number; readonly mirrored?: MirroredCopies },
   drafts: readonly PlainDraft[],
   firstNumber: number,
   foamOf: (thicknessMm: number) => FoamId,
 ): readonly PlainPiece[] {
-  return drafts.map((draft, i) => {
+  return handedDrafts(drafts, part.copies, part.mirrored).map((draft, i) => {
     checkPlainDraft(draft);
     const { key, thicknessMm, drawnAt } = draft;
     const name = nameInProp(part.name, draft.name);
-    const quantity = draft.quantity * part.copies;
+    const { quantity } = draft;
     const [number, foam] = [firstNumber + i, foamOf(thicknessMm)];
     const faceRings = ringsAt(draft, (1 - drawnAt) * thicknessMm);
     const isSquare = [draft.outline, ...draft.holes].every((edges) => edges.every(isSquareEdge));
