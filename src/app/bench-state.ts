@@ -98,8 +98,9 @@ export function mergeEarly(bench: Bench, early: EarlyUpdate): Bench {
   });
 }
 
-/** What is cut beside the pieces of sculpts. */
-export const besideOf = ({ pieces }: Bench): readonly CutBeside[] => [
+/** What is cut beside the pieces of the sculpt on the bench: strips have no part of their own. */
+export const besideOf = ({ pieces }: Bench): readonly (CutBeside | FoamPiece)[] => [
+  ...(pieces?.others ?? []),
   ...(pieces?.strips ?? []),
   ...(pieces?.plain ?? []),
 ];

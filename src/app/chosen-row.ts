@@ -106,8 +106,8 @@ export class ChosenRow extends JobSection {
       }
       case 'part': {
         const facts = this.project === null ? [] : factsOfParts(this.project, this.bench);
-        const own = facts.find(({ part }) => part.id === choice.part);
-        return own === undefined ? nothing : this.#row(own.part.name, factsText(own), near);
+        const own = facts.find(({ id }) => id === choice.part);
+        return own === undefined ? nothing : this.#row(own.name, factsText(own), near);
       }
       case 'step': {
         const words = this.view.gluing.shop?.steps[choice.step - 1];

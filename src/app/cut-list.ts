@@ -95,7 +95,7 @@ export class CutList extends JobSection {
           : html`<p slot="answer">${WORDS.cuts.answer(count, formatArea(area, this.unit))}</p>
               <ul>
                 ${pieces.map((piece, index) => this.#row(piece, index))}
-                ${besideOf(this.bench).map((piece) => ('draft' in piece ? this.#plain(piece) : this.#strip(piece)))}
+                ${besideOf(this.bench).map((piece) => ('part' in piece ? this.#ofPart(piece) : this.#strip(piece)))}
               </ul>
               <fl-cautions .work=${['cut', 'sand']} label=${WORDS.cautions.cut}></fl-cautions>`
       }
@@ -200,7 +200,7 @@ export class CutList extends JobSection {
   }
 
   /** A piece of another part leads to that part. */
-  #plain(piece: PlainPiece) {
+  #ofPart(piece: PlainPiece | FoamPiece) {
     const { id, number, name, quantity, thicknessMm, areaMm2, part } = piece;
     const template = this.bench.pieces?.templates.find((candidate) => candidate.piece === id) ?? null;
     const isChosen = this.choice.kind === 'part' && this.choice.part === part;
@@ -219,7 +219,9 @@ export class CutList extends JobSection {
         <fl-piece-picture .template=${template}></fl-piece-picture>
         <span>
           <span class="name"><b>${number}</b>${name}</span><br />
-          <span class="soft">${PART_WORDS.bends[piece.draft.bend.kind]}</span>
+          <span class="soft"
+            >${'draft' in piece ? PART_WORDS.bends[piece.draft.bend.kind] : WORDS.cuts.kind(piece)}</span
+          >
         </span>
         <span class="figures">
           ${box === undefined ? nothing : html`${WORDS.cuts.size(length(box.maxX - box.minX), length(box.maxY - box.minY))}<br />`}

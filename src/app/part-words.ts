@@ -9,6 +9,7 @@ const KINDS: Readonly<Record<string, string>> = {
   'build-up': 'build-up on a core',
   trim: 'trim',
   covers: 'covers over seams',
+  clay: 'clay over a core',
   strap: 'strap',
 };
 
@@ -59,6 +60,7 @@ export const PART_WORDS = {
     remove: 'take it away',
     last: 'It is the only part: open or add another before it is taken away.',
     workOn: 'work on this one',
+    ofArea: 'It is said of an area of the sculpt, and goes with it.',
     sculpt: 'Size, seams and foam of this sculpt stand below.',
     notAtWork: 'Its size, seams and foam stand below while it is worked on.',
   },
@@ -77,11 +79,13 @@ export const PART_WORDS = {
     figures: (n: number) => `Figures of the shape (${n})`,
     figure: 'Figure',
     value: 'Value',
+    /** Sizes whose name is a letter. */
+    labels: { K: 'neutral fraction' } as Readonly<Record<string, string>>,
     picture: (pieces: string) => `Flat pieces: ${pieces}`,
     times: (n: number, name: string) => (n === 1 ? name : `${n} × ${name}`),
     size: (name: string, x: string, y: string) => `${name}, ${x} × ${y}`,
     trying: 'being drawn …',
-    cannot: 'Nothing to draw until the sizes go together.',
+    cannot: 'These sizes do not go together yet.',
     kept: 'The project keeps the sizes that went together last.',
   },
 

@@ -121,29 +121,29 @@ export class PartsLine extends JobSection {
   }
 
   #row(facts: PartFacts, isLast: boolean) {
-    const { part, kind, pieces, foam, told, isAtWork, isMade } = facts;
-    const isChosen = this.#isChosen(part.id);
+    const { id, name, copies, kind, pieces, foam, told, isAtWork, isMade } = facts;
+    const isChosen = this.#isChosen(id);
     const words = PART_WORDS;
     const isSeveral = (this.project?.parts.length ?? 0) > 1;
     const about = [kind, ...(isAtWork && isSeveral ? [words.atWork] : []), foam].filter((text) => text !== '');
     return html`<li>
       <button
         class="part"
-        data-part=${part.id}
+        data-part=${id}
         aria-expanded=${isChosen}
-        @pointerenter=${() => this.point({ parts: [part.id] })}
+        @pointerenter=${() => this.point({ parts: [id] })}
         @pointerleave=${() => this.point(null)}
-        @focus=${() => this.point({ parts: [part.id] })}
+        @focus=${() => this.point({ parts: [id] })}
         @blur=${() => this.point(null)}
-        @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'part', part: part.id }))}
+        @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'part', part: id }))}
       >
         <span>
-          <span class="name">${part.name}</span><br />
+          <span class="name">${name}</span><br />
           <span class="small soft">${about.join(', ')}</span>
         </span>
         <span class="figures small">
           ${isMade ? (pieces === null ? words.notYet : words.pieces(pieces)) : html`<span class="wrong">${words.notMade}</span>`}
-          ${part.copies > 1 ? html`<br /><span class="soft">${words.copies(part.copies)}</span>` : nothing}
+          ${copies > 1 ? html`<br /><span class="soft">${words.copies(copies)}</span>` : nothing}
           ${told > 0 ? html`<br /><span class="wrong">${words.told(told)}</span>` : nothing}
         </span>
       </button>
@@ -153,6 +153,7 @@ export class PartsLine extends JobSection {
 
   #body({ part, isAtWork }: PartFacts, isLast: boolean) {
     const words = PART_WORDS.fields;
+    if (part === null) return html`<p class="small soft">${words.ofArea}</p>`;
     return html`<div class="body">
       ${
         part.kind === 'sculpt'

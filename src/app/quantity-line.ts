@@ -49,9 +49,11 @@ export class QuantityLine extends JobSection {
     const { massG, longestMm, sizeMm, centreOfMass, glue, foams, coatings } = quantities;
     const length = (mm: number): string => formatLength(mm, this.unit);
     const [x, y, z] = sizeMm.map(length);
-    return html`<p slot="answer">${words.answer(words.mass(massG), length(longestMm))}</p>
+    return html`<p slot="answer">
+        ${longestMm > 0 ? words.answer(words.mass(massG), length(longestMm)) : words.mass(massG)}
+      </p>
       <div class="stack small">
-        <p>${words.size(x, y, z)} ${words.event}</p>
+        <p>${longestMm > 0 ? words.size(x, y, z) : nothing} ${words.event}</p>
         ${centreOfMass === null ? nothing : html`<p class="soft">${this.#centre(centreOfMass)}</p>`}
       </div>
       <fl-quantity-table .project=${this.project} .quantities=${quantities} .finish=${finish.plan}></fl-quantity-table>
@@ -59,7 +61,7 @@ export class QuantityLine extends JobSection {
         ${foams.map(({ tooLarge, name }) =>
           tooLarge.length === 0 ? nothing : html`<p class="wrong">${words.tooLarge(tooLarge.length, name)}</p>`,
         )}
-        ${glue.ml === 0 ? nothing : html`<p class="soft">${words.seams(length(glue.seamMm))}</p>`}
+        ${glue.ml === 0 ? nothing : html`<p class="soft">${words.seams(glue.seamMm === 0 ? null : length(glue.seamMm))}</p>`}
       </div>
       <div>
         ${this.#prices(quantities)}

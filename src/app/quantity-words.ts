@@ -25,8 +25,8 @@ export const QUANTITY_WORDS = {
   centre: (x: string, y: string, z: string) =>
     `It balances at x ${x}, y ${y}, z ${z} from the nought of the sculpt, by the density given for its foam and without glue, paint and fittings.`,
   event: 'Events set limits of size and weight: ask your event.',
-  seams: (length: string) =>
-    `${length} of seam. Volumes are what the coverage on the label comes to: have a third more for brush and tin.`,
+  seams: (length: string | null) =>
+    `${length === null ? '' : `${length} of seam. `}Volumes are what the coverage on the label comes to: have a third more for brush and tin.`,
   tooLarge: (n: number, foam: string) =>
     n === 1
       ? `Not counted: a piece for which no sheet of ${foam} is large enough.`

@@ -95,12 +95,16 @@ export class ShapeForm extends LitElement {
   @state() private typed: Sizes = {};
   @state() private tried: TriedShape | null = null;
   @state() private isTrying = false;
+  /** What went together last: it stays in sight, pale, while what is typed does not. */
+  #drawn: TriedShape['pieces'] = [];
   @state() private isPicking = false;
   #turn = 0;
   #isAsked = false;
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('sizes') || changed.has('shape')) this.typed = this.sizes;
+    if (changed.has('shape')) this.#drawn = [];
+    if (this.tried !== null && this.tried.pieces.length > 0) this.#drawn = this.tried.pieces;
     if (this.asking !== null && !this.#isAsked) {
       this.#isAsked = true;
       void this.asking.shapes().then((offers) => (this.offers = offers));
@@ -148,19 +152,22 @@ export class ShapeForm extends LitElement {
     const words = PART_WORDS.shapes;
     const { tried } = this;
     if (tried === null) return html`<p class="small soft" role="status">${words.trying}</p>`;
+    const isWhole = tried.pieces.length > 0;
     return html`${
-        tried.pieces.length === 0
-          ? html`<p class="small soft">${words.cannot}${this.isKept ? html` ${words.kept}` : nothing}</p>`
+        this.#drawn.length === 0
+          ? nothing
           : html`<fl-shape-picture
-              .pieces=${tried.pieces}
+              .pieces=${this.#drawn}
               .unit=${this.unit}
-              .stale=${this.isTrying}
+              .stale=${this.isTrying || !isWhole}
             ></fl-shape-picture>`
       }
+      ${isWhole ? nothing : html`<p class="small soft">${words.cannot}${this.isKept ? html` ${words.kept}` : nothing}</p>`}
       <div role="status">${this.#told(null).map((one) => this.#sentence(one))}</div>`;
   }
 
   #size(size: ShapeOffer['sizes'][number]) {
+    const words = PART_WORDS.shapes;
     const { name, means, kind, choices = [] } = size;
     const told = this.#told(name);
     const text = this.typed[name];
@@ -187,7 +194,7 @@ export class ShapeForm extends LitElement {
             @change=${(event: Event) => this.#commit(event, size)}
           />`;
     return html`<div class="size">
-      <label for=${name}>${spokenName(name)}</label>
+      <label for=${name}>${words.labels[name] ?? spokenName(name)}</label>
       ${field}
       <span id="means-${name}" class="means small soft">${means}${fieldKeeps(size, text, usual)}</span>
       <span id="told-${name}" class="told small" role="status">${told.map((one) => this.#sentence(one))}</span>

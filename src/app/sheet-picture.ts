@@ -1,10 +1,10 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FoamPiece } from '../model/foam-piece.ts';
-import type { CutBeside } from '../model/plain-piece.ts';
 import type { Placement, Sheet } from '../model/sheet.ts';
 import type { Template } from '../model/template.ts';
 import { numberSpot } from '../viewport/number-spot.ts';
+import type { besideOf } from './bench-state.ts';
 import { ChooseEvent, PointEvent } from './events.ts';
 import { sizeInside } from './number-size.ts';
 import { cutPaths, frameOf, placeOnSheet, ringPath, sheetPath, uprightOn, type SheetFrame } from './sheet-drawing.ts';
@@ -64,8 +64,8 @@ export class SheetPicture extends LitElement {
 
   @property({ attribute: false }) sheet: Sheet | null = null;
   @property({ attribute: false }) pieces: readonly FoamPiece[] = [];
-  /** What lies on sheets beside the pieces of sculpts. */
-  @property({ attribute: false }) beside: readonly CutBeside[] = [];
+  /** What lies on sheets beside the pieces of the sculpt on the bench. */
+  @property({ attribute: false }) beside: ReturnType<typeof besideOf> = [];
   @property({ attribute: false }) templates: readonly Template[] = [];
   @property({ attribute: false }) choice: Choice = NOTHING;
 
@@ -99,7 +99,7 @@ export class SheetPicture extends LitElement {
     if (template === undefined || (index < 0 && beside === undefined)) return nothing;
     const { cut } = cutPaths(template);
     // A strip is too narrow for its number, and is no piece of the prop to be lit.
-    if (beside !== undefined && !('draft' in beside))
+    if (beside !== undefined && !('part' in beside))
       return svg`<g transform=${placeOnSheet(placement)}><path class="piece" d=${cut} /></g>`;
     const choice: Choice =
       beside === undefined ? { kind: 'piece', piece: placement.piece } : { kind: 'part', part: beside.part };

@@ -275,7 +275,7 @@ export class Workbench extends EventTarget {
     const { choice } = this.#view;
     if (choice.kind === 'piece') return pieceIndex(this.#bench, choice.piece) < 0;
     if (choice.kind === 'seam') return chainIndex(this.#bench, choice.seam) < 0;
-    if (choice.kind === 'part') return !partsOf(this.project).some(({ id }) => id === choice.part);
+    if (choice.kind === 'part') return !partsOf(this.project, this.#bench).includes(choice.part);
     if (choice.kind === 'sheet') return choice.sheet >= (this.#bench.sheets?.sheets.length ?? 0);
     return choice.kind === 'page' && choice.page >= (this.#bench.paper?.pages.length ?? 0);
   }
@@ -313,9 +313,9 @@ export class Workbench extends EventTarget {
 }
 
 /** Every part of a project, whatever it is made of. */
-const partsOf = (project: Project | null): readonly { readonly id: string }[] => [
-  ...(project?.parts ?? []),
-  ...(project?.plain ?? []),
+const partsOf = (project: Project | null, { plain }: Bench): readonly string[] => [
+  ...[...(project?.parts ?? []), ...(project?.plain ?? [])].map(({ id }) => id),
+  ...plain.map(({ part }) => part),
 ];
 
 /** Corners and edges of another sculpt mean nothing. */

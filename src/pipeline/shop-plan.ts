@@ -1,5 +1,6 @@
 import type { Finding } from '../base/finding.ts';
 import type { Stepwise } from '../base/stepwise.ts';
+import { placedPoints4 } from '../geom/matrix4.ts';
 import { BEND_LIMITS } from '../model/bend-check.ts';
 import { coatingsInForce } from '../model/coatings.ts';
 import type { CutRow, SawRow } from '../model/cut-row.ts';
@@ -88,7 +89,10 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
         .flatMap((layer) => need(layer.pieces)),
     ),
     // What a sheet that is laid on it covers is not coated.
-    prop: { ...propMeasures([...platesOf(outcome, foamOf)]), outsideMm2: finish.plan.outsideMm2 },
+    prop: {
+      ...propMeasures([...platesOf(outcome, foamOf)], formsInPlace(outcome.plain)),
+      outsideMm2: finish.plan.outsideMm2,
+    },
     glue,
     coatings: coatingsInForce(project.shop ?? {}),
     prices,
@@ -179,6 +183,10 @@ function* platesOf({ sculpts }: Outcome, foamOf: (id: string) => FoamSheet): Ite
     }
   }
 }
+
+/** Corners of the finished forms of parts that no sculpt was parted for, in their places. */
+const formsInPlace = (plain: Outcome['plain']): readonly ArrayLike<number>[] =>
+  plain.flatMap(({ part, work }) => (work?.form == null ? [] : [placedPoints4(part.transform, work.form.positions)]));
 
 /** Both faces that the steps of one such part brush with glue, mm². */
 const glueOf = (work: PlainWork | null): number => (work?.steps ?? []).reduce((sum, { glueMm2 }) => sum + glueMm2, 0);

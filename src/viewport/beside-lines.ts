@@ -1,7 +1,6 @@
 import { Group, Matrix4, Vector3, type Color } from 'three';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
-import { isPlain } from '../model/plain-piece.ts';
 import type { Template } from '../model/template.ts';
 import { LineBatch } from './line-batch.ts';
 import { sheetFromDrawing, type PiecePlaces } from './piece-places.ts';
@@ -28,7 +27,7 @@ export class BesideLines {
   set(layout: SheetLayout | null, pieces: PiecesView | null, places: PiecePlaces | null): void {
     this.#ofPart = new Map();
     const all: number[] = [];
-    const beside = [...(pieces?.strips ?? []), ...(pieces?.plain ?? [])];
+    const beside = [...(pieces?.others ?? []), ...(pieces?.strips ?? []), ...(pieces?.plain ?? [])];
     layout?.sheets.forEach(({ placements, thicknessMm }, s) => {
       const onScene = places?.sceneFromSheet[s];
       if (onScene === undefined) return;
@@ -42,7 +41,7 @@ export class BesideLines {
           .multiply(sheetFromDrawing(placement, 0));
         const points = cutLines(template, move);
         all.push(...points);
-        if (!isPlain(thing)) continue;
+        if (!('part' in thing)) continue;
         const own = this.#ofPart.get(thing.part);
         if (own === undefined) this.#ofPart.set(thing.part, points);
         else own.push(...points);

@@ -17,23 +17,26 @@ export interface PropMeasures {
   readonly longestMm: number;
 }
 
-export function propMeasures(plates: readonly PlateInPlace[]): PropMeasures {
+/**
+ * @param forms  corners of other finished parts in their places, x y z, mm: they count in its size. Where it has any, its middle is not told, for
+ *               their mass has no place.
+ */
+export function propMeasures(plates: readonly PlateInPlace[], forms: readonly ArrayLike<number>[] = []): PropMeasures {
   const least = [Infinity, Infinity, Infinity];
   const most = [-Infinity, -Infinity, -Infinity];
-  for (const { face, back } of plates) {
-    for (const skin of [face, back]) {
-      for (let i = 0; i < skin.length; i += 1) {
-        least[i % 3] = Math.min(least[i % 3], skin[i]);
-        most[i % 3] = Math.max(most[i % 3], skin[i]);
-      }
+  const skins = [...plates.flatMap(({ face, back }) => [face, back]), ...forms];
+  for (const skin of skins) {
+    for (let i = 0; i < skin.length; i += 1) {
+      least[i % 3] = Math.min(least[i % 3], skin[i]);
+      most[i % 3] = Math.max(most[i % 3], skin[i]);
     }
   }
   const size = (k: number): number => Math.max(0, most[k] - least[k]);
   return {
     outsideMm2: plates.reduce((sum, plate) => sum + (plate.isOutside ? skinArea(plate.triangles, plate.face) : 0), 0),
-    centre: centreOf(plates),
+    centre: forms.length === 0 ? centreOf(plates) : null,
     sizeMm: [size(0), size(1), size(2)],
-    longestMm: longestOf(plates.flatMap(({ face, back }) => [face, back])),
+    longestMm: longestOf(skins),
   };
 }
 
