@@ -11,6 +11,7 @@ import { artworkOptionsFrom } from './artwork-options.ts';
 import { coreOptionsFrom } from './core-options.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { figureValues, type FigureValues } from './listed-figures.ts';
+import { coversOf, strapOf, trimOf, type SculptOf } from './listed-trim.ts';
 import { scaleFrom } from './scale-option.ts';
 import { stackChoicesFrom } from './stack-options.ts';
 
@@ -28,6 +29,8 @@ export interface PartReading {
   readonly base: PartBase;
   /** Foams of the base, in its order. */
   readonly foams: readonly FoamSheet[];
+  /** The sculpt that a text names; without one, the one that is worked on. @throws WrongUsage */
+  readonly sculptOf: SculptOf;
   /** The foam that a text names. @throws WrongUsage */
   readonly foamOf: (text: string) => FoamId;
   /** Reads a file beside the parts file. @throws Refused */
@@ -42,7 +45,7 @@ export async function partOf(listed: ListedPart, reading: PartReading): Promise<
   const { kind, shape, sizes = {}, file } = listed;
   if (kind !== 'shape' && (shape !== undefined || listed.sizes !== undefined))
     throw new WrongUsage('--shape and --sizes belong to a part of the kind shape.');
-  if ((kind === 'shape' || kind === 'build-up') && file !== undefined)
+  if (kind !== 'stack' && kind !== 'artwork' && file !== undefined)
     throw new WrongUsage(`a part of the kind ${kind} is made of figures alone: leave --file out.`);
   switch (kind) {
     case 'shape': {
@@ -57,6 +60,12 @@ export async function partOf(listed: ListedPart, reading: PartReading): Promise<
       return await artworkOf(listed, reading);
     case 'build-up':
       return buildUpOf(listed, reading);
+    case 'trim':
+      return trimOf(listed, reading.base, reading.sculptOf);
+    case 'covers':
+      return coversOf(listed, reading.base, reading.sculptOf);
+    case 'strap':
+      return strapOf(listed, reading.base);
   }
 }
 

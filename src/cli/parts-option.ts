@@ -1,7 +1,7 @@
 import { dirname, resolve } from 'node:path';
 import { parseLength } from '../base/format-length.ts';
 import { contentHash } from '../base/hash.ts';
-import type { FoamId } from '../base/ids.ts';
+import type { FoamId, PartId } from '../base/ids.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { Outcome } from '../pipeline/outcome.ts';
 import { foamForThickness } from '../pipeline/plain/foam-for-thickness.ts';
@@ -9,6 +9,7 @@ import { standingOf } from '../pipeline/plain/placed-part.ts';
 import type { Source } from '../pipeline/sculpt-stage.ts';
 import { firstFoam } from '../project/new-project.ts';
 import { readPartsFile, type ListedPart } from '../project/parts-file.ts';
+import { sculptAtWork } from '../project/at-work.ts';
 import { addPlain } from '../project/plain-commands.ts';
 import type { Project } from '../project/project.ts';
 import { Refused, WrongUsage } from './exit.ts';
@@ -69,10 +70,20 @@ async function added(
     ...(mirrored === undefined ? {} : { mirrored: { ...mirrored, count: mirrored.count * each } }),
     foams: ids,
   };
-  const part = await partOf(listed, { base, foams, foamOf, fileOf });
+  const part = await partOf(listed, { base, foams, foamOf, fileOf, sculptOf: (text) => sculptNamed(project, text) });
   const old = project.plain?.find(({ name }) => name === listed.name);
   if (old === undefined) return addPlain(part).apply(project);
   return { ...project, plain: project.plain?.map((one) => (one === old ? { ...part, id: old.id } : one)) ?? [] };
+}
+
+/** A sculpt by its name or id; without one, the one that is worked on. @throws WrongUsage */
+function sculptNamed(project: Project, text: string | undefined): PartId {
+  const { parts } = project;
+  const found = text === undefined ? sculptAtWork(project) : parts.find(({ id, name }) => id === text || name === text);
+  if (found != null) return found.id;
+  const known =
+    parts.length === 0 ? 'and the project has none' : `the project has ${parts.map(({ name }) => name).join(', ')}`;
+  throw new WrongUsage(`--on names a sculpt of the project, ${known}.`);
 }
 
 /** A foam by its thickness, its name or its id. @throws WrongUsage */

@@ -5,7 +5,7 @@ import { brokenPlace } from './broken-place.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 
 /** Kinds of parts that a parts file may hold. */
-export const LISTED_KINDS = ['shape', 'stack', 'artwork', 'build-up'] as const;
+export const LISTED_KINDS = ['shape', 'stack', 'artwork', 'build-up', 'trim', 'covers', 'strap'] as const;
 
 /** A figure as it is written: text, a number of mm or so many, yes or no, or a row of them. */
 export type ListedFigure = string | number | boolean | readonly (string | number)[];
