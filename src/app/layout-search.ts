@@ -35,7 +35,7 @@ export class LayoutSearchHand {
     this.#run = this.#start(
       {
         project,
-        pieces: pieces.pieces,
+        pieces: [...pieces.pieces, ...(pieces.others ?? [])],
         beside: [...(pieces.strips ?? []), ...(pieces.plain ?? [])],
         templates: pieces.templates,
       },

@@ -127,7 +127,7 @@ export interface PiecesView {
   readonly plain?: readonly PlainPiece[];
   /** Pieces of the sculpts that are not worked on, `patch` as in their own sheets; left out where there are none, and as strips are. */
   readonly others?: readonly FoamPiece[];
-  /** Of pieces, strips, plain pieces and pieces of other sculpts. */
+  /** Of pieces, pieces of other sculpts, strips and plain pieces. */
   readonly templates: readonly Template[];
   readonly cutOffers: readonly CutOffer[];
 }

@@ -326,14 +326,15 @@ function othersOf({ sculpts, part }: Outcome): Pick<PiecesView, 'others'> {
   return others.length === 0 ? {} : { others };
 }
 
-/** One for each piece of the sculpt on the bench, for each strip and each piece of other parts, then for each piece of other sculpts. */
+/** One for each piece of the sculpt on the bench, for each piece of other sculpts, for each strip, and for each piece of other parts. */
 function templatesInView(outcome: Outcome): readonly Template[] {
   const templates = outcome.templates ?? [];
   const { others } = othersOf(outcome);
   if (others === undefined) return templates;
-  const away = new Set<string>(others.map(({ id }) => id));
+  const own = (atWorkIn(outcome)?.pieces ?? []).map(({ id }): string => id);
+  const inOrder = [...own, ...others.map(({ id }): string => id)];
   const byId = new Map(templates.map((template) => [template.piece as string, template]));
-  return [...templates.filter(({ piece }) => !away.has(piece)), ...others.flatMap(({ id }) => byId.get(id) ?? [])];
+  return [...inOrder.flatMap((id) => byId.get(id) ?? []), ...templates.slice(inOrder.length)];
 }
 
 /** @param seams  as they were measured last. */

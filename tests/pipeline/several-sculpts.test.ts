@@ -105,7 +105,7 @@ describe('two boxes in one project', async () => {
     const laid = outcome.sheets?.sheets.flatMap(({ placements }) => placements) ?? [];
     for (const { id, part } of piecesOf(outcome))
       expect(laid.filter(({ piece }) => piece === id)).toHaveLength(part === partId('part-2') ? 3 : 1);
-    expect(plan.cutRows.map(({ quantity }) => quantity)).toEqual([...Array(6).fill(1), ...Array(12).fill(3)]);
+    expect(plan.cutRows.map(({ quantity }) => quantity)).toEqual([...Array<number>(6).fill(1), ...Array<number>(12).fill(3)]);
   });
 
   it('stand in their places when they are measured', () => {
