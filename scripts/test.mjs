@@ -15,8 +15,8 @@ import { countTests } from './lib/test-count.mjs';
 const TSC = join(MODULES, 'typescript/bin/tsc');
 const ESLINT = join(MODULES, 'eslint/bin/eslint.js');
 const VITEST = join(MODULES, 'vitest/vitest.mjs');
-/** The unit tests are run in so many shares, each on one core. */
-const UNIT_SHARES = 4;
+/** The unit tests are run in so many shares, each on one core. Each loads the sources and makes the samples for itself: no more than there are cores. */
+const UNIT_SHARES = Math.min(4, Math.max(2, availableParallelism()));
 /** So many files of window tests may fail beside other work before it is no longer put down to want of time. */
 const MOST_AGAIN = 3;
 const at = (file) => join(ROOT, 'scripts', file);

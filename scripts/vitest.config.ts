@@ -67,6 +67,7 @@ export default defineConfig({
           name: 'e2e',
           include: ['tests/**/*.e2e.test.ts'],
           environment: 'node',
+          isolate: false,
           testTimeout: TEST_MS,
           hookTimeout: TEST_MS,
           // One browser that draws in software fills two cores.
