@@ -10,6 +10,7 @@ import type { FoldGroove } from './grooves.ts';
 import type { PieceKerfs } from './kerfs.ts';
 import type { SawSettings } from './saw-settings.ts';
 import type { SteepJoin } from './steep-join.ts';
+import type { LetIn } from './let-in.ts';
 import type { PieceOutline, PieceScore } from './score.ts';
 import type { SeamKind } from './seams.ts';
 import type { PieceTipHole } from './tip-hole.ts';
@@ -70,6 +71,8 @@ export interface FoamPiece {
   readonly outlines?: readonly PieceOutline[];
   /** Where strips of trim lie on its face; left out where none does. */
   readonly placings?: readonly PiecePlacing[];
+  /** What other parts leave on it: where one goes through or sits, where something is let in; left out where none does. */
+  readonly letIns?: readonly LetIn[];
   /** Round holes at the ends of its darts; left out where all end in points. */
   readonly tipHoles?: readonly PieceTipHole[];
   /** Unit vector of the sculpt's up in the flat piece, or null where the piece lies level. */

@@ -16,6 +16,9 @@ import { sheetFindings } from './sheet-findings.ts';
 import { sheetTaskOf } from './sheet-task.ts';
 import { pageInputOf } from './pages-of.ts';
 import { besideOf, type Outcome } from './outcome.ts';
+import { Assembly } from './assembly.ts';
+import { AssemblyOnPieces } from './assembly-on-pieces.ts';
+import { assemblySculpts } from './assembly-sculpts.ts';
 import type { PlainGround } from './plain/plain-ground.ts';
 import type { NamedStrips } from './plain/plain-outcome.ts';
 import { PlainStage } from './plain/plain-stage.ts';
@@ -36,6 +39,8 @@ export class LayOutStage {
   readonly #strips = new Memo<unknown[], readonly FoamStrip[]>(KEPT);
   readonly #stripTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #plain: PlainStage;
+  readonly #assembly = new Assembly();
+  readonly #letIns = new AssemblyOnPieces();
   readonly #plainTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #allTemplates = new Memo<(readonly Template[])[], readonly Template[]>(KEPT);
   readonly #allTurned = new Memo<(readonly Template[])[], readonly Template[]>(KEPT);
@@ -52,6 +57,14 @@ export class LayOutStage {
   laidStrips = ({ project, trimSculptOf }: Run): readonly NamedStrips[] =>
     this.#plain.laidStrips(project, trimSculptOf);
 
+  /** What all parts have to do with each other where they stand; the sculpts came as far as pieces, or did not. */
+  async assemble(run: Run, work: Work): Promise<void> {
+    const { project } = run;
+    await this.#plain.read(project, work);
+    run.assembly = this.#assembly.of(project, assemblySculpts(run), this.#plain.works(project, run.trimSculptOf));
+    run.findings.push(...run.assembly.findings);
+  }
+
   /** The strips beside the pieces, the pieces of all other parts, and the templates of all; the sculpts have been drawn. */
   async draw(run: Run, work: Work): Promise<void> {
     const { name, foams: stock } = run.project;
@@ -61,13 +74,14 @@ export class LayOutStage {
       run.strips.map((strip) => stripTemplate(strip, name, run.foam(strip.foam).name)),
     );
     await this.#plain.read(run.project, work);
-    run.plain = this.#plain.make(
+    const made = this.#plain.make(
       run.project,
       pieces.length + run.strips.length + 1,
       run.findings,
       run.trimSculptOf,
       run.sculpts.flatMap(({ areasInClay }) => areasInClay),
     );
+    run.plain = this.#letIns.ofPlain(made, run.assembly.lines);
     const plain = this.#plain.piecesOf(run.plain);
     const plainDrawn = remembered(this.#plainTemplates, [plain, name, stock], () =>
       plain.map((piece) => plainTemplate(piece, name, run.foam(piece.foam).name)),

@@ -4,7 +4,21 @@ import type { Run } from './run.ts';
 
 /** What a run came to. @param sculpts  what each sculpt came to, in the order of the project. */
 export function outcomeOf(run: Run, sculpts: readonly SculptOutcome[]): Outcome {
-  const { project, pieces, seams, strips, plain, templates, turned, sheets, paper, findings, stopped, madeNew } = run;
+  const {
+    project,
+    pieces,
+    seams,
+    strips,
+    plain,
+    assembly,
+    templates,
+    turned,
+    sheets,
+    paper,
+    findings,
+    stopped,
+    madeNew,
+  } = run;
   const part = sculptAtWork(project);
   const atWork = sculpts.find((own) => own.part === part);
   const [seen] = atWork?.layers ?? [];
@@ -22,6 +36,7 @@ export function outcomeOf(run: Run, sculpts: readonly SculptOutcome[]): Outcome 
     seams,
     strips,
     plain,
+    assembly,
     templates,
     turned,
     sheets,

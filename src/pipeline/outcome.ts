@@ -19,6 +19,7 @@ import type { SourceModel } from '../model/source-model.ts';
 import type { Template } from '../model/template.ts';
 import type { HingeShapes } from '../steps/foam/hinge-shapes.ts';
 import type { PartBends } from '../steps/foam/part-bends.ts';
+import type { AssemblyOutcome } from './assembly.ts';
 import type { ClayArea } from './clay-core-stage.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
 import type { CutBeside } from '../model/plain-piece.ts';
@@ -133,6 +134,8 @@ export interface Outcome extends Omit<SculptOutcome, 'part'> {
   readonly strips: readonly FoamStrip[];
   /** What became of each part that no sculpt is parted for, in the order of the project. */
   readonly plain: readonly PlainOutcome[];
+  /** How all parts have to do with each other; what they leave on pieces stands on these. */
+  readonly assembly: AssemblyOutcome;
   /** Of all pieces, then of all strips, then of the pieces of plain parts. */
   readonly templates: readonly Template[] | null;
   /** For twins that share paper the template that serves for both, for paper alone. */

@@ -129,6 +129,8 @@ export class Pipeline {
         own,
         strips.filter(({ laid }) => laid.on === own.part.id),
       );
+    await this.#layOut.assemble(run, shareOfWork(work, 0.6, 0.6));
+    for (const own of sculpts) this.#chainOf(own.part).placeLetIns(own, run.assembly.lines);
     const made = sculpts.filter(({ pieces }) => pieces !== null);
     if (made.length > 0 || sculpts.length === 0) {
       run.pieces = joined(

@@ -5,6 +5,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { FoamId } from '../base/ids.ts';
 import { sculptAtWork } from '../project/at-work.ts';
 import type { Project } from '../project/project.ts';
+import { NO_ASSEMBLY } from './assembly.ts';
 import type { EarlyOutcome, Outcome } from './outcome.ts';
 import { SculptRun } from './sculpt-run.ts';
 import type { TrimSculptOf } from './trim-sculpt.ts';
@@ -43,6 +44,7 @@ export class Run {
   plain: Outcome['plain'] = [];
   /** What strips are laid on, once the sculpts are parted. */
   trimSculptOf: TrimSculptOf = () => null;
+  assembly: Outcome['assembly'] = NO_ASSEMBLY;
   templates: Outcome['templates'] = null;
   turned: Outcome['turned'] = [];
   sheets: Outcome['sheets'] = null;

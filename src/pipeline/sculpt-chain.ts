@@ -2,8 +2,10 @@ import type { LayerId } from '../base/ids.ts';
 import { runWithPauses } from '../base/stepwise.ts';
 import { shareOfWork, sharesOfWork, type Work } from '../base/work.ts';
 import { vertexCount } from '../mesh/mesh.ts';
+import type { LinesOfPieces } from '../steps/assembly/holes-on-pieces.ts';
 import { wallRoomSteps } from '../steps/shell/wall-room.ts';
 import { AllLayers } from './all-layers.ts';
+import { AssemblyOnPieces } from './assembly-on-pieces.ts';
 import { ClayCoreStage } from './clay-core-stage.ts';
 import { DrawnLines } from './drawn-lines.ts';
 import type { FlattenCrew } from './flatten-crew.ts';
@@ -40,6 +42,7 @@ export class SculptChain {
   readonly #layers = new Map<LayerId, LayerStages>();
   readonly #all = new AllLayers();
   readonly #trim = new TrimOnPieces();
+  readonly #letIns = new AssemblyOnPieces();
   readonly #wear = new Wear();
   readonly #templates = new TemplateStage();
   /** Where its large pieces may be parted. */
@@ -102,6 +105,18 @@ export class SculptChain {
     if (seen === undefined || seen.pieces === null || strips.length === 0) return;
     seen.bare = seen.pieces;
     seen.pieces = this.#trim.of(seen.bare, seen.needCut(), strips);
+    this.#gather(run);
+  }
+
+  /** What other parts leave on its pieces comes on them. */
+  placeLetIns(run: SculptRun, lines: LinesOfPieces): void {
+    for (const layer of run.sheetsOfFoam) {
+      const { pieces } = layer;
+      if (pieces === null) continue;
+      layer.pieces = this.#letIns.ofSculpt(pieces, lines);
+      // Dry fit and the rest go by pieces as they are cut.
+      if (layer.pieces !== pieces) layer.bare ??= pieces;
+    }
     this.#gather(run);
   }
 

@@ -112,7 +112,7 @@ export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result
     seamWork: beyondBlade(all, seams ?? []),
     quantities: plan.quantities,
     gluing: plan.gluing,
-    parts: partWorks(outcome.plain),
+    parts: partWorks(outcome),
     finish: yield* finishPaperSteps(outcome, plan.finish),
     pictures,
   });
@@ -142,9 +142,10 @@ function benchPaper({ project: { paper: choice } }: Outcome): Paper {
 const NEEDED_MM = 190;
 
 /** The order of gluing and the quantities as JSON (shared/gluing.schema.json). */
-export function gluingReport({ layers, sculpts, plain }: Outcome, plan: ShopPlan): string {
+export function gluingReport(outcome: Outcome, plan: ShopPlan): string {
+  const { layers, sculpts } = outcome;
   const { gluing, quantities, finish, findings } = plan;
-  const parts = partWorks(plain);
+  const parts = partWorks(outcome);
   const orderOf = (all: readonly LayerOutcome[]): readonly SeamOfPieces[] => {
     const inner = all.at(-1);
     const indexOf = new Map<string, number>((inner?.cut?.chains ?? []).map(({ id }, i) => [id, i]));

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { artworkFields } from './artwork-schema.ts';
 import { buildUpFields } from './build-up-schema.ts';
+import { insertFields } from './insert-schema.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 import { stackFields } from './stack-schema.ts';
 import { coversFields, strapFields, trimFields } from './trim-schema.ts';
@@ -42,10 +43,11 @@ const stack = v.pipe(
 const trim = v.object({ ...base, ...trimFields });
 const covers = v.object({ ...base, ...coversFields });
 const strap = v.object({ ...base, ...strapFields });
+const insert = v.object({ ...base, ...insertFields });
 
 /** Parts that no sculpt is parted for. */
 export const plainSchema = v.pipe(
-  v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap])),
+  v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap, insert])),
   v.maxLength(MOST_PARTS),
   v.checkItems(
     ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,

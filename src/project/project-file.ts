@@ -11,6 +11,7 @@ import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
 import type { Project } from './project.ts';
+import { joinsSchema } from './joins-schema.ts';
 import { plainSchema } from './plain-schema.ts';
 import { bodyScaleSchema, bodySchema } from './body-schema.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
@@ -302,6 +303,7 @@ const document = v.object({
   parts: v.pipe(v.array(sculpt), v.maxLength(MOST_SCULPTS)),
   atWork: v.optional(v.string()),
   plain: v.optional(plainSchema),
+  joins: v.optional(joinsSchema),
   body: v.optional(bodySchema),
   foams: v.pipe(
     v.array(

@@ -17,6 +17,7 @@ import type { StockChoices } from '../model/stock.ts';
 import type { BodyMeasure } from '../model/body-measures.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
+import type { PartJoin } from './joins.ts';
 import type { PlainPart } from './plain-part.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
@@ -35,6 +36,8 @@ export interface Project {
   readonly atWork?: PartId;
   /** Parts that no sculpt is parted for; their pieces are numbered on from those of the sculpts. Missing: none. */
   readonly plain?: readonly PlainPart[];
+  /** How parts have to do with each other; ids are its own. Missing: nobody has said. */
+  readonly joins?: readonly PartJoin[];
   /** What the wearer measures, each measure once; sculpts may follow one. Missing: nothing was measured. */
   readonly body?: readonly BodyMeasure[];
   /** The maker's foams; a layer names one by its id. */

@@ -79,14 +79,14 @@ function* nothing(): Stepwise<readonly Finding[]> {
 }
 
 function viewOf(
-  { project, pieces, layers, plain }: Outcome,
+  { project, pieces, layers, plain, assembly }: Outcome,
   { gluing, quantities, finish, findings }: ShopPlan,
 ): ShopView {
   const named: Named = new Map((pieces ?? []).map((piece) => [piece.id, piece]));
   return {
     gluing,
     quantities,
-    parts: partWorks(plain),
+    parts: partWorks({ plain, assembly }),
     order: orderIn(layers.at(-1), gluing),
     steps: gluing.steps.map((step) => ({
       title: stepTitle(step, named).replace(/^\d+\. /, ''),

@@ -11,6 +11,8 @@ export interface PlainGround {
   readonly foams: readonly FoamSheet[];
   /** The sculpt it lies on; null where it lies on none, or that is not parted. */
   readonly on: TrimSculpt | null;
+  /** Sheets of the wall it is let into, from the face inward, mm; empty where it is let into none. */
+  readonly wallMm: readonly number[];
   /** Files by hash, and the models in them as they were read. */
   readonly sourceOf: (hash: string) => Source | undefined;
   readonly modelOf: (hash: string) => Result<SourceModel> | undefined;

@@ -1,4 +1,5 @@
 import type { PartId } from '../../base/ids.ts';
+import type { InsertPlan } from '../../model/insert.ts';
 import type { PlainPiece, PlainWork } from '../../model/plain-piece.ts';
 import type { TrimResult } from '../../model/trim.ts';
 import type { PlainPart } from '../../project/plain-part.ts';
@@ -7,6 +8,7 @@ import type { ClayPart } from '../clay-core-stage.ts';
 /** What a part comes to; of strips on a sculpt also where they lie on it. */
 export interface PlainMade extends PlainWork {
   readonly laid?: LaidStrips;
+  readonly letIn?: InsertPlan;
 }
 
 /** Strips as they lie on a sculpt. */

@@ -11,10 +11,12 @@ import type { Project } from '../../project/project.ts';
 import { plainSources } from '../../project/sources.ts';
 import { plainPieces } from '../../steps/foam/plain-pieces.ts';
 import { readModel } from '../../steps/read/read-model.ts';
+import type { AssembledPlain } from '../assembly.ts';
 import type { ClayArea } from '../clay-core-stage.ts';
 import { remembered } from '../remembered.ts';
 import type { TrimSculptOf } from '../trim-sculpt.ts';
 import { foamForThickness } from './foam-for-thickness.ts';
+import { wallMmOf } from './insert-part.ts';
 import type { PlainGround } from './plain-ground.ts';
 import { plainWorkOf } from './plain-work-of.ts';
 import type { NamedStrips, PlainMade, PlainOutcome } from './plain-outcome.ts';
@@ -62,16 +64,17 @@ export class PlainStage {
    * @param areas       of sculpts that are modelled in clay; their cores come last.
    */
   make(
-    { plain = [], foams }: Project,
+    project: Project,
     firstNumber: number,
     findings: Finding[],
     sculptOf: TrimSculptOf,
     areas: readonly ClayArea[],
   ): readonly PlainOutcome[] {
+    const { plain = [], foams } = project;
     let next = firstNumber;
     const all = plain.map((part) => {
       const own = part.foams.map((id) => foamOf(foams, id));
-      const made = this.#workOf(part, own, sculptOf);
+      const made = this.#workOf(project, part, own, sculptOf);
       if (!made.ok) {
         findings.push({
           code: made.problem.code,
@@ -127,26 +130,41 @@ export class PlainStage {
   }
 
   /** Strips that lie on sculpts, as far as they can be made, before anything has a number. */
-  laidStrips({ plain = [], foams }: Project, sculptOf: TrimSculptOf): readonly NamedStrips[] {
+  laidStrips(project: Project, sculptOf: TrimSculptOf): readonly NamedStrips[] {
+    const { plain = [], foams } = project;
     return plain.flatMap((part) => {
       if (!('on' in part)) return [];
       const own = part.foams.map((id) => foamOf(foams, id));
-      const made = this.#workOf(part, own, sculptOf);
+      const made = this.#workOf(project, part, own, sculptOf);
       return made.ok && made.value.laid !== undefined ? [{ name: part.name, laid: made.value.laid }] : [];
     });
   }
 
-  #workOf(part: PlainPart, own: readonly FoamSheet[], sculptOf: TrimSculptOf): Result<PlainMade> {
+  /** Those that can be made, with their foams, before anything has a number. */
+  works(project: Project, sculptOf: TrimSculptOf): readonly AssembledPlain[] {
+    const { plain = [], foams } = project;
+    return plain.flatMap((part): AssembledPlain[] => {
+      const own = part.foams.map((id) => foamOf(foams, id));
+      const made = this.#workOf(project, part, own, sculptOf);
+      if (!made.ok) return [];
+      const { letIn } = made.value;
+      return [{ part, work: made.value, foams: own, ...(letIn === undefined ? {} : { letIn }) }];
+    });
+  }
+
+  #workOf(project: Project, part: PlainPart, own: readonly FoamSheet[], sculptOf: TrimSculptOf): Result<PlainMade> {
     const on = 'on' in part ? sculptOf(part.on) : null;
+    const wallMm = 'into' in part ? wallMmOf(project, part.into) : [];
     // A file that was missing may have come since.
     const missing = plainSources(part).map(({ hash }) => this.#sourceOf(hash) === undefined);
     const ground: PlainGround = {
       foams: own,
       on,
+      wallMm,
       sourceOf: this.#sourceOf,
       modelOf: (hash) => this.#models.get([hash]),
     };
-    return remembered(this.#works, [part, on, ...own, ...missing], () => plainWorkOf(part, ground));
+    return remembered(this.#works, [part, on, ...own, ...wallMm, ...missing], () => plainWorkOf(part, ground));
   }
 
   /** The pieces of all of them, in one list that stays the same object while none of them changes. */

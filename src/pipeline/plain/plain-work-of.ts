@@ -4,6 +4,7 @@ import { checkMatrix } from '../../steps/assembly/placing.ts';
 import { artworkPartWork } from './artwork-part.ts';
 import { buildUpPartWork } from './build-up-part.ts';
 import { coversPartWork } from './covers-part.ts';
+import { insertPartWork } from './insert-part.ts';
 import type { PlainGround } from './plain-ground.ts';
 import type { PlainMade } from './plain-outcome.ts';
 import { shapePartWork } from './shape-part.ts';
@@ -31,5 +32,7 @@ export function plainWorkOf(part: PlainPart, ground: PlainGround): Result<PlainM
       return coversPartWork(part, foam, ground.on);
     case 'strap':
       return strapPartWork(part, foam);
+    case 'insert':
+      return insertPartWork(part, ground.foams, ground.wallMm);
   }
 }

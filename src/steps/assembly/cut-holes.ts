@@ -6,7 +6,8 @@ import type { Weights } from '../../mesh/lines/mesh-point.ts';
 import type { Surface } from '../../mesh/surface.ts';
 import type { CutHole, CutHoles } from '../../model/cut-trace.ts';
 import type { SurfaceTrace } from '../../model/trace.ts';
-import { meetingCurves, type MeetingCurve } from './meeting-curves.ts';
+import { meetingCurves, type MeetingCurve, type MeetingCurves } from './meeting-curves.ts';
+import { isWithinOther } from './outer-lines.ts';
 import { smoothNormal } from './smooth-normal.ts';
 
 /** The surfaces of a shell that is cut: the same triangles at three depths. */
@@ -35,8 +36,11 @@ export interface Entering {
  */
 export function cutHoles(shell: ShellSurfaces, entering: Entering, limitDeg: number): CutHoles {
   const part = { surface: entering.surface, tree: buildTree(entering.surface.positions, entering.surface.triangles) };
-  const linesOn = (surface: Surface) =>
-    meetingCurves({ surface, tree: buildTree(surface.positions, surface.triangles) }, part);
+  const linesOn = (surface: Surface): MeetingCurves => {
+    const met = meetingCurves({ surface, tree: buildTree(surface.positions, surface.triangles) }, part);
+    const all = met.curves.map(({ onFirst }) => onFirst);
+    return { ...met, curves: met.curves.filter(({ onFirst }) => !isWithinOther(surface, onFirst, all)) };
+  };
   const [face, neutral, back] = [linesOn(shell.face), linesOn(shell.neutral), linesOn(shell.back)];
   const findings: Finding[] = [];
   const neutralLeft = neutral.curves.map(({ onFirst }) => onFirst);

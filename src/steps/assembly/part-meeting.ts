@@ -119,8 +119,10 @@ function deepest(first: StandingSurface, second: StandingSurface): MeetingDepth 
   let point: Vec3 | null = null;
   const spots: Spot[] = [];
   const heap = new MinHeap();
+  const boxes = all.map(({ surface }) => boxOfPoints3(surface.positions));
   const look = (spot: Spot): void => {
     const [a, b, c] = spot.corners;
+    if (isBeside(spot.corners, boxes[1 - spot.of])) return;
     const middle = scale3(add3(add3(a, b), c), 1 / 3);
     const depth = depthIn(signed[1 - spot.of], middle);
     if (depth > mm) [mm, point, of] = [depth, middle, spot.of];
@@ -128,17 +130,12 @@ function deepest(first: StandingSurface, second: StandingSurface): MeetingDepth 
     const most = depth + Math.max(length3(sub3(a, middle)), length3(sub3(b, middle)), length3(sub3(c, middle)));
     if (most > mm + Math.max(DEPTH_MM, DEPTH_SHARE * mm)) heap.push(-most, spots.push(spot) - 1);
   };
-  const boxes = all.map(({ surface }) => boxOfPoints3(surface.positions));
   for (const s of [0, 1] as const) {
     const { positions, triangles } = all[s].surface;
-    const { min, max } = boxes[1 - s];
     const seen = new Uint8Array(positions.length / 3);
     for (let t = 0; t < triangles.length; t += 3) {
       const corners = [0, 1, 2].map((k) => pointAt3(positions, triangles[t + k])) as unknown as [Vec3, Vec3, Vec3];
-      const isBeside = (['x', 'y', 'z'] as const).some(
-        (axis) => corners.every((p) => p[axis] < min[axis]) || corners.every((p) => p[axis] > max[axis]),
-      );
-      if (isBeside) continue;
+      if (isBeside(corners, boxes[1 - s])) continue;
       for (let k = 0; k < 3; k += 1) {
         const v = triangles[t + k];
         if (seen[v] === 1) continue;
@@ -150,22 +147,32 @@ function deepest(first: StandingSurface, second: StandingSurface): MeetingDepth 
     }
   }
   let atMostMm = mm;
-  for (let looked = 0; heap.size > 0; looked += 4) {
+  for (let looked = 0; heap.size > 0; looked += 2) {
     const { key, item } = heap.pop();
     atMostMm = Math.max(mm, -key);
     if (looked >= MOST_PLACES || -key <= mm + Math.max(DEPTH_MM, DEPTH_SHARE * mm)) break;
-    const [a, b, c] = spots[item].corners;
-    const [ab, bc, ca] = [scale3(add3(a, b), 0.5), scale3(add3(b, c), 0.5), scale3(add3(c, a), 0.5)];
-    const quarters = [
-      [a, ab, ca],
-      [ab, b, bc],
-      [ca, bc, c],
-      [ab, bc, ca],
-    ] as const;
-    for (const corners of quarters) look({ corners, of: spots[item].of });
+    const { corners, of: own } = spots[item];
+    for (const half of halves(corners)) look({ corners: half, of: own });
   }
   return point === null ? null : { mm, atMostMm, point, of };
 }
+
+/** A triangle parted across its longest side, so that slivers become shorter first. */
+function halves([a, b, c]: Spot['corners']): readonly Spot['corners'][] {
+  const sides = [length3(sub3(b, a)), length3(sub3(c, b)), length3(sub3(a, c))];
+  const longest = sides.indexOf(Math.max(...sides));
+  const [p, q, r] = longest === 0 ? [a, b, c] : longest === 1 ? [b, c, a] : [c, a, b];
+  const middle = scale3(add3(p, q), 0.5);
+  return [
+    [p, middle, r],
+    [middle, q, r],
+  ];
+}
+
+const isBeside = (corners: Spot['corners'], { min, max }: Box3): boolean =>
+  (['x', 'y', 'z'] as const).some(
+    (axis) => corners.every((p) => p[axis] < min[axis]) || corners.every((p) => p[axis] > max[axis]),
+  );
 
 /** How deep a point lies under a surface, mm; above it negative. */
 function depthIn(surface: SignedSurface, p: Vec3): number {

@@ -3,6 +3,7 @@ import { scaledDirection, scaledNormal, scaledPoint, type ScaleAlong } from '../
 import type { Vec2 } from '../../geom/vec.ts';
 import { cutScaleOf } from '../../model/cut-larger.ts';
 import type { FoamPiece, MatchMark, PieceEdge, PieceFold, PiecePlacing, TracedSide } from '../../model/foam-piece.ts';
+import { letInRole, type LetIn } from '../../model/let-in.ts';
 import type { LineRole, Stroke } from '../../model/template.ts';
 import type { PieceTipHole } from '../../model/tip-hole.ts';
 import { grooveLines } from './groove-lines.ts';
@@ -40,6 +41,8 @@ export interface PaperPiece {
   readonly outlines: readonly Float64Array[];
   /** Lines under strips of trim, and marks beside them. */
   readonly placings: readonly PiecePlacing[];
+  /** What other parts leave on it. */
+  readonly letIns: readonly LetIn[];
   /** Round holes, as rings of {@link HOLE_SIDES} sides. */
   readonly holes: readonly Ring[];
   readonly marks: readonly MatchMark[];
@@ -70,6 +73,7 @@ export function onPaper(piece: FoamPiece): PaperPiece {
     scores: (piece.scores ?? []).map(({ points }) => mapped(points, point)),
     outlines: (piece.outlines ?? []).map(({ points }) => mapped(points, point)),
     placings: (piece.placings ?? []).map((one) => ({ ...one, points: mapped(one.points, point) })),
+    letIns: (piece.letIns ?? []).map((one) => ({ ...one, points: mapped(one.points, point) })),
     holes: (piece.tipHoles ?? []).map((hole) => mapped(circleOf(hole), point)),
     marks: piece.marks.map((mark) => ({ ...mark, at: point(mark.at), outward: normal(mark.outward) })),
     up: piece.up === null ? null : direction(piece.up),
@@ -140,6 +144,11 @@ export function pieceStrokes(paper: PaperPiece, on: 'paper' | 'foam' = 'paper'):
     ...paper.outlines.map((points): Stroke => ({ role: 'placement', points, closed: false })),
     ...paper.placings.map(({ what, points, closed }): Stroke => ({
       role: what === 'edge' ? 'placement' : 'mark',
+      points,
+      closed,
+    })),
+    ...paper.letIns.map(({ points, closed, ...one }): Stroke => ({
+      role: letInRole(one, piece.tracedSide),
       points,
       closed,
     })),
