@@ -50,8 +50,8 @@ function downward({ mesh, up }: TrimSculpt, named: TrimLine): TrimLine {
   const { points, closed } = named.line;
   const surface = surfaceOf(mesh);
   const ends = [points[0], points[points.length - 1]].map((point) => placeOf(surface, point));
-  const front = up === 'z' ? 'y' : 'z';
-  const [fall, back] = [up, front].map((axis) => ends[0][axis] - ends[1][axis]);
+  const ahead = up === 'z' ? 'y' : 'z';
+  const [fall, back] = ([up, ahead] as const).map((axis) => ends[0][axis] - ends[1][axis]);
   const isUpward = Math.abs(fall) > SAME_HEIGHT_MM ? fall < 0 : back < 0;
   return closed || !isUpward ? named : { ...named, line: { points: points.toReversed(), closed } };
 }

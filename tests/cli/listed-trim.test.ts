@@ -53,7 +53,7 @@ it('reads covers and straps, with what is usual where nothing is said', () => {
 });
 
 it('says which field is wrong', () => {
-  for (const figures of [
+  const wrong: readonly ListedPart['figures'][] = [
     {},
     { along: 'A', line: [1, 2] },
     { line: [1] },
@@ -62,7 +62,8 @@ it('says which field is wrong', () => {
     { along: 'A', profile: 'edge-roll' },
     { along: 'A', end: 'mitre' },
     { along: 'A', marks: 'no' },
-  ])
+  ];
+  for (const figures of wrong)
     expect(() => trimOf(listed(figures), base, sculptOf), JSON.stringify(figures)).toThrow(WrongUsage);
   expect(() => coversOf(listed({ without: 'A' }), base, sculptOf)).toThrow(WrongUsage);
   expect(() => strapOf(listed({ girth: 900 }), base)).toThrow(WrongUsage);
