@@ -482,9 +482,9 @@ function brokenParts({ parts, plain = [], atWork }: Project): string | null {
   const doubled = doubledId([...parts, ...plain]);
   if (doubled !== null)
     return `two of its parts have the id ${doubled}; give one of them an id of its own in the file.`;
-  const layer = doubledId(parts.flatMap(({ layers }) => layers));
+  const layer = parts.map(({ layers }) => doubledId(layers)).find((id) => id !== null) ?? null;
   if (layer !== null)
-    return `two sheets of its sculpts have the id ${layer}; give one of them an id of its own in the file.`;
+    return `two sheets of one of its sculpts have the id ${layer}; give one of them an id of its own in the file.`;
   if (atWork !== undefined && !parts.some(({ id }) => id === atWork))
     return `it works on the part ${atWork} and does not hold it.`;
   return null;

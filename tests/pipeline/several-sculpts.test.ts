@@ -13,6 +13,7 @@ import { isWhole, shopPlanSteps } from '../../src/pipeline/shop-plan.ts';
 import { reportOf } from '../../src/pipeline/write-files.ts';
 import { addColour, newColour, setBaseColour } from '../../src/project/finish-commands.ts';
 import { addPlain, workOn } from '../../src/project/plain-commands.ts';
+import { readProjectFile, writeProjectFile } from '../../src/project/project-file.ts';
 import type { Project, SculptPart } from '../../src/project/project.ts';
 import { BenchUpdater } from '../../src/worker/bench-update.ts';
 import { expectOk } from '../support/expect-ok.ts';
@@ -99,6 +100,15 @@ describe('two boxes in one project', async () => {
   const pipeline = newPipeline();
   const outcome = await pipeline.run(project, QUIET_WORK, { date: '2026-01-01' });
   const plan = runAtOnce(shopPlanSteps(outcome));
+
+  it('are kept in a project file, sheets of the same id in both', async () => {
+    const sources = new Map(project.parts.map(({ source: { hash } }) => [hash, pipeline.sourceOf(hash)!]));
+    const kept = expectOk(await readProjectFile(writeProjectFile(project, sources), 'boxes.json'));
+    expect(kept.project).toEqual(project);
+    const [cube] = project.parts;
+    const doubled = { ...project, parts: [{ ...cube, layers: [cube.layers[0], cube.layers[0]] }] };
+    expect(await readProjectFile(writeProjectFile(doubled, sources), 'boxes.json')).toMatchObject({ ok: false });
+  });
 
   it('are cut as often as they are wanted', () => {
     expect(outcome.sculpts.map(({ pieces }) => pieces?.length)).toEqual([6, 12]);
