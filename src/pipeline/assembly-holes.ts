@@ -31,7 +31,11 @@ export function cutHoleJoin(join: HoleJoin, part: StandingPart, host: StandingPa
   const holes = host.hosts.flatMap((one) => {
     const found = holesOnPieces(one, made.value, 'hole', host.bevelLimitDeg);
     into.add(found.lines);
-    into.findings.push(...found.findings.map((told) => ({ ...told, where: { part: host.id } })));
+    // Their places are in the frame of the host.
+    into.hand(
+      host.id,
+      found.findings.map((told) => ({ ...told, where: {} })),
+    );
     return found.holes;
   });
   if (holes.length === 0)

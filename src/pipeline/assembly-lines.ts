@@ -32,6 +32,16 @@ export class AssemblyLines {
   }
 
   tell(severity: Finding['severity'], code: string, text: string, part: string, more: Partial<Finding> = {}): void {
-    this.findings.push({ code, severity, text, ...more, where: { ...more.where, part } });
+    this.hand(part, [{ code, severity, text, ...more, where: { ...more.where } }]);
+  }
+
+  /** Findings of a part, each once: sheets of a wall are found alike. */
+  hand(part: string, findings: readonly Finding[]): void {
+    for (const told of findings) {
+      const isKnown = this.findings.some(
+        ({ code, text, where }) => code === told.code && text === told.text && where.part === part,
+      );
+      if (!isKnown) this.findings.push({ ...told, where: { ...told.where, part } });
+    }
   }
 }

@@ -66,11 +66,14 @@ export function cutToTravel(join: TravelJoin, all: readonly StandingPart[], into
         count += found.lines.size;
         lengthMm += found.holes.reduce((sum, hole) => sum + hole.lengthMm, 0);
         const steep = found.findings.filter(({ code }) => code === 'assembly/too-steep');
-        into.findings.push(...steep.map((told) => ({ ...told, where: { part: part.id } })));
+        into.hand(
+          part.id,
+          steep.map((told) => ({ ...told, where: {} })),
+        );
       }
     });
   });
-  for (const told of plan.findings) into.findings.push({ ...told, where: { ...told.where, part: first.id } });
+  into.hand(first.id, plan.findings);
   for (const { text } of plan.joints)
     into.steps.push({
       work: 'join',

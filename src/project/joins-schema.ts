@@ -30,35 +30,38 @@ const joint = v.variant('kind', [
   v.object({ kind: v.literal('strap'), count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1))) }),
 ]);
 
-const join = v.variant('kind', [
-  v.object({
-    kind: v.literal('hole'),
-    id,
-    part,
-    through: part,
-    roomMm: v.optional(fromZeroMm),
-    along: v.optional(direction),
-  }),
-  v.object({
-    kind: v.literal('seat'),
-    id,
-    part,
-    on: part,
-    side: v.optional(v.picklist(['face', 'back'])),
-    along: v.optional(direction),
-  }),
-  v.object({
-    kind: v.literal('travel'),
-    id,
-    parts: v.optional(v.pipe(v.array(part), v.minLength(1))),
-    along: direction,
-    bagMm: lengthMm,
-    whole: v.optional(v.pipe(v.array(v.object({ name: v.string(), fromMm: finite, toMm: finite })), v.maxLength(200))),
-    joint,
-    massKg: v.optional(v.pipe(finite, v.gtValue(0))),
-    gripMm: v.optional(fromZeroMm),
-  }),
-]);
+const hole = {
+  kind: v.literal('hole'),
+  part,
+  through: part,
+  roomMm: v.optional(fromZeroMm),
+  along: v.optional(direction),
+};
+const seat = {
+  kind: v.literal('seat'),
+  part,
+  on: part,
+  side: v.optional(v.picklist(['face', 'back'])),
+  along: v.optional(direction),
+};
+const travel = {
+  kind: v.literal('travel'),
+  parts: v.optional(v.pipe(v.array(part), v.minLength(1))),
+  along: direction,
+  bagMm: lengthMm,
+  whole: v.optional(v.pipe(v.array(v.object({ name: v.string(), fromMm: finite, toMm: finite })), v.maxLength(200))),
+  joint,
+  massKg: v.optional(v.pipe(finite, v.gtValue(0))),
+  gripMm: v.optional(fromZeroMm),
+};
+
+const join = v.variant('kind', [v.object({ ...hole, id }), v.object({ ...seat, id }), v.object({ ...travel, id })]);
+
+/** Joins as a parts file tells of them: parts by their names. */
+export const listedJoinsSchema = v.pipe(
+  v.array(v.variant('kind', [v.strictObject(hole), v.strictObject(seat), v.strictObject(travel)])),
+  v.maxLength(MOST_JOINS),
+);
 
 /** How parts have to do with each other. */
 export const joinsSchema = v.pipe(

@@ -12,6 +12,7 @@ export type LinesOfPieces = ReadonlyMap<string, readonly LetIn[]>;
 
 export interface HolesOnPieces {
   readonly lines: LinesOfPieces;
+  /** Those that lie on any of the pieces. */
   readonly holes: readonly CutHole[];
   readonly findings: readonly Finding[];
 }
@@ -38,13 +39,15 @@ export function holesOnPieces(
     traces.map(({ trace }) => trace),
     host.pieces.map(({ ground }) => ground),
   );
+  const met = new Set<CutHole>();
   for (const { piece, trace, closed, points } of laid.traces) {
     const { id, alike } = host.pieces[piece];
     const { side, hole } = traces[trace];
+    met.add(hole);
     const text = holeText(hole, entering.name, what, alike, closed);
     lines.set(id, [...(lines.get(id) ?? []), { of: entering.name, what, side, points, closed, text }]);
   }
-  return { lines, holes, findings };
+  return { lines, holes: holes.filter((hole) => met.has(hole)), findings };
 }
 
 function holeText(
