@@ -25,6 +25,7 @@ export const ARTWORK_ONLY = [
   'deviation',
   'close',
   'regularise',
+  'symmetric',
   'strokes',
   ...PICTURE_ONLY,
   ...CRAFT_ONLY,
@@ -60,6 +61,7 @@ export function artworkOptionsFrom(
     deviationMm: mm('deviation', { least: 0.0001, most: 100 }) ?? USUAL_ARTWORK.deviationMm,
     closeMm: mm('close', { least: 0, most: 100 }) ?? USUAL_ARTWORK.closeMm,
     regulariseMm: mm('regularise', { least: 0, most: 100 }) ?? USUAL_ARTWORK.regulariseMm,
+    ...given('symmetricMm', mm('symmetric', { least: 0, most: 100 })),
     strokes: oneOf('strokes', word('strokes'), ['centre', 'outline']) ?? USUAL_ARTWORK.strokes,
   };
   return {

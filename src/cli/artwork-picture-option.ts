@@ -1,7 +1,7 @@
 import type { ArtworkChoice, PictureChoice } from '../model/artwork-choice.ts';
 import { rectangleAt, USUAL_PICTURE } from '../pipeline/picture-artwork.ts';
 import { WrongUsage } from './exit.ts';
-import { decimal, number, oneOf } from './option-values.ts';
+import { decimal, given, number, oneOf } from './option-values.ts';
 
 /** Taken by artwork from a picture alone. */
 export const PICTURE_ONLY = [
@@ -67,6 +67,7 @@ export function pictureFrom(values: Values, drawing: ArtworkChoice): PictureOpti
       }),
       deviationMm: drawing.deviationMm,
       regulariseMm: drawing.regulariseMm,
+      ...given('symmetricMm', drawing.symmetricMm),
     },
     ofPictures: PICTURE_ONLY.find((name) => values[name] !== undefined) ?? null,
     ofDrawings:

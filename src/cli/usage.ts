@@ -49,7 +49,11 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             without dashes, less those of sheets. "place" has
                             "at", "facing", "turnDeg" and "copies"; --place of
                             core is "seats" here, that of artwork
-                            "photo-places"
+                            "photo-places". Kind sculpt has "file", "seams" and
+                            "unit" or "size" of make, its "foam" is its wall
+                            from the inside outward
+      --name TEXT           what the prop is called, on every page; else as its
+                            project or parts file says, or as its file is named
       --new-version FILE    another version of the model takes its place: seams,
                             areas and wishes are carried over to where they lay,
                             and what has no place there is told
@@ -275,6 +279,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --close MM            join open ends no farther apart than this
       --regularise MM       make circles, arcs and straight lines of what is
                             nearly so; lines move no farther than this
+      --symmetric MM        make closed lines that are nearly symmetric
+                            exactly so, turned or mirrored; as far at most
       --strokes WAY         centre (default): the line itself; outline: what
                             the stroke covers
                             Of a picture, places count px from its upper left

@@ -20,6 +20,8 @@ export interface ArtworkChoice {
   readonly deviationMm: number;
   readonly closeMm: number;
   readonly regulariseMm: number;
+  /** How far a closed line may move to become exactly symmetric; left out, 0. */
+  readonly symmetricMm?: number;
   readonly strokes: StrokeReading;
 }
 
@@ -56,4 +58,5 @@ export interface PictureChoice {
   /** Of straight parts from curves, as for a drawing. */
   readonly deviationMm: number;
   readonly regulariseMm: number;
+  readonly symmetricMm?: number;
 }

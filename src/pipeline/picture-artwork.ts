@@ -106,6 +106,7 @@ export function artworkFromPicture(bytes: Uint8Array, choice: PictureChoice): Re
     deviationMm: choice.deviationMm,
     closeMm: 0,
     regulariseMm: choice.regulariseMm,
+    symmetricMm: choice.symmetricMm ?? 0,
     strokes: 'centre',
   });
   if (!made.ok) return made;

@@ -20,6 +20,7 @@ const drawing = v.object({
   deviationMm: fine,
   closeMm: some,
   regulariseMm: some,
+  symmetricMm: v.optional(some),
   strokes: v.picklist(['centre', 'outline']),
 });
 
@@ -47,6 +48,7 @@ const picture = v.object({
   checks: v.pipe(v.array(v.object(known)), v.maxLength(MOST_PLACES)),
   deviationMm: fine,
   regulariseMm: some,
+  symmetricMm: v.optional(some),
 });
 
 const corners = v.picklist(['round', 'sharp']);

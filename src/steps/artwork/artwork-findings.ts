@@ -6,6 +6,7 @@ import type { JoinedEnds } from './join-ends.ts';
 import type { Crossing, Doubling } from './line-faults.ts';
 import type { PieceRemark } from './piece-of-lines.ts';
 import type { RegularChange } from './regularise.ts';
+import type { Symmetrised, Symmetry } from './symmetrise.ts';
 
 /** A length in a sentence, to the hundredth of a mm. */
 const mm = (value: number): string => `${formatNumber(value, value < 1 ? 3 : 2)} mm`;
@@ -105,6 +106,51 @@ export const regularFinding = (piece: string, shape: string, changes: readonly R
     where: { piece },
   };
 };
+
+/** What a symmetry that was asked for came to; nothing of one that was exact, or of lines that are near none. */
+export function symmetryFindings(
+  piece: string,
+  shape: string,
+  found: Symmetrised,
+  limitMm: number,
+): readonly Finding[] {
+  if (found.made !== null) {
+    const { made } = found;
+    if (made.deviationMm <= 1e-9) return [];
+    return [
+      {
+        code: 'artwork/symmetric',
+        severity: 'note',
+        text: `${shape} was made symmetric, ${symmetryText(made)}; its line moved by ${mm(made.deviationMm)} at most.`,
+        value: made.deviationMm,
+        limit: limitMm,
+        unit: 'mm',
+        where: at(piece, made.centre),
+      },
+    ];
+  }
+  if (found.nearest === null) return [];
+  const { nearest } = found;
+  return [
+    {
+      code: 'artwork/not-symmetric',
+      severity: 'warning',
+      text: `${shape} stays as it was: to be symmetric, ${symmetryText(nearest)}, its line would move by ${mm(nearest.deviationMm)}, more than the ${mm(limitMm)} that were allowed. Allow more, or mend the drawing.`,
+      value: nearest.deviationMm,
+      limit: limitMm,
+      unit: 'mm',
+      where: at(piece, nearest.centre),
+    },
+  ];
+}
+
+const symmetryText = ({ fold, axisRad, centre }: Symmetry): string =>
+  [
+    ...(fold > 1 ? [`${fold} times round ${placeText(centre)}`] : []),
+    ...(axisRad === null
+      ? []
+      : [`mirrored in an axis at ${formatNumber((180 * axisRad) / Math.PI, 1)} degrees through ${placeText(centre)}`]),
+  ].join(' and ');
 
 const REMARKS: Readonly<Record<PieceRemark, string>> = {
   'united-fills':

@@ -9,6 +9,7 @@ import {
   openFillFinding,
   openFinding,
   regularFinding,
+  symmetryFindings,
   remarkFinding,
 } from './artwork-findings.ts';
 import { EdgeNet } from './edge-net.ts';
@@ -18,6 +19,7 @@ import { pieceOfLines, type MeasuredLine } from './piece-of-lines.ts';
 import { regularise } from './regularise.ts';
 import { boxOfPaths } from './segment-box.ts';
 import { flatPath, mappedPath } from './segments.ts';
+import { symmetrise } from './symmetrise.ts';
 
 /** What the maker asks of artwork. */
 export interface ArtworkWishes {
@@ -29,6 +31,8 @@ export interface ArtworkWishes {
   readonly closeMm: number;
   /** How far a line may move to become a circle, arc or straight line, mm; 0 for not at all. */
   readonly regulariseMm: number;
+  /** How far a closed line may move to become exactly symmetric, mm; 0 or left out for not at all. */
+  readonly symmetricMm?: number;
   readonly strokes: StrokeReading;
 }
 
@@ -107,7 +111,7 @@ function piecesOf({ pieces: names }: ArtDrawing, shapes: readonly ArtShape[], st
 function linesOf(
   piece: string,
   shapes: readonly ArtShape[],
-  { closeMm, regulariseMm, deviationMm, strokes }: ArtworkWishes,
+  { closeMm, regulariseMm, symmetricMm = 0, deviationMm, strokes }: ArtworkWishes,
   findings: Finding[],
 ): MeasuredLine[] {
   const drawn = shapes.flatMap(({ name, paths, fill, stroke }, shapeNumber): PieceLine[] =>
@@ -127,7 +131,10 @@ function linesOf(
   const lines = [...ended, ...drawn.filter(isKept)].map((line): MeasuredLine => {
     const made = regulariseMm > 0 ? regularise(line.path, regulariseMm) : { path: line.path, changes: [] };
     if (made.changes.length > 0) regular.push(regularFinding(piece, line.shape, made.changes));
-    return { ...line, path: made.path, points: flatPath(made.path, deviationMm) };
+    const even = symmetricMm > 0 ? symmetrise(made.path, symmetricMm) : null;
+    if (even !== null) regular.push(...symmetryFindings(piece, line.shape, even, symmetricMm));
+    const path = even?.path ?? made.path;
+    return { ...line, path, points: flatPath(path, deviationMm) };
   });
   tell(findings, regular);
   return lines;
