@@ -42,10 +42,9 @@ const piecesOf = ({ pieces }: Pick<Outcome, 'pieces'>): readonly FoamPiece[] => 
 describe('a helm and a bracer in one project', async () => {
   const kit = kitOf([await sampleProject('helm'), await sampleProject('bracer')], ['Helm', 'Bracer']);
   const { project } = kit;
-  const pipeline = kit.newPipeline();
   let outcome: Outcome;
   beforeAll(async () => {
-    outcome = await pipeline.run(project, QUIET_WORK);
+    outcome = await kit.newPipeline().run(project, QUIET_WORK);
   });
 
   it('have the pieces that each has by itself, numbered on', async () => {
@@ -68,20 +67,6 @@ describe('a helm and a bracer in one project', async () => {
       '2B',
     ]);
   });
-
-  it('leave each other alone: what is done to one makes nothing of the other new', async () => {
-    const [helm, bracer] = project.parts;
-    const thicker: SculptPart = { ...helm, layers: [{ ...helm.layers[0], thicknessMm: 5 }] };
-    const after = await pipeline.run({ ...project, parts: [thicker, bracer] }, QUIET_WORK);
-    expect(after.madeNew).toContain('shell');
-    expect(after.sculpts[1].pieces).toBe(outcome.sculpts[1].pieces);
-    expect(after.sculpts[0].pieces).not.toBe(outcome.sculpts[0].pieces);
-    const again = await pipeline.run(project, QUIET_WORK);
-    expect(again.madeNew).toEqual([]);
-    expect(again.templates).toBe(outcome.templates);
-    expect(again.sheets).toBe(outcome.sheets);
-    expect(again.paper).toBe(outcome.paper);
-  });
 });
 
 /** A cube of 80 mm, and a box of 60 x 40 x 30 mm in a wall of two sheets, 300 mm aside; both have sheets of the same id. */
@@ -101,6 +86,20 @@ describe('two boxes in one project', async () => {
   const outcome = await pipeline.run(project, QUIET_WORK, { date: '2026-01-01' });
   const plan = runAtOnce(shopPlanSteps(outcome));
 
+  it('leave each other alone: what is done to one makes nothing of the other new', async () => {
+    const [cube, small] = project.parts;
+    const thicker: SculptPart = { ...cube, layers: [{ ...cube.layers[0], thicknessMm: 5 }] };
+    const after = await pipeline.run({ ...project, parts: [thicker, small] }, QUIET_WORK, { date: '2026-01-01' });
+    expect(after.madeNew).toContain('shell');
+    expect(after.sculpts[1].pieces).toBe(outcome.sculpts[1].pieces);
+    expect(after.sculpts[0].pieces).not.toBe(outcome.sculpts[0].pieces);
+    const again = await pipeline.run(project, QUIET_WORK, { date: '2026-01-01' });
+    expect(again.madeNew).toEqual([]);
+    expect(again.templates).toBe(outcome.templates);
+    expect(again.sheets).toBe(outcome.sheets);
+    expect(again.paper).toBe(outcome.paper);
+  });
+
   it('are kept in a project file, sheets of the same id in both', async () => {
     const sources = new Map(project.parts.map(({ source: { hash } }) => [hash, pipeline.sourceOf(hash)!]));
     const kept = expectOk(await readProjectFile(writeProjectFile(project, sources), 'boxes.json'));
@@ -115,7 +114,10 @@ describe('two boxes in one project', async () => {
     const laid = outcome.sheets?.sheets.flatMap(({ placements }) => placements) ?? [];
     for (const { id, part } of piecesOf(outcome))
       expect(laid.filter(({ piece }) => piece === id)).toHaveLength(part === partId('part-2') ? 3 : 1);
-    expect(plan.cutRows.map(({ quantity }) => quantity)).toEqual([...Array<number>(6).fill(1), ...Array<number>(12).fill(3)]);
+    expect(plan.cutRows.map(({ quantity }) => quantity)).toEqual([
+      ...Array<number>(6).fill(1),
+      ...Array<number>(12).fill(3),
+    ]);
   });
 
   it('stand in their places when they are measured', () => {
