@@ -1,8 +1,8 @@
 import type { PartId } from '../base/ids.ts';
-import { PLAIN_TRIM, type TrimEnd, type TrimProfile } from '../model/trim.ts';
+import type { TrimEnd, TrimProfile } from '../model/trim.ts';
 import type { NewPlain } from '../project/plain-commands.ts';
 import type { ListedPart } from '../project/parts-file.ts';
-import type { StripAlong, StripWish } from '../project/trim-part.ts';
+import { PLAIN_STRIP, type StripAlong, type StripWish } from '../project/trim-part.ts';
 import { WrongUsage } from './exit.ts';
 import { figureValues } from './listed-figures.ts';
 import type { PartBase } from './listed-part.ts';
@@ -146,7 +146,7 @@ function edgeOf(word: string): readonly [number, number] {
 }
 
 function stripOf(figures: Figures): StripWish {
-  const { thicknessMm: _, neutralFraction: __, ...usual } = PLAIN_TRIM;
+  const usual = PLAIN_STRIP;
   const widthMm = figures.mm('width', usual.widthMm);
   const longest = figures.text('most-length');
   return {

@@ -1,8 +1,13 @@
 import type { PartId } from '../base/ids.ts';
-import type { StrapWish, TrimAlong, TrimWish } from '../model/trim.ts';
+import { PLAIN_TRIM, type StrapWish, type TrimAlong, type TrimWish } from '../model/trim.ts';
 
 /** What a strip is like; thickness and neutral fraction are those of its foam. */
 export type StripWish = Omit<TrimWish, 'along' | 'thicknessMm' | 'neutralFraction'>;
+
+const { thicknessMm: _, neutralFraction: __, ...plainStrip } = PLAIN_TRIM;
+
+/** A plain cover strip. */
+export const PLAIN_STRIP: StripWish = plainStrip;
 
 /**
  * What a strip on a sculpt follows: as in {@link TrimAlong}, where a seam may also be named by its letter, or seams and open edges that run through

@@ -6,16 +6,16 @@ import { foamId, partId } from '../../src/base/ids.ts';
 import { WrongUsage } from '../../src/cli/exit.ts';
 import { coversOf, strapOf, trimOf } from '../../src/cli/listed-trim.ts';
 import { IN_PLACE } from '../../src/geom/matrix4.ts';
-import { PLAIN_TRIM } from '../../src/model/trim.ts';
 import { withParts } from '../../src/cli/parts-option.ts';
 import type { ListedPart } from '../../src/project/parts-file.ts';
+import { PLAIN_STRIP } from '../../src/project/trim-part.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { block, solidProject } from '../support/run-solid.ts';
 
 const SCHEMA = JSON.parse(await readFile('shared/parts.schema.json', 'utf8')) as Schema;
 const base = { name: 'Band', transform: IN_PLACE, copies: 1, foams: [foamId('eva-2')] };
 const sculptOf = (text: string | undefined) => partId(text ?? 'part-1');
-const { thicknessMm: _, neutralFraction: __, ...usual } = PLAIN_TRIM;
+const usual = PLAIN_STRIP;
 /** The kind is told by which function reads it. */
 const listed = (figures: ListedPart['figures']): ListedPart => ({ kind: 'shape', name: 'Band', figures });
 
