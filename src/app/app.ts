@@ -10,6 +10,7 @@ import type {
   ChooseEvent,
   CoreFileEvent,
   OffcutFileEvent,
+  PartFileEvent,
   SculptFileEvent,
   CommandEvent,
   FilesEvent,
@@ -27,7 +28,7 @@ import './finder.ts';
 import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
-import { openCore, openFile, openNewVersion, openSample, openSculpt } from './opening.ts';
+import { openCore, openFile, openNewVersion, openPart, openSample, openSculpt } from './opening.ts';
 import { showKeys } from './key-cap.ts';
 import './look-row.ts';
 import './page-view.ts';
@@ -175,6 +176,7 @@ export class App extends LitElement {
       @fl-view=${(event: ViewEvent) => this.#onView(event)}
       @fl-sample=${this.#onSample}
       @fl-core-file=${(event: CoreFileEvent) => void openCore(workbench, event.file)}
+      @fl-part-file=${(event: PartFileEvent) => void openPart(workbench, event.file, event.foam)}
       @fl-sculpt-file=${(event: SculptFileEvent) => void openSculpt(workbench, event.file)}
       @fl-offcut-file=${(event: OffcutFileEvent) => void openOffcut(workbench, event.file, event.foam)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}

@@ -77,6 +77,16 @@ export class SculptFileEvent extends Event {
   }
 }
 
+/** A file is to be a part of its own: artwork that is cut out, or a solid that is stacked. */
+export class PartFileEvent extends Event {
+  constructor(
+    readonly file: File,
+    readonly foam: FoamId,
+  ) {
+    super('fl-part-file', UPWARDS);
+  }
+}
+
 /** An SVG file holds the outline of an offcut. */
 export class OffcutFileEvent extends Event {
   constructor(
@@ -129,6 +139,7 @@ declare global {
     'fl-simplify': SimplifyEvent;
     'fl-core-file': CoreFileEvent;
     'fl-sculpt-file': SculptFileEvent;
+    'fl-part-file': PartFileEvent;
     'fl-offcut-file': OffcutFileEvent;
     'fl-mock-up': MockUpEvent;
     'fl-wish': WishEvent;

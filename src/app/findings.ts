@@ -13,6 +13,8 @@ import { WORDS } from './words.ts';
 
 /** Findings shown before the rest is folded away. */
 const FIRST_FEW = 4;
+/** Steps that are about all parts together. */
+const LAID: readonly string[] = ['nest', 'tile'];
 
 /** What the steps of one line found: each one sentence with its remedy; pointing at it lights up the place. */
 @customElement('fl-findings')
@@ -81,11 +83,11 @@ export class FindingList extends JobSection {
   /** The step that stopped first, then errors, warnings and notes in the order of the job. */
   #mine(): readonly Finding[] {
     const { findings, stopped } = this.bench;
-    const own = findings.filter(
-      ({ code, where }) =>
-        this.steps.includes(code.split('/')[0]) !== (this.ofPart !== '') &&
-        (this.ofPart === '' || where.part === this.ofPart),
-    );
+    const own = findings.filter(({ code, where }) => {
+      const [step] = code.split('/');
+      if (this.ofPart !== '') return where.part === this.ofPart && !this.steps.includes(step);
+      return this.steps.includes(step) && (LAID.includes(step) || !this.#isOfOther(where.part));
+    });
     const isTold =
       stopped === null || !this.steps.includes(stopped.step) || own.some(({ code }) => code === stopped.problem.code);
     const all = isTold ? own : [{ ...stopped.problem, severity: 'error' as const }, ...own];
@@ -94,6 +96,11 @@ export class FindingList extends JobSection {
     return all
       .filter(({ code }) => code !== 'size/unknown')
       .toSorted((one, other) => rank[one.severity] - rank[other.severity]);
+  }
+
+  /** What is about another part than the sculpt at work is told with that part. */
+  #isOfOther(part: string | undefined): boolean {
+    return part !== undefined && this.sculptPart !== null && part !== this.sculptPart.id;
   }
 
   /** One finding in full; others of its kind folded under it. */

@@ -1,14 +1,18 @@
+import type { FoamId } from '../base/ids.ts';
 import { setSeams } from '../project/commands.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
 import { readSeamFile } from '../project/seam-file.ts';
 import { sourcesOfProject } from '../project/sources.ts';
-import { freePartId } from '../project/plain-commands.ts';
+import { atPlace, placeBeside, placeOf } from '../project/part-place.ts';
+import { addPlain, freePartId } from '../project/plain-commands.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { addSculpt } from '../project/sculpt-commands.ts';
 import { loadSample, projectFromSample, type Sample } from './samples.ts';
 import { takeNewVersion } from '../project/version-commands.ts';
+import type { FilePart } from '../worker/parts-api.ts';
 import { openDrawing } from './drawing-actions.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
+import { standingOn, upOf } from './parts-actions.ts';
 import type { SavedSource } from './storage.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
@@ -21,8 +25,7 @@ export async function restoreLast(bench: Workbench): Promise<boolean> {
     const saved = await bench.storage.load();
     if (saved === null) return false;
     for (const source of saved.sources) {
-      const put = await bench.workshop.putSource(source.bytes, source.fileName);
-      if (!put.ok) return false;
+      await bench.workshop.keepFile(source.bytes, source.fileName);
     }
     bench.setReading(saved.project.name);
     bench.adopt(saved.project, []);
@@ -93,19 +96,44 @@ export async function openSculpt(bench: Workbench, file: File): Promise<void> {
   bench.setView({ choice: { kind: 'part', part: id } });
 }
 
+/** Puts a drawing, a picture or a solid into the job as a part of its own, cut out or stacked. */
+export async function openPart(bench: Workbench, file: File, foam: FoamId): Promise<void> {
+  const bytes = await bytesOf(bench, file);
+  if (bytes === null) return;
+  const made = await bench.workshop.partFromFile(bytes, file.name, foam);
+  const { project } = bench;
+  if (!made.ok) return bench.showProblem(made.problem);
+  if (project === null) return;
+  bench.autosave.addSource({ hash: made.value.source.hash, fileName: file.name, bytes });
+  const id = freePartId(project);
+  bench.run(addPlain(besideAll(bench, project, made.value)));
+  bench.setView({ choice: { kind: 'part', part: id } });
+}
+
+/** A part beside all that stands on the bench; a model has its own way up, what is flat lies down. */
+function besideAll(bench: Workbench, project: Project, part: FilePart): FilePart {
+  const place = placeBeside(standingOn(bench.bench), null, upOf(project));
+  const { x, y, z } = placeOf(place);
+  return { ...part, transform: part.kind === 'stack' ? atPlace(part.transform, { x, y, z }) : place };
+}
+
+/** The bytes of a file; null where they cannot be read, which is told. */
+async function bytesOf(bench: Workbench, file: File): Promise<Uint8Array | null> {
+  try {
+    return new Uint8Array(await file.arrayBuffer());
+  } catch {
+    bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
+    return null;
+  }
+}
+
 /** The bytes of a model, kept by the worker; null where they cannot be read, which is told. */
 async function takeModel(
   bench: Workbench,
   file: File,
 ): Promise<{ readonly source: SourceRef; readonly saved: SavedSource } | null> {
-  const bytes = await file.arrayBuffer().then(
-    (buffer) => new Uint8Array(buffer),
-    () => null,
-  );
-  if (bytes === null) {
-    bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
-    return null;
-  }
+  const bytes = await bytesOf(bench, file);
+  if (bytes === null) return null;
   const put = await bench.workshop.putSource(bytes, file.name);
   if (!put.ok) {
     bench.showProblem(put.problem);

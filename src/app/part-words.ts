@@ -34,6 +34,8 @@ export const PART_WORDS = {
   add: {
     shape: 'Add a shape',
     sculpt: 'Add a sculpt …',
+    file: 'Add from a file …',
+    fileWhy: 'A drawing or a picture is cut out as it is; a model is stacked of sheets.',
     heading: 'A new shape',
     put: 'Put it in the project',
     leave: 'Leave it',

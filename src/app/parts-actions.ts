@@ -28,14 +28,16 @@ export function newShapeCommand(
   { shape, sizes, tried }: DraftShape,
   foam: FoamSheet,
 ): { readonly command: Command; readonly id: PartId } {
-  const standing = [
-    bench.sculpt?.sized === true ? [bench.sculpt.positions] : [],
-    bench.plain.map(({ form }) => form ?? []),
-  ].flat();
-  const transform = placeBeside(standing, tried?.box ?? null, upOf(project));
+  const transform = placeBeside(standingOn(bench), tried?.box ?? null, upOf(project));
   const part = { kind: 'shape', name, transform, copies: 1, foams: [foam.id], shape, sizes } as const;
   return { command: addPlain(part), id: freePartId(project) };
 }
+
+/** Corners of all that stands on the bench, packed x y z, mm. */
+export const standingOn = ({ sculpt, plain }: Bench): readonly ArrayLike<number>[] => [
+  ...(sculpt?.sized === true ? [sculpt.positions] : []),
+  ...plain.flatMap(({ form }) => form ?? []),
+];
 
 /** What is up in the assembly: as the sculpt at work has it, else z. */
 export const upOf = (project: Project | null): 'x' | 'y' | 'z' =>

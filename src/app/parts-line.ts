@@ -6,7 +6,7 @@ import type { ShapePart } from '../project/plain-part.ts';
 import { firstFoam } from '../project/new-project.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { PartsAsking } from '../worker/parts-api.ts';
-import { ChooseEvent, SculptFileEvent } from './events.ts';
+import { ChooseEvent, PartFileEvent, SculptFileEvent } from './events.ts';
 import './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
@@ -112,8 +112,9 @@ export class PartsLine extends JobSection {
         this.draft === null
           ? html`<div class="row">
               <button @click=${this.#begin}>${words.shape}</button>
-              <button @click=${this.#chooseFile}>${words.sculpt}</button>
-              <input type="file" accept=".obj,.stl" tabindex="-1" aria-hidden="true" @change=${this.#takeFile} />
+              <button @click=${() => this.#chooser('sculpt')?.click()}>${words.sculpt}</button>
+              <button title=${words.fileWhy} @click=${() => this.#chooser('part')?.click()}>${words.file}</button>
+              ${this.#fileField('sculpt', '.obj,.stl')} ${this.#fileField('part', '.svg,.png,.jpg,.jpeg,.obj,.stl')}
             </div>`
           : this.#new(this.draft)
       }
@@ -144,7 +145,7 @@ export class PartsLine extends JobSection {
         <span class="figures small">
           ${isMade ? (pieces === null ? words.notYet : words.pieces(pieces)) : html`<span class="wrong">${words.notMade}</span>`}
           ${copies > 1 ? html`<br /><span class="soft">${words.copies(copies)}</span>` : nothing}
-          ${told > 0 ? html`<br /><span class="wrong">${words.told(told)}</span>` : nothing}
+          ${told > 0 ? html`<br /><b>${words.told(told)}</b>` : nothing}
         </span>
       </button>
       ${isChosen ? this.#body(facts, isLast) : nothing}
@@ -158,9 +159,10 @@ export class PartsLine extends JobSection {
       ${
         part.kind === 'sculpt'
           ? html`<div class="row">
-              ${isAtWork ? nothing : html`<button @click=${() => this.send(workOn(part.id))}>${words.workOn}</button>`}
-              <span class="small soft">${isAtWork ? words.sculpt : words.notAtWork}</span>
-            </div>`
+                ${isAtWork ? nothing : html`<button @click=${() => this.send(workOn(part.id))}>${words.workOn}</button>`}
+                <span class="small soft">${isAtWork ? words.sculpt : words.notAtWork}</span>
+              </div>
+              ${isAtWork ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} ofPart=${part.id}></fl-findings>`}`
           : html`<fl-findings
                 .bench=${this.bench}
                 .project=${this.project}
@@ -245,15 +247,28 @@ export class PartsLine extends JobSection {
     this.dispatchEvent(new ChooseEvent({ kind: 'part', part: id }));
   }
 
-  #chooseFile(): void {
-    this.renderRoot.querySelector<HTMLInputElement>('input[type=file]')?.click();
+  #fileField(id: 'sculpt' | 'part', accept: string) {
+    return html`<input
+      id=${id}
+      type="file"
+      accept=${accept}
+      tabindex="-1"
+      aria-hidden="true"
+      @change=${(event: Event) => this.#takeFile(event, id)}
+    />`;
   }
 
-  #takeFile(event: Event): void {
+  #chooser(id: 'sculpt' | 'part'): HTMLInputElement | null {
+    return this.renderRoot.querySelector(`#${id}`);
+  }
+
+  #takeFile(event: Event, as: 'sculpt' | 'part'): void {
     const input = event.target as HTMLInputElement;
     const file = input.files?.[0];
+    const foam = this.#foamOf(undefined);
     input.value = '';
-    if (file !== undefined) this.dispatchEvent(new SculptFileEvent(file));
+    if (file === undefined || foam === null) return;
+    this.dispatchEvent(as === 'sculpt' ? new SculptFileEvent(file) : new PartFileEvent(file, foam.id));
   }
 }
 

@@ -253,7 +253,8 @@ export class Workbench extends EventTarget {
     this.#bench = bench;
     const isOtherSculpt = this.#bench.sculpt?.edgeVertices.length !== edgesBefore;
     this.#view = { ...this.#view, pointed: null, ...(isOtherSculpt ? ON_THE_OLD_SCULPT : {}) };
-    if (isOtherSculpt || this.#choiceIsGone()) this.#view = { ...this.#view, choice: NOTHING };
+    const isOfSculpt = isOtherSculpt && this.#view.choice.kind !== 'part';
+    if (isOfSculpt || this.#choiceIsGone()) this.#view = { ...this.#view, choice: NOTHING };
     this.#changed();
   }
 

@@ -45,13 +45,13 @@ const UPRIGHT: Readonly<Record<'x' | 'y' | 'z', Matrix4>> = {
 /**
  * Where a new part stands: upright beside all that is there, on the same ground.
  * @param standing  corners of what is there, packed x y z, mm.
- * @param own       box round the part in its own frame, mm; null where it has no form.
+ * @param own       box round the part in its own frame, mm; null where that is not known.
  */
 export function placeBeside(standing: readonly ArrayLike<number>[], own: Box3 | null, up: 'x' | 'y' | 'z'): Matrix4 {
   const boxes = standing.filter((points) => points.length > 0).map(boxOfPoints3);
-  if (boxes.length === 0 || own === null) return UPRIGHT[up];
+  if (boxes.length === 0) return UPRIGHT[up];
   const there = boxOfPoints3(boxes.flatMap(({ min, max }) => [min, max].flatMap(({ x, y, z }) => [x, y, z])));
-  const turned = boxOfPoints3(cornersOf(own).flatMap((corner) => coordinates(placed4(UPRIGHT[up], corner))));
+  const turned = boxOfPoints3(cornersOf(own ?? A_POINT).flatMap((corner) => coordinates(placed4(UPRIGHT[up], corner))));
   const side = up === 'x' ? 'y' : 'x';
   const by = (axis: 'x' | 'y' | 'z'): number => {
     if (axis === side) return there.max[axis] + BESIDE_MM - turned.min[axis];
@@ -60,6 +60,8 @@ export function placeBeside(standing: readonly ArrayLike<number>[], own: Box3 | 
   };
   return composed4(move4(vec3(rounded(by('x')), rounded(by('y')), rounded(by('z')))), UPRIGHT[up]);
 }
+
+const A_POINT: Box3 = { min: vec3(0, 0, 0), max: vec3(0, 0, 0) };
 
 const coordinates = ({ x, y, z }: Vec3): number[] => [x, y, z];
 

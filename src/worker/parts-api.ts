@@ -1,9 +1,13 @@
 import type { Severity } from '../base/finding.ts';
+import type { FoamId } from '../base/ids.ts';
+import type { Result } from '../base/result.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Box3 } from '../mesh/measure.ts';
 import type { PlainLine } from '../model/plain-piece.ts';
 import type { ShapeMeasure } from '../model/shape.ts';
 import type { SizeField } from '../model/shape-size.ts';
+import type { NewPlain } from '../project/plain-commands.ts';
+import type { PlainSource } from '../project/plain-part.ts';
 
 /** A shape that is offered by name and has pieces to cut. */
 export interface ShapeOffer {
@@ -41,6 +45,9 @@ export interface TriedPiece {
   readonly lines: readonly PlainLine[];
 }
 
+/** A part that is made from a file. */
+export type FilePart = NewPlain & { readonly source: PlainSource };
+
 /** What is wrong with a size or should be known of it. */
 export interface ToldOfSize {
   readonly severity: Severity;
@@ -53,4 +60,11 @@ export interface ToldOfSize {
 export interface PartsAsking {
   shapes(): Promise<readonly ShapeOffer[]>;
   tryShape(ask: ShapeAsk): Promise<TriedShape>;
+  /**
+   * A part of a file, which is kept here, with all choices as usual: a drawing or a picture is artwork that is cut out, a model is stacked.
+   * Fails where it is neither.
+   */
+  partFromFile(bytes: Uint8Array, fileName: string, foam: FoamId): Promise<Result<FilePart>>;
+  /** Keeps a file of a part, whatever it holds, for later computes. @returns its SHA-256. */
+  keepFile(bytes: Uint8Array, fileName: string): Promise<string>;
 }

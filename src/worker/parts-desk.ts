@@ -1,14 +1,26 @@
+import { contentHash } from '../base/hash.ts';
+import type { FoamId } from '../base/ids.ts';
+import { ok, type Result } from '../base/result.ts';
 import { spokenName } from '../base/spoken-name.ts';
+import { IN_PLACE } from '../geom/matrix4.ts';
 import { chainRing } from '../geom/outline.ts';
+import { vec3 } from '../geom/vec.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
 import type { PlainDraft } from '../model/plain-piece.ts';
 import type { SizeField } from '../model/shape-size.ts';
+import { USUAL_ARTWORK } from '../pipeline/artwork.ts';
+import { USUAL_PICTURE } from '../pipeline/picture-artwork.ts';
 import { shapeInFoam } from '../pipeline/plain/shape-part.ts';
 import { ALL_SHAPES, findShape, shapeFrom } from '../pipeline/shapes.ts';
+import type { ArtworkFields } from '../project/artwork-part.ts';
+import { nameFromFile } from '../project/new-project.ts';
+import type { StackFields } from '../project/stack-part.ts';
+import { sourceFormat } from '../pipeline/source-format.ts';
+import type { Source } from '../pipeline/sculpt-stage.ts';
 import { readSizes } from '../steps/shapes/read-sizes.ts';
 import { shapeWork } from '../steps/shapes/shape-work.ts';
 import type { ShapeKind } from '../steps/shapes/shape-kind.ts';
-import type { PartsAsking, ShapeAsk, ShapeOffer, ToldOfSize, TriedPiece, TriedShape } from './parts-api.ts';
+import type { FilePart, PartsAsking, ShapeAsk, ShapeOffer, ToldOfSize, TriedPiece, TriedShape } from './parts-api.ts';
 
 /** How finely curves are drawn on the screen, mm. */
 const DRAWN_MM = 0.05;
@@ -18,6 +30,12 @@ const NOTHING: TriedShape = { pieces: [], figures: [], told: [], box: null };
 /** Answers about parts that are not in the project yet. */
 export class PartsDesk implements PartsAsking {
   #offers: readonly ShapeOffer[] | null = null;
+  readonly #keep: (hash: string, source: Source) => void;
+
+  /** @param keep  keeps a file under the hash of its bytes. */
+  constructor(keep: (hash: string, source: Source) => void) {
+    this.#keep = keep;
+  }
 
   shapes(): Promise<readonly ShapeOffer[]> {
     this.#offers ??= ALL_SHAPES.filter(hasPieces).map(({ name, also = [], says, sizes }) => ({
@@ -32,6 +50,34 @@ export class PartsDesk implements PartsAsking {
   tryShape(ask: ShapeAsk): Promise<TriedShape> {
     return Promise.resolve(tried(ask));
   }
+
+  async keepFile(bytes: Uint8Array, fileName: string): Promise<string> {
+    const hash = await contentHash(bytes);
+    this.#keep(hash, { fileName, bytes });
+    return hash;
+  }
+
+  async partFromFile(bytes: Uint8Array, fileName: string, foam: FoamId): Promise<Result<FilePart>> {
+    const source = { hash: await contentHash(bytes), fileName };
+    const made = fieldsOf(bytes, fileName);
+    if (!made.ok) return made;
+    this.#keep(source.hash, { fileName, bytes });
+    const base = { name: nameFromFile(fileName), transform: IN_PLACE, copies: 1, foams: [foam], source };
+    return ok({ ...base, ...made.value });
+  }
+}
+
+/** What is done with a file: all of it as usual. */
+function fieldsOf(bytes: Uint8Array, fileName: string): Result<ArtworkFields | StackFields> {
+  if (/\.svg$/i.test(fileName))
+    return ok({ kind: 'artwork', drawing: { from: 'svg', choice: USUAL_ARTWORK }, craft: { kind: 'cut' } });
+  if (/\.(png|jpe?g)$/i.test(fileName))
+    return ok({ kind: 'artwork', drawing: { from: 'picture', choice: USUAL_PICTURE }, craft: { kind: 'cut' } });
+  const format = sourceFormat(bytes, fileName);
+  if (!format.ok) return format;
+  // Files come with that way up as sculpts do.
+  const axis = format.value === 'stl' ? vec3(0, 0, 1) : vec3(0, 1, 0);
+  return ok({ kind: 'stack', wish: { axis, rule: 'larger', seat: 'bottom' } });
 }
 
 /** Figures of the trade have none. */

@@ -62,7 +62,7 @@ export class PipelineWorkshop implements Workshop {
     (hash) => this.#pipeline.sourceOf(hash),
     () => this.#loadFont(),
   );
-  readonly #parts = new PartsDesk();
+  readonly #parts = new PartsDesk((hash, source) => this.#pipeline.putSource(hash, source));
   readonly #sheets = new SheetDesk(() => this.#outcome);
   readonly #costs = new CostDesk(
     () => this.#outcome,
@@ -183,6 +183,14 @@ export class PipelineWorkshop implements Workshop {
 
   tryShape(...ask: Parameters<Workshop['tryShape']>): ReturnType<Workshop['tryShape']> {
     return this.#parts.tryShape(...ask);
+  }
+
+  partFromFile(...ask: Parameters<Workshop['partFromFile']>): ReturnType<Workshop['partFromFile']> {
+    return this.#parts.partFromFile(...ask);
+  }
+
+  keepFile(...ask: Parameters<Workshop['keepFile']>): Promise<string> {
+    return this.#parts.keepFile(...ask);
   }
 
   drawAcross(wish: AcrossWish, isMirrored?: boolean): Promise<Result<readonly AcrossLine[]>> {

@@ -1,9 +1,26 @@
+import { foamId } from '../../src/base/ids.ts';
 import { describe, expect, it } from 'vitest';
 import { PartsDesk, sizeNamed } from '../../src/worker/parts-desk.ts';
 import { WRAP } from '../../src/steps/shapes/wrap.ts';
 
-const desk = new PartsDesk();
+const kept = new Map<string, unknown>();
+const desk = new PartsDesk((hash, source) => kept.set(hash, source));
 const foam = { thicknessMm: 6, neutralFraction: 0.5 };
+
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+it('makes parts of files by what they are, keeps the files, and refuses what is neither', async () => {
+  const drawn = await desk.partFromFile(
+    bytesOf('<svg xmlns="http://www.w3.org/2000/svg"/>'),
+    'sun_badge.svg',
+    foamId('eva-6'),
+  );
+  expect(drawn).toMatchObject({ ok: true, value: { kind: 'artwork', name: 'sun badge', drawing: { from: 'svg' } } });
+  const solid = await desk.partFromFile(bytesOf('v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 3\n'), 'egg.obj', foamId('eva-6'));
+  expect(solid).toMatchObject({ ok: true, value: { kind: 'stack', wish: { axis: { y: 1 } } } });
+  expect(kept.size).toBe(2);
+  expect(await desk.partFromFile(bytesOf('hello'), 'note.txt', foamId('eva-6'))).toMatchObject({ ok: false });
+});
 
 describe('shapes before they are parts', () => {
   it('offers shapes that have pieces, and no tables of figures', async () => {
