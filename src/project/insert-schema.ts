@@ -4,6 +4,9 @@ import { INSERT_KINDS } from '../model/insert.ts';
 /** Longest that makes sense, mm; corners of an outline and places of a way for wires at most. */
 const MOST_MM = 1e5;
 const MOST_POINTS = 2000;
+/** Longest name, and inserts of a parts file at most. */
+const MOST_NAME = 200;
+const MOST_INSERTS = 500;
 
 const finite = v.pipe(v.number(), v.finite());
 const lengthMm = v.pipe(finite, v.gtValue(0), v.maxValue(MOST_MM));
@@ -41,10 +44,30 @@ const wish = v.object({
   pair: v.optional(v.pipe(v.string(), v.minLength(1), v.maxLength(200))),
 });
 
+const name = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_NAME));
+const triple = v.tuple([finite, finite, finite]);
+const at = v.object({ piece: v.pipe(v.string(), v.minLength(1)), x: finite, y: finite, turnDeg: finite });
+
+/** Inserts as a parts file tells of them: the part it is let into by its name, foams by thickness or name. */
+export const listedInsertsSchema = v.pipe(
+  v.array(
+    v.strictObject({
+      name,
+      into: name,
+      wish,
+      at: v.optional(at),
+      place: v.optional(v.strictObject({ at: triple, facing: v.optional(triple), turnDeg: v.optional(finite) })),
+      foam: v.optional(v.pipe(v.array(name), v.minLength(1), v.maxLength(50))),
+      copies: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000))),
+    }),
+  ),
+  v.maxLength(MOST_INSERTS),
+);
+
 /** What tells something that is let in from other parts. */
 export const insertFields = {
   kind: v.literal('insert'),
   wish,
   into: v.pipe(v.string(), v.minLength(1)),
-  at: v.optional(v.object({ piece: v.pipe(v.string(), v.minLength(1)), x: finite, y: finite, turnDeg: finite })),
+  at: v.optional(at),
 };
