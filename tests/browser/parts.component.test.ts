@@ -42,8 +42,7 @@ const told = (name: string): string => form().shadowRoot?.querySelector(`#told-$
 
 const shapeOf = (): unknown => workbench.project?.plain?.[0];
 
-it('begins a job with a shape, draws it while a size is typed, and takes the size as one step', async () => {
-  findIn(app, 'fl-job-sheet', 'fl-job-head');
+it('begins a job with a shape, draws it while a size is typed, takes the size as one step, and says beside it what cannot be', async () => {
   await press(findIn(app, 'fl-job-sheet', 'fl-job-head'), 'Begin with a shape');
   await restedApp(app);
   expect(workbench.project?.parts).toEqual([]);
@@ -56,8 +55,10 @@ it('begins a job with a shape, draws it while a size is typed, and takes the siz
   // L = pi (D + 2 k t), k 0.5, 6 mm: the bend allowance of sheet-metal handbooks over a whole turn.
   const girth = Math.PI * (114.3 + 6);
   const picture = (): string =>
-    form().shadowRoot?.querySelector('fl-shape-picture')?.shadowRoot?.querySelector('svg')?.getAttribute('aria-label') ??
-    '';
+    form()
+      .shadowRoot?.querySelector('fl-shape-picture')
+      ?.shadowRoot?.querySelector('svg')
+      ?.getAttribute('aria-label') ?? '';
   await soon(() => expect(picture()).toContain(`${Math.round(girth)}\u00a0mm`));
   expect(workbench.project).toBe(before);
   await userEvent.keyboard('{Enter}');
@@ -65,13 +66,8 @@ it('begins a job with a shape, draws it while a size is typed, and takes the siz
   await restedApp(app);
   workbench.undo();
   expect(workbench.project).toBe(before);
-});
 
-it('says beside a size what is wrong with it, and leaves the project as it is', async () => {
-  await press(findIn(app, 'fl-job-sheet', 'fl-job-head'), 'Begin with a shape');
   await restedApp(app);
-  await soon(() => field('diameter'));
-  const before = workbench.project;
   field('layers').select();
   await userEvent.keyboard('1.5{Enter}');
   await soon(() => expect(told('layers')).toContain('whole number'));
