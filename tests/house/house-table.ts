@@ -21,6 +21,7 @@ const STEPS = [
   'build-up',
   'clay-core',
   'artwork',
+  'wrap-art',
   'trim',
   'inserts',
   'assembly',
