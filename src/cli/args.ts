@@ -3,7 +3,6 @@ import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts'
 import type { GirthTape } from '../model/girth.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { bodyFrom } from './body-option.ts';
-import { MOST_OFF_MM } from '../project/wear-commands.ts';
 import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
 import { clayFrom } from './clay-option.ts';
@@ -22,6 +21,7 @@ import { PROPOSE_ONLY, proposeChoicesFrom, type ProposeChoices } from './propose
 import { raisesFrom } from './raise-option.ts';
 import { rulesFrom } from './rules-option.ts';
 import { scaleFrom } from './scale-option.ts';
+import { sculptWishesFrom } from './sculpt-wishes.ts';
 import { seamWishesFrom } from './seam-options.ts';
 import { shapeChoicesFrom, type ShapeChoices } from './shape-options.ts';
 import { shopFrom } from './shop-option.ts';
@@ -101,6 +101,7 @@ const OPTIONS = {
   out: { type: 'string' },
   seams: { type: 'string' },
   parts: { type: 'string' },
+  name: { type: 'string' },
   'new-version': { type: 'string' },
   unit: { type: 'string' },
   size: { type: 'string' },
@@ -277,6 +278,7 @@ function makeChoices(input: string | undefined, values: Values, today: string): 
     ...given('input', input),
     out: values.out,
     ...given('parts', values.parts),
+    ...given('name', nameFrom(values.name)),
     ...given('seams', values.seams),
     ...given('newVersion', values['new-version']),
     ...given('scale', scale),
@@ -285,11 +287,7 @@ function makeChoices(input: string | undefined, values: Values, today: string): 
     ...given('staggerMm', staggerFrom(values.stagger)),
     ...given('simplify', simplifyFrom(values.simplify)),
     ...given('areas', areasFrom(values.area)),
-    ...given('modelIs', oneOf('model-is', values['model-is'], ['face', 'middle', 'back'])),
-    ...given('neutral', number('neutral', values.neutral, { least: 0, most: 1 })),
-    ...given('offMm', number('off', values.off, { least: -MOST_OFF_MM, most: MOST_OFF_MM })),
-    ...given('traced', oneOf('traced', values.traced, ['face', 'back'])),
-    ...given('up', oneOf('up', values.up, ['x', 'y', 'z'])),
+    ...sculptWishesFrom(values),
     flatten: flattenFrom(values),
     ...given('shrinkage', shrinkageFrom(values.shrink)),
     ...given('rules', rulesFrom(values.rule)),
@@ -309,6 +307,12 @@ function makeChoices(input: string | undefined, values: Values, today: string): 
     ...given('mockUp', mockUpFrom(values)),
     date: dateFrom(values.date, today),
   };
+}
+
+function nameFrom(word: string | undefined): string | undefined {
+  const name = word?.trim();
+  if (name === '') throw new WrongUsage('--name takes what the prop is called.');
+  return name;
 }
 
 const STRIP_OPTIONS: readonly string[] = ['out', 'thickness', 'paper', 'margin', 'date'];

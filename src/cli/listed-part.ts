@@ -40,14 +40,14 @@ export interface PartReading {
 /** Names of fields that are another option of the kind's command: `place` says where the part stands. */
 export const RENAMED = { seats: 'place', 'photo-places': 'place' } as const;
 
-/** A part as its kind has it. @throws WrongUsage, Refused */
+/** A part that is no sculpt, as its kind has it. @throws WrongUsage, Refused */
 export async function partOf(listed: ListedPart, reading: PartReading): Promise<NewPlain> {
   const { kind, shape, sizes = {}, file } = listed;
-  if (kind !== 'shape' && (shape !== undefined || listed.sizes !== undefined))
-    throw new WrongUsage('--shape and --sizes belong to a part of the kind shape.');
   if (kind !== 'stack' && kind !== 'artwork' && file !== undefined)
     throw new WrongUsage(`a part of the kind ${kind} is made of figures alone: leave --file out.`);
   switch (kind) {
+    case 'sculpt':
+      throw new Error('partOf: a sculpt');
     case 'shape': {
       const [stray] = Object.keys(listed.figures);
       if (stray !== undefined) throw new WrongUsage(`--${stray} is no field of a shape: its sizes stand in --sizes.`);

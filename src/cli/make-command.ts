@@ -5,12 +5,10 @@ import { contentHash } from '../base/hash.ts';
 import type { Finding } from '../base/finding.ts';
 import type { CoreModel } from '../model/clearance.ts';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
-import type { ModelIs } from '../model/shell-layer.ts';
 import type { BodyMeasure } from '../model/body-measures.ts';
 import type { ScaleChoice } from '../model/source-model.ts';
-import type { TracedSide } from '../model/foam-piece.ts';
 import type { Work } from '../base/work.ts';
-import { atWorkIn, stoppedIn, type Outcome, type SculptOutcome } from '../pipeline/outcome.ts';
+import { atWorkIn, besideOf, stoppedIn, type Outcome, type SculptOutcome } from '../pipeline/outcome.ts';
 import type { RunChoices } from '../pipeline/run.ts';
 import { Pipeline } from '../pipeline/pipeline.ts';
 import type { Source } from '../pipeline/sculpt-stage.ts';
@@ -41,6 +39,7 @@ import { machineChoices, withCutter, type MachineOption } from './machine-option
 import { makeSmall } from './mock-up-option.ts';
 import { makeForMachines, tellCautions } from './machine-step.ts';
 import { sculptOption } from './sculpt-options.ts';
+import { wishedOf, type SculptWishes } from './sculpt-wishes.ts';
 import { seamCommands, type SeamWishes } from './seam-options.ts';
 import { withSimplify, type SimplifyOption } from './simplify-option.ts';
 import { withPaint, type PaintOption } from './paint-option.ts';
@@ -52,12 +51,14 @@ import { terminalWork } from './terminal-work.ts';
 import { wishedLayers } from './wall-option.ts';
 
 /** What the command line said; left out means: as the project has it, or the default. */
-export interface MakeChoices {
+export interface MakeChoices extends SculptWishes {
   /** A model or a project; left out where a prop is made of the parts of a file alone. */
   readonly input?: string;
   readonly out: string;
   /** A file of parts that are added. */
   readonly parts?: string;
+  /** Of the prop, on every page. */
+  readonly name?: string;
   readonly seams?: string;
   /** A model file that takes the place of the sculpt's. */
   readonly newVersion?: string;
@@ -80,12 +81,6 @@ export interface MakeChoices {
   readonly simplify?: SimplifyOption;
   /** What is said of areas and groups. */
   readonly areas?: readonly AreaChoice[];
-  readonly modelIs?: ModelIs;
-  readonly neutral?: number;
-  /** How far the foam stands off the sculpt, mm. */
-  readonly offMm?: number;
-  readonly traced?: TracedSide;
-  readonly up?: 'x' | 'y' | 'z';
   readonly flatten?: Partial<FlattenWishes>;
   /** What the foam loses when warmed; pieces are then cut larger by it. */
   readonly shrinkage?: HeatShrinkage;
@@ -190,7 +185,9 @@ async function openAll(choices: MakeChoices): Promise<OpenedInput & { fileName: 
       ? { project: emptyProject(nameFromFile(fileName)), sources: new Map<string, Source>(), assumed: [] }
       : await openInput(file, choices.scale);
   const more = parts === undefined ? null : await withParts(opened.project, parts);
-  const project = more?.project ?? opened.project;
+  const own = more?.project ?? opened.project;
+  const name = choices.name ?? (input === undefined ? more?.name : undefined);
+  const project = name === undefined ? own : { ...own, name };
   const stray = sculptAtWork(project) === null ? sculptOption(choices) : null;
   if (stray !== null)
     throw new Refused(`${fileName} holds no sculpt, and only a sculpt can be told ${stray}: leave that out.`);
@@ -259,10 +256,7 @@ function withChoices(project: Project, choices: MakeChoices, seams: Partial<Scul
     ...changePart(project, {
       ...(choices.scale === undefined ? {} : { scale: choices.scale }),
       ...seams,
-      modelIs: choices.modelIs ?? part.modelIs,
-      ...(choices.offMm === undefined ? {} : { offMm: choices.offMm }),
-      tracedSide: choices.traced ?? part.tracedSide,
-      upAxis: choices.up ?? part.upAxis,
+      ...wishedOf(part, choices),
       pieceSettings: [...part.pieceSettings, ...pieceFoamSettings(choices.pieceFoams ?? [], project.foams)],
       regions: raisedRegions(part.regions, choices.raises ?? [], project.foams),
       ...choices.wear,
@@ -323,6 +317,13 @@ function turnedLine({ paper, pieces }: Outcome): readonly string[] {
   return told.length === 0 ? [] : [`cut with their twin's template turned over: ${told.join(', ')}`];
 }
 
+/** Strips without paper, told by number; nothing where there is none. */
+function ruledLine({ paper, strips, plain }: Outcome): readonly string[] {
+  const ids = new Set<string>((paper?.ruled ?? []).map(({ piece }) => piece));
+  const numbers = besideOf({ strips, plain }).flatMap(({ id, number }) => (ids.has(id) ? [number] : []));
+  return numbers.length === 0 ? [] : [`without paper, cut by the ruler, figures on the map: ${numbers.join(', ')}`];
+}
+
 /** How the finished pieces meet; nothing where no two edges do. */
 function dryFitLine({ dryFit }: SculptOutcome): readonly string[] {
   if (dryFit === null || dryFit.perSeam.length === 0) return [];
@@ -372,6 +373,7 @@ function summary(outcome: Outcome, assumed: readonly Finding[], out: string, lin
     `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}, ${outcome.paper?.pages.length ?? 0} pages, written to ${out}`,
     ...partLines(outcome),
     ...turnedLine(outcome),
+    ...ruledLine(outcome),
     ...simplifyLine(outcome),
     ...outcome.sculpts.flatMap((own) =>
       [...dryFitLine(own), ...springLines(own), ...bodyFitLines(own)].map((line) => sculptLine(outcome, own, line)),

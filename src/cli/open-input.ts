@@ -6,7 +6,7 @@ import type { Source } from '../pipeline/sculpt-stage.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
 import { looksLikeProject, readProjectFile } from '../project/project-file.ts';
-import type { Project, SculptPart } from '../project/project.ts';
+import type { Project, SculptPart, SourceRef } from '../project/project.ts';
 import { readSeamFile } from '../project/seam-file.ts';
 import { Refused } from './exit.ts';
 import { readInput, type InputFile } from './read-input.ts';
@@ -53,11 +53,14 @@ export async function openInput(file: InputFile, scale: ScaleChoice | undefined)
 
 /** What a seam file changes of a part. @throws Refused where it cannot be read or was drawn on another model. */
 export async function seamsFrom(path: string, project: Project): Promise<Partial<SculptPart>> {
-  const file = await readInput(path);
+  return seamsOn(await readInput(path), needSculptAtWork(project).source);
+}
+
+/** The same of a file that was read, for a model. */
+export function seamsOn(file: InputFile, source: SourceRef): Partial<SculptPart> {
   const read = readSeamFile(new TextDecoder().decode(file.bytes), file.name);
   if (!read.ok) throw Refused.from(read.problem, file.name);
   const { modelHash, marks, joins } = read.value;
-  const { source } = needSculptAtWork(project);
   if (modelHash !== null && modelHash !== source.hash) {
     throw new Refused(
       `${file.name}: its seams were drawn on another version of ${source.fileName}; take "modelHash" out of the file to use them all the same.`,

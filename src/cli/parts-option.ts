@@ -8,18 +8,23 @@ import { foamForThickness } from '../pipeline/plain/foam-for-thickness.ts';
 import { standingOf } from '../pipeline/plain/placed-part.ts';
 import type { Source } from '../pipeline/sculpt-stage.ts';
 import { firstFoam } from '../project/new-project.ts';
+import { withListedJoins } from '../project/joins-listed.ts';
 import { readPartsFile, type ListedPart } from '../project/parts-file.ts';
 import { sculptAtWork } from '../project/at-work.ts';
 import { addPlain } from '../project/plain-commands.ts';
 import type { Project } from '../project/project.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { aboutFields } from './listed-figures.ts';
+import { withListedInserts } from './listed-inserts.ts';
 import { partOf, RENAMED, type PartFile } from './listed-part.ts';
-import { readInput } from './read-input.ts';
+import { withListedSculpt, type SculptReading } from './listed-sculpt.ts';
+import { readInput, type InputFile } from './read-input.ts';
 
 /** A project with parts of a file, and what they are made from. */
 export interface WithParts {
   readonly project: Project;
+  /** What the file calls the prop. */
+  readonly name?: string;
   readonly sources: ReadonlyMap<string, Source>;
   /** Files that were read. */
   readonly inputs: readonly string[];
@@ -32,35 +37,52 @@ export async function withParts(project: Project, path: string): Promise<WithPar
   if (!read.ok) throw Refused.from(read.problem, fileName);
   const sources = new Map<string, Source>();
   const inputs = [path];
-  const fileOf = async (named: string): Promise<PartFile> => {
+  const inputOf = async (named: string): Promise<InputFile> => {
     const file = await readInput(resolve(dirname(path), named));
+    inputs.push(file.path);
+    return file;
+  };
+  const fileOf = async (named: string): Promise<PartFile> => {
+    const file = await inputOf(named);
     const hash = await contentHash(file.bytes);
     sources.set(hash, { fileName: file.name, bytes: file.bytes });
-    inputs.push(file.path);
     return { source: { hash, fileName: file.name }, bytes: file.bytes };
   };
   let made = project;
-  for (const listed of read.value) {
+  const { name, parts, inserts = [], joins = [] } = read.value;
+  for (const listed of parts) {
     try {
-      made = await added(made, listed, fileOf);
+      made = await added(made, listed, { fileOf, inputOf });
     } catch (error) {
       if (!(error instanceof WrongUsage)) throw error;
       throw new Refused(`${fileName}, ${listed.name}: ${aboutFields(error.message, RENAMED)}`);
     }
   }
-  return { project: made, sources, inputs };
+  try {
+    made = withListedInserts(made, inserts, (text) => namedFoam(project.foams, text));
+  } catch (error) {
+    if (!(error instanceof WrongUsage)) throw error;
+    throw new Refused(`${fileName}: ${aboutFields(error.message, RENAMED)}`);
+  }
+  const whole = withListedJoins(made, joins);
+  if (!whole.ok) throw Refused.from(whole.problem, fileName);
+  return { project: whole.value, ...(name === undefined ? {} : { name }), sources, inputs };
 }
 
 async function added(
   project: Project,
   listed: ListedPart,
-  fileOf: (path: string) => Promise<PartFile>,
+  files: Pick<SculptReading, 'fileOf' | 'inputOf'>,
 ): Promise<Project> {
+  if (listed.kind !== 'shape' && (listed.shape !== undefined || listed.sizes !== undefined))
+    throw new WrongUsage('--shape and --sizes belong to a part of the kind shape.');
   const foamOf = (text: string): FoamId => namedFoam(project.foams, text);
   const ids = listed.foam?.map(foamOf) ?? [firstFoam(project.foams).id];
   const foams = ids.flatMap((id) => project.foams.filter((foam) => foam.id === id));
   const standing = standingOf(listed.place ?? {});
   if (!standing.ok) throw new WrongUsage(standing.problem.text);
+  if (listed.kind === 'sculpt')
+    return await withListedSculpt(project, listed, { standing: standing.value, foams, ...files });
   const { transform, copies, mirrored } = standing.value;
   const each = listed.copies ?? 1;
   const base = {
@@ -70,7 +92,13 @@ async function added(
     ...(mirrored === undefined ? {} : { mirrored: { ...mirrored, count: mirrored.count * each } }),
     foams: ids,
   };
-  const part = await partOf(listed, { base, foams, foamOf, fileOf, sculptOf: (text) => sculptNamed(project, text) });
+  const part = await partOf(listed, {
+    base,
+    foams,
+    foamOf,
+    fileOf: files.fileOf,
+    sculptOf: (text) => sculptNamed(project, text),
+  });
   const old = project.plain?.find(({ name }) => name === listed.name);
   if (old === undefined) return addPlain(part).apply(project);
   return { ...project, plain: project.plain?.map((one) => (one === old ? { ...part, id: old.id } : one)) ?? [] };

@@ -70,9 +70,9 @@ export const newSculpt = (
   tracedSide: 'face',
 });
 
-/** A project's name from its file's: `lamplighter_helm.obj` → `lamplighter helm`. */
+/** A project's name from its file's: `lamplighter_helm.obj` → `lamplighter helm`, `kit.parts.json` → `kit`. */
 export function nameFromFile(fileName: string): string {
-  const stem = fileName.replace(/^.*[\\/]/, '').replace(/\.[^.]*$/, '');
+  const stem = fileName.replace(/^.*[\\/]/, '').replace(/(\.parts)?\.[^.]*$/, '');
   const words = stem.replace(/[_-]+/g, ' ').trim();
   return words === '' ? 'prop' : words;
 }

@@ -2,10 +2,14 @@ import * as v from 'valibot';
 import { fail, ok, type Result } from '../base/result.ts';
 import type { Placing } from '../model/placing.ts';
 import { brokenPlace } from './broken-place.ts';
+import type { ListedInsert } from './insert-part.ts';
+import { listedInsertsSchema } from './insert-schema.ts';
+import type { ListedJoin } from './joins-listed.ts';
+import { listedJoinsSchema } from './joins-schema.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 
 /** Kinds of parts that a parts file may hold. */
-export const LISTED_KINDS = ['shape', 'stack', 'artwork', 'build-up', 'trim', 'covers', 'strap'] as const;
+export const LISTED_KINDS = ['sculpt', 'shape', 'stack', 'artwork', 'build-up', 'trim', 'covers', 'strap'] as const;
 
 /** A figure as it is written: text, a number of mm or so many, yes or no, or a row of them. */
 export type ListedFigure = string | number | boolean | readonly (string | number)[];
@@ -26,6 +30,18 @@ export interface ListedPart {
   readonly sizes?: Readonly<Record<string, string>>;
   /** Figures of its kind, by the names that the kind's own command gives its options. */
   readonly figures: Readonly<Record<string, ListedFigure>>;
+}
+
+/** What a parts file tells. */
+export interface PartsFile {
+  /** Of the prop, where it is made of this file alone. */
+  readonly name?: string;
+  /** In the order of the file. */
+  readonly parts: readonly ListedPart[];
+  /** What is let into them and is no foam; left out: nothing. */
+  readonly inserts?: readonly ListedInsert[];
+  /** How they have to do with each other and with what is there; left out: nothing is said. */
+  readonly joins?: readonly ListedJoin[];
 }
 
 const MOST_PARTS = 500;
@@ -72,6 +88,7 @@ const part = v.objectWithRest(
 
 const schema = v.strictObject({
   version: v.literal(1),
+  name: v.optional(v.pipe(v.string(), v.minLength(1), v.maxLength(200))),
   parts: v.pipe(
     v.array(part),
     v.minLength(1),
@@ -81,10 +98,12 @@ const schema = v.strictObject({
       'a part with a name of its own',
     ),
   ),
+  inserts: v.optional(listedInsertsSchema),
+  joins: v.optional(listedJoinsSchema),
 });
 
 /** Reads a parts file (shared/parts.schema.json). Fails with `parts/not-json` or `parts/broken`. */
-export function readPartsFile(content: string, fileName: string): Result<readonly ListedPart[]> {
+export function readPartsFile(content: string, fileName: string): Result<PartsFile> {
   let raw: unknown;
   try {
     raw = JSON.parse(content);
@@ -97,8 +116,12 @@ export function readPartsFile(content: string, fileName: string): Result<readonl
   const parsed = v.safeParse(schema, raw);
   if (!parsed.success)
     return fail('parts/broken', `${fileName} is not a parts file: ${brokenPlace(parsed.issues[0])}.`);
-  return ok(
-    parsed.output.parts.map(({ kind, name, copies, foam, place, file, shape, sizes, ...figures }) => ({
+  const { name: propName, inserts, joins } = parsed.output;
+  return ok({
+    ...(propName === undefined ? {} : { name: propName }),
+    ...(inserts === undefined ? {} : { inserts: inserts }),
+    ...(joins === undefined ? {} : { joins: joins }),
+    parts: parsed.output.parts.map(({ kind, name, copies, foam, place, file, shape, sizes, ...figures }) => ({
       kind,
       name,
       ...(copies === undefined ? {} : { copies }),
@@ -111,5 +134,5 @@ export function readPartsFile(content: string, fileName: string): Result<readonl
         : { sizes: Object.fromEntries(Object.entries(sizes).map(([size, value]) => [size, String(value)])) }),
       figures: figures,
     })),
-  );
+  });
 }
