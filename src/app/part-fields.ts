@@ -70,7 +70,7 @@ export class PartFields extends JobSection {
         <fl-number-field
           label=${words.copies}
           .value=${part.copies}
-          .least=${1}
+          .least=${part.kind === 'sculpt' ? 1 : (part.mirrored?.count ?? 1)}
           .most=${MOST_COPIES}
           ?isWhole=${true}
           @fl-number=${({ value }: NumberEvent) => value !== null && this.#change({ copies: value })}
