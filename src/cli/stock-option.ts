@@ -1,6 +1,6 @@
 import type { Work } from '../base/work.ts';
 import type { FillRule } from '../model/stock.ts';
-import type { Outcome } from '../pipeline/outcome.ts';
+import { besideOf, type Outcome } from '../pipeline/outcome.ts';
 import { SheetCrew } from '../pipeline/sheet-crew.ts';
 import { sheetTaskOf } from '../pipeline/sheet-task.ts';
 import { FILL_LIMITS, TURN_RULES } from '../project/fill-rule.ts';
@@ -73,9 +73,9 @@ const STEP = 100;
 
 /** The project with the best layout that so many moves find, or itself where none is better than the first. */
 export async function withBetterLayout(outcome: Outcome, moves: number | undefined, work: Work): Promise<Project> {
-  const { project, pieces, strips, templates } = outcome;
-  if (moves === undefined || moves === 0 || pieces === null || templates === null) return project;
-  const crew = new SheetCrew(sheetTaskOf(project, [...pieces, ...strips], templates), 1);
+  const { project, pieces, templates } = outcome;
+  if (moves === undefined || moves === 0 || templates === null) return project;
+  const crew = new SheetCrew(sheetTaskOf(project, [...(pieces ?? []), ...besideOf(outcome)], templates), 1);
   while (crew.moves < moves && !crew.isDone) {
     crew.step(Math.min(STEP, moves - crew.moves));
     await work.pause(crew.moves / moves, 'laying out foam');

@@ -3,7 +3,11 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import { stockFrom, withBetterLayout, withStock } from '../../src/cli/stock-option.ts';
+import { foamId } from '../../src/base/ids.ts';
+import { move4 } from '../../src/geom/matrix4.ts';
+import { vec3 } from '../../src/geom/vec.ts';
 import { fillOf } from '../../src/project/fill-rule.ts';
+import { addPlain } from '../../src/project/plain-commands.ts';
 import { runSample, sampleProject } from '../support/run-sample.ts';
 import { scratchFolder } from './run-cli.ts';
 
@@ -49,13 +53,26 @@ describe('foam in hand on the command line', () => {
   });
 
   it('is laid better for some moves, and the layout is kept', async () => {
-    const outcome = await runSample('bracer', (project) => ({
-      ...project,
-      foams: project.foams.map((foam) => ({ ...foam, sheetWidthMm: 420, sheetHeightMm: 600 })),
-    }));
+    const grip = addPlain({
+      kind: 'shape',
+      name: 'Grip',
+      transform: move4(vec3(1000, 0, 0)),
+      copies: 2,
+      foams: [foamId('eva-6')],
+      shape: 'pipe_wrap',
+      sizes: { diameter: '8 mm', length: '30 mm' },
+    });
+    const outcome = await runSample('bracer', (project) =>
+      grip.apply({
+        ...project,
+        foams: project.foams.map((foam) => ({ ...foam, sheetWidthMm: 420, sheetHeightMm: 600 })),
+      }),
+    );
     expect(await withBetterLayout(outcome, 0, QUIET_WORK)).toBe(outcome.project);
     const better = await withBetterLayout(outcome, 150, QUIET_WORK);
     expect(better.stock?.kept).toHaveLength(1);
+    // What no sculpt is parted for is laid with the rest.
+    expect(better.stock?.kept?.[0].places.filter(({ piece }) => piece === 'part-2/wrap')).toHaveLength(2);
     const again = await runSample('bracer', () => better);
     const [before] = outcome.sheets?.sheets ?? [];
     const [after] = again.sheets?.sheets ?? [];
