@@ -43,8 +43,8 @@ describe('joins of parts', () => {
     const whole = addJoin({ kind: 'travel', along: [0, 0, 1], bagMm: 400, joint: { kind: 'strap' } }).apply(magnet);
     const all = { ...whole, parts: [] };
     const text = writeProjectFile(all, new Map());
-    expect(expectOk(await readProjectFile(text)).project).toEqual(all);
-    expectProblem(await readProjectFile(text.replace(/"bagMm": ?400/, '"bagMm": -1')), 'project/broken');
+    expect(expectOk(await readProjectFile(text, 'prop.json')).project).toEqual(all);
+    expectProblem(await readProjectFile(text.replace(/"bagMm": ?400/, '"bagMm": -1'), 'prop.json'), 'project/broken');
   });
 
   it('of a parts file name parts, and take the place of what was said between the same', () => {
