@@ -46,6 +46,9 @@ export interface AssemblyOutcome {
 /** Nothing was held against anything. */
 export const NO_ASSEMBLY: AssemblyOutcome = { lines: new Map(), joins: [], steps: [], findings: [] };
 
+/** No joins, always the same object. */
+const NO_JOINS: readonly PartJoin[] = [];
+
 /** Holds all parts of a prop against each other where they stand. */
 export class Assembly {
   readonly #known = new Memo<unknown[], AssemblyOutcome>(KEPT);
@@ -58,7 +61,7 @@ export class Assembly {
    * @param plains   those that could be made.
    */
   of(
-    { joins = [] }: Pick<Project, 'joins'>,
+    { joins = NO_JOINS }: Pick<Project, 'joins'>,
     sculpts: readonly AssemblySculpt[],
     plains: readonly AssembledPlain[],
   ): AssemblyOutcome {
@@ -117,7 +120,15 @@ export class Assembly {
       part.name,
       part.transform,
       wallSheets,
-      ...sheets.flatMap(({ cut, pieces, foam }) => [cut, pieces, foam]),
+      // What was parted is put together anew in every run, from things that stay.
+      ...sheets.flatMap(({ cut: { mesh, shell, shells, patches }, pieces, foam }) => [
+        mesh,
+        shell,
+        ...shells,
+        patches,
+        pieces,
+        foam,
+      ]),
     ];
     return remembered(this.#parts, key, () => standingSculpt(sculpt));
   }

@@ -98,6 +98,7 @@ describe('two boxes in one project', async () => {
     expect(again.templates).toBe(outcome.templates);
     expect(again.sheets).toBe(outcome.sheets);
     expect(again.paper).toBe(outcome.paper);
+    expect(again.assembly).toBe(outcome.assembly);
   });
 
   it('are kept in a project file, sheets of the same id in both', async () => {
