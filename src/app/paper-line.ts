@@ -7,6 +7,7 @@ import { setPaper } from '../project/commands.ts';
 import { forgetGone, tickPrinted } from '../project/done-commands.ts';
 import { goneOf, piecesToPrint, standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import { setMirrored } from '../project/mirrored-commands.ts';
+import { setRuled } from '../project/ruled-commands.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { allCut } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
@@ -21,6 +22,7 @@ import './page-picture.ts';
 import './printer-fields.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
+import { RULED_WORDS } from './ruled-words.ts';
 import { TWIN_WORDS } from './twin-words.ts';
 import { WORDS } from './words.ts';
 
@@ -125,7 +127,7 @@ export class PaperLine extends JobSection {
         ${this.#length('marginMm', WORDS.paper.margin, paper.marginMm, 0, 60)}
         ${this.#length('overlapMm', WORDS.paper.overlap, paper.overlapMm, 0, 60)}
       </div>
-      ${this.#mirrored(paper)}
+      ${this.#mirrored(paper)} ${this.#ruled(paper)}
       <fl-printer-fields .project=${this.project} .known=${this.printers}></fl-printer-fields>`;
   }
 
@@ -138,6 +140,21 @@ export class PaperLine extends JobSection {
         <select @change=${this.#takeMirrored}>
           ${(['once', 'each'] as const).map(
             (way) => html`<option value=${way} ?selected=${way === mirrored}>${TWIN_WORDS.ways[way]}</option>`,
+          )}
+        </select>
+      </label>
+    </div>`;
+  }
+
+  /** Asked only where there are such strips. */
+  #ruled({ ruled = 'tell' }: PaperChoice) {
+    if (ruled === 'tell' && this.bench.paper?.ruled === undefined) return nothing;
+    return html`<div class="row fields">
+      <label>
+        <span class="soft">${RULED_WORDS.paper}</span><br />
+        <select @change=${this.#takeRuled}>
+          ${(['tell', 'print'] as const).map(
+            (way) => html`<option value=${way} ?selected=${way === ruled}>${RULED_WORDS.ways[way]}</option>`,
           )}
         </select>
       </label>
@@ -223,6 +240,10 @@ export class PaperLine extends JobSection {
 
   #takeMirrored(event: Event): void {
     this.send(setMirrored((event.target as HTMLSelectElement).value as NonNullable<PaperChoice['mirrored']>));
+  }
+
+  #takeRuled(event: Event): void {
+    this.send(setRuled((event.target as HTMLSelectElement).value as NonNullable<PaperChoice['ruled']>));
   }
 
   #takeOrientation(event: Event): void {

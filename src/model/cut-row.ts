@@ -15,6 +15,8 @@ export interface CutRow {
   readonly steepestDeg: number;
   /** How the saw is set for it. */
   readonly saw: readonly string[];
+  /** Of what has no paper: the figures it is ruled by. */
+  readonly ruled?: string;
 }
 
 /** A row of the list of settings: the saw is set once, and everything beside it is cut. */

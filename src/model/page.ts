@@ -1,4 +1,5 @@
 import type { PieceId } from '../base/ids.ts';
+import type { RuledStrip } from './ruled-strip.ts';
 import type { Drawing } from './template.ts';
 
 /** One printed page, mm, origin lower left, y up; everything drawn lies inside the paper. */
@@ -44,6 +45,8 @@ export interface PageSet {
   readonly blankTiles: number;
   /** Pieces without a template of their own: each is cut with its twin's turned over. */
   readonly turned: readonly TurnedPiece[];
+  /** Pieces without paper: they are cut by the ruler, and told on the map. Left out where there is none. */
+  readonly ruled?: readonly RuledStrip[];
 }
 
 export interface TurnedPiece {

@@ -11,12 +11,16 @@ export interface Quantities {
   readonly cost?: number;
   readonly glue: GlueQuantity;
   readonly coatings: readonly CoatingQuantity[];
-  /** Outside of the prop. */
+  /** Outside of the prop, and all round its other parts. */
   readonly outsideMm2: number;
+  /** Of this, what parts have that no sculpt was parted for: all round their forms, faces that another part covers too. Left out where there are none. */
+  readonly partsMm2?: number;
   /** Of the bare prop: foam alone. */
   readonly massG: number;
-  /** On the sculpt, mm; null without foam. */
+  /** Where the prop has its zero, mm; null without foam that has a place. */
   readonly centreOfMass: readonly [number, number, number] | null;
+  /** Foam that the middle and the size do not count, for its place is not known: further copies of parts, and parts without a form, g. Left out where there is none. */
+  readonly elsewhereG?: number;
   /** Along x, y and z of the sculpt, mm. */
   readonly sizeMm: readonly [number, number, number];
   /** Between the two places of it that lie farthest apart, mm. */

@@ -1,4 +1,5 @@
 import { Memo } from '../base/memo.ts';
+import { handOf4 } from '../geom/matrix4.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { letInRole } from '../model/let-in.ts';
 import type { PlainLine, PlainPiece } from '../model/plain-piece.ts';
@@ -34,23 +35,24 @@ export class AssemblyOnPieces {
     if (!all.some(({ pieces }) => pieces.some(({ id }) => lines.has(id)))) return all;
     return remembered(this.#outcomes, [all, lines], () =>
       all.map((one) => {
-        const pieces = this.#ofPart(one.pieces, lines);
+        const pieces = this.#ofPart(one.pieces, lines, handOf4(one.part.transform) < 0);
         return pieces === one.pieces ? one : { ...one, pieces };
       }),
     );
   }
 
   /** Of parts that no sculpt is parted for: lines of their own, and a sentence for each thing. */
-  #ofPart(pieces: readonly PlainPiece[], lines: LinesOfPieces): readonly PlainPiece[] {
+  #ofPart(pieces: readonly PlainPiece[], lines: LinesOfPieces, isMirrored: boolean): readonly PlainPiece[] {
     if (!pieces.some(({ id }) => lines.has(id))) return pieces;
-    return remembered(this.#plain, [pieces, lines], () =>
+    return remembered(this.#plain, [pieces, lines, isMirrored], () =>
       pieces.map((piece) => {
         const letIns = lines.get(piece.id);
         if (letIns === undefined) return piece;
         const own = letIns.map(({ points, closed, ...one }): PlainLine => ({
           // Such a piece is traced on its face.
           role: letInRole(one, 'face'),
-          points,
+          // Found on the part as it is drawn, whose mirror image the piece is.
+          points: isMirrored ? points.map((value, k) => (k % 2 === 0 ? 0 - value : value)) : points,
           closed,
         }));
         const texts = [...new Set(letIns.map(({ text }) => `${text}.`))];

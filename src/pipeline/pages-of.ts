@@ -6,11 +6,13 @@ import type { FoamPiece, FoamSeam } from '../model/foam-piece.ts';
 import type { Paper } from '../model/foam-stock.ts';
 import type { CutBeside } from '../model/plain-piece.ts';
 import type { PageSet } from '../model/page.ts';
+import type { RuledStrip } from '../model/ruled-strip.ts';
 import { findPaper } from '../model/papers.ts';
 import type { Template } from '../model/template.ts';
 import { printerOf } from '../project/printer-commands.ts';
 import { piecesToPrint } from '../project/piece-standing.ts';
 import type { Project } from '../project/project.ts';
+import { ruledStrips } from '../steps/foam/ruled-strips.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
 import { beyondBlade } from '../steps/foam/steep-words.ts';
 import type { PageInput } from '../steps/tile/page-input.ts';
@@ -39,16 +41,30 @@ function templatesOnPaper({ templates, turned }: Drawn): readonly Template[] {
   return templates.flatMap((own) => (left.has(own.piece) ? [] : [shared.get(own.piece) ?? own]));
 }
 
+/** What has no paper because it is cut by the ruler; nothing where the project wants all on paper. */
+function ruledOf(
+  { paper: choice }: Project,
+  { beside }: Drawn,
+  { widthMm, heightMm, roll }: Paper,
+): readonly RuledStrip[] {
+  // A roll is as long as it likes: what its width does not hold is long there too.
+  const longer = roll ? widthMm : Math.max(widthMm, heightMm);
+  return choice.ruled === 'print' ? [] : ruledStrips(beside, longer - 2 * choice.marginMm);
+}
+
 /** What pages are made of, as the project wishes them. */
 export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: string | undefined): PageInput {
   const { pieces, seams, beside } = drawn;
   const { orientation, marginMm, overlapMm } = project.paper;
   const printer = printerOf(project);
+  const ruled = ruledOf(project, drawn, paper);
+  const hasNone = new Set(ruled.map(({ piece }) => piece));
   return {
-    templates: templatesOnPaper(drawn),
+    templates: templatesOnPaper(drawn).filter(({ piece }) => !hasNone.has(piece)),
     pieces,
     saw: sawTable(pieces),
     beside,
+    ...(ruled.length === 0 ? {} : { ruled }),
     seamWork: beyondBlade(pieces, seams),
     paper,
     orientation,

@@ -1,6 +1,5 @@
 import type { Finding } from '../base/finding.ts';
 import type { Stepwise } from '../base/stepwise.ts';
-import { placedPoints4 } from '../geom/matrix4.ts';
 import { BEND_LIMITS } from '../model/bend-check.ts';
 import { coatingsInForce } from '../model/coatings.ts';
 import type { CutRow, SawRow } from '../model/cut-row.ts';
@@ -21,6 +20,7 @@ import { seamNet } from '../steps/shop/seam-net.ts';
 import { finishSteps, type Finish } from './finish.ts';
 import { besideOf, stoppedIn, type LayerOutcome, type Outcome, type SculptOutcome } from './outcome.ts';
 import { inAssembly } from './sculpts-in-place.ts';
+import { shopForms } from './shop-forms.ts';
 import { areasOf, sheetOrderSteps, type OrderedSheet } from './shop-order.ts';
 
 /** What lies beside the work: made from a finished outcome, never saved. */
@@ -76,6 +76,7 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
   const finish = yield* finishSteps(outcome, gluing);
   findings.push(...finish.findings);
   const all = need(pieces);
+  const { forms, elsewhereG, surfaceMm2 } = shopForms(outcome.plain, foamOf);
   const quantities = quantitiesOf({
     pieces: all,
     beside,
@@ -90,9 +91,11 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
     ),
     // What a sheet that is laid on it covers is not coated.
     prop: {
-      ...propMeasures([...platesOf(outcome, foamOf)], formsInPlace(outcome.plain)),
-      outsideMm2: finish.plan.outsideMm2,
+      ...propMeasures([...platesOf(outcome, foamOf)], forms),
+      outsideMm2: finish.plan.outsideMm2 + surfaceMm2,
     },
+    ...(surfaceMm2 === 0 ? {} : { partsMm2: surfaceMm2 }),
+    ...(elsewhereG === 0 ? {} : { elsewhereG }),
     glue,
     coatings: coatingsInForce(project.shop ?? {}),
     prices,
@@ -102,7 +105,7 @@ function* planSteps(outcome: Outcome): Stepwise<ShopPlan> {
     gluing,
     quantities,
     finish,
-    cutRows: cutRows(all, beside, (id) => foamOf(id).name),
+    cutRows: cutRows(all, beside, (id) => foamOf(id).name, outcome.paper?.ruled),
     sawRows: sawRows(sawTable(all), all),
     findings,
   };
@@ -183,10 +186,6 @@ function* platesOf({ sculpts }: Outcome, foamOf: (id: string) => FoamSheet): Ite
     }
   }
 }
-
-/** Corners of the finished forms of parts that no sculpt was parted for, in their places. */
-const formsInPlace = (plain: Outcome['plain']): readonly ArrayLike<number>[] =>
-  plain.flatMap(({ part, work }) => (work?.form == null ? [] : [placedPoints4(part.transform, work.form.positions)]));
 
 /** Both faces that the steps of one such part brush with glue, mm². */
 const glueOf = (work: PlainWork | null): number => (work?.steps ?? []).reduce((sum, { glueMm2 }) => sum + glueMm2, 0);

@@ -338,6 +338,7 @@ const document = v.object({
     marginMm: v.pipe(finite, v.minValue(0)),
     overlapMm: v.pipe(finite, v.minValue(0)),
     mirrored: v.optional(v.picklist(['once', 'each'])),
+    ruled: v.optional(v.picklist(['print', 'tell'])),
   }),
   printers: v.optional(v.array(printerSchema)),
   done: v.optional(

@@ -179,4 +179,9 @@ export interface PaperChoice {
    * each: each has its own. Missing: once.
    */
   readonly mirrored?: 'once' | 'each';
+  /**
+   * How long straight strips of one width come to the foam. tell: they are cut by the ruler, and the map tells their figures. print: they have paper as
+   * all else has. Missing: tell.
+   */
+  readonly ruled?: 'print' | 'tell';
 }

@@ -2,8 +2,9 @@ import { distanceToSegment } from '../../geom/distance-to-segment.ts';
 import { chainPoints } from '../../geom/outline.ts';
 import { mirroredDraft } from '../../model/mirrored-draft.ts';
 import type { Hand } from '../../model/placing.ts';
-import { edgeLeans, type PlainDraft } from '../../model/plain-piece.ts';
+import type { PlainDraft } from '../../model/plain-piece.ts';
 import type { ShapeEdge } from '../../model/shape.ts';
+import { ringsAt } from './draft-rings.ts';
 
 /** How many of the copies of a part are mirror images of it, and which hand it is itself. */
 export interface MirroredCopies {
@@ -15,6 +16,8 @@ export interface MirroredCopies {
 const ALIKE_MM = 0.05;
 /** Farthest that straight parts of what is compared lie off their curve, mm. */
 const CHORD_MM = 0.01;
+/** Directions of the sheet's length nearer than this are one, radians: half a degree. */
+const ALIKE_RAD = Math.PI / 360;
 /** Axes that are tried at most: an outline with more corners is taken for one of two hands. */
 const MOST_AXES = 200;
 
@@ -41,15 +44,21 @@ export function handedDrafts(
 }
 
 /**
- * Whether a piece mirrored in some line is itself, with all that is drawn on it. The axis of a figure runs through its middle and through a corner or the
- * middle of an edge. Edges that lean are taken for alike only where none does.
+ * Whether a piece mirrored in some line is itself on its face and on its back, with all that is drawn on it and with the direction of the sheet's length. The
+ * axis of a figure runs through its middle and through a corner or the middle of an edge. Edges that lean alike have both their outlines alike.
  */
 export function isSameTurnedOver(draft: PlainDraft): boolean {
-  if (draft.grainRad !== undefined || edgeLeans(draft).length > 0) return false;
+  const { grainRad, thicknessMm, drawnAt } = draft;
   const rings = [draft.outline, ...draft.holes].map(pointsOf);
   const figures: readonly Figure[] = [
     { role: 'outline', points: rings[0], closed: true },
     ...rings.slice(1).map((points) => ({ role: 'hole', points, closed: true })),
+    ...ringsAt(draft, (1 - drawnAt) * thicknessMm).map((ring) => ({
+      role: 'face',
+      points: pairsOf(ring),
+      closed: true,
+    })),
+    ...ringsAt(draft, -drawnAt * thicknessMm).map((ring) => ({ role: 'back', points: pairsOf(ring), closed: true })),
     ...draft.lines.map(({ role, points, closed }) => ({ role, points: pairsOf(points), closed })),
   ];
   const middle = middleOf(rings[0]);
@@ -66,9 +75,13 @@ export function isSameTurnedOver(draft: PlainDraft): boolean {
   if (through.length > MOST_AXES) return false;
   return through.some((point) => {
     const axis = Math.atan2(point.y - middle.y, point.x - middle.x);
+    if (grainRad !== undefined && !isSameWay(2 * axis - grainRad, grainRad)) return false;
     return figures.every((figure) => isItself(figure, figures, (p) => mirroredIn(p, middle, axis)));
   });
 }
+
+/** Whether two directions run along one line. */
+const isSameWay = (a: number, b: number): boolean => Math.abs(Math.sin(a - b)) < ALIKE_RAD;
 
 type Point = Readonly<{ x: number; y: number }>;
 

@@ -4,17 +4,22 @@ import type { CutRow, SawRow } from '../../model/cut-row.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import { edgeLeans, isPlain, type CutBeside, type PlainPiece } from '../../model/plain-piece.ts';
+import { ruledText, type RuledStrip } from '../../model/ruled-strip.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 
+/** @param ruled  of what has no paper. */
 export function cutRows(
   pieces: readonly FoamPiece[],
   beside: readonly CutBeside[],
   foamName: (id: string) => string,
+  ruled: readonly RuledStrip[] = [],
 ): readonly CutRow[] {
-  return [
-    ...pieces.map((piece) => pieceRow(piece, foamName)),
-    ...beside.map((one) => (isPlain(one) ? plainRow(one, foamName) : stripRow(one, foamName))),
-  ];
+  const besideRow = (one: CutBeside): CutRow => {
+    const row = isPlain(one) ? plainRow(one, foamName) : stripRow(one, foamName);
+    const strip = ruled.find(({ piece }) => piece === one.id);
+    return strip === undefined ? row : { ...row, ruled: ruledText(strip) };
+  };
+  return [...pieces.map((piece) => pieceRow(piece, foamName)), ...beside.map(besideRow)];
 }
 
 function pieceRow(piece: FoamPiece, foamName: (id: string) => string): CutRow {
@@ -106,6 +111,7 @@ export function sawRows(table: SawTable, pieces: readonly FoamPiece[]): readonly
 /** The lists as one file of comma-separated values (RFC 4180): what is cut, an empty line, how the saw is set. */
 export function cutListCsv(rows: readonly CutRow[], settings: readonly SawRow[]): string {
   const one = (value: number): string => (Math.round(10 * value) / 10).toFixed(1);
+  const hasRuled = rows.some(({ ruled }) => ruled !== undefined);
   const table = [
     [
       'no.',
@@ -119,6 +125,7 @@ export function cutListCsv(rows: readonly CutRow[], settings: readonly SawRow[])
       'longest bevel mm',
       'steepest bevel deg',
       'saw',
+      ...(hasRuled ? ['by the ruler'] : []),
     ],
     ...rows.map((row) => [
       row.number,
@@ -132,6 +139,7 @@ export function cutListCsv(rows: readonly CutRow[], settings: readonly SawRow[])
       one(row.longestBevelMm),
       one(row.steepestDeg),
       row.saw.join('; '),
+      ...(hasRuled ? [row.ruled ?? ''] : []),
     ]),
     [],
     ['set the saw to', 'no.', 'piece', 'edges'],

@@ -9,6 +9,17 @@ export interface PlateInPlace {
   readonly isOutside: boolean;
 }
 
+/** A finished part in its place that no sculpt was parted for. */
+export interface FormInPlace {
+  /** x y z per vertex, mm, and three vertices for each triangle. */
+  readonly positions: ArrayLike<number>;
+  readonly triangles: ArrayLike<number>;
+  /** Whether it bounds a body: its mass is spread evenly in that, else over the surface. */
+  readonly isClosed: boolean;
+  /** Of its foam, g. */
+  readonly massG: number;
+}
+
 /** What the bare prop measures. */
 export interface PropMeasures {
   readonly outsideMm2: number;
@@ -17,14 +28,10 @@ export interface PropMeasures {
   readonly longestMm: number;
 }
 
-/**
- * @param forms  corners of other finished parts in their places, x y z, mm: they count in its size. Where it has any, its middle is not told, for
- *               their mass has no place.
- */
-export function propMeasures(plates: readonly PlateInPlace[], forms: readonly ArrayLike<number>[] = []): PropMeasures {
+export function propMeasures(plates: readonly PlateInPlace[], forms: readonly FormInPlace[] = []): PropMeasures {
   const least = [Infinity, Infinity, Infinity];
   const most = [-Infinity, -Infinity, -Infinity];
-  const skins = [...plates.flatMap(({ face, back }) => [face, back]), ...forms];
+  const skins = [...plates.flatMap(({ face, back }) => [face, back]), ...forms.map(({ positions }) => positions)];
   for (const skin of skins) {
     for (let i = 0; i < skin.length; i += 1) {
       least[i % 3] = Math.min(least[i % 3], skin[i]);
@@ -34,7 +41,7 @@ export function propMeasures(plates: readonly PlateInPlace[], forms: readonly Ar
   const size = (k: number): number => Math.max(0, most[k] - least[k]);
   return {
     outsideMm2: plates.reduce((sum, plate) => sum + (plate.isOutside ? skinArea(plate.triangles, plate.face) : 0), 0),
-    centre: forms.length === 0 ? centreOf(plates) : null,
+    centre: centreOf([...massesOf(plates), ...forms.map(massOf)]),
     sizeMm: [size(0), size(1), size(2)],
     longestMm: longestOf(skins),
   };
@@ -59,14 +66,50 @@ function normalOf(skin: ArrayLike<number>, a: number, b: number, c: number): rea
 /** Gauss's two points on 0 to 1: exact for cubics. */
 const GAUSS = [(1 - 1 / Math.sqrt(3)) / 2, (1 + 1 / Math.sqrt(3)) / 2];
 
+/** Mass, g, and mass times place, g mm. */
+interface Mass {
+  readonly g: number;
+  readonly gMm: readonly [number, number, number];
+}
+
+/** The middle of all foam by its mass. */
+function centreOf(masses: readonly Mass[]): PropMeasures['centre'] {
+  const mass = masses.reduce((sum, { g }) => sum + g, 0);
+  const along = (k: number): number => masses.reduce((sum, { gMm }) => sum + gMm[k], 0) / mass;
+  return mass > 0 ? [along(0), along(1), along(2)] : null;
+}
+
+/** Of a part by the middle of the body in its form: corners of it and of each triangle span a solid of four corners, those that look inward less. */
+function massOf({ positions, triangles, isClosed, massG }: FormInPlace): Mass {
+  const sum = [0, 0, 0];
+  let whole = 0;
+  const origin = [positions[0], positions[1], positions[2]];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [triangles[t], triangles[t + 1], triangles[t + 2]];
+    const normal = normalOf(positions, a, b, c);
+    const from = (v: number, k: number): number => positions[3 * v + k] - origin[k];
+    // Six times the volume, or twice the area.
+    const share = isClosed
+      ? normal[0] * from(a, 0) + normal[1] * from(a, 1) + normal[2] * from(a, 2)
+      : Math.hypot(...normal);
+    whole += share;
+    for (let k = 0; k < 3; k += 1) sum[k] += (share * (from(a, k) + from(b, k) + from(c, k))) / (isClosed ? 4 : 3);
+  }
+  const at = (k: number): number => massG * (origin[k] + (whole === 0 ? 0 : sum[k] / whole));
+  return { g: massG, gMm: [at(0), at(1), at(2)] };
+}
+
+/** kg/m³ times mm³ in g. */
+const G = 1e-6;
+
 /**
- * The middle of all foam by its mass. Under each triangle straight lines lead from back to face; over the two places of Gauss in the thickness and
+ * Of pieces in their places. Under each triangle straight lines lead from back to face; over the two places of Gauss in the thickness and
  * the middles of the three sides, which is exact for what lies between them.
  */
-function centreOf(plates: readonly PlateInPlace[]): PropMeasures['centre'] {
-  const sum = [0, 0, 0];
-  let mass = 0;
-  for (const { triangles, face, back, densityKgM3 } of plates) {
+function massesOf(plates: readonly PlateInPlace[]): readonly Mass[] {
+  return plates.map(({ triangles, face, back, densityKgM3 }) => {
+    const sum = [0, 0, 0];
+    let mass = 0;
     for (const s of GAUSS) {
       const between = Float64Array.from(face, (x, i) => back[i] + s * (x - back[i]));
       for (let t = 0; t < triangles.length; t += 3) {
@@ -79,14 +122,14 @@ function centreOf(plates: readonly PlateInPlace[]): PropMeasures['centre'] {
         ]) {
           const way = (k: number): number =>
             (face[3 * v + k] - back[3 * v + k] + face[3 * w + k] - back[3 * w + k]) / 2;
-          const own = (densityKgM3 * (way(0) * normal[0] + way(1) * normal[1] + way(2) * normal[2])) / 12;
+          const own = (G * densityKgM3 * (way(0) * normal[0] + way(1) * normal[1] + way(2) * normal[2])) / 12;
           mass += own;
           for (let k = 0; k < 3; k += 1) sum[k] += (own * (between[3 * v + k] + between[3 * w + k])) / 2;
         }
       }
     }
-  }
-  return mass > 0 ? [sum[0] / mass, sum[1] / mass, sum[2] / mass] : null;
+    return { g: mass, gMm: [sum[0], sum[1], sum[2]] };
+  });
 }
 
 /** More places than this are thinned out first: to those that lie farthest in one of many directions. */

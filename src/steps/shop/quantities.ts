@@ -24,6 +24,9 @@ export interface QuantityJob {
   /** Pieces that are glued flat on another sheet. */
   readonly laid: readonly FoamPiece[];
   readonly prop: PropMeasures;
+  /** As in {@link Quantities}. */
+  readonly partsMm2?: number;
+  readonly elsewhereG?: number;
   readonly glue: Glue;
   readonly coatings: readonly Coating[];
   readonly prices: Pick<ShopChoices, 'currency' | 'sheetPrices' | 'gluePricePerL'>;
@@ -43,8 +46,10 @@ export function quantitiesOf(job: QuantityJob): Quantities {
     glue,
     coatings: coatings.map((coating) => coatingQuantity(coating, prop.outsideMm2)),
     outsideMm2: prop.outsideMm2,
+    ...(job.partsMm2 === undefined ? {} : { partsMm2: job.partsMm2 }),
     massG: foams.reduce((sum, { massG }) => sum + massG, 0),
     centreOfMass: prop.centre,
+    ...(job.elsewhereG === undefined ? {} : { elsewhereG: job.elsewhereG }),
     sizeMm: prop.sizeMm,
     longestMm: prop.longestMm,
   };

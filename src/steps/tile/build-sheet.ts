@@ -1,6 +1,6 @@
 import { ok, type Result } from '../../base/result.ts';
 import { formatMm, formatNumber } from '../../base/format-length.ts';
-import { cautionsById, cautionTexts } from '../../model/cautions.ts';
+import { CAUTIONS, cautionsById, cautionTexts } from '../../model/cautions.ts';
 import type { CutRow } from '../../model/cut-row.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
@@ -82,7 +82,7 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   }
   putCautions(flow, cautionTexts('cut'));
   putGluing(flow, input);
-  putPartWorks(flow, input.parts ?? [], putCautions);
+  putPartWorks(flow, input.parts ?? [], toldBefore(input), putCautions);
   if (hasFinish(input.finish.plan)) putFinishing(flow, input.finish, namedOf(input), putCautions);
   putAfterwards(flow, input);
   const pages = flow.pages();
@@ -103,11 +103,25 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   );
 }
 
-function summary({ pieces, gluing, quantities }: BuildSheetInput): string {
+/** Cautions that stand on the sheet before the work on other parts. */
+const toldBefore = ({ gluing: { steps } }: BuildSheetInput): readonly string[] => [
+  ...CAUTIONS.filter(({ work }) => work.includes('cut')).map(({ id }) => id),
+  ...steps.flatMap(({ cautions }) => cautions),
+];
+
+function summary({ cutRows, gluing, parts = [], quantities }: BuildSheetInput): string {
   const seams = new Set(gluing.steps.flatMap(({ runs }) => runs.map(({ seam }) => seam))).size;
   const [x, y, z] = quantities.sizeMm.map((mm) => formatNumber(mm));
-  const counts = `${counted(pieces.length, 'piece')}, ${counted(seams, 'seam')}, ${counted(gluing.steps.length, 'step')} of gluing.`;
-  return `${counts} Finished it measures ${x} × ${y} × ${z} mm, ${formatMm(quantities.longestMm)} at its longest, and weighs about ${grams(quantities.massG)} bare.`;
+  const work = parts.reduce((sum, { steps }) => sum + steps.length, 0);
+  const counts = [
+    counted(cutRows.length, 'piece'),
+    ...(gluing.steps.length === 0 ? [] : [counted(seams, 'seam'), `${counted(gluing.steps.length, 'step')} of gluing`]),
+    ...(work === 0 ? [] : [`${counted(work, 'step')} of work on ${gluing.steps.length === 0 ? '' : 'other '}parts`]),
+  ].join(', ');
+  const weighs = `weighs about ${grams(quantities.massG)} bare.`;
+  return quantities.longestMm === 0
+    ? `${counts}. Finished it ${weighs}`
+    : `${counts}. Finished it measures ${x} × ${y} × ${z} mm, ${formatMm(quantities.longestMm)} at its longest, and ${weighs}`;
 }
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
@@ -166,6 +180,7 @@ function putCutList(flow: Flow, rows: readonly CutRow[]): void {
   for (const row of rows) {
     const cells = COLUMNS.map(({ text }, i) => wrapText(text(row), TYPE_MM.body, widths[i]).slice(0, 3));
     flow.put(rowItem(cells, widths, false), heading);
+    if (row.ruled !== undefined) flow.paragraph(`By the ruler, without paper: ${row.ruled}.`, {}, 0.4);
   }
 }
 
@@ -262,9 +277,11 @@ function formedText({ warm }: GluingStep, named: Named): readonly string[] {
 }
 
 /** What comes after the glue: coats, where they are not told among the steps of finishing, and wearing it. */
-function putAfterwards(flow: Flow, { gluing, quantities, finish }: BuildSheetInput): void {
+function putAfterwards(flow: Flow, { gluing, parts = [], quantities, finish }: BuildSheetInput): void {
   flow.heading('Afterwards');
-  flow.paragraph(`Leave the glue ${formatNumber(gluing.glue.cureH)} h before the prop is bent or worn.`, {}, 0.8);
+  const isGlued = gluing.steps.length > 0 || parts.some(({ steps }) => steps.some(({ glueMm2 }) => glueMm2 > 0));
+  if (isGlued)
+    flow.paragraph(`Leave the glue ${formatNumber(gluing.glue.cureH)} h before the prop is bent or worn.`, {}, 0.8);
   const coatings = hasFinish(finish.plan) ? [] : quantities.coatings;
   for (const { coating, dryMin } of coatings) {
     const coats = coating.coats === 1 ? 'one coat' : `${coating.coats} coats`;

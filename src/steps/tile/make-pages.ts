@@ -27,7 +27,8 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   const framed = paperFrame(input.paper, input.orientation, input.marginMm, input.overlapMm);
   if (!framed.ok) return framed;
   const frame = framed.value;
-  if (input.templates.length === 0)
+  const { ruled = [] } = input;
+  if (input.templates.length === 0 && ruled.length === 0)
     return fail('tile/nothing', 'There is no template to print yet: part the sculpt into pieces first.');
   if (latticeSize(input, frame) > MOST_TILES) return tooMany('more than a thousand');
   const blocks = yield* blockSteps(input.templates, frame, input.nester);
@@ -77,7 +78,7 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   const turned = input.templates.flatMap(({ piece, turned: twin }) =>
     twin === undefined ? [] : [{ piece: twin, template: piece }],
   );
-  return ok({ pages, blocks: records, blankTiles, turned }, framed.notes);
+  return ok({ pages, blocks: records, blankTiles, turned, ...(ruled.length === 0 ? {} : { ruled }) }, framed.notes);
 }
 
 /** Tiles tried for one template at most: more would take long to find out that they are too many. */

@@ -33,6 +33,7 @@ const meanings = (): readonly (readonly [LineRole, string])[] => Object.entries(
 /** What the line kinds on these templates mean; kinds that are not used are not explained. */
 export function putLegend(flow: Flow, templates: readonly Template[]): void {
   const used = new Set(templates.flatMap((template) => template.drawing.strokes.map((stroke) => stroke.role)));
+  if (used.size === 0) return;
   flow.heading('Lines');
   for (const [role, text] of meanings()) if (used.has(role)) flow.put(legendItem(role, text, flow.width));
 }

@@ -8,6 +8,7 @@ import { putPictures } from './map-pictures.ts';
 import { cutThings, type PageInput } from './page-input.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
 import { TYPE_MM } from './pen.ts';
+import { putRuled } from './ruled-list.ts';
 import { putSawList } from './saw-list.ts';
 import { clipText } from './text-fit.ts';
 
@@ -31,13 +32,16 @@ export function mapPages(
   const pieces = new Map<PieceId, CutThing>(cutThings(input).map((piece) => [piece.id, piece]));
   flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(summary(input, frame, blocks), { heightMm: TYPE_MM.body }, 1);
-  putPictures(flow, blocks, pieces, height);
+  if (blocks.length > 0) putPictures(flow, blocks, pieces, height);
+  const ruled = input.ruled ?? [];
+  const isRuled = new Set(ruled.map(({ piece }) => piece));
   const listed = cutThings(input)
-    .filter((piece) => pagesOf.has(piece.id))
+    .filter((piece) => pagesOf.has(piece.id) || isRuled.has(piece.id))
     .map((piece): ListedPiece => {
       const template = input.templates.find(({ turned }) => turned === piece.id)?.piece;
       const turned = template === undefined ? undefined : pieces.get(template)?.number;
-      return { piece, pages: pagesOf.get(piece.id) ?? [], ...(turned === undefined ? {} : { turned }) };
+      const pages = isRuled.has(piece.id) ? ['by the ruler'] : (pagesOf.get(piece.id) ?? []);
+      return { piece, pages, ...(turned === undefined ? {} : { turned }) };
     });
   putListAndColumns(flow, listed, tileWidthMm);
   putLegend(flow, input.templates);
@@ -46,6 +50,7 @@ export function mapPages(
   flow.paragraph(input.printedSide ?? printedSideText(input.pieces), {}, 0.8);
   putTurned(flow, input.templates);
   flow.columns(equalColumns(tileWidthMm, LIST_MM), COLUMN_GAP_MM);
+  putRuled(flow, ruled, pieces);
   putSeamWork(flow, input.seamWork ?? []);
   if (input.saw !== undefined) putSawList(flow, input.saw, input.pieces);
   return flow.pages();
@@ -94,5 +99,8 @@ function summary(input: PageInput, frame: PaperFrame, blocks: readonly Block[]):
   const templates = `${input.templates.length} ${input.templates.length === 1 ? 'template' : 'templates'}${served}`;
   const pages = `${printed} ${printed === 1 ? 'page' : 'pages'}`;
   const left = blank === 0 ? '' : `, ${blank} blank ${blank === 1 ? 'tile' : 'tiles'} left out`;
-  return `${templates} on ${pages}, ${paper}${left}.`;
+  const strips = input.ruled?.length ?? 0;
+  const byRuler =
+    strips === 0 ? '' : `, ${strips} ${strips === 1 ? 'strip' : 'strips'} without paper, cut by the ruler`;
+  return `${templates} on ${pages}, ${paper}${left}${byRuler}.`;
 }

@@ -2,6 +2,7 @@ import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
 import type { PrinterProfile } from '../../model/printer.ts';
+import type { RuledStrip } from '../../model/ruled-strip.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Template } from '../../model/template.ts';
 import type { PaperNester } from './paper-nester.ts';
@@ -13,6 +14,8 @@ export interface PageInput {
   readonly pieces: readonly FoamPiece[];
   /** What else has a template: strips, and pieces that no sculpt was parted for; none if left out. */
   readonly beside?: readonly CutThing[];
+  /** Of these, what is cut by the ruler and has no template here; none if left out. */
+  readonly ruled?: readonly RuledStrip[];
   /** What is cut or filled at seams beyond the blade, whole sentences; none if left out. */
   readonly seamWork?: readonly string[];
   /** How the saw is set for all of them; left out where it is not to be told. */

@@ -16,7 +16,19 @@ export function putQuantities(
   quantities: Quantities,
   { colours, clay }: Pick<FinishPlan, 'colours' | 'clay'>,
 ): void {
-  const { foams, glue, coatings, currency, cost, massG, centreOfMass, longestMm, outsideMm2 } = quantities;
+  const {
+    foams,
+    glue,
+    coatings,
+    currency,
+    cost,
+    massG,
+    centreOfMass,
+    longestMm,
+    outsideMm2,
+    partsMm2 = 0,
+    elsewhereG = 0,
+  } = quantities;
   const money = (amount: number | undefined): string =>
     amount === undefined ? '' : `${formatNumber(amount, 2)}${currency === undefined ? '' : ` ${currency}`}`;
   const rows = [
@@ -26,13 +38,18 @@ export function putQuantities(
       `${formatNumber(foam.cutMm2 / 100)} cm² of pieces`,
       money(foam.cost),
     ]),
-    [
-      glue.glue.name,
-      volumeText(glue.ml),
-      `${formatNumber((glue.edgesMm2 + glue.laidMm2) / 100)} cm², both faces`,
-      money(glue.cost),
-    ],
-    ...coatings.map(({ coating, ml }) => [
+    ...(glue.ml === 0
+      ? []
+      : [
+          [
+            glue.glue.name,
+            volumeText(glue.ml),
+            `${formatNumber((glue.edgesMm2 + glue.laidMm2) / 100)} cm², both faces`,
+            money(glue.cost),
+          ],
+        ]),
+    // Without a surface that is known there is nothing to count.
+    ...(outsideMm2 === 0 ? [] : coatings).map(({ coating, ml }) => [
       coating.name,
       volumeText(ml),
       `${formatNumber(outsideMm2 / 100)} cm², ${coating.coats} ×`,
@@ -62,15 +79,28 @@ export function putQuantities(
         0.8,
       );
   }
+  if (partsMm2 > 0)
+    flow.paragraph(
+      `Coats are counted on the outside of the sculpts and on ${formatNumber(partsMm2 / 100)} cm² all round the other parts, faces that another part covers too.${colours.length === 0 ? '' : ' Colours are counted on the sculpts alone.'}`,
+      {},
+      0.8,
+    );
+  const seams = glue.seamMm === 0 ? '' : `${formatMm(Math.round(glue.seamMm))} of seam. `;
   flow.paragraph(
-    `${formatMm(Math.round(glue.seamMm))} of seam. Volumes are what the coverage on the label comes to; have a third more for brush and tin.`,
+    `${seams}Volumes are what the coverage on the label comes to; have a third more for brush and tin.`,
     {},
     0.8,
   );
   const [x, y, z] = (centreOfMass ?? [0, 0, 0]).map((mm) => formatNumber(mm));
-  const middle = centreOfMass === null ? '' : `, its middle at ${x}, ${y}, ${z} mm of the sculpt`;
+  const middle =
+    centreOfMass === null ? '' : `, its middle at ${x}, ${y}, ${z} mm of the ${partsMm2 > 0 ? 'prop' : 'sculpt'}`;
+  const length = longestMm === 0 ? '' : `; it is ${formatMm(Math.round(longestMm))} at its longest`;
+  const without =
+    elsewhereG < 0.5
+      ? ''
+      : ` Middle and length leave out ${formatNumber(elsewhereG)} g whose place is not known: further copies of parts, and parts without a form.`;
   flow.paragraph(
-    `Bare it weighs ${formatNumber(massG)} g${middle}, by the weight of foam you gave; it is ${formatMm(Math.round(longestMm))} at its longest. Ask your event what it allows.`,
+    `Bare it weighs ${formatNumber(massG)} g${middle}, by the weight of foam you gave${length}.${without} Ask your event what it allows.`,
     {},
     0.8,
   );

@@ -3,10 +3,11 @@ import type { PageSet } from '../../model/page.ts';
 import type { Template } from '../../model/template.ts';
 
 /** Which paper was chosen and how much of it is printed. */
-export const pagesReport = (paper: string, { pages, blankTiles }: PageSet): Record<string, unknown> => ({
+export const pagesReport = (paper: string, { pages, blankTiles, ruled }: PageSet): Record<string, unknown> => ({
   paper,
   count: pages.length,
   blankTiles,
+  ...(ruled === undefined ? {} : { ruled }),
 });
 
 /**

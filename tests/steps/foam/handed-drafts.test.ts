@@ -1,8 +1,12 @@
 import { expect, it } from 'vitest';
+import { foamId, partId } from '../../../src/base/ids.ts';
+import { IN_PLACE } from '../../../src/geom/matrix4.ts';
 import { line } from '../../../src/geom/outline.ts';
+import { ringArea } from '../../../src/geom/ring.ts';
 import type { PlainDraft } from '../../../src/model/plain-piece.ts';
 import type { ShapeEdge } from '../../../src/model/shape.ts';
 import { handedDrafts, isSameTurnedOver } from '../../../src/steps/foam/handed-drafts.ts';
+import { plainPieces } from '../../../src/steps/foam/plain-pieces.ts';
 
 const outlineOf = (corners: readonly (readonly [number, number])[], leanDeg = 0): readonly ShapeEdge[] =>
   corners.map(([x, y], i): ShapeEdge => {
@@ -97,4 +101,30 @@ it('what is drawn on it, holes and grain make a hand of it as well', () => {
 
 it('without mirror images all copies are cut with one', () => {
   expect(handedDrafts([draftOf(HORN)], 3, undefined)).toMatchObject([{ name: 'Horn', quantity: 6 }]);
+});
+
+it('leans and grain that are the same turned over make no hand of a piece, others do', () => {
+  const lean = (deg: readonly number[]): Partial<PlainDraft> => ({
+    outline: outlineOf(TENT).map((edge, i) => ({ ...edge, bevelDeg: { from: deg[i], middle: deg[i], to: deg[i] } })),
+  });
+  expect(isSameTurnedOver(draftOf(TENT, lean([5, 20, 20])))).toBe(true);
+  expect(isSameTurnedOver(draftOf(TENT, lean([5, 20, 12])))).toBe(false);
+  for (const grainRad of [0, Math.PI / 2, Math.PI]) expect(isSameTurnedOver(draftOf(TENT, { grainRad }))).toBe(true);
+});
+
+it('a part whose place mirrors it is cut from mirrored templates, its mirror images from its own', () => {
+  const part = { id: partId('horn'), name: 'Horn', copies: 3, mirrored: pair };
+  const ringOf = (transform: readonly number[]) => {
+    const pieces = plainPieces({ ...part, transform }, [draftOf(HORN)], 1, () => foamId('f'));
+    return pieces.map(({ id, faceRings: [ring] }) => [id, ringArea(ring) > 0, Math.min(...ring), Math.max(...ring)]);
+  };
+  const [plain, mirrored] = [ringOf(IN_PLACE), ringOf([-1, ...IN_PLACE.slice(1)])];
+  expect(plain).toEqual([
+    ['horn/a', true, 0, 40],
+    ['horn/a-mirrored', true, -40, 30],
+  ]);
+  expect(mirrored).toEqual([
+    ['horn/a', true, -40, 30],
+    ['horn/a-mirrored', true, 0, 40],
+  ]);
 });

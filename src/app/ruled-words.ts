@@ -1,0 +1,5 @@
+/** What is said of straight strips that are cut by the ruler. */
+export const RULED_WORDS = {
+  paper: 'Long straight strips',
+  ways: { tell: 'by the ruler, told on the map', print: 'printed' },
+};
