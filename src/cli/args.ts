@@ -140,6 +140,7 @@ const OPTIONS = {
   margin: { type: 'string' },
   overlap: { type: 'string' },
   mirrored: { type: 'string' },
+  ruled: { type: 'string' },
   printer: { type: 'string' },
   measured: { type: 'string' },
   glue: { type: 'string' },
@@ -427,6 +428,7 @@ function paperFrom(values: Values): Partial<PaperChoice> {
     ...given('marginMm', marginMm),
     ...given('overlapMm', overlapMm),
     ...given('mirrored', oneOf('mirrored', values.mirrored, ['once', 'each'] as const)),
+    ...given('ruled', oneOf('ruled', values.ruled, ['print', 'tell'] as const)),
   };
 }
 

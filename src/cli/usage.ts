@@ -133,6 +133,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
       --mirrored once|each  pieces that mirror each other: one template for
                             both, turned over for the second (default), or one
                             each
+      --ruled tell|print    long straight strips of one width: told on the map
+                            and cut by the ruler (default), or printed
       --printer NAME        draw the pages for a printer the project keeps; off:
                             for any printer
       --measured WxH        keep that printer: what the square of its first page
