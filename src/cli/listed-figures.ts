@@ -11,6 +11,9 @@ const SEVERAL = new Set(['rule', 'place', 'wind', 'staves', 'check']);
 /** Here a unit is part of what is meant: how far apart instead of how many, or a name. */
 const KEEPS_UNIT = new Set(['repeat', 'pipe', 'known']);
 
+/** Names of fields that are another option of the kind's command: `place` says where the part stands. */
+export const RENAMED = { seats: 'place', 'photo-places': 'place' } as const;
+
 /** What options tell a command beside its figures, and what a part has from its foam. */
 const NO_FIGURES = ['out', 'json', 'list', 'help', 'version'];
 const OF_FOAM = ['sheets', 'sheet-size', 'thickness', 'neutral'];

@@ -2,15 +2,15 @@ import type { FoamId } from '../base/ids.ts';
 import type { ArtworkCraft } from '../model/artwork-craft.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { pipeNamed } from '../pipeline/build-up.ts';
-import { isPictureFile } from '../pipeline/picture-artwork.ts';
 import type { NewPlain } from '../project/plain-commands.ts';
 import type { PlainSource } from '../project/plain-part.ts';
 import type { ListedPart } from '../project/parts-file.ts';
 import type { PartCraft } from '../project/artwork-part.ts';
-import { artworkOptionsFrom } from './artwork-options.ts';
 import { coreOptionsFrom } from './core-options.ts';
 import { Refused, WrongUsage } from './exit.ts';
-import { figureValues, type FigureValues } from './listed-figures.ts';
+import { drawingOf } from './listed-drawing.ts';
+import { engravingOf } from './listed-engraving.ts';
+import { figureValues, RENAMED, type FigureValues } from './listed-figures.ts';
 import { coversOf, strapOf, trimOf, type SculptOf } from './listed-trim.ts';
 import { scaleFrom } from './scale-option.ts';
 import { stackChoicesFrom } from './stack-options.ts';
@@ -37,13 +37,10 @@ export interface PartReading {
   readonly fileOf: (path: string) => Promise<PartFile>;
 }
 
-/** Names of fields that are another option of the kind's command: `place` says where the part stands. */
-export const RENAMED = { seats: 'place', 'photo-places': 'place' } as const;
-
 /** A part that is no sculpt, as its kind has it. @throws WrongUsage, Refused */
 export async function partOf(listed: ListedPart, reading: PartReading): Promise<NewPlain> {
   const { kind, shape, sizes = {}, file } = listed;
-  if (kind !== 'stack' && kind !== 'artwork' && file !== undefined)
+  if (!MADE_OF_FILES.includes(kind) && file !== undefined)
     throw new WrongUsage(`a part of the kind ${kind} is made of figures alone: leave --file out.`);
   switch (kind) {
     case 'sculpt':
@@ -60,6 +57,8 @@ export async function partOf(listed: ListedPart, reading: PartReading): Promise<
       return await artworkOf(listed, reading);
     case 'build-up':
       return buildUpOf(listed, reading);
+    case 'engraving':
+      return await engravingOf(listed, reading);
     case 'trim':
       return trimOf(listed, reading.base, reading.sculptOf);
     case 'covers':
@@ -68,6 +67,8 @@ export async function partOf(listed: ListedPart, reading: PartReading): Promise<
       return strapOf(listed, reading.base);
   }
 }
+
+const MADE_OF_FILES: readonly ListedPart['kind'][] = ['stack', 'artwork', 'engraving'];
 
 const thicknesses = (foams: readonly FoamSheet[]): string =>
   [...new Set(foams.map(({ thicknessMm }) => thicknessMm))].join(',');
@@ -88,17 +89,8 @@ async function stackOf(listed: ListedPart, { base, foams, fileOf }: PartReading)
 }
 
 async function artworkOf(listed: ListedPart, { base, fileOf }: PartReading): Promise<NewPlain> {
-  const { file } = listed;
-  if (file === undefined) throw new WrongUsage('--file is missing: the drawing or picture it is cut by.');
   const { 'also-mirrored': alsoMirrored, ...values } = figureValues(listed, RENAMED);
-  const { choice, picture, craft } = artworkOptionsFrom([file], values);
-  const { source, bytes } = await fileOf(file);
-  const isPicture = isPictureFile(bytes);
-  const stray = isPicture ? picture.ofDrawings : picture.ofPictures;
-  if (stray !== null)
-    throw new WrongUsage(
-      `${source.fileName} is ${isPicture ? 'a picture in pixels' : 'a drawing'}: --${stray} is not for it.`,
-    );
+  const { source, drawing, craft } = await drawingOf(listed.file, values, fileOf);
   const asked: PartCraft = craft === undefined ? { kind: 'cut' } : withoutFoam(craft.craft);
   if (alsoMirrored !== undefined && asked.kind !== 'cut')
     throw new WrongUsage('--also-mirrored is for artwork that is cut out as it is.');
@@ -107,7 +99,7 @@ async function artworkOf(listed: ListedPart, { base, fileOf }: PartReading): Pro
     ...base,
     source,
     ...(craft?.other === undefined ? {} : { other: (await fileOf(craft.other)).source }),
-    drawing: isPicture ? { from: 'picture', choice: picture.choice } : { from: 'svg', choice },
+    drawing,
     craft: alsoMirrored === true ? { kind: 'cut', isMirroredToo: true } : asked,
   };
 }

@@ -14,9 +14,9 @@ import { sculptAtWork } from '../project/at-work.ts';
 import { addPlain } from '../project/plain-commands.ts';
 import type { Project } from '../project/project.ts';
 import { Refused, WrongUsage } from './exit.ts';
-import { aboutFields } from './listed-figures.ts';
+import { aboutFields, RENAMED } from './listed-figures.ts';
 import { withListedInserts } from './listed-inserts.ts';
-import { partOf, RENAMED, type PartFile } from './listed-part.ts';
+import { partOf, type PartFile } from './listed-part.ts';
 import { withListedSculpt, type SculptReading } from './listed-sculpt.ts';
 import { readInput, type InputFile } from './read-input.ts';
 

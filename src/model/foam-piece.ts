@@ -69,7 +69,7 @@ export interface FoamPiece {
   readonly scores?: readonly PieceScore[];
   /** Where sheets are laid on its face; left out where none is. */
   readonly outlines?: readonly PieceOutline[];
-  /** Where strips of trim lie on its face; left out where none does. */
+  /** Where strips of trim lie on its face, and artwork that is drawn on it; left out where none does. */
   readonly placings?: readonly PiecePlacing[];
   /** What other parts leave on it: where one goes through or sits, where something is let in; left out where none does. */
   readonly letIns?: readonly LetIn[];
@@ -101,11 +101,11 @@ export interface FoamPiece {
   readonly findings: readonly Finding[];
 }
 
-/** What of a line under a strip of trim lies on one piece: an edge of the strip, or a match mark beside it. */
+/** What of a line on the face lies on one piece: an edge of a strip of trim, a match mark beside it, or a line of artwork. */
 export interface PiecePlacing {
-  /** Name of the trim. */
+  /** Name of the trim or artwork. */
   readonly strip: string;
-  readonly what: 'edge' | 'mark';
+  readonly what: 'edge' | 'mark' | 'engraving';
   /** In the piece's frame, `x y x y`, mm. Its own points serve: the foam carries them along as it bends. */
   readonly points: Float64Array;
   readonly closed: boolean;

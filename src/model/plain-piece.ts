@@ -49,7 +49,7 @@ export interface PlainLine {
 
 /**
  * What is done: roll, fold and form bring a piece into its form; close glues a piece to itself, join two pieces; stack, wrap, wind and lay glue one
- * flat on another; slide puts it on a core; insert puts in what is not foam; sand, fill and clay finish the form.
+ * flat on another; slide puts it on a core; insert puts in what is not foam; sand, fill, engrave and clay finish the form.
  */
 export type PlainWorkKind =
   | 'roll'
@@ -65,6 +65,7 @@ export type PlainWorkKind =
   | 'insert'
   | 'sand'
   | 'fill'
+  | 'engrave'
   | 'clay';
 
 /** One step of the work on a part, in its order. */

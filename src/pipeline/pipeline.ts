@@ -121,7 +121,7 @@ export class Pipeline {
       const cut = own?.seen?.cut ?? null;
       return own === undefined || cut === null
         ? null
-        : this.#trimSculpts.of(own.part, own.needSculpt(), own.drawn, cut);
+        : this.#trimSculpts.of(own.part, own.needSculpt(), own.drawn, cut, own.seen?.flats ?? null);
     };
     const strips = this.#layOut.laidStrips(run);
     for (const own of sculpts)

@@ -109,6 +109,10 @@ function drawnLine(on: TrimSculpt, points: readonly SurfacePoint[], closed: bool
   return lineThrough(surfaceOf(on.mesh), line.value.points.map(finerPoints(on)), line.value.closed);
 }
 
+/** A point of the sculpt on the mesh that was parted. */
+export const pointOnFiner = (on: TrimSculpt, p: MeshPoint): MeshPoint =>
+  on.mesh === on.sculpt.mesh ? p : finerPoints(on)(p);
+
 /** A point of the sculpt on the mesh that was cut finer. */
 function finerPoints({ sculpt, mesh, drawn }: TrimSculpt): (p: MeshPoint) => MeshPoint {
   const [whole, finer] = [surfaceOf(sculpt.mesh), surfaceOf(mesh)];

@@ -1,5 +1,6 @@
 import { Memo } from '../base/memo.ts';
 import { boxOfPoints } from '../geom/ring.ts';
+import type { MeshLine } from '../mesh/lines/mesh-line.ts';
 import { surfaceOf } from '../mesh/surface.ts';
 import type { FoamPiece, PiecePlacing } from '../model/foam-piece.ts';
 import { tracesOnPieces } from '../steps/assembly/on-pieces.ts';
@@ -12,12 +13,12 @@ import { traceOf } from './trace-of-line.ts';
 /** Results kept: a maker goes a few steps back and forth. */
 const KEPT = 8;
 
-/** Lines under strips as they lie on the pieces of a sculpt. */
+/** Lines under strips and of artwork as they lie on the pieces of a sculpt. */
 export class TrimOnPieces {
   readonly #known = new Memo<unknown[], readonly FoamPiece[]>(KEPT);
 
   /**
-   * The pieces with the edges and match marks of all strips that lie on them; the same pieces where none does.
+   * The pieces with the edges and match marks of all strips, and the lines of all artwork, that lie on them; the same pieces where none does.
    * @param cut  what the pieces of the sheet that is seen were cut from; the strips were laid on its mesh.
    */
   of(
@@ -29,12 +30,7 @@ export class TrimOnPieces {
     const key = [pieces, mesh, patches, ...strips.flatMap(({ name, laid }) => [name, laid])];
     return remembered(this.#known, key, () => {
       const surface = surfaceOf(mesh);
-      const lines = strips.flatMap(({ name, laid }) =>
-        laid.placing.flatMap(({ left, right, marks }) => [
-          ...[...left, ...right].map((line) => ({ name, what: 'edge' as const, line })),
-          ...marks.map((line) => ({ name, what: 'mark' as const, line })),
-        ]),
-      );
+      const lines = strips.flatMap(({ name, laid }) => linesOf(laid).map((one) => ({ name, ...one })));
       const grounds = pieces.map(({ patch, uv }) => ({ patch: patches[patch], uv }));
       const { traces } = tracesOnPieces(
         lines.map(({ line }) => traceOf(surface, line)),
@@ -51,6 +47,16 @@ export class TrimOnPieces {
       });
     });
   }
+}
+
+function linesOf(
+  laid: NamedStrips['laid'],
+): readonly { readonly what: PiecePlacing['what']; readonly line: MeshLine }[] {
+  if ('art' in laid) return laid.art.lines.map(({ line }) => ({ what: 'engraving', line }));
+  return laid.placing.flatMap(({ left, right, marks }) => [
+    ...[...left, ...right].map((line) => ({ what: 'edge' as const, line })),
+    ...marks.map((line) => ({ what: 'mark' as const, line })),
+  ]);
 }
 
 /** What is shorter lies within the width of a line, mm. */

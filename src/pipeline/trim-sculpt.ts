@@ -7,9 +7,10 @@ import { hiddenDirection } from '../model/hidden-side.ts';
 import type { SeamChain } from '../model/seams.ts';
 import type { ShellLayer } from '../model/shell-layer.ts';
 import type { SculptPart } from '../project/project.ts';
+import type { FlatGround } from '../steps/assembly/on-pieces.ts';
 import type { TrimGround } from '../steps/trim/trim-ground.ts';
 import type { DrawnSurface } from './drawn-lines.ts';
-import type { CutSculpt, SizedSculpt } from './outcome.ts';
+import type { CutSculpt, LayerOutcome, SizedSculpt } from './outcome.ts';
 import { remembered } from './remembered.ts';
 
 /** Results kept: a maker goes a few steps back and forth over a few sculpts. */
@@ -25,6 +26,8 @@ export interface TrimSculpt {
   readonly shell: ShellLayer;
   /** Where the mesh was cut finer along paths. */
   readonly drawn: Pick<DrawnSurface, 'sourceOfTriangle' | 'placed'> | null;
+  /** Its pieces of that sheet as they lie flat, as far as they can. */
+  readonly grounds: readonly FlatGround[];
   /** The direction of the file that is up. */
   readonly up: SculptPart['upAxis'];
   /** Where nobody looks; null where all sides are seen. */
@@ -38,20 +41,33 @@ export type TrimSculptOf = (part: PartId) => TrimSculpt | null;
 export class TrimSculpts {
   readonly #known = new Memo<unknown[], TrimSculpt>(KEPT);
 
-  /** @param cut  the sheet that is seen. */
+  /** @param cut  the sheet that is seen. @param flats  its patches as they lie flat. */
   of(
     { hiddenSide, upAxis }: Pick<SculptPart, 'hiddenSide' | 'upAxis'>,
     sculpt: SizedSculpt,
     drawn: DrawnSurface | null,
-    { mesh, chains, shell }: CutSculpt,
+    { mesh, chains, shell, patches }: CutSculpt,
+    flats: LayerOutcome['flats'],
   ): TrimSculpt {
-    const key = [sculpt.mesh, sculpt.model, mesh, chains, shell, drawn?.cut, drawn?.pathOfLine, hiddenSide, upAxis];
+    const key = [
+      sculpt.mesh,
+      sculpt.model,
+      mesh,
+      chains,
+      shell,
+      drawn?.cut,
+      drawn?.pathOfLine,
+      flats,
+      hiddenSide,
+      upAxis,
+    ];
     return remembered(this.#known, key, () => ({
       sculpt,
       mesh,
       chains,
       shell,
       drawn,
+      grounds: (flats ?? []).flatMap((flat, i) => (flat === null ? [] : [{ patch: patches[i], uv: flat.uv }])),
       up: upAxis,
       hidden: hiddenSide === undefined ? null : hiddenDirection(hiddenSide, upAxis),
     }));

@@ -1,9 +1,10 @@
 import { fail, ok, type Result } from '../base/result.ts';
-import type { SurfaceTree } from '../geom/bvh.ts';
-import type { Vec2, Vec3 } from '../geom/vec.ts';
-import { pointAtPlace } from '../mesh/lines/mesh-point.ts';
+import { length3, sub3, vec3, type Vec2, type Vec3 } from '../geom/vec.ts';
+import type { MeshPoint } from '../mesh/lines/mesh-line.ts';
+import { trianglesAt } from '../mesh/lines/mesh-point.ts';
 import type { Surface } from '../mesh/surface.ts';
 import type { Artwork, ArtOutline } from '../model/artwork.ts';
+import type { SurfaceTrace } from '../model/trace.ts';
 import type { ArtSeat, ArtStroke, WrappedArt } from '../model/wrapped-art.ts';
 import { boxOfArtwork, middleOfBox } from '../steps/artwork/copied-artwork.ts';
 import { tracesOnPieces, type FlatGround, type FlatTrace } from '../steps/assembly/on-pieces.ts';
@@ -12,8 +13,8 @@ import { traceOf } from './trace-of-line.ts';
 
 /** Artwork for a surface, to be engraved, let in or glued on. */
 export interface WrapWish {
-  /** Place it sits at, mm; the nearest of the surface is taken. */
-  readonly at: Vec3;
+  /** Place of the surface it sits at. */
+  readonly at: MeshPoint;
   /** Direction its x points to there, any length but 0. */
   readonly along: Vec3;
   /** Radians, counter-clockwise. */
@@ -29,6 +30,8 @@ export interface ArtOnSculpt {
   readonly art: WrappedArt;
   /** What lies on each piece, in its frame; `trace` is the number of the line in `art`. */
   readonly onPieces: readonly FlatTrace[];
+  /** Length of its lines on triangles of no piece, mm. */
+  readonly bareMm: number;
 }
 
 /**
@@ -39,21 +42,19 @@ export interface ArtOnSculpt {
  */
 export function wrapArtwork(
   surface: Surface,
-  tree: SurfaceTree,
   pieces: readonly FlatGround[],
   artwork: Artwork,
   { at, along, turnRad, origin, trueOn }: WrapWish,
 ): Result<ArtOnSculpt> {
-  const hit = tree.nearest(at);
-  if (hit === null) return fail('wrap-art/place', 'The surface has nothing that artwork could lie on.');
   const seat: ArtSeat = {
-    at: pointAtPlace(surface, hit.triangle, hit.point),
+    at,
     along,
     turnRad,
     origin: origin ?? middleOfBox(boxOfArtwork(artwork)),
   };
   const strokes = strokesOf(artwork);
-  const own = pieces.find(({ patch }) => patch.meshTriangles.includes(hit.triangle));
+  const near = trianglesAt(surface, at);
+  const own = pieces.find(({ patch }) => near.some((t) => patch.meshTriangles.includes(t)));
   if (trueOn === 'piece' && own === undefined)
     return fail('wrap-art/place', 'No flat piece lies at that place: choose one on a piece.');
   const made =
@@ -62,8 +63,22 @@ export function wrapArtwork(
       : drawOnPiece(surface, { own: own.patch.meshTriangles, corners: own.patch.triangles, uv: own.uv }, strokes, seat);
   if (!made.ok) return made;
   const traces = made.value.lines.map(({ line }) => traceOf(surface, line));
-  return ok({ art: made.value, onPieces: tracesOnPieces(traces, pieces).traces }, made.notes);
+  const bareMm = lengthBeside(traces, pieces);
+  return ok({ art: made.value, onPieces: tracesOnPieces(traces, pieces).traces, bareMm }, made.notes);
 }
+
+function lengthBeside(traces: readonly SurfaceTrace[], pieces: readonly FlatGround[]): number {
+  const covered = new Set(pieces.flatMap(({ patch }) => Array.from(patch.meshTriangles)));
+  let sum = 0;
+  for (const { triangles, places } of traces)
+    triangles.forEach((t, i) => {
+      const [a, b] = [i, i + 1].map((at) => vec3At(places, (3 * at) % places.length));
+      if (!covered.has(t)) sum += length3(sub3(a, b));
+    });
+  return sum;
+}
+
+const vec3At = (places: Float64Array, i: number): Vec3 => vec3(places[i], places[i + 1], places[i + 2]);
 
 /** All lines of artwork: outlines, holes and open lines, by the name of their piece. */
 export function strokesOf({ pieces }: Artwork): readonly ArtStroke[] {

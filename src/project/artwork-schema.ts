@@ -104,14 +104,17 @@ const craft = v.variant('kind', [
   }),
 ]);
 
+/** How a file is read as artwork. */
+export const drawingOfFile = v.variant('from', [
+  v.object({ from: v.literal('svg'), choice: drawing }),
+  v.object({ from: v.literal('picture'), choice: picture }),
+]);
+
 /** Flat artwork, beside what all parts have. */
 export const artworkFields = {
   kind: v.literal('artwork'),
   source: plainSource,
   other: v.optional(plainSource),
-  drawing: v.variant('from', [
-    v.object({ from: v.literal('svg'), choice: drawing }),
-    v.object({ from: v.literal('picture'), choice: picture }),
-  ]),
+  drawing: drawingOfFile,
   craft,
 };

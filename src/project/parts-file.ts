@@ -9,7 +9,10 @@ import { listedJoinsSchema } from './joins-schema.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 
 /** Kinds of parts that a parts file may hold. */
-export const LISTED_KINDS = ['sculpt', 'shape', 'stack', 'artwork', 'build-up', 'trim', 'covers', 'strap'] as const;
+export const LISTED_KINDS = [
+  ...(['sculpt', 'shape', 'stack', 'artwork', 'build-up', 'trim', 'covers', 'strap'] as const),
+  'engraving',
+] as const;
 
 /** A figure as it is written: text, a number of mm or so many, yes or no, or a row of them. */
 export type ListedFigure = string | number | boolean | readonly (string | number)[];

@@ -2,6 +2,7 @@ import type { FoamId, PartId } from '../base/ids.ts';
 import type { Hand } from '../model/placing.ts';
 import type { ArtworkFields } from './artwork-part.ts';
 import type { BuildUpFields } from './build-up-part.ts';
+import type { EngravingFields } from './engraving-part.ts';
 import type { InsertFields } from './insert-part.ts';
 import type { StackFields } from './stack-part.ts';
 import type { CoversFields, StrapFields, TrimFields } from './trim-part.ts';
@@ -59,9 +60,14 @@ export interface CoversPart extends PlainBase, CoversFields {}
 /** A strap with a buckle. */
 export interface StrapPart extends PlainBase, StrapFields {}
 
+/** Artwork of the file of `source`, drawn on a sculpt. Nothing is cut from its foams. */
+export interface EngravingPart extends PlainBase, EngravingFields {
+  readonly source: PlainSource;
+}
+
 /** Something that is not foam, let into another part. */
 export interface InsertPart extends PlainBase, InsertFields {}
 
 /** Parts that are made from their own figures, each a kind of its own. */
 export type PlainPart =
-  ShapePart | StackPart | ArtworkPart | BuildUpPart | TrimPart | CoversPart | StrapPart | InsertPart;
+  ShapePart | StackPart | ArtworkPart | BuildUpPart | TrimPart | CoversPart | StrapPart | EngravingPart | InsertPart;

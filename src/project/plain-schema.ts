@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { artworkFields } from './artwork-schema.ts';
 import { buildUpFields } from './build-up-schema.ts';
+import { engravingFields } from './engraving-schema.ts';
 import { insertFields } from './insert-schema.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 import { stackFields } from './stack-schema.ts';
@@ -43,11 +44,12 @@ const stack = v.pipe(
 const trim = v.object({ ...base, ...trimFields });
 const covers = v.object({ ...base, ...coversFields });
 const strap = v.object({ ...base, ...strapFields });
+const engraving = v.object({ ...base, ...engravingFields });
 const insert = v.object({ ...base, ...insertFields });
 
 /** Parts that no sculpt is parted for. */
 export const plainSchema = v.pipe(
-  v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap, insert])),
+  v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap, engraving, insert])),
   v.maxLength(MOST_PARTS),
   v.checkItems(
     ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,

@@ -9,6 +9,12 @@ const fileNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
 const edge = v.tuple([v.pipe(v.number(), v.integer()), v.pipe(v.number(), v.integer())]);
 const edges = v.pipe(v.array(edge), v.maxLength(MOST_POINTS));
 
+/** A point of a sculpt in file numbers. */
+export const pointOfSculpt = v.union([
+  v.object({ vertex: fileNumber }),
+  v.object({ face: fileNumber, bary: v.array(v.pipe(finite, v.minValue(0))) }),
+]);
+
 const along = v.variant('by', [
   v.object({
     by: v.literal('seams'),
@@ -17,16 +23,7 @@ const along = v.variant('by', [
   v.object({ by: v.literal('edges'), edges: v.pipe(edges, v.minLength(1)) }),
   v.object({
     by: v.literal('line'),
-    points: v.pipe(
-      v.array(
-        v.union([
-          v.object({ vertex: fileNumber }),
-          v.object({ face: fileNumber, bary: v.array(v.pipe(finite, v.minValue(0))) }),
-        ]),
-      ),
-      v.minLength(2),
-      v.maxLength(MOST_POINTS),
-    ),
+    points: v.pipe(v.array(pointOfSculpt), v.minLength(2), v.maxLength(MOST_POINTS)),
     closed: v.boolean(),
   }),
 ]);

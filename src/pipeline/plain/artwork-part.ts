@@ -30,7 +30,8 @@ export function artworkPartWork(part: ArtworkPart, ground: PlainGround): Result<
 
 const LINES_ALONE: Drawing = { from: 'svg', choice: USUAL_ARTWORK };
 
-function artworkOf(source: PlainSource, drawing: Drawing, ground: PlainGround): Result<Artwork> {
+/** The artwork of a file; fails where that is not here or cannot be read. */
+export function artworkOf(source: PlainSource, drawing: Drawing, ground: PlainGround): Result<Artwork> {
   const bytes = bytesOf(source, ground);
   if (!bytes.ok) return bytes;
   if (drawing.from === 'svg') return artworkFromSvg(new TextDecoder().decode(bytes.value), drawing.choice);

@@ -129,14 +129,15 @@ export class PlainStage {
     return remembered(this.#outcomes, [part, pieces], () => ({ part, work, pieces }));
   }
 
-  /** Strips that lie on sculpts, as far as they can be made, before anything has a number. */
+  /** Strips and artwork that lie on sculpts, as far as they can be made, before anything has a number. */
   laidStrips(project: Project, sculptOf: TrimSculptOf): readonly NamedStrips[] {
     const { plain = [], foams } = project;
     return plain.flatMap((part) => {
       if (!('on' in part)) return [];
       const own = part.foams.map((id) => foamOf(foams, id));
       const made = this.#workOf(project, part, own, sculptOf);
-      return made.ok && made.value.laid !== undefined ? [{ name: part.name, laid: made.value.laid }] : [];
+      const laid = made.ok ? (made.value.laid ?? made.value.engraved) : undefined;
+      return laid === undefined ? [] : [{ name: part.name, laid }];
     });
   }
 

@@ -4,6 +4,7 @@ import { checkMatrix } from '../../steps/assembly/placing.ts';
 import { artworkPartWork } from './artwork-part.ts';
 import { buildUpPartWork } from './build-up-part.ts';
 import { coversPartWork } from './covers-part.ts';
+import { engravingPartWork } from './engraving-part.ts';
 import { insertPartWork } from './insert-part.ts';
 import type { PlainGround } from './plain-ground.ts';
 import type { PlainMade } from './plain-outcome.ts';
@@ -32,6 +33,8 @@ export function plainWorkOf(part: PlainPart, ground: PlainGround): Result<PlainM
       return coversPartWork(part, foam, ground.on);
     case 'strap':
       return strapPartWork(part, foam);
+    case 'engraving':
+      return engravingPartWork(part, ground);
     case 'insert':
       return insertPartWork(part, ground.foams, ground.wallMm);
   }

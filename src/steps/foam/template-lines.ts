@@ -39,7 +39,7 @@ export interface PaperPiece {
   readonly scores: readonly Float64Array[];
   /** Where raised sheets are laid. */
   readonly outlines: readonly Float64Array[];
-  /** Lines under strips of trim, and marks beside them. */
+  /** Lines under strips of trim and marks beside them, and lines of artwork. */
   readonly placings: readonly PiecePlacing[];
   /** What other parts leave on it. */
   readonly letIns: readonly LetIn[];
@@ -95,6 +95,12 @@ const otherSide = (side: TracedSide): TracedSide => (side === 'face' ? 'back' : 
 
 const kerfRole = ({ kerfs, tracedSide }: FoamPiece): LineRole => (kerfs?.side === tracedSide ? 'kerf' : 'kerf-behind');
 
+/** Artwork lies on the face: on a piece that is traced on its back it is to be carried over. */
+function placingRole(what: PiecePlacing['what'], { tracedSide }: FoamPiece): LineRole {
+  if (what === 'engraving') return tracedSide === 'face' ? 'engrave' : 'groove-behind';
+  return what === 'edge' ? 'placement' : 'mark';
+}
+
 function mapped(points: ArrayLike<number>, map: (p: Vec2) => Vec2): Float64Array {
   const found = new Float64Array(points.length);
   for (let i = 0; i + 1 < points.length; i += 2) {
@@ -143,7 +149,7 @@ export function pieceStrokes(paper: PaperPiece, on: 'paper' | 'foam' = 'paper'):
     ...paper.scores.map((points): Stroke => ({ role: 'score', points, closed: false })),
     ...paper.outlines.map((points): Stroke => ({ role: 'placement', points, closed: false })),
     ...paper.placings.map(({ what, points, closed }): Stroke => ({
-      role: what === 'edge' ? 'placement' : 'mark',
+      role: placingRole(what, piece),
       points,
       closed,
     })),

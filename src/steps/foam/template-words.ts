@@ -1,7 +1,7 @@
 import { formatPlain } from '../../base/format-length.ts';
 import { leanSeenFrom, SQUARE_DEG } from '../../base/lean-words.ts';
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
-import type { FoamPiece, FoamSeam, PieceEdge, PieceFold } from '../../model/foam-piece.ts';
+import type { FoamPiece, FoamSeam, PieceEdge, PieceFold, PiecePlacing } from '../../model/foam-piece.ts';
 import { stepText } from './step-words.ts';
 import { steepEdgeText } from './steep-words.ts';
 
@@ -68,6 +68,7 @@ export function makingLines(piece: FoamPiece): readonly string[] {
     ...scoreLines(piece),
     ...outlineLines(piece),
     ...placingLines(piece),
+    ...engravingLines(piece),
     ...letInLines(piece),
     ...cornerLine(piece),
     ...shrinkLines(piece),
@@ -113,7 +114,19 @@ const outlineLines = ({ outlines = [] }: FoamPiece): readonly string[] =>
 
 /** `Covers: glued on between the dots, mark to mark`. */
 const placingLines = ({ placings = [] }: FoamPiece): readonly string[] =>
-  [...new Set(placings.map(({ strip }) => strip))].map((strip) => `${strip}: glued on between the dots, mark to mark`);
+  namesOf(placings.filter(({ what }) => what !== 'engraving')).map(
+    (strip) => `${strip}: glued on between the dots, mark to mark`,
+  );
+
+/** `Flame: engrave the thin lines`; of a piece traced on its back, where they are to go. */
+const engravingLines = ({ placings = [], tracedSide }: FoamPiece): readonly string[] =>
+  namesOf(placings.filter(({ what }) => what === 'engraving')).map(
+    (name) => `${name}: engrave ${tracedSide === 'face' ? 'the thin lines' : 'its lines on the other side, the face'}`,
+  );
+
+const namesOf = (placings: readonly PiecePlacing[]): readonly string[] => [
+  ...new Set(placings.map(({ strip }) => strip)),
+];
 
 /** `Handle goes through: cut its hole, square`, each once. */
 const letInLines = ({ letIns = [] }: FoamPiece): readonly string[] => [...new Set(letIns.map(({ text }) => text))];

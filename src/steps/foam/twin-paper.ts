@@ -115,6 +115,7 @@ function linesDifference(a: PaperPiece, b: PaperPiece, turned: (p: Vec2) => Vec2
 const STRIP_LINES = [
   ['edge', 'edges of trim'],
   ['mark', 'marks beside trim'],
+  ['engraving', 'engraved lines'],
 ] as const;
 
 const lengthText = (mm: number): string => `${mm < 10 ? mm.toFixed(2) : mm.toFixed(0)} mm`;

@@ -133,10 +133,9 @@ describe('artwork on flat pieces', () => {
     expectOk(
       wrapArtwork(
         surface,
-        buildTree(surface.positions, surface.triangles),
         [ground],
         expectOk(artworkFromSvg(svg, USUAL_ARTWORK)),
-        { at, along: UP, turnRad: 0, trueOn },
+        { at: seatOn(surface, at, UP).at, along: UP, turnRad: 0, trueOn },
       ),
     );
   const flatLength = (points: Float64Array, closed: boolean): number => {
