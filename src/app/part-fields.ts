@@ -78,7 +78,7 @@ export class PartFields extends JobSection {
         ${part.kind === 'sculpt' ? nothing : this.#foam(part)}
       </div>
       <span id="name-fault" class="small wrong" role="status">${this.fault}</span>
-      ${part.kind === 'sculpt' || part.kind === 'shape' ? nothing : this.#foams(part)} ${this.#place(part)}
+      ${isOfSheets(part) ? this.#foams(part) : nothing} ${isOnSculpt(part) ? nothing : this.#place(part)}
       <div class="row">
         <button ?disabled=${this.isLast} title=${this.isLast ? words.last : nothing} @click=${() => this.#remove(part)}>
           ${words.remove}
@@ -160,7 +160,11 @@ export class PartFields extends JobSection {
 
   #takeFoam({ foams, kind }: PlainPart, value: string): void {
     const first = foamId(value);
-    this.#change({ foams: kind === 'shape' ? [first] : [first, ...foams.filter((id) => id !== first)] });
+    this.#change({
+      foams: ['shape', 'covers', 'trim', 'strap'].includes(kind)
+        ? [first]
+        : [first, ...foams.filter((id) => id !== first)],
+    });
   }
 
   #turnFoam({ foams }: PlainPart, id: FoamId): void {
@@ -184,6 +188,13 @@ export class PartFields extends JobSection {
     this.send(command);
   }
 }
+
+/** Made of sheets of several thicknesses. */
+const isOfSheets = (part: PlainPart | SculptPart): part is PlainPart =>
+  part.kind === 'stack' || part.kind === 'artwork' || part.kind === 'build-up' || part.kind === 'insert';
+
+/** Lies on a sculpt, and has no place of its own. */
+const isOnSculpt = ({ kind }: PlainPart | SculptPart): boolean => kind === 'covers' || kind === 'trim';
 
 /** To a thousandth: what is left of turning is no figure. */
 const round = (value: number): number => Math.round(1000 * value) / 1000;

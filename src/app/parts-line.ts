@@ -1,7 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { spokenName } from '../base/spoken-name.ts';
-import { changePlain, workOn } from '../project/plain-commands.ts';
+import { addPlain, changePlain, freePartId, workOn, type NewPlain } from '../project/plain-commands.ts';
 import type { ShapePart } from '../project/plain-part.ts';
 import { firstFoam } from '../project/new-project.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
@@ -10,8 +10,10 @@ import { ChooseEvent, PartFileEvent, SculptFileEvent } from './events.ts';
 import './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
+import { stripAdds } from './part-adds.ts';
 import { factsOfParts, type PartFacts } from './part-facts.ts';
 import './part-fields.ts';
+import { ownFields } from './part-own-fields.ts';
 import { PART_WORDS } from './part-words.ts';
 import { newShapeCommand, type DraftShape } from './parts-actions.ts';
 import './shape-form.ts';
@@ -114,6 +116,7 @@ export class PartsLine extends JobSection {
               <button @click=${this.#begin}>${words.shape}</button>
               <button @click=${() => this.#chooser('sculpt')?.click()}>${words.sculpt}</button>
               <button title=${words.fileWhy} @click=${() => this.#chooser('part')?.click()}>${words.file}</button>
+              ${stripAdds(project, this.bench, this.choice, (part) => this.#add(part))}
               ${this.#fileField('sculpt', '.obj,.stl')} ${this.#fileField('part', '.svg,.png,.jpg,.jpeg,.obj,.stl')}
             </div>`
           : this.#new(this.draft)
@@ -169,7 +172,7 @@ export class PartsLine extends JobSection {
                 .steps=${part.kind === 'shape' ? ['shape'] : []}
                 ofPart=${part.id}
               ></fl-findings>
-              ${part.kind === 'shape' ? this.#shape(part) : nothing}`
+              ${part.kind === 'shape' ? this.#shape(part) : ownFields(part, this.project, this.bench)}`
       }
       <fl-part-fields .project=${this.project} .bench=${this.bench} .item=${part} .isLast=${isLast}></fl-part-fields>
     </div>`;
@@ -216,6 +219,14 @@ export class PartsLine extends JobSection {
     const usual = this.sculptPart?.layers.at(-1)?.foam;
     const find = (wanted: string | undefined): FoamSheet | undefined => foams.find((foam) => foam.id === wanted);
     return find(id) ?? find(usual) ?? (foams.length === 0 ? null : firstFoam(foams));
+  }
+
+  /** Puts a part in the project and opens its fields. */
+  #add(part: NewPlain): void {
+    if (this.project === null) return;
+    const id = freePartId(this.project);
+    this.send(addPlain(part));
+    this.dispatchEvent(new ChooseEvent({ kind: 'part', part: id }));
   }
 
   #isChosen(id: string): boolean {

@@ -1,5 +1,6 @@
 import type { PartId } from '../base/ids.ts';
 import type { TrimEnd, TrimProfile } from '../model/trim.ts';
+import { USUAL_LEAN_DEG, USUAL_STRAP, USUAL_TURN_DEG } from '../project/new-strips.ts';
 import type { NewPlain } from '../project/plain-commands.ts';
 import type { ListedPart } from '../project/parts-file.ts';
 import { PLAIN_STRIP, type StripAlong, type StripWish } from '../project/trim-part.ts';
@@ -83,12 +84,10 @@ export function coversOf(listed: ListedPart, base: PartBase, sculptOf: SculptOf)
   return part;
 }
 
-/** A strip of sheet foam is laid over a turn like this without a mitre, degrees [J]. */
-const USUAL_TURN_DEG = 30;
-
 /** A strap. @throws WrongUsage */
 export function strapOf(listed: ListedPart, base: PartBase): NewPlain {
   const figures = new Figures(listed);
+  const usual = USUAL_STRAP;
   const tip = figures.text('tip');
   const point = number('tip', tip === 'rounded' ? undefined : tip, { over: 0, most: MOST_MM });
   const part: NewPlain = {
@@ -97,20 +96,20 @@ export function strapOf(listed: ListedPart, base: PartBase): NewPlain {
     strap: {
       girthMm: figures.needMm('girth'),
       widthMm: figures.needMm('width'),
-      overlapMm: figures.mm('overlap', 120),
+      overlapMm: figures.mm('overlap', usual.overlapMm),
       holes: {
-        count: number('holes', figures.text('holes'), { least: 1, most: 100 }) ?? 5,
-        spacingMm: figures.mm('hole-spacing', 20),
-        diameterMm: figures.mm('hole-diameter', 5),
+        count: number('holes', figures.text('holes'), { least: 1, most: 100 }) ?? usual.holes.count,
+        spacingMm: figures.mm('hole-spacing', usual.holes.spacingMm),
+        diameterMm: figures.mm('hole-diameter', usual.holes.diameterMm),
       },
       tip: point === undefined ? { kind: 'rounded' } : { kind: 'pointed', lengthMm: point },
       buckle: {
-        barMm: figures.mm('bar', 5),
-        tabMm: figures.mm('tab', 35),
-        slotWidthMm: figures.mm('slot', 4, { least: 0 }),
+        barMm: figures.mm('bar', usual.buckle.barMm),
+        tabMm: figures.mm('tab', usual.buckle.tabMm),
+        slotWidthMm: figures.mm('slot', usual.buckle.slotWidthMm, { least: 0 }),
       },
-      keeperWidthMm: figures.mm('keeper', 15),
-      isReinforced: figures.is('reinforced', false),
+      keeperWidthMm: figures.mm('keeper', usual.keeperWidthMm),
+      isReinforced: figures.is('reinforced', usual.isReinforced),
     },
   };
   figures.done('strap');
@@ -180,7 +179,7 @@ function profileOf(figures: Figures): TrimProfile {
     case 'bevelled':
       return {
         kind,
-        leanDeg: number('lean', figures.text('lean'), { over: 0, most: 79 }) ?? 45,
+        leanDeg: number('lean', figures.text('lean'), { over: 0, most: 79 }) ?? USUAL_LEAN_DEG,
         sides: oneOf('sides', figures.text('sides'), ['both', 'left', 'right']) ?? 'both',
       };
     case 'half-round':

@@ -1,0 +1,37 @@
+import { html, nothing } from 'lit';
+import { foamOfStrips, newCovers, newStrap, newTrim } from '../project/new-strips.ts';
+import { placeBeside } from '../project/part-place.ts';
+import type { NewPlain } from '../project/plain-commands.ts';
+import type { Project } from '../project/project.ts';
+import { sculptAtWork } from '../project/at-work.ts';
+import type { Bench } from './bench-state.ts';
+import { standingOn, upOf } from './parts-actions.ts';
+import { STRIP_WORDS } from './strip-words.ts';
+import type { Choice } from './view-state.ts';
+import { pairsOfSeam } from './wish-actions.ts';
+
+/** Buttons that add strips and straps: covers while a sculpt has seams, trim while a seam of it is chosen. */
+export function stripAdds(project: Project, bench: Bench, choice: Choice, add: (part: NewPlain) => void) {
+  const sculpt = sculptAtWork(project);
+  if (project.foams.length === 0) return nothing;
+  const foam = foamOfStrips(project.foams).id;
+  const chains = sculpt === null ? [] : (bench.seams?.chains ?? []);
+  const words = STRIP_WORDS;
+  const seam = choice.kind === 'seam' ? chains.find(({ id }) => id === choice.seam) : undefined;
+  const edges = seam === undefined ? [] : pairsOfSeam(bench, seam.id).slice(0, 1);
+  const place = placeBeside(standingOn(bench), null, upOf(project));
+  return html`${
+      sculpt === null || !chains.some(({ kind }) => kind !== 'open')
+        ? nothing
+        : html`<button title=${words.add.coversWhy} @click=${() => add(newCovers(words.names.covers, sculpt.id, foam))}>
+            ${words.add.covers}
+          </button>`
+    }
+    ${
+      sculpt === null || seam === undefined || edges.length === 0
+        ? nothing
+        : html`<button @click=${() => add(newTrim(words.names.trim, sculpt.id, foam, edges))}>
+            ${words.add.trim(seam.letter)}
+          </button>`
+    } <button @click=${() => add(newStrap(words.names.strap, foam, place))}>${words.add.strap}</button>`;
+}
