@@ -25,7 +25,7 @@ export interface AssemblySheet {
 
 /** A sculpt whose pieces are made. */
 export interface AssemblySculpt {
-  readonly part: Pick<SculptPart, 'id' | 'name' | 'transform'>;
+  readonly part: Pick<SculptPart, 'id' | 'name' | 'transform' | 'copies'>;
   /** The outermost sheet of the wall first, then those that are laid on it. */
   readonly sheets: readonly AssemblySheet[];
   /** How many of them are the wall. */
@@ -45,6 +45,8 @@ export interface StandingPart {
   readonly id: PartId;
   readonly name: string;
   readonly matrix: Matrix4;
+  /** How many of it the prop has; it is held against others where the first stands. */
+  readonly copies: number;
   /** Its foam, closed; null where it has no form. */
   readonly body: Mesh | null;
   /** Its outside, without the hollow in it: what something is deep in. */
@@ -66,6 +68,7 @@ export function standingSculpt({ part, sheets, wallSheets }: AssemblySculpt): St
     id: part.id,
     name: part.name,
     matrix: part.transform,
+    copies: part.copies,
     body: wallBody(mesh, facePositions, inner.cut.shell.backPositions),
     outside: { ...mesh, positions: facePositions },
     hosts: sheets.flatMap(hostsOfSheet),
@@ -120,6 +123,7 @@ export function standingPlain({ part, work, foams }: AssemblyPlain): StandingPar
     id: part.id,
     name: part.name,
     matrix: part.transform,
+    copies: part.copies,
     body: work.form,
     outside: work.form,
     hosts: hostsOfPlain(part, work, foams[0]),

@@ -86,14 +86,20 @@ export class Assembly {
         continue;
       }
       const [part, host] = [partOf(join.part), partOf(join.kind === 'hole' ? join.through : join.on)];
-      if (part === undefined || host === undefined || part === host) tellLost(join, into);
-      else if (join.kind === 'hole') cutHoleJoin(join, part, host, into);
+      if (part === undefined || host === undefined || part === host) {
+        tellLost(join, into);
+        continue;
+      }
+      if (join.kind === 'hole') cutHoleJoin(join, part, host, into);
       else drawSeat(join, part, host, into);
+      if (part.copies > host.copies) tellOnePlace(part, host, into);
+      tellOneHand(part, host.id, plains, into);
     }
     const inserts = plains.flatMap(({ part, letIn }): PlannedInsert[] =>
       part.kind === 'insert' && letIn !== undefined ? [{ part, plan: letIn }] : [],
     );
     letInAll(inserts, sculpts, plains, into);
+    for (const { part } of inserts) tellOneHand(part, part.into, plains, into);
     const said = saidPairs(joins);
     parts.forEach((a, i) => {
       for (const b of parts.slice(i + 1)) {
@@ -119,6 +125,7 @@ export class Assembly {
       part.id,
       part.name,
       part.transform,
+      part.copies,
       wallSheets,
       // What was parted is put together anew in every run, from things that stay.
       ...sheets.flatMap(({ cut: { mesh, shell, shells, patches }, pieces, foam }) => [
@@ -151,6 +158,35 @@ const saidPairs = (joins: readonly PartJoin[]): ReadonlySet<string> =>
       join.kind === 'travel' ? [] : [pairName(join.part, join.kind === 'hole' ? join.through : join.on)],
     ),
   );
+
+/** Each copy of the other part has one of them; where the rest stand, nothing is drawn. */
+function tellOnePlace({ id, name, copies }: StandingPart, host: StandingPart, into: AssemblyLines): void {
+  into.tell(
+    'warning',
+    'assembly/one-place',
+    `The prop has ${copies} of ${name}, and only where the first of them stands is it drawn on ${host.name}: hold the others to it when it is put together, and mark them there.`,
+    id,
+    { value: copies },
+  );
+}
+
+/** Templates of a part are made for both hands before anything of others comes on them. */
+function tellOneHand(
+  { id, name }: Pick<StandingPart, 'id' | 'name'>,
+  on: PartId,
+  plains: readonly AssembledPlain[],
+  into: AssemblyLines,
+): void {
+  const host = plains.find(({ part }) => part.id === on)?.part;
+  if (host?.mirrored === undefined) return;
+  into.tell(
+    'warning',
+    'assembly/one-hand',
+    `Of ${host.name} ${host.mirrored.count} of ${host.copies} are mirror images, and ${name} is drawn as it lies on the others: turn those templates over to draw it on the mirror images.`,
+    id,
+    { value: host.mirrored.count },
+  );
+}
 
 function tellLost(join: Exclude<PartJoin, { kind: 'travel' }>, into: AssemblyLines): void {
   const other = join.kind === 'hole' ? join.through : join.on;

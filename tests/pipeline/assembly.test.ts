@@ -87,6 +87,17 @@ describe('a part that goes through another', () => {
     expect(steps[0].text).toContain('0.5 mm of room');
   });
 
+  it('more often than the other is there, or another that is there in both hands, is told: one hole is cut', () => {
+    const four = pipe(from(vec3(0, 0, -150), vec3(0, 0, 1)));
+    const standing = { ...four, part: { ...four.part, copies: 4 } };
+    const { joins, findings } = new Assembly().of({ joins: [hole('disc')] }, [], [disc, standing]);
+    expect(joins[0].count).toBe(1);
+    expect(findings).toMatchObject([{ code: 'assembly/one-place', severity: 'warning', value: 4 }]);
+    const asMany = { ...disc, part: { ...disc.part, copies: 4, mirrored: { count: 2, ownHand: 'left' as const } } };
+    const told = new Assembly().of({ joins: [hole('disc')] }, [], [asMany, standing]).findings;
+    expect(told).toMatchObject([{ code: 'assembly/one-hand', value: 2 }]);
+  });
+
   it('cuts the saddle of two cylinders into the flat wrap of one', () => {
     // Layout of a T-joint, as sheet-metal pattern drafting has it: at p round the branch the flat hole lies at (rho asin(r cos p / R), r sin p).
     const host = shape('host', 'pipe_wrap', { diameter: '100 mm', length: '200 mm' }, 6);
