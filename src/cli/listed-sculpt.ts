@@ -56,7 +56,7 @@ export async function withListedSculpt(project: Project, listed: ListedPart, rea
     ...begun,
     id: old?.id ?? begun.id,
     transform: standing.transform,
-    copies: standing.copies * (listed.copies ?? 1),
+    copies: standing.copies,
     scale,
     ...seams,
     ...wishedOf(begun, wishes),

@@ -79,19 +79,11 @@ async function added(
   const foamOf = (text: string): FoamId => namedFoam(project.foams, text);
   const ids = listed.foam?.map(foamOf) ?? [firstFoam(project.foams).id];
   const foams = ids.flatMap((id) => project.foams.filter((foam) => foam.id === id));
-  const standing = standingOf(listed.place ?? {});
+  const standing = standingOf(listed.place ?? {}, listed.copies);
   if (!standing.ok) throw new WrongUsage(standing.problem.text);
   if (listed.kind === 'sculpt')
     return await withListedSculpt(project, listed, { standing: standing.value, foams, ...files });
-  const { transform, copies, mirrored } = standing.value;
-  const each = listed.copies ?? 1;
-  const base = {
-    name: listed.name,
-    transform,
-    copies: copies * each,
-    ...(mirrored === undefined ? {} : { mirrored: { ...mirrored, count: mirrored.count * each } }),
-    foams: ids,
-  };
+  const base = { name: listed.name, ...standing.value, foams: ids };
   const part = await partOf(listed, {
     base,
     foams,

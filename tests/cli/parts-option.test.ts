@@ -88,6 +88,9 @@ describe('make --parts', () => {
     const horn = { kind: 'shape', name: 'Horn', shape: 'cone', sizes: {}, copies: 2, place };
     const { project } = await withParts(emptyProject('kit'), listFile({ version: 1, parts: [horn] }));
     expect(project.plain).toMatchObject([{ copies: 4, mirrored: { count: 2, ownHand: 'right' } }]);
+    // A project file holds no more than a thousand.
+    const many = listFile({ version: 1, parts: [{ ...horn, copies: 600 }] });
+    await expect(withParts(emptyProject('horns'), many)).rejects.toThrow('1200 copies');
   });
 
   it.each([
