@@ -55,4 +55,8 @@ export const plainSchema = v.pipe(
     ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,
     'a part with an id of its own',
   ),
+  v.checkItems(
+    ({ copies, mirrored }) => mirrored === undefined || mirrored.count <= copies,
+    'a part with no more mirror images than copies',
+  ),
 );

@@ -9,6 +9,7 @@ import { USUAL_ARTWORK } from '../../src/pipeline/artwork.ts';
 import type { Outcome } from '../../src/pipeline/outcome.ts';
 import { USUAL_PICTURE } from '../../src/pipeline/picture-artwork.ts';
 import { Pipeline } from '../../src/pipeline/pipeline.ts';
+import { PlainStage } from '../../src/pipeline/plain/plain-stage.ts';
 import type { PartCraft } from '../../src/project/artwork-part.ts';
 import { newProject } from '../../src/project/new-project.ts';
 import { addPlain, changePlain, type NewPlain } from '../../src/project/plain-commands.ts';
@@ -128,6 +129,18 @@ describe('a project of parts of all kinds', async () => {
     const numbers = outcome.plain.flatMap(({ pieces }) => pieces.map(({ number }) => number));
     expect(numbers).toEqual(numbers.map((_, i) => i + 1));
     expect(outcome.templates).toHaveLength(numbers.length);
+  });
+
+  it('stacks of more models than are kept are all made', async () => {
+    const models = await Promise.all(
+      [...Array(17).keys()].map((i) => filed(`box-${i}.obj`, bytesOf(`# ${i}\n${BOX}`))),
+    );
+    const many = with_(
+      models.map((source) => ({ kind: 'stack', ...common, name: 'Box', foams: [eva(10)], source, wish })),
+    );
+    const stage = new PlainStage((hash) => files.get(hash));
+    await stage.read(many, QUIET_WORK);
+    expect(stage.make(many, 1, [], () => null, []).filter(({ work }) => work === null)).toEqual([]);
   });
 
   it('stacks take the sheets of their foams: their heights make up the solid', () => {

@@ -11,7 +11,7 @@ import { addPlain, changePlain, removePlain } from '../../src/project/plain-comm
 import { readProjectFile, writeProjectFile } from '../../src/project/project-file.ts';
 import type { Project } from '../../src/project/project.ts';
 import type { ShapePart } from '../../src/project/plain-part.ts';
-import { expectOk } from '../support/expect-ok.ts';
+import { expectOk, expectProblem } from '../support/expect-ok.ts';
 import { schemaFaults, type Schema } from '../support/json-schema.ts';
 import { sampleProject } from '../support/run-sample.ts';
 
@@ -112,4 +112,7 @@ it('a project without a sculpt is made of its other parts alone', async () => {
   expect(runAtOnce(shopPlanSteps(outcome)).quantities.foams[0].sheets).toBe(1);
   const text = writeProjectFile(alone, new Map());
   expect(expectOk(await readProjectFile(text, 'grip.json')).project).toEqual(alone);
+  const [grip] = alone.plain ?? [];
+  const mirrored = changePlain<ShapePart>(grip.id, { mirrored: { count: 3, ownHand: 'left' } }).apply(alone);
+  expectProblem(await readProjectFile(writeProjectFile(mirrored, new Map()), 'grip.json'), 'project/broken');
 });

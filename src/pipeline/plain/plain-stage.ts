@@ -24,7 +24,7 @@ import type { NamedStrips, PlainMade, PlainOutcome } from './plain-outcome.ts';
 /** Parts whose last results are kept: a prop has a few dozen, and a maker goes a few steps back and forth. */
 const KEPT = 256;
 
-/** Models that are kept, of parts that are made of one. */
+/** Models that are kept, of parts that are made of one; more where the project has more. */
 const KEPT_MODELS = 16;
 
 /** Whole lists of parts that are kept. */
@@ -33,7 +33,7 @@ const KEPT_LISTS = 8;
 /** Makes the parts of a project that no sculpt is parted for. */
 export class PlainStage {
   readonly #sourceOf: PlainGround['sourceOf'];
-  readonly #models = new Memo<[string], Result<SourceModel>>(KEPT_MODELS);
+  readonly #models = new Map<string, Result<SourceModel>>();
   readonly #works = new Memo<unknown[], Result<PlainMade>>(KEPT);
   readonly #pieces = new Memo<unknown[], readonly PlainPiece[]>(KEPT);
   readonly #outcomes = new Memo<unknown[], PlainOutcome>(KEPT);
@@ -47,12 +47,18 @@ export class PlainStage {
 
   /** Reads the models that parts are made of, as far as they are here. @throws Cancelled when the work was called off. */
   async read({ plain = [] }: Project, work: Work): Promise<void> {
+    const needed = new Set<string>();
     for (const part of plain) {
       if (part.kind !== 'stack' || part.source === undefined) continue;
       const { hash, fileName } = part.source;
+      needed.add(hash);
       const source = this.#sourceOf(hash);
-      if (source === undefined || this.#models.get([hash]) !== undefined) continue;
-      this.#models.set([hash], await readModel(source.bytes, fileName, work));
+      if (source === undefined || this.#models.has(hash)) continue;
+      this.#models.set(hash, await readModel(source.bytes, fileName, work));
+    }
+    for (const hash of this.#models.keys()) {
+      if (this.#models.size <= KEPT_MODELS) break;
+      if (!needed.has(hash)) this.#models.delete(hash);
     }
   }
 
@@ -163,7 +169,7 @@ export class PlainStage {
       on,
       wallMm,
       sourceOf: this.#sourceOf,
-      modelOf: (hash) => this.#models.get([hash]),
+      modelOf: (hash) => this.#models.get(hash),
     };
     return remembered(this.#works, [part, on, ...own, ...wallMm, ...missing], () => plainWorkOf(part, ground));
   }
