@@ -7,8 +7,8 @@ import { buildLantern } from './lantern.ts';
 import { buildMaulHead } from './maul-head.ts';
 import { buildShoulderPlate } from './shoulder-plate.ts';
 
-/** One entry of `samples.json`. */
-export interface SampleEntry {
+/** A sculpt of `samples.json`. */
+export interface SculptEntry {
   readonly id: string;
   readonly title: string;
   /** One plain sentence for the list of samples. */
@@ -22,6 +22,17 @@ export interface SampleEntry {
   readonly upAxis: 'y';
   readonly modelIs: 'face';
 }
+
+/** Whole props of `samples.json`: a project as it was saved. */
+export interface ProjectEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly sentence: string;
+  readonly projectFile: string;
+}
+
+/** One entry of `samples.json`. */
+export type SampleEntry = SculptEntry | ProjectEntry;
 
 interface Sample {
   readonly title: string;
@@ -64,12 +75,20 @@ export const SAMPLES: readonly Sample[] = [
   },
 ];
 
-/** The files of the sample set by name; the same text on every run. */
+/** The props that two of them are the sculpts of. */
+export const KIT: ProjectEntry = {
+  id: 'kit',
+  title: 'Maul and lantern',
+  sentence: 'The whole props, with handle, pommel, badges and rings, a floor with a lamp and strips over seams.',
+  projectFile: 'kit.foamloft.json',
+};
+
+/** The files of the sample set by name, but for that of {@link KIT}; the same text on every run. */
 export function sampleFiles(): Map<string, string> {
   const files = new Map<string, string>();
-  const entries: SampleEntry[] = SAMPLES.map(({ title, sentence, thickness, build }) => {
+  const sculpts: SculptEntry[] = SAMPLES.map(({ title, sentence, thickness, build }) => {
     const model = build();
-    const entry: SampleEntry = {
+    const entry: SculptEntry = {
       id: model.name,
       title,
       sentence,
@@ -85,6 +104,7 @@ export function sampleFiles(): Map<string, string> {
     return entry;
   });
   files.set('flame-badge.svg', flameBadge());
+  const entries: SampleEntry[] = [...sculpts, KIT];
   files.set('samples.json', `${JSON.stringify(entries, null, 2)}\n`);
   return files;
 }

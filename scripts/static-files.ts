@@ -22,8 +22,7 @@ function staticFiles(): ReadonlyMap<string, string> {
     ['LICENSE.txt', join(ROOT, 'LICENSE')],
   ]);
   for (const name of readdirSync(join(ROOT, 'samples')).sort()) {
-    if (name.endsWith('.obj') || name.endsWith('.seams.json'))
-      files.set(`samples/${name}`, join(ROOT, 'samples', name));
+    if (/\.(obj|seams\.json|foamloft\.json)$/.test(name)) files.set(`samples/${name}`, join(ROOT, 'samples', name));
   }
   return files;
 }

@@ -4,7 +4,7 @@ import { renameProject } from '../project/commands.ts';
 import type { Project } from '../project/project.ts';
 import type { SaveState } from './autosave.ts';
 import { CommandEvent, SampleEvent, VerbEvent } from './events.ts';
-import { SAMPLES } from './samples.ts';
+import { SAMPLES, type Sample } from './samples.ts';
 import { PART_WORDS } from './part-words.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -144,7 +144,7 @@ export class JobHead extends LitElement {
           (sample) =>
             html`<button
               class="plain"
-              aria-current=${this.#isOpen(sample.objFile) ? 'true' : nothing}
+              aria-current=${this.#isOpen(sample) ? 'true' : nothing}
               title=${sample.sentence}
               @click=${() => this.dispatchEvent(new SampleEvent(sample.id))}
             >
@@ -154,8 +154,11 @@ export class JobHead extends LitElement {
       </div>`;
   }
 
-  #isOpen(objFile: string): boolean {
-    return this.project?.parts[0]?.source.fileName === objFile;
+  /** Whole props are known by their name, a sculpt by its file where it is the only one. */
+  #isOpen(sample: Sample): boolean {
+    if ('projectFile' in sample) return this.project?.name === sample.title;
+    const { parts = [] } = this.project ?? {};
+    return parts.length === 1 && parts[0].source.fileName === sample.objFile;
   }
 
   #step(which: 'undo' | 'redo', can: boolean, label: string) {

@@ -7,7 +7,14 @@ import { atPlace, placeBeside, placeOf } from '../project/part-place.ts';
 import { addPlain, freePartId } from '../project/plain-commands.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { addSculpt } from '../project/sculpt-commands.ts';
-import { loadSample, projectFromSample, type Sample } from './samples.ts';
+import {
+  loadSample,
+  loadSampleFile,
+  projectFromSample,
+  type ProjectSample,
+  type Sample,
+  type SculptSample,
+} from './samples.ts';
 import { takeNewVersion } from '../project/version-commands.ts';
 import type { FilePart } from '../worker/parts-api.ts';
 import { openDrawing } from './drawing-actions.ts';
@@ -164,14 +171,26 @@ async function sourcesOf(bench: Workbench, project: Project): Promise<SavedSourc
 /** Opens a sample ready to print. @returns false when its files are not served. */
 export async function openSample(bench: Workbench, sample: Sample): Promise<boolean> {
   bench.setReading(sample.title);
+  const isOpen = await ('projectFile' in sample ? openProjectSample(bench, sample) : openSculptSample(bench, sample));
+  if (isOpen) return true;
+  bench.setReading(null);
+  bench.setNotice({ tone: 'problem', text: WORDS.notice.noSample(sample.title) });
+  return false;
+}
+
+async function openSculptSample(bench: Workbench, sample: SculptSample): Promise<boolean> {
   const files = await loadSample(sample).catch(() => null);
   const put = files === null ? null : await bench.workshop.putSource(files.model, sample.objFile);
-  if (files === null || put === null || !put.ok) {
-    bench.setReading(null);
-    bench.setNotice({ tone: 'problem', text: WORDS.notice.noSample(sample.title) });
-    return false;
-  }
+  if (files === null || put === null || !put.ok) return false;
   const source = { ...put.value, fileName: sample.objFile };
   bench.adopt(projectFromSample(sample, source, files.seams), [{ ...source, bytes: files.model }]);
+  return true;
+}
+
+async function openProjectSample(bench: Workbench, { projectFile }: ProjectSample): Promise<boolean> {
+  const bytes = await loadSampleFile(projectFile).catch(() => null);
+  const opened = bytes === null ? null : await bench.workshop.openProject(bytes, projectFile);
+  if (opened === null || !opened.ok) return false;
+  bench.adopt(opened.value, await sourcesOf(bench, opened.value));
   return true;
 }

@@ -7,8 +7,8 @@ import type { Project, SourceRef } from '../project/project.ts';
 import type { SeamMarks } from '../model/seams.ts';
 import list from '../../samples/samples.json';
 
-/** One thing of the lamplighter's kit, as samples/samples.json lists it. */
-export interface Sample {
+/** A sculpt of the lamplighter's kit, as samples/samples.json lists it. */
+export interface SculptSample {
   readonly id: string;
   readonly title: string;
   readonly sentence: string;
@@ -21,6 +21,16 @@ export interface Sample {
   readonly modelIs: ModelIs;
 }
 
+/** Whole props of the kit: a project as it was saved. */
+export interface ProjectSample {
+  readonly id: string;
+  readonly title: string;
+  readonly sentence: string;
+  readonly projectFile: string;
+}
+
+export type Sample = SculptSample | ProjectSample;
+
 /** The samples in the order they are offered; the first one opens by itself on the first visit. */
 export const SAMPLES = list as readonly Sample[];
 
@@ -29,19 +39,25 @@ export interface SampleFiles {
   readonly seams: SeamMarks;
 }
 
+/** A file of a sample, or null when it is not served. */
+export async function loadSampleFile(name: string): Promise<Uint8Array | null> {
+  const answer = await fetch(`samples/${name}`);
+  return answer.ok ? new Uint8Array(await answer.arrayBuffer()) : null;
+}
+
 /** Model and seams of a sample, or null when one of them is not served. */
-export async function loadSample(sample: Sample): Promise<SampleFiles | null> {
-  const [model, seams] = await Promise.all([fetch(`samples/${sample.objFile}`), fetch(`samples/${sample.seamFile}`)]);
-  if (!model.ok || !seams.ok) return null;
-  const marks = (await seams.json()) as Partial<SeamMarks>;
+export async function loadSample(sample: SculptSample): Promise<SampleFiles | null> {
+  const [model, seams] = await Promise.all([loadSampleFile(sample.objFile), loadSampleFile(sample.seamFile)]);
+  if (model === null || seams === null) return null;
+  const marks = JSON.parse(new TextDecoder().decode(seams)) as Partial<SeamMarks>;
   return {
-    model: new Uint8Array(await model.arrayBuffer()),
+    model,
     seams: { edges: marks.edges ?? [], paths: marks.paths ?? [] },
   };
 }
 
 /** A job that is ready to print: everything the sample decides is decided, and nothing of it can be undone by accident. */
-export function projectFromSample(sample: Sample, source: SourceRef, seams: SeamMarks): Project {
+export function projectFromSample(sample: SculptSample, source: SourceRef, seams: SeamMarks): Project {
   const start = newProject(sample.title, source);
   const sheet = start.foams.find((foam) => foam.thicknessMm === sample.thickness);
   const choices: Command[] = [

@@ -14,14 +14,18 @@ import { modelBytes, runModel, seamsOf } from './test-model-chain.ts';
 
 const textOf = (file: string): string => readFileSync(new URL(file, import.meta.url), 'utf8');
 
-/** The samples the app opens with, as their list describes them. */
-const SAMPLES = JSON.parse(textOf('../../samples/samples.json')) as readonly {
+interface SculptEntry {
   readonly objFile: string;
   readonly seamFile: string;
   readonly unit: ModelUnit;
   readonly thickness: number;
   readonly modelIs: ModelIs;
-}[];
+}
+
+/** The sculpts among the samples the app opens with, as their list describes them. */
+const SAMPLES = (JSON.parse(textOf('../../samples/samples.json')) as readonly (SculptEntry | object)[]).filter(
+  (entry): entry is SculptEntry => 'objFile' in entry,
+);
 
 /** Those that are tried every day: a real model, and of the shapes the smaller ones. */
 const DAILY = ['hand_lowres', 'bracer_cone', 'hammer', 'helmet_low', 'horn'];
