@@ -11,11 +11,13 @@ import { beyondBlade } from '../steps/foam/steep-words.ts';
 import { sawTable } from '../steps/foam/saw-table.ts';
 import { cutListCsv } from '../steps/shop/cut-list.ts';
 import { buildSheetPages, pictureSize } from '../steps/tile/build-sheet.ts';
+import { PART_PICTURE_MM } from '../steps/tile/part-section.ts';
 import { writePdf } from '../steps/write/pdf.ts';
 import { finishPaperSteps } from './finish-paper.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
 import { stepPictureSteps } from './shop-pictures.ts';
+import { partPictureSteps } from './plain/part-pictures.ts';
 import { partWorks } from './plain/part-works.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
 
@@ -113,6 +115,7 @@ export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result
     quantities: plan.quantities,
     gluing: plan.gluing,
     parts: partWorks(outcome),
+    partPictures: yield* partPictureSteps(outcome, PART_PICTURE_MM),
     finish: yield* finishPaperSteps(outcome, plan.finish),
     pictures,
   });

@@ -3,7 +3,7 @@ import { HATCHINGS } from '../../model/hatching.ts';
 import type { Drawing, Stroke } from '../../model/template.ts';
 import { inPicture, isFree, seenLines, type PictureView } from './hidden-lines.ts';
 import { joinedLines } from './joined-lines.ts';
-import { onPaper, type OnPaper } from './on-paper.ts';
+import { onPaper, pointsOnPaper, type OnPaper } from './on-paper.ts';
 import { solidScene, type ScenePlate, type SolidScene } from './solid-scene.ts';
 import { viewFrom } from './step-picture.ts';
 
@@ -62,15 +62,11 @@ function hatchingsOf({ triangles, faceTriangles }: SolidScene, plates: readonly 
   return found;
 }
 
-function stroke(role: Stroke['role'], paper: OnPaper, points: ArrayLike<number>): Stroke {
-  const placed = new Float64Array(points.length);
-  for (let i = 0; i < points.length; i += 2) {
-    const { x, y } = paper.at({ x: points[i], y: points[i + 1] });
-    placed[i] = x;
-    placed[i + 1] = y;
-  }
-  return { role, points: placed, closed: false };
-}
+const stroke = (role: Stroke['role'], paper: OnPaper, points: ArrayLike<number>): Stroke => ({
+  role,
+  points: pointsOnPaper(paper, points),
+  closed: false,
+});
 
 function hatchLines(
   { tree, positions }: SolidScene,

@@ -20,6 +20,17 @@ export interface PaperRoom {
   readonly leftMm?: number;
 }
 
+/** x y, x y … of the picture's plane on paper. */
+export function pointsOnPaper(paper: OnPaper, points: ArrayLike<number>): Float64Array {
+  const placed = new Float64Array(points.length);
+  for (let i = 0; i < points.length; i += 2) {
+    const { x, y } = paper.at({ x: points[i], y: points[i + 1] });
+    placed[i] = x;
+    placed[i + 1] = y;
+  }
+  return placed;
+}
+
 /** The scene as large as the paper takes it, in the middle. */
 export function onPaper(
   { positions }: SolidScene,

@@ -44,17 +44,26 @@ export function solidScene(plates: readonly ScenePlate[]): SolidScene {
     for (const [a, b] of borderOf(own))
       triangles.push(onFace(a), onBack(a), onBack(b), onFace(a), onBack(b), onFace(b));
   }
-  const packed = Float64Array.from(positions);
-  const numbered = Uint32Array.from(triangles);
-  return {
-    positions: packed,
-    triangles: numbered,
-    normals: normalsOf(packed, numbered),
-    ...edgesOf(numbered, firstOfPlate),
-    faceTriangles,
-    tree: buildTree(packed, numbered),
-  };
+  const bodies = { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+  return { ...sceneOf(bodies, firstOfPlate), faceTriangles };
 }
+
+/** One body that is no plate, counter-clockwise from outside. */
+export const bodyScene = (body: Pick<SolidScene, 'positions' | 'triangles'>): SolidScene => ({
+  ...sceneOf(body, [0]),
+  faceTriangles: [],
+});
+
+const sceneOf = (
+  { positions, triangles }: Pick<SolidScene, 'positions' | 'triangles'>,
+  firstOfPlate: readonly number[],
+): Omit<SolidScene, 'faceTriangles'> => ({
+  positions,
+  triangles,
+  normals: normalsOf(positions, triangles),
+  ...edgesOf(triangles, firstOfPlate),
+  tree: buildTree(positions, triangles),
+});
 
 /** Sides that only one triangle has, in its own direction. */
 function borderOf(triangles: ArrayLike<number>): readonly (readonly [number, number])[] {

@@ -2,7 +2,7 @@ import { add3, cross3, dot3, pointAt3, rad, scale3, sub3, unit3, type Vec3 } fro
 import type { Drawing, Stroke, Words } from '../../model/template.ts';
 import { inPicture, isFree, seenLines, type PictureView } from './hidden-lines.ts';
 import { joinedLines } from './joined-lines.ts';
-import { onPaper, type OnPaper } from './on-paper.ts';
+import { onPaper, pointsOnPaper, type OnPaper } from './on-paper.ts';
 import { LEAST_APART_MM, PictureRoom } from './picture-room.ts';
 import { seamStrokes } from './seam-strokes.ts';
 import { solidScene, type ScenePlate, type SolidScene } from './solid-scene.ts';
@@ -49,7 +49,7 @@ export function stepPicture(
   const strokes = (isNew: boolean): readonly Stroke[] =>
     joinedLines(lines.filter(({ plate }) => plates[plate].isNew === isNew)).map((points) => ({
       role: isNew ? ('cut' as const) : ('map' as const),
-      points: moved(points, room),
+      points: pointsOnPaper(room, points),
       closed: false,
     }));
   const free = new PictureRoom({ widthMm, heightMm });
@@ -62,16 +62,6 @@ export function stepPicture(
 
 /** White round the body for letters and arrows, mm. */
 const EDGE_MM = 5;
-
-const moved = (points: Float64Array, room: OnPaper): Float64Array => {
-  const placed = new Float64Array(points.length);
-  for (let i = 0; i < points.length; i += 2) {
-    const { x, y } = room.at({ x: points[i], y: points[i + 1] });
-    placed[i] = x;
-    placed[i + 1] = y;
-  }
-  return placed;
-};
 
 /** Turns about the upright axis, from the front, and heights over the horizon, that are tried, degrees; the first is kept unless another shows more. */
 const TURNS_DEG = [35, -35, 80, -80, 0, 145, -145, 180];

@@ -41,6 +41,8 @@ export interface BuildSheetInput {
   readonly gluing: GluingPlan;
   /** The work on parts that no sculpt was parted for; left out where there is none. */
   readonly parts?: readonly PartWork[];
+  /** Pictures of such parts, by their ids, as large as `PART_PICTURE_MM`; left out where there is none. */
+  readonly partPictures?: ReadonlyMap<string, Drawing>;
   readonly finish: FinishInput;
   /** One for each step, as large as `pictureSize` says. */
   readonly pictures: readonly Drawing[];
@@ -82,7 +84,7 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   }
   putCautions(flow, cautionTexts('cut'));
   putGluing(flow, input);
-  putPartWorks(flow, input.parts ?? [], toldBefore(input), putCautions);
+  putPartWorks(flow, input.parts ?? [], input.partPictures ?? new Map(), toldBefore(input), putCautions);
   if (hasFinish(input.finish.plan)) putFinishing(flow, input.finish, namedOf(input), putCautions);
   putAfterwards(flow, input);
   const pages = flow.pages();
@@ -292,7 +294,8 @@ function putAfterwards(flow: Flow, { gluing, parts = [], quantities, finish }: B
     );
   }
   const ids = coatings.flatMap(({ coating }) => coating.cautions);
-  putCautions(flow, cautionsById([...ids, 'dust', 'wear']));
+  const told = parts.flatMap(({ steps }) => steps.flatMap(({ cautions }) => cautions));
+  putCautions(flow, cautionsById([...ids, 'dust', 'wear'].filter((id) => !told.includes(id))));
 }
 
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

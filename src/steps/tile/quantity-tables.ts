@@ -81,7 +81,7 @@ export function putQuantities(
   }
   if (partsMm2 > 0)
     flow.paragraph(
-      `Coats are counted on the outside of the sculpts and on ${formatNumber(partsMm2 / 100)} cm² all round the other parts, faces that another part covers too.${colours.length === 0 ? '' : ' Colours are counted on the sculpts alone.'}`,
+      `Coats are counted on ${outsideMm2 > partsMm2 ? 'the outside of the sculpts and on ' : ''}${formatNumber(partsMm2 / 100)} cm² all round the ${outsideMm2 > partsMm2 ? 'other ' : ''}parts, faces that another part covers too.${colours.length === 0 ? '' : ' Colours are counted on the sculpts alone.'}`,
       {},
       0.8,
     );
