@@ -16,6 +16,12 @@ export function withListedInserts(
   listed: readonly ListedInsert[],
   foamOf: (text: string) => FoamId,
 ): Project {
+  const others = [...project.parts, ...(project.plain ?? [])].filter(({ kind }) => kind !== 'insert');
+  const doubled = listed.find(
+    ({ name }, i) => others.some((part) => part.name === name) || listed.findIndex((one) => one.name === name) !== i,
+  );
+  if (doubled !== undefined)
+    throw new WrongUsage(`What is let in as ${doubled.name} has the name of another part: give it one of its own.`);
   return listed.reduce((made, { name, into, wish, at, place, foam, copies = 1 }): Project => {
     const all = [...made.parts, ...(made.plain ?? [])];
     const host = all.find((part) => part.name === into);

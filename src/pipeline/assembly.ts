@@ -99,7 +99,11 @@ export class Assembly {
       part.kind === 'insert' && letIn !== undefined ? [{ part, plan: letIn }] : [],
     );
     letInAll(inserts, sculpts, plains, into);
-    for (const { part } of inserts) tellOneHand(part, part.into, plains, into);
+    for (const { part } of inserts) {
+      const host = partOf(part.into);
+      if (host !== undefined && part.copies > host.copies) tellOnePlace(part, host, into);
+      tellOneHand(part, part.into, plains, into);
+    }
     const said = saidPairs(joins);
     parts.forEach((a, i) => {
       for (const b of parts.slice(i + 1)) {
@@ -160,7 +164,11 @@ const saidPairs = (joins: readonly PartJoin[]): ReadonlySet<string> =>
   );
 
 /** Each copy of the other part has one of them; where the rest stand, nothing is drawn. */
-function tellOnePlace({ id, name, copies }: StandingPart, host: StandingPart, into: AssemblyLines): void {
+function tellOnePlace(
+  { id, name, copies }: Pick<StandingPart, 'id' | 'name' | 'copies'>,
+  host: StandingPart,
+  into: AssemblyLines,
+): void {
   into.tell(
     'warning',
     'assembly/one-place',

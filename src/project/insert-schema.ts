@@ -1,17 +1,14 @@
 import * as v from 'valibot';
 import { INSERT_KINDS } from '../model/insert.ts';
+import { finite, fromZeroMm, lengthMm, placeMm } from './plain-limits.ts';
 
-/** Longest that makes sense, mm; corners of an outline and places of a way for wires at most. */
-const MOST_MM = 1e5;
+/** Corners of an outline and places of a way for wires at most. */
 const MOST_POINTS = 2000;
 /** Longest name, and inserts of a parts file at most. */
 const MOST_NAME = 200;
 const MOST_INSERTS = 500;
 
-const finite = v.pipe(v.number(), v.finite());
-const lengthMm = v.pipe(finite, v.gtValue(0), v.maxValue(MOST_MM));
-const fromZeroMm = v.pipe(finite, v.minValue(0), v.maxValue(MOST_MM));
-const points = v.pipe(v.array(v.tuple([finite, finite])), v.maxLength(MOST_POINTS));
+const points = v.pipe(v.array(v.tuple([placeMm, placeMm])), v.maxLength(MOST_POINTS));
 
 const form = v.variant('shape', [
   v.object({ shape: v.literal('round'), diameterMm: lengthMm }),
@@ -46,7 +43,7 @@ const wish = v.object({
 
 const name = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_NAME));
 const triple = v.tuple([finite, finite, finite]);
-const at = v.object({ piece: v.pipe(v.string(), v.minLength(1)), x: finite, y: finite, turnDeg: finite });
+const at = v.object({ piece: v.pipe(v.string(), v.minLength(1)), x: placeMm, y: placeMm, turnDeg: finite });
 
 /** Inserts as a parts file tells of them: the part it is let into by its name, foams by thickness or name. */
 export const listedInsertsSchema = v.pipe(

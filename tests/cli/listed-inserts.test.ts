@@ -43,8 +43,11 @@ describe('a parts file', () => {
     expect(again.project.joins).toHaveLength(1);
   });
 
-  it('that joins what is not there is refused', async () => {
+  it('that joins what is not there, or lets in what has the name of another part, is refused', async () => {
     const lost = { ...LANTERN, joins: [{ kind: 'seat', part: 'Lamp', on: 'Post' }] };
     await expect(withParts(emptyProject('lantern'), fileOf(lost))).rejects.toThrow(Refused);
+    const [magnet] = LANTERN.inserts;
+    for (const inserts of [[{ ...magnet, name: 'Post' }], [magnet, magnet]])
+      await expect(withParts(emptyProject('lantern'), fileOf({ ...LANTERN, inserts }))).rejects.toThrow('of its own');
   });
 });

@@ -190,26 +190,28 @@ describe('a prop that travels', () => {
 describe('what is let into a part', () => {
   it('is drawn on its piece, and told where it is too near an edge', () => {
     const disc = shape('disc', 'ring', { outer_radius: '150 mm', inner_radius: '0 mm', segments: '1' }, 10);
-    const part = (x: number): InsertPart => ({
+    const part = (x: number, copies: number): InsertPart => ({
       kind: 'insert',
       id: partId('magnet'),
       name: 'magnet',
       transform: IN_PLACE,
-      copies: 1,
+      copies,
       foams: [foamId(foam(10).id)],
       wish: { kind: 'magnet', size: 'Disc 20 x 5', pole: 'north' },
       into: partId('disc'),
       at: { piece: 'ring', x, y: 0, turnDeg: 0 },
     });
-    const of = (x: number) => {
-      const work = expectOk(insertPartWork(part(x), [foam(10)], [10]));
-      return new Assembly().of({}, [], [disc, { part: part(x), work, foams: [foam(10)], letIn: work.letIn }] as const);
+    const of = (x: number, copies = 1) => {
+      const own = part(x, copies);
+      const work = expectOk(insertPartWork(own, [foam(10)], [10]));
+      return new Assembly().of({}, [], [disc, { part: own, work, foams: [foam(10)], letIn: work.letIn }] as const);
     };
     const { lines, findings } = of(100);
     expect(findings).toEqual([]);
     const [line] = lines.get('disc/ring') ?? [];
     expect(line).toMatchObject({ what: 'pocket', side: 'back', closed: true });
     expect(boxOfPoints(line.points).maxX).toBeCloseTo(110, 1);
+    expect(codes(of(100, 4).findings)).toEqual(['assembly/one-place']);
     const near = of(132).findings;
     expect(codes(near)).toEqual(['insert/near-edge']);
     expect(near[0].value).toBeCloseTo(8, 1);

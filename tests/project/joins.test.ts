@@ -44,6 +44,8 @@ describe('joins of parts', () => {
     const all = { ...whole, parts: [] };
     const text = writeProjectFile(all, new Map());
     expect(expectOk(await readProjectFile(text, 'prop.json')).project).toEqual(all);
+    const far = text.replace(/"into": ?"part-1"/, '$&, "at": { "piece": "wrap", "x": 1e300, "y": 0, "turnDeg": 0 }');
+    expectProblem(await readProjectFile(far, 'prop.json'), 'project/broken');
     expectProblem(await readProjectFile(text.replace(/"bagMm": ?400/, '"bagMm": -1'), 'prop.json'), 'project/broken');
   });
 
