@@ -1,5 +1,5 @@
 import { formatAngle, settingText, SQUARE_DEG } from '../base/lean-words.ts';
-import { formatMm } from '../base/format-length.ts';
+import { formatNumber } from '../base/format-length.ts';
 import type { PieceId } from '../base/ids.ts';
 import { deg, type Vec2 } from '../geom/vec.ts';
 
@@ -36,6 +36,15 @@ export interface RuledMark {
   readonly text?: string;
 }
 
+/** To a tenth of a mm, however long: `1935.9`, `900`. */
+function tenths(mm: number): string {
+  const rounded = Math.round(10 * mm);
+  return formatNumber(rounded / 10, rounded % 10 === 0 ? 0 : 1);
+}
+
+/** The same with its unit. */
+export const ruledMm = (mm: number): string => `${tenths(mm)}\u00a0mm`;
+
 /** Lengths nearer than this are told as one, mm: half of what a rule shows. */
 const SAME_MM = 0.05;
 
@@ -45,14 +54,14 @@ const isSame = (a: number, b: number): boolean => Math.abs(a - b) < SAME_MM;
 export function ruledSizeText({ widthMm, lowerMm, upperFromMm, upperToMm }: RuledStrip): string {
   const [left, right] = [upperFromMm, upperToMm - lowerMm];
   const long = isSame(upperToMm - upperFromMm, lowerMm)
-    ? `${formatMm(lowerMm)} long`
-    : `${formatMm(lowerMm)} long along its lower side, ${formatMm(upperToMm - upperFromMm)} along its upper one`;
-  if (isSame(left, 0) && isSame(right, 0)) return `${formatMm(widthMm)} wide, ${long}, ends square`;
+    ? `${ruledMm(lowerMm)} long`
+    : `${ruledMm(lowerMm)} long along its lower side, ${ruledMm(upperToMm - upperFromMm)} along its upper one`;
+  if (isSame(left, 0) && isSame(right, 0)) return `${ruledMm(widthMm)} wide, ${long}, ends square`;
   const end = (name: string, shift: number): string =>
     isSame(shift, 0)
       ? `${name} end square`
-      : `${name} end ${formatAngle(deg(Math.atan2(Math.abs(shift), widthMm)))} from square, its upper corner ${formatMm(Math.abs(shift))} farther ${shift > 0 ? 'right' : 'left'} than its lower one`;
-  return `${formatMm(widthMm)} wide, ${long}; ${end('left', left)}; ${end('right', right)}`;
+      : `${name} end ${formatAngle(deg(Math.atan2(Math.abs(shift), widthMm)))} from square, its upper corner ${ruledMm(Math.abs(shift))} farther ${shift > 0 ? 'right' : 'left'} than its lower one`;
+  return `${ruledMm(widthMm)} wide, ${long}; ${end('left', left)}; ${end('right', right)}`;
 }
 
 /** How its sides lean, those alike together; empty where all are square. */
@@ -67,26 +76,41 @@ export function ruledLeansText({ leansDeg }: RuledStrip): string {
   return [...byLean].map(([lean, names]) => `${names.join(', ')} ${lean}`).join('; ');
 }
 
-/** Where its lines and ticks stand, from the left end of its lower side; empty where it has none. */
-export function ruledMarksText(strip: RuledStrip): string {
-  const told = strip.marks.map((mark) => {
-    const name = mark.text === undefined ? '' : `${mark.text}: `;
-    return `${name}${markPlace(mark, strip.widthMm)}`;
-  });
-  return told.join('; ');
+/** Where its lines and ticks stand, from the left end of its lower side, those of one kind together; empty where it has none. */
+export function ruledMarksText({ marks, widthMm }: RuledStrip): string {
+  const places = new Map<string, string[]>();
+  const enter = (where: string, at: string): void => {
+    places.set(where, [...(places.get(where) ?? []), at]);
+  };
+  for (const mark of marks) {
+    const [where, at] = markPlace(mark, widthMm);
+    const isNumbered = where === LOWER || where === UPPER;
+    enter(where, mark.text === undefined ? at : isNumbered ? `${mark.text} ${at}` : `${at} (${mark.text})`);
+  }
+  const [lower, upper] = [places.get(LOWER), places.get(UPPER)];
+  if (lower !== undefined && lower.join() === upper?.join()) {
+    places.delete(LOWER);
+    places.delete(UPPER);
+    places.set('on both sides at', lower);
+  }
+  return [...places].map(([where, all]) => `${where} ${all.join(', ')}\u00a0mm`).join('; ');
 }
 
-function markPlace({ from, to }: RuledMark, widthMm: number): string {
-  const mm = (value: number): string => formatMm(Math.abs(value) < SAME_MM ? 0 : value);
+const LOWER = 'on the lower side at';
+const UPPER = 'on the upper side at';
+
+/** What kind of place a mark stands at, and where there. */
+function markPlace({ from, to }: RuledMark, widthMm: number): readonly [string, string] {
   if (isSame(from.y, to.y) && !isSame(from.x, to.x))
-    return `${mm(from.y)} above the lower side, from ${mm(Math.min(from.x, to.x))} to ${mm(Math.max(from.x, to.x))}`;
+    return ['along it', `${tenths(from.y)} above the lower side from ${tenths(from.x)} to ${tenths(to.x)}`];
   const [low, high] = from.y <= to.y ? [from, to] : [to, from];
-  const middle = (low.y + high.y) / 2;
   const isAcross = low.y < widthMm / 4 && high.y > (3 * widthMm) / 4;
-  const where = isAcross ? '' : middle < widthMm / 2 ? ' on the lower side' : ' on the upper side';
-  return isSame(low.x, high.x)
-    ? `${mm(low.x)}${where}`
-    : `${mm(low.x)} below to ${mm(high.x)} above${where === '' ? '' : `,${where}`}`;
+  const side = isAcross ? 'across it at' : (low.y + high.y) / 2 < widthMm / 2 ? LOWER : UPPER;
+  if (isSame(low.x, high.x)) return [side, tenths(low.x)];
+  return [
+    'askew',
+    `from ${tenths(low.x)}, ${tenths(low.y)} above the lower side, to ${tenths(high.x)}, ${tenths(high.y)} above it`,
+  ];
 }
 
 /** All of it, for a list. */

@@ -38,7 +38,7 @@ it('every piece is on paper or told by its figures, and told ones are printed wh
   expect(strip.widthMm).toBeCloseTo(Math.PI * (32 + 6), 9);
   expect(outcome.sheets?.sheets.flatMap(({ placements }) => placements.map(({ piece }) => piece))).toContain(shaft.id);
   const map = outcome.paper?.pages.filter(({ kind }) => kind === 'map').flatMap(({ drawing }) => drawing.words) ?? [];
-  expect(map.map(({ text }) => text).join(' ')).toContain('119 mm wide, 900 mm long, ends square');
+  expect(map.map(({ text }) => text).join(' ')).toContain('119.4 mm wide, 900 mm long, ends square');
   const { cutRows, quantities } = runAtOnce(shopPlanSteps(outcome));
   expect(cutRows.map(({ ruled }) => ruled !== undefined)).toEqual([true, false]);
   // Both stand about one axis from the same end: the middle lies there by their masses.

@@ -78,10 +78,10 @@ export class Flow {
     if (this.#column + 1 < this.#columns.length) this.#nextColumn();
   }
 
-  /** A heading of one line, never left alone at the foot of a column. */
-  heading(text: string): void {
+  /** A heading of one line, never left alone at the foot of a column. @param underMm  room that what comes under it needs, mm. */
+  heading(text: string, underMm = 3 * LEADING * TYPE_MM.body): void {
     const item = lineItem(text, { heightMm: TYPE_MM.heading, bold: true }, BLOCK_GAP_MM);
-    this.#makeRoom(item.gapMm + item.heightMm + 3 * LEADING * TYPE_MM.body);
+    this.#makeRoom(item.gapMm + item.heightMm + underMm);
     this.put(item);
   }
 

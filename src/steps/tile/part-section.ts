@@ -25,14 +25,15 @@ export function putPartWorks(
 ): void {
   const known = new Set(told);
   for (const { part, name, copies, steps } of works) {
-    flow.heading(copies === 1 ? name : `${name}, ${copies} of it`);
+    const picture = pictures.get(part);
     const fresh = steps.flatMap(({ cautions }) => cautions).filter((id) => !known.has(id));
+    const isUnder = picture !== undefined && fresh.length === 0;
+    flow.heading(copies === 1 ? name : `${name}, ${copies} of it`, isUnder ? PART_PICTURE_MM.heightMm + 2 : undefined);
     // The ending stands once, after the first block of the sheet.
     const sentences = cautionsById(fresh).filter((text) => known.size === 0 || text !== CAUTION_ENDING);
     putCautions(flow, sentences);
     for (const id of fresh) known.add(id);
     const texts = steps.map((step, i) => partStepText(step, i + 1));
-    const picture = pictures.get(part);
     const beside = picture === undefined ? 0 : howManyBeside(texts, flow.width);
     if (picture !== undefined) flow.put(pictureItem(picture, texts.slice(0, beside), flow.width));
     for (const text of texts.slice(beside)) flow.paragraph(text, {}, STEP_GAP_MM);

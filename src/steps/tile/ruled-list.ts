@@ -1,7 +1,7 @@
 import type { PieceId } from '../../base/ids.ts';
 import { formatMm } from '../../base/format-length.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
-import { ruledLeansText, ruledMarksText, ruledSizeText, type RuledStrip } from '../../model/ruled-strip.ts';
+import { ruledLeansText, ruledMarksText, ruledMm, ruledSizeText, type RuledStrip } from '../../model/ruled-strip.ts';
 import type { Flow, FlowItem } from './flow.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
 
@@ -78,12 +78,12 @@ function ruledItem(strip: RuledStrip, name: string, widthMm: number): FlowItem {
       }
       const under = y - TYPE_MM.body * 1.5;
       pen.write('0', { x, y: under }, { align: 'centre' });
-      pen.write(formatMm(lowerMm), { x: x + width, y: under }, { align: 'centre' });
+      pen.write(ruledMm(lowerMm), { x: x + width, y: under }, { align: 'centre' });
       const over = high + TYPE_MM.body * 0.6;
-      pen.write(formatMm(Math.abs(upperFromMm) < 0.05 ? 0 : upperFromMm), { x: from, y: over }, { align: 'centre' });
-      pen.write(formatMm(upperToMm), { x: to, y: over }, { align: 'centre' });
+      pen.write(ruledMm(upperFromMm), { x: from, y: over }, { align: 'centre' });
+      pen.write(ruledMm(upperToMm), { x: to, y: over }, { align: 'centre' });
       const inside = { x: x + width / 4, y: y + height / 2 - TYPE_MM.body / 2 };
-      pen.write(formatMm(wide), inside, { align: 'centre' });
+      pen.write(ruledMm(wide), inside, { align: 'centre' });
     },
   };
 }

@@ -75,7 +75,7 @@ it('tells ends that are cut at an angle, leans of the sides and marks', () => {
   const text = ruledText(strip);
   expect(text).toContain('left end 45° from square, its upper corner 20\u00a0mm farther right');
   expect(text).toContain('lower side, upper side 15° in under');
-  expect(text).toContain('A1: 90\u00a0mm on the lower side');
+  expect(text).toContain('on the lower side at A1 90\u00a0mm');
 });
 
 it('leaves on paper what is short, wide, bent, tapered or has curves on it', () => {
