@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { KIT } from '../../samples/sample-set.ts';
-import { ROOT, runCli, scratchFolder } from './run-cli.ts';
+import { IS_LONG } from '../support/long.ts';
+import { ROOT, runCli, scratchFiles, scratchFolder } from './run-cli.ts';
 
 interface Report {
   readonly pieces: readonly { readonly name: string }[];
@@ -13,7 +14,27 @@ interface Report {
   readonly findings: readonly { readonly severity: string; readonly text: string }[];
 }
 
-it('a maul and a lantern are planned in one run, all parts of both', () => {
+const ROOF = 'v 0 0 0\nv 90 0 0\nv 90 0 90\nv 0 0 90\nv 0 60 45\nv 90 60 45\nf 1 2 6 5\nf 3 4 5 6\n';
+
+it('two sculpts and a part of another kind are planned from one file', () => {
+  const roof = { kind: 'sculpt', file: 'roof.obj', unit: 'mm' };
+  const post = { kind: 'shape', name: 'Post', shape: 'pipe_wrap', sizes: { diameter: '60 mm', length: '90 mm' } };
+  const beside = { ...roof, name: 'Shed', foam: '2 mm', place: { at: [200, 0, 0] } };
+  const [parts] = scratchFiles({
+    'roofs.parts.json': JSON.stringify({ version: 1, parts: [{ ...roof, name: 'Roof' }, beside, post] }),
+    'roof.obj': ROOF,
+  });
+  const out = join(scratchFolder(), 'roofs');
+  const { status, stdout, stderr } = runCli('make', '--parts', parts, '--name', 'Two roofs', '--out', out);
+  expect(stderr).toBe('');
+  expect(status).toBe(0);
+  expect(stdout).toMatch(/^3 pieces, \d+ pages/);
+  const report = JSON.parse(readFileSync(join(out, 'report.json'), 'utf8')) as Report;
+  expect(report.pieces.map(({ name }) => name)).toEqual(['Roof', 'Shed'].map((word) => expect.stringContaining(word)));
+  expect(readFileSync(join(out, 'project.foamloft.json'), 'utf8')).toContain('"name": "Two roofs"');
+});
+
+it.runIf(IS_LONG)('a maul and a lantern are planned in one run, all parts of both', () => {
   const out = join(scratchFolder(), 'kit');
   const kit = join(ROOT, 'samples/kit.parts.json');
   const { status, stdout, stderr } = runCli('make', '--parts', kit, '--date', '2026-03-01', '--out', out);
