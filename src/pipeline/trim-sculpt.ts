@@ -57,7 +57,7 @@ export class TrimSculpts {
       shell,
       drawn?.cut,
       drawn?.pathOfLine,
-      flats,
+      ...(flats ?? []),
       hiddenSide,
       upAxis,
     ];
