@@ -6,6 +6,7 @@ import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgeIndexOf } from './edge-index.ts';
 import { ChooseEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
+import { joinRemedies } from './join-remedies.ts';
 import { remedyFor } from './remedies.ts';
 import { SHARED } from './styles.ts';
 import type { Pointed } from './view-state.ts';
@@ -123,6 +124,7 @@ export class FindingList extends JobSection {
 
   #line(finding: Finding) {
     const remedy = remedyFor(finding, this.bench);
+    const remedies = remedy === null ? joinRemedies(finding, this.project) : [remedy];
     const text = WORDS.findings.text(finding.text);
     const light = (): void => this.point(placeOf(finding, this.bench));
     const dark = (): void => this.point(null);
@@ -141,12 +143,15 @@ export class FindingList extends JobSection {
             : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`
         }
         ${
-          remedy === null
+          remedies.length === 0
             ? nothing
             : html`<div class="row">
-                <button class=${finding.severity === 'note' ? 'plain' : ''} @click=${() => this.send(remedy.command)}>
-                  ${remedy.label}
-                </button>
+                ${remedies.map(
+                  ({ label, command }) =>
+                    html`<button class=${finding.severity === 'note' ? 'plain' : ''} @click=${() => this.send(command)}>
+                      ${label}
+                    </button>`,
+                )}
               </div>`
         }
       </div>

@@ -10,9 +10,10 @@ import { ChooseEvent, PartFileEvent, SculptFileEvent } from './events.ts';
 import './findings.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
-import { stripAdds } from './part-adds.ts';
+import { partAdds } from './part-adds.ts';
 import { factsOfParts, type PartFacts } from './part-facts.ts';
 import './part-fields.ts';
+import './part-joins.ts';
 import { ownFields } from './part-own-fields.ts';
 import { PART_WORDS } from './part-words.ts';
 import { newShapeCommand, type DraftShape } from './parts-actions.ts';
@@ -110,13 +111,14 @@ export class PartsLine extends JobSection {
       <ul aria-label=${PART_WORDS.list}>
         ${facts.map((one) => this.#row(one, facts.length === 1))}
       </ul>
+      <fl-part-joins .project=${project}></fl-part-joins>
       ${
         this.draft === null
           ? html`<div class="row">
               <button @click=${this.#begin}>${words.shape}</button>
               <button @click=${() => this.#chooser('sculpt')?.click()}>${words.sculpt}</button>
               <button title=${words.fileWhy} @click=${() => this.#chooser('part')?.click()}>${words.file}</button>
-              ${stripAdds(project, this.bench, this.choice, (part) => this.#add(part))}
+              ${partAdds(project, this.bench, this.choice, (part) => this.#add(part))}
               ${this.#fileField('sculpt', '.obj,.stl')} ${this.#fileField('part', '.svg,.png,.jpg,.jpeg,.obj,.stl')}
             </div>`
           : this.#new(this.draft)
@@ -165,14 +167,19 @@ export class PartsLine extends JobSection {
                 ${isAtWork ? nothing : html`<button @click=${() => this.send(workOn(part.id))}>${words.workOn}</button>`}
                 <span class="small soft">${isAtWork ? words.sculpt : words.notAtWork}</span>
               </div>
-              ${isAtWork ? nothing : html`<fl-findings .bench=${this.bench} .project=${this.project} ofPart=${part.id}></fl-findings>`}`
+              <fl-findings
+                .bench=${this.bench}
+                .project=${this.project}
+                .steps=${isAtWork ? ['assembly'] : []}
+                ofPart=${isAtWork ? '' : part.id}
+              ></fl-findings>`
           : html`<fl-findings
                 .bench=${this.bench}
                 .project=${this.project}
                 .steps=${part.kind === 'shape' ? ['shape'] : []}
                 ofPart=${part.id}
               ></fl-findings>
-              ${part.kind === 'shape' ? this.#shape(part) : ownFields(part, this.project, this.bench)}`
+              ${part.kind === 'shape' ? this.#shape(part) : ownFields(part, this.project, this.bench, this.asking)}`
       }
       <fl-part-fields .project=${this.project} .bench=${this.bench} .item=${part} .isLast=${isLast}></fl-part-fields>
     </div>`;

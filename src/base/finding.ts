@@ -7,6 +7,8 @@ export type Severity = 'note' | 'warning' | 'error';
 /** The elements a finding speaks of. Every index is in the numbering of the mesh in force; points are in mm, model space. */
 export interface FindingPlace {
   readonly part?: string;
+  /** The other part, of what is between two. */
+  readonly otherPart?: string;
   readonly piece?: string;
   readonly seam?: string;
   /** Triangles of the mesh. */

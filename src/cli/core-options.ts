@@ -8,6 +8,8 @@ import {
   type StavesWish,
   type WindingWish,
 } from '../pipeline/build-up.ts';
+import { readProfile } from '../project/core-text.ts';
+import { USUAL_ROOM_MM, USUAL_WOUND_MM } from '../project/new-core.ts';
 import { WrongUsage } from './exit.ts';
 import { decimal, given, number, oneOf } from './option-values.ts';
 
@@ -28,12 +30,8 @@ export const CORE_ONLY = [
 
 const CORE_OPTIONS: readonly string[] = [...CORE_ONLY, 'place', 'sheets', 'rule', 'neutral', 'out', 'json', 'list'];
 
-/** Room between core and what slides on it, mm, where nothing else is said; how far a skin stands off smooth stretches. */
-const USUAL_ROOM_MM = 0.3;
+/** How far a skin stands off smooth stretches, mm, where nothing else is said. */
 const USUAL_DEVIATION_MM = 0.5;
-
-/** Thin foam or leather as it is wound on a grip, mm. */
-const USUAL_STRIP_MM = 2;
 
 const MOST_MM = 1e5;
 
@@ -120,18 +118,12 @@ function sizeFrom(word: string | undefined): readonly [number, number] | undefin
   return [a, b];
 }
 
-/** `0:20,300:20~,350:32`: lengths and radii; `~` after one: smooth from there to the next. */
+/** @throws WrongUsage */
 function profileFrom(word: string | undefined): readonly ProfileCorner[] {
   if (word === undefined) return [];
-  return word.split(',').map((pair) => {
-    const isSmooth = pair.endsWith('~');
-    const [atMm, radiusMm, ...rest] = (isSmooth ? pair.slice(0, -1) : pair).split(':').map(decimal);
-    if (rest.length > 0 || !Number.isFinite(atMm) || !Number.isFinite(radiusMm))
-      throw new WrongUsage(
-        '--profile takes length:radius in mm with commas between, as 0:20,300:20~,350:32; ~ goes on smoothly.',
-      );
-    return { atMm, radiusMm, ...(isSmooth ? { onward: 'smooth' as const } : {}) };
-  });
+  const read = readProfile(word);
+  if (!read.ok) throw new WrongUsage(`--profile: ${read.problem.text}`);
+  return read.value;
 }
 
 /** `10`, `10x2`: discs of sheet; `bought=5`: a cap that stands off so much. */
@@ -219,7 +211,7 @@ function windingFrom(word: string, profile: readonly ProfileCorner[], overallMm:
     fromMm: figure('from') ?? profile.at(0)?.atMm ?? 0,
     toMm: figure('to') ?? profile.at(-1)?.atMm ?? overallMm,
     widthMm,
-    thicknessMm: figure('thick') ?? USUAL_STRIP_MM,
+    thicknessMm: figure('thick') ?? USUAL_WOUND_MM,
     neutralFraction: figure('neutral') ?? 0.5,
     by: pitchMm === undefined ? { overlapMm } : { pitchMm },
     keep:

@@ -1,3 +1,4 @@
+import { decimal } from '../base/decimal.ts';
 import { WrongUsage } from './exit.ts';
 
 /** `{ key: value }`, or nothing where the value was not given. */
@@ -18,9 +19,7 @@ export function oneOf<const T extends string>(
   return found;
 }
 
-/** A number as people write it, else NaN: no other bases, no words. */
-export const decimal = (word: string): number =>
-  /^\s*[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(word) ? Number(word) : NaN;
+export { decimal };
 
 /** A number within limits, decimal point or comma. @throws WrongUsage */
 export function number(

@@ -33,7 +33,8 @@ export function tellUnsaid(a: StandingPart, b: StandingPart, into: AssemblyLines
     `${b.name} and ${a.name} are in each other ${by}: say whether one goes through the other by a hole or sits on it, or move them apart.`,
     b.id,
     {
-      ...(met.depth === null ? {} : { value: mm, unit: 'mm', where: { point: [x, y, z] as const } }),
+      ...(met.depth === null ? {} : { value: mm, unit: 'mm' }),
+      where: { otherPart: a.id, ...(met.depth === null ? {} : { point: [x, y, z] as const }) },
       limit: PRESSED_MM,
     },
   );

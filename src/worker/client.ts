@@ -24,6 +24,8 @@ export function connectWorkshop(): Workshop {
     simplifyKeeps: (part) => remote.simplifyKeeps(part),
     shapes: () => remote.shapes(),
     tryShape: (ask) => remote.tryShape(ask),
+    pipes: () => remote.pipes(),
+    coreSide: (wish) => remote.coreSide(wish),
     partFromFile: (bytes, fileName, foam) => remote.partFromFile(bytes, fileName, foam),
     keepFile: (bytes, fileName) => remote.keepFile(bytes, fileName),
     freePlaces: (ask) => remote.freePlaces(ask),

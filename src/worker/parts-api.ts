@@ -3,6 +3,7 @@ import type { FoamId } from '../base/ids.ts';
 import type { Result } from '../base/result.ts';
 import type { Ring } from '../geom/ring.ts';
 import type { Box3 } from '../mesh/measure.ts';
+import type { BuildUpWish, SideLine } from '../model/build-up.ts';
 import type { PlainLine } from '../model/plain-piece.ts';
 import type { ShapeMeasure } from '../model/shape.ts';
 import type { SizeField } from '../model/shape-size.ts';
@@ -56,6 +57,14 @@ export interface ToldOfSize {
   readonly size: string | null;
 }
 
+/** A pipe or rod that is known by name. */
+export interface PipeOffer {
+  readonly name: string;
+  /** `pvc`, `steel` … */
+  readonly material: string;
+  readonly outsideMm: number;
+}
+
 /** What is asked about parts that no sculpt is parted for, before they are in the project. Answered while a compute runs. */
 export interface PartsAsking {
   shapes(): Promise<readonly ShapeOffer[]>;
@@ -65,6 +74,9 @@ export interface PartsAsking {
    * Fails where it is neither.
    */
   partFromFile(bytes: Uint8Array, fileName: string, foam: FoamId): Promise<Result<FilePart>>;
+  pipes(): Promise<readonly PipeOffer[]>;
+  /** A core with all that is built up on it, cut along its axis; no lines where it cannot be made. */
+  coreSide(wish: BuildUpWish): Promise<readonly SideLine[]>;
   /** Keeps a file of a part, whatever it holds, for later computes. @returns its SHA-256. */
   keepFile(bytes: Uint8Array, fileName: string): Promise<string>;
 }

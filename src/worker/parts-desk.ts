@@ -6,9 +6,11 @@ import { IN_PLACE } from '../geom/matrix4.ts';
 import { chainRing } from '../geom/outline.ts';
 import { vec3 } from '../geom/vec.ts';
 import { boxOfPoints3 } from '../mesh/measure.ts';
+import type { BuildUpWish, SideLine } from '../model/build-up.ts';
 import type { PlainDraft } from '../model/plain-piece.ts';
 import type { SizeField } from '../model/shape-size.ts';
 import { USUAL_ARTWORK } from '../pipeline/artwork.ts';
+import { buildUpOf, knownPipes } from '../pipeline/build-up.ts';
 import { USUAL_PICTURE } from '../pipeline/picture-artwork.ts';
 import { shapeInFoam } from '../pipeline/plain/shape-part.ts';
 import { ALL_SHAPES, findShape, shapeFrom } from '../pipeline/shapes.ts';
@@ -20,7 +22,16 @@ import type { Source } from '../pipeline/sculpt-stage.ts';
 import { readSizes } from '../steps/shapes/read-sizes.ts';
 import { shapeWork } from '../steps/shapes/shape-work.ts';
 import type { ShapeKind } from '../steps/shapes/shape-kind.ts';
-import type { FilePart, PartsAsking, ShapeAsk, ShapeOffer, ToldOfSize, TriedPiece, TriedShape } from './parts-api.ts';
+import type {
+  FilePart,
+  PartsAsking,
+  PipeOffer,
+  ShapeAsk,
+  ShapeOffer,
+  ToldOfSize,
+  TriedPiece,
+  TriedShape,
+} from './parts-api.ts';
 
 /** How finely curves are drawn on the screen, mm. */
 const DRAWN_MM = 0.05;
@@ -49,6 +60,15 @@ export class PartsDesk implements PartsAsking {
 
   tryShape(ask: ShapeAsk): Promise<TriedShape> {
     return Promise.resolve(tried(ask));
+  }
+
+  pipes(): Promise<readonly PipeOffer[]> {
+    return Promise.resolve(knownPipes().map(({ name, material, outsideMm }) => ({ name, material, outsideMm })));
+  }
+
+  coreSide(wish: BuildUpWish): Promise<readonly SideLine[]> {
+    const made = buildUpOf(wish);
+    return Promise.resolve(made.ok ? made.value.sideView : []);
   }
 
   async keepFile(bytes: Uint8Array, fileName: string): Promise<string> {

@@ -185,6 +185,14 @@ export class PipelineWorkshop implements Workshop {
     return this.#parts.tryShape(...ask);
   }
 
+  pipes(): ReturnType<Workshop['pipes']> {
+    return this.#parts.pipes();
+  }
+
+  coreSide(...wish: Parameters<Workshop['coreSide']>): ReturnType<Workshop['coreSide']> {
+    return this.#parts.coreSide(...wish);
+  }
+
   partFromFile(...ask: Parameters<Workshop['partFromFile']>): ReturnType<Workshop['partFromFile']> {
     return this.#parts.partFromFile(...ask);
   }
