@@ -34,11 +34,15 @@ function install(lockHash) {
 /** Two commands begun at once would empty the folder under each other: one installs, the other waits. */
 function alone(work) {
   const turn = join(tmpdir(), `foamloft-install-${hashOf(ROOT).slice(0, 16)}`);
+  let isTold = false;
   while (!takes(turn)) {
     // One that broke off leaves its turn behind.
-    if (Date.now() - (statSync(turn, { throwIfNoEntry: false })?.mtimeMs ?? Date.now()) > LONGEST_MS)
-      rmSync(turn, { recursive: true, force: true });
-    else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, WAIT_MS);
+    if (isLeft(turn)) rmSync(turn, { recursive: true, force: true });
+    else {
+      if (!isTold) process.stdout.write('Another command installs the packages: waiting for it.\n');
+      isTold = true;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, WAIT_MS);
+    }
   }
   try {
     return work();
@@ -47,16 +51,49 @@ function alone(work) {
   }
 }
 
+/** Takes the turn and writes down whose it is. @returns false where another has it. */
 function takes(turn) {
   try {
     mkdirSync(turn);
-    return true;
   } catch (error) {
     if (error.code === 'EEXIST') return false;
     throw error;
   }
+  writeFileSync(join(turn, OWNER), String(process.pid));
+  return true;
 }
 
+/** Whether nobody is at it any more: its owner has ended, or it is older than any install. */
+function isLeft(turn) {
+  const since = statSync(turn, { throwIfNoEntry: false })?.mtimeMs;
+  if (since === undefined) return false;
+  if (Date.now() - since > LONGEST_MS) return true;
+  const owner = ownerOf(turn);
+  // It is written at once after the turn is taken.
+  return owner === null ? Date.now() - since > WRITTEN_MS : !isRunning(owner);
+}
+
+function ownerOf(turn) {
+  try {
+    return Number(readFileSync(join(turn, OWNER), 'utf8'));
+  } catch (error) {
+    if (error.code === 'ENOENT') return null;
+    throw error;
+  }
+}
+
+function isRunning(pid) {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    // There, and not ours.
+    return error.code === 'EPERM';
+  }
+}
+
+const OWNER = 'owner';
+const WRITTEN_MS = 5000;
 const WAIT_MS = 500;
 /** No install takes so long. */
 const LONGEST_MS = 600_000;
