@@ -6,6 +6,7 @@ import type {
   EarlyUpdate,
   PiecesView,
   PlainPartView,
+  SculptBesideView,
   SculptView,
   SeamsView,
   ShellView,
@@ -32,6 +33,7 @@ export interface Bench {
   readonly paper: PageSet | null;
   /** Parts that no sculpt is parted for, in the order of the project. */
   readonly plain: readonly PlainPartView[];
+  readonly sculptsBeside: readonly SculptBesideView[];
   readonly bodyFit: BodyFit | null;
   /** Room round the cores of `bodyFit`, as colours show it. */
   readonly room: RoomField | null;
@@ -51,6 +53,7 @@ export const EMPTY_BENCH: Bench = {
   sheets: null,
   paper: null,
   plain: [],
+  sculptsBeside: [],
   bodyFit: null,
   room: null,
   dryFit: null,
@@ -72,6 +75,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
     sheets: keep(update.sheets, bench.sheets),
     paper: keep(update.paper, bench.paper),
     plain: keep(update.plain, bench.plain),
+    sculptsBeside: keep(update.sculptsBeside, bench.sculptsBeside),
     bodyFit: keep(update.bodyFit, bench.bodyFit),
     room: update.bodyFit === undefined ? bench.room : roomField(update.bodyFit),
     dryFit: keep(update.dryFit, bench.dryFit),

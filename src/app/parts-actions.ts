@@ -34,9 +34,9 @@ export function newShapeCommand(
 }
 
 /** Corners of all that stands on the bench, packed x y z, mm. */
-export const standingOn = ({ sculpt, plain }: Bench): readonly ArrayLike<number>[] => [
+export const standingOn = ({ sculpt, plain, sculptsBeside }: Bench): readonly ArrayLike<number>[] => [
   ...(sculpt?.sized === true ? [sculpt.positions] : []),
-  ...plain.flatMap(({ form }) => form ?? []),
+  ...[...plain, ...sculptsBeside].flatMap(({ form }) => form ?? []),
 ];
 
 /** What is up in the assembly: as the sculpt at work has it, else z. */

@@ -297,14 +297,16 @@ export class Stage extends LitElement {
   }
 
   #showParts(scene: BenchScene, before: Bench): void {
-    const { sculpt, shell, seams, pieces, sheets, plain } = this.bench;
+    const { sculpt, shell, seams, pieces, sheets, plain, sculptsBeside } = this.bench;
     scene.show({
       ...(sculpt === before.sculpt ? {} : { sculpt }),
       ...(shell === before.shell ? {} : { shell }),
       ...(seams === before.seams ? {} : { seams }),
       ...(pieces === before.pieces ? {} : { pieces: pieces && onBench(pieces) }),
       ...(sheets === before.sheets ? {} : { sheets }),
-      ...(plain === before.plain ? {} : { plain }),
+      ...(plain === before.plain && sculptsBeside === before.sculptsBeside
+        ? {}
+        : { plain: [...plain, ...sculptsBeside] }),
     });
   }
 

@@ -33,6 +33,8 @@ export interface BenchUpdate {
   readonly paper?: PageSet | null;
   /** Parts that no sculpt is parted for, in the order of the project. */
   readonly plain?: readonly PlainPartView[];
+  /** Sculpts that are not worked on. */
+  readonly sculptsBeside?: readonly SculptBesideView[];
   readonly bodyFit?: BodyFit | null;
   readonly dryFit?: DryFit | null;
   readonly springing?: Springing | null;
@@ -172,6 +174,13 @@ export interface PatchView {
   readonly squashSpread: Spread | null;
 }
 
+/** A sculpt that is not worked on, as it stands beside the one that is. */
+export interface SculptBesideView {
+  readonly part: string;
+  /** The face of its foam, as {@link PlainPartView.form}. */
+  readonly form: Float32Array;
+}
+
 /** A part that no sculpt is parted for, as it stands on the bench and in lists. */
 export interface PlainPartView {
   readonly part: string;
@@ -182,6 +191,6 @@ export interface PlainPartView {
   readonly steps: readonly PlainStep[];
   /** Numbers and ids of its pieces by their keys. */
   readonly pieces: readonly { readonly key: string; readonly id: string; readonly number: number }[];
-  /** The finished part in the assembly, mm: x y z per corner, three corners a triangle; null where it has no form. */
+  /** The finished part in its place, in the frame of the sculpt on the bench, mm: x y z per corner, three corners a triangle; null where it has no form. */
   readonly form: Float32Array | null;
 }

@@ -1,6 +1,7 @@
 import { Vector3, type Box3 } from 'three';
 import type { LengthUnit } from '../base/format-length.ts';
-import type { PiecesView, PlainPartView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { FormView } from './plain-forms.ts';
 import type { DryFit } from '../model/dry-fit.ts';
 import type { RoomField } from '../model/room-field.ts';
 import type { SheetLayout } from '../model/sheet.ts';
@@ -53,7 +54,8 @@ export interface BenchViews {
   readonly seams?: SeamsView | null;
   readonly pieces?: PiecesView | null;
   readonly sheets?: SheetLayout | null;
-  readonly plain?: readonly PlainPartView[];
+  /** Other parts and sculpts that stand beside it. */
+  readonly plain?: readonly FormView[];
 }
 
 /** The view that a new sculpt is first seen from: a little from the right and above. */

@@ -20,6 +20,7 @@ import {
   arrange,
   buildSculpt,
   buildSolid,
+  formsBeside,
   footprintOf,
   type SculptDisplay,
   type Shown,
@@ -38,7 +39,7 @@ import { whereabouts, type Journey } from './journey.ts';
 import { LinesView, penWidth } from './lines-view.ts';
 import { placePieces } from './piece-places.ts';
 import { PlainForms } from './plain-forms.ts';
-import { standOnBench } from './standing.ts';
+import { lowestOf, standOnBench } from './standing.ts';
 import { paintSolid } from './painting.ts';
 import { PlaneHandle } from './plane-handle.ts';
 import { PointingView } from './pointing-view.ts';
@@ -370,7 +371,8 @@ export class BenchShow {
       solid.base === base &&
       solid.shell === shown.shell &&
       solid.seams === shown.seams &&
-      solid.pieces === shown.pieces;
+      solid.pieces === shown.pieces &&
+      solid.floor === Math.min(solid.lowest, lowestOf(formsBeside(shown), this.#up));
     if (!isSame) {
       const fresh = await buildSolid(base, shown, this.#up, work);
       // Pieces that are on their way or down stay there.

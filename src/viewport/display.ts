@@ -1,7 +1,7 @@
 import { type Box3, type Matrix4, Quaternion, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import { treeFromSerialised, type SurfaceTree } from '../geom/bvh.ts';
-import type { PiecesView, PlainPartView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
+import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { UpAxis } from './bench-contract.ts';
 import type { CornerSurface } from './corner-surface.ts';
@@ -9,10 +9,11 @@ import { buildFoam, inScene } from './foam-build.ts';
 import type { FoamBody } from './foam-body.ts';
 import { apartArrow, type Journey } from './journey.ts';
 import { placePieces, type PiecePlaces } from './piece-places.ts';
+import type { FormView } from './plain-forms.ts';
 import { buildForm, sculptGroups } from './sculpt-form.ts';
 import { indexSculpt, type SculptIndex } from './sculpt-index.ts';
 import type { ShadingGroups } from './shading-groups.ts';
-import { standOnBench } from './standing.ts';
+import { lowestOf, standOnBench } from './standing.ts';
 import { surfaceLines, type SurfaceLines } from './surface-lines.ts';
 
 /** The records on show. */
@@ -22,8 +23,8 @@ export interface Shown {
   readonly seams: SeamsView | null;
   readonly pieces: PiecesView | null;
   readonly sheets: SheetLayout | null;
-  /** Parts that no sculpt is parted for. */
-  readonly plain: readonly PlainPartView[];
+  /** Parts that no sculpt is parted for, and sculpts that are not worked on. */
+  readonly plain: readonly FormView[];
 }
 
 /** What depends on the sculpt alone. */
@@ -47,7 +48,14 @@ export interface SolidDisplay {
   readonly body: FoamBody | null;
   readonly lines: SurfaceLines;
   readonly localOfTriangle: Uint32Array | null;
+  /** How far down it reaches, and it or what stands with it, model space with its up upward. */
+  readonly lowest: number;
+  readonly floor: number;
 }
+
+/** Finished forms of the parts that stand with a sculpt, model space; none while its size is not known. */
+export const formsBeside = ({ sculpt, plain }: Shown): readonly Float32Array[] =>
+  sculpt?.sized === true ? plain.flatMap(({ form }) => (form === null || form.length === 0 ? [] : [form])) : [];
 
 export async function buildSculpt(sculpt: SculptView, work: Work): Promise<SculptDisplay> {
   const index = await indexSculpt(sculpt, work);
@@ -65,11 +73,10 @@ export async function buildSolid(base: SculptDisplay, shown: Shown, up: UpAxis, 
     shown.pieces !== null && 3 * shown.pieces.patchOfTriangle.length === sculpt.triangles.length ? shown.pieces : null;
   const seams =
     shown.seams !== null && 2 * shown.seams.chainOfEdge.length === sculpt.edgeVertices.length ? shown.seams : null;
-  const { matrix, box } = standOnBench(
-    shell === null ? [sculpt.positions] : [shell.facePositions, shell.backPositions],
-    up,
-    sculpt.sized,
-  );
+  const beside = formsBeside(shown);
+  const skins = shell === null ? [sculpt.positions] : [shell.facePositions, shell.backPositions];
+  const { matrix, box } = standOnBench(skins, up, sculpt.sized, beside);
+  const lowest = lowestOf(skins, up);
   const formPoints = inScene(shell === null ? sculpt.positions : shell.backPositions, matrix);
   const form = await buildForm(formPoints, sculpt.triangles, base.groups, work);
   const body = shell === null ? null : await buildFoam(sculpt, index, shell, pieces, matrix, work);
@@ -85,6 +92,8 @@ export async function buildSolid(base: SculptDisplay, shown: Shown, up: UpAxis, 
     body,
     lines: surfaceLines(sculpt, index, seams),
     localOfTriangle: pieces === null ? null : localTriangles(pieces),
+    lowest,
+    floor: Math.min(lowest, lowestOf(beside, up)),
   };
 }
 

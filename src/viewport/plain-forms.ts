@@ -21,8 +21,11 @@ const MOST_EVENED = 60_000;
 /** How far what is pointed at goes towards the colour of the chosen, 0 to 1. */
 const POINTED_SHARE = 0.35;
 
+/** A finished form in its place in the frame of the sculpt. */
+export type FormView = Pick<PlainPartView, 'part' | 'form'>;
+
 interface StandingForm {
-  readonly view: PlainPartView;
+  readonly view: FormView;
   readonly corners: Float32Array;
   readonly mesh: Mesh<BufferGeometry, MeshLambertMaterial>;
   readonly box: Box3;
@@ -40,7 +43,7 @@ export class PlainForms {
   #pointed: readonly string[] = [];
 
   /** Those that are the same objects as before stay. @returns whether anything is another than before. */
-  set(views: readonly PlainPartView[], sceneFromModel: Matrix4 | null): boolean {
+  set(views: readonly FormView[], sceneFromModel: Matrix4 | null): boolean {
     const matrix = sceneFromModel ?? this.#sceneFromModel;
     const isMoved = !matrix.equals(this.#sceneFromModel);
     const before = isMoved ? [] : this.#forms;
@@ -86,7 +89,7 @@ export class PlainForms {
     this.#forms = [];
   }
 
-  #stand(view: PlainPartView): StandingForm {
+  #stand(view: FormView): StandingForm {
     const corners = inScene(view.form ?? new Float32Array(), this.#sceneFromModel);
     const geometry = new BufferGeometry();
     geometry.setAttribute('position', new BufferAttribute(corners, 3));

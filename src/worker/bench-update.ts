@@ -25,7 +25,7 @@ import { atWorkIn, type CutSculpt, type EarlyOutcome, type Outcome, type SizedSc
 import { marksOfOffer } from '../pipeline/offer-marks.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
 import { edgeNames } from './edge-names.ts';
-import { plainPartViews } from './plain-part-views.ts';
+import { placeOnBench, plainPartViews, SculptsBeside } from './plain-part-views.ts';
 import { plateSkins } from '../steps/foam/plate-skins.ts';
 
 /** What an update was made of. */
@@ -39,6 +39,9 @@ interface Made {
   /** Cuts that are offered: a sheet too small for a piece adds one while all pieces stay. */
   readonly offers: unknown;
   readonly plain: unknown;
+  /** Where the sculpt on the bench stands in the prop: other parts stand about it. */
+  readonly place: unknown;
+  readonly sculptsBeside: unknown;
   readonly sheets: unknown;
   readonly paper: unknown;
   readonly bodyFit: unknown;
@@ -59,6 +62,7 @@ export class BenchUpdater {
   readonly #sent = new Map<number, Made>();
   /** The sculpt on the meshes of sheets that have one of their own. */
   readonly #onMesh = new WeakMap<Mesh, SizedSculpt>();
+  readonly #sculptsBeside = new SculptsBeside();
 
   /**
    * @param have   number of the last update the screen took; 0 when it shows nothing.
@@ -68,6 +72,8 @@ export class BenchUpdater {
     const shown = outcome.layers.at(sheet - 1)?.cut == null ? 0 : sheet - 1;
     const cut = outcome.layers.at(shown)?.cut ?? outcome.cut;
     const sculpt = this.#sculptUnder(outcome.sculpt, outcome.drawn, cut);
+    const sculptsBeside = this.#sculptsBeside.of(outcome);
+    const place = placeOnBench(outcome);
     const made = {
       sculpt,
       shell: cut?.shell ?? null,
@@ -76,6 +82,8 @@ export class BenchUpdater {
       atWork: outcome.part?.id ?? null,
       offers: cut?.offers ?? null,
       plain: outcome.plain,
+      place,
+      sculptsBeside,
       sheets: outcome.sheets,
       paper: outcome.paper,
       bodyFit: outcome.bodyFit,
@@ -92,7 +100,8 @@ export class BenchUpdater {
       ...(changed('pieces') || changed('atWork') || changed('offers') || changed('seams') || changed('shell')
         ? { pieces: viewOfPieces(outcome, shown) }
         : {}),
-      ...(changed('plain') ? { plain: plainPartViews(outcome.plain) } : {}),
+      ...(changed('plain') || changed('place') ? { plain: plainPartViews(outcome.plain, place) } : {}),
+      ...(changed('sculptsBeside') ? { sculptsBeside } : {}),
       ...(changed('sheets') ? { sheets: outcome.sheets } : {}),
       ...(changed('paper') ? { paper: outcome.paper } : {}),
       ...(changed('bodyFit') ? { bodyFit: outcome.bodyFit } : {}),
@@ -130,6 +139,8 @@ export class BenchUpdater {
       atWork: early.part.id,
       offers: cut.offers,
       plain: stays?.plain ?? null,
+      place: stays?.place ?? null,
+      sculptsBeside: stays?.sculptsBeside ?? null,
       sheets: stays?.sheets ?? null,
       paper: stays?.paper ?? null,
       bodyFit: stays?.bodyFit ?? null,

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { foamId, partId } from '../../src/base/ids.ts';
 import { runAtOnce } from '../../src/base/stepwise.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
-import { IN_PLACE, move4 } from '../../src/geom/matrix4.ts';
+import { IN_PLACE, move4, type Matrix4 } from '../../src/geom/matrix4.ts';
 import { vec3 } from '../../src/geom/vec.ts';
 import type { FoamPiece } from '../../src/model/foam-piece.ts';
 import { cutterOf, machineFiles } from '../../src/pipeline/machine-files.ts';
@@ -174,6 +174,30 @@ describe('two boxes in one project', async () => {
       'prop-sheet-1.stl',
       'prop-sheet-2.stl',
     ]);
+  });
+
+  it('stand beside each other as they do in the prop, whichever of them is worked on', async () => {
+    const [cube, box] = project.parts;
+    const placed = (transform: Matrix4): Project => ({ ...project, parts: [cube, { ...box, transform }] });
+    const apart = placed(move4(vec3(300, 0, -40)));
+    const seen = async (one: Project) => {
+      const update = new BenchUpdater().next(await pipeline.run(one, QUIET_WORK), 0);
+      const [other, ...more] = update.sculptsBeside ?? expect.fail();
+      expect(more).toEqual([]);
+      const middle = (points: ArrayLike<number>) =>
+        [0, 1, 2].map((k) => {
+          const along = Array.from(points).filter((_, i) => i % 3 === k);
+          return (Math.min(...along) + Math.max(...along)) / 2;
+        });
+      const own = middle(update.sculpt?.positions ?? expect.fail());
+      return { part: other.part, way: middle(other.form).map((x, k) => x - own[k]) };
+    };
+    const [first, second] = [await seen(apart), await seen(workOn(partId('part-2')).apply(apart))];
+    expect([first.part, second.part]).toEqual(['part-2', 'part-1']);
+    // There and back.
+    first.way.forEach((x, k) => expect(x + second.way[k]).toBeCloseTo(0, 3));
+    const atHome = await seen(placed(IN_PLACE));
+    expect(first.way.map((x, k) => x - atHome.way[k])).toEqual([300, 0, -40].map((x): unknown => expect.closeTo(x, 3)));
   });
 
   it('show on the bench the one that is worked on, with the others on the sheets', async () => {

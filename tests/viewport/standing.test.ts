@@ -23,6 +23,15 @@ describe('a sculpt on the bench', () => {
     }
   });
 
+  it('hangs over it where another part reaches farther down, its middle over the origin', () => {
+    const handle = Float32Array.of(500, -80, 30, 510, 20, 40);
+    const { matrix, box } = standOnBench([points], 'y', true, [handle]);
+    expect(box.min.y).toBeCloseTo(100, 4);
+    expect(box.min.x + box.max.x).toBeCloseTo(0, 4);
+    expect(new Vector3(500, -80, 30).applyMatrix4(matrix).y).toBeCloseTo(0, 4);
+    expect(standOnBench([points], 'y', true, [points]).box.min.y).toBeCloseTo(0, 4);
+  });
+
   it('fits the picture while its size is unknown', () => {
     const tiny = points.map((x) => x / 1000);
     const { box } = standOnBench([tiny], 'y', false);
