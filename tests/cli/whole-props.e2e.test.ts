@@ -30,7 +30,9 @@ it('two sculpts and a part of another kind are planned from one file', () => {
   expect(status).toBe(0);
   expect(stdout).toMatch(/^3 pieces, \d+ pages/);
   const report = JSON.parse(readFileSync(join(out, 'report.json'), 'utf8')) as Report;
-  expect(report.pieces.map(({ name }) => name)).toEqual(['Roof', 'Shed'].map((word) => expect.stringContaining(word)));
+  expect(report.pieces.map(({ name }) => name)).toEqual(
+    ['Roof', 'Shed'].map((word): unknown => expect.stringContaining(word)),
+  );
   expect(readFileSync(join(out, 'project.foamloft.json'), 'utf8')).toContain('"name": "Two roofs"');
 });
 
