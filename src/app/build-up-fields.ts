@@ -11,7 +11,7 @@ import type { PartsAsking, PipeOffer } from '../worker/parts-api.ts';
 import { BUILD_UP_WORDS } from './build-up-words.ts';
 import './core-side.ts';
 import { choiceField, lengthField } from './figure-fields.ts';
-import { FIELDS_STYLE } from './fields-style.ts';
+import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import { SHARED } from './styles.ts';
 
@@ -23,12 +23,8 @@ export class BuildUpFields extends JobSection {
   static override styles = [
     SHARED,
     FIELDS_STYLE,
+    FIELDS_BELOW,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--s3);
-      }
       .profile input {
         inline-size: 100%;
         font-size: var(--t-body);

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { SideLine } from '../model/build-up.ts';
 import { BUILD_UP_WORDS } from './build-up-words.ts';
+import { DRAWING_STYLE } from './fields-style.ts';
 import { SHARED } from './styles.ts';
 
 /** Free round the drawing, of its length. */
@@ -12,17 +13,8 @@ const MARGIN = 0.01;
 export class CoreSide extends LitElement {
   static override styles = [
     SHARED,
+    DRAWING_STYLE,
     css`
-      :host {
-        display: block;
-        padding: var(--s3);
-        background: var(--paper-low);
-      }
-      svg {
-        display: block;
-        inline-size: 100%;
-        max-block-size: 15rem;
-      }
       path {
         fill: none;
         stroke: var(--ink);

@@ -24,3 +24,26 @@ export const FIELDS_STYLE = css`
     color: var(--wrong);
   }
 `;
+
+/** Groups of fields one below the other. */
+export const FIELDS_BELOW = css`
+  :host {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: var(--s3);
+  }
+`;
+
+/** A small drawing between fields, as wide as they are. */
+export const DRAWING_STYLE = css`
+  :host {
+    display: block;
+    padding: var(--s3);
+    background: var(--paper-low);
+  }
+  svg {
+    display: block;
+    inline-size: 100%;
+    max-block-size: 15rem;
+  }
+`;

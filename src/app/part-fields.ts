@@ -8,7 +8,7 @@ import { changePlain, removePlain } from '../project/plain-commands.ts';
 import type { PlainPart } from '../project/plain-part.ts';
 import type { SculptPart } from '../project/project.ts';
 import { changeSculpt, removeSculpt } from '../project/sculpt-commands.ts';
-import { FIELDS_STYLE } from './fields-style.ts';
+import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -27,12 +27,8 @@ export class PartFields extends JobSection {
   static override styles = [
     SHARED,
     FIELDS_STYLE,
+    FIELDS_BELOW,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--s3);
-      }
       .name input {
         inline-size: 14em;
         font-size: var(--t-body);

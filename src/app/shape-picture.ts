@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatLength, type LengthUnit } from '../base/format-length.ts';
 import { drawnLines } from '../viewport/drawing-lines.ts';
 import type { TriedPiece } from '../worker/parts-api.ts';
+import { DRAWING_STYLE } from './fields-style.ts';
 import { PART_WORDS } from './part-words.ts';
 import { ringPath } from './sheet-drawing.ts';
 import { SHARED } from './styles.ts';
@@ -13,17 +14,8 @@ import { laidInRows, type LaidPiece } from './tried-rows.ts';
 export class ShapePicture extends LitElement {
   static override styles = [
     SHARED,
+    DRAWING_STYLE,
     css`
-      :host {
-        display: block;
-        padding: var(--s3);
-        background: var(--paper-low);
-      }
-      svg {
-        display: block;
-        inline-size: 100%;
-        max-block-size: 15rem;
-      }
       .foam {
         fill: var(--foam);
       }

@@ -4,7 +4,7 @@ import { changePlain } from '../project/plain-commands.ts';
 import type { StrapPart } from '../project/plain-part.ts';
 import type { StrapFields as StrapOf } from '../project/trim-part.ts';
 import { choiceField, lengthField, numberField, tickField } from './figure-fields.ts';
-import { FIELDS_STYLE } from './fields-style.ts';
+import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import { STRIP_WORDS } from './strip-words.ts';
 import { SHARED } from './styles.ts';
@@ -19,12 +19,8 @@ export class StrapFields extends JobSection {
   static override styles = [
     SHARED,
     FIELDS_STYLE,
+    FIELDS_BELOW,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--s3);
-      }
       .fields .tick {
         flex-direction: row;
         align-items: center;

@@ -6,7 +6,7 @@ import { changePlain } from '../project/plain-commands.ts';
 import type { CoversPart, TrimPart } from '../project/plain-part.ts';
 import type { StripAlong, StripWish } from '../project/trim-part.ts';
 import { choiceField, lengthField, numberField, openLengthField } from './figure-fields.ts';
-import { FIELDS_STYLE } from './fields-style.ts';
+import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import { profileFields } from './profile-fields.ts';
 import { STRIP_WORDS } from './strip-words.ts';
@@ -22,12 +22,8 @@ export class StripFields extends JobSection {
   static override styles = [
     SHARED,
     FIELDS_STYLE,
+    FIELDS_BELOW,
     css`
-      :host {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr);
-        gap: var(--s3);
-      }
       .choices {
         display: flex;
         flex-wrap: wrap;

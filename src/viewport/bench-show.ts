@@ -21,6 +21,7 @@ import {
   buildSculpt,
   buildSolid,
   formsBeside,
+  formsOf,
   footprintOf,
   type SculptDisplay,
   type Shown,
@@ -408,7 +409,7 @@ export class BenchShow {
 
   /** Parts of a prop without a sculpt stand on the bench together. @returns null where there is none. */
   #standAlone(): Matrix4 | null {
-    const forms = this.#shown.plain.flatMap(({ form }) => (form === null || form.length === 0 ? [] : [form]));
+    const forms = formsOf(this.#shown.plain);
     this.#alone.makeEmpty();
     if (forms.length === 0) return null;
     const { matrix, box } = standOnBench(forms, this.#up, true);

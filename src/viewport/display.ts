@@ -55,7 +55,11 @@ export interface SolidDisplay {
 
 /** Finished forms of the parts that stand with a sculpt, model space; none while its size is not known. */
 export const formsBeside = ({ sculpt, plain }: Shown): readonly Float32Array[] =>
-  sculpt?.sized === true ? plain.flatMap(({ form }) => (form === null || form.length === 0 ? [] : [form])) : [];
+  sculpt?.sized === true ? formsOf(plain) : [];
+
+/** Forms of the parts that have one. */
+export const formsOf = (plain: readonly FormView[]): readonly Float32Array[] =>
+  plain.flatMap(({ form }) => (form === null || form.length === 0 ? [] : [form]));
 
 export async function buildSculpt(sculpt: SculptView, work: Work): Promise<SculptDisplay> {
   const index = await indexSculpt(sculpt, work);
