@@ -4,6 +4,7 @@ import { property } from 'lit/decorators.js';
 import type { LengthUnit } from '../base/format-length.ts';
 import type { Command } from '../project/commands.ts';
 import type { Project, SculptPart } from '../project/project.ts';
+import { changeAsSeen } from '../project/change-seen.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import { CommandEvent, PointEvent, VerbEvent } from './events.ts';
 import { SHARED } from './styles.ts';
@@ -43,8 +44,9 @@ export abstract class JobSection extends LitElement {
     return this.project?.lengthUnit ?? 'mm';
   }
 
+  /** The change is meant of what stands on the sheet, which may be drawn a moment after the document has changed. */
   protected send(command: Command): void {
-    this.dispatchEvent(new CommandEvent(command));
+    this.dispatchEvent(new CommandEvent(changeAsSeen(command, this.project)));
   }
 
   protected point(pointed: Pointed | null): void {
