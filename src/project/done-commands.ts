@@ -1,6 +1,6 @@
 import type { PieceId } from '../base/ids.ts';
 import type { Command } from './commands.ts';
-import type { PieceDone } from './project.ts';
+import type { PieceDone, StepDone } from './project.ts';
 
 /** A piece as it is now: what of it is printed carries its revision. */
 export interface RevisedPiece {
@@ -22,11 +22,40 @@ export const tickCut = ({ id, revision }: RevisedPiece): Command =>
 export const releaseCut = (piece: PieceId): Command =>
   onDone('release a cut piece', (done) => withDone(done, piece, ({ cut: _, ...rest }) => rest));
 
+/** What is done with a piece between cutting and gluing. */
+export type PieceWork = 'bevelled' | 'formed';
+
+/** Says that a piece as it is now went through that work. */
+export const tickWork = (work: PieceWork, { id, revision }: RevisedPiece): Command =>
+  onDone('tick off a piece', (done) => withDone(done, id, (was) => ({ ...was, [work]: revision })));
+
+/** Forgets that it did. */
+export const releaseWork = (work: PieceWork, piece: PieceId): Command =>
+  onDone('release a piece', (done) => withDone(done, piece, ({ [work]: _, ...rest }) => rest));
+
+/** Forgets that the paper of these pieces was printed. */
+export const releasePrinted = (pieces: readonly RevisedPiece[]): Command =>
+  onDone('release printed paper', (done) =>
+    pieces.reduce((list, { id }) => withDone(list, id, ({ printed: _, ...rest }) => rest), done),
+  );
+
+/** Says that a step is done, of what it is now. */
+export const tickStep = ({ id, as }: StepDone): Command =>
+  onSteps('tick off a step', (steps) =>
+    steps.some((step) => step.id === id && step.as === as)
+      ? steps
+      : [...steps.filter((step) => step.id !== id), { id, as }],
+  );
+
+/** Forgets that steps were done. */
+export const releaseSteps = (ids: readonly string[]): Command =>
+  onSteps('release a step', (steps) => without(steps, ({ id }) => ids.includes(id)));
+
 /** Forgets what was ticked of pieces that are no more. */
 export const forgetGone = (pieces: readonly RevisedPiece[]): Command =>
   onDone('forget pieces that are gone', (done) => {
     const left = new Set<string>(pieces.map(({ id }) => id));
-    return done.every(({ piece }) => left.has(piece)) ? done : done.filter(({ piece }) => left.has(piece));
+    return without(done, ({ piece }) => !left.has(piece));
   });
 
 function onDone(label: string, change: (done: readonly PieceDone[]) => readonly PieceDone[]): Command {
@@ -41,6 +70,25 @@ function onDone(label: string, change: (done: readonly PieceDone[]) => readonly 
   };
 }
 
+function onSteps(label: string, change: (steps: readonly StepDone[]) => readonly StepDone[]): Command {
+  return {
+    label,
+    apply(project) {
+      const { doneSteps = [], ...rest } = project;
+      const changed = change(doneSteps);
+      if (changed === doneSteps) return project;
+      return changed.length === 0 ? rest : { ...rest, doneSteps: changed };
+    },
+  };
+}
+
+/** The same list where nothing is taken out. */
+function without<T>(list: readonly T[], isOut: (entry: T) => boolean): readonly T[] {
+  return list.some(isOut) ? list.filter((entry) => !isOut(entry)) : list;
+}
+
+const TICKS = ['printed', 'cut', 'bevelled', 'formed'] as const;
+
 /** The list with one entry changed; one of which nothing is said any more is left out. The same list where nothing changed. */
 function withDone(
   done: readonly PieceDone[],
@@ -49,7 +97,7 @@ function withDone(
 ): readonly PieceDone[] {
   const was = done.find((entry) => entry.piece === piece) ?? { piece };
   const now = change(was);
-  if (now.printed === was.printed && now.cut === was.cut) return done;
+  if (TICKS.every((tick) => now[tick] === was[tick])) return done;
   const others = done.filter((entry) => entry.piece !== piece);
-  return now.printed === undefined && now.cut === undefined ? others : [...others, now];
+  return TICKS.every((tick) => now[tick] === undefined) ? others : [...others, now];
 }

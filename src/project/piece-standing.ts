@@ -1,6 +1,6 @@
 import type { PieceId } from '../base/ids.ts';
 import type { RevisedPiece } from './done-commands.ts';
-import type { PieceDone } from './project.ts';
+import type { PieceDone, StepDone } from './project.ts';
 
 /** How far a piece is, held against how it is now. */
 export interface PieceStanding {
@@ -24,6 +24,25 @@ export function standingOf(
     };
   });
 }
+
+/** How a tick stands: `changed` where it is of something that was otherwise then. */
+export type TickState = 'open' | 'done' | 'changed';
+
+/** How a piece stands in one kind of work. */
+export function pieceTick(
+  done: readonly PieceDone[] | undefined,
+  { id, revision }: RevisedPiece,
+  work: Exclude<keyof PieceDone, 'piece'>,
+): TickState {
+  return stateOf(done?.find(({ piece }) => piece === id)?.[work], revision);
+}
+
+/** How a step stands. @param as what it is of now. */
+export const stepTick = (steps: readonly StepDone[] | undefined, { id, as }: StepDone): TickState =>
+  stateOf(steps?.find((step) => step.id === id)?.as, as);
+
+const stateOf = (then: string | undefined, now: string): TickState =>
+  then === undefined ? 'open' : then === now ? 'done' : 'changed';
 
 /** Pieces that need paper: those without, and those whose paper is stale; not those that are cut. */
 export function piecesToPrint<T extends RevisedPiece>(

@@ -342,8 +342,17 @@ const document = v.object({
   }),
   printers: v.optional(v.array(printerSchema)),
   done: v.optional(
-    v.array(v.object({ piece: v.string(), printed: v.optional(v.string()), cut: v.optional(v.string()) })),
+    v.array(
+      v.object({
+        piece: v.string(),
+        printed: v.optional(v.string()),
+        cut: v.optional(v.string()),
+        bevelled: v.optional(v.string()),
+        formed: v.optional(v.string()),
+      }),
+    ),
   ),
+  doneSteps: v.optional(v.array(v.object({ id: v.string(), as: v.string() }))),
   printer: v.optional(v.string()),
   shop: v.optional(shopSchema),
   cutter: v.optional(cutterSchema),

@@ -49,6 +49,8 @@ export interface Project {
   readonly printer?: string;
   /** What was ticked off, one entry a piece. Missing: nothing. */
   readonly done?: readonly PieceDone[];
+  /** What else of the work was ticked off, one entry a step. Missing: nothing. */
+  readonly doneSteps?: readonly StepDone[];
   /** What was said of glue, coats and prices. Missing: nothing. */
   readonly shop?: ShopChoices;
   /** What cuts the sheets, and how. Missing: nobody has said. */
@@ -66,6 +68,18 @@ export interface PieceDone {
   readonly printed?: string;
   /** Revision that was cut from foam. */
   readonly cut?: string;
+  /** Revision whose edges were cut to their bevels. */
+  readonly bevelled?: string;
+  /** Revision that was grooved, scored, warmed and bent. */
+  readonly formed?: string;
+}
+
+/** A step that was ticked off and is of no single piece: a test, a seam that is glued, a coat, something that was bought. */
+export interface StepDone {
+  /** What it is, the same as long as its meaning stays: `glue/…`, `buy/…`. */
+  readonly id: string;
+  /** What it was of when it was ticked, for example the revisions of its pieces: with others, the tick no longer holds. */
+  readonly as: string;
 }
 
 /** A sculpted shell; the `kind` tells it from a part that is made from its own figures. */

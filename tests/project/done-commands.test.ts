@@ -1,8 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { pieceId } from '../../src/base/ids.ts';
 import { standingFindings } from '../../src/pipeline/standing-findings.ts';
-import { forgetGone, releaseCut, tickCut, tickPrinted } from '../../src/project/done-commands.ts';
-import { piecesToPrint, standingOf } from '../../src/project/piece-standing.ts';
+import {
+  forgetGone,
+  releaseCut,
+  releasePrinted,
+  releaseSteps,
+  releaseWork,
+  tickCut,
+  tickPrinted,
+  tickStep,
+  tickWork,
+} from '../../src/project/done-commands.ts';
+import { piecesToPrint, pieceTick, standingOf, stepTick } from '../../src/project/piece-standing.ts';
 import type { Project } from '../../src/project/project.ts';
 
 const piece = (id: string, revision: string) => ({
@@ -57,5 +67,30 @@ describe('what is ticked off', () => {
     expect(releaseCut(two.id).apply(released)).toBe(released);
     expect(tickPrinted([one]).apply(ticked)).toBe(ticked);
     expect('done' in releaseCut(two.id).apply(tickCut(two).apply(bare))).toBe(false);
+  });
+});
+
+describe('what else is done with a piece, and steps of no piece', () => {
+  const work = { id: 'glue/s1', as: 'AAAA.BBBB' };
+
+  it('is ticked and released each by itself, and told once it is of something else', () => {
+    const bent = tickWork('formed', two).apply(tickWork('bevelled', two).apply(ticked));
+    expect(pieceTick(bent.done, two, 'bevelled')).toBe('done');
+    expect(pieceTick(bent.done, { ...two, revision: 'BBBC' }, 'formed')).toBe('changed');
+    expect(pieceTick(bent.done, one, 'formed')).toBe('open');
+    const square = releaseWork('bevelled', two.id).apply(bent);
+    expect([pieceTick(square.done, two, 'bevelled'), pieceTick(square.done, two, 'cut')]).toEqual(['open', 'done']);
+    expect('done' in releaseWork('formed', two.id).apply(tickWork('formed', two).apply(bare))).toBe(false);
+    expect(pieceTick(releasePrinted([two]).apply(ticked).done, two, 'printed')).toBe('open');
+  });
+
+  it('holds for steps too, each ticked once', () => {
+    const glued = tickStep(work).apply(bare);
+    expect(stepTick(glued.doneSteps, work)).toBe('done');
+    expect(stepTick(glued.doneSteps, { ...work, as: 'AAAA.BBBC' })).toBe('changed');
+    expect(tickStep(work).apply(glued)).toBe(glued);
+    expect(tickStep({ ...work, as: 'C' }).apply(glued).doneSteps).toEqual([{ ...work, as: 'C' }]);
+    expect(releaseSteps(['glue/s2']).apply(glued)).toBe(glued);
+    expect('doneSteps' in releaseSteps([work.id]).apply(glued)).toBe(false);
   });
 });
