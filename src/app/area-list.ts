@@ -48,6 +48,7 @@ export class AreaList extends JobSection {
     const dark = (): void => this.point(null);
     return html`<li @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
       <input
+        data-means="area-name"
         type="text"
         autocomplete="off"
         aria-label=${words.name}
@@ -59,6 +60,7 @@ export class AreaList extends JobSection {
       </button>
       <span class="soft">${sculpt === null ? '' : formatArea(areaOf(sculpt, triangles), this.unit)}</span>
       <select
+        data-means="area-give"
         aria-label="${words.give}: ${region.name}"
         @change=${(event: Event) => this.send(setRegionGive(region.id, (event.target as HTMLSelectElement).value as Give))}
       >
@@ -80,7 +82,7 @@ export class AreaList extends JobSection {
       const { value } = event.target as HTMLSelectElement;
       this.send(setRegionSeams(id, value === 'clear' || value === 'prefer' ? value : null));
     };
-    return html`<select class="raised" aria-label="${paint}: ${name}" @change=${choose}>
+    return html`<select data-means="area-seams" class="raised" aria-label="${paint}: ${name}" @change=${choose}>
       ${(['free', 'clear', 'prefer'] as const).map(
         (word) => html`<option value=${word} .selected=${word === (seams ?? 'free')}>${paints[word]}</option>`,
       )}
@@ -95,7 +97,7 @@ export class AreaList extends JobSection {
       const { value } = event.target as HTMLSelectElement;
       this.send(raiseRegion(id, foams.find((foam) => foam.id === value) ?? null));
     };
-    return html`<select class="raised" aria-label="${words.raise}: ${name}" @change=${raise}>
+    return html`<select data-means="area-raised" class="raised" aria-label="${words.raise}: ${name}" @change=${raise}>
       <option value="" .selected=${raised === undefined}>${words.notRaised}</option>
       ${foams.map(
         (foam) =>

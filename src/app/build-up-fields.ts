@@ -14,6 +14,7 @@ import { choiceField, lengthField } from './figure-fields.ts';
 import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import { SHARED } from './styles.ts';
+import { means } from './help/means.ts';
 
 type Wish = BuildUpOf['wish'];
 
@@ -67,6 +68,7 @@ export class BuildUpFields extends JobSection {
         <label class="profile">
           ${words.profile}
           <input
+            data-means="profile"
             type="text"
             autocomplete="off"
             spellcheck="false"
@@ -83,7 +85,12 @@ export class BuildUpFields extends JobSection {
           .lines=${this.lines}
           core=${wish.core.pipe ?? formatLength(wish.core.diameterMm, this.unit)}
         ></fl-core-side>
-        <div class="fields">${choiceField(words.rule, words.rules, wish.rule, (rule) => this.#change({ rule }))}</div>
+        <div class="fields">
+          ${means(
+            'build-up-rule',
+            choiceField(words.rule, words.rules, wish.rule, (rule) => this.#change({ rule })),
+          )}
+        </div>
       </fieldset>
       ${this.#wound(wish)}`;
   }
@@ -96,15 +103,21 @@ export class BuildUpFields extends JobSection {
       <div class="fields">
         <label>
           ${words.pipe}
-          <select @change=${(event: Event) => this.#pipe((event.target as HTMLSelectElement).value)}>
+          <select data-means="pipe" @change=${(event: Event) => this.#pipe((event.target as HTMLSelectElement).value)}>
             <option value="" .selected=${core.pipe === undefined}>${words.byDiameter}</option>
             ${this.pipes.map(
               ({ name }) => html`<option value=${name} .selected=${name === core.pipe}>${name}</option>`,
             )}
           </select>
         </label>
-        ${lengthField(words.diameter, core.diameterMm, unit, (diameterMm) => this.#ofDiameter(diameterMm))}
-        ${lengthField(words.long, core.overallMm, unit, (overallMm) => this.#change({ core: { ...core, overallMm } }))}
+        ${means(
+          'core-diameterMm',
+          lengthField(words.diameter, core.diameterMm, unit, (diameterMm) => this.#ofDiameter(diameterMm)),
+        )}
+        ${means(
+          'core-lengthMm',
+          lengthField(words.long, core.overallMm, unit, (overallMm) => this.#change({ core: { ...core, overallMm } })),
+        )}
       </div>
     </fieldset>`;
   }
@@ -123,13 +136,22 @@ export class BuildUpFields extends JobSection {
       return html`<fieldset>
         <legend>${words.wound}</legend>
         <div class="fields">
-          ${lengthField(words.width, winding.widthMm, unit, (widthMm) => change({ widthMm }))}
+          ${means(
+            'winding-width',
+            lengthField(words.width, winding.widthMm, unit, (widthMm) => change({ widthMm })),
+          )}
           ${
             'pitchMm' in by
-              ? lengthField(words.pitch, by.pitchMm, unit, (pitchMm) => change({ by: { pitchMm } }))
-              : lengthField(words.overlap, by.overlapMm, unit, (overlapMm) => change({ by: { overlapMm } }), {
-                  least: -winding.widthMm,
-                })
+              ? means(
+                  'winding-pitch',
+                  lengthField(words.pitch, by.pitchMm, unit, (pitchMm) => change({ by: { pitchMm } })),
+                )
+              : means(
+                  'winding-overlap',
+                  lengthField(words.overlap, by.overlapMm, unit, (overlapMm) => change({ by: { overlapMm } }), {
+                    least: -winding.widthMm,
+                  }),
+                )
           }
         </div>
         <button class="plain" @click=${() => wind(windings.toSpliced(at, 1))}>${words.unwind}</button>

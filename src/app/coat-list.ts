@@ -11,8 +11,7 @@ import './quantity-field.ts';
 import type { NumberEvent } from './quantity-field.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 import { SHARED } from './styles.ts';
-
-const { units } = QUANTITY_WORDS.glue;
+import { means } from './help/means.ts';
 
 /** What the finished prop is coated with all over, coat by coat, with the figures of the labels. */
 @customElement('fl-coat-list')
@@ -43,7 +42,10 @@ export class CoatList extends JobSection {
             ? nothing
             : html`<label
                 >${words.add}<br />
-                <select @change=${(event: Event) => this.#add(coats, event.target as HTMLSelectElement)}>
+                <select
+                  data-means="coat"
+                  @change=${(event: Event) => this.#add(coats, event.target as HTMLSelectElement)}
+                >
                   <option value="" selected>${words.choose}</option>
                   ${others.map(({ id, name }) => html`<option value=${id}>${name}</option>`)}
                 </select>
@@ -55,6 +57,7 @@ export class CoatList extends JobSection {
 
   #coat(coats: readonly Coating[], coat: Coating, i: number) {
     const words = QUANTITY_WORDS.coats;
+    const { units } = QUANTITY_WORDS.glue;
     const { name, cureH } = coat;
     const change = (next: Coating): void => this.#set(coats.map((other) => (other === coat ? next : other)));
     const field = (
@@ -80,10 +83,22 @@ export class CoatList extends JobSection {
       <fieldset>
         <legend>${i + 1}. ${name}</legend>
         <div class="fields">
-          ${field(words.coats, '', coat.coats, 1, false, (value) => ({ ...coat, coats: value }))}
-          ${field(words.coverage, units.m2PerL, coverageOf(coat), 0, true, (value) => withCoverage(coat, value))}
-          ${field(words.recoat, units.min, coat.recoatMin, 0, false, (value) => ({ ...coat, recoatMin: value }))}
-          ${field(words.cure, units.h, coat.cureH, 0, false, (value) => ({ ...coat, cureH: value }))}
+          ${means(
+            'coats',
+            field(words.coats, '', coat.coats, 1, false, (value) => ({ ...coat, coats: value })),
+          )}
+          ${means(
+            'coverage',
+            field(words.coverage, units.m2PerL, coverageOf(coat), 0, true, (value) => withCoverage(coat, value)),
+          )}
+          ${means(
+            'recoat',
+            field(words.recoat, units.min, coat.recoatMin, 0, false, (value) => ({ ...coat, recoatMin: value })),
+          )}
+          ${means(
+            'cure',
+            field(words.cure, units.h, coat.cureH, 0, false, (value) => ({ ...coat, cureH: value })),
+          )}
         </div>
         ${own === undefined ? nothing : html`<p class="small soft">${words.dries(own.dryMin, cureH)}</p>`}
         <div class="row">

@@ -46,7 +46,10 @@ export class CoreFields extends JobSection {
     return html`<div class="fields">
         <label
           >${words.along}
-          <select @change=${(event: Event) => this.#turn(core, (event.target as HTMLSelectElement).value)}>
+          <select
+            data-means="core-axis"
+            @change=${(event: Event) => this.#turn(core, (event.target as HTMLSelectElement).value)}
+          >
             ${Object.keys(AXES).map((name) => html`<option value=${name} .selected=${name === axis}>${name}</option>`)}
           </select>
         </label>
@@ -67,7 +70,7 @@ export class CoreFields extends JobSection {
       <div class="fields">
         <label
           >${words.coreUnit}
-          <select @change=${take}>
+          <select data-means="core-unit" @change=${take}>
             ${UNITS.map((unit) => html`<option value=${unit} .selected=${unit === core.unit}>${words.coreUnits[unit]}</option>`)}
           </select>
         </label>
@@ -90,6 +93,7 @@ export class CoreFields extends JobSection {
 
   #wanted(core: Core) {
     return html`<fl-length-field
+      data-means="room"
       label=${WORDS.wear.wanted}
       .mm=${core.roomMm ?? null}
       .unit=${this.unit}
@@ -118,6 +122,7 @@ export class CoreFields extends JobSection {
 
   #field(core: CoreRod, name: RodField, label: string) {
     return html`<fl-length-field
+      data-means=${`core-${name}`}
       label=${label}
       .mm=${core[name] ?? null}
       .unit=${this.unit}

@@ -36,7 +36,7 @@ export class CutterFields extends JobSection {
     return html`<div class="stack">
       <label
         >${words.kind}<br />
-        <select @change=${this.#takeKind}>
+        <select data-means="cutter" @change=${this.#takeKind}>
           ${(['unknown', 'blade', 'laser'] as const).map(
             (name) =>
               html`<option value=${name} ?selected=${name === (kind ?? 'unknown')}>${words.kinds[name]}</option>`,
@@ -45,6 +45,7 @@ export class CutterFields extends JobSection {
       </label>
       <div class="row">
         <fl-length-field
+          data-means="cut-width"
           label=${words.width}
           .mm=${cutWidthMm ?? usual}
           .unit=${this.unit}
@@ -64,6 +65,7 @@ export class CutterFields extends JobSection {
       <div class="choices">
         <label
           ><input
+            data-means="bridges"
             type="checkbox"
             .checked=${bridges !== undefined}
             @change=${(event: Event) => this.send(setBridges((event.target as HTMLInputElement).checked ? FIRST_BRIDGES : null))}
@@ -78,6 +80,7 @@ export class CutterFields extends JobSection {
     const { least, most } = CUTTER_LIMITS.bridges;
     return html`<div class="fields">
       <fl-number-field
+        data-means="bridge-count"
         label=${CUTTER_WORDS.count}
         .value=${bridges.count}
         .least=${least}
@@ -86,6 +89,7 @@ export class CutterFields extends JobSection {
         @fl-number=${(event: NumberEvent) => this.#takeBridges({ ...bridges, count: event.value ?? bridges.count })}
       ></fl-number-field>
       <fl-length-field
+        data-means="bridge-width"
         label=${CUTTER_WORDS.bridgeMm}
         .mm=${bridges.widthMm}
         .unit=${this.unit}

@@ -44,7 +44,7 @@ export class DartList extends JobSection {
     };
     return html`<li @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
       <span>${words.name(letter, formatLength(lengthMm, this.unit))}</span>
-      <select aria-label=${words.ends(letter)} @change=${choose}>
+      <select data-means="dart-end" aria-label=${words.ends(letter)} @change=${choose}>
         <option value="point" .selected=${hole === undefined}>${words.point}</option>
         <option value="hole" .selected=${hole !== undefined}>${words.hole}</option>
       </select>
@@ -52,6 +52,7 @@ export class DartList extends JobSection {
         hole === undefined
           ? html`<span></span>`
           : html`<fl-length-field
+              data-means="tip-hole"
               class="inline"
               label=${words.diameter}
               .mm=${hole.diameterMm}

@@ -43,6 +43,7 @@ export class DoneTicks extends JobSection {
     const [{ paper, foam }] = standingOf(project.done, [piece]);
     return html`<label class="small">
         <input
+          data-means="done-printed"
           type="checkbox"
           aria-label=${words.tickPrinted(name)}
           .checked=${paper === 'printed'}
@@ -53,6 +54,7 @@ export class DoneTicks extends JobSection {
       </label>
       <label class="small">
         <input
+          data-means="done-cut"
           type="checkbox"
           aria-label=${words.tickCut(name)}
           .checked=${foam !== 'none'}

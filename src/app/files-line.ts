@@ -91,6 +91,7 @@ export class FilesLine extends JobSection {
     const tick = (label: string, isOn: boolean, take: (isOn: boolean) => FilesAsk) =>
       html`<label
         ><input
+          data-means="files-kind"
           type="checkbox"
           .checked=${isOn}
           @change=${(event: Event) => this.#take(take((event.target as HTMLInputElement).checked))}
@@ -129,6 +130,7 @@ export class FilesLine extends JobSection {
 
   #dpi(pick: FilesAsk, dpi: number) {
     return html`<fl-number-field
+      data-means="files-dpi"
       class="under"
       label=${FILES_WORDS.pictures.dpi}
       .value=${dpi}
@@ -147,6 +149,7 @@ export class FilesLine extends JobSection {
       timesSmaller === null
         ? nothing
         : html`<fl-number-field
+            data-means="files-smaller"
             class="under"
             label=${times}
             .value=${timesSmaller}

@@ -47,7 +47,7 @@ export class FillFields extends JobSection {
         ${this.#length(fill, 'borderMm', words.border)}
         <label>
           ${words.cutBy}
-          <select @change=${this.#takeCut}>
+          <select data-means="fill-cut" @change=${this.#takeCut}>
             ${CUT_NAMES.map(
               (cut) =>
                 html`<option value=${cut} .selected=${fill.spacingMm === CUTS[cut]}>
@@ -62,7 +62,7 @@ export class FillFields extends JobSection {
         ${this.#length(fill, 'spacingMm', words.spacing)}
         <label>
           ${words.turns}
-          <select @change=${this.#takeTurns}>
+          <select data-means="fill-turns" @change=${this.#takeTurns}>
             ${TURN_RULES.map(
               (rule) => html`<option value=${rule} .selected=${rule === fill.turns}>${words.turn[rule]}</option>`,
             )}
@@ -76,6 +76,7 @@ export class FillFields extends JobSection {
 
   #length(fill: FillRule, key: 'borderMm' | 'spacingMm', label: string) {
     return html`<fl-length-field
+      data-means=${`fill-${key}`}
       .label=${label}
       .mm=${fill[key]}
       .unit=${this.unit}
@@ -88,6 +89,7 @@ export class FillFields extends JobSection {
   #tick(fill: FillRule, key: 'turnOver' | 'buys', label: string) {
     return html`<label>
       <input
+        data-means=${`fill-${key}`}
         type="checkbox"
         .checked=${fill[key]}
         @change=${(event: Event) => this.#set({ [key]: (event.target as HTMLInputElement).checked })}

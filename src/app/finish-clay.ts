@@ -12,6 +12,7 @@ import './quantity-field.ts';
 import type { NumberEvent } from './quantity-field.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 import { SHARED } from './styles.ts';
+import { means } from './help/means.ts';
 
 /** The clay with the figures of its label, and what is modelled in it. */
 @customElement('fl-finish-clay')
@@ -40,6 +41,7 @@ export class FinishClay extends JobSection {
         }
         <div class="fields">
           <fl-length-field
+            data-means="clay-layer"
             label=${words.layer}
             .mm=${clay.layerMm}
             .unit=${this.unit}
@@ -47,8 +49,14 @@ export class FinishClay extends JobSection {
             .max=${100}
             @fl-length=${({ mm }: LengthEvent) => this.send(setClay({ ...clay, layerMm: mm }))}
           ></fl-length-field>
-          ${this.#number(words.dry, units.h, clay.dryH, 10_000, (dryH) => setClay({ ...clay, dryH }))}
-          ${this.#number(words.shrink, units.pct, clay.shrinkPct, 40, (shrinkPct) => setClay({ ...clay, shrinkPct }))}
+          ${means(
+            'clay-dry',
+            this.#number(words.dry, units.h, clay.dryH, 10_000, (dryH) => setClay({ ...clay, dryH })),
+          )}
+          ${means(
+            'clay-shrink',
+            this.#number(words.shrink, units.pct, clay.shrinkPct, 40, (shrinkPct) => setClay({ ...clay, shrinkPct })),
+          )}
         </div>
       </div>
     </details>`;

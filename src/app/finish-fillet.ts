@@ -27,6 +27,7 @@ export class FinishFillet extends JobSection {
     const isHollow = chain?.foldRad.some((fold) => fold < -LEAST_HOLLOW) === true;
     if (!isHollow && radius === 0) return nothing;
     return html`<fl-length-field
+      data-means="fillet"
       class="inline"
       label=${PAINT_WORDS.fillet.field}
       .mm=${radius}

@@ -118,6 +118,7 @@ export class JobHead extends LitElement {
         project === null
           ? nothing
           : html`<input
+                data-means="job-name"
                 class="name"
                 type="text"
                 aria-label=${WORDS.head.jobName}

@@ -104,6 +104,7 @@ export class LayingGroup extends JobSection {
       <label for="seams">${seams}</label>
       <output for="seams">${text}</output>
       <input
+        data-means="hold-seams"
         id="seams"
         type="range"
         min="0"
@@ -126,6 +127,7 @@ export class LayingGroup extends JobSection {
       <label for="squash">${squash}</label>
       <output for="squash">${text}</output>
       <input
+        data-means="squash-price"
         id="squash"
         type="range"
         min=${WISH_LIMITS.squashPrice.least}
@@ -147,7 +149,13 @@ export class LayingGroup extends JobSection {
       this.send(setFlattenWishes({ [name]: (event.target as HTMLInputElement).checked }));
     return html`<div class="switch">
       <label>
-        <input type="checkbox" .checked=${wishes[name]} aria-describedby="${name}-why" @change=${take} />
+        <input
+          data-means=${`laying-${name}`}
+          type="checkbox"
+          .checked=${wishes[name]}
+          aria-describedby="${name}-why"
+          @change=${take}
+        />
         ${laying[name]}
       </label>
       <p id="${name}-why" class="small soft">${laying[`${name}Why`]}</p>

@@ -137,6 +137,7 @@ export class LookRow extends JobSection {
                 (look) =>
                   html`<label>
                     <input
+                      data-means="look"
                       type="radio"
                       name="look"
                       .checked=${view.look === look}
@@ -174,6 +175,7 @@ export class LookRow extends JobSection {
           : html`<label>
                 ${WORDS.apart}
                 <input
+                  data-means="apart"
                   type="range"
                   min="0"
                   max="1"
@@ -205,6 +207,7 @@ export class LookRow extends JobSection {
       )}
       <button class="plain" @click=${() => this.#set(otherHalf(plane))}>${WORDS.other}</button>
       <input
+        data-means="section-place"
         type="range"
         aria-label=${WORDS.place(this.#signed(at))}
         min=${-reach}
@@ -226,6 +229,7 @@ export class LookRow extends JobSection {
       <button @click=${() => this.ask('part-at-plane')}>${verbs.atPlane}${keyCap('8')}</button>
       <button @click=${() => this.ask('part-at-planes')}>${verbs.atPlanes}${keyCap('9')}</button>
       <fl-length-field
+        data-means="spacing"
         class="inline"
         label=${every}
         .mm=${this.view.spacingMm}

@@ -26,13 +26,14 @@ export class MockUpFields extends JobSection {
       <div class="fields">
         <label>
           ${words.scale}
-          <select @change=${this.#takeScale}>
+          <select data-means="mock-up-scale" @change=${this.#takeScale}>
             ${SCALES.map(
               (scale) => html`<option value=${scale} ?selected=${scale === times}>1:${formatPlain(scale)}</option>`,
             )}
           </select>
         </label>
         <fl-length-field
+          data-means="card"
           .label=${words.card}
           .mm=${cardMm}
           .unit=${this.unit}

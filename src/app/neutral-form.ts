@@ -12,6 +12,7 @@ import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
+import { means } from './help/means.ts';
 
 /** Length of the printed strip on most papers, mm. */
 const USUAL_STRIP_MM = 240;
@@ -51,8 +52,14 @@ export class NeutralForm extends JobSection {
       <p class="small soft">${words.how}</p>
       <div><button @click=${() => this.ask('save-strip')}>${words.print}</button></div>
       <div class="fields">
-        ${this.#field(words.length, test.lengthMm, (lengthMm) => this.#keep(foam, { ...test, lengthMm }))}
-        ${this.#field(words.thickness, test.thicknessMm, (thicknessMm) => this.#keep(foam, { ...test, thicknessMm }))}
+        ${means(
+          'neutral-length',
+          this.#field(words.length, test.lengthMm, (lengthMm) => this.#keep(foam, { ...test, lengthMm })),
+        )}
+        ${means(
+          'neutral-thickness',
+          this.#field(words.thickness, test.thicknessMm, (thicknessMm) => this.#keep(foam, { ...test, thicknessMm })),
+        )}
       </div>
       ${test.readings.map((reading, i) => this.#reading(foam, test, reading, i))} ${this.#rowBegun(foam, test)}
       ${test.readings.length === 0 ? nothing : this.#answer(foam, test, layer.neutralFraction)}
@@ -64,8 +71,14 @@ export class NeutralForm extends JobSection {
     const put = (change: Partial<NeutralReading>): void =>
       this.#keep(foam, { ...test, readings: test.readings.with(i, { ...reading, ...change }) });
     return html`<div class="fields" role="group" aria-label=${words.bend(i + 1)}>
-      ${this.#field(words.across, reading.mandrelMm, (mandrelMm) => put({ mandrelMm }))}
-      ${this.#field(words.arc, reading.arcMm, (arcMm) => put({ arcMm }))}
+      ${means(
+        'neutral-across',
+        this.#field(words.across, reading.mandrelMm, (mandrelMm) => put({ mandrelMm })),
+      )}
+      ${means(
+        'neutral-arc',
+        this.#field(words.arc, reading.arcMm, (arcMm) => put({ arcMm })),
+      )}
       <button
         aria-label=${words.removeBend(i + 1)}
         @click=${() => this.#keep(foam, { ...test, readings: test.readings.filter((_, at) => at !== i) })}
@@ -88,8 +101,14 @@ export class NeutralForm extends JobSection {
       this.#keep(foam, { ...test, readings: [...test.readings, { mandrelMm, arcMm }] });
     };
     return html`<div class="fields" role="group" aria-label=${words.bend(test.readings.length + 1)}>
-      ${this.#field(words.across, this.begun.mandrelMm ?? null, (mandrelMm) => put({ mandrelMm }))}
-      ${this.#field(words.arc, this.begun.arcMm ?? null, (arcMm) => put({ arcMm }))}
+      ${means(
+        'neutral-across',
+        this.#field(words.across, this.begun.mandrelMm ?? null, (mandrelMm) => put({ mandrelMm })),
+      )}
+      ${means(
+        'neutral-arc',
+        this.#field(words.arc, this.begun.arcMm ?? null, (arcMm) => put({ arcMm })),
+      )}
     </div>`;
   }
 

@@ -243,6 +243,7 @@ export class OutlineBoard extends LitElement {
     const [x, y] = this.#at(this.inHand);
     const field = (label: string, mm: number, take: (mm: number) => void) =>
       html`<fl-length-field
+        data-means="outline-place"
         .label=${label}
         .mm=${mm}
         .unit=${this.unit}
@@ -256,7 +257,10 @@ export class OutlineBoard extends LitElement {
     return html`<div class="fields">
       <label>
         ${words.corners}
-        <select @change=${(event: Event) => (this.inHand = Number((event.target as HTMLSelectElement).value))}>
+        <select
+          data-means="outline-corner"
+          @change=${(event: Event) => (this.inHand = Number((event.target as HTMLSelectElement).value))}
+        >
           ${Array.from({ length: of }, (_, i) => html`<option value=${i} .selected=${i === this.inHand}>${i + 1}</option>`)}
         </select>
       </label>

@@ -49,6 +49,7 @@ export class PaintAreas extends JobSection {
     return html`<li @pointerenter=${light} @pointerleave=${dark} @focusin=${light} @focusout=${dark}>
       <span class="name">${name}</span>
       <select
+        data-means="area-colour"
         aria-label=${words.colourOf(name)}
         @change=${(event: Event) => this.send(colourRegion(id, (event.target as HTMLSelectElement).value || null))}
       >
@@ -56,6 +57,7 @@ export class PaintAreas extends JobSection {
         ${colours.map((own) => html`<option value=${own.id} .selected=${own.id === colour}>${own.name}</option>`)}
       </select>
       <fl-length-field
+        data-means="area-clay"
         class="inline"
         label=${words.clay}
         .mm=${clay?.heightMm ?? 0}

@@ -26,7 +26,12 @@ export class PaintField extends JobSection {
       this.send(paintFaces(this.name, faces, (event.target as HTMLSelectElement).value || null));
     return html`<label class="small soft"
       >${words.colour}
-      <select ?disabled=${colours.length === 0} title=${colours.length === 0 ? words.first : ''} @change=${paint}>
+      <select
+        data-means="piece-colour"
+        ?disabled=${colours.length === 0}
+        title=${colours.length === 0 ? words.first : ''}
+        @change=${paint}
+      >
         ${now === undefined ? html`<option value="?" disabled selected>…</option>` : nothing}
         <option value="" .selected=${now === null}>${words.asRest}</option>
         ${colours.map(({ id, name: own }) => html`<option value=${id} .selected=${id === now}>${own}</option>`)}

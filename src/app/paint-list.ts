@@ -17,6 +17,7 @@ import { swatch } from './paint-swatch.ts';
 import './quantity-field.ts';
 import type { NumberEvent } from './quantity-field.ts';
 import { SHARED } from './styles.ts';
+import { means } from './help/means.ts';
 
 const MIN_PER_H = 60;
 
@@ -77,6 +78,7 @@ export class PaintList extends JobSection {
             : html`<label class="small"
                 >${words.base}<br />
                 <select
+                  data-means="base-colour"
                   @change=${(event: Event) => this.send(setBaseColour((event.target as HTMLSelectElement).value || null))}
                 >
                   <option value="" .selected=${baseColour === ''}>${words.noBase}</option>
@@ -125,6 +127,7 @@ export class PaintList extends JobSection {
         <label
           >${words.name}
           <input
+            data-means="colour-name"
             type="text"
             autocomplete="off"
             maxlength="40"
@@ -134,13 +137,17 @@ export class PaintList extends JobSection {
         <label
           >${words.shade}
           <input
+            data-means="colour-shade"
             type="color"
             .value=${rgb}
             @change=${(event: Event) => this.send(setColour(id, { rgb: (event.target as HTMLInputElement).value }))}
         /></label>
         <label
           >${words.kind}
-          <select @change=${(event: Event) => this.#kind(id, (event.target as HTMLSelectElement).value)}>
+          <select
+            data-means="colour-kind"
+            @change=${(event: Event) => this.#kind(id, (event.target as HTMLSelectElement).value)}
+          >
             ${KNOWN_COLOUR_KINDS.map(
               (own) =>
                 html`<option value=${own.id} .selected=${own.id === kind}>${words.kinds[own.id] ?? own.id}</option>`,
@@ -151,10 +158,26 @@ export class PaintList extends JobSection {
       <details class="small">
         <summary>${words.label(coats, coverageM2PerL, figures)}</summary>
         <div class="fields">
-          ${field(words.coats, '', coats, { least: 1, most: 50, isWhole: true }, (value) => ({ coats: value }))}
-          ${field(words.coverage, units.m2, coverageM2PerL, { least: 0, most: 100, isOver: true }, (value) => ({ coverageM2PerL: value }))}
-          ${field(words.recoat, units.min, recoatMin, { least: 0, most: 100_000 }, (value) => ({ recoatMin: value }))}
-          ${field(words.handle, units.h, handleMin / MIN_PER_H, { least: 0, most: 10_000 }, (value) => ({ handleMin: value * MIN_PER_H }))}
+          ${means(
+            'coats',
+            field(words.coats, '', coats, { least: 1, most: 50, isWhole: true }, (value) => ({ coats: value })),
+          )}
+          ${means(
+            'coverage',
+            field(words.coverage, units.m2, coverageM2PerL, { least: 0, most: 100, isOver: true }, (value) => ({
+              coverageM2PerL: value,
+            })),
+          )}
+          ${means(
+            'recoat',
+            field(words.recoat, units.min, recoatMin, { least: 0, most: 100_000 }, (value) => ({ recoatMin: value })),
+          )}
+          ${means(
+            'handle',
+            field(words.handle, units.h, handleMin / MIN_PER_H, { least: 0, most: 10_000 }, (value) => ({
+              handleMin: value * MIN_PER_H,
+            })),
+          )}
         </div>
         <p class="soft">${words.figures[figures]}</p>
       </details>

@@ -105,13 +105,13 @@ export class PaperLine extends JobSection {
     return html`<div class="row fields">
         <label>
           <span class="soft">${WORDS.paper.paper}</span><br />
-          <select @change=${this.#takeName}>
+          <select data-means="paper" @change=${this.#takeName}>
             ${names.map((name) => html`<option value=${name} ?selected=${name === paper.name}>${WORDS.paper.name(name)}</option>`)}
           </select>
         </label>
         <label>
           <span class="soft">${WORDS.paper.stands}</span><br />
-          <select @change=${this.#takeOrientation}>
+          <select data-means="paper-stands" @change=${this.#takeOrientation}>
             ${(['portrait', 'landscape'] as const).map(
               (way) =>
                 html`<option value=${way} ?selected=${way === paper.orientation}>
@@ -137,7 +137,7 @@ export class PaperLine extends JobSection {
     return html`<div class="row fields">
       <label>
         <span class="soft">${TWIN_WORDS.paper}</span><br />
-        <select @change=${this.#takeMirrored}>
+        <select data-means="twins-paper" @change=${this.#takeMirrored}>
           ${(['once', 'each'] as const).map(
             (way) => html`<option value=${way} ?selected=${way === mirrored}>${TWIN_WORDS.ways[way]}</option>`,
           )}
@@ -152,7 +152,7 @@ export class PaperLine extends JobSection {
     return html`<div class="row fields">
       <label>
         <span class="soft">${RULED_WORDS.paper}</span><br />
-        <select @change=${this.#takeRuled}>
+        <select data-means="ruled-paper" @change=${this.#takeRuled}>
           ${(['tell', 'print'] as const).map(
             (way) => html`<option value=${way} ?selected=${way === ruled}>${RULED_WORDS.ways[way]}</option>`,
           )}
@@ -163,6 +163,7 @@ export class PaperLine extends JobSection {
 
   #length(key: 'widthMm' | 'heightMm' | 'marginMm' | 'overlapMm', label: string, mm: number, min: number, max: number) {
     return html`<fl-length-field
+      data-means=${`page-${key}`}
       .label=${label}
       .mm=${mm}
       .unit=${this.unit}

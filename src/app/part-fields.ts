@@ -55,6 +55,7 @@ export class PartFields extends JobSection {
         <label class="name">
           ${words.name}
           <input
+            data-means="part-name"
             type="text"
             autocomplete="off"
             .value=${part.name}
@@ -64,6 +65,7 @@ export class PartFields extends JobSection {
           />
         </label>
         <fl-number-field
+          data-means="part-quantity"
           label=${words.copies}
           .value=${part.copies}
           .least=${part.kind === 'sculpt' ? 1 : (part.mirrored?.count ?? 1)}
@@ -93,6 +95,7 @@ export class PartFields extends JobSection {
         ${(['x', 'y', 'z'] as const).map(
           (axis) =>
             html`<fl-length-field
+              data-means="part-place"
               label=${words[axis]}
               .mm=${round(place[axis])}
               .unit=${this.unit}
@@ -102,6 +105,7 @@ export class PartFields extends JobSection {
             ></fl-length-field>`,
         )}
         <fl-number-field
+          data-means="part-turn"
           label=${words.turn}
           unit="°"
           .value=${round(place.turnDeg)}
@@ -126,7 +130,10 @@ export class PartFields extends JobSection {
     const [first] = part.foams;
     return html`<label>
       ${PART_WORDS.fields.foam}
-      <select @change=${(event: Event) => this.#takeFoam(part, (event.target as HTMLSelectElement).value)}>
+      <select
+        data-means="part-foam"
+        @change=${(event: Event) => this.#takeFoam(part, (event.target as HTMLSelectElement).value)}
+      >
         ${(this.project?.foams ?? []).map(
           ({ id, name }) => html`<option value=${id} .selected=${id === first}>${name}</option>`,
         )}
@@ -143,6 +150,7 @@ export class PartFields extends JobSection {
           ({ id, thicknessMm }) =>
             html`<label>
               <input
+                data-means="part-foams"
                 type="checkbox"
                 .checked=${part.foams.includes(id)}
                 ?disabled=${id === part.foams[0]}

@@ -7,6 +7,7 @@ import { JobSection } from './job-section.ts';
 import { PART_JOIN_WORDS } from './part-join-words.ts';
 import { nameOfPart } from './part-names.ts';
 import { SHARED } from './styles.ts';
+import { means } from './help/means.ts';
 
 /** Greatest room round what goes through a hole, mm. */
 const MOST_ROOM_MM = 50;
@@ -77,16 +78,22 @@ export class PartJoins extends JobSection {
   #field(join: PartJoin) {
     const words = PART_JOIN_WORDS;
     if (join.kind === 'hole')
-      return lengthField(
-        words.room,
-        join.roomMm ?? ROOM_MM,
-        this.unit,
-        (roomMm) => this.send(changeJoin<HoleJoin>(join.id, { roomMm })),
-        { least: 0, most: MOST_ROOM_MM },
+      return means(
+        'join-room',
+        lengthField(
+          words.room,
+          join.roomMm ?? ROOM_MM,
+          this.unit,
+          (roomMm) => this.send(changeJoin<HoleJoin>(join.id, { roomMm })),
+          { least: 0, most: MOST_ROOM_MM },
+        ),
       );
     if (join.kind === 'seat')
-      return choiceField(words.side, words.sides, join.side ?? 'face', (side) =>
-        this.send(changeJoin<SeatJoin>(join.id, { side })),
+      return means(
+        'join-side',
+        choiceField(words.side, words.sides, join.side ?? 'face', (side) =>
+          this.send(changeJoin<SeatJoin>(join.id, { side })),
+        ),
       );
     return nothing;
   }

@@ -32,6 +32,7 @@ export class PassFields extends JobSection {
       </div>
       <label class="tick">
         <input
+          data-means="covers-face"
           type="checkbox"
           .checked=${worn?.coversFace === true}
           @change=${(event: Event) => this.#cover(worn ?? {}, (event.target as HTMLInputElement).checked)}
@@ -63,6 +64,7 @@ export class PassFields extends JobSection {
   #use(worn: PassChoice, opening: Opening, i: number) {
     const words = WORDS.wear;
     return html`<select
+      data-means="opening-use"
       aria-label=${words.useOf(i + 1)}
       @change=${(event: Event) => this.#say(worn, opening, (event.target as HTMLSelectElement).value)}
     >
@@ -96,6 +98,7 @@ export class PassFields extends JobSection {
 
   #field(worn: PassChoice, name: 'girthMm' | 'breadthMm', label: string) {
     return html`<fl-length-field
+      data-means=${`pass-${name}`}
       label=${label}
       .mm=${worn[name] ?? null}
       .unit=${this.unit}

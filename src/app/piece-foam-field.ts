@@ -50,7 +50,7 @@ export class PieceFoamField extends LitElement {
     const words = WORDS.joins;
     return html`<label>
       ${words.pieceFoam}
-      <select @change=${this.#choose}>
+      <select data-means="piece-foam" @change=${this.#choose}>
         <option value="" .selected=${this.foam === this.layerFoam}>
           ${words.asSheet(formatLength(this.layerMm, this.unit))}
         </option>

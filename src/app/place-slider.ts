@@ -29,6 +29,7 @@ export function placeSlider(
   return html`<label class="slide"
     >${label(mm)}
     <input
+      data-means="place"
       type="range"
       min=${from}
       max=${from + size}

@@ -51,7 +51,7 @@ export class PrinterFields extends JobSection {
     const printer = printerOf(project);
     return html`<label>
         <span class="soft">${WORDS.printer.printer}</span><br />
-        <select @change=${this.#choose}>
+        <select data-means="printer" @change=${this.#choose}>
           <option value="" ?selected=${printer === null && !this.isMeasuring}>${WORDS.printer.any}</option>
           ${this.#all().map(
             ({ name }) =>
@@ -90,7 +90,12 @@ export class PrinterFields extends JobSection {
           again === null
             ? html`<label
                 >${words.name}
-                <input type="text" autocomplete="off" .value=${typed.name ?? ''} @input=${this.#takeName}
+                <input
+                  data-means="printer-name"
+                  type="text"
+                  autocomplete="off"
+                  .value=${typed.name ?? ''}
+                  @input=${this.#takeName}
               /></label>`
             : nothing
         }
@@ -114,6 +119,7 @@ export class PrinterFields extends JobSection {
 
   #length(label: string, key: 'acrossMm' | 'upMm' | 'risingMm' | 'fallingMm') {
     return html`<fl-length-field
+      data-means=${`printer-${key}`}
       .label=${label}
       .mm=${this.typed[key] ?? null}
       .unit=${this.unit}

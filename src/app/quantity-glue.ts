@@ -12,20 +12,18 @@ import { SHARED } from './styles.ts';
 
 type Figure = 'waitMin' | 'openMin' | 'cureH' | 'coverageM2PerL' | 'brushMmPerMin' | 'joinMmPerMin' | 'alignMinPerSeam';
 
-const { units } = QUANTITY_WORDS.glue;
-
 /** Figures that are told in the unit of the job. */
 const SPEEDS: readonly Figure[] = ['brushMmPerMin', 'joinMmPerMin'];
 
 /** Figures in the order of the label, each with its unit, and whether 0 is none. */
-const FIGURES: readonly (readonly [name: Figure, unit: string, isOver: boolean])[] = [
-  ['waitMin', units.min, false],
-  ['openMin', units.min, true],
-  ['cureH', units.h, false],
-  ['coverageM2PerL', units.m2PerL, true],
-  ['brushMmPerMin', units.mmPerMin, true],
-  ['joinMmPerMin', units.mmPerMin, true],
-  ['alignMinPerSeam', units.min, false],
+const FIGURES: readonly (readonly [name: Figure, unit: keyof typeof QUANTITY_WORDS.glue.units, isOver: boolean])[] = [
+  ['waitMin', 'min', false],
+  ['openMin', 'min', true],
+  ['cureH', 'h', false],
+  ['coverageM2PerL', 'm2PerL', true],
+  ['brushMmPerMin', 'mmPerMin', true],
+  ['joinMmPerMin', 'mmPerMin', true],
+  ['alignMinPerSeam', 'min', false],
 ];
 
 /** Which glue is taken, and what its label says. */
@@ -54,7 +52,7 @@ export class QuantityGlue extends JobSection {
       <div class="stack">
         <label
           >${words.choose}<br />
-          <select @change=${this.#choose}>
+          <select data-means="glue" @change=${this.#choose}>
             ${GLUE_NAMES.map((name) => html`<option value=${name} ?selected=${name === glue.id}>${glueNamed(name).name}</option>`)}
           </select>
         </label>
@@ -64,8 +62,9 @@ export class QuantityGlue extends JobSection {
             const isInches = this.unit === 'in' && SPEEDS.includes(name);
             const per = isInches ? MM_PER_INCH : 1;
             return html`<fl-number-field
+              data-means=${`glue-${name}`}
               label=${words[name]}
-              unit=${isInches ? units.inPerMin : unit}
+              unit=${words.units[isInches ? 'inPerMin' : unit]}
               .value=${glue[name] / per}
               ?isOver=${isOver}
               .most=${isInches ? 4000 : 100_000}

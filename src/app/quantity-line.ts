@@ -87,12 +87,14 @@ export class QuantityLine extends JobSection {
       <summary>${words.heading}</summary>
       <div class="fields">
         <label
-          >${words.currency} <input type="text" autocomplete="off" maxlength="12" .value=${currency} @change=${take}
+          >${words.currency}
+          <input data-means="currency" type="text" autocomplete="off" maxlength="12" .value=${currency} @change=${take}
         /></label>
         ${foams.map(({ foam, name }) => {
           if (names.has(foam)) return nothing;
           names.add(foam);
           return html`<fl-number-field
+            data-means="sheet-price"
             label=${words.sheet(name)}
             unit=${currency}
             mayBeEmpty
@@ -102,6 +104,7 @@ export class QuantityLine extends JobSection {
           ></fl-number-field>`;
         })}
         <fl-number-field
+          data-means="glue-price"
           label=${words.glue}
           unit=${currency}
           mayBeEmpty

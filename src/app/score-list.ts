@@ -47,6 +47,7 @@ export class ScoreList extends JobSection {
 
   #field(line: ScoredLine, key: 'depthMm' | 'openMm', label: string, min: number) {
     return html`<fl-length-field
+      data-means=${`score-${key}`}
       label=${label}
       .mm=${line[key]}
       .unit=${this.unit}

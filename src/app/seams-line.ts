@@ -122,7 +122,13 @@ export class SeamsLine extends JobSection {
   #mirror() {
     if (this.bench.mirror === null) return nothing;
     return html`<label class="small"
-      ><input type="checkbox" aria-keyshortcuts="0" .checked=${this.isMirrored} @change=${() => this.ask('mirror')} />
+      ><input
+        data-means="mirror"
+        type="checkbox"
+        aria-keyshortcuts="0"
+        .checked=${this.isMirrored}
+        @change=${() => this.ask('mirror')}
+      />
       ${WORDS.marking.bothSides} ${keyCap('0')}</label
     >`;
   }
@@ -178,7 +184,7 @@ export class SeamsLine extends JobSection {
     const part = (): void => this.ask(`round-group-${this.renderRoot.querySelector('select')?.value ?? ''}`);
     return html`<div class="groups">
       <label for="group">${words.group}</label>
-      <select id="group">
+      <select data-means="group" id="group">
         ${groups.map(({ group, name }) => html`<option value=${group}>${name}</option>`)}
       </select>
       <button @click=${part}>${words.partRound}</button>
@@ -190,6 +196,7 @@ export class SeamsLine extends JobSection {
     return html`<div class="angle">
       <label for="angle">${WORDS.seams.sharper}</label>
       <input
+        data-means="sharper"
         id="angle"
         type="range"
         min="5"

@@ -176,13 +176,19 @@ export class ShapeForm extends LitElement {
     const described = `means-${name} told-${name}`;
     const field =
       kind === 'choice'
-        ? html`<select id=${name} aria-describedby=${described} @change=${(event: Event) => this.#commit(event, size)}>
+        ? html`<select
+            data-means="shape-choice"
+            id=${name}
+            aria-describedby=${described}
+            @change=${(event: Event) => this.#commit(event, size)}
+          >
             ${choices.map(
               (word) =>
                 html`<option value=${word} .selected=${word === (text ?? size.default)}>${spokenName(word)}</option>`,
             )}
           </select>`
         : html`<input
+            data-means="shape-size"
             id=${name}
             type="text"
             autocomplete="off"

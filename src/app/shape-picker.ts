@@ -74,6 +74,7 @@ export class ShapePicker extends LitElement {
     return html`<label>
         ${words.find}
         <input
+          data-means="shape-find"
           type="text"
           autocomplete="off"
           spellcheck="false"
@@ -82,7 +83,7 @@ export class ShapePicker extends LitElement {
           @keydown=${this.#key}
         />
       </label>
-      <select size="9" aria-label=${words.list} @change=${this.#take}>
+      <select data-means="shape" size="9" aria-label=${words.list} @change=${this.#take}>
         ${groups.map(
           ({ group, offers }) =>
             html`<optgroup label=${PART_WORDS.groups[group]}>

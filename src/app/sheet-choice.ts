@@ -84,7 +84,13 @@ export class SheetChoice extends JobSection {
     const name = words.name(sheet, sheets, formatLength(thicknessMm, this.unit));
     return html`<li>
       <label>
-        <input type="radio" name="sheet" .checked=${this.sheet === sheet} @change=${() => this.#show(sheet)} />
+        <input
+          data-means="wall-sheet"
+          type="radio"
+          name="sheet"
+          .checked=${this.sheet === sheet}
+          @change=${() => this.#show(sheet)}
+        />
         <svg class="bar" width="62" height=${Math.min(48, 2 * thicknessMm)} aria-hidden="true">
           <rect width="100%" height="100%" />
         </svg>
@@ -121,6 +127,7 @@ export class SheetChoice extends JobSection {
   /** How far its seams lie beside those of the sheet that is seen. */
   #stagger({ id, staggerMm = 0 }: LayerChoice, name: string) {
     return html`<fl-length-field
+      data-means="stagger"
       label=${WORDS.foam.wall.stagger}
       title=${WORDS.foam.wall.staggerOf(name, formatLength(LEAST_STAGGER_MM, this.unit))}
       .mm=${staggerMm}

@@ -135,7 +135,7 @@ export class SheetPieceRow extends LitElement {
     };
     return html`<label>
       ${PLACING_WORDS.toSheet}
-      <select @change=${go}>
+      <select data-means="to-sheet" @change=${go}>
         ${others.map((sheet) => {
           const i = sheets.indexOf(sheet);
           return html`<option value=${i} .selected=${i === hand.sheet}>${PLACING_WORDS.sheet(i + 1)}</option>`;
@@ -161,7 +161,10 @@ export class SheetPieceRow extends LitElement {
         .join(', ');
     return html`<label>
       ${words.together}
-      <select @change=${(event: Event) => this.#keepWith(id, (event.target as HTMLSelectElement).value)}>
+      <select
+        data-means="together"
+        @change=${(event: Event) => this.#keepWith(id, (event.target as HTMLSelectElement).value)}
+      >
         <option value="" .selected=${group === undefined}>${words.alone}</option>
         ${groups
           .filter((one) => membersOf(one) !== '')

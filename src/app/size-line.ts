@@ -158,13 +158,14 @@ export class SizeLine extends JobSection {
       <div class="row known">
         <label>
           <span class="soft">${WORDS.size.orKnown}</span><br />
-          <select @change=${this.#pickAxis}>
+          <select data-means="size-axis" @change=${this.#pickAxis}>
             ${(['longest', 'x', 'y', 'z'] as const).map(
               (axis) => html`<option value=${axis} ?selected=${axis === this.axis}>${WORDS.size.axes[axis]}</option>`,
             )}
           </select>
         </label>
         <fl-length-field
+          data-means="size-known"
           label=${WORDS.size.is}
           .unit=${this.unit}
           min="1"
@@ -178,6 +179,7 @@ export class SizeLine extends JobSection {
               ${WORDS.size.measure}
             </button>`
           : html`<fl-length-field
+              data-means="size-between"
               label=${WORDS.size.between}
               .unit=${this.unit}
               min="1"
@@ -197,6 +199,7 @@ export class SizeLine extends JobSection {
           (axis) =>
             html`<label>
               <input
+                data-means="up"
                 type="radio"
                 name="up"
                 .checked=${this.sculptPart?.upAxis === axis}

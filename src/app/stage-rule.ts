@@ -143,6 +143,7 @@ export class StageRule extends LitElement {
     return html`<div class="track">
         <i class="stop"></i><i class="stop"></i><i class="stop"></i><i class="stop"></i>
         <input
+          data-means="stage"
           type="range"
           min="0"
           max=${LAST}

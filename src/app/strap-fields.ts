@@ -8,6 +8,7 @@ import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import { STRIP_WORDS } from './strip-words.ts';
 import { SHARED } from './styles.ts';
+import { means } from './help/means.ts';
 
 type Strap = StrapOf['strap'];
 
@@ -42,45 +43,88 @@ export class StrapFields extends JobSection {
     return html`<fieldset>
         <legend>${words.fields}</legend>
         <div class="fields">
-          ${lengthField(words.girth, strap.girthMm, unit, (girthMm) => change({ girthMm }))}
-          ${lengthField(STRIP_WORDS.width, strap.widthMm, unit, (widthMm) => change({ widthMm }))}
-          ${lengthField(words.overlap, strap.overlapMm, unit, (overlapMm) => change({ overlapMm }))}
-          ${choiceField(words.tip, words.tips, tip.kind, (kind) =>
-            change({ tip: kind === 'rounded' ? { kind } : { kind, lengthMm: strap.widthMm } }),
+          ${means(
+            'strap-girth',
+            lengthField(words.girth, strap.girthMm, unit, (girthMm) => change({ girthMm })),
+          )}
+          ${means(
+            'strip-width',
+            lengthField(STRIP_WORDS.width, strap.widthMm, unit, (widthMm) => change({ widthMm })),
+          )}
+          ${means(
+            'strap-overlap',
+            lengthField(words.overlap, strap.overlapMm, unit, (overlapMm) => change({ overlapMm })),
+          )}
+          ${means(
+            'strap-tip',
+            choiceField(words.tip, words.tips, tip.kind, (kind) =>
+              change({ tip: kind === 'rounded' ? { kind } : { kind, lengthMm: strap.widthMm } }),
+            ),
           )}
           ${
             tip.kind === 'pointed'
-              ? lengthField(words.point, tip.lengthMm, unit, (lengthMm) => change({ tip: { ...tip, lengthMm } }))
+              ? means(
+                  'strap-point',
+                  lengthField(words.point, tip.lengthMm, unit, (lengthMm) => change({ tip: { ...tip, lengthMm } })),
+                )
               : nothing
           }
-          ${tickField(words.reinforced, strap.isReinforced, (isReinforced) => change({ isReinforced }))}
+          ${means(
+            'strap-reinforced',
+            tickField(words.reinforced, strap.isReinforced, (isReinforced) => change({ isReinforced })),
+          )}
         </div>
       </fieldset>
       <fieldset>
         <legend>${words.holes}</legend>
         <div class="fields">
-          ${numberField(words.holes, holes.count, '', (count) => change({ holes: { ...holes, count } }), {
-            least: 1,
-            most: MOST_HOLES,
-            isWhole: true,
-          })}
-          ${lengthField(words.spacing, holes.spacingMm, unit, (spacingMm) => change({ holes: { ...holes, spacingMm } }))}
-          ${lengthField(words.hole, holes.diameterMm, unit, (diameterMm) => change({ holes: { ...holes, diameterMm } }))}
+          ${means(
+            'strap-holes',
+            numberField(words.holes, holes.count, '', (count) => change({ holes: { ...holes, count } }), {
+              least: 1,
+              most: MOST_HOLES,
+              isWhole: true,
+            }),
+          )}
+          ${means(
+            'strap-spacing',
+            lengthField(words.spacing, holes.spacingMm, unit, (spacingMm) =>
+              change({ holes: { ...holes, spacingMm } }),
+            ),
+          )}
+          ${means(
+            'strap-hole',
+            lengthField(words.hole, holes.diameterMm, unit, (diameterMm) =>
+              change({ holes: { ...holes, diameterMm } }),
+            ),
+          )}
         </div>
       </fieldset>
       <fieldset>
         <legend>${words.buckle}</legend>
         <div class="fields">
-          ${lengthField(words.bar, buckle.barMm, unit, (barMm) => change({ buckle: { ...buckle, barMm } }))}
-          ${lengthField(words.tab, buckle.tabMm, unit, (tabMm) => change({ buckle: { ...buckle, tabMm } }))}
-          ${lengthField(
-            words.slot,
-            buckle.slotWidthMm,
-            unit,
-            (slotWidthMm) => change({ buckle: { ...buckle, slotWidthMm } }),
-            { least: 0 },
+          ${means(
+            'strap-bar',
+            lengthField(words.bar, buckle.barMm, unit, (barMm) => change({ buckle: { ...buckle, barMm } })),
           )}
-          ${lengthField(words.keeper, strap.keeperWidthMm, unit, (keeperWidthMm) => change({ keeperWidthMm }))}
+          ${means(
+            'strap-tab',
+            lengthField(words.tab, buckle.tabMm, unit, (tabMm) => change({ buckle: { ...buckle, tabMm } })),
+          )}
+          ${means(
+            'strap-slot',
+            lengthField(
+              words.slot,
+              buckle.slotWidthMm,
+              unit,
+              (slotWidthMm) => change({ buckle: { ...buckle, slotWidthMm } }),
+              { least: 0 },
+            ),
+          )}
+          ${means(
+            'strap-keeper',
+            lengthField(words.keeper, strap.keeperWidthMm, unit, (keeperWidthMm) => change({ keeperWidthMm })),
+          )}
         </div>
       </fieldset>`;
   }

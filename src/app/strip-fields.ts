@@ -12,6 +12,7 @@ import { profileFields } from './profile-fields.ts';
 import { STRIP_WORDS } from './strip-words.ts';
 import { SHARED } from './styles.ts';
 import { pairsOfSeam } from './wish-actions.ts';
+import { means } from './help/means.ts';
 
 /** A strip turns by less at a node of seams, degrees. */
 const MOST_TURN_DEG = 150;
@@ -43,18 +44,33 @@ export class StripFields extends JobSection {
     return html`<fieldset>
         <legend>${words.fields}</legend>
         <div class="fields">
-          ${lengthField(words.width, strip.widthMm, unit, (widthMm) => this.#change({ widthMm }))}
-          ${openLengthField(words.longest, strip.mostLengthMm, unit, (mm) => this.#longest(mm), words.asItComes, {
-            least: 2 * strip.widthMm,
-          })}
+          ${means(
+            'strip-width',
+            lengthField(words.width, strip.widthMm, unit, (widthMm) => this.#change({ widthMm })),
+          )}
+          ${means(
+            'strip-longest',
+            openLengthField(words.longest, strip.mostLengthMm, unit, (mm) => this.#longest(mm), words.asItComes, {
+              least: 2 * strip.widthMm,
+            }),
+          )}
           ${
             part.kind === 'covers'
-              ? numberField(words.turn, part.mostTurnDeg, '°', (deg) => this.#turn(deg), { most: MOST_TURN_DEG })
-              : numberField(words.left, 100 * strip.leftShare, '%', (pct) => this.#change({ leftShare: pct / 100 }), {
-                  most: 100,
-                })
+              ? means(
+                  'strip-turn',
+                  numberField(words.turn, part.mostTurnDeg, '°', (deg) => this.#turn(deg), { most: MOST_TURN_DEG }),
+                )
+              : means(
+                  'strip-left',
+                  numberField(words.left, 100 * strip.leftShare, '%', (pct) => this.#change({ leftShare: pct / 100 }), {
+                    most: 100,
+                  }),
+                )
           }
-          ${choiceField(words.profile, words.profiles, strip.profile.kind, (kind) => this.#profile(kind))}
+          ${means(
+            'strip-profile',
+            choiceField(words.profile, words.profiles, strip.profile.kind, (kind) => this.#profile(kind)),
+          )}
           ${profileFields(strip.profile, unit, (profile) => this.#change({ profile }))}
         </div>
       </fieldset>
@@ -84,6 +100,7 @@ export class StripFields extends JobSection {
             @focusout=${dim}
           >
             <input
+              data-means="strip-edges"
               type="checkbox"
               .checked=${isOn}
               ?disabled=${isLast}

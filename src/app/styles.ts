@@ -48,6 +48,10 @@ export const SHARED = css`
     line-height: 1.15;
     letter-spacing: -0.005em;
   }
+  /* Says what the field in it is, and has no place of its own. */
+  .means {
+    display: contents;
+  }
   .no-break {
     white-space: nowrap;
   }

@@ -74,7 +74,10 @@ export class TapeFields extends JobSection {
     return html`<div class="fields">
         <label
           >${words.across}
-          <select @change=${(event: Event) => this.#turn(tape, (event.target as HTMLSelectElement).value)}>
+          <select
+            data-means="tape-axis"
+            @change=${(event: Event) => this.#turn(tape, (event.target as HTMLSelectElement).value)}
+          >
             ${Object.keys(AXES).map((name) => html`<option value=${name} .selected=${name === axis}>${name}</option>`)}
           </select>
         </label>
@@ -91,6 +94,7 @@ export class TapeFields extends JobSection {
 
   #field(tape: GirthTape, name: BodyField, label: string) {
     return html`<fl-length-field
+      data-means=${`tape-${name}`}
       label=${label}
       .mm=${tape[name] ?? null}
       .unit=${this.unit}

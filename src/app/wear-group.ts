@@ -87,6 +87,7 @@ export class WearGroup extends JobSection {
     if (tapes.length + core.length === 0 && offMm === 0) return nothing;
     const words = WORDS.wear;
     return html`<fl-length-field
+        data-means="off"
         label=${words.off}
         .mm=${offMm}
         .unit=${this.unit}
