@@ -1,7 +1,9 @@
+import { spoken } from './language/spoken.ts';
+
 const count = (n: number): string => `${n}\u00a0${n === 1 ? 'layer' : 'layers'}`;
 
 /** Texts about a core and what is built up on it. */
-export const BUILD_UP_WORDS = {
+export const BUILD_UP_WORDS = spoken('build-up', {
   name: 'core',
   add: 'Build up a core',
   addWhy: 'Foam wrapped layer on layer on a pipe or rod.',
@@ -23,4 +25,4 @@ export const BUILD_UP_WORDS = {
   overlap: 'Overlap',
   side: (core: string, layers: number) => `The core cut along its axis: ${core}, ${count(layers)}`,
   sideWords: 'Boxes are layers, the wide line is the finished surface.',
-} as const;
+} as const);

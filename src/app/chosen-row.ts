@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatFine, formatLength, formatMeasured, formatPercent } from '../base/format-length.ts';
+import { formatFine, formatLength, formatMeasured, formatPercent, parseLength } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
 import { setPieceFoam } from '../project/piece-commands.ts';
@@ -11,6 +11,7 @@ import { areaWords, chosenArea, giveOf } from './chosen-area.ts';
 import { patchAt } from './darts.ts';
 import { edgeFacts } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
+import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
 import './finish-fillet.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import './grain-field.ts';
@@ -60,7 +61,7 @@ export class ChosenRow extends JobSection {
         gap: var(--s2);
         color: var(--ink-soft);
       }
-      input[type='number'] {
+      input[inputmode] {
         inline-size: 3.6em;
       }
       input[type='text'] {
@@ -144,11 +145,13 @@ export class ChosenRow extends JobSection {
     return html`<label>
       ${words.sharper}
       <input
-        type="number"
-        min="1"
-        max="170"
+        data-means="ridge"
+        type="text"
+        inputmode="decimal"
+        autocomplete="off"
         aria-label=${words.degrees}
-        .value=${String(this.view.ridgeDeg)}
+        .value=${figureShown(this.view.ridgeDeg)}
+        @keydown=${countByArrows(1, 170)}
         @change=${this.#takeRidge}
       />
       °
@@ -157,9 +160,9 @@ export class ChosenRow extends JobSection {
 
   #takeRidge(event: Event): void {
     const input = event.target as HTMLInputElement;
-    const isFit = input.valueAsNumber >= 1 && input.valueAsNumber <= 170;
-    if (isFit) this.dispatchEvent(new ViewEvent({ ridgeDeg: input.valueAsNumber, preview: null }));
-    else input.value = String(this.view.ridgeDeg);
+    const ridgeDeg = figureTyped(event);
+    if (ridgeDeg >= 1 && ridgeDeg <= 170) this.dispatchEvent(new ViewEvent({ ridgeDeg, preview: null }));
+    else input.value = figureShown(this.view.ridgeDeg);
   }
 
   #row(name: string, facts: string, verbs: readonly Verb[], fields: unknown = nothing) {
@@ -196,6 +199,7 @@ export class ChosenRow extends JobSection {
     const lap =
       chain.kind === 'lap'
         ? html`<fl-length-field
+            data-means="lap"
             label=${WORDS.chosen.allowance}
             .mm=${chain.allowanceMm}
             .unit=${this.unit}
@@ -216,6 +220,7 @@ export class ChosenRow extends JobSection {
   /** How far the seam may stray when it is straightened. */
   #taut() {
     return html`<fl-length-field
+      data-means="taut"
       class="inline"
       label="${WORDS.marking.verbs.straighten} ${WORDS.marking.within}"
       .mm=${this.view.tautMm}
@@ -246,6 +251,7 @@ export class ChosenRow extends JobSection {
     const fields = html`<label>
         ${WORDS.chosen.pieceName}
         <input
+          data-means="piece-name"
           type="text"
           autocomplete="off"
           .value=${piece.name}
@@ -255,10 +261,12 @@ export class ChosenRow extends JobSection {
       <label>
         ${WORDS.chosen.quantity}
         <input
-          type="number"
-          min="1"
-          max="99"
+          data-means="piece-quantity"
+          type="text"
+          inputmode="numeric"
+          autocomplete="off"
           .value=${String(piece.quantity)}
+          @keydown=${countByArrows(1, 99)}
           @change=${(event: Event) => this.#quantity(piece, event)}
         />
       </label>
@@ -300,20 +308,20 @@ export class ChosenRow extends JobSection {
     return html`<label>
       ${words.within}
       <input
-        type="number"
-        min="1"
-        max="2000"
+        data-means="within"
+        type="text"
+        inputmode="decimal"
+        autocomplete="off"
         placeholder=${words.wholePanel}
-        .value=${this.view.withinMm === null ? '' : String(this.view.withinMm)}
+        .value=${this.view.withinMm === null ? '' : formatLength(this.view.withinMm, this.unit)}
         @change=${this.#takeWithin}
       />
-      mm
     </label>`;
   }
 
   #takeWithin(event: Event): void {
-    const mm = (event.target as HTMLInputElement).valueAsNumber;
-    this.dispatchEvent(new ViewEvent({ withinMm: mm > 0 ? mm : null }));
+    const mm = parseLength((event.target as HTMLInputElement).value, this.unit);
+    this.dispatchEvent(new ViewEvent({ withinMm: mm }));
   }
 
   #name(piece: FoamPiece, event: Event): void {
@@ -322,7 +330,7 @@ export class ChosenRow extends JobSection {
   }
 
   #quantity(piece: FoamPiece, event: Event): void {
-    const quantity = (event.target as HTMLInputElement).valueAsNumber;
+    const quantity = figureTyped(event);
     if (Number.isInteger(quantity) && quantity >= 1)
       this.send(setPieceSetting(faceOfPiece(this.bench, piece), { quantity }));
   }

@@ -1,7 +1,9 @@
+import { spoken } from './language/spoken.ts';
+
 const pieces = (n: number): string => (n === 1 ? '1 piece' : `${n} pieces`);
 
 /** Texts of what is ticked off: paper printed, foam cut. Part of the words of the window. */
-export const DONE_WORDS = {
+export const DONE_WORDS = spoken('done', {
   printed: 'printed',
   cut: 'cut',
   stale: 'printed, but changed since: print it anew',
@@ -20,4 +22,4 @@ export const DONE_WORDS = {
   tickAll: (n: number) => `Tick ${pieces(n)} as printed`,
   forgetGone: (n: number) => `Forget ${pieces(n)} that ${n === 1 ? 'is' : 'are'} no more`,
   saveChanged: (n: number) => `Save pages of ${pieces(n)} only, PDF`,
-} as const;
+} as const);

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatFine, formatLength, type LengthUnit } from '../base/format-length.ts';
 import { ViewEvent } from './events.ts';
+import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { SHARED } from './styles.ts';
 import type { DrawingInHand, ViewState } from './view-state.ts';
@@ -66,13 +67,14 @@ export class DrawingFields extends LitElement {
     return html`<label>
         ${words.size}
         <input
+          data-means="drawing-size"
           class="size"
-          type="number"
-          min="1"
-          max="10000"
-          step="any"
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
           aria-label=${words.sizeLabel}
-          .value=${String(drawing.sizePct)}
+          .value=${figureShown(drawing.sizePct)}
+          @keydown=${countByArrows(1, 10_000)}
           @change=${(event: Event) => this.#take(event, (sizePct) => (sizePct >= 1 && sizePct <= 10_000 ? { sizePct } : null))}
         />
         %
@@ -80,13 +82,14 @@ export class DrawingFields extends LitElement {
       <label>
         ${words.turn}
         <input
+          data-means="drawing-turn"
           class="turn"
-          type="number"
-          min="-360"
-          max="360"
-          step="any"
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
           aria-label=${words.turnLabel}
-          .value=${String(drawing.turnDeg)}
+          .value=${figureShown(drawing.turnDeg)}
+          @keydown=${countByArrows(-360, 360)}
           @change=${(event: Event) => this.#take(event, (turnDeg) => (Math.abs(turnDeg) <= 360 ? { turnDeg } : null))}
         />
         °
@@ -95,9 +98,10 @@ export class DrawingFields extends LitElement {
 
   #take(event: Event, patchOf: (value: number) => Partial<DrawingInHand> | null): void {
     const input = event.target as HTMLInputElement;
-    const patch = patchOf(input.valueAsNumber);
+    const patch = patchOf(figureTyped(event));
     if (this.drawing === null) return;
-    if (patch === null) input.value = String(input.className === 'size' ? this.drawing.sizePct : this.drawing.turnDeg);
+    if (patch === null)
+      input.value = figureShown(input.className === 'size' ? this.drawing.sizePct : this.drawing.turnDeg);
     else this.dispatchEvent(new ViewEvent({ drawing: { ...this.drawing, ...patch } }));
   }
 }

@@ -1,7 +1,8 @@
 import type { PaperFile } from '../worker/files-api.ts';
+import { spoken } from './language/spoken.ts';
 
 /** What the window says of files to take away. */
-export const FILES_WORDS = {
+export const FILES_WORDS = spoken('files', {
   waiting: 'waiting for pieces',
   answer: 'Pick what to take away',
   paper: {
@@ -51,10 +52,10 @@ export const FILES_WORDS = {
     begun: 'Making files.',
     stopped: 'Called off. No file was made.',
   },
-};
+});
 
 /** What the window says of the machine that cuts the sheets. */
-export const CUTTER_WORDS = {
+export const CUTTER_WORDS = spoken('cutter', {
   kind: 'What cuts the sheets',
   kinds: { unknown: 'not said yet', blade: 'a knife that is drawn or shakes', laser: 'a laser' },
   width: 'Width of its cut',
@@ -65,4 +66,4 @@ export const CUTTER_WORDS = {
   bridges: 'Leave bridges that hold each piece in its sheet',
   count: 'Bridges round a piece',
   bridgeMm: 'Width of a bridge',
-};
+});

@@ -1,9 +1,10 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatLength, formatNumber } from '../base/format-length.ts';
+import { formatLength } from '../base/format-length.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { setFoam, setModelIs, setNeutral, setThickness, setTracedSide } from '../project/commands.ts';
 import type { LayerChoice } from '../project/project.ts';
+import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
 import './job-line.ts';
@@ -116,6 +117,7 @@ export class FoamLine extends JobSection {
       <div class="row fields">
         ${foam === undefined ? nothing : this.#sheetSizes(foam)}
         <fl-length-field
+          data-means="thickness"
           label=${WORDS.foam.measured}
           .mm=${layer.thicknessMm}
           .unit=${this.unit}
@@ -136,11 +138,12 @@ export class FoamLine extends JobSection {
           <label>
             ${WORDS.foam.neutral}
             <br /><input
-              type="number"
-              min="0"
-              max="1"
-              step="0.01"
-              .value=${formatNumber(layer.neutralFraction, 2)}
+              data-means="neutral"
+              type="text"
+              inputmode="decimal"
+              autocomplete="off"
+              .value=${figureShown(layer.neutralFraction)}
+              @keydown=${countByArrows(0, 1, 0.01)}
               @change=${this.#takeNeutral}
             />
           </label>
@@ -152,6 +155,7 @@ export class FoamLine extends JobSection {
                 (side) =>
                   html`<label>
                     <input
+                      data-means="traced"
                       type="radio"
                       name="traced"
                       .checked=${part.tracedSide === side}
@@ -194,6 +198,7 @@ export class FoamLine extends JobSection {
     const height = 3.2 * sheet.thicknessMm;
     return html`<label>
       <input
+        data-means="foam"
         type="radio"
         name="foam"
         .checked=${sheet.thicknessMm === foam?.thicknessMm}
@@ -210,7 +215,7 @@ export class FoamLine extends JobSection {
     const sizes = this.project?.foams.filter((sheet) => sheet.thicknessMm === foam.thicknessMm) ?? [];
     return html`<label>
       <span class="soft">${WORDS.foam.sheet}</span><br />
-      <select @change=${this.#takeSize}>
+      <select data-means="sheet-size" @change=${this.#takeSize}>
         ${sizes.map(
           (sheet) =>
             html`<option value=${sheet.id} ?selected=${sheet.id === foam.id}>
@@ -224,7 +229,13 @@ export class FoamLine extends JobSection {
   #surface(side: 'face' | 'middle' | 'back', chosen: string) {
     const y = { face: 4, middle: 10, back: 16 }[side];
     return html`<label>
-      <input type="radio" name="surface" .checked=${side === chosen} @change=${() => this.send(setModelIs(side))} />
+      <input
+        data-means="surface"
+        type="radio"
+        name="surface"
+        .checked=${side === chosen}
+        @change=${() => this.send(setModelIs(side))}
+      />
       <svg class="layer" viewBox="0 0 44 20" aria-hidden="true">
         ${svg`<rect x="2" y="4" width="40" height="12" /><path d="M0 ${y}h44" />`}
       </svg>
@@ -240,7 +251,7 @@ export class FoamLine extends JobSection {
   }
 
   #takeNeutral(event: Event): void {
-    const k = (event.target as HTMLInputElement).valueAsNumber;
+    const k = figureTyped(event);
     if (k >= 0 && k <= 1) this.send(setNeutral(k, this.#layer?.id));
   }
 }

@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** Texts of how pieces are laid flat: prices, areas, grain, places that give most, heat shrinkage. Part of the words of the window. */
-export const FORMING_WORDS = {
+export const FORMING_WORDS = spoken('forming', {
   laying: {
     summary: 'How it is laid flat',
     seams: 'Seam lengths against stretch',
@@ -89,4 +91,4 @@ export const FORMING_WORDS = {
     caution: 'Before you warm it',
   },
   legend: { whole: 'whole stroke: pull along it', broken: 'broken stroke: gather along it' },
-};
+});

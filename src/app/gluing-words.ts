@@ -1,10 +1,11 @@
 import { formatNumber } from '../base/format-length.ts';
 import type { Glue } from '../model/glues.ts';
+import { spoken } from './language/spoken.ts';
 
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
 
 /** What the window says of the order of gluing. */
-export const GLUING_WORDS = {
+export const GLUING_WORDS = spoken('gluing', {
   waiting: 'waiting for pieces',
   making: 'being worked out',
   unfinished: 'waiting until every piece lies flat',
@@ -58,4 +59,4 @@ export const GLUING_WORDS = {
     later: 'glue it later',
     anew: 'find the order of gluing anew',
   },
-};
+});

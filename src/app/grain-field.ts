@@ -1,7 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatNumber } from '../base/format-length.ts';
 import type { GrainWish } from '../model/flatten-settings.ts';
+import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -51,7 +51,7 @@ export class GrainField extends LitElement {
     const { grain } = this;
     return html`<label>
         ${words.label}
-        <select @change=${this.#choose}>
+        <select data-means="grain" @change=${this.#choose}>
           ${(['none', 'any', 'across', 'along'] as const).map(
             (choice) =>
               html`<option value=${choice} .selected=${choice === (grain?.stretch ?? 'none')}>
@@ -65,11 +65,12 @@ export class GrainField extends LitElement {
           ? nothing
           : html`<label>
               <input
-                type="number"
-                min="-180"
-                max="180"
-                step="1"
-                .value=${formatNumber(grain.angleDeg).replace('\u2212', '-')}
+                data-means="grain-angle"
+                type="text"
+                inputmode="decimal"
+                autocomplete="off"
+                .value=${figureShown(grain.angleDeg)}
+                @keydown=${countByArrows(-180, 180)}
                 @change=${this.#turn}
               />
               ${this.hasUp ? words.fromUp : words.fromSide}
@@ -84,7 +85,7 @@ export class GrainField extends LitElement {
   }
 
   #turn(event: Event): void {
-    const angleDeg = (event.target as HTMLInputElement).valueAsNumber;
+    const angleDeg = figureTyped(event);
     if (this.grain !== null && angleDeg >= -180 && angleDeg <= 180)
       this.dispatchEvent(new GrainEvent({ ...this.grain, angleDeg }));
   }

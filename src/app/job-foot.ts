@@ -2,7 +2,9 @@ import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { setLengthUnit } from '../project/commands.ts';
 import { CommandEvent, WishEvent } from './events.ts';
+import { LANGUAGES } from './language/language.ts';
 import './licences.ts';
+import './offline/offline-row.ts';
 import { SHARED } from './styles.ts';
 import { FIRST_WISHES, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -39,6 +41,14 @@ export class JobFoot extends LitElement {
     return html`${this.#choices(words.units, 'unit', ['mm', 'in'] as const, this.unit, words.unitNames, (unit) =>
         this.dispatchEvent(new CommandEvent(setLengthUnit(unit))),
       )}
+      ${this.#choices(
+        words.language,
+        'language',
+        ['auto', ...LANGUAGES] as const,
+        this.wishes.language ?? 'auto',
+        words.languages,
+        (language) => this.#wish({ language }),
+      )}
       ${this.#choices(words.light, 'theme', ['auto', 'light', 'dark'] as const, this.wishes.theme, words.themes, (theme) => this.#wish({ theme }))}
       ${this.#choices(
         words.contrast,
@@ -63,7 +73,7 @@ export class JobFoot extends LitElement {
         this.wishes.letterKeys ? 'on' : 'off',
         words.keyNames,
         (keys) => this.#wish({ letterKeys: keys === 'on' }),
-      )} <fl-licences></fl-licences>`;
+      )} <fl-offline-row></fl-offline-row> <fl-licences></fl-licences>`;
   }
 
   #choices<T extends string>(
@@ -80,7 +90,7 @@ export class JobFoot extends LitElement {
         ${values.map(
           (value) =>
             html`<label
-              ><input
+              ><input data-means=${`foot-${name}`}
                 type="radio"
                 name=${name}
                 .checked=${value === chosen}

@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** How the window speaks of the kinds of seam. */
-export const JOIN_WORDS = {
+export const JOIN_WORDS = spoken('join', {
   verbs: {
     butt: 'butt',
     lap: (width: string) => `lap ${width}`,
@@ -26,4 +28,4 @@ export const JOIN_WORDS = {
   kind: { lap: 'lap', rebate: 'rebate', step: 'step' },
   pieceFoam: 'Foam',
   asSheet: (thickness: string) => `as the sheet, ${thickness}`,
-};
+});

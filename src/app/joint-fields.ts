@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatMm } from '../base/format-length.ts';
+import { readFigure } from '../base/read-figure.ts';
 import type { Triple } from '../model/girth.ts';
 import type { BodyJoint, JointFit } from '../model/joint.ts';
 import { MOST_BEND_DEG, removeJoint, setJoint } from '../project/wear-commands.ts';
@@ -36,19 +37,26 @@ export class JointFields extends JobSection {
       <div class="fields">
         <label
           >${words.turnsAbout}
-          <select @change=${(event: Event) => this.#turnAbout(joint, (event.target as HTMLSelectElement).value)}>
+          <select
+            data-means="joint-axis"
+            @change=${(event: Event) => this.#turnAbout(joint, (event.target as HTMLSelectElement).value)}
+          >
             ${NAMES.map((name) => html`<option value=${name} .selected=${name === axisOf(joint.axis)}>${name}</option>`)}
           </select>
         </label>
         <label
           >${words.turned}
-          <select @change=${(event: Event) => this.#turnSide(joint, (event.target as HTMLSelectElement).value)}>
+          <select
+            data-means="joint-side"
+            @change=${(event: Event) => this.#turnSide(joint, (event.target as HTMLSelectElement).value)}
+          >
             ${NAMES.flatMap((name) => [this.#side(joint, name, true), this.#side(joint, name, false)])}
           </select>
         </label>
         <label
           >${words.bend}
           <input
+            data-means="joint-bend"
             type="text"
             inputmode="decimal"
             autocomplete="off"
@@ -99,7 +107,7 @@ export class JointFields extends JobSection {
   }
 
   #bend(joint: BodyJoint, text: string): void {
-    const bendDeg = Number(text.replace('−', '-').replace(',', '.').replace('°', ''));
+    const bendDeg = readFigure(text);
     const isRight = Number.isFinite(bendDeg) && bendDeg !== 0 && Math.abs(bendDeg) <= MOST_BEND_DEG;
     this.fault = isRight ? '' : WORDS.wear.bendWrong(MOST_BEND_DEG);
     if (isRight) this.send(setJoint({ ...joint, bendDeg }));

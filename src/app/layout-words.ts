@@ -1,7 +1,8 @@
 import { formatNumber } from '../base/format-length.ts';
+import { spoken } from './language/spoken.ts';
 
 /** Texts about the search for a better layout. */
-export const LAYOUT_WORDS = {
+export const LAYOUT_WORDS = spoken('layout', {
   begin: 'Improve the layout',
   why: 'Looks for fewer sheets, then for a shorter last one, until you stop it. What is held stays; it never gets worse.',
   stop: 'Stop',
@@ -25,4 +26,4 @@ export const LAYOUT_WORDS = {
     stopped: 'The search has stopped.',
     taken: 'The layout is taken.',
   },
-};
+});

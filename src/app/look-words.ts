@@ -1,4 +1,5 @@
 import type { Look } from '../viewport/bench-contract.ts';
+import { spoken } from './language/spoken.ts';
 import type { SectionFacing } from './section-plane.ts';
 
 const LOOKS: Readonly<Record<Look, string>> = {
@@ -12,7 +13,7 @@ const LOOKS: Readonly<Record<Look, string>> = {
 const FACINGS: Readonly<Record<SectionFacing, string>> = { front: 'upright', side: 'lengthwise', level: 'level' };
 
 /** Words of the row over the scene: which surface is looked at, and what a plane cuts open. */
-export const LOOK_WORDS = {
+export const LOOK_WORDS = spoken('look', {
   legend: 'Look at',
   looks: LOOKS,
   lookVerb: (look: Look) => `look at the ${LOOKS[look]}`,
@@ -51,4 +52,4 @@ export const LOOK_WORDS = {
   roomReading: (mm: string, isInFoam: boolean) =>
     isInFoam ? `The core stands ${mm} deep in the foam here` : `${mm} of room here`,
   keys: 'Drag the frame, its arrow or its knobs; arrow keys on the picture move and lean it, with Shift by more or the other way.',
-};
+});

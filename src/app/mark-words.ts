@@ -1,7 +1,9 @@
+import { spoken } from './language/spoken.ts';
+
 const edgesWord = (n: number): string => `${n}\u00a0${n === 1 ? 'edge' : 'edges'}`;
 
 /** What the window says of marking seams by hand. */
-export const MARK_WORDS = {
+export const MARK_WORDS = spoken('mark', {
   verbs: {
     followRound: 'follow round',
     followRidge: 'follow the ridge',
@@ -106,4 +108,4 @@ export const MARK_WORDS = {
     line: (n: number) => `A line of ${edgesWord(n)}.`,
     nothingRound: 'Nothing lies beside it to part from.',
   },
-};
+});

@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** Texts of the form that finds a foam's neutral fraction. Part of the words of the window. */
-export const NEUTRAL_WORDS = {
+export const NEUTRAL_WORDS = spoken('neutral', {
   heading: 'Measure the neutral fraction',
   how: 'Print the test strip, bend it round three or more round things, and type what you measured.',
   print: 'Save the test strip, PDF',
@@ -17,4 +19,4 @@ export const NEUTRAL_WORDS = {
       : `Bends ${bends.map((i) => i + 1).join(', ')} stand apart from the others: measure them again.`,
   use: (k: string) => `Use ${k} for this foam`,
   used: 'In use for this foam',
-} as const;
+} as const);

@@ -1,7 +1,8 @@
 import { formatPlain } from '../base/format-length.ts';
+import { spoken } from './language/spoken.ts';
 
 /** What the window says of colours, clay and the steps of finishing. */
-export const PAINT_WORDS = {
+export const PAINT_WORDS = spoken('paint', {
   waiting: 'waiting for pieces',
   making: 'being worked out',
   none: 'no colours yet',
@@ -65,7 +66,7 @@ export const PAINT_WORDS = {
   steps: 'Steps of finishing',
   mind: 'Mind',
   units: { m2: 'm²', min: 'min', h: 'h', pct: '%' },
-} as const;
+} as const);
 
 /** Shades a new colour begins with, one after the other. */
 export const SHADES: readonly string[] = ['#26272b', '#b08a3e', '#e6dcc4', '#7c3026', '#3f5c4c', '#48566e'];

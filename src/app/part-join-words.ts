@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** Texts about how parts have to do with each other. */
-export const PART_JOIN_WORDS = {
+export const PART_JOIN_WORDS = spoken('part-join', {
   list: 'How parts are joined',
   hole: (part: string, through: string) => `${part} goes through ${through}`,
   seat: (part: string, on: string) => `${part} sits on ${on}`,
@@ -9,4 +11,4 @@ export const PART_JOIN_WORDS = {
   side: 'On its',
   sides: { face: 'face', back: 'back' },
   remove: 'forget it',
-} as const;
+} as const);

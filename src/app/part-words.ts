@@ -1,3 +1,5 @@
+import { spoken } from './language/spoken.ts';
+
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
 
 /** What kinds of parts are called; one that is not here is called as the document calls it. */
@@ -14,7 +16,7 @@ const KINDS: Readonly<Record<string, string>> = {
 };
 
 /** Texts about the parts of a prop. */
-export const PART_WORDS = {
+export const PART_WORDS = spoken('part', {
   answer: (parts: number, pieces: number) =>
     pieces === 0
       ? count(parts, 'part', 'parts')
@@ -106,6 +108,6 @@ export const PART_WORDS = {
   },
 
   noForm: 'Its parts are flat: they lie on the sheets in the lists beside this.',
-} as const;
+} as const);
 
 export type ShapeGroup = keyof typeof PART_WORDS.groups;

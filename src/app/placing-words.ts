@@ -1,10 +1,11 @@
 import { formatNumber } from '../base/format-length.ts';
+import { spoken } from './language/spoken.ts';
 
 /** `1 sheet`, `2 sheets`. */
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
 
 /** Texts about sheets with pieces on them, and about laying pieces by hand. */
-export const PLACING_WORDS = {
+export const PLACING_WORDS = spoken('placing', {
   /** `2 sheets of 1000 × 2000 mm to buy, 1 in hand`. */
   answer: (bought: number, inHand: number, size: string) =>
     [
@@ -72,4 +73,4 @@ export const PLACING_WORDS = {
       edge: 'That is as far as it goes.',
     },
   },
-};
+});

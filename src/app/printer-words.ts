@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** Texts of the printer's own correction. Part of the words of the window. */
-export const PRINTER_WORDS = {
+export const PRINTER_WORDS = spoken('printer', {
   printer: 'Printer',
   any: 'any, uncorrected',
   another: 'measure a printer…',
@@ -16,4 +18,4 @@ export const PRINTER_WORDS = {
   forget: (name: string) => `forget ${name}`,
   now: (across: string, up: string, lean: string | null) =>
     `Prints ${across} across and ${up} up${lean === null ? '' : `, leaning ${lean}`}; pages are drawn the other way.`,
-} as const;
+} as const);

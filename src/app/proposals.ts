@@ -5,6 +5,7 @@ import type { ProposalAnswer, ProposalKind } from '../worker/proposing-api.ts';
 import { HIDDEN_CHOICES, setHiddenSide } from '../project/hidden-commands.ts';
 import { hasMarks } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
+import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
 import { JobSection } from './job-section.ts';
 import { keyCap } from './key-cap.ts';
 import { alikeAnswers, easeSaid, kindsOf } from './propose-actions.ts';
@@ -134,18 +135,19 @@ export class ProposalTable extends JobSection {
       <label
         >${words.limit}
         <input
-          type="number"
-          min="0.5"
-          max="50"
-          step="0.5"
+          data-means="proposal-limit"
+          type="text"
+          inputmode="decimal"
+          autocomplete="off"
           aria-label=${words.limitLabel}
-          .value=${String(limit)}
+          .value=${figureShown(limit)}
+          @keydown=${countByArrows(0.5, 50, 0.5)}
           @change=${this.#takeLimit}
         />%</label
       >
       <label
         >${words.hide}
-        <select aria-label=${words.hideLabel} @change=${this.#takeSide}>
+        <select data-means="proposal-hide" aria-label=${words.hideLabel} @change=${this.#takeSide}>
           ${(['nowhere', ...HIDDEN_CHOICES] as const).map(
             (side) => html`<option value=${side} .selected=${side === hidden}>${words.sides[side]}</option>`,
           )}
@@ -305,9 +307,9 @@ export class ProposalTable extends JobSection {
 
   #takeLimit(event: Event): void {
     const input = event.target as HTMLInputElement;
-    const pct = input.valueAsNumber;
+    const pct = figureTyped(event);
     if (pct >= 0.5 && pct <= 50) this.dispatchEvent(new ViewEvent({ proposalPct: pct }));
-    else input.value = String(this.#limit());
+    else input.value = figureShown(this.#limit());
   }
 }
 

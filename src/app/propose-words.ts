@@ -1,5 +1,6 @@
 import type { HiddenSide } from '../model/hidden-side.ts';
 import type { LimitName, ProposalKind } from '../worker/proposing-api.ts';
+import { spoken } from './language/spoken.ts';
 
 const KINDS: Readonly<Record<ProposalKind, string>> = {
   few: 'Few pieces',
@@ -21,7 +22,7 @@ const LIMITS: Readonly<Record<LimitName, string>> = {
 };
 
 /** What the window says of seams that are found by search. */
-export const PROPOSE_WORDS = {
+export const PROPOSE_WORDS = spoken('propose', {
   kinds: KINDS,
   verbs: {
     propose: 'propose seams',
@@ -110,4 +111,4 @@ export const PROPOSE_WORDS = {
     done: 'Stopped. Three proposals stand side by side.',
     taken: 'The proposal is taken. Undo brings the seams back as they were.',
   },
-};
+});

@@ -1,11 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatPlain } from '../base/format-length.ts';
+import { readFigure } from '../base/read-figure.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 import { SHARED } from './styles.ts';
-
-/** Figures with one point at most: no other way of writing numbers is meant by a maker. */
-const DECIMAL = /^[-+]?(\d+\.?\d*|\.\d+)$/;
 
 /** A number was typed; null where the field was emptied. */
 export class NumberEvent extends Event {
@@ -85,8 +83,7 @@ export class NumberField extends LitElement {
 
   #take(event: Event): void {
     const text = (event.target as HTMLInputElement).value.trim();
-    const plain = text.replace(',', '.').replace(/\s/g, '');
-    const value = text === '' ? null : DECIMAL.test(plain) ? Number(plain) : NaN;
+    const value = text === '' ? null : readFigure(text);
     if (value === null ? !this.mayBeEmpty : !this.#isFit(value)) {
       this.fault = QUANTITY_WORDS.wrong(this.least, this.most, this.isOver, this.isWhole);
       return;

@@ -1,5 +1,6 @@
 import { formatNumber, formatPlain } from '../base/format-length.ts';
 import type { Glue } from '../model/glues.ts';
+import { spoken } from './language/spoken.ts';
 
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
 
@@ -8,7 +9,7 @@ const time = (min: number): string =>
   min < 120 ? `${formatPlain(min)} min` : `${formatNumber(min / 60, 1).replace(/\.0$/, '')} h`;
 
 /** What the window says of what a job takes and comes to. */
-export const QUANTITY_WORDS = {
+export const QUANTITY_WORDS = spoken('quantity', {
   waiting: 'waiting for pieces',
   making: 'being worked out',
   unfinished: 'waiting until every piece lies flat',
@@ -97,4 +98,4 @@ export const QUANTITY_WORDS = {
       ? `${what} ${from} to ${formatPlain(most)}.`
       : `${what} ${from}${isOver ? '' : ' up'}.`;
   },
-};
+});

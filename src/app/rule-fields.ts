@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import type { FoamId } from '../base/ids.ts';
+import { readFigure } from '../base/read-figure.ts';
 import { formatLength, formatPlain } from '../base/format-length.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import {
@@ -90,7 +91,10 @@ export class RuleFields extends JobSection {
   #choice(foams: readonly FoamSheet[], chosen: FoamSheet) {
     return html`<label>
       <span class="soft">${RULE_WORDS.foam}</span><br />
-      <select @change=${(event: Event) => this.#chooseFoam(foams[(event.target as HTMLSelectElement).selectedIndex])}>
+      <select
+        data-means="rule-foam"
+        @change=${(event: Event) => this.#chooseFoam(foams[(event.target as HTMLSelectElement).selectedIndex])}
+      >
         ${foams.map((foam) => html`<option ?selected=${foam === chosen}>${foam.name}</option>`)}
       </select>
     </label>`;
@@ -115,6 +119,7 @@ export class RuleFields extends JobSection {
   #length(foam: FoamSheet, name: RuleName, value: number) {
     const { least, most } = RULE_LIMITS[name];
     return html`<fl-length-field
+      data-means=${`rule-${name}`}
       label=${RULE_WORDS.fields[name]}
       .mm=${value}
       .unit=${this.unit}
@@ -130,6 +135,7 @@ export class RuleFields extends JobSection {
     return html`<label>
       ${RULE_WORDS.fields[name]}
       <input
+        data-means=${`rule-${name}`}
         type="text"
         inputmode="decimal"
         autocomplete="off"
@@ -147,7 +153,7 @@ export class RuleFields extends JobSection {
 
   #take({ id }: FoamSheet, name: RuleName, { value }: HTMLInputElement): void {
     const { least, most } = RULE_LIMITS[name];
-    const number = value.trim() === '' ? Number.NaN : Number(value.replace(',', '.').replace(/[%°\s]/g, ''));
+    const number = readFigure(value);
     if (!(number >= least && number <= most)) {
       this.fault = name;
       return;

@@ -1,7 +1,8 @@
 import type { RuleName } from '../project/shop-rules.ts';
+import { spoken } from './language/spoken.ts';
 
 /** Texts of the rules of the shop. Part of the words of the window. */
-export const RULE_WORDS = {
+export const RULE_WORDS = spoken('rule', {
   summary: 'Rules of the shop',
   why: 'What the program speaks up at, and how it grooves and marks. No published limits of EVA foam were found: set what you learn at the bench. They hold for this foam alone.',
   foam: 'Rules for',
@@ -24,4 +25,4 @@ export const RULE_WORDS = {
   wrong: (least: number, most: number) => `A number from ${least} to ${most}.`,
   usual: (value: string) => `usually ${value}`,
   reset: 'the usual rules again',
-} as const;
+} as const);

@@ -1,4 +1,5 @@
 import { sawTexts } from '../base/lean-words.ts';
+import { spoken } from './language/spoken.ts';
 
 /** Texts that tell how the saw is set for a piece. Part of the words of the window. */
-export const SAW_WORDS = { label: 'Saw', settings: sawTexts } as const;
+export const SAW_WORDS = spoken('saw', { label: 'Saw', settings: sawTexts });

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatPlain } from '../base/format-length.ts';
+import { readFigure } from '../base/read-figure.ts';
 import type { HeatShrinkage } from '../model/flatten-settings.ts';
 import { setAllowForShrinkage, setShrinkage } from '../project/commands.ts';
 import type { LayerChoice } from '../project/project.ts';
@@ -49,6 +50,7 @@ export class ShrinkFields extends JobSection {
       <p id="fault" class="small wrong" role="status">${this.fault}</p>
       <label class="switch">
         <input
+          data-means="allow-shrinkage"
           type="checkbox"
           .checked=${layer.allowForShrinkage && shrinkage !== undefined}
           ?disabled=${shrinkage === undefined}
@@ -67,6 +69,7 @@ export class ShrinkFields extends JobSection {
     return html`<label>
       ${name === 'alongPct' ? words.along : words.across}
       <input
+        data-means=${`shrink-${name}`}
         type="text"
         inputmode="decimal"
         autocomplete="off"
@@ -84,12 +87,7 @@ export class ShrinkFields extends JobSection {
     if (foam === undefined) return;
     this.fault = '';
     if (value.trim() === '') return this.send(setShrinkage(foam, null));
-    const pct = Number(
-      value
-        .replace(/\s*%\s*$/, '')
-        .replace('\u2212', '-')
-        .replace(',', '.'),
-    );
+    const pct = readFigure(value);
     if (!(Math.abs(pct) < WISH_LIMITS.shrinkagePct)) {
       this.fault = WORDS.forming.shrink.wrong(WISH_LIMITS.shrinkagePct);
       return;

@@ -4,6 +4,7 @@ import type { SimplifyChoice } from '../project/project.ts';
 import { LEAST_TRIANGLES } from '../project/simplify-commands.ts';
 import { SimplifyEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
+import { figureTyped } from './figure-input.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -79,9 +80,10 @@ export class SimplifyFields extends JobSection {
         <label
           >${words.triangles}
           <input
-            type="number"
-            min=${LEAST_TRIANGLES}
-            step="1"
+            data-means="triangles"
+            type="text"
+            inputmode="numeric"
+            autocomplete="off"
             aria-invalid=${this.isWrong}
             aria-describedby="fault"
             @change=${this.#takeTriangles}
@@ -90,6 +92,7 @@ export class SimplifyFields extends JobSection {
         <span id="fault" class="small wrong" role="status">${this.isWrong ? words.wrong(LEAST_TRIANGLES) : ''}</span>
       </div>
       <fl-length-field
+        data-means="deviation"
         label=${words.deviation}
         .mm=${choice?.deviationMm ?? null}
         unit="mm"
@@ -101,7 +104,7 @@ export class SimplifyFields extends JobSection {
   }
 
   #takeTriangles(event: Event): void {
-    const triangles = (event.target as HTMLInputElement).valueAsNumber;
+    const triangles = figureTyped(event);
     this.isWrong = !Number.isInteger(triangles) || triangles < LEAST_TRIANGLES;
     if (!this.isWrong) this.dispatchEvent(new SimplifyEvent({ triangles }));
   }

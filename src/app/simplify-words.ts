@@ -1,7 +1,8 @@
 import { formatNumber } from '../base/format-length.ts';
+import { spoken } from './language/spoken.ts';
 
 /** What the window says of a sculpt that is made simpler for paper. */
-export const SIMPLIFY_WORDS = {
+export const SIMPLIFY_WORDS = spoken('simplify', {
   verb: 'simplify the sculpt for paper',
   heading: 'Simplify for paper',
   now: (triangles: number) => `${formatNumber(triangles)} triangles`,
@@ -10,4 +11,4 @@ export const SIMPLIFY_WORDS = {
   wrong: (least: number) => `A whole number from ${least}.`,
   deviation: 'or moved at most',
   off: 'take it as it is',
-};
+});

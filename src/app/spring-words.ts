@@ -1,4 +1,5 @@
 import type { PullWay } from '../model/springing.ts';
+import { spoken } from './language/spoken.ts';
 
 const WAYS: Readonly<Record<PullWay, string>> = {
   opensFace: 'wants to open at the face',
@@ -9,7 +10,7 @@ const WAYS: Readonly<Record<PullWay, string>> = {
 };
 
 /** Texts of what springs back. Part of the words of the window. */
-export const SPRING_WORDS = {
+export const SPRING_WORDS = spoken('spring', {
   heading: 'Warm or tape these joints first',
   seam: (letter: string) => `Seam ${letter}`,
   pull: (newtonPerCm: string) => `${newtonPerCm} N/cm`,
@@ -18,4 +19,4 @@ export const SPRING_WORDS = {
   more: (n: number) => `${n} more`,
   guide:
     'A guide: foam of a usual stiffness, bent cold, all elastic and held in shape. Warm foam pulls far less. Grooved pieces bend in their grooves and are left out.',
-};
+});

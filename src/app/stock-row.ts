@@ -4,6 +4,7 @@ import type { StockSheet } from '../model/stock.ts';
 import { changeStockSheet, removeStockSheet } from '../project/stock-commands.ts';
 import { cleanStockSheet, STOCK_LIMITS } from '../project/stock-sheet.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
+import { countByArrows, figureTyped } from './figure-input.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -79,18 +80,19 @@ export class StockRow extends JobSection {
         <div class="fields">
           <label>
             ${words.name}
-            <input class="name" type="text" .value=${sheet.name} @change=${this.#takeName} />
+            <input data-means="stock-name" class="name" type="text" .value=${sheet.name} @change=${this.#takeName} />
           </label>
           ${sheet.shape.kind === 'rectangle' ? this.#sizes(sheet.shape) : nothing}
           <label>
             ${words.count}
             <input
+              data-means="stock-count"
               class="count"
-              type="number"
-              min="1"
-              max=${STOCK_LIMITS.mostCount}
-              step="1"
+              type="text"
+              inputmode="numeric"
+              autocomplete="off"
               .value=${String(sheet.count)}
+              @keydown=${countByArrows(1, STOCK_LIMITS.mostCount)}
               @change=${this.#takeCount}
             />
           </label>
@@ -131,6 +133,7 @@ export class StockRow extends JobSection {
   #sizes(shape: { readonly widthMm: number; readonly heightMm: number }) {
     const field = (key: 'widthMm' | 'heightMm', label: string) =>
       html`<fl-length-field
+        data-means=${`stock-${key}`}
         .label=${label}
         .mm=${shape[key]}
         .unit=${this.unit}
@@ -188,7 +191,7 @@ export class StockRow extends JobSection {
   }
 
   #takeCount(event: Event): void {
-    this.#change({ count: (event.target as HTMLInputElement).valueAsNumber });
+    this.#change({ count: figureTyped(event) });
   }
 }
 

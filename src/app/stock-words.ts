@@ -1,9 +1,10 @@
 import { formatLength, type LengthUnit } from '../base/format-length.ts';
 import type { TurnRule } from '../model/stock.ts';
 import type { OutlineFault } from '../viewport/outline-edit.ts';
+import { spoken } from './language/spoken.ts';
 
 /** Texts about foam in hand and how sheets are filled. */
-export const STOCK_WORDS = {
+export const STOCK_WORDS = spoken('stock', {
   heading: 'Foam in hand, and how sheets are filled',
   why: 'Sheets and offcuts in hand are used before any is bought.',
   nothing: 'None in hand: sheets are bought.',
@@ -80,7 +81,7 @@ export const STOCK_WORDS = {
     none: (file: string) => `${file} has no closed line: draw the offcut as one outline in its true size.`,
     taken: (file: string, size: string) => `The largest closed line of ${file} is the offcut, ${size}.`,
   },
-};
+});
 
 /** `1000 × 2000 mm`. */
 export const sizeText = (widthMm: number, heightMm: number, unit: LengthUnit): string =>

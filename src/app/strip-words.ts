@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** Texts about strips that lie on a sculpt, and straps. */
-export const STRIP_WORDS = {
+export const STRIP_WORDS = spoken('strip', {
   /** What new parts are called. */
   names: { covers: 'covers', trim: 'trim', strap: 'strap' },
   add: {
@@ -57,4 +59,4 @@ export const STRIP_WORDS = {
     keeper: 'Loop for the free end',
     reinforced: 'a strip glued behind it',
   },
-} as const;
+} as const);

@@ -71,7 +71,7 @@ export interface WindowActions {
 /** Keys that lead to the lines of the job sheet, in their order; 8 and 9 part where a plane cuts. */
 const LINE_KEYS = '1234567';
 
-const HOLD_NEXT = { id: 'hold-next', label: MARK_WORDS.verbs.holdNext, key: 'n', isNear: true } as const;
+const holdNext = () => ({ id: 'hold-next', label: MARK_WORDS.verbs.holdNext, key: 'n', isNear: true });
 
 /** All verbs that can be done now, the ones beside the chosen thing first. */
 export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
@@ -95,7 +95,7 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   if (tool === 'path') return partAlongVerbs(bench);
   if (tool === 'dart') return dartVerbs(bench);
   if (tool === 'drawing') return drawingVerbs(bench, actions);
-  if (tool === 'move') return [{ ...HOLD_NEXT, run: () => actions.holdSeam(true) }];
+  if (tool === 'move') return [{ ...holdNext(), run: () => actions.holdSeam(true) }];
   if (tool !== 'choose') return [];
   switch (choice.kind) {
     case 'seam':

@@ -17,6 +17,7 @@ import type { FilesAsk } from '../worker/files-api.ts';
 import { NO_FILES, type FilesLook } from './files-look.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
 import type { FoundLayout, LayoutFigures } from '../worker/sheet-search-api.ts';
+import type { LanguageWish } from './language/language.ts';
 import type { Shelf } from './shelf.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 
@@ -296,6 +297,8 @@ export interface Wishes {
   readonly shelf?: Shelf;
   /** Files that were picked to be saved. Missing: as usual. */
   readonly files?: FilesAsk;
+  /** What the window speaks. Missing: as the system. */
+  readonly language?: LanguageWish;
 }
 
 export const FIRST_WISHES: Wishes = { theme: 'auto', contrast: 'auto', letterKeys: true, picture: 'auto' };

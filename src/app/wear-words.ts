@@ -1,5 +1,7 @@
+import { spoken } from './language/spoken.ts';
+
 /** Texts of how a part fits a body or a core. Part of the words of the window. */
-export const WEAR_WORDS = {
+export const WEAR_WORDS = spoken('wear', {
   summary: 'Body and core',
   why: 'Lay a tape where the part must fit whoever wears it; put a core in where it sits on a rod or pipe.',
   addTape: 'lay a tape',
@@ -73,4 +75,4 @@ export const WEAR_WORDS = {
   uses: { none: 'nothing said', 'way-in': 'way in', sight: 'sight', air: 'air' },
   passNothing: 'it is not worn',
   caution: 'For whoever wears it',
-};
+});

@@ -4,6 +4,8 @@ import type { BendStyle, FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import type { Page } from '../model/page.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
+import type { LanguageWish } from './language/language.ts';
+import { spoken } from './language/spoken.ts';
 import type { EdgeFacts } from './edge-facts.ts';
 import { FORMING_WORDS } from './forming-words.ts';
 import { JOIN_WORDS } from './join-words.ts';
@@ -19,7 +21,7 @@ import { SAW_WORDS } from './saw-words.ts';
 const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
 
 /** Every text the window shows or speaks. Trade words and plain ones; sentences say what is so and what to do. */
-export const WORDS = {
+export const WORDS = spoken('window', {
   name: 'Foamloft',
   waiting: 'open a sculpt first',
   sheetLabel: 'Job sheet',
@@ -382,6 +384,8 @@ export const WORDS = {
   foot: {
     units: 'Lengths in',
     unitNames: { mm: 'mm', in: 'inches' },
+    language: 'Language',
+    languages: { auto: 'as the system', en: 'English', de: 'Deutsch' } satisfies Record<LanguageWish, string>,
     light: 'Light',
     themes: { auto: 'as the system', light: 'day', dark: 'night' },
     contrast: 'Contrast',
@@ -395,7 +399,7 @@ export const WORDS = {
   },
 
   settling: (text: string) => `${text}, pieces still settling`,
-};
+});
 
 /** `flat`, `ridge 34°` where the surface turns outward, `valley 12°` where it turns inward. */
 function foldWords(deg: number): string {

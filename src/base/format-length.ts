@@ -1,5 +1,8 @@
+import { decimalMark } from './figure-marks.ts';
+
 /**
- * Lengths and other figures as text, and text as lengths. Pure, and the same on every machine: no locale is asked.
+ * Lengths and other figures as text, and text as lengths. The same on every machine: no locale is asked, and the decimal mark is a point until a
+ * window sets another. Thousands are not parted: 1.234 would be read for another length by half of the makers.
  */
 export type LengthUnit = 'mm' | 'in';
 
@@ -19,11 +22,12 @@ const INCH_PARTS = 16;
 export function formatNumber(value: number, decimals = 0): string {
   const text = value.toFixed(decimals);
   const bare = Number(text) === 0 ? text.replace('-', '') : text;
-  return bare.replace('-', '\u2212');
+  return bare.replace('-', '\u2212').replace('.', decimalMark());
 }
 
-/** A number as it is typed: up to two decimals, none of them nought at the end. */
-export const formatPlain = (value: number): string => formatNumber(value, 2).replace(/\.?0+$/, '');
+/** A number as it is typed: up to `decimals` decimals, 1 to 6, none of them nought at the end. */
+export const formatPlain = (value: number, decimals = 2): string =>
+  formatNumber(value, decimals).replace(/[.,]?0+$/, '');
 
 /** mm as a maker reads them: whole from 100 on and where the tenth is nought, else with one decimal: `322 mm`, `48.5 mm`, `6 mm`. */
 export function formatMm(mm: number): string {
@@ -73,26 +77,56 @@ export function formatPercent(pct: number, decimals = 1): string {
   return `${formatNumber(pct, decimals)}${GAP}%`;
 }
 
+/** Fractions that keyboards and printed rules have a letter for. */
+const VULGAR: Readonly<Record<string, string>> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+
+const MM_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000 };
+
+const DECIMAL = String.raw`\d+(?:[.,]\d+)?|[.,]\d+`;
+const FRACTION = String.raw`(\d+)\s*\/\s*(\d+)`;
+const ONE_LENGTH = new RegExp(
+  String.raw`^\s*(?:(${DECIMAL})(?:[\s-]+${FRACTION})?|${FRACTION})\s*(mm|cm|m|in|inch|inches|zoll|")?\s*$`,
+  'i',
+);
+const IN_FEET = new RegExp(String.raw`^\s*(${DECIMAL})\s*(?:'|ft|foot|feet)\s*-?\s*(.*)$`, 'i');
+
 /**
- * A length as people type it: `322`, `32,2 cm`, `12 11/16 in`, `12.5"`, `3/8`.
- * @param unit what a bare number means.
+ * A length as people type it: `322`, `32,2 cm`, `12 11/16 in`, `4½`, `4-1/2"`, `12.5"`, `3/8`, `5' 4 1/2"`. Point and comma both mark decimals.
+ * @param unit what a bare number means; after feet a bare number is inches.
  * @returns mm, or null when the text is no positive length.
  */
 export function parseLength(text: string, unit: LengthUnit): number | null {
-  const match =
-    /^\s*(?:(\d+(?:[.,]\d+)?|[.,]\d+)(?:[\s-]+(\d+)\s*\/\s*(\d+))?|(\d+)\s*\/\s*(\d+))\s*(mm|cm|m|in|inch|inches|")?\s*$/i.exec(
-      text,
-    );
+  const plain = plainSigns(text);
+  const feet = IN_FEET.exec(plain);
+  if (feet === null) return oneLength(plain, unit);
+  const mm = asNumber(feet[1]) * 12 * MM_PER_INCH;
+  const rest = feet[2].trim() === '' ? 0 : /^0+("|in)?$/i.test(feet[2].trim()) ? 0 : oneLength(feet[2], 'in');
+  return rest !== null && mm + rest > 0 ? mm + rest : null;
+}
+
+/** Letters of fractions and slanted marks as they are typed. */
+const plainSigns = (text: string): string =>
+  text
+    .replace(/[¼½¾⅛⅜⅝⅞]/g, (letter) => ` ${VULGAR[letter]}`)
+    .replace(/[\u2044\u2215]/g, '/')
+    .replace(/[\u2033\u201c-\u201f]|''/g, '"')
+    .replace(/[\u2032\u2018\u2019]/g, "'");
+
+function oneLength(text: string, unit: LengthUnit): number | null {
+  const match = ONE_LENGTH.exec(text);
   if (match === null) return null;
   const [, whole, top, bottom, onlyTop, onlyBottom, named] = match;
   const fraction = Number(top ?? onlyTop ?? 0) / Number(bottom ?? onlyBottom ?? 1);
-  const figure = Number((whole ?? '0').replace(',', '.')) + fraction;
-  const mm = figure * mmPer(named?.toLowerCase() ?? unit);
+  const mm = (asNumber(whole ?? '0') + fraction) * (MM_PER[named?.toLowerCase() ?? unit] ?? MM_PER_INCH);
   return Number.isFinite(mm) && mm > 0 ? mm : null;
 }
 
-function mmPer(unit: string): number {
-  if (unit === 'mm') return 1;
-  if (unit === 'cm') return 10;
-  return unit === 'm' ? 1000 : MM_PER_INCH;
-}
+const asNumber = (text: string): number => Number(text.replace(',', '.'));

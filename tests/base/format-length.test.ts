@@ -54,11 +54,23 @@ describe('lengths as people type them', () => {
     ['3/8', 'in', 9.525],
     ['.5', 'in', 12.7],
     ['1.2 m', 'in', 1200],
+    ['4½', 'in', 114.3],
+    ['4 ½"', 'mm', 114.3],
+    ['⅜', 'in', 9.525],
+    ['4-1/2"', 'mm', 114.3],
+    ['4 1⁄2 Zoll', 'mm', 114.3],
+    ['3,5', 'mm', 3.5],
+    // NIST SP 811 (2008), appendix B.8: a foot is 0.3048 m exactly.
+    ['5 ft', 'mm', 1524],
+    ['5\' 4 1/2"', 'mm', 1638.3],
+    ['5′ 4½″', 'in', 1638.3],
+    ["5'-4", 'mm', 1625.6],
+    ['6\' 0"', 'mm', 1828.8],
   ] as const)('%s (%s) is %d mm', (text, unit, mm) => {
     expect(parseLength(text, unit)).toBeCloseTo(mm, 9);
   });
 
-  it.each(['', 'abc', '0', '-5', '3/0', '1 2', '5 ft'])('%j is no length', (text) => {
+  it.each(['', 'abc', '0', '-5', '3/0', '1 2', '1.234,5', '5 ft 3/0', '½ ½', '5 ft x'])('%j is no length', (text) => {
     expect(parseLength(text, 'mm')).toBeNull();
   });
 });
