@@ -10,6 +10,8 @@ import { clayShapeSchema, filletsSchema, unknownColour } from './finish-schema.t
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
+import { documentOf, withVersions } from './kept-version.ts';
+import { PROJECT_SUFFIX } from './project-suffix.ts';
 import type { Project } from './project.ts';
 import { joinsSchema } from './joins-schema.ts';
 import { plainSchema } from './plain-schema.ts';
@@ -23,6 +25,7 @@ import { gluingSchema, shopSchema } from './shop-schema.ts';
 import { stockSchema } from './stock-schema.ts';
 import { neededSources, sourcesOfProject } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
+import { readVersions, versionsSchema, writtenVersions } from './version-file.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
 /** A project file as read: the document and the bytes of its source files by hash. */
@@ -30,9 +33,6 @@ export interface OpenedProject {
   readonly project: Project;
   readonly sources: ReadonlyMap<string, { readonly fileName: string; readonly bytes: Uint8Array }>;
 }
-
-/** Ending of project files. */
-export const PROJECT_SUFFIX = '.foamloft.json';
 
 /** True when the bytes begin like a JSON object: no OBJ or STL does. */
 export function looksLikeProject(bytes: Uint8Array): boolean {
@@ -363,6 +363,7 @@ const document = v.object({
 const file = v.object({
   format: v.literal('foamloft-project'),
   project: document,
+  versions: v.optional(versionsSchema, []),
   sources: v.record(hash, v.object({ fileName: v.string(), base64: v.string() })),
 });
 
@@ -379,7 +380,17 @@ export function writeProjectFile(project: Project, sources: OpenedProject['sourc
   }
   const missing = neededSources(project).find(({ hash }) => kept[hash] === undefined);
   if (missing !== undefined) throw new Error(`writeProjectFile: no bytes for ${missing.hash}`);
-  return `${JSON.stringify({ format: 'foamloft-project', project, sources: kept }, null, 1)}\n`;
+  const versions = writtenVersions(project);
+  return `${JSON.stringify(
+    {
+      format: 'foamloft-project',
+      project: documentOf(project),
+      ...(versions.length === 0 ? {} : { versions }),
+      sources: kept,
+    },
+    null,
+    1,
+  )}\n`;
 }
 
 /**
@@ -413,7 +424,48 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
     const [issue] = parsed.issues;
     return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
   }
-  const project = parsed.output.project as unknown as Project;
+  const checked = checkedDocument(parsed.output.project, fileName);
+  if (!checked.ok) return checked;
+  const kept = await readVersions(
+    parsed.output.versions,
+    (raw as { project: unknown }).project,
+    checked.value,
+    (changed, name) => versionIn(changed, name, fileName),
+  );
+  if (!kept.ok) return kept;
+  const project = withVersions(checked.value, kept.value);
+  const sources = new Map<string, { fileName: string; bytes: Uint8Array }>();
+  for (const [name, source] of Object.entries(parsed.output.sources)) {
+    const bytes = bytesFromBase64(source.base64);
+    if (bytes === null || (await contentHash(bytes)) !== name) {
+      return fail(
+        'project/source',
+        `In ${fileName} the model ${source.fileName} is damaged: open an older copy of the project.`,
+      );
+    }
+    sources.set(name, { fileName: source.fileName, bytes });
+  }
+  const missing = neededSources(project).find(({ hash: needed }) => !sources.has(needed));
+  if (missing !== undefined) {
+    return fail(
+      'project/source',
+      `${fileName} does not hold its model ${missing.fileName}: open an older copy of the project.`,
+    );
+  }
+  return ok({ project, sources });
+}
+
+/** A version put together from what the file holds of it. */
+function versionIn(raw: unknown, name: string, fileName: string): Result<Project> {
+  const where = `${fileName}, kept version “${name}”,`;
+  const parsed = v.safeParse(document, raw);
+  if (parsed.success) return checkedDocument(parsed.output, where);
+  return fail('project/broken', `${where} cannot be used: ${brokenPlace(parsed.issues[0])}.`);
+}
+
+/** A document in which everything that is named is also there. */
+function checkedDocument(output: v.InferOutput<typeof document>, fileName: string): Result<Project> {
+  const project = output as unknown as Project;
   const standing = brokenParts(project);
   if (standing !== null) return fail('project/broken', `${fileName} cannot be used: ${standing}`);
   const named = [
@@ -460,25 +512,7 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       'project/broken',
       `${fileName} cannot be used: two of its areas have the id ${doubled}, so that neither can be told from the other; give one of them an id of its own in the file.`,
     );
-  const sources = new Map<string, { fileName: string; bytes: Uint8Array }>();
-  for (const [name, source] of Object.entries(parsed.output.sources)) {
-    const bytes = bytesFromBase64(source.base64);
-    if (bytes === null || (await contentHash(bytes)) !== name) {
-      return fail(
-        'project/source',
-        `In ${fileName} the model ${source.fileName} is damaged: open an older copy of the project.`,
-      );
-    }
-    sources.set(name, { fileName: source.fileName, bytes });
-  }
-  const missing = neededSources(project).find(({ hash: needed }) => !sources.has(needed));
-  if (missing !== undefined) {
-    return fail(
-      'project/source',
-      `${fileName} does not hold its model ${missing.fileName}: open an older copy of the project.`,
-    );
-  }
-  return ok({ project, sources });
+  return ok(project);
 }
 
 /** The first id that several carry, or null. */

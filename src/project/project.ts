@@ -18,6 +18,7 @@ import type { BodyMeasure } from '../model/body-measures.ts';
 import type { TipHole } from '../model/tip-hole.ts';
 import type { ModelIs } from '../model/shell-layer.ts';
 import type { PartJoin } from './joins.ts';
+import type { KeptVersion } from './kept-version.ts';
 import type { PlainPart } from './plain-part.ts';
 import type { ModelFormat, Repair, ScaleChoice } from '../model/source-model.ts';
 
@@ -58,6 +59,8 @@ export interface Project {
   /** The foam on the shelf, how sheets are filled and where pieces were put. Missing: whole sheets are bought and filled as usual. */
   readonly stock?: StockChoices;
   readonly lengthUnit: 'mm' | 'in';
+  /** States that were kept under names; they hold no versions themselves. Missing: none. */
+  readonly versions?: readonly KeptVersion[];
 }
 
 /** What was ticked off of a piece. */

@@ -7,13 +7,17 @@ export function sourcesOf({ source, core = [] }: Part): readonly SourceRef[] {
   return eachOnce([source, ...core.filter(isCoreModel).map((model) => model.source)]);
 }
 
-/** Every file a project is made from, each once. */
-export const sourcesOfProject = ({ parts, plain = [] }: Project): readonly PlainSource[] =>
-  eachOnce([...parts.flatMap(sourcesOf), ...plain.flatMap(plainSources)]);
+/** Every file a project and the versions kept of it are made from, each once. */
+export const sourcesOfProject = ({ parts, plain = [], versions = [] }: Project): readonly PlainSource[] =>
+  eachOnce([
+    ...parts.flatMap(sourcesOf),
+    ...plain.flatMap(plainSources),
+    ...versions.flatMap(({ document }) => sourcesOfProject(document)),
+  ]);
 
 /** The files it cannot be without: a core, or what another part is made from, may have been missing before. */
-export const neededSources = ({ parts }: Project): readonly PlainSource[] =>
-  eachOnce(parts.map(({ source }) => source));
+export const neededSources = ({ parts, versions = [] }: Project): readonly PlainSource[] =>
+  eachOnce([...parts.map(({ source }) => source), ...versions.flatMap(({ document }) => neededSources(document))]);
 
 /** The files a part is made from that no sculpt is parted for. */
 export const plainSources = ({
