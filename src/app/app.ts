@@ -3,6 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import type { FreeAsk } from '../model/free-places.ts';
 import type { SculptPart } from '../project/project.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
+import type { StepPicture } from '../worker/shop-api.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
@@ -186,7 +187,7 @@ export class App extends LitElement {
       @fl-gluing-move=${(event: GluingMoveEvent) => this.#onGluingMove(event)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
     >
-      <section class="bench" aria-label=${WORDS.stage.bench}>
+      <section class="bench" aria-label=${WORDS.stage.bench} ?inert=${this.#isAtBench}>
         <fl-stage
           .bench=${bench}
           .view=${view}
@@ -235,6 +236,7 @@ export class App extends LitElement {
         ${view.finderOpen ? html`<fl-finder .verbs=${verbs}></fl-finder>` : nothing}
       </section>
       <fl-job-sheet
+        ?inert=${this.#isAtBench}
         .project=${project}
         .bench=${bench}
         .view=${view}
@@ -277,6 +279,7 @@ export class App extends LitElement {
         aria-hidden="true"
         @change=${this.#onFile}
       />
+      ${this.#isAtBench ? this.#atBench() : nothing}
       <p class="unseen" aria-live="polite">${workbench.spoken}</p>
     </main>`;
   }
@@ -288,6 +291,25 @@ export class App extends LitElement {
     root.dataset['contrast'] = contrast;
     showKeys(this, this.verbs);
   }
+
+  get #isAtBench(): boolean {
+    return this.workbench.project !== null && this.workbench.wishes.atBench?.isOpen === true;
+  }
+
+  /** Over everything: what lies behind is neither seen nor reached. Its code is fetched when it is first wanted. */
+  #atBench() {
+    void import('./at-bench/at-bench.ts');
+    const { project, bench, view, wishes } = this.workbench;
+    return html`<fl-at-bench
+      .project=${project}
+      .bench=${bench}
+      .shop=${view.gluing.shop}
+      .line=${wishes.atBench?.line ?? null}
+      .pictureOf=${this.#pictureOf}
+    ></fl-at-bench>`;
+  }
+
+  readonly #pictureOf = (step: number): Promise<StepPicture | null> => this.workbench.workshop.stepPicture(step);
 
   readonly #freePlaces = (ask: FreeAsk) => this.workbench.workshop.freePlaces(ask);
 

@@ -3,7 +3,10 @@ import { customElement, property } from 'lit/decorators.js';
 import data from '../../shared/cautions.json';
 import { SHARED } from './styles.ts';
 
-/** What can hurt at this step, folded to one line until it is wanted. */
+/** How cautions stand: folded to one line until they are wanted, told in full, or by their names alone. */
+export type CautionManner = 'folded' | 'told' | 'named';
+
+/** What can hurt at this step. */
 @customElement('fl-cautions')
 export class Cautions extends LitElement {
   static override styles = [
@@ -29,27 +32,29 @@ export class Cautions extends LitElement {
   /** Cautions that are told beside those, by their ids. */
   @property({ attribute: false }) ids: readonly string[] = [];
   @property() label = '';
+  @property() manner: CautionManner = 'folded';
 
   protected override render() {
     const mine = data.cautions.filter(
       ({ id, work }) => this.ids.includes(id) || work.some((kind) => this.work.includes(kind)),
     );
     if (mine.length === 0) return nothing;
-    return html`<details>
-      <summary>
-        <span
-          >${this.label}:
-          <span class="names">${mine.map((caution) => caution.title.toLowerCase()).join(', ')}</span></span
-        >
-      </summary>
-      <dl class="small">
+    const names = html`<span class="names">${mine.map((caution) => caution.title.toLowerCase()).join(', ')}</span>`;
+    if (this.manner === 'named') return html`${this.label} ${names}`;
+    const texts = html`<dl class="small">
         ${mine.map(
           (caution) =>
             html`<dt>${caution.title}</dt>
               <dd>${caution.text}</dd>`,
         )}
       </dl>
-      <p class="small soft">${data.ending}</p>
+      <p class="small soft">${data.ending}</p>`;
+    if (this.manner === 'told') return texts;
+    return html`<details>
+      <summary>
+        <span>${this.label}: ${names}</span>
+      </summary>
+      ${texts}
     </details>`;
   }
 }

@@ -20,7 +20,7 @@ export class GluingPicture extends LitElement {
       svg {
         display: block;
         inline-size: 100%;
-        max-block-size: 22rem;
+        max-block-size: var(--most, 22rem);
         background: var(--print);
         outline: var(--narrow) solid var(--rule-soft);
       }

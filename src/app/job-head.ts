@@ -2,6 +2,8 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { renameProject } from '../project/commands.ts';
 import type { Project } from '../project/project.ts';
+import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
+import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
 import type { SaveState } from './autosave.ts';
 import { CommandEvent, SampleEvent, VerbEvent } from './events.ts';
 import { SAMPLES, type Sample } from './samples.ts';
@@ -75,6 +77,9 @@ export class JobHead extends LitElement {
         font-weight: 700;
         text-decoration: none;
       }
+      .work {
+        margin-block-start: var(--s2);
+      }
       .sentence {
         margin-block-start: var(--s2);
       }
@@ -139,6 +144,14 @@ export class JobHead extends LitElement {
         ${project === null ? nothing : html`<button @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>`}
         ${this.earlier === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('go-back')}>${WORDS.head.back(this.earlier)}</button>`}
       </div>
+      ${
+        project === null
+          ? nothing
+          : html`<div class="row work">
+              <button @click=${() => this.#ask('at-bench')}>${AT_BENCH_WORDS.open}</button>
+              <button @click=${() => this.#ask('at-shop')}>${AT_SHOP_WORDS.open}</button>
+            </div>`
+      }
       <div class="kit" role="group" aria-label=${WORDS.head.kitLabel}>
         <span class="soft">${WORDS.head.kit}</span>
         ${SAMPLES.map(

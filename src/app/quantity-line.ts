@@ -5,6 +5,7 @@ import type { Quantities } from '../model/quantities.ts';
 import { setCurrency, setGluePrice, setSheetPrice } from '../project/shop-commands.ts';
 import type { ShopView } from '../worker/shop-api.ts';
 import { allCut } from './bench-state.ts';
+import './at-shop/shop-list.ts';
 import './coat-list.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { isUnfinished } from './gluing-look.ts';
@@ -56,6 +57,7 @@ export class QuantityLine extends JobSection {
         <p>${longestMm > 0 ? words.size(x, y, z) : nothing} ${words.event}</p>
         ${centreOfMass === null ? nothing : html`<p class="soft">${this.#centre(centreOfMass)}</p>`}
       </div>
+      <fl-shop-list .project=${this.project} .bench=${this.bench} .shop=${this.shop}></fl-shop-list>
       <fl-quantity-table .project=${this.project} .quantities=${quantities} .finish=${finish.plan}></fl-quantity-table>
       <div class="stack small">
         ${foams.map(({ tooLarge, name }) =>

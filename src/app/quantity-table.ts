@@ -1,18 +1,11 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatArea } from '../base/format-length.ts';
 import type { FinishPlan } from '../model/finish.ts';
 import type { Quantities } from '../model/quantities.ts';
 import { JobSection } from './job-section.ts';
+import { quantityRows, type QuantityRow } from './quantity-rows.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 import { SHARED } from './styles.ts';
-
-interface Row {
-  readonly what: string;
-  readonly much: string;
-  readonly for: string;
-  readonly cost?: number | undefined;
-}
 
 /** What is bought: what, how much, for what, and what it costs where prices are known. */
 @customElement('fl-quantity-table')
@@ -43,9 +36,9 @@ export class QuantityTable extends JobSection {
     if (quantities === null) return nothing;
     const { table, money } = QUANTITY_WORDS;
     const { cost, currency } = quantities;
-    const rows = this.#rows(quantities);
+    const rows = quantityRows(quantities, this.finish, this.unit);
     const hasCost = cost !== undefined;
-    const costOf = ({ cost: own }: Row) =>
+    const costOf = ({ cost: own }: QuantityRow) =>
       html`<td class="number">${own === undefined ? nothing : money(own, currency)}</td>`;
     return html`<table>
       <caption class="unseen">
@@ -81,41 +74,5 @@ export class QuantityTable extends JobSection {
           : nothing
       }
     </table>`;
-  }
-
-  #rows({ foams, glue, coatings, outsideMm2 }: Quantities): readonly Row[] {
-    const { table, volume } = QUANTITY_WORDS;
-    const area = (mm2: number): string => formatArea(mm2, this.unit);
-    return [
-      ...foams.map(({ name, sheets, bought, cutMm2, cost }) => ({
-        what: name,
-        much: table.sheets(bought, sheets - bought),
-        for: table.pieces(area(cutMm2)),
-        cost,
-      })),
-      ...(glue.ml === 0
-        ? []
-        : [
-            {
-              what: glue.glue.name,
-              much: volume(glue.ml),
-              for: table.faces(area(glue.edgesMm2 + glue.laidMm2)),
-              cost: glue.cost,
-            },
-          ]),
-      ...coatings.map(({ coating, ml }) => ({
-        what: coating.name,
-        much: volume(ml),
-        for: table.coats(area(outsideMm2), coating.coats),
-      })),
-      ...(this.finish?.colours ?? []).map(({ colour, ml, areaMm2 }) => ({
-        what: colour.name,
-        much: volume(ml),
-        for: table.coats(area(areaMm2), colour.coats),
-      })),
-      ...(this.finish?.clay == null
-        ? []
-        : [{ what: this.finish.clay.clay.name, much: volume(this.finish.clay.wetMl), for: table.clay }]),
-    ];
   }
 }

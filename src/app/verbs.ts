@@ -2,6 +2,8 @@ import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
 import type { BenchFacing } from '../viewport/bench-contract.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
+import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
+import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { areaPaintVerbs, pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
@@ -252,6 +254,12 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   ];
 }
 
+const atBenchVerb = (bench: Workbench): Verb => ({
+  id: 'at-bench',
+  label: AT_BENCH_WORDS.verb,
+  run: () => bench.setWishes({ atBench: { line: bench.wishes.atBench?.line ?? null, isOpen: true } }),
+});
+
 function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const words = WORDS.verbs;
   const { history } = bench;
@@ -263,6 +271,10 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     ...(history?.canRedo === true
       ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }]
       : []),
+    ...(bench.project === null ? [] : [atBenchVerb(bench)]),
+    ...(bench.view.gluing.shop === null
+      ? []
+      : [{ id: 'at-shop', label: AT_SHOP_WORDS.verb, run: () => actions.goTo('takes', 'fl-shop-list') }]),
     { id: 'open', label: words.open, run: () => actions.openFile() },
     { id: 'begin-shape', label: PART_WORDS.beginVerb, run: () => actions.beginWithShape() },
     ...(bench.part === null

@@ -297,6 +297,8 @@ export interface Wishes {
   readonly shelf?: Shelf;
   /** Files that were picked to be saved. Missing: as usual. */
   readonly files?: FilesAsk;
+  /** The work order at the bench, line by line: whether it is on, and the key of the line that was looked at last. Missing: it never was. */
+  readonly atBench?: { readonly isOpen: boolean; readonly line: string | null };
   /** What the window speaks. Missing: as the system. */
   readonly language?: LanguageWish;
 }
