@@ -59,6 +59,8 @@ import type {
 } from './stage-events.ts';
 import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
 import { DrawingHand } from './drawing-hand.ts';
+import { noteSaved, turnHelp } from './help/help-verbs.ts';
+import { workbenchIn, type Situation } from './help/situations.ts';
 import { saveFiles } from './files-actions.ts';
 import { saveMockUp } from './mock-up-actions.ts';
 import { beginWithShape, upOf } from './parts-actions.ts';
@@ -210,7 +212,7 @@ export class App extends LitElement {
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${view.choice.kind === 'sheet' && bench.sheets !== null ? this.#sheetView(view.choice.sheet) : nothing}
-        ${this.#over()}
+        ${view.help.sheet === null ? nothing : this.#helpSheet()} ${this.#over()}
         <div class="top">
           <fl-look-row
             ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
@@ -229,6 +231,7 @@ export class App extends LitElement {
         ></fl-chosen-row>
         <fl-stage-rule
           ?hidden=${project?.parts.length === 0}
+          ?data-next=${view.help.next === 'stage'}
           .stage=${view.stage}
           .last=${this.#lastStage()}
           @fl-stage-go=${(event: StageGoEvent) => this.#rollTo(event.stage)}
@@ -280,6 +283,7 @@ export class App extends LitElement {
         @change=${this.#onFile}
       />
       ${this.#isAtBench ? this.#atBench() : nothing}
+      <fl-field-help .unit=${project?.lengthUnit ?? 'mm'}></fl-field-help>
       <p class="unseen" aria-live="polite">${workbench.spoken}</p>
     </main>`;
   }
@@ -322,6 +326,22 @@ export class App extends LitElement {
       .places=${this.#freePlaces}
     ></fl-sheet-view>`;
   }
+
+  #helpSheet() {
+    const { project, view, wishes } = this.workbench;
+    return html`<fl-help-sheet
+      .help=${view.help}
+      .unit=${project?.lengthUnit ?? 'mm'}
+      .letterKeys=${wishes.letterKeys}
+      .verbsIn=${this.#verbsIn}
+    ></fl-help-sheet>`;
+  }
+
+  /** The verbs there would be with something chosen or in hand; null where the job has none of it. */
+  readonly #verbsIn = (situation: Situation): readonly Verb[] | null => {
+    const bench = workbenchIn(situation, this.workbench);
+    return bench === null ? null : verbsFor(bench, this.#actions);
+  };
 
   /** What lies over the bench when it has nothing to show or a file is held over it. */
   #over() {
@@ -374,9 +394,18 @@ export class App extends LitElement {
         return void workbench.cancel();
       case 'go-back':
         return workbench.goBack();
+      case 'show-stage':
+        return this.#showSlider();
       default:
+        if (id.startsWith('word-')) return turnHelp(workbench, 'words', id.slice('word-'.length));
         this.verbs.find((verb) => verb.id === id)?.run();
     }
+  }
+
+  #showSlider(): void {
+    const slider = this.renderRoot.querySelector('fl-stage-rule');
+    slider?.scrollIntoView({ block: 'nearest' });
+    slider?.shadowRoot?.querySelector('input')?.focus();
   }
 
   /** Esc: lets go of a line being drawn, leaves the finder, then takes back a corner of a path or a measure, then the tool, then a plane in hand, then the place on what is chosen, then that itself. Nothing is lost by it. */
@@ -385,6 +414,7 @@ export class App extends LitElement {
     const { finderOpen, tool, from, place } = workbench.view;
     if (this.#stroke.cancel()) return;
     if (finderOpen) workbench.setView({ finderOpen: false });
+    else if (workbench.view.help.sheet !== null) turnHelp(workbench, null);
     else if (unpickForPath(workbench)) return;
     else if (tool === 'measure' && from !== null) workbench.setView({ from: null, to: null, preview: null });
     else if (workbench.view.plane !== null && tool === 'choose') workbench.setView({ plane: null });
@@ -426,6 +456,7 @@ export class App extends LitElement {
     const file = await this.workbench.makeFile(kind, today());
     if (file === null) return;
     downloadFile(file);
+    noteSaved(this.workbench, kind);
     this.workbench.setNotice({ tone: 'note', text: WORDS.notice.saved(file.name) });
   }
 

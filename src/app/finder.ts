@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { VerbEvent } from './events.ts';
+import { termVerbs } from './help/term-verbs.ts';
 import { isTaken } from './key-cap.ts';
 import { SHARED } from './styles.ts';
 import type { Verb } from './verbs.ts';
@@ -91,13 +92,14 @@ export class Finder extends LitElement {
       ${found.length === 0 ? html`<p class="none soft">${WORDS.finder.none}</p>` : nothing}`;
   }
 
-  /** Verbs that hold every word typed. */
+  /** Verbs that hold every word typed, then words of the trade. */
   #found(): readonly Verb[] {
     const words = this.text
       .toLowerCase()
       .split(/\s+/)
       .filter((word) => word !== '');
-    return this.verbs.filter((verb) => words.every((word) => verb.label.toLowerCase().includes(word)));
+    const verbs = this.verbs.filter((verb) => words.every((word) => verb.label.toLowerCase().includes(word)));
+    return [...verbs, ...termVerbs(words)];
   }
 
   /** A key that does something else as things stand says when it does this. */

@@ -10,6 +10,9 @@ import './finish-line.ts';
 import './fit-line.ts';
 import './foam-line.ts';
 import './gluing-line.ts';
+import './help/field-help.ts';
+import './help/guide-line.ts';
+import './help/help-sheet.ts';
 import './job-foot.ts';
 import './job-head.ts';
 import type { JobSection } from './job-section.ts';
@@ -46,7 +49,7 @@ export class JobSheet extends LitElement {
         padding-inline: var(--edge);
       }
       /* Lines of the sheet part at fold lines: the long dash and dot of a fold on paper. */
-      article > *:not(fl-job-head, fl-notice-line)::before {
+      article > *:not(fl-job-head, fl-guide-line, fl-notice-line)::before {
         content: '';
         display: block;
         block-size: 1px;
@@ -58,6 +61,15 @@ export class JobSheet extends LitElement {
           var(--ink) 23px 25px,
           transparent 25px 30px
         );
+      }
+      /* Where the next step of the guided job is done; what stands at the head of the sheet then lies over none of it. */
+      article.guided > * {
+        scroll-margin-block-start: 16rem;
+      }
+      article > [data-next] {
+        margin-inline-start: calc(-1 * var(--edge));
+        padding-inline-start: calc(var(--edge) - var(--s2));
+        border-inline-start: var(--s2) solid var(--lamp);
       }
       @media (width < 900px) {
         :host {
@@ -96,9 +108,16 @@ export class JobSheet extends LitElement {
     if (part !== undefined) target?.focusOn(part);
   }
 
+  /** Marks where the next step of the guided job is done. */
+  protected override updated(): void {
+    const { next } = this.view.help;
+    for (const line of this.renderRoot.querySelectorAll('article > *'))
+      line.toggleAttribute('data-next', next !== '' && line.id === next);
+  }
+
   protected override render() {
     const { project, bench, view } = this;
-    return html`<article aria-label=${WORDS.sheetLabel}>
+    return html`<article aria-label=${WORDS.sheetLabel} class=${this.wishes.guide?.isOpen === true ? 'guided' : ''}>
       <fl-job-head
         .project=${project}
         .saved=${this.saved}
@@ -109,6 +128,7 @@ export class JobSheet extends LitElement {
         .earlier=${this.earlier}
       ></fl-job-head>
       ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
+      ${this.#guide()}
       <fl-parts-line
         id="parts"
         .project=${project}
@@ -158,6 +178,18 @@ export class JobSheet extends LitElement {
       ></fl-files-line>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;
+  }
+
+  /** The guided job: offered until it is begun or put away. */
+  #guide() {
+    const { project, view, wishes } = this;
+    if (project === null || wishes.guide?.isOpen === false) return nothing;
+    return html`<fl-guide-line
+      .project=${project}
+      .view=${view}
+      .wishes=${wishes}
+      .unit=${project.lengthUnit}
+    ></fl-guide-line>`;
   }
 
   /** What is asked of a sculpt: a prop of other parts alone has no such lines. */

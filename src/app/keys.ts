@@ -3,6 +3,18 @@ import type { Verb } from './verbs.ts';
 /** What a key press asks of the window: a verb by its id, or a step back, or the finder. */
 export type KeyWish = { readonly verb: string } | 'back' | 'find' | null;
 
+/** Signs that ask the same wherever the maker is, beside the letters of verbs. */
+export const SIGN_KEYS: Readonly<Record<string, KeyWish>> = { '/': 'find', '?': { verb: 'help-keys' } };
+
+/** What goes with Ctrl, or with the command key, by verbs; a shift key that says nothing of its own changes nothing. */
+export const CONTROL_KEYS: Readonly<Record<string, string>> = {
+  z: 'undo',
+  'shift z': 'redo',
+  y: 'redo',
+  s: 'save-project',
+  o: 'open',
+};
+
 /**
  * Reads a key press.
  * @param letterKeys false leaves single letters alone (WCAG 2.1.4).
@@ -13,7 +25,7 @@ export function keyWish(event: KeyboardEvent, verbs: readonly Verb[], letterKeys
   if (event.altKey) return null;
   if (event.key === 'Escape') return 'back';
   if (!letterKeys || isTyping(event)) return null;
-  if (key === '/') return 'find';
+  if (Object.hasOwn(SIGN_KEYS, key)) return SIGN_KEYS[key];
   const verb = event.shiftKey ? undefined : verbs.find((candidate) => candidate.key === key);
   return verb === undefined ? null : { verb: verb.id };
 }
@@ -21,10 +33,8 @@ export function keyWish(event: KeyboardEvent, verbs: readonly Verb[], letterKeys
 /** A field being typed in keeps its own undo. */
 function withControl(key: string, shift: boolean, isInField: boolean): KeyWish {
   if (isInField && (key === 'z' || key === 'y')) return null;
-  if (key === 'z') return { verb: shift ? 'redo' : 'undo' };
-  if (key === 'y') return { verb: 'redo' };
-  if (key === 's') return { verb: 'save-project' };
-  return key === 'o' ? { verb: 'open' } : null;
+  const named = [`${shift ? 'shift ' : ''}${key}`, key].find((name) => Object.hasOwn(CONTROL_KEYS, name));
+  return named === undefined ? null : { verb: CONTROL_KEYS[named] };
 }
 
 /** A key by itself, and not typed into a field. */

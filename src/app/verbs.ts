@@ -21,6 +21,7 @@ import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
 import { filesVerbs } from './files-actions.ts';
 import { gluingVerbs } from './gluing-actions.ts';
+import { helpVerbs } from './help/help-verbs.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
@@ -88,6 +89,7 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
     ...filesVerbs(bench),
     ...lookVerbs(bench, actions),
     ...jobVerbs(bench, actions),
+    ...helpVerbs(bench),
   ];
 }
 

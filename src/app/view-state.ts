@@ -16,6 +16,7 @@ import type { ProposalAnswer, ProposalKind, ToldReason } from '../worker/proposi
 import type { FilesAsk } from '../worker/files-api.ts';
 import { NO_FILES, type FilesLook } from './files-look.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
+import { NO_HELP, type GuideWish, type HelpLook } from './help/help-look.ts';
 import type { FoundLayout, LayoutFigures } from '../worker/sheet-search-api.ts';
 import type { LanguageWish } from './language/language.ts';
 import type { Shelf } from './shelf.ts';
@@ -219,6 +220,7 @@ export interface ViewState {
   readonly finderOpen: boolean;
   readonly gluing: GluingLook;
   readonly making: FilesLook;
+  readonly help: HelpLook;
 }
 
 /** Without a path begun. */
@@ -281,6 +283,7 @@ export const FIRST_VIEW: ViewState = {
   finderOpen: false,
   gluing: NO_GLUING,
   making: NO_FILES,
+  help: NO_HELP,
 };
 
 /** What the window keeps in mind for its next visit, beside the job. */
@@ -297,6 +300,8 @@ export interface Wishes {
   readonly shelf?: Shelf;
   /** Files that were picked to be saved. Missing: as usual. */
   readonly files?: FilesAsk;
+  /** The guided job. Missing: it was neither begun nor put away. */
+  readonly guide?: GuideWish;
   /** The work order at the bench, line by line: whether it is on, and the key of the line that was looked at last. Missing: it never was. */
   readonly atBench?: { readonly isOpen: boolean; readonly line: string | null };
   /** What the window speaks. Missing: as the system. */

@@ -25,6 +25,7 @@ export const WINDOW_STYLE = css`
   fl-stage,
   fl-page-view,
   fl-sheet-view,
+  fl-help-sheet,
   .over {
     grid-area: 1 / 1;
     min-block-size: 0;
@@ -32,6 +33,10 @@ export const WINDOW_STYLE = css`
   fl-page-view,
   fl-sheet-view {
     z-index: 1;
+  }
+  /* Over whatever lies on the bench, and all that stands over it. */
+  fl-help-sheet {
+    z-index: 2;
   }
   .over {
     position: relative;
@@ -86,6 +91,10 @@ export const WINDOW_STYLE = css`
     grid-row: 2;
     padding: var(--s3) var(--s4) var(--s3);
   }
+  /* Where the next step of the guided job is done. */
+  fl-stage-rule[data-next] {
+    box-shadow: inset 0 var(--s1) 0 var(--lamp);
+  }
   fl-finder {
     position: absolute;
     z-index: 3;
@@ -106,6 +115,19 @@ export const WINDOW_STYLE = css`
     block-size: 1px;
     opacity: 0;
     pointer-events: none;
+  }
+
+  /* A sheet of the help comes out of the printer by itself. */
+  @media print {
+    main:has(fl-help-sheet) {
+      display: block;
+      block-size: auto;
+      overflow: visible;
+    }
+    main:has(fl-help-sheet) > fl-job-sheet,
+    main:has(fl-help-sheet) > .bench > :not(fl-help-sheet) {
+      display: none;
+    }
   }
 
   @media (width >= 900px) {

@@ -333,8 +333,8 @@ export const WORDS = spoken('window', {
 
   finder: {
     label: 'What do you want to do?',
-    hint: 'type a verb',
-    none: 'No verb has these words.',
+    hint: 'type a verb or a word of the trade',
+    none: 'Nothing is called that here.',
     later: 'with nothing chosen or in hand ',
   },
   progress: { label: 'Being worked out', begins: 'working it out', cancel: 'call it off' },

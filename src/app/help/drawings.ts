@@ -170,10 +170,12 @@ const DRAWN: Readonly<Record<string, DrawingName>> = {
 
 /** The drawing of a field or of a word of the trade; nothing where none helps. It says no more than the words beside it. */
 export function helpDrawing(of: string) {
-  const name = Object.hasOwn(DRAWN, of) ? DRAWN[of] : undefined;
-  if (name === undefined) return nothing;
-  return html`<svg class="help" viewBox="0 0 132 64" aria-hidden="true">${DRAWINGS[name]}</svg>`;
+  return !isDrawn(of)
+    ? nothing
+    : html`<svg class="help" viewBox="0 0 132 64" aria-hidden="true">${DRAWINGS[DRAWN[of]]}</svg>`;
 }
+
+export const isDrawn = (of: string): boolean => Object.hasOwn(DRAWN, of);
 
 /** What is drawn, for checks. */
 export const DRAWN_NAMES: readonly string[] = Object.keys(DRAWN);

@@ -207,10 +207,7 @@ export class FieldHelp extends LitElement {
     if (field !== null && (this.field === null || event.pointerType === 'touch')) return this.#show(field);
     // A finger has left before the mark can be touched: there it stays.
     if (field === null && event.pointerType === 'touch') return;
-    this.#timer = window.setTimeout(
-      () => this.#show(field ?? this.#focused),
-      field === null ? STAYS_MS : SWITCHES_MS,
-    );
+    this.#timer = window.setTimeout(() => this.#show(field ?? this.#focused), field === null ? STAYS_MS : SWITCHES_MS);
   };
 
   #onFocus = (event: FocusEvent): void => {

@@ -11,7 +11,11 @@ const term = (word: string, also: string, says: string): Term => ({ word, also, 
 
 /** The words of the trade as the window uses them. */
 export const GLOSSARY_WORDS = spoken('glossary', {
-  allowance: term('allowance', 'margin seam allowance', 'Foam added outside a [seam] to glue on. A [butt] seam has none.'),
+  allowance: term(
+    'allowance',
+    'margin seam allowance',
+    'Foam added outside a [seam] to glue on. A [butt] seam has none.',
+  ),
   apart: term(
     'apart',
     'exploded',
@@ -29,7 +33,11 @@ export const GLOSSARY_WORDS = spoken('glossary', {
     'slant chamfer miter lean',
     'An edge cut slanting, so that two pieces close on a corner without a gap. Each takes half of the turn; the blade leans that far from square.',
   ),
-  butt: term('butt', 'butt joint edge to edge', 'A [seam] whose two cut edges meet face to face. The [bevel] lets them close.'),
+  butt: term(
+    'butt',
+    'butt joint edge to edge',
+    'A [seam] whose two cut edges meet face to face. The [bevel] lets them close.',
+  ),
   clearance: term(
     'clearance',
     'room gap',
@@ -37,7 +45,11 @@ export const GLOSSARY_WORDS = spoken('glossary', {
   ),
   core: term('core', 'pipe rod dowel', 'What the foam goes round and stays on: a pipe, a rod, a helmet liner.'),
   corner: term('corner', 'point', 'Where edges of the sculpt meet. Paths run from corner to corner.'),
-  'cut-line': term('cut line', 'outline', 'The wide line on a template. Cut on it; the [other edge|other-edge] of the bevel is narrow.'),
+  'cut-line': term(
+    'cut line',
+    'outline',
+    'The wide line on a template. Cut on it; the [other edge|other-edge] of the bevel is narrow.',
+  ),
   dart: term(
     'dart',
     'notch wedge gore',
@@ -74,8 +86,16 @@ export const GLOSSARY_WORDS = spoken('glossary', {
     'saw cut slot',
     'What a blade takes away, or one of many cuts side by side that let thick foam bend. How wide it is decides how far it bends.',
   ),
-  lap: term('lap', 'overlap joint', 'A [seam] where one side reaches over the other and is glued on it. Strong, and thicker there.'),
-  layer: term('layer', 'laminate ply', 'One sheet of a wall made of several. Each has its own size, for outside is longer.'),
+  lap: term(
+    'lap',
+    'overlap joint',
+    'A [seam] where one side reaches over the other and is glued on it. Strong, and thicker there.',
+  ),
+  layer: term(
+    'layer',
+    'laminate ply',
+    'One sheet of a wall made of several. Each has its own size, for outside is longer.',
+  ),
   'mate-mark': term(
     'mate mark',
     'match mark notch registration',
@@ -94,8 +114,16 @@ export const GLOSSARY_WORDS = spoken('glossary', {
     'second line',
     'Where a [bevel] comes out on the far side of the foam. It is the narrow line beside the [cut line|cut-line].',
   ),
-  overlap: term('overlap', 'glue strip', 'How far pages lie over each other, or two edges reach into each other in the [dry fit|dry-fit].'),
-  page: term('page', 'paper tile', 'One printed paper. A piece that is larger runs over several, with marks to lay them by.'),
+  overlap: term(
+    'overlap',
+    'glue strip',
+    'How far pages lie over each other, or two edges reach into each other in the [dry fit|dry-fit].',
+  ),
+  page: term(
+    'page',
+    'paper tile',
+    'One printed paper. A piece that is larger runs over several, with marks to lay them by.',
+  ),
   panel: term('panel', 'facet', 'A nearly flat part of a piece between [folds|fold].'),
   piece: term('piece', 'part template', 'What is cut from foam in one go. It has a number, and a letter on each edge.'),
   pitch: term('pitch', 'winding lead', 'How far a wound strip runs on along the [core] in one turn.'),
@@ -105,18 +133,58 @@ export const GLOSSARY_WORDS = spoken('glossary', {
     'test calibration 100 mm',
     'The square on the first page. Measure it with a ruler: if it is not 100 mm the templates are wrong too.',
   ),
-  seam: term('seam', 'cut join', 'A line where the foam is parted and two edges are glued together. Both carry the same letter.'),
+  seam: term(
+    'seam',
+    'cut join',
+    'A line where the foam is parted and two edges are glued together. Both carry the same letter.',
+  ),
   sheet: term('sheet', 'board stock', 'Foam as it is sold. Pieces are laid out on sheets.'),
-  shrinkage: term('shrinkage', 'heat shrink', 'How much smaller foam gets when it is warmed, along and across the sheet.'),
-  squash: term('squash', 'compression gather', 'How much shorter the foam has to become somewhere, per cent. It wrinkles sooner than it stretches.'),
-  stack: term('stack', 'slices contour', 'A solid made of flat layers glued on each other, one sheet thick each, and sanded.'),
-  stagger: term('stagger', 'offset', 'How far the [seams|seam] of one [layer] lie beside those of the next, so that no seam goes right through.'),
-  strain: term('strain', 'skin', 'How far the outer skin is pulled and the inner one pressed in a tight [bend], per cent.'),
-  stretch: term('stretch', 'extension pull', 'How much longer the foam has to become somewhere, per cent. Warm foam gives more.'),
-  template: term('template', 'pattern stencil', 'A [piece] on paper in true size. It is drawn round on foam and can be used again.'),
+  shrinkage: term(
+    'shrinkage',
+    'heat shrink',
+    'How much smaller foam gets when it is warmed, along and across the sheet.',
+  ),
+  squash: term(
+    'squash',
+    'compression gather',
+    'How much shorter the foam has to become somewhere, per cent. It wrinkles sooner than it stretches.',
+  ),
+  stack: term(
+    'stack',
+    'slices contour',
+    'A solid made of flat layers glued on each other, one sheet thick each, and sanded.',
+  ),
+  stagger: term(
+    'stagger',
+    'offset',
+    'How far the [seams|seam] of one [layer] lie beside those of the next, so that no seam goes right through.',
+  ),
+  strain: term(
+    'strain',
+    'skin',
+    'How far the outer skin is pulled and the inner one pressed in a tight [bend], per cent.',
+  ),
+  stretch: term(
+    'stretch',
+    'extension pull',
+    'How much longer the foam has to become somewhere, per cent. Warm foam gives more.',
+  ),
+  template: term(
+    'template',
+    'pattern stencil',
+    'A [piece] on paper in true size. It is drawn round on foam and can be used again.',
+  ),
   thread: term('thread', 'link', 'The thin line on the bench that joins the two edges of a [seam], wherever they lie.'),
-  trim: term('trim', 'edging strip', 'A strip glued along a [seam] or an [open edge|open-edge], to hide or to adorn it.'),
-  twin: term('twin', 'mirror image pair', 'A piece that is the mirror image of another. One [template], turned over, cuts both.'),
+  trim: term(
+    'trim',
+    'edging strip',
+    'A strip glued along a [seam] or an [open edge|open-edge], to hide or to adorn it.',
+  ),
+  twin: term(
+    'twin',
+    'mirror image pair',
+    'A piece that is the mirror image of another. One [template], turned over, cuts both.',
+  ),
   wrap: term('wrap', 'roll round', 'Foam laid round a [core] without a gap: rolled for a pipe, fanned for a cone.'),
 });
 

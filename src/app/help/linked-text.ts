@@ -46,7 +46,5 @@ export const linkedText = (
   open: (term: TermName) => void,
 ): readonly (string | TemplateResult)[] =>
   runsOf(lengthsIn(sentence, unit)).map((run) =>
-    typeof run === 'string'
-      ? run
-      : html`<button class="plain word" @click=${() => open(run.to)}>${run.word}</button>`,
+    typeof run === 'string' ? run : html`<button class="plain word" @click=${() => open(run.to)}>${run.word}</button>`,
   );

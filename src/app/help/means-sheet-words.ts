@@ -5,7 +5,8 @@ export const MEANS_SHEET = {
   'piece-quantity': 'How many of this piece you cut from its one template.',
   'piece-foam': 'The foam of this piece alone, where it differs from the rest of its sheet.',
   'piece-colour': 'The colour this piece is painted in.',
-  grain: 'How the piece lies to the [grain] of the sheet. Foam stretches more one way, so a part that bends much lies along it.',
+  grain:
+    'How the piece lies to the [grain] of the sheet. Foam stretches more one way, so a part that bends much lies along it.',
   'grain-angle': 'Which way on the piece the grain arrow points.',
   'done-printed': 'Tick it when its page lies on the table. A piece that changes after that says so.',
   'done-cut': 'Tick it when it is cut. It then keeps its shape until you release it.',
@@ -18,7 +19,8 @@ export const MEANS_SHEET = {
   'outline-corner': 'The corner of the outline in hand.',
   'outline-place': 'Where that corner lies, from the lower corner of the drawing.',
   'fill-borderMm': 'A border of the sheet where nothing is cut: edges are dented in the post. 5 mm is usual.',
-  'fill-spacingMm': 'Foam kept free between pieces, so that the cutter does not spoil the neighbour. A knife needs 2 mm, a saw 5.',
+  'fill-spacingMm':
+    'Foam kept free between pieces, so that the cutter does not spoil the neighbour. A knife needs 2 mm, a saw 5.',
   'fill-cut': 'What you cut with. It sets how much is kept free between pieces.',
   'fill-turns': 'Whether pieces may be turned to fill the sheet better. Foam with [grain] should only lie along it.',
   'fill-turnOver': 'Pieces may lie with their back up too. Only for foam that is alike on both sides.',
@@ -30,8 +32,10 @@ export const MEANS_SHEET = {
   'ruled-paper': 'Long straight strips are quicker by ruler and knife than from paper.',
   'page-widthMm': 'Width of your own paper.',
   'page-heightMm': 'Height of your own paper.',
-  'page-marginMm': 'A border the printer cannot reach. Most printers need 5 mm; too little and lines are missing at the edge.',
-  'page-overlapMm': 'How far pages lie over each other when you glue them together. 10 mm leaves room for glue and a check.',
+  'page-marginMm':
+    'A border the printer cannot reach. Most printers need 5 mm; too little and lines are missing at the edge.',
+  'page-overlapMm':
+    'How far pages lie over each other when you glue them together. 10 mm leaves room for glue and a check.',
   printer: 'Printers stretch a page by a little. A printer that was measured once is put right on every page.',
   'printer-name': 'What you call this printer. Its figures are kept for the next job.',
   'printer-acrossMm': 'What your ruler says of the square on page 1 from left to right. It should be 100 mm.',
@@ -40,17 +44,22 @@ export const MEANS_SHEET = {
   'printer-fallingMm': 'The diagonal from upper left to lower right.',
   'mock-up-scale': 'How much smaller the model in card is. 1:4 fits a helm on a few sheets and shows every seam.',
   card: 'Thickness of the card. It takes the place of the foam, scaled.',
+  'shop-text': 'The list as text, to be copied into a message or a note.',
+  'shop-bought': 'Tick it when it lies in the basket. What changes after that says how much is short.',
   'files-kind': 'What the file is for stands beside it. What is picked comes together, several as one zip.',
   'files-dpi': 'How fine the pictures are. 150 dots to the inch show every line; 300 print sharply.',
   'files-smaller': 'How many times smaller the model is made, to print it as a check.',
   cutter: 'What cuts the sheets. A laser burns a gap and needs foam that may be lasered; a blade does not.',
-  'cut-width': 'Width of the gap the cutter makes, its [kerf]. Lines are moved out by half of it, so that pieces keep their size.',
+  'cut-width':
+    'Width of the gap the cutter makes, its [kerf]. Lines are moved out by half of it, so that pieces keep their size.',
   bridges: 'Small places left uncut so that pieces do not fall out or get caught. They are cut by hand.',
   'bridge-count': 'How many bridges hold each piece. Three or four keep it from turning.',
   'bridge-width': 'How wide a bridge is. 1 mm holds in foam of 5 mm.',
 
   stage: 'Where the pieces are: on the prop, apart, flat, or laid on their sheets. Drag it, or press its letters.',
   look: 'Which surface of the wall is shown: its face, its back, the layer that keeps its length, or the finished prop.',
+  colours:
+    'What the colours of the picture tell: [stretch], bends, gaps of the [dry fit|dry-fit], room, or paint. The legend beside it holds the figures.',
   apart: 'How far the prop is taken apart, in the order it is glued.',
   'section-place': 'Where the plane stands that cuts the picture open. Nothing of the job is cut.',
   'foot-unit': 'Lengths are shown and understood in this unit. You may always type the other with its name, as 2 in.',

@@ -62,7 +62,7 @@ export const MEANS_SHOP = {
   'profile-lap': 'How far the strip is glued down on each face.',
   'profile-depth': 'How far the binding reaches down each face.',
   'profile-inside': 'Radius on the inside of the fold.',
-  'strap-girth': '[Girth] of what the strap goes round, with all that is worn underneath.',
+  'strap-girth': '[Girth|girth] of what the strap goes round, with all that is worn underneath.',
   'strap-overlap': 'The free end beyond the buckle. 100 mm leaves room to let it out.',
   'strap-tip': 'How the free end is cut.',
   'strap-point': 'How long the point is. As long as the strap is wide is usual.',
