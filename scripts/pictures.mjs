@@ -18,11 +18,14 @@ const server = await preview({
 const browser = await chromium.launch({ executablePath: findChromium(), args: CHROMIUM_FLAGS });
 try {
   await mkdir(OUT, { recursive: true });
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
+  const page = await browser.newPage({
+    viewport: { width: 1440, height: 900 },
+    reducedMotion: 'reduce',
+    serviceWorkers: 'block',
+  });
   const address = server.httpServer.address();
   await page.goto(`http://127.0.0.1:${address.port}/`);
-  const setView = (patch) =>
-    page.evaluate((view) => document.querySelector('fl-app').workbench.setView(view), patch);
+  const setView = (patch) => page.evaluate((view) => document.querySelector('fl-app').workbench.setView(view), patch);
   await page.waitForFunction(() => {
     const { bench, progress } = document.querySelector('fl-app')?.workbench ?? {};
     return (bench?.paper ?? null) !== null && progress === null;

@@ -102,6 +102,7 @@ export const DOORS: readonly DoorRow[] = [
   { package: 'jpeg-js', at: ['steps/artwork/read-jpeg.ts'] },
   { package: 'opentype.js', at: ['steps/write/png-font.ts'] },
   { package: 'lit', at: ['app'] },
+  { package: 'workbox-precaching', at: ['app/offline/keeper-worker.ts'] },
   { package: '@fontsource-variable/atkinson-hyperlegible-next', at: ['app'] },
 ];
 

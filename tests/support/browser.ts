@@ -21,6 +21,12 @@ export interface OpenAppOptions {
   readonly path?: string;
   /** Extra flags for Chromium, for example `--disable-3d-apis`. */
   readonly flags?: readonly string[];
+  /** Dots of the screen for one CSS px. */
+  readonly pixelRatio?: number;
+  /** What serves the app in place of the preview server, and where; it is closed with the app. */
+  readonly server?: { readonly url: string; close(): Promise<void> };
+  /** Whether the browser keeps the files of the app for later, which takes as long as to load them once more. */
+  readonly keeps?: boolean;
 }
 
 /** The built app in a browser of its own, with an empty memory. */
@@ -44,8 +50,8 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
   if (!existsSync(join(ROOT, 'dist/index.html'))) throw new Error('dist/ holds no built app. Run: npm run build');
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error('No Chromium was found: install one, or set CHROMIUM to its path.');
-  const server = await serveBuild();
-  const url = addressOf(server);
+  const server = options.server ?? (await serveBuild());
+  const url = 'url' in server ? server.url : addressOf(server);
   const downloadsPath = await mkdtemp(join(tmpdir(), 'foamloft-downloads-'));
   const browser = await chromium.launch({
     executablePath,
@@ -65,6 +71,8 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
       colorScheme: options.colorScheme ?? 'light',
       forcedColors: options.forcedColors ? 'active' : 'none',
       hasTouch: options.hasTouch ?? false,
+      deviceScaleFactor: options.pixelRatio ?? 1,
+      serviceWorkers: options.keeps ? 'allow' : 'block',
       acceptDownloads: true,
       locale: 'en-GB',
     });
@@ -77,6 +85,10 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
       if (message.type() === 'error') consoleErrors.push(`${message.text()} (${place}:${lineNumber})`);
     });
     context.on('weberror', (error) => consoleErrors.push(error.error().stack ?? error.error().message));
+    // No one stands before this browser to answer its own choosers for files: the window does without them, as where there are none.
+    await context.addInitScript(() => {
+      Object.assign(globalThis, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
+    });
     const page = await context.newPage();
     await page.goto(new URL(options.path ?? '', url).href);
     const requestsOutside = (): readonly string[] =>

@@ -1,0 +1,75 @@
+import type { Project } from '../../project/project.ts';
+import type { SaveState } from '../autosave.ts';
+import { OFFLINE_WORDS } from './offline-words.ts';
+import type { QuietNotice } from './quiet-notice.ts';
+
+/** What must be known of the job before the window may be loaded anew. */
+export interface JobAtHand {
+  readonly project: Project | null;
+  readonly history: { readonly canUndo: boolean; readonly canRedo: boolean } | null;
+  readonly autosave: { readonly state: SaveState; flush(): Promise<void> };
+}
+
+export interface VersionActions {
+  /** Saves the job to a file. @returns whether it was. */
+  save(): Promise<boolean>;
+  /** Loads the window anew. */
+  reload(): void;
+}
+
+/** Offers a new version in one line. It is taken up when the maker says so, and never before the job is kept in the browser or saved to a file. */
+export class NewVersion {
+  #takeOver: (() => Promise<void>) | null = null;
+  #isElsewhere = false;
+  #savedProject: Project | null = null;
+
+  constructor(
+    readonly job: JobAtHand,
+    readonly notice: QuietNotice,
+    readonly actions: VersionActions,
+  ) {}
+
+  /** @param takeOver  puts it in force; awaited before the window is loaded anew. @param isElsewhere  another window did so already */
+  offer(takeOver: () => Promise<void>, isElsewhere: boolean): void {
+    this.#takeOver = takeOver;
+    this.#isElsewhere = isElsewhere;
+    this.#say();
+  }
+
+  #say(): void {
+    const words = OFFLINE_WORDS;
+    const [text, label, run] = this.#isUnkept()
+      ? [words.saveFirst, words.save, () => void this.#save()]
+      : [this.#isElsewhere ? words.newerElsewhere : words.newer, words.takeUp, () => void this.#takeUp()];
+    this.notice.say({ tone: 'note', text, remedy: { label, run }, close: words.later });
+  }
+
+  /** Whether something would be lost: a job that was worked on, that the browser refused to keep and that lies in no file as it is now. */
+  #isUnkept(): boolean {
+    const { project, history, autosave } = this.job;
+    const isWorkedOn = history !== null && (history.canUndo || history.canRedo);
+    return isWorkedOn && autosave.state === 'refused' && project !== this.#savedProject;
+  }
+
+  async #save(): Promise<void> {
+    const { project } = this.job;
+    if (await this.actions.save()) this.#savedProject = project;
+    this.#say();
+  }
+
+  async #takeUp(): Promise<void> {
+    if (!(await this.#keeps())) return this.#say();
+    await this.#takeOver?.();
+    // A quick hand may have changed something meanwhile.
+    if (!(await this.#keeps())) return this.#say();
+    this.actions.reload();
+  }
+
+  /** Writes what waits. @returns whether nothing would be lost now */
+  async #keeps(): Promise<boolean> {
+    const { autosave } = this.job;
+    do await autosave.flush();
+    while (autosave.state === 'saving');
+    return !this.#isUnkept();
+  }
+}
