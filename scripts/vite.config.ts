@@ -2,6 +2,7 @@
 import { defineConfig } from 'vite';
 import { recordPackages } from './record-packages.ts';
 import { shipStaticFiles } from './static-files.ts';
+import { threeParts } from './three-parts.ts';
 import { ROOT, TARGET, UNUSED_PACKAGES } from './vite-shared.ts';
 
 const packages = recordPackages('app');
@@ -13,9 +14,9 @@ export default defineConfig({
   // A file that is missing is missing, and not the start page under another name.
   appType: 'mpa',
   publicDir: false,
-  plugins: [shipStaticFiles(), packages.main],
+  plugins: [threeParts(), shipStaticFiles(), packages.main],
   resolve: { alias: UNUSED_PACKAGES },
-  worker: { format: 'es', plugins: () => [packages.worker()] },
+  worker: { format: 'es', plugins: () => [threeParts(), packages.worker()] },
   build: {
     target: TARGET,
     outDir: 'dist',

@@ -5,7 +5,6 @@ import type { SculptPart } from '../project/project.ts';
 import type { BenchPick } from '../viewport/bench-contract.ts';
 import type { StepPicture } from '../worker/shop-api.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
-import './chosen-row.ts';
 import type { LapEvent } from './chosen-row.ts';
 import type {
   ChooseEvent,
@@ -25,14 +24,10 @@ import type {
   ViewEvent,
   WishEvent,
 } from './events.ts';
-import './finder.ts';
-import './job-sheet.ts';
 import type { JobSheet } from './job-sheet.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
 import { openCore, openFile, openNewVersion, openPart, openSample, openSculpt } from './opening.ts';
 import { showKeys } from './key-cap.ts';
-import './look-row.ts';
-import './page-view.ts';
 import './progress-line.ts';
 import { SAMPLES } from './samples.ts';
 import { downloadBlob, downloadFile } from './saving.ts';
@@ -70,10 +65,7 @@ import { insetsOf } from './panel-insets.ts';
 import { PropFeed } from './prop-feed.ts';
 import { StagePicks } from './stage-picks.ts';
 import { LayoutSearchHand } from './layout-search.ts';
-import './sheet-view.ts';
-import './stage-rule.ts';
 import { PART_WORDS } from './part-words.ts';
-import { openOffcut } from './stock-actions.ts';
 import type { StageGoEvent } from './stage-rule.ts';
 import { TapeHand } from './tape-hand.ts';
 import { Travel } from './travel.ts';
@@ -181,7 +173,7 @@ export class App extends LitElement {
       @fl-core-file=${(event: CoreFileEvent) => void openCore(workbench, event.file)}
       @fl-part-file=${(event: PartFileEvent) => void openPart(workbench, event.file, event.foam)}
       @fl-sculpt-file=${(event: SculptFileEvent) => void openSculpt(workbench, event.file)}
-      @fl-offcut-file=${(event: OffcutFileEvent) => void openOffcut(workbench, event.file, event.foam)}
+      @fl-offcut-file=${(event: OffcutFileEvent) => void this.#openOffcut(event)}
       @fl-sharp=${(event: SharpEvent) => void partSharp(workbench, event.angleDeg)}
       @fl-simplify=${(event: SimplifyEvent) => void simplifyTo(workbench, event.measure)}
       @fl-files=${({ pick }: FilesEvent) => void saveFiles(workbench, pick, today(), downloadBlob)}
@@ -379,8 +371,14 @@ export class App extends LitElement {
     openDrawing: () => this.#chooseDrawing(),
     facing: (point) => this.stage.facing(point),
     save: (kind) => void this.#save(kind),
-    goTo: (line, part) => this.sheet.goTo(line, part),
+    goTo: (line, part) => void customElements.whenDefined('fl-job-sheet').then(() => this.sheet.goTo(line, part)),
   };
+
+  /** Outlines of offcuts are parted and joined by code that is not needed for anything else here. */
+  async #openOffcut({ file, foam }: OffcutFileEvent): Promise<void> {
+    const { openOffcut } = await import('./stock-actions.ts');
+    await openOffcut(this.workbench, file, foam);
+  }
 
   #do(id: string): void {
     const { workbench } = this;

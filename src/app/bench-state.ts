@@ -68,7 +68,7 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
   const keep = <T>(next: T | undefined, before: T): T => (next === undefined ? before : next);
   return {
     update: update.number,
-    sculpt: keep(update.sculpt, bench.sculpt),
+    sculpt: keep(update.sculpt, withTree(bench.sculpt, update.tree)),
     shell: keep(update.shell, bench.shell),
     seams: keep(update.seams, bench.seams),
     pieces: keep(update.pieces, bench.pieces),
@@ -86,13 +86,17 @@ export function mergeUpdate(bench: Bench, update: BenchUpdate): Bench {
   };
 }
 
+const withTree = (sculpt: SculptView | null, tree: BenchUpdate['tree']): SculptView | null =>
+  tree === undefined || sculpt === null ? sculpt : { ...sculpt, bvh: tree };
+
 /** Shapes sent ahead: what follows from the pieces stays as it was, or goes with their sculpt. */
 export function mergeEarly(bench: Bench, early: EarlyUpdate): Bench {
-  const { sculpt, shell, seams, pieces, number: update } = early;
+  const { sculpt, tree, shell, seams, pieces, number: update } = early;
   const isSame = sculpt === undefined;
   return mergeUpdate(isSame ? bench : EMPTY_BENCH, {
     number: update,
     ...(isSame ? {} : { sculpt }),
+    ...(tree === undefined ? {} : { tree }),
     ...(shell === undefined ? {} : { shell }),
     ...(seams === undefined ? {} : { seams }),
     ...(pieces === undefined ? {} : { pieces }),

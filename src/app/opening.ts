@@ -1,7 +1,6 @@
 import type { FoamId } from '../base/ids.ts';
 import { setSeams } from '../project/commands.ts';
 import { nameFromFile, newProject } from '../project/new-project.ts';
-import { readSeamFile } from '../project/seam-file.ts';
 import { sourcesOfProject } from '../project/sources.ts';
 import { atPlace, placeBeside, placeOf } from '../project/part-place.ts';
 import { addPlain, freePartId } from '../project/plain-commands.ts';
@@ -153,6 +152,7 @@ async function takeModel(
 async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {
   const opened = await bench.workshop.openProject(bytes, fileName);
   if (opened.ok) return bench.adopt(opened.value, await sourcesOf(bench, opened.value));
+  const { readSeamFile } = await import('../project/seam-file.ts');
   const seams = readSeamFile(new TextDecoder().decode(bytes), fileName);
   if (opened.problem.code !== 'project/not-ours' || !seams.ok) return bench.showProblem(opened.problem);
   if (bench.project === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.seamsNeedModel(fileName) });

@@ -14,7 +14,6 @@ import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
-import './flat-bench.ts';
 import {
   StageDragEvent,
   StageDropEvent,

@@ -109,6 +109,14 @@ export const WINDOW_STYLE = css`
     overflow-y: auto;
     scrollbar-gutter: stable;
   }
+  /* Until it is loaded the sheet is blank paper. */
+  fl-job-sheet:not(:defined) {
+    background: var(--paper);
+    border-inline-start: var(--wide) solid var(--ink);
+  }
+  fl-stage-rule:not(:defined) {
+    min-block-size: 5rem;
+  }
   input[type='file'] {
     position: absolute;
     inline-size: 1px;

@@ -1,4 +1,4 @@
-import { GRID_PER_MM } from './polygon-boolean.ts';
+import { GRID_PER_MM } from './polygon-grid.ts';
 import { ringArea, type Ring } from './ring.ts';
 
 /**

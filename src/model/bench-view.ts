@@ -26,6 +26,8 @@ export interface BenchUpdate {
   /** Counts the updates, from 1. The screen names the last one it took, so that nothing is left out that it does not have. */
   readonly number: number;
   readonly sculpt?: SculptView | null;
+  /** The box tree of a sculpt that was sent before without one. */
+  readonly tree?: SerialisedTree;
   readonly shell?: ShellView | null;
   readonly seams?: SeamsView | null;
   readonly pieces?: PiecesView | null;
@@ -48,7 +50,7 @@ export interface BenchUpdate {
 }
 
 /** What can be shown before a run is done: of the parts of an update those that changed. What follows from them is as it was. */
-export type EarlyUpdate = Pick<BenchUpdate, 'number' | 'sculpt' | 'shell' | 'seams' | 'pieces'>;
+export type EarlyUpdate = Pick<BenchUpdate, 'number' | 'sculpt' | 'tree' | 'shell' | 'seams' | 'pieces'>;
 
 export type StepName = 'read' | 'size' | 'seams' | 'shell' | 'cut' | 'flatten' | 'foam' | 'nest' | 'tile';
 
@@ -78,8 +80,8 @@ export interface SculptView {
   readonly mmPerUnit: number | null;
   readonly facts: ModelFacts;
   readonly joined: JoinCounts;
-  /** The box tree over `triangles`, so that picking needs no building on the main thread. */
-  readonly bvh: SerialisedTree;
+  /** The box tree over `triangles`, so that picking needs no building on the main thread; null at a first look, see `BenchUpdate.tree`. */
+  readonly bvh: SerialisedTree | null;
 }
 
 /** The mirror in force. */

@@ -22,6 +22,8 @@ import type { SculptRun } from './sculpt-run.ts';
 export interface Source {
   readonly fileName: string;
   readonly bytes: Uint8Array;
+  /** Gives what was read from it already, once. */
+  takeRead?(): SourceModel | undefined;
 }
 
 /** Results kept: a maker goes a few steps back and forth. */
@@ -47,7 +49,8 @@ export class SculptStage {
     if (known !== undefined) return ok(known);
     const kept = this.#sources.get(hash);
     if (kept === undefined) return fail('read/no-source', `The file ${fileName} is not here: choose it again.`);
-    const read = await readModel(kept.bytes, fileName, work);
+    const ahead = kept.takeRead?.();
+    const read = ahead === undefined ? await readModel(kept.bytes, fileName, work) : ok(ahead);
     if (read.ok) this.#read.set([hash], read.value);
     return read;
   }

@@ -21,7 +21,7 @@ const RIM_PX = 8;
 export interface Pickable {
   readonly sculpt: SculptView;
   readonly index: SculptIndex;
-  readonly tree: SurfaceTree;
+  readonly tree: SurfaceTree | null;
   readonly seams: SeamsView | null;
   readonly pieces: PiecesView | null;
   /** Per triangle of the sculpt its place in its patch. */
@@ -157,11 +157,11 @@ export class BenchPicker {
 
   #meetSculpt(origin: Vector3, direction: Vector3, isFoam: boolean): Hit | null {
     const modelFromScene = this.#bench.sceneFromModel.clone().invert();
-    const met = this.#bench.tree.raycast(
+    const met = this.#bench.tree?.raycast(
       origin.clone().applyMatrix4(modelFromScene),
       direction.clone().transformDirection(modelFromScene),
     );
-    if (met === null) return null;
+    if (met == null) return null;
     const point = new Vector3(met.point.x, met.point.y, met.point.z).applyMatrix4(this.#bench.sceneFromModel);
     return { triangle: met.triangle, distance: point.distanceTo(origin), isFoam };
   }

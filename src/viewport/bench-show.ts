@@ -18,8 +18,8 @@ import { BenchTop } from './bench-top.ts';
 import { BesideLines } from './beside-lines.ts';
 import {
   arrange,
-  buildSculpt,
   buildSolid,
+  displayOf,
   formsBeside,
   formsOf,
   footprintOf,
@@ -364,8 +364,7 @@ export class BenchShow {
       return;
     }
     this.#alone.makeEmpty();
-    const isNewSculpt = this.#base?.sculpt !== shown.sculpt;
-    const base = this.#base !== null && !isNewSculpt ? this.#base : await buildSculpt(shown.sculpt, work);
+    const base = await displayOf(shown.sculpt, this.#base, work);
     const solid = this.#solid;
     const isSame =
       solid !== null &&

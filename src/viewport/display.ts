@@ -1,6 +1,6 @@
 import { type Box3, type Matrix4, Quaternion, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
-import { treeFromSerialised, type SurfaceTree } from '../geom/bvh.ts';
+import type { SurfaceTree } from '../geom/bvh.ts';
 import type { PiecesView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import type { UpAxis } from './bench-contract.ts';
@@ -31,7 +31,8 @@ export interface Shown {
 export interface SculptDisplay {
   readonly sculpt: SculptView;
   readonly index: SculptIndex;
-  readonly tree: SurfaceTree;
+  /** Null until there is one: then nothing of it can be picked yet. */
+  readonly tree: SurfaceTree | null;
   readonly groups: ShadingGroups;
 }
 
@@ -61,11 +62,25 @@ export const formsBeside = ({ sculpt, plain }: Shown): readonly Float32Array[] =
 export const formsOf = (plain: readonly FormView[]): readonly Float32Array[] =>
   plain.flatMap(({ form }) => (form === null || form.length === 0 ? [] : [form]));
 
-export async function buildSculpt(sculpt: SculptView, work: Work): Promise<SculptDisplay> {
+async function buildSculpt(sculpt: SculptView, work: Work): Promise<SculptDisplay> {
   const index = await indexSculpt(sculpt, work);
   const groups = await sculptGroups(sculpt.positions, sculpt.triangles, index, work);
-  const tree = treeFromSerialised(sculpt.positions, sculpt.triangles, sculpt.bvh);
-  return { sculpt, index, tree, groups };
+  return { sculpt, index, tree: await treeOf(sculpt), groups };
+}
+
+/** @param known  what was made before, taken over where it is of the same surface. */
+export async function displayOf(sculpt: SculptView, known: SculptDisplay | null, work: Work): Promise<SculptDisplay> {
+  const before = known?.sculpt;
+  if (known === null || before?.positions !== sculpt.positions || before.triangles !== sculpt.triangles)
+    return await buildSculpt(sculpt, work);
+  return before === sculpt ? known : { ...known, sculpt, tree: await treeOf(sculpt) };
+}
+
+/** The code of trees is not loaded before there is one. */
+async function treeOf({ bvh, positions, triangles }: SculptView): Promise<SurfaceTree | null> {
+  if (bvh === null) return null;
+  const { treeFromSerialised } = await import('../geom/bvh.ts');
+  return treeFromSerialised(positions, triangles, bvh);
 }
 
 export async function buildSolid(base: SculptDisplay, shown: Shown, up: UpAxis, work: Work): Promise<SolidDisplay> {

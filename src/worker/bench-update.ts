@@ -1,9 +1,7 @@
 import type { LayerId } from '../base/ids.ts';
 import type { Finding } from '../base/finding.ts';
 import { turnBetween } from '../geom/turn-between.ts';
-import { diagonalEdges, edgeFolds } from '../mesh/edge-fold.ts';
 import type { Mesh } from '../mesh/mesh.ts';
-import { fileGroups } from '../steps/seams/area-border.ts';
 import { surfaceTreeOf } from '../mesh/surface-tree.ts';
 import { topologyOf } from '../mesh/topology.ts';
 import type {
@@ -25,8 +23,10 @@ import { atWorkIn, type CutSculpt, type EarlyOutcome, type Outcome, type SizedSc
 import { marksOfOffer } from '../pipeline/offer-marks.ts';
 import { withAdded } from '../pipeline/shell-on-lines.ts';
 import { edgeNames } from './edge-names.ts';
+import { FIRST_LOOK } from './first-look.ts';
 import { placeOnBench, plainPartViews, SculptsBeside } from './plain-part-views.ts';
 import { plateSkins } from '../steps/foam/plate-skins.ts';
+import { isSameSculpt, sculptView } from './sculpt-view.ts';
 
 /** What an update was made of. */
 interface Made {
@@ -50,6 +50,9 @@ interface Made {
   readonly mirror: unknown;
 }
 
+/** What of an update tells of the sculpt. */
+type SentSculpt = Pick<BenchUpdate, 'sculpt' | 'tree'>;
+
 /** Updates remembered: a screen is at most a few behind. */
 const MOST_REMEMBERED = 8;
 
@@ -63,6 +66,13 @@ export class BenchUpdater {
   /** The sculpt on the meshes of sheets that have one of their own. */
   readonly #onMesh = new WeakMap<Mesh, SizedSculpt>();
   readonly #sculptsBeside = new SculptsBeside();
+  /** What the screen saw before anything was worked out. */
+  #firstLook: SculptView | null = null;
+
+  /** @param view  the sculpt that the screen has as its update {@link FIRST_LOOK}. */
+  seen(view: SculptView): void {
+    this.#firstLook = view;
+  }
 
   /**
    * @param have   number of the last update the screen took; 0 when it shows nothing.
@@ -92,9 +102,11 @@ export class BenchUpdater {
       mirror: outcome.mirror,
     };
     const changed = this.#changes(made, have);
+    const ofSculpt = changed('sculpt') ? this.#sculptParts(sculpt, outcome, have) : {};
+    this.#firstLook = null;
     return {
       number: this.#remember(made),
-      ...(changed('sculpt') ? { sculpt: sculpt === null ? null : sculptView(sculpt, outcome) } : {}),
+      ...ofSculpt,
       ...(changed('shell') ? { shell: cut === null ? null : shellView(cut) } : {}),
       ...(changed('seams') ? { seams: cut === null || sculpt === null ? null : seamsView(sculpt, cut) } : {}),
       ...(changed('pieces') || changed('atWork') || changed('offers') || changed('seams') || changed('shell')
@@ -151,7 +163,7 @@ export class BenchUpdater {
     const changed = this.#changes(made, have);
     return {
       number: this.#remember(made),
-      ...(changed('sculpt') ? { sculpt: sculptView(sculpt, early) } : {}),
+      ...(changed('sculpt') ? this.#sculptParts(sculpt, early, have) : {}),
       ...(changed('shell') ? { shell: shellView(cut) } : {}),
       ...(changed('seams') ? { seams: seamsView(sculpt, cut) } : {}),
       pieces: earlyView(early, drawn, before?.sculpt === early.sculpt ? (atWorkIn(before)?.seams ?? []) : []),
@@ -177,6 +189,15 @@ export class BenchUpdater {
     const made = { ...sculpt, mesh, model: { ...sculpt.model, mesh, colours: own } };
     this.#onMesh.set(mesh, made);
     return made;
+  }
+
+  /** The sculpt, or of one that was looked at already what it lacked then. */
+  #sculptParts(sculpt: SizedSculpt | null, of: Pick<Outcome, 'sculpt' | 'drawn'>, have: number): SentSculpt {
+    if (sculpt === null) return { sculpt };
+    const view = wholeView(sculpt, of);
+    const { bvh } = view;
+    const isSeen = have === FIRST_LOOK && this.#firstLook !== null && isSameSculpt(this.#firstLook, view);
+    return isSeen && bvh !== null ? { tree: bvh } : { sculpt: view };
   }
 
   #changes(made: Made, have: number): (key: keyof Made) => boolean {
@@ -216,30 +237,11 @@ function byVertices(finding: Finding, sculpt: SizedSculpt | null): Finding {
   return { ...finding, where: { ...where, vertices: [...new Set([...(where.vertices ?? []), ...corners])] } };
 }
 
-function sculptView(
-  { mesh, model, facts, mmPerUnit }: SizedSculpt,
-  { sculpt: whole, drawn }: Pick<Outcome, 'sculpt' | 'drawn'>,
-): SculptView {
-  const topology = topologyOf(mesh);
-  return {
-    positions: new Float32Array(mesh.positions),
-    triangles: mesh.triangles,
-    faceOfTriangle: mesh.faceOfTriangle,
-    fileVertex: mesh.fileVertex,
-    ...(whole !== null && drawn?.mesh === mesh ? edgeNames(whole.mesh, drawn) : {}),
-    edgeVertices: topology.edgeVertices,
-    edgeFoldRad: new Float32Array(edgeFolds(mesh)),
-    edgeIsDiagonal: diagonalEdges(mesh),
-    edgeIsOpen: new Uint8Array(topology.halfedgeOfEdge.map((h) => (topology.twin[h] < 0 ? 1 : 0))),
-    colours: model.colours === null ? null : new Float32Array(model.colours),
-    groups: fileGroups(mesh),
-    sized: mmPerUnit !== null,
-    mmPerUnit,
-    facts,
-    joined: model.joined,
-    bvh: surfaceTreeOf(mesh).serialise(),
-  };
-}
+const wholeView = (sculpt: SizedSculpt, { sculpt: whole, drawn }: Pick<Outcome, 'sculpt' | 'drawn'>): SculptView =>
+  sculptView(sculpt, {
+    bvh: surfaceTreeOf(sculpt.mesh).serialise(),
+    ...(whole !== null && drawn?.mesh === sculpt.mesh ? edgeNames(whole.mesh, drawn) : {}),
+  });
 
 function mirrorView({ sculpt, mirror }: Outcome): MirrorView | null {
   if (sculpt === null || mirror === null) return null;

@@ -4,7 +4,7 @@ import { runAtOnce, runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
-import type { PropView } from '../model/bench-view.ts';
+import type { PropView, SculptView } from '../model/bench-view.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { FlattenCrew } from '../pipeline/flatten-crew.ts';
@@ -41,10 +41,11 @@ import { PoliteWork } from './polite-work.ts';
 import { SheetDesk } from './sheet-desk.ts';
 import { FilesDesk } from './files-desk.ts';
 import { ShopDesk } from './shop-desk.ts';
+import type { WholeWorkshop } from './reception.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
 
 /** The pipeline behind the calls of {@link Workshop}. One project at a time; a new compute calls off the one before. */
-export class PipelineWorkshop implements Workshop {
+export class PipelineWorkshop implements WholeWorkshop {
   readonly #pipeline: Pipeline;
   readonly #interner = new ProjectInterner();
   readonly #updater = new BenchUpdater();
@@ -95,6 +96,14 @@ export class PipelineWorkshop implements Workshop {
         this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), work, { date })),
       sourceOf: (hash) => this.#pipeline.sourceOf(hash),
     });
+  }
+
+  takeSource(...kept: Parameters<Pipeline['putSource']>): void {
+    this.#pipeline.putSource(...kept);
+  }
+
+  seenAs(view: SculptView): void {
+    this.#updater.seen(view);
   }
 
   async putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>> {

@@ -1,6 +1,7 @@
 import axe from 'axe-core';
 import { vi } from 'vitest';
 import type { App } from '../../src/app/app.ts';
+import '../../src/app/later-elements.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { nextTurn } from '../../src/app/turns.ts';
 import { WAIT_MS } from '../support/time-limits.ts';

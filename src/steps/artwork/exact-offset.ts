@@ -1,4 +1,4 @@
-import { GRID_PER_MM } from '../../geom/polygon-boolean.ts';
+import { GRID_PER_MM } from '../../geom/polygon-grid.ts';
 import type { Ring } from '../../geom/ring.ts';
 import { length2, sub2, type Vec2 } from '../../geom/vec.ts';
 import type { ArtArc, ArtOutline, ArtPath, ArtRegion, ArtSegment } from '../../model/artwork.ts';

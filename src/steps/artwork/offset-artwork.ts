@@ -1,6 +1,7 @@
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
-import { grownRegions, GRID_PER_MM, type Region } from '../../geom/polygon-boolean.ts';
+import { grownRegions, type Region } from '../../geom/polygon-boolean.ts';
+import { GRID_PER_MM } from '../../geom/polygon-grid.ts';
 import { boxOfPoints, joinBoxes, type Ring } from '../../geom/ring.ts';
 import type { ArtOutline, ArtPiece, ArtRegion, Artwork } from '../../model/artwork.ts';
 import type { OffsetCorners } from '../../model/artwork-craft.ts';

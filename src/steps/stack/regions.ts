@@ -1,4 +1,5 @@
-import { coveredRegions, GRID_PER_MM, grownRegions, type Region } from '../../geom/polygon-boolean.ts';
+import { coveredRegions, grownRegions, type Region } from '../../geom/polygon-boolean.ts';
+import { GRID_PER_MM } from '../../geom/polygon-grid.ts';
 import { ringArea, ringLength, type Ring } from '../../geom/ring.ts';
 
 /** Largest extent the polygon grid takes with exact products, mm, with room to spare. */
