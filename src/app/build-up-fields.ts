@@ -12,6 +12,7 @@ import { BUILD_UP_WORDS } from './build-up-words.ts';
 import './core-side.ts';
 import { choiceField, lengthField } from './figure-fields.ts';
 import { FIELDS_BELOW, FIELDS_STYLE } from './fields-style.ts';
+import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import { SHARED } from './styles.ts';
 import { means } from './help/means.ts';
@@ -185,7 +186,7 @@ export class BuildUpFields extends JobSection {
 
   #take(event: Event, wish: Wish): void {
     const read = readProfile((event.target as HTMLInputElement).value);
-    this.fault = read.ok ? '' : read.problem.text;
+    this.fault = read.ok ? '' : findingText(read.problem, this.unit);
     if (read.ok) this.#change(withProfile(wish, read.value));
   }
 

@@ -12,6 +12,7 @@ import { patchAt } from './darts.ts';
 import { edgeFacts } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
 import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
+import { toldText } from './finding-text.ts';
 import './finish-fillet.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import './grain-field.ts';
@@ -241,7 +242,7 @@ export class ChosenRow extends JobSection {
     const area = chosenArea(this.bench, this.view);
     const facts =
       area === null
-        ? `${WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), piece.bendReason)} ${WORDS.forming.areas.again}`
+        ? `${WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), toldText(piece.bendReason, this.unit))} ${WORDS.forming.areas.again}`
         : areaWords(area, giveOf(this.sculptPart?.regions ?? [], area.faces), this.unit, this.view.withinMm === null);
     if (area !== null) {
       const fields = html`${this.#within()}

@@ -2,6 +2,7 @@ import { drawPaths } from '../project/path-commands.ts';
 import type { BenchFacing, BenchPick } from '../viewport/bench-contract.ts';
 import type { FlatDrawing, LayWish } from '../worker/drawing-api.ts';
 import { spotOf } from './across-actions.ts';
+import { findingText } from './finding-text.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { NO_PATH, NOTHING, type DrawingInHand, type DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
@@ -14,7 +15,7 @@ export async function openDrawing(bench: Workbench, file: File): Promise<void> {
   const read = text === null ? null : await bench.workshop.readDrawing(text);
   if (read === null) return bench.setNotice({ tone: 'problem', text: words.unreadable(file.name) });
   if (!read.ok) return bench.showProblem(read.problem);
-  takeDrawing(bench, file.name, read.value, read.notes.map((note) => note.text).join(' '));
+  takeDrawing(bench, file.name, read.value, read.notes.map((note) => findingText(note, bench.project?.lengthUnit ?? 'mm')).join(' '));
 }
 
 function takeDrawing(bench: Workbench, name: string, flat: FlatDrawing, notes: string): void {

@@ -1,4 +1,5 @@
 import { layWish } from './drawing-actions.ts';
+import { findingText } from './finding-text.ts';
 import type { DrawingInHand, DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 
@@ -55,7 +56,7 @@ export class DrawingHand {
         if (laid === null) this.#bench.setView({ laid: null, previewLines: null });
         else if (laid.ok)
           this.#bench.setView({ laid: laid.value, previewLines: laid.value.lines.map(({ xyz }) => xyz) });
-        else this.#bench.setView({ laid: { problem: laid.problem.text }, previewLines: null });
+        else this.#bench.setView({ laid: { problem: findingText(laid.problem, this.#bench.project?.lengthUnit ?? 'mm') }, previewLines: null });
       }
     } finally {
       this.#isLaying = false;

@@ -9,6 +9,7 @@ import { FIELDS_STYLE } from './fields-style.ts';
 import { withPart } from './files-actions.ts';
 import { DPI, FIRST_PICK, isForCutter, isNothing, NO_FILES, SMALLER, type FilesLook } from './files-look.ts';
 import { FILES_WORDS } from './files-words.ts';
+import { toldText } from './finding-text.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
 import './quantity-field.ts';
@@ -17,8 +18,9 @@ import { SHARED } from './styles.ts';
 import { FIRST_WISHES, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
 
-const PAPER_FILES = Object.keys(FILES_WORDS.paper.kinds) as readonly PaperFile[];
 const LASER_CAUTIONS = data.cautions.filter(({ work }) => work.includes('laser'));
+
+const kindsOfPaper = (): readonly PaperFile[] => Object.keys(FILES_WORDS.paper.kinds) as PaperFile[];
 
 /** Files to take away: which, and for machines how; several come as one. */
 @customElement('fl-files-line')
@@ -100,7 +102,7 @@ export class FilesLine extends JobSection {
     return html`<fieldset>
         <legend>${paper.legend}</legend>
         <div class="choices">
-          ${PAPER_FILES.map((kind) => tick(paper.kinds[kind], pick.paper.includes(kind), (isOn) => withPaper(pick, kind, isOn)))}
+          ${kindsOfPaper().map((kind) => tick(paper.kinds[kind], pick.paper.includes(kind), (isOn) => withPaper(pick, kind, isOn)))}
         </div>
       </fieldset>
       <fieldset>
@@ -197,7 +199,9 @@ export class FilesLine extends JobSection {
       return html`<div class="stack">
         <progress max="1" .value=${progress.done} aria-label=${FILES_WORDS.progress}></progress>
         <div class="row">
-          <span class="small">${progress.text === '' ? WORDS.progress.begins : progress.text}</span>
+          <span class="small"
+            >${progress.text === '' ? WORDS.progress.begins : toldText(progress.text, this.unit)}</span
+          >
           <button @click=${() => this.ask('stop-files')}>${FILES_WORDS.stop}</button>
         </div>
       </div>`;
@@ -238,5 +242,5 @@ export class FilesLine extends JobSection {
 
 /** In the order of the list, whatever was picked first. */
 function withPaper(pick: FilesAsk, kind: PaperFile, isOn: boolean): FilesAsk {
-  return { ...pick, paper: PAPER_FILES.filter((one) => (one === kind ? isOn : pick.paper.includes(one))) };
+  return { ...pick, paper: kindsOfPaper().filter((one) => (one === kind ? isOn : pick.paper.includes(one))) };
 }

@@ -5,6 +5,7 @@ import type { StepName } from '../model/bench-view.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgeIndexOf } from './edge-index.ts';
 import { ChooseEvent } from './events.ts';
+import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import { joinRemedies } from './join-remedies.ts';
 import { remedyFor } from './remedies.ts';
@@ -125,7 +126,7 @@ export class FindingList extends JobSection {
   #line(finding: Finding) {
     const remedy = remedyFor(finding, this.bench);
     const remedies = remedy === null ? joinRemedies(finding, this.project) : [remedy];
-    const text = WORDS.findings.text(finding.text);
+    const text = findingText(finding, this.unit);
     const light = (): void => this.point(placeOf(finding, this.bench));
     const dark = (): void => this.point(null);
     return html`<li

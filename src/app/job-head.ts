@@ -8,6 +8,7 @@ import type { SaveState } from './autosave.ts';
 import { CommandEvent, SampleEvent, VerbEvent } from './events.ts';
 import { SAMPLES, type Sample } from './samples.ts';
 import { PART_WORDS } from './part-words.ts';
+import { labelText } from './label-words.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -180,7 +181,7 @@ export class JobHead extends LitElement {
     return html`<button
       class="plain"
       ?disabled=${!can}
-      title=${can ? `${name}: ${label}` : name}
+      title=${can ? `${name}: ${labelText(label)}` : name}
       @click=${() => this.#ask(which)}
     >
       ${name}

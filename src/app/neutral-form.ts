@@ -7,6 +7,7 @@ import { setNeutralTest, useNeutral } from '../project/commands.ts';
 import { fitNeutral } from '../project/neutral-fit.ts';
 import type { LayerChoice } from '../project/project.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
+import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -115,7 +116,7 @@ export class NeutralForm extends JobSection {
   #answer(foam: FoamSheet, test: NeutralTest, now: number) {
     const words = WORDS.neutral;
     const fit = fitNeutral(test);
-    if (!fit.ok) return html`<p class="small wrong" role="status">${fit.problem.text}</p>`;
+    if (!fit.ok) return html`<p class="small wrong" role="status">${findingText(fit.problem, this.unit)}</p>`;
     const { k, plusMinus, apart } = fit.value;
     const rounded = Number(k.toFixed(3));
     return html`<p class="k" role="status">

@@ -5,6 +5,7 @@ import type { PrinterProfile } from '../model/printer.ts';
 import { choosePrinter, forgetPrinter, keepPrinter, measurePrinter, printerOf } from '../project/printer-commands.ts';
 import { WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
+import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -152,7 +153,7 @@ export class PrinterFields extends JobSection {
     const diagonals = risingMm === undefined || fallingMm === undefined ? {} : { diagonals: { risingMm, fallingMm } };
     const measured = measurePrinter(again?.name ?? name, { nominalMm, acrossMm, upMm, ...diagonals }, again);
     if (!measured.ok) {
-      this.fault = measured.problem.text;
+      this.fault = findingText(measured.problem, this.unit);
       return;
     }
     const { profile } = measured.value;

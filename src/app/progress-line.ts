@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Progress } from '../worker/workshop-api.ts';
 import { VerbEvent } from './events.ts';
+import { toldText } from './finding-text.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -59,7 +60,7 @@ export class ProgressLine extends LitElement {
     if (progress === null) return nothing;
     return html`<div>
       <progress max="1" .value=${progress.done} aria-label=${WORDS.progress.label}></progress>
-      <span>${progress.text === '' ? WORDS.progress.begins : progress.text}</span>
+      <span>${progress.text === '' ? WORDS.progress.begins : toldText(progress.text, 'mm')}</span>
       <button class="plain" @click=${() => this.dispatchEvent(new VerbEvent('cancel'))}>
         ${WORDS.progress.cancel}
       </button>

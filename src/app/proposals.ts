@@ -6,6 +6,7 @@ import { HIDDEN_CHOICES, setHiddenSide } from '../project/hidden-commands.ts';
 import { hasMarks } from './edge-facts.ts';
 import { ViewEvent } from './events.ts';
 import { countByArrows, figureShown, figureTyped } from './figure-input.ts';
+import { toldText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import { keyCap } from './key-cap.ts';
 import { alikeAnswers, easeSaid, kindsOf } from './propose-actions.ts';
@@ -290,7 +291,7 @@ export class ProposalTable extends JobSection {
     const dark = (): void => this.point(null);
     const name = kinds.length === count ? words.all : kinds.map((kind) => words.kinds[kind]).join(', ');
     return html`<li @pointerenter=${light} @pointerleave=${dark}>
-      <span class=${isBroken ? 'wrong' : 'look'}>${isBroken ? words.broken : words.bent}</span>, ${name}: ${text}
+      <span class=${isBroken ? 'wrong' : 'look'}>${isBroken ? words.broken : words.bent}</span>, ${name}: ${toldText(text, this.unit)}
     </li>`;
   }
 

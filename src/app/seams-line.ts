@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { formatLength } from '../base/format-length.ts';
 import { addSeamEdges } from '../project/commands.ts';
 import { addMarks } from '../project/path-commands.ts';
+import { findingText } from './finding-text.ts';
 import { keyCap } from './key-cap.ts';
 import { hasMarks } from './edge-facts.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
@@ -236,7 +237,7 @@ export class SeamsLine extends JobSection {
           @focusin=${show}
           @focusout=${this.#hideSharp}
         >
-          <span>${offer.text}</span>
+          <span>${findingText(offer, this.unit)}</span>
           <button
             class="next"
             @click=${() => this.send(offer.marks ? addMarks(offer.marks) : addSeamEdges(filePairs(sculpt, edges)))}

@@ -4,6 +4,7 @@ import type { LengthUnit } from '../base/format-length.ts';
 import { spokenName } from '../base/spoken-name.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { PartsAsking, ShapeOffer, ToldOfSize, TriedShape } from '../worker/parts-api.ts';
+import { findingText } from './finding-text.ts';
 import { PART_WORDS } from './part-words.ts';
 import './shape-figures.ts';
 import './shape-picker.ts';
@@ -207,9 +208,9 @@ export class ShapeForm extends LitElement {
     </div>`;
   }
 
-  #sentence({ severity, text }: ToldOfSize) {
-    return html`<p class="small ${severity === 'error' ? 'told' : ''}">
-      <b>${WORDS.findings.severity[severity]}:</b> ${text}
+  #sentence(told: ToldOfSize) {
+    return html`<p class="small ${told.severity === 'error' ? 'told' : ''}">
+      <b>${WORDS.findings.severity[told.severity]}:</b> ${findingText(told, this.unit)}
     </p>`;
   }
 

@@ -2,6 +2,7 @@ import type { FoamId } from '../base/ids.ts';
 import type { FlatDrawing } from '../worker/drawing-api.ts';
 import { addStockSheet } from '../project/stock-commands.ts';
 import { cleanStockSheet, newStockId } from '../project/stock-sheet.ts';
+import { findingText } from './finding-text.ts';
 import { sizeOfShape } from './stock-shapes.ts';
 import { sizeText, STOCK_WORDS } from './stock-words.ts';
 import type { Workbench } from './workbench.ts';
@@ -22,8 +23,9 @@ export async function openOffcut(bench: Workbench, file: File, foam: FoamId): Pr
   if (!clean.ok) return bench.showProblem(clean.problem);
   bench.run(addStockSheet(clean.value));
   const { widthMm, heightMm } = sizeOfShape(clean.value.shape);
-  const size = sizeText(widthMm, heightMm, bench.project?.lengthUnit ?? 'mm');
-  const notes = read.notes.map((note) => note.text);
+  const unit = bench.project?.lengthUnit ?? 'mm';
+  const size = sizeText(widthMm, heightMm, unit);
+  const notes = read.notes.map((note) => findingText(note, unit));
   bench.setNotice({ tone: 'note', text: [words.taken(file.name, size), ...notes].join(' ') });
 }
 

@@ -5,6 +5,7 @@ import { changeStockSheet, removeStockSheet } from '../project/stock-commands.ts
 import { cleanStockSheet, STOCK_LIMITS } from '../project/stock-sheet.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { countByArrows, figureTyped } from './figure-input.ts';
+import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
 import type { LengthEvent } from './length-field.ts';
@@ -182,7 +183,7 @@ export class StockRow extends JobSection {
     if (this.sheet === null) return;
     const { keepOut = [], ...rest } = { ...this.sheet, ...change };
     const clean = cleanStockSheet(keepOut.length === 0 ? rest : { ...rest, keepOut });
-    this.fault = clean.ok ? '' : clean.problem.text;
+    this.fault = clean.ok ? '' : findingText(clean.problem, this.unit);
     if (clean.ok) this.send(changeStockSheet(clean.value));
   }
 

@@ -27,6 +27,7 @@ import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { labelText } from './label-words.ts';
 import { partVerbs } from './parts-actions.ts';
 import { PART_WORDS } from './part-words.ts';
 import { MOCK_UP_WORDS } from './mock-up-words.ts';
@@ -268,10 +269,10 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const hasPages = bench.bench.paper !== null;
   return [
     ...(history?.canUndo === true
-      ? [{ id: 'undo', label: words.undo(history.undoLabel ?? ''), run: () => bench.undo() }]
+      ? [{ id: 'undo', label: words.undo(labelText(history.undoLabel ?? '')), run: () => bench.undo() }]
       : []),
     ...(history?.canRedo === true
-      ? [{ id: 'redo', label: words.redo(history.redoLabel ?? ''), run: () => bench.redo() }]
+      ? [{ id: 'redo', label: words.redo(labelText(history.redoLabel ?? '')), run: () => bench.redo() }]
       : []),
     ...(bench.project === null ? [] : [atBenchVerb(bench)]),
     ...(bench.view.gluing.shop === null

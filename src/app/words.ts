@@ -227,12 +227,6 @@ export const WORDS = spoken('window', {
   findings: {
     severity: { error: 'Stops', warning: 'Look', note: 'Note' },
     alike: (n: number) => `and ${n} more like this`,
-    /** A finding as the screen says it: the remedy stands beside it as a button, and a vertex is a corner. */
-    text: (text: string) =>
-      text
-        .replace(/\s*\(repair: [^)]*\)/g, '')
-        .replace(/\bvertices\b/g, 'corners')
-        .replace(/\bvertex\b/g, 'corner'),
     more: (n: number) => `${n} more`,
   },
   repairs: {

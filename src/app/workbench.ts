@@ -8,6 +8,8 @@ import { sourcesOfProject } from '../project/sources.ts';
 import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
 import { Autosave, type SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
+import { findingText } from './finding-text.ts';
+import { labelText } from './label-words.ts';
 import type { SavedSource, Storage } from './storage.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -122,7 +124,7 @@ export class Workbench extends EventTarget {
     this.#undos += 1;
     this.#history?.undo();
     this.#letGoOfDart();
-    this.say(WORDS.spoken.undone(label));
+    this.say(WORDS.spoken.undone(labelText(label)));
     this.#documentChanged();
   }
 
@@ -132,7 +134,7 @@ export class Workbench extends EventTarget {
     this.#undos += 1;
     this.#history?.redo();
     this.#letGoOfDart();
-    this.say(WORDS.spoken.redone(label));
+    this.say(WORDS.spoken.redone(labelText(label)));
     this.#documentChanged();
   }
 
@@ -190,7 +192,7 @@ export class Workbench extends EventTarget {
   }
 
   showProblem(problem: Problem): void {
-    this.setNotice({ tone: 'problem', text: problem.text });
+    this.setNotice({ tone: 'problem', text: findingText(problem, this.project?.lengthUnit ?? 'mm') });
   }
 
   /** Computes the document in force. A newer call makes this one worthless: its reply is dropped. */

@@ -8,6 +8,34 @@ import { formatNumber } from './format-length.ts';
 /** Edges that lean less than this are cut square and not mentioned, degrees: nobody sets a blade to it. */
 export const SQUARE_DEG = 0.5;
 
+/** The words of these texts, to be said in another language. */
+export interface LeanWords {
+  readonly square: string;
+  /** Behind a lean that runs in under the piece, and one that runs out under it. */
+  readonly under: string;
+  readonly outUnder: string;
+  readonly to: string;
+  readonly between: string;
+  readonly and: string;
+  readonly beyond: string;
+  readonly byHand: string;
+  readonly openEdge: string;
+  readonly openEdges: string;
+}
+
+const ENGLISH: LeanWords = {
+  square: 'square',
+  under: 'in under',
+  outUnder: 'out under',
+  to: 'to',
+  between: 'between',
+  and: 'and',
+  beyond: 'beyond blade and table',
+  byHand: 'by hand',
+  openEdge: 'open edge',
+  openEdges: 'open edges',
+};
+
 /** A bevel, positive where the back edge stands inside the face edge, as a lean seen from the side that is traced. */
 export const leanSeenFrom = (tracedSide: 'face' | 'back', bevelDeg: number): number =>
   tracedSide === 'face' ? bevelDeg : -bevelDeg;
@@ -18,10 +46,9 @@ export function formatAngle(angleDeg: number): string {
   return `${formatNumber(tenths / 10, tenths % 10 === 0 ? 0 : 1)}°`;
 }
 
-const under = (lean: number): string => (lean > 0 ? 'in under' : 'out under');
-
 /** One setting of the saw: `22.5° in under`, `square`. */
-export const settingText = (lean: number): string => (lean === 0 ? 'square' : `${formatAngle(lean)} ${under(lean)}`);
+export const settingText = (lean: number, words = ENGLISH): string =>
+  lean === 0 ? words.square : `${formatAngle(lean)} ${lean > 0 ? words.under : words.outUnder}`;
 
 /** Bevels of an edge that no single setting cuts, degrees: at its beginning and its end, and the least and greatest on the way. */
 export interface UnsteadyBevel {
@@ -37,36 +64,38 @@ export interface UnsteadyBevel {
 const TELLS_ALL_DEG = 1;
 
 /** What the hand cuts, in whole degrees: `A 12° to 30° in under`, `B between 5° and 40° in under`, `C 60° in under, beyond blade and table`. */
-export function handCutText(letter: string, tracedSide: 'face' | 'back', cut: UnsteadyBevel): string {
+export function handCutText(letter: string, tracedSide: 'face' | 'back', cut: UnsteadyBevel, words = ENGLISH): string {
   const leans = [cut.fromDeg, cut.toDeg, cut.leastDeg, cut.mostDeg].map((bevel) =>
     wholeDeg(leanSeenFrom(tracedSide, bevel)),
   );
-  return `${edgeNames([letter])} ${leansText(leans)}${cut.why === 'steep' ? ', beyond blade and table' : ''}`;
+  return `${edgeNames([letter], words)} ${leansText(leans, words)}${cut.why === 'steep' ? `, ${words.beyond}` : ''}`;
 }
 
 /** How an edge leans whose lean changes. @param leans at the beginning and the end, and the two that all others lie between, whole degrees. */
-export function leansText([from, to, a, b]: readonly number[]): string {
-  if (a === b) return settingText(b);
+export function leansText([from, to, a, b]: readonly number[], words = ENGLISH): string {
+  if (a === b) return settingText(b, words);
   const [flatter, steeper] = Math.abs(a) <= Math.abs(b) ? [a, b] : [b, a];
   const endsTellAll =
     Math.min(from, to) - Math.min(a, b) <= TELLS_ALL_DEG &&
     Math.max(a, b) - Math.max(from, to) <= TELLS_ALL_DEG &&
     from !== to;
-  return endsTellAll ? range(from, to, 'to') : `between ${range(flatter, steeper, 'and')}`;
+  return endsTellAll
+    ? range(from, to, words.to, words)
+    : `${words.between} ${range(flatter, steeper, words.and, words)}`;
 }
 
 export const wholeDeg = (lean: number): number => Math.sign(lean) * Math.round(Math.abs(lean));
 
-function range(from: number, to: number, word: 'to' | 'and'): string {
-  if (from * to > 0) return `${formatAngle(from)} ${word} ${settingText(to)}`;
-  return `${settingText(from)} ${word} ${settingText(to)}`;
+function range(from: number, to: number, word: string, words: LeanWords): string {
+  const first = from * to > 0 ? formatAngle(from) : settingText(from, words);
+  return `${first} ${word} ${settingText(to, words)}`;
 }
 
 /** Letters of edges, each once, and the open edges, which have none: `B, A, open edges`. */
-export function edgeNames(letters: readonly string[]): string {
+export function edgeNames(letters: readonly string[], words = ENGLISH): string {
   const named = [...new Set(letters)].filter((letter) => letter !== '');
   const open = letters.filter((letter) => letter === '').length;
-  return [...named, ...(open === 0 ? [] : [open === 1 ? 'open edge' : 'open edges'])].join(', ');
+  return [...named, ...(open === 0 ? [] : [open === 1 ? words.openEdge : words.openEdges])].join(', ');
 }
 
 /** A piece as far as its saw settings name it. */
@@ -83,14 +112,18 @@ export interface SawnPiece {
  * How the saw is set for a piece: one text for each setting, `45° in under: A, B`, then one for each edge cut by hand. Nothing where all edges are
  * square.
  */
-export function sawTexts({ tracedSide, edges, saw }: SawnPiece): readonly string[] {
+export function sawTexts({ tracedSide, edges, saw }: SawnPiece, words = ENGLISH): readonly string[] {
   const { settings, byHand } = saw ?? { settings: [], byHand: [] };
   if (settings.every(({ bevelDeg }) => bevelDeg === 0) && byHand.length === 0) return [];
-  const names = (served: readonly number[]): string => edgeNames(served.map((i) => edges[i].letter));
+  const names = (served: readonly number[]): string =>
+    edgeNames(
+      served.map((i) => edges[i].letter),
+      words,
+    );
   return [
     ...settings.map(
-      ({ bevelDeg, edges: served }) => `${settingText(leanSeenFrom(tracedSide, bevelDeg))}: ${names(served)}`,
+      ({ bevelDeg, edges: served }) => `${settingText(leanSeenFrom(tracedSide, bevelDeg), words)}: ${names(served)}`,
     ),
-    ...byHand.map((cut) => `by hand: ${handCutText(edges[cut.edge].letter, tracedSide, cut)}`),
+    ...byHand.map((cut) => `${words.byHand}: ${handCutText(edges[cut.edge].letter, tracedSide, cut, words)}`),
   ];
 }

@@ -41,6 +41,14 @@ describe('a table of words', () => {
     expect([OUTER.tools.part, OUTER.tools.join, OUTER.heading]).toEqual(['trennen', 'join', 'Seams']);
   });
 
+  it('does not compile in another language with a key or an argument amiss', () => {
+    // @ts-expect-error: a heading is missing.
+    const short: Translation<{ heading: string; count: (n: number) => string }> = { count: (n) => `${n}` };
+    // @ts-expect-error: it counts, and is given no text.
+    const other: Translation<{ count: (n: number) => string }> = { count: (text: string) => text };
+    expect([short, other]).toHaveLength(2);
+  });
+
   it('has a name of its own', () => {
     expect(() => spoken('test-inner', {})).toThrow('test-inner');
   });

@@ -1,0 +1,101 @@
+import type { TranslationInPart } from '../language/spoken.ts';
+import type { LEGEND_WORDS } from '../legend/legend-words.ts';
+
+export const LEGEND: TranslationInPart<typeof LEGEND_WORDS> = {
+  choice: 'Was Farben zeigen',
+  kinds: {
+    plain: 'blanker Schaumstoff',
+    stretch: 'Dehnung',
+    bend: 'Biegung',
+    room: 'Luft um den Kern',
+    pull: 'Zug an Nähten',
+    fit: 'Spalte',
+    pieces: 'jedes Stück',
+    paint: 'Farbe',
+  },
+  show: {
+    plain: 'Farben: blanker Schaumstoff',
+    stretch: 'Farben: Dehnung nach Stelle',
+    bend: 'Farben: Biegung nach Stelle',
+    room: 'Farben: Luft um den Kern',
+    pull: 'Farben: Zug an Nähten',
+    fit: 'Farben: Spalte der Passprobe',
+    pieces: 'Farben: jedes Stück in seiner',
+    paint: 'Farben: wie bemalt',
+  },
+  next: 'Farben: die nächste Art',
+  how: {
+    stretch: 'Wie viel länger oder kürzer der Schaumstoff an jeder Stelle werden muss.',
+    bend: 'Wie stark Biegen allein die Außenhaut beansprucht; enger ist mehr.',
+    room: 'Wie viel Luft zwischen der Innenseite des Schaumstoffs und dem Kern ist.',
+    pull: 'Was jede Verbindung trägt, wenn kalter Schaumstoff gebogen und gehalten wird: die starken zuerst erwärmen oder abkleben.',
+    fit: 'Wo fertige Kanten klaffen oder sich drücken, auf Sichtseite und Rückseite.',
+  },
+
+  title: {
+    stretch: () => 'Dehnung und Stauchung, %',
+    bend: () => 'Beanspruchung der Außenhaut, %',
+    room: (unit) => `Luft um den Kern, ${unit}`,
+    pull: () => 'Zug an Nähten, N/cm',
+    fit: (unit) => `Spalt und Überstand, ${unit}`,
+  },
+  ends: {
+    stretch: ['Stauchung', 'Dehnung'],
+    bend: ['Kehle', 'Grat'],
+    room: ['Kern im Schaumstoff', 'Luft'],
+    pull: ['keiner', 'zu viel'],
+    fit: ['Überstand', 'Spalt'],
+  },
+  scale: {
+    stretch: (limit) => `Skala von ${limit} Stauchung über die wahre Länge bis ${limit} Dehnung`,
+    bend: (limit, notice) =>
+      `Skala von ${limit} Beanspruchung der Außenhaut in einer Kehle über flach bis ${limit} auf einem Grat; ab ${notice} ein Hinweis`,
+    room: (limit, wanted) =>
+      `Skala von einem Kern, der ${limit} tief im Schaumstoff steckt, über Berührung bis ${limit} Luft; gewünscht sind ${wanted}`,
+    pull: (limit, notice) => `Skala von keinem Zug bis ${limit}; ab ${notice} ein Hinweis`,
+    fit: (limit) => `Skala von ${limit} Überstand über bündige Kanten bis ${limit} Spalt`,
+  },
+  hint: {
+    stretch: 'Auf eine Stelle zeigen oder zu ihr gehen, um ihre Werte zu lesen.',
+    bend: 'Auf eine Stelle zeigen, um ihren Radius zu lesen. Grau: genutet oder geschlitzt, nicht gebogen.',
+    room: 'Auf eine Stelle zeigen, um ihre Luft zu lesen. Grau: kein Kern daneben.',
+    pull: 'Auf eine Naht zeigen oder sie wählen, um ihren Zug zu lesen. Grauer Schaumstoff: kein Wert.',
+    fit: 'Auf eine Naht zeigen oder sie wählen, um ihre Werte zu lesen.',
+  },
+  noCore: 'Jetzt gibt es keinen Kern: unter „Körper und Kern“ einen einsetzen.',
+  waiting: 'wird ausgearbeitet …',
+  reading: {
+    stretch: (squash, stretch) => `Hier: Stauchung ${squash}, Dehnung ${stretch}`,
+    bend: (isRidge, radius, strain) =>
+      `Hier: ${isRidge ? 'Grat' : 'Kehle'} mit Radius ${radius}, Außenhaut um ${strain} beansprucht`,
+    flat: 'Hier: so gut wie flach',
+    room: (mm, isInFoam) => (isInFoam ? `Der Kern steht hier ${mm} tief im Schaumstoff` : `Hier ${mm} Luft`),
+    pull: (letter, pull, way) => `Naht ${letter}: ${pull}, ${way}`,
+    fit: (letter, face, back) => `Naht ${letter}: ${face} auf der Sichtseite, ${back} auf der Rückseite`,
+  },
+  gap: (mm) => `Spalt ${mm}`,
+  overlap: (mm) => `Überstand ${mm}`,
+  pull: (newtonPerCm) => `${newtonPerCm}\u00a0N/cm`,
+  bendStrokes: { whole: 'längs eines Grats', broken: 'längs einer Kehle' },
+
+  table: {
+    open: 'als Tabelle',
+    caption: (kind) => `Werte: ${kind}, der größte zuerst, bis anders sortiert wird`,
+    piece: 'Stück',
+    seam: 'Naht',
+    core: 'Kern',
+    figure: 'Wert',
+    limit: 'Grenze',
+    where: 'Wo',
+    sort: (column) => `${column}, danach sortieren`,
+    none: 'Kein Wert, der eine Zeile lohnt.',
+    more: (n) => `alle ${n}`,
+    stretch: (pct) => `Dehnung ${pct}`,
+    squash: (pct) => `Stauchung ${pct}`,
+    radius: (radius) => `Radius ${radius}`,
+    tightest: 'engste Stelle',
+    all: 'überall',
+    between: (one, other) => `${one} – ${other}`,
+    isOver: 'über der Grenze',
+  },
+};

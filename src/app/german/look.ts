@@ -1,0 +1,51 @@
+import type { Translation } from '../language/spoken.ts';
+import type { LOOK_WORDS } from '../look-words.ts';
+
+const LOOKS: Translation<typeof LOOK_WORDS>['looks'] = {
+  foam: 'Schaumstoff',
+  face: 'Sichtseite',
+  neutral: 'neutrale Schicht',
+  back: 'Rückseite',
+  sculpt: 'Modell',
+  prop: 'fertiges Requisit',
+};
+
+export const LOOK: Translation<typeof LOOK_WORDS> = {
+  legend: 'Ansicht',
+  looks: LOOKS,
+  lookVerb: (look) => `ansehen: ${LOOKS[look]}`,
+  next: 'nächste Ansicht',
+  apart: 'Zerlegt in der Reihenfolge des Klebens',
+  order:
+    'Reihenfolge: Platten von innen nach außen; in jeder das größte Stück zuerst, dann immer das, das am meisten Naht mit den liegenden teilt.',
+  inPlace: (some, all) => `${some} von ${all} Stücken an ihrem Platz.`,
+  lastOn: (name) => `Zuletzt angesetzt: ${name}.`,
+  making: 'Wird zusammengesetzt …',
+  cut: 'Aufschneiden',
+  cutVerb: 'aufschneiden',
+  closeVerb: 'wieder schließen',
+  facing: 'Schnitt',
+  facings: { front: 'aufrecht', side: 'längs', level: 'waagerecht' },
+  other: 'andere Hälfte',
+  place: (mm) => `Stelle des Schnitts, ${mm} von der Mitte`,
+  size: (breadth, height) => `Schnitt: ${breadth} breit, ${height} hoch.`,
+  missed: 'Die Ebene trifft hier keinen Schaumstoff.',
+  thick: (thickness) => `Hier ${thickness} durch den Schaumstoff.`,
+  point: 'Auf den Schnitt zeigen, um die Dicke zu lesen.',
+  showFit: 'Passung zeigen',
+  hideFit: 'Passung ausblenden',
+  fitLegend: (limit) => `Skala von ${limit} Überstand über bündige Kanten bis ${limit} Spalt`,
+  fitHint:
+    'Überstand ← mm → Spalt, an jeder Naht auf Sichtseite und Rückseite. Auf eine Naht zeigen, um ihre Werte zu lesen.',
+  fitReading: (letter, face, back) => `Naht ${letter}: ${face} auf der Sichtseite, ${back} auf der Rückseite`,
+  gapOf: (mm, isOverlap) => `${isOverlap ? 'Überstand' : 'Spalt'} ${mm}`,
+  showRoom: 'Luft um den Kern zeigen',
+  hideRoom: 'Luft um den Kern ausblenden',
+  noCore: 'Jetzt gibt es keinen Kern: unter „Körper und Kern“ einen einsetzen.',
+  roomLegend: (limit, wanted) =>
+    `Skala von einem Kern, der ${limit} tief im Schaumstoff steckt, über Berührung bis ${limit} Luft; gewünscht sind ${wanted}`,
+  roomHint: (wanted) =>
+    `Kern im Schaumstoff ← 0 berührt → Luft, auf der Innenseite; gewünscht sind ${wanted}. Grau: kein Kern daneben. Auf eine Stelle zeigen, um ihren Wert zu lesen.`,
+  roomReading: (mm, isInFoam) => (isInFoam ? `Der Kern steht hier ${mm} tief im Schaumstoff` : `Hier ${mm} Luft`),
+  keys: 'Rahmen, Pfeil oder Knöpfe ziehen; Pfeiltasten auf dem Bild verschieben und neigen, mit der Umschalttaste weiter oder in der anderen Richtung.',
+};
