@@ -28,6 +28,14 @@ import type { JobSheet } from './job-sheet.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
 import { openCore, openFile, openNewVersion, openPart, openSample, openSculpt } from './opening.ts';
 import { showKeys } from './key-cap.ts';
+import { canChooseHandles, droppedHandle } from './files/file-handle.ts';
+import { askState } from './files/keep-actions.ts';
+import type { StateEvent } from './files/keep-events.ts';
+import { keptLook } from './files/kept-look.ts';
+import { chooseFile } from './files/open-handle.ts';
+import { saveJob } from './files/save-job.ts';
+import { BendFeed } from './legend/bend-feed.ts';
+import { figureScale, N_PER_CM } from './legend/figure-scale.ts';
 import './progress-line.ts';
 import { SAMPLES } from './samples.ts';
 import { downloadBlob, downloadFile } from './saving.ts';
@@ -71,6 +79,7 @@ import { TapeHand } from './tape-hand.ts';
 import { Travel } from './travel.ts';
 import { SHARED } from './styles.ts';
 import { verbsFor, type Verb, type WindowActions } from './verbs.ts';
+import { nextOf } from './verdict/verdict-verbs.ts';
 import { NO_PATH, NOTHING, type DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
@@ -91,6 +100,7 @@ export class App extends LitElement {
   @state() private isDropping = false;
   @query('fl-stage') private stage!: Stage;
   @query('fl-look-row') private lookRow!: HTMLElement;
+  @query('fl-legend') private legend!: HTMLElement;
   @query('fl-job-sheet') private sheet!: JobSheet;
   @query('#any-file') private chooser!: HTMLInputElement;
   @query('#version-file') private versionChooser!: HTMLInputElement;
@@ -104,11 +114,12 @@ export class App extends LitElement {
   #travel!: Travel;
   #propFeed!: PropFeed;
   #gluingFeed!: GluingFeed;
+  #bendFeed!: BendFeed;
   #tapeHand!: TapeHand;
   #drawingHand!: DrawingHand;
   #layoutSearch!: LayoutSearchHand;
   #panels = new ResizeObserver(() => {
-    this.stage.insets = insetsOf(this.stage, this.lookRow);
+    this.stage.insets = insetsOf(this.stage, [this.lookRow, this.legend]);
   });
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
@@ -126,6 +137,7 @@ export class App extends LitElement {
     this.#dartDrag = new DartDrag(workbench);
     this.#propFeed = new PropFeed(workbench);
     this.#gluingFeed = new GluingFeed(workbench);
+    this.#bendFeed = new BendFeed(workbench);
     this.#tapeHand = new TapeHand(workbench);
     this.#drawingHand = new DrawingHand(workbench, () => this.#placeOf(this.stage.pickMiddle()));
     this.#layoutSearch = new LayoutSearchHand(workbench);
@@ -137,7 +149,9 @@ export class App extends LitElement {
     window.addEventListener('drop', this.#onDrop);
     document.addEventListener('visibilitychange', this.#onHide);
     this.#night.addEventListener('change', this.#onChange);
-    void this.updateComplete.then(() => [this.stage, this.lookRow].forEach((part) => this.#panels.observe(part)));
+    void this.updateComplete.then(() =>
+      [this.stage, this.lookRow, this.legend].forEach((part) => this.#panels.observe(part)),
+    );
   }
 
   override disconnectedCallback(): void {
@@ -180,6 +194,7 @@ export class App extends LitElement {
       @fl-mock-up=${({ mockUp }: MockUpEvent) => void saveMockUp(workbench, mockUp, today(), downloadFile)}
       @fl-gluing-move=${(event: GluingMoveEvent) => this.#onGluingMove(event)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
+      @fl-state=${(event: StateEvent) => this.#onState(event)}
     >
       <section class="bench" aria-label=${WORDS.stage.bench} ?inert=${this.#isAtBench}>
         <fl-stage
@@ -190,6 +205,7 @@ export class App extends LitElement {
           .theme=${this.#theme()}
           .picture=${workbench.wishes.picture}
           .limitPct=${limit}
+          .limits=${this.#limits()}
           .regions=${part?.regions ?? NO_REGIONS}
           .shop=${project?.shop}
           .tool=${view.tool}
@@ -212,6 +228,12 @@ export class App extends LitElement {
             .bench=${bench}
             .view=${view}
           ></fl-look-row>
+          <fl-legend
+            ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
+            .project=${project}
+            .bench=${bench}
+            .view=${view}
+          ></fl-legend>
           <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
         </div>
         <fl-chosen-row
@@ -238,6 +260,8 @@ export class App extends LitElement {
         .wishes=${workbench.wishes}
         .asking=${workbench.workshop}
         .saved=${workbench.autosave.state}
+        .kept=${keptLook(workbench.keeping, project)}
+        .storage=${workbench.storage}
         .canUndo=${history?.canUndo ?? false}
         .canRedo=${history?.canRedo ?? false}
         .undoLabel=${history?.undoLabel ?? ''}
@@ -246,6 +270,7 @@ export class App extends LitElement {
         .notice=${workbench.notice}
         .theme=${this.#theme()}
         .isStale=${workbench.isStale}
+        .next=${nextOf(workbench)}
         @fl-notice-done=${() => workbench.setNotice(null)}
       ></fl-job-sheet>
       <input
@@ -345,6 +370,13 @@ export class App extends LitElement {
     return html`<p class="over">${reading === null ? WORDS.stage.empty : WORDS.stage.reading(reading)}</p>`;
   }
 
+  /** Ends of the scales of bend and pull for the foam on the bench. */
+  #limits() {
+    const { project, bench, view } = this.workbench;
+    const of = (kind: 'bend' | 'pull'): number => figureScale(kind, project, bench, view.sheet).limit;
+    return { bendPct: of('bend'), pullNPerMm: of('pull') / N_PER_CM };
+  }
+
   #theme(): string {
     const { theme, contrast } = this.workbench.wishes;
     const isNight = theme === 'dark' || (theme === 'auto' && this.#night.matches);
@@ -365,12 +397,13 @@ export class App extends LitElement {
     beginWalk: () => this.#beginWalk(),
     holdSeam: (isNext) => this.#holdSeam(isNext),
     layoutSearch: () => this.#layoutSearch,
-    openFile: () => this.chooser.click(),
+    openFile: () => void this.#chooseFile(),
     beginWithShape: () => beginWithShape(this.workbench),
     openNewVersion: () => this.versionChooser.click(),
     openDrawing: () => this.#chooseDrawing(),
     facing: (point) => this.stage.facing(point),
     save: (kind) => void this.#save(kind),
+    saveAs: () => void saveJob(this.workbench, today(), true),
     goTo: (line, part) => void customElements.whenDefined('fl-job-sheet').then(() => this.sheet.goTo(line, part)),
   };
 
@@ -451,10 +484,12 @@ export class App extends LitElement {
   }
 
   async #save(kind: FileKind): Promise<void> {
+    if (kind === 'project') return await saveJob(this.workbench, today());
     const file = await this.workbench.makeFile(kind, today());
     if (file === null) return;
     downloadFile(file);
     noteSaved(this.workbench, kind);
+    if (kind === 'pdf' || kind === 'changed') this.workbench.setView({ paperOut: this.workbench.bench.paper });
     this.workbench.setNotice({ tone: 'note', text: WORDS.notice.saved(file.name) });
   }
 
@@ -517,6 +552,16 @@ export class App extends LitElement {
     if (sample !== undefined) void openSample(this.workbench, sample);
   }
 
+  /** Only what was opened by the browser's own chooser can be saved in its place. */
+  async #chooseFile(): Promise<void> {
+    if (!canChooseHandles() || !(await chooseFile(this.workbench))) this.chooser.click();
+  }
+
+  async #onState({ ask, onDone }: StateEvent): Promise<void> {
+    await askState(this.workbench, ask);
+    onDone();
+  }
+
   #onFile(): void {
     const file = this.chooser.files?.[0];
     this.chooser.value = '';
@@ -543,6 +588,7 @@ export class App extends LitElement {
   #onChange = (): void => {
     this.#propFeed.follow();
     this.#gluingFeed.follow();
+    this.#bendFeed.follow();
     this.#tapeHand.follow();
     this.#drawingHand.follow();
     this.#layoutSearch.follow();
@@ -600,7 +646,7 @@ export class App extends LitElement {
     event.preventDefault();
     this.isDropping = false;
     const file = event.dataTransfer?.files[0];
-    if (file !== undefined) void openFile(this.workbench, file);
+    if (file !== undefined) void droppedHandle(event).then((handle) => openFile(this.workbench, file, handle));
   };
 
   #onHide = (): void => {

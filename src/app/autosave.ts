@@ -1,27 +1,42 @@
 import type { Project } from '../project/project.ts';
-import type { SavedSource, Storage } from './storage.ts';
+import type { KeepNote } from './files/kept-job.ts';
+import { isFull, type SavedSource, type Storage } from './storage.ts';
 
-export type SaveState = 'saved' | 'saving' | 'refused';
+/** `looking`: another window works on the job, so that nothing is written here. */
+export type SaveState = 'saved' | 'saving' | 'refused' | 'looking';
 
 /** Quiet time before a change is written, ms: a drag is written once. */
 const QUIET_MS = 200;
 
+interface Waiting {
+  readonly project: Project;
+  readonly note: KeepNote;
+}
+
 /** Writes the job to the browser's storage soon after each change, one write at a time, the newest last. */
 export class Autosave {
   #state: SaveState = 'saved';
-  #waiting: Project | null = null;
+  #isFull = false;
+  #waiting: Waiting | null = null;
   #fresh: SavedSource[] = [];
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> = Promise.resolve();
 
   constructor(
     readonly storage: Storage,
-    /** Called when the state changed; `refused` comes once and then stays. */
+    /** Called when the state changed; `refused` comes once, until something can be written again. */
     readonly onState: (state: SaveState) => void,
+    /** Whether this window may write the job. */
+    readonly mayWrite: (job: string) => Promise<boolean> = () => Promise.resolve(true),
   ) {}
 
   get state(): SaveState {
     return this.#state;
+  }
+
+  /** True where the last refusal was for want of room. */
+  get isFull(): boolean {
+    return this.#isFull;
   }
 
   /** A source file to go with the next write. */
@@ -29,10 +44,13 @@ export class Autosave {
     this.#fresh.push(source);
   }
 
-  later(project: Project): void {
-    if (this.#state === 'refused') return;
-    this.#waiting = project;
-    this.#set('saving');
+  later(project: Project, note: KeepNote): void {
+    const before = this.#waiting;
+    // What waits of another job is written first.
+    if (before !== null && before.note.job !== note.job) void this.flush();
+    const isOpened = note.isOpened || (before?.note.job === note.job && before.note.isOpened);
+    this.#waiting = { project, note: { ...note, isOpened } };
+    if (this.#state !== 'refused') this.#set('saving');
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.flush(), QUIET_MS);
   }
@@ -40,21 +58,26 @@ export class Autosave {
   /** Writes what waits, at once. */
   flush(): Promise<void> {
     clearTimeout(this.#timer);
-    this.#writing = this.#writing.then(() => this.#write());
+    const [waiting, fresh] = [this.#waiting, this.#fresh];
+    if (waiting === null) return this.#writing;
+    this.#waiting = null;
+    this.#fresh = [];
+    this.#writing = this.#writing.then(() => this.#write(waiting, fresh));
     return this.#writing;
   }
 
-  async #write(): Promise<void> {
-    const project = this.#waiting;
-    if (project === null) return;
-    const fresh = this.#fresh;
-    this.#waiting = null;
-    this.#fresh = [];
+  async #write({ project, note }: Waiting, fresh: readonly SavedSource[]): Promise<void> {
     try {
-      await this.storage.save(project, fresh);
+      if (!(await this.mayWrite(note.job))) {
+        this.#fresh.unshift(...fresh);
+        return this.#set('looking');
+      }
+      await this.storage.save(project, fresh, note);
       if (this.#waiting === null) this.#set('saved');
-    } catch {
-      // Private window, full disk, storage switched off: the job goes on in memory, and the maker is told once.
+    } catch (error) {
+      // Private window, full disk, storage switched off: the job goes on in memory, and the maker is told once. Each change tries again.
+      this.#isFull = isFull(error);
+      this.#fresh.unshift(...fresh);
       this.#set('refused');
     }
   }

@@ -6,9 +6,13 @@ import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
 import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
 import type { SaveState } from './autosave.ts';
 import { CommandEvent, SampleEvent, VerbEvent } from './events.ts';
+import './files/earlier-states.ts';
+import { KEEP_WORDS } from './files/keep-words.ts';
+import { NOT_KEPT, type KeptLook } from './files/kept-look.ts';
+import { labelText } from './label-words.ts';
 import { SAMPLES, type Sample } from './samples.ts';
 import { PART_WORDS } from './part-words.ts';
-import { labelText } from './label-words.ts';
+import type { Storage } from './storage.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -78,8 +82,21 @@ export class JobHead extends LitElement {
         font-weight: 700;
         text-decoration: none;
       }
+      .changed {
+        color: var(--ink);
+        font-weight: 700;
+      }
+      .changed::before {
+        content: '';
+        display: inline-block;
+        inline-size: 0.6em;
+        block-size: 0.6em;
+        margin-inline-end: var(--s1);
+        border-radius: 50%;
+        background: var(--lamp-ink);
+      }
       .work {
-        margin-block-start: var(--s2);
+        margin-block-end: var(--s2);
       }
       .sentence {
         margin-block-start: var(--s2);
@@ -96,6 +113,9 @@ export class JobHead extends LitElement {
   @property() redoLabel = '';
   /** Name of the job to go back to, or empty. */
   @property() earlier = '';
+  @property({ attribute: false }) kept: KeptLook = NOT_KEPT;
+  /** Where jobs are kept between visits. */
+  @property({ attribute: false }) storage: Storage | null = null;
 
   protected override render() {
     const { project } = this;
@@ -136,15 +156,9 @@ export class JobHead extends LitElement {
               />
               <p class="facts">
                 <span>${WORDS.head.revision(project.revision)}</span
-                ><span>${project.parts[0]?.source.fileName ?? ''}</span><span>${WORDS.head.saved[this.saved]}</span>
+                ><span>${project.parts[0]?.source.fileName ?? ''}</span>${this.#inFile()}<span>${this.saved === 'looking' ? KEEP_WORDS.looking : WORDS.head.saved[this.saved]}</span>
               </p>`
       }
-      <div class="row">
-        <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
-        <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
-        ${project === null ? nothing : html`<button @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>`}
-        ${this.earlier === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('go-back')}>${WORDS.head.back(this.earlier)}</button>`}
-      </div>
       ${
         project === null
           ? nothing
@@ -153,6 +167,12 @@ export class JobHead extends LitElement {
               <button @click=${() => this.#ask('at-shop')}>${AT_SHOP_WORDS.open}</button>
             </div>`
       }
+      <div class="row">
+        <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
+        <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
+        ${project === null ? nothing : html`<button aria-keyshortcuts="Control+S" @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>
+            ${this.kept.fileName === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('save-as')}>${KEEP_WORDS.saveAs}</button>`}`}
+      </div>
       <div class="kit" role="group" aria-label=${WORDS.head.kitLabel}>
         <span class="soft">${WORDS.head.kit}</span>
         ${SAMPLES.map(
@@ -166,7 +186,26 @@ export class JobHead extends LitElement {
               ${sample.title}
             </button>`,
         )}
-      </div>`;
+      </div>
+      <fl-earlier-states
+        .storage=${this.storage}
+        .job=${this.kept.job}
+        .jobBefore=${this.earlier}
+      ></fl-earlier-states>`;
+  }
+
+  /** Puts the keyboard at a part of it. */
+  focusOn(selector: string): void {
+    this.renderRoot.querySelector<HTMLElement>(selector)?.focus();
+  }
+
+  /** Which file the job is in, and whether it is there as it stands. */
+  #inFile() {
+    const { fileName, isInFile } = this.kept;
+    if (fileName === '') return html`<span>${KEEP_WORDS.noFile}</span>`;
+    return isInFile
+      ? html`<span>${KEEP_WORDS.file(fileName)}</span>`
+      : html`<span class="changed">${KEEP_WORDS.changed(fileName)}</span>`;
   }
 
   /** Whole props are known by their name, a sculpt by its file where it is the only one. */

@@ -8,6 +8,8 @@ import './cut-list.ts';
 import './files-line.ts';
 import './finish-line.ts';
 import './fit-line.ts';
+import { NOT_KEPT, type KeptLook } from './files/kept-look.ts';
+import './files/window-line.ts';
 import './foam-line.ts';
 import './gluing-line.ts';
 import './help/field-help.ts';
@@ -24,8 +26,11 @@ import './seams-line.ts';
 import type { Shelf } from './shelf.ts';
 import './sheets-line.ts';
 import './size-line.ts';
+import type { Storage } from './storage.ts';
 import { SHARED } from './styles.ts';
 import { FIRST_VIEW, FIRST_WISHES, type ViewState, type Wishes } from './view-state.ts';
+import './verdict/next-button.ts';
+import type { NextStep } from './verdict/next-step.ts';
 import type { Notice } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -49,7 +54,7 @@ export class JobSheet extends LitElement {
         padding-inline: var(--edge);
       }
       /* Lines of the sheet part at fold lines: the long dash and dot of a fold on paper. */
-      article > *:not(fl-job-head, fl-guide-line, fl-notice-line)::before {
+      article > *:not(fl-job-head, fl-next-button, fl-guide-line, fl-notice-line, fl-window-line)::before {
         content: '';
         display: block;
         block-size: 1px;
@@ -61,6 +66,10 @@ export class JobSheet extends LitElement {
           var(--ink) 23px 25px,
           transparent 25px 30px
         );
+      }
+      /* The button at the head lies over none of what is gone to. */
+      article > * {
+        scroll-margin-block-start: 72px;
       }
       /* Where the next step of the guided job is done; what stands at the head of the sheet then lies over none of it. */
       article.guided > * {
@@ -96,7 +105,12 @@ export class JobSheet extends LitElement {
   @property() redoLabel = '';
   /** Name of the job to go back to, or empty. */
   @property() earlier = '';
+  /** Where the job in hand is kept, and where all jobs are. */
+  @property({ attribute: false }) kept: KeptLook = NOT_KEPT;
+  @property({ attribute: false }) storage: Storage | null = null;
   @property() theme = '';
+  /** What is best done next. */
+  @property({ attribute: false }) next: NextStep | null = null;
   /** True while what is shown is from before the last change. */
   @property({ type: Boolean }) isStale = false;
 
@@ -119,6 +133,7 @@ export class JobSheet extends LitElement {
     const { project, bench, view } = this;
     return html`<article aria-label=${WORDS.sheetLabel} class=${this.wishes.guide?.isOpen === true ? 'guided' : ''}>
       <fl-job-head
+        id="head"
         .project=${project}
         .saved=${this.saved}
         .canUndo=${this.canUndo}
@@ -126,7 +141,11 @@ export class JobSheet extends LitElement {
         .undoLabel=${this.undoLabel}
         .redoLabel=${this.redoLabel}
         .earlier=${this.earlier}
+        .kept=${this.kept}
+        .storage=${this.storage}
       ></fl-job-head>
+      <fl-next-button .step=${this.next} ?hidden=${this.wishes.guide?.isOpen === true}></fl-next-button>
+      <fl-window-line .hold=${this.kept.hold}></fl-window-line>
       ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
       ${this.#guide()}
       <fl-parts-line
@@ -150,6 +169,9 @@ export class JobSheet extends LitElement {
         .project=${project}
         .bench=${bench}
         .choice=${view.choice}
+        .sheet=${view.sheet}
+        .isAsked=${view.printAsked !== null}
+        .isNext=${this.next?.verb === 'save-pdf'}
         .printers=${this.wishes.printers ?? []}
       ></fl-paper-line>
       <fl-cut-list id="cuts" .project=${project} .bench=${bench} .choice=${view.choice}></fl-cut-list>
@@ -221,9 +243,6 @@ export class JobSheet extends LitElement {
         .project=${project}
         .bench=${bench}
         .choice=${view.choice}
-        .reading=${view.reading}
-        .fitReading=${view.fitReading}
-        .roomMm=${view.roomMm}
         .colouring=${view.colouring}
         .sheet=${view.sheet}
         .inHand=${view.plane?.id ?? ''}

@@ -45,8 +45,10 @@ export class NoticeLine extends LitElement {
     if (notice === null) return nothing;
     return html`<div class=${notice.tone} role=${notice.tone === 'problem' ? 'alert' : 'status'}>
       <p>${notice.text}</p>
-      ${notice.remedy === undefined ? nothing : html`<button @click=${() => notice.remedy?.run()}>${notice.remedy.label}</button>`}
-      <button class="plain" @click=${() => this.dispatchEvent(new NoticeDoneEvent())}>${WORDS.notice.close}</button>
+      ${[...(notice.remedy === undefined ? [] : [notice.remedy]), ...(notice.also ?? [])].map(
+        (way) => html`<button @click=${() => way.run()}>${way.label}</button>`,
+      )}
+      <button class="plain" @click=${() => this.dispatchEvent(new NoticeDoneEvent())}>${notice.close ?? WORDS.notice.close}</button>
     </div>`;
   }
 }

@@ -19,7 +19,10 @@ import type { FilePart } from '../worker/parts-api.ts';
 import { openDrawing } from './drawing-actions.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import { standingOn, upOf } from './parts-actions.ts';
-import type { SavedSource } from './storage.ts';
+import type { FileHandle } from './files/file-handle.ts';
+import type { JobPlace } from './files/keeping.ts';
+import { jobKeyOf } from './files/kept-job.ts';
+import type { SavedJob, SavedSource } from './storage.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -34,7 +37,7 @@ export async function restoreLast(bench: Workbench): Promise<boolean> {
       await bench.workshop.keepFile(source.bytes, source.fileName);
     }
     bench.setReading(saved.project.name);
-    bench.adopt(saved.project, []);
+    bench.adopt(saved.project, [], placeOfSaved(saved));
     bench.setNotice({ tone: 'note', text: WORDS.notice.recovered(saved.project.name) });
     return true;
   } catch {
@@ -43,13 +46,20 @@ export async function restoreLast(bench: Workbench): Promise<boolean> {
   }
 }
 
-/** Opens a file of any kind the window knows: a model, a project, a seam file for the job in hand, or a drawing to lay on it. */
-export async function openFile(bench: Workbench, file: File): Promise<void> {
+/** Where a job is kept that is kept in the browser. */
+export const placeOfSaved = ({ project, stamp, file }: SavedJob): JobPlace => ({
+  job: stamp.job,
+  file,
+  inFile: stamp.isInFile ? project : null,
+});
+
+/** Opens a file of any kind the window knows: a model, a project, a seam file for the job in hand, or a drawing to lay on it. @param handle  through which a project can be saved again. */
+export async function openFile(bench: Workbench, file: File, handle: FileHandle | null = null): Promise<void> {
   bench.setReading(file.name);
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
     if (/\.svg$/i.test(file.name)) return await openDrawing(bench, file);
-    if (/\.json$/i.test(file.name)) await openJson(bench, bytes, file.name);
+    if (/\.json$/i.test(file.name)) await openJson(bench, bytes, file, handle);
     else await openModel(bench, bytes, file.name);
   } catch {
     bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
@@ -149,15 +159,25 @@ async function takeModel(
   return { source, saved: { hash: source.hash, fileName: file.name, bytes } };
 }
 
-async function openJson(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {
+async function openJson(bench: Workbench, bytes: Uint8Array, file: File, handle: FileHandle | null): Promise<void> {
+  const { name: fileName } = file;
   const opened = await bench.workshop.openProject(bytes, fileName);
-  if (opened.ok) return bench.adopt(opened.value, await sourcesOf(bench, opened.value));
+  if (opened.ok) {
+    const place = placeInFile(opened.value, file, handle);
+    return bench.adopt(opened.value, await sourcesOf(bench, opened.value), place);
+  }
   const { readSeamFile } = await import('../project/seam-file.ts');
   const seams = readSeamFile(new TextDecoder().decode(bytes), fileName);
   if (opened.problem.code !== 'project/not-ours' || !seams.ok) return bench.showProblem(opened.problem);
   if (bench.project === null) return bench.setNotice({ tone: 'problem', text: WORDS.notice.seamsNeedModel(fileName) });
   bench.run(setSeams(seams.value.marks, seams.value.joins));
 }
+
+const placeInFile = (project: Project, { name, lastModified }: File, handle: FileHandle | null): JobPlace => ({
+  job: jobKeyOf(project, name),
+  file: { name, handle, seenMs: handle === null ? null : lastModified },
+  inFile: project,
+});
 
 async function sourcesOf(bench: Workbench, project: Project): Promise<SavedSource[]> {
   const sources: SavedSource[] = [];

@@ -1,12 +1,17 @@
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import type { IDBPDatabase } from 'idb';
 import type { Project } from '../project/project.ts';
 import { neededSources, sourcesOfProject } from '../project/sources.ts';
+import { jobKeyOf, NO_NOTE, planKeeping, type JobFile, type KeepNote, type KeptStamp } from './files/kept-job.ts';
+import { oldestFirst } from './files/ring.ts';
+import { openShelves, type Shelves } from './files/shelves.ts';
 import type { Wishes } from './view-state.ts';
 
 /** A job as it is kept in this browser between visits. */
 export interface SavedJob {
   readonly project: Project;
   readonly sources: readonly SavedSource[];
+  readonly stamp: KeptStamp;
+  readonly file: JobFile | null;
 }
 
 export interface SavedSource {
@@ -15,52 +20,155 @@ export interface SavedSource {
   readonly bytes: Uint8Array;
 }
 
-/** Where the window keeps the last job and the maker's wishes. Every call may reject: private windows and full disks refuse. */
+/** Where the window keeps jobs, their earlier states and the maker's wishes. Every call may reject: private windows and full disks refuse. */
 export interface Storage {
+  /** The job worked on last; null where there is none. */
   load(): Promise<SavedJob | null>;
-  /** Saves the document with those of its sources that were not saved before. Sources of other jobs are let go. */
-  save(project: Project, fresh: readonly SavedSource[]): Promise<void>;
+  /** Saves the document with those of its sources that were not saved before. What no kept state needs is let go. */
+  save(project: Project, fresh: readonly SavedSource[], note?: KeepNote): Promise<void>;
+  /** All states that are kept, the newest first. */
+  states(): Promise<readonly KeptStamp[]>;
+  /** A kept state; null where it is gone, or a file it needs. */
+  fetch(id: string): Promise<SavedJob | null>;
+  /** Lets go of a job with all its states. */
+  forget(job: string): Promise<void>;
+  /** Puts the states of a job under another key: it was saved to a file. */
+  rename(job: string, to: string): Promise<void>;
   loadWishes(): Promise<Wishes | null>;
   saveWishes(wishes: Wishes): Promise<void>;
 }
 
-interface Shelves extends DBSchema {
-  jobs: { key: 'last'; value: Project };
-  sources: { key: string; value: SavedSource };
-  wishes: { key: 'window'; value: Wishes };
-}
+/** True where a refusal means that the disk, or the browser's share of it, is full. */
+export const isFull = (error: unknown): boolean => error instanceof DOMException && error.name === 'QuotaExceededError';
 
 /** The browser's own database. Opened on first use, so that a refusal is a rejected promise and not a broken start. */
 export class BrowserStorage implements Storage {
   #opening: Promise<IDBPDatabase<Shelves>> | null = null;
+  /** Files as they were put away last, by their jobs. */
+  readonly #files = new Map<string, JobFile | null>();
 
-  constructor(readonly name = 'foamloft') {}
+  constructor(
+    readonly name = 'foamloft',
+    /** ms since 1970. */
+    readonly clock: () => number = Date.now,
+  ) {}
 
   async load(): Promise<SavedJob | null> {
-    const db = await this.#open();
-    const project = await db.get('jobs', 'last');
-    if (project === undefined) return null;
-    const sources: SavedSource[] = [];
-    for (const { hash } of sourcesOfProject(project)) {
-      const source = await db.get('sources', hash);
-      if (source !== undefined) sources.push(source);
-    }
-    if (neededSources(project).some(({ hash }) => !sources.some((source) => source.hash === hash))) return null;
-    return { project, sources };
+    const newest = (await this.states()).find(({ isNow }) => isNow);
+    return newest === undefined ? null : await this.fetch(newest.id);
   }
 
-  async save(project: Project, fresh: readonly SavedSource[]): Promise<void> {
+  async states(): Promise<readonly KeptStamp[]> {
+    const stamps = await (await this.#open()).getAll('stamps');
+    return stamps.sort((a, b) => b.atMs - a.atMs);
+  }
+
+  async fetch(id: string): Promise<SavedJob | null> {
     const db = await this.#open();
-    const wanted = new Set(sourcesOfProject(project).map(({ hash }) => hash));
-    const change = db.transaction(['jobs', 'sources'], 'readwrite');
-    const sources = change.objectStore('sources');
-    const kept = await sources.getAllKeys();
-    await Promise.all([
-      change.objectStore('jobs').put(project, 'last'),
-      ...fresh.map((source) => sources.put(source, source.hash)),
-      ...kept.filter((hash) => !wanted.has(hash)).map((hash) => sources.delete(hash)),
-      change.done,
-    ]);
+    const [stamp, project] = [await db.get('stamps', id), await db.get('documents', id)];
+    if (stamp === undefined || project === undefined) return null;
+    const found = await Promise.all(sourcesOfProject(project).map(({ hash }) => db.get('sources', hash)));
+    const sources = found.filter((source) => source !== undefined);
+    if (neededSources(project).some(({ hash }) => !sources.some((source) => source.hash === hash))) return null;
+    return { project, sources, stamp, file: (await db.get('files', stamp.job)) ?? null };
+  }
+
+  async save(
+    project: Project,
+    fresh: readonly SavedSource[],
+    note: KeepNote = { ...NO_NOTE, job: jobKeyOf(project) },
+  ): Promise<void> {
+    for (;;) {
+      try {
+        await this.#save(project, fresh, note);
+        break;
+      } catch (error) {
+        // The oldest states make room for the newest.
+        if (!isFull(error) || !(await this.#makeRoom())) throw error;
+      }
+    }
+    await this.#keepFile(note);
+  }
+
+  async #save(project: Project, fresh: readonly SavedSource[], note: KeepNote): Promise<void> {
+    const db = await this.#open();
+    const change = db.transaction(['stamps', 'documents', 'weights', 'sources'], 'readwrite');
+    // A transaction that is called off rejects here as well as where it was noticed first.
+    change.done.catch(() => undefined);
+    const [stamps, documents] = [change.objectStore('stamps'), change.objectStore('documents')];
+    const [weights, sources] = [change.objectStore('weights'), change.objectStore('sources')];
+    for (const source of fresh) {
+      await sources.put(source, source.hash);
+      await weights.put(source.bytes.length, source.hash);
+    }
+    const [hashes, bytes] = [await weights.getAllKeys(), await weights.getAll()];
+    const heavy = new Map(hashes.map((hash, i) => [hash, bytes[i]]));
+    const known = await stamps.getAll();
+    let plan = planKeeping(known, heavy, project, note, this.clock());
+    const former = plan.earlier === null ? undefined : await documents.get(plan.now.id);
+    if (former !== undefined && plan.earlier !== null) {
+      const text = JSON.stringify(former);
+      if (text === JSON.stringify(project)) plan = { ...plan, earlier: null };
+      else {
+        await stamps.put({ ...plan.earlier, bytes: text.length }, plan.earlier.id);
+        await documents.put(former, plan.earlier.id);
+      }
+    }
+    await stamps.put(plan.now, plan.now.id);
+    await documents.put(project, plan.now.id);
+    for (const id of plan.gone) await Promise.all([stamps.delete(id), documents.delete(id)]);
+    const needed = new Set((await stamps.getAll()).flatMap((stamp) => stamp.sources));
+    for (const hash of hashes.filter((one) => !needed.has(one)))
+      await Promise.all([sources.delete(hash), weights.delete(hash)]);
+    await change.done;
+  }
+
+  /** Lets go of the oldest tenth of the earlier states, at least one. @returns false where there is none. */
+  async #makeRoom(): Promise<boolean> {
+    const oldest = oldestFirst(await this.states());
+    if (oldest.length === 0) return false;
+    const gone = oldest.slice(0, Math.ceil(oldest.length / 10));
+    await this.#drop(gone.map(({ id }) => id));
+    return true;
+  }
+
+  async #drop(ids: readonly string[]): Promise<void> {
+    const change = (await this.#open()).transaction(['stamps', 'documents', 'weights', 'sources'], 'readwrite');
+    const stamps = change.objectStore('stamps');
+    for (const id of ids) await Promise.all([stamps.delete(id), change.objectStore('documents').delete(id)]);
+    const needed = new Set((await stamps.getAll()).flatMap(({ sources }) => sources));
+    for (const hash of await change.objectStore('weights').getAllKeys())
+      if (!needed.has(hash))
+        await Promise.all([change.objectStore('sources').delete(hash), change.objectStore('weights').delete(hash)]);
+    await change.done;
+  }
+
+  /** A handle that cannot be kept is asked for again at the next visit: no reason to keep nothing at all. */
+  async #keepFile({ job, file }: KeepNote): Promise<void> {
+    if (this.#files.get(job) === file) return;
+    this.#files.set(job, file);
+    const db = await this.#open();
+    if (file === null) return await db.delete('files', job);
+    await db.put('files', file, job).catch(() => db.put('files', { ...file, handle: null }, job));
+  }
+
+  async forget(job: string): Promise<void> {
+    await this.#drop((await this.states()).filter((stamp) => stamp.job === job).map(({ id }) => id));
+    await (await this.#open()).delete('files', job);
+  }
+
+  async rename(job: string, to: string): Promise<void> {
+    const change = (await this.#open()).transaction(['stamps', 'documents', 'files'], 'readwrite');
+    const [stamps, documents] = [change.objectStore('stamps'), change.objectStore('documents')];
+    for (const stamp of (await stamps.getAll()).filter((one) => one.job === job)) {
+      const id = stamp.id.slice(0, -job.length) + to;
+      const project = await documents.get(stamp.id);
+      await Promise.all([stamps.delete(stamp.id), documents.delete(stamp.id)]);
+      if (project !== undefined)
+        await Promise.all([stamps.put({ ...stamp, id, job: to }, id), documents.put(project, id)]);
+    }
+    await change.objectStore('files').delete(job);
+    await change.done;
   }
 
   async loadWishes(): Promise<Wishes | null> {
@@ -72,13 +180,7 @@ export class BrowserStorage implements Storage {
   }
 
   #open(): Promise<IDBPDatabase<Shelves>> {
-    this.#opening ??= openDB<Shelves>(this.name, 1, {
-      upgrade(db) {
-        db.createObjectStore('jobs');
-        db.createObjectStore('sources');
-        db.createObjectStore('wishes');
-      },
-    });
+    this.#opening ??= openShelves(this.name, () => (this.#opening = null));
     return this.#opening;
   }
 }

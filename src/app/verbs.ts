@@ -7,6 +7,7 @@ import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
 import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { areaPaintVerbs, pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
+import { labelText } from './label-words.ts';
 import {
   areaMarkVerbs,
   dartVerbs,
@@ -20,14 +21,15 @@ import { MARK_WORDS } from './mark-words.ts';
 import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
 import { filesVerbs } from './files-actions.ts';
+import { keepVerbs } from './files/keep-actions.ts';
 import { gluingVerbs } from './gluing-actions.ts';
 import { helpVerbs } from './help/help-verbs.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
+import { colourVerbs } from './legend/colour-verbs.ts';
 import { insideVerbs } from './look-verbs.ts';
-import { labelText } from './label-words.ts';
 import { partVerbs } from './parts-actions.ts';
 import { PART_WORDS } from './part-words.ts';
 import { MOCK_UP_WORDS } from './mock-up-words.ts';
@@ -36,6 +38,7 @@ import { tapeVerbs } from './tape-verbs.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import { sheetVerbs } from './sheet-verbs.ts';
 import type { LayoutSearchHand } from './layout-search.ts';
+import { saveOrAsk, verdictVerbs } from './verdict/verdict-verbs.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -43,7 +46,7 @@ import { WORDS } from './words.ts';
 export interface Verb {
   readonly id: string;
   readonly label: string;
-  /** A single lower-case letter or digit. */
+  /** A single lower-case letter or digit, a comma or a point. */
   readonly key?: string;
   /** True when it belongs beside what is chosen now. */
   readonly isNear?: boolean;
@@ -67,6 +70,8 @@ export interface WindowActions {
   /** How a place of the sculpt is looked at now; null without 3D. */
   facing(point: readonly [number, number, number]): BenchFacing | null;
   save(kind: FileKind): void;
+  /** Saves the job as another file. */
+  saveAs(): void;
   layoutSearch(): LayoutSearchHand;
   /** Goes to a line of the job sheet, or to the part of it with a tag. */
   goTo(line: string, part?: string): void;
@@ -79,6 +84,11 @@ const holdNext = () => ({ id: 'hold-next', label: MARK_WORDS.verbs.holdNext, key
 
 /** All verbs that can be done now, the ones beside the chosen thing first. */
 export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
+  const all = workVerbs(bench, actions);
+  return [...all, ...verdictVerbs(bench, actions, all)];
+}
+
+function workVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const near = nearVerbs(bench, actions);
   return [
     ...near,
@@ -91,6 +101,7 @@ export function verbsFor(bench: Workbench, actions: WindowActions): Verb[] {
     ...lookVerbs(bench, actions),
     ...jobVerbs(bench, actions),
     ...helpVerbs(bench),
+    ...keepVerbs(bench, actions),
   ];
 }
 
@@ -229,7 +240,6 @@ function keepSurface(bench: Workbench, piece: FoamPiece): void {
 
 function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
   const words = WORDS.verbs;
-  const { colouring } = bench.view;
   const sides = ['front', 'back', 'left', 'right', 'top', 'bottom'] as const;
   return [
     ...WORDS.stages.map((label, i) => ({
@@ -238,13 +248,7 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       key: WORDS.stageKeys[i].toLowerCase(),
       run: () => actions.rollTo(i),
     })),
-    {
-      id: 'stretch',
-      label: colouring === 'stretch' ? words.hideStretch : words.showStretch,
-      key: 'k',
-      isOn: colouring === 'stretch',
-      run: () => bench.setView({ colouring: colouring === 'stretch' ? 'plain' : 'stretch' }),
-    },
+    ...colourVerbs(bench),
     ...insideVerbs(bench),
     ...tapeVerbs(bench),
     { id: 'frame-all', label: words.frameAll, key: 'o', run: () => actions.frame('all') },
@@ -290,7 +294,7 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       ? (['pdf', 'changed', 'svg', 'report'] as const).map((kind) => ({
           id: `save-${kind}`,
           label: words.save(kind),
-          run: () => actions.save(kind),
+          run: () => saveOrAsk(bench, actions, kind),
         }))
       : []),
     ...(hasPages

@@ -6,19 +6,39 @@ import { History } from '../project/history.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 import { sourcesOfProject } from '../project/sources.ts';
 import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
-import { Autosave, type SaveState } from './autosave.ts';
+import type { Autosave, SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
+import type { LockDoor } from './files/job-lock.ts';
+import { KEEP_WORDS } from './files/keep-words.ts';
+import { Keeping, type JobPlace } from './files/keeping.ts';
+import { jobKeyOf } from './files/kept-job.ts';
 import { findingText } from './finding-text.ts';
 import { labelText } from './label-words.ts';
 import type { SavedSource, Storage } from './storage.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
 
-/** One sentence above the job sheet, with at most one remedy. */
+/** A way out that a notice offers as a button. */
+export interface Remedy {
+  readonly label: string;
+  run(): void;
+}
+
+/** A job that is open, with its steps and where it is kept. */
+interface OpenJob {
+  readonly history: History;
+  readonly place: JobPlace;
+}
+
+/** One sentence above the job sheet, with its remedy. */
 export interface Notice {
   readonly tone: 'note' | 'problem';
   readonly text: string;
-  readonly remedy?: { readonly label: string; run(): void };
+  readonly remedy?: Remedy;
+  /** Other ways out, where there are several. */
+  readonly also?: readonly Remedy[];
+  /** What the button that closes it says, where it says more than that. */
+  readonly close?: string;
 }
 
 /**
@@ -27,9 +47,9 @@ export interface Notice {
  */
 export class Workbench extends EventTarget {
   readonly workshop: Workshop;
-  readonly autosave: Autosave;
+  readonly keeping: Keeping;
   #history: History | null = null;
-  #before: History | null = null;
+  #before: OpenJob | null = null;
   #bench: Bench = EMPTY_BENCH;
   #view: ViewState = FIRST_VIEW;
   #wishes: Wishes = FIRST_WISHES;
@@ -44,10 +64,21 @@ export class Workbench extends EventTarget {
   constructor(
     workshop: Workshop,
     readonly storage: Storage,
+    /** How windows speak to each other; null where they cannot. */
+    locks: LockDoor | null = null,
   ) {
     super();
     this.workshop = workshop;
-    this.autosave = new Autosave(storage, (state) => this.#onSaveState(state));
+    this.keeping = new Keeping(
+      storage,
+      locks,
+      (state) => this.#onSaveState(state),
+      () => this.#changed(),
+    );
+  }
+
+  get autosave(): Autosave {
+    return this.keeping.autosave;
   }
 
   get project(): Project | null {
@@ -93,22 +124,36 @@ export class Workbench extends EventTarget {
   }
   /** The job that was open before this one, to go back to. */
   get before(): Project | null {
-    return this.#before?.project ?? null;
+    return this.#before?.history.project ?? null;
   }
 
-  /** Opens a job in place of the one in hand, which stays at hand as `before`. */
-  adopt(project: Project, fresh: readonly SavedSource[]): void {
-    if (this.#history !== null) this.#before = this.#history;
+  /** Opens a job in place of the one in hand, which stays at hand as `before`. @param place  missing: it is in no file. */
+  adopt(project: Project, fresh: readonly SavedSource[], place?: JobPlace): void {
+    this.#before = this.#inHand ?? this.#before;
     for (const source of fresh) this.autosave.addSource(source);
-    this.#show(new History(project));
+    this.#show({
+      history: new History(project),
+      place: place ?? { job: jobKeyOf(project), file: null, inFile: null },
+    });
+  }
+
+  get #inHand(): OpenJob | null {
+    return this.#history === null ? null : { history: this.#history, place: this.keeping.place };
   }
 
   /** Puts the job before this one back, with its history. */
   goBack(): void {
     const back = this.#before;
     if (back === null) return;
-    this.#before = this.#history;
-    void this.#keepSources(back.project).then(() => this.#show(back));
+    this.#before = this.#inHand;
+    void this.keepSources(back.history.project).then(() => this.#show(back));
+  }
+
+  /** The file the job is kept in, or whether it is in one, has changed. */
+  async isSavedTo(...saved: Parameters<Keeping['isSavedTo']>): Promise<void> {
+    await this.keeping.isSavedTo(...saved);
+    this.#keep();
+    this.#changed();
   }
 
   run(command: Command): void {
@@ -247,6 +292,9 @@ export class Workbench extends EventTarget {
     if (this.#isFresh && stopped?.step === 'read' && this.#before !== null)
       return this.#refuse(this.#before, stopped.problem);
     this.#showBench(mergeUpdate(this.#bench, reply.update));
+    const { pieces } = this.#bench;
+    if (this.project !== null && pieces !== null)
+      this.keeping.tell(this.project, this.#history?.undoLabel ?? '', pieces.pieces.length);
   }
 
   /** Puts another bench up, and lets go of what was chosen on the old one and is gone. */
@@ -266,9 +314,9 @@ export class Workbench extends EventTarget {
   }
 
   /** A file that cannot be read never takes the place of a job: that one comes back, with the reason said. */
-  #refuse(back: History, problem: Problem): void {
+  #refuse(back: OpenJob, problem: Problem): void {
     this.#before = null;
-    void this.#keepSources(back.project).then(() => {
+    void this.keepSources(back.history.project).then(() => {
       this.#show(back);
       this.showProblem(problem);
     });
@@ -283,22 +331,34 @@ export class Workbench extends EventTarget {
     return choice.kind === 'page' && choice.page >= (this.#bench.paper?.pages.length ?? 0);
   }
 
-  #show(history: History): void {
+  #show({ history, place }: OpenJob): void {
     this.#history = history;
+    this.keeping.moveTo(place);
     this.#bench = EMPTY_BENCH;
     this.#view = { ...FIRST_VIEW, familiar: this.#view.familiar };
     this.#documentChanged();
   }
 
   #documentChanged(): void {
-    const { project } = this;
-    if (project !== null) this.autosave.later(project);
+    this.#keep();
     if (this.#notice?.tone === 'problem') this.#notice = null;
     void this.compute();
   }
 
-  /** Storage keeps one job's sources: going back hands the older ones over again. */
-  async #keepSources(project: Project): Promise<void> {
+  /** Has the document in force kept in the browser. @param isOpened  true to leave what was kept of it before as an earlier state. */
+  keepNow(isOpened = false): void {
+    if (isOpened) this.keeping.moveTo(this.keeping.place);
+    this.#keep();
+  }
+
+  #keep(): void {
+    const { project } = this;
+    const pieces = this.#bench.pieces?.pieces.length ?? null;
+    if (project !== null) this.keeping.later(project, this.#history?.undoLabel ?? '', pieces);
+  }
+
+  /** Sources of a job may have been let go of meanwhile: going back hands them over again. */
+  async keepSources(project: Project): Promise<void> {
     for (const source of sourcesOfProject(project)) {
       const bytes = await this.workshop.getSource(source.hash);
       if (bytes !== undefined) this.autosave.addSource({ hash: source.hash, fileName: source.fileName, bytes });
@@ -306,7 +366,8 @@ export class Workbench extends EventTarget {
   }
 
   #onSaveState(state: SaveState): void {
-    if (state === 'refused') this.setNotice({ tone: 'note', text: WORDS.notice.storageRefused });
+    const text = this.autosave.isFull ? KEEP_WORDS.full : WORDS.notice.storageRefused;
+    if (state === 'refused') this.setNotice({ tone: 'note', text });
     else this.#changed();
   }
 
@@ -329,5 +390,5 @@ const ON_THE_OLD_SCULPT: Partial<ViewState> = {
   walked: null,
   ...NO_PATH,
   proposals: null,
-  reading: null,
+  under: null,
 };

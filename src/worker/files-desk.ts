@@ -1,3 +1,4 @@
+import { fileNameOf } from '../base/file-name.ts';
 import type { Finding } from '../base/finding.ts';
 import { fail, ok, type Fail, type Result } from '../base/result.ts';
 import { runWithPauses } from '../base/stepwise.ts';
@@ -185,13 +186,6 @@ async function packed(files: Contents, { name }: Project, date: string, work: Po
   });
   return readyFile(`${fileNameOf(name)}.zip`, bytes);
 }
-
-/** Letters and figures of every script stay, an apostrophe goes without a trace, and what a system may refuse in a name becomes a dash. */
-export const fileNameOf = (name: string): string =>
-  name
-    .replace(/['\u2019]/g, '')
-    .replace(/[^\p{L}\p{N}\p{M}]+/gu, '-')
-    .replace(/^-|-$/g, '') || 'job';
 
 function readyFile(name: string, content: Uint8Array | string): ReadyFile {
   const type = MIMES[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream';

@@ -1,0 +1,2 @@
+/** Ending of project files. */
+export const PROJECT_SUFFIX = '.foamloft.json';
