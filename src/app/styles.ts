@@ -117,7 +117,7 @@ export const SHARED = css`
     border-color: transparent;
     background: none;
     padding-inline: var(--s1);
-    min-block-size: 24px;
+    min-block-size: var(--target-plain);
     font-weight: 500;
     text-decoration: underline;
     text-decoration-thickness: 1px;
@@ -131,7 +131,7 @@ export const SHARED = css`
   button.place {
     display: block;
     inline-size: 100%;
-    min-block-size: 24px;
+    min-block-size: var(--target-plain);
     padding: 2px 0;
     border: 0;
     background: none;
@@ -156,8 +156,18 @@ export const SHARED = css`
     border-radius: 2px;
   }
 
+  /* Where nobody types, keys are only in the way. */
+  @media (hover: none) and (pointer: coarse) {
+    kbd {
+      display: none !important;
+    }
+  }
+
   label {
     font-size: var(--t-small);
+  }
+  label:has(> input[type='checkbox'], > input[type='radio']) {
+    min-block-size: var(--target-plain);
   }
   input[type='text'],
   input[type='number'],

@@ -170,6 +170,13 @@ export const WINDOW_STYLE = css`
     .top {
       display: contents;
     }
+    /* In the hand at the shop lists come first: the picture is small and goes by. */
+    @media (width < 600px) {
+      .bench {
+        grid-template-rows: 38vh auto auto auto;
+        grid-template-rows: 38svh auto auto auto;
+      }
+    }
     fl-progress-line {
       position: absolute;
       inset-block-start: var(--s4);

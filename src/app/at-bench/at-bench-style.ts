@@ -109,9 +109,17 @@ export const AT_BENCH_STYLE = css`
     touch-action: pan-y pinch-zoom;
     padding: var(--s3) var(--edge);
     border-block: var(--narrow) solid var(--rule);
+    container-type: size;
+    /* A shade at the foot says that there is more below; what scrolls along covers it at the end. */
+    background:
+      linear-gradient(var(--paper), var(--paper)) bottom / 100% 32px no-repeat local,
+      linear-gradient(to top, color-mix(in srgb, var(--ink) 35%, transparent), transparent) bottom / 100% 20px no-repeat
+        scroll;
   }
+  /* A line at its head in place of a frame round all that there is. */
   .work:focus-visible {
-    outline-offset: -4px;
+    outline: 0;
+    border-block-start: 4px solid var(--lamp-ink);
   }
   fl-work-line {
     align-items: stretch;
@@ -173,12 +181,39 @@ export const AT_BENCH_STYLE = css`
       display: none;
     }
   }
+  /* Low and broad: buttons stand beside the work, one over the other. */
   @media (height < 560px) {
-    .hint {
+    .hint,
+    nav {
       display: none;
+    }
+    .here {
+      display: block;
     }
     .work {
       padding-block: var(--s2);
+    }
+  }
+  @media (height < 560px) and (orientation: landscape) {
+    :host {
+      grid-template: auto auto minmax(0, 1fr) / minmax(0, 1fr) 11rem;
+    }
+    header,
+    .bar {
+      grid-column: 1 / -1;
+    }
+    .work {
+      grid-area: 3 / 1;
+    }
+    .side {
+      grid-area: 3 / 2;
+      display: grid;
+      min-block-size: 0;
+    }
+    .foot {
+      grid-template: 1fr 1.4fr 1fr / minmax(0, 1fr);
+      gap: var(--s2);
+      padding: var(--s2);
     }
   }
   @media (forced-colors: active) {

@@ -1,4 +1,5 @@
 import { settingText } from '../../base/lean-words.ts';
+import type { FinishWork } from '../../model/finish.ts';
 import { spoken } from '../language/spoken.ts';
 import type { Phase } from './work-order.ts';
 
@@ -57,8 +58,8 @@ export const AT_BENCH_WORDS = spoken('atBench', {
     text: 'On the first page. Both its sides must be as long as is printed beside it. If not, print anew without fitting to the page, or measure your printer under “Paper”.',
   },
   cut: {
-    title: (number: number | string, name: string) => `Cut ${number} ${name}`,
-    figures: (quantity: number, thickness: string) => `${quantity} × ${thickness}`,
+    title: (number: number | string) => `Cut ${number}`,
+    figures: (quantity: number, thickness: string) => `${quantity}× from ${thickness}`,
     hands: { left: 'left hand', right: 'right hand' },
     traced: {
       face: 'Traced on the face: this side out.',
@@ -72,13 +73,13 @@ export const AT_BENCH_WORDS = spoken('atBench', {
     picture: (name: string) => `${name} as it is cut, with its marks`,
   },
   bevel: {
-    title: (number: number | string, name: string) => `Bevel ${number} ${name}`,
+    title: (number: number | string) => `Bevel ${number}`,
     under: 'In under: the cut runs in beneath the traced side.',
     strip: (bevelDeg: number) => `Both long edges ${settingText(bevelDeg)}`,
     paper: 'As its paper says, edge by edge.',
   },
   form: {
-    title: (number: number | string, name: string) => `Form ${number} ${name}`,
+    title: (number: number | string) => `Form ${number}`,
     grooves: (n: number, side: 'face' | 'back', depth: string, width: string) =>
       `${count(n, 'groove', 'grooves')} from the ${side}: up to ${depth} deep and ${width} wide.`,
     kerfs: (n: number, side: 'face' | 'back', depth: string) =>
@@ -92,17 +93,28 @@ export const AT_BENCH_WORDS = spoken('atBench', {
     worst: (letter: string, one: string, other: string) => `Look first at seam ${letter}, ${one} to ${other}.`,
   },
   glue: {
+    seams: (letters: readonly string[]) => `Glue ${letters.join(', ')}`,
+    step: (number: number) => `Glue step ${number}`,
     title: (number: number, title: string) => `${number}. ${title}`,
     picture: (number: number) => `The prop when step ${number} of gluing is done`,
     drawing: 'The picture is being drawn …',
     warmed: 'Warmed before the glue was opened:',
   },
   part: {
-    title: (name: string, at: number, of: number) => `${name}, step ${at} of ${of}`,
+    title: (at: number, of: number) => `Step ${at} of ${of}`,
     copies: (n: number) => `${n} times, once for each.`,
     pieces: (numbers: readonly (number | string)[]) =>
       numbers.length === 1 ? `Piece ${numbers[0]}.` : `Pieces ${numbers.join(', ')}.`,
   },
+  finish: {
+    clay: 'Model',
+    bare: 'Tape',
+    seal: 'Seal',
+    prime: 'Prime',
+    paint: 'Paint',
+    colour: 'Paint',
+    clear: 'Clear coat',
+  } satisfies Record<FinishWork, string>,
   ticks: {
     label: 'How far this piece is',
     kinds: { printed: 'printed', cut: 'cut', bevelled: 'bevelled', formed: 'formed', glued: 'glued' },

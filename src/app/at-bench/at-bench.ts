@@ -103,7 +103,7 @@ export class AtBench extends JobSection {
       >
         ${lines.length === 0 ? this.#empty() : line === undefined ? this.#end() : this.#line(line, at)}
       </section>
-      <div>
+      <div class="side">
         ${lines.length === 0 ? nothing : this.#foot(line, at)}
         <div class="hint">
           <span class="keys">${words.keys}</span>
@@ -213,7 +213,8 @@ export class AtBench extends JobSection {
   #told(line: WorkLine): string {
     const words = AT_BENCH_WORDS;
     const all = this.#of(line.phase);
-    return words.spoken(titleOf(line, this.bench), words.phases[line.phase], all.indexOf(line) + 1, all.length);
+    const { far, near } = titleOf(line, this.bench);
+    return words.spoken([far, near].join(' ').trim(), words.phases[line.phase], all.indexOf(line) + 1, all.length);
   }
 
   #place(line: WorkLine): string {

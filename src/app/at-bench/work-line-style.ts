@@ -10,27 +10,29 @@ export const WORK_LINE_STYLE = css`
   }
   article {
     display: grid;
-    grid-template: minmax(0, 1fr) / minmax(0, 9fr) minmax(0, 10fr);
+    grid-template-columns: minmax(0, 9fr) minmax(0, 10fr);
     gap: var(--s6);
-    min-block-size: 0;
+    align-items: start;
   }
   article.bare {
     grid-template-columns: minmax(0, 1fr);
   }
+  /* The picture stays in sight while what is said is scrolled. */
   figure {
+    --height: 100cqh;
+    position: sticky;
+    inset-block-start: 0;
     display: grid;
+    grid-template-rows: minmax(0, var(--height));
     align-items: center;
-    min-block-size: 0;
   }
-  figure > * {
-    block-size: 100%;
-    min-block-size: 0;
+  fl-work-picture,
+  fl-page-picture {
+    block-size: var(--height);
     max-inline-size: 100%;
   }
   fl-gluing-picture {
-    --most: 100%;
-    block-size: auto;
-    max-block-size: 100%;
+    --most: var(--height);
   }
   .text > * + * {
     margin-block-start: var(--s3);
@@ -41,10 +43,23 @@ export const WORK_LINE_STYLE = css`
     line-height: 1.05;
     letter-spacing: -0.015em;
     overflow-wrap: break-word;
-    hyphens: auto;
+    font-variant-numeric: normal;
+  }
+  h2 {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 var(--s4);
+    align-items: baseline;
+  }
+  .name {
+    font-size: calc(1.25 * var(--bench-near));
+    font-weight: 600;
+    line-height: 1.15;
+    overflow-wrap: break-word;
   }
   .figures {
-    white-space: nowrap;
+    font-weight: 480;
+    margin-block-start: var(--s1);
   }
   .wrong {
     color: var(--wrong);
@@ -65,8 +80,10 @@ export const WORK_LINE_STYLE = css`
     padding: var(--s3) var(--s4);
     border: 3px solid var(--wrong);
   }
+  /* For who stands before the screen: all of them at once are worth more than large ones that must be scrolled. */
   fl-cautions {
-    --t-small: 1em;
+    --t-small: max(1rem, 0.6em);
+    line-height: 1.25;
   }
   p fl-cautions {
     display: inline;
@@ -100,7 +117,9 @@ export const WORK_LINE_STYLE = css`
       display: block;
     }
     figure {
-      block-size: 34vh;
+      --height: 34vh;
+      position: static;
+      display: block;
       margin-block-end: var(--s4);
     }
   }

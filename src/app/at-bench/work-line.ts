@@ -43,11 +43,13 @@ export class WorkLineView extends JobSection {
     const { line, project } = this;
     if (line === null || project === null) return nothing;
     const picture = this.#picture(line);
+    const { far, near } = titleOf(line, this.bench);
     return html`<article class=${picture === null ? 'bare' : ''}>
       ${picture === null ? nothing : html`<figure>${picture}</figure>`}
       <div class="text">
-        <h2 class="far">${titleOf(line, this.bench)}</h2>
-        ${this.#state(project, line)} ${this.#body(line)} ${this.#cautions()} ${this.#ticks(project, line)}
+        <h2><span class="far">${far}</span> ${near === '' ? nothing : html`<span class="name">${near}</span>`}</h2>
+        ${this.#figures(line)} ${this.#state(project, line)} ${this.#cautions()} ${this.#body(line)}
+        ${this.#ticks(project, line)}
       </div>
     </article>`;
   }
@@ -57,6 +59,15 @@ export class WorkLineView extends JobSection {
     if (state === 'open') return nothing;
     return html`<p class=${state === 'changed' ? 'wrong' : 'is-done'}>
       ${state === 'done' ? html`<span aria-hidden="true">✓ </span>` : nothing}${AT_BENCH_WORDS.state[state]}
+    </p>`;
+  }
+
+  /** How many are cut, and of how thick a foam: to be read from afar too. */
+  #figures(line: WorkLine) {
+    if (line.what !== 'cut') return nothing;
+    const { quantity, thicknessMm } = line.piece;
+    return html`<p class="far figures">
+      ${AT_BENCH_WORDS.cut.figures(quantity, formatLength(thicknessMm, this.unit))}
     </p>`;
   }
 
@@ -126,7 +137,7 @@ export class WorkLineView extends JobSection {
 
   #cut(piece: CutPiece) {
     const words = AT_BENCH_WORDS.cut;
-    const { quantity, thicknessMm, hand, tracedSide } = piece;
+    const { hand, tracedSide } = piece;
     const length = (mm: number): string => formatLength(mm, this.unit);
     const box = this.bench.pieces?.templates.find((template) => template.piece === piece.id)?.foamBox;
     const hasBevels = this.lines.some((line) => line.what === 'bevel' && line.piece.id === piece.id);
@@ -135,8 +146,7 @@ export class WorkLineView extends JobSection {
       ...(box === undefined ? [] : [WORDS.cuts.size(length(box.maxX - box.minX), length(box.maxY - box.minY))]),
     ];
     const [foundOn] = lieOf(this.bench, piece.id);
-    return html`<p class="far figures">${words.figures(quantity, length(thicknessMm))}</p>
-      <p>${facts.join(', ')}</p>
+    return html`<p>${facts.join(', ')}</p>
       <p>${words.traced[tracedSide]} ${hasBevels ? words.straight : ''}</p>
       ${this.#paperOf(piece)} ${'draft' in piece ? piece.draft.notes.map((note) => html`<p>${note}</p>`) : nothing}
       <p>${this.#lies(piece)}</p>

@@ -1,5 +1,6 @@
 import { SQUARE_DEG } from '../../base/lean-words.ts';
 import type { PieceId } from '../../base/ids.ts';
+import type { FinishWork } from '../../model/finish.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { GluingStep } from '../../model/gluing.ts';
 import type { PartWork } from '../../model/part-work.ts';
@@ -48,7 +49,13 @@ export type WorkLine = AnyLine &
         readonly batch: BatchWords | null;
       }
     | { readonly what: 'part'; readonly work: PartWork; readonly at: number }
-    | { readonly what: 'finish'; readonly words: FinishStepWords; readonly when: string; readonly why: string }
+    | {
+        readonly what: 'finish';
+        readonly work: FinishWork;
+        readonly words: FinishStepWords;
+        readonly when: string;
+        readonly why: string;
+      }
   );
 
 /** Bending that strains the outside of the foam by less than this needs no work beforehand, per cent [J]. */
@@ -190,6 +197,7 @@ function finishLines({ finish }: ShopView, asOf: AsOf, before: number | null): r
           key,
           phase: before === null ? 'finish' : 'glue',
           what: 'finish',
+          work,
           words,
           when,
           why,

@@ -1,14 +1,14 @@
 import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FoamPiece } from '../../model/foam-piece.ts';
-import type { Template } from '../../model/template.ts';
+import type { LineRole, Template } from '../../model/template.ts';
 import { drawnLines } from '../../viewport/drawing-lines.ts';
 import { SHARED } from '../styles.ts';
 import { edgeLabels } from './edge-labels.ts';
 
 /** Height of a letter and how far inside its edge it stands, share of the picture's mean side. */
-const LETTER_SHARE = 0.075;
-const INSIDE_SHARE = 0.065;
+const LETTER_SHARE = 0.13;
+const INSIDE_SHARE = 0.11;
 
 /** A piece as it is cut, as large as there is room: foam with its marks, folds and the letters of its seams. */
 @customElement('fl-work-picture')
@@ -44,9 +44,13 @@ export class WorkPicture extends LitElement {
         stroke-width: 2px;
         stroke-dasharray: 12 6;
       }
+      /* Ticks stand beside the foam, arrows on it. */
       .mark {
-        stroke: var(--on-foam);
+        stroke: var(--ink);
         stroke-width: 4px;
+      }
+      [clip-path] .mark {
+        stroke: var(--on-foam);
       }
       text {
         fill: var(--on-foam);
@@ -65,7 +69,8 @@ export class WorkPicture extends LitElement {
         }
         .bevel,
         .line,
-        .mark {
+        .mark,
+        [clip-path] .mark {
           stroke: CanvasText;
         }
         text {
@@ -91,26 +96,24 @@ export class WorkPicture extends LitElement {
     const edge = 0.03 * side;
     const view = [minX - edge, -maxY - edge, width + 2 * edge, height + 2 * edge].join(' ');
     const labels = piece === null ? [] : edgeLabels(piece, INSIDE_SHARE * side, template.reversed);
+    const lines = drawnLines(template.drawing);
+    const drawn = (kind: string, roles: readonly LineRole[]) =>
+      lines
+        .filter(({ role }) => roles.includes(role))
+        .map(({ path }) => svg`<path class=${kind} d=${path} fill-rule="evenodd" />`);
+    const marks = drawn('mark', MARKS);
     return html`<svg viewBox=${view} role="img" aria-label=${this.label}>
+      <clipPath id="foam">
+        ${lines.filter(({ role }) => role === 'cut').map(({ path }) => svg`<path d=${path} clip-rule="evenodd" />`)}
+      </clipPath>
       <g transform="scale(1 -1)">
-        ${LAYERS.map(([roles, kind]) =>
-          drawnLines(template.drawing)
-            .filter(({ role }) => roles.includes(role))
-            .map(({ path }) => svg`<path class=${kind} d=${path} fill-rule="evenodd" />`),
-        )}
+        ${marks} ${drawn('cut', ['cut'])} ${drawn('bevel', ['bevel'])} ${drawn('line', LINES)}
+        <g clip-path="url(#foam)">${marks}</g>
       </g>
       ${labels.map(({ letter, x, y }) => svg`<text x=${x} y=${-y} font-size=${LETTER_SHARE * side}>${letter}</text>`)}
     </svg>`;
   }
 }
 
-/** What is drawn over what. */
-const LAYERS = [
-  [['cut'], 'cut'],
-  [['bevel'], 'bevel'],
-  [['fold-in', 'fold-out', 'kerf', 'score', 'placement', 'engrave'], 'line'],
-  [['mark', 'hole'], 'mark'],
-] as const satisfies readonly (readonly [readonly string[], string])[] as readonly (readonly [
-  readonly string[],
-  string,
-])[];
+const LINES: readonly LineRole[] = ['fold-in', 'fold-out', 'kerf', 'score', 'placement', 'engrave'];
+const MARKS: readonly LineRole[] = ['mark', 'hole'];

@@ -10,7 +10,6 @@ export const AT_SHOP_WORDS = spoken('atShop', {
   short: (have: number) => `you have ${have}`,
   shortWet: 'you have less than that',
   left: (n: number, all: number) => (n === 0 ? 'All of it is bought.' : `${n} of ${all} still to buy.`),
-  cut: (pieces: number) => (pieces === 1 ? 'For 1 piece.' : `For ${pieces} pieces.`),
   share: 'Share the list',
   copy: 'Copy the list',
   copied: 'Copied: paste it where you need it.',

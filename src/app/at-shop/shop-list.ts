@@ -102,7 +102,13 @@ export class ShopList extends JobSection {
       ${
         this.answer === 'by hand'
           ? html`<label>${words.byHand}</label>
-              <textarea data-means="shop-text" readonly rows=${items.length + 1} aria-label=${words.text} .value=${this.#text()}></textarea>`
+              <textarea
+                data-means="shop-text"
+                readonly
+                rows=${items.length + 1}
+                aria-label=${words.text}
+                .value=${this.#text()}
+              ></textarea>`
           : nothing
       }`;
   }
@@ -112,7 +118,12 @@ export class ShopList extends JobSection {
     const { state: stands, have } = boughtOf(this.project?.doneSteps, item);
     return html`<li>
       <label>
-        <input data-means="shop-bought" type="checkbox" .checked=${stands === 'done'} @change=${() => this.#tick(item, stands === 'done')} />
+        <input
+          data-means="shop-bought"
+          type="checkbox"
+          .checked=${stands === 'done'}
+          @change=${() => this.#tick(item, stands === 'done')}
+        />
         <span class=${stands === 'done' ? 'done' : ''}>
           <b>${item.much}</b> ${item.what}
           ${
