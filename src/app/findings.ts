@@ -8,6 +8,7 @@ import { ChooseEvent } from './events.ts';
 import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import { joinRemedies } from './join-remedies.ts';
+import { nameOfPlace } from './verdict/name-of-place.ts';
 import { remedyFor } from './remedies.ts';
 import { SHARED } from './styles.ts';
 import type { Pointed } from './view-state.ts';
@@ -46,6 +47,10 @@ export class FindingList extends JobSection {
         font-weight: 500;
         color: var(--ink-soft);
       }
+      .at {
+        display: block;
+        font-weight: 600;
+      }
       .row {
         margin-block: var(--s2) var(--s1);
       }
@@ -63,6 +68,8 @@ export class FindingList extends JobSection {
   @property({ attribute: false }) steps: readonly string[] = [];
   /** Id of the part whose findings belong here, of all steps but those; empty where all parts' do. */
   @property() ofPart = '';
+  /** Findings to show in place of those of steps and parts, each with the name of its place; null for none. */
+  @property({ attribute: false }) given: readonly Finding[] | null = null;
 
   protected override render() {
     const groups = alike(this.#mine());
@@ -84,6 +91,7 @@ export class FindingList extends JobSection {
 
   /** The step that stopped first, then errors, warnings and notes in the order of the job. */
   #mine(): readonly Finding[] {
+    if (this.given !== null) return this.given;
     const { findings, stopped } = this.bench;
     const own = findings.filter(({ code, where }) => {
       const [step] = code.split('/');
@@ -138,6 +146,7 @@ export class FindingList extends JobSection {
     >
       <span class="word">${WORDS.findings.severity[finding.severity]}</span>
       <div>
+        ${this.given === null ? nothing : html`<span class="at">${nameOfPlace(finding, this.bench, this.project)}</span>`}
         ${
           placeOf(finding, this.bench) === null
             ? html`<span>${text}</span>`

@@ -4,29 +4,25 @@ import { formatFine, formatPercent } from '../base/format-length.ts';
 import type { PatchView } from '../model/bench-view.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { Colouring } from '../viewport/bench-contract.ts';
-import { keyCap } from './key-cap.ts';
 import './cautions.ts';
 import { pieceIndex } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
 import './area-list.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
-import './fit-legend.ts';
 import { fitFigures } from './fit-figures.ts';
 import './job-line.ts';
 import type { LineMark } from './job-line.ts';
 import { JobSection } from './job-section.ts';
-import { LOOK_WORDS } from './look-words.ts';
 import './laying-group.ts';
-import './room-legend.ts';
+import './legend/colour-choice.ts';
 import './seam-table.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import './spot-list.ts';
 import './spring-list.ts';
-import './stretch-legend.ts';
 import './wear-group.ts';
 import { SHARED } from './styles.ts';
-import { NOTHING, type Choice, type FitReading, type Reading } from './view-state.ts';
+import { NOTHING, type Choice } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** Worst pieces named before the rest is left to the cut list. */
@@ -51,10 +47,6 @@ export class FitLine extends JobSection {
   ];
 
   @property({ attribute: false }) choice: Choice = NOTHING;
-  @property({ attribute: false }) reading: Reading | null = null;
-  @property({ attribute: false }) fitReading: FitReading | null = null;
-  /** Room to a core under the pointer, mm. */
-  @property({ attribute: false }) roomMm: number | null = null;
   @property() colouring: Colouring = 'plain';
   /** Which sheet of the wall lies on the bench, 1 the outermost. */
   @property({ type: Number }) sheet = 1;
@@ -69,35 +61,13 @@ export class FitLine extends JobSection {
       ${
         pieces.length === 0
           ? html`<p slot="answer" class="soft">${WORDS.fit.waiting}</p>`
-          : html`${this.#answer()} ${this.#legend()}
-              <div class="row">
-                <button
-                  aria-pressed=${this.colouring === 'stretch'}
-                  aria-keyshortcuts="K"
-                  @click=${() => this.ask('stretch')}
-                >
-                  ${WORDS.verbs.showStretch}${keyCap('K')}
-                </button>
-                <button
-                  aria-pressed=${this.colouring === 'fit'}
-                  aria-keyshortcuts="D"
-                  ?disabled=${this.bench.dryFit === null}
-                  @click=${() => this.ask('fit-colours')}
-                >
-                  ${LOOK_WORDS.showFit}${keyCap('D')}
-                </button>
-                ${
-                  this.bench.room === null
-                    ? nothing
-                    : html`<button
-                        aria-pressed=${this.colouring === 'room'}
-                        aria-keyshortcuts="Q"
-                        @click=${() => this.ask('room-colours')}
-                      >
-                        ${LOOK_WORDS.showRoom}${keyCap('Q')}
-                      </button>`
-                }
-              </div>
+          : html`${this.#answer()}
+              <fl-colour-choice
+                .project=${this.project}
+                .bench=${this.bench}
+                .colouring=${this.colouring}
+                .sheet=${this.sheet}
+              ></fl-colour-choice>
               ${this.#worst()}
               <fl-spot-list .bench=${this.bench} .project=${this.project}></fl-spot-list>
               <fl-seam-table .bench=${this.bench} .project=${this.project} .choice=${this.choice}></fl-seam-table>
@@ -113,27 +83,6 @@ export class FitLine extends JobSection {
       ></fl-findings>
       ${pieces.length === 0 ? nothing : html`<fl-cautions .work=${['heat', 'glue']} label=${WORDS.cautions.glue}></fl-cautions>`}
     </fl-job-line>`;
-  }
-
-  #legend() {
-    switch (this.colouring) {
-      case 'fit':
-        return html`<fl-fit-legend .reading=${this.fitReading} .unit=${this.unit}></fl-fit-legend>`;
-      case 'room':
-        return html`<fl-room-legend
-          .field=${this.bench.room}
-          .roomMm=${this.roomMm}
-          .unit=${this.unit}
-        ></fl-room-legend>`;
-      default: {
-        const { tooMuchPct, noticePct } = this.#limits();
-        return html`<fl-stretch-legend
-          .limitPct=${tooMuchPct}
-          .noticePct=${noticePct}
-          .reading=${this.reading}
-        ></fl-stretch-legend>`;
-      }
-    }
   }
 
   #limits() {

@@ -9,7 +9,7 @@ import type { Workbench } from './workbench.ts';
 export function insideVerbs(bench: Workbench): Verb[] {
   const { sculpt, shell } = bench.bench;
   if (sculpt === null || shell === null) return [];
-  const { colouring, look, plane, stage } = bench.view;
+  const { look, plane, stage } = bench.view;
   const isCut = plane?.of === 'section';
   const looks = bench.bench.dryFit === null ? LOOKS.filter((one) => one !== 'prop') : LOOKS;
   const up = bench.part?.upAxis ?? 'y';
@@ -26,43 +26,6 @@ export function insideVerbs(bench: Workbench): Verb[] {
       isOn: look === next,
       run: () => bench.setView({ stage: 0, look: next }),
     })),
-    ...(bench.bench.dryFit === null
-      ? []
-      : [
-          {
-            id: 'fit-colours',
-            label: colouring === 'fit' ? LOOK_WORDS.hideFit : LOOK_WORDS.showFit,
-            key: 'd',
-            isOn: colouring === 'fit',
-            run: () => bench.setView({ colouring: colouring === 'fit' ? 'plain' : 'fit', look: 'foam' }),
-          },
-        ]),
-    ...(bench.bench.room === null
-      ? []
-      : [
-          {
-            id: 'room-colours',
-            label: colouring === 'room' ? LOOK_WORDS.hideRoom : LOOK_WORDS.showRoom,
-            key: 'q',
-            isOn: colouring === 'room',
-            run: () =>
-              bench.setView(
-                colouring === 'room'
-                  ? { colouring: 'plain', look: 'foam', roomMm: null }
-                  : { colouring: 'room', look: 'back', stage: 0 },
-              ),
-          },
-        ]),
-    ...((bench.project?.shop?.colours ?? []).length === 0
-      ? []
-      : [
-          {
-            id: 'paint-colours',
-            label: colouring === 'paint' ? PAINT_WORDS.hide : PAINT_WORDS.show,
-            isOn: colouring === 'paint',
-            run: () => bench.setView({ colouring: colouring === 'paint' ? 'plain' : 'paint', look: 'foam' }),
-          },
-        ]),
     {
       id: 'cut-open',
       label: isCut ? LOOK_WORDS.closeVerb : LOOK_WORDS.cutVerb,

@@ -24,6 +24,9 @@ import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
 import { RULED_WORDS } from './ruled-words.ts';
 import { TWIN_WORDS } from './twin-words.ts';
+import { VERDICT_WORDS } from './verdict/verdict-words.ts';
+import './verdict/verdict-view.ts';
+import { verdictOf } from './verdict/verdict.ts';
 import { WORDS } from './words.ts';
 
 /** A sheet of one's own to begin with, mm. */
@@ -63,6 +66,13 @@ export class PaperLine extends JobSection {
       }
       .files {
         display: grid;
+        gap: var(--s3);
+      }
+      .ask {
+        display: grid;
+        gap: var(--s2);
+        padding: var(--s3);
+        border: var(--wide) solid var(--wrong);
       }
       .files button.first {
         text-align: start;
@@ -74,6 +84,12 @@ export class PaperLine extends JobSection {
   ];
 
   @property({ attribute: false }) choice: Choice = NOTHING;
+  /** Which sheet of the wall lies on the bench, 1 the outermost. */
+  @property({ type: Number }) sheet = 1;
+  /** True while it is asked whether to save although something stops it. */
+  @property({ type: Boolean }) isAsked = false;
+  /** True where saving the templates is the next step. */
+  @property({ type: Boolean }) isNext = false;
   /** Printers measured before, whatever the job. */
   @property({ attribute: false }) printers: readonly PrinterProfile[] = [];
 
@@ -192,9 +208,29 @@ export class PaperLine extends JobSection {
   /** What goes to the printer; all else is picked under the files. */
   #files(hasPages: boolean) {
     return html`<div class="files">
-      <button class="first ${hasPages ? 'next' : ''}" ?disabled=${!hasPages} @click=${() => this.ask('save-pdf')}>
+      <fl-verdict .project=${this.project} .bench=${this.bench} .sheet=${this.sheet}></fl-verdict>
+      <button
+        class="first ${hasPages && this.isNext ? 'next' : ''}"
+        ?disabled=${!hasPages}
+        @click=${() => this.ask('save-pdf')}
+      >
         ${WORDS.paper.save}
       </button>
+      ${this.isAsked && hasPages ? this.#question() : nothing}
+    </div>`;
+  }
+
+  /** Asked once more, in place, where something stops it. */
+  #question() {
+    const { question, yes, no } = VERDICT_WORDS.ask;
+    const stops = verdictOf(this.bench).told.error.length;
+    if (stops === 0) return nothing;
+    return html`<div class="ask" role="group" tabindex="-1" aria-label=${VERDICT_WORDS.heading}>
+      <p>${question(stops)}</p>
+      <div class="row">
+        <button @click=${() => this.ask('see-findings')}>${no}</button>
+        <button @click=${() => this.ask('save-anyway')}>${yes}</button>
+      </div>
     </div>`;
   }
 

@@ -1,6 +1,6 @@
 import { partId } from '../base/ids.ts';
 import type { BenchPick, BenchPlane } from '../viewport/bench-contract.ts';
-import { fitAt } from './fit-at.ts';
+import { placeOfPick } from './legend/place-under.ts';
 import { spotOf } from './across-actions.ts';
 import { edgesInReach, pickForPath, previewPath, turnInReach } from './mark-actions.ts';
 import { NOTHING, type Choice } from './view-state.ts';
@@ -18,14 +18,10 @@ export class StagePicks {
 
   hover(pick: BenchPick): void {
     const { view } = this.#bench;
-    const { stretchPct, squashPct } = pick;
     const thicknessMm = pick.thicknessMm ?? null;
-    const fitReading = view.colouring === 'fit' ? fitAt(this.#bench.bench, pick) : null;
-    const roomMm = view.colouring === 'room' ? this.#roomAt(pick) : null;
-    const reading = stretchPct === undefined || squashPct === undefined ? null : { stretchPct, squashPct };
     const seams = pick.seam !== undefined && pick.seam >= 0 ? { seams: [pick.seam] } : null;
     const pointed = pick.part === undefined ? seams : { parts: [pick.part] };
-    const facts = { reading, pointed, thicknessMm, fitReading, roomMm };
+    const facts = { under: placeOfPick(pick), pointed, thicknessMm };
     if (view.tool === 'path' && view.through.length + view.spots.length > 0) {
       this.#bench.setView(facts);
       if (pick.vertex !== undefined) this.#previewPath(pick, pick.vertex);
@@ -60,12 +56,6 @@ export class StagePicks {
       case 'choose':
         this.#choose(pick);
     }
-  }
-
-  /** Where a corner has no core beside it there is nothing to tell. */
-  #roomAt({ vertex }: BenchPick): number | null {
-    const mm = vertex === undefined ? undefined : this.#bench.bench.room?.atVertices[vertex];
-    return mm === undefined || Number.isNaN(mm) ? null : mm;
   }
 
   /** The plane in hand was moved: what follows from it is shown along the way. */

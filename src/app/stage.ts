@@ -46,6 +46,15 @@ const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
 
 const NO_REGIONS: readonly Region[] = [];
 
+interface Limits {
+  readonly bendPct: number;
+  readonly pullNPerMm: number;
+}
+const FIRST_LIMITS: Limits = { bendPct: 25, pullNPerMm: 2 };
+/** They are worked out at each drawing: only others are news. */
+const areOther = (next: Limits, before: Limits | undefined): boolean =>
+  next.bendPct !== before?.bendPct || next.pullNPerMm !== before.pullNPerMm;
+
 /** Of all patches those that lie on the sculpt: the scene draws one sheet of foam bent, the others by their lines. */
 const onBench = (pieces: PiecesView): PiecesView => ({
   ...pieces,
@@ -120,6 +129,8 @@ export class Stage extends LitElement {
   /** How finely it is drawn; a change begins a new picture. */
   @property() picture: PictureManner = 'auto';
   @property({ type: Number }) limitPct = 8;
+  /** Ends of the scales of bend, per cent, and of pull, N per mm. */
+  @property({ attribute: false, hasChanged: areOther }) limits: Limits = FIRST_LIMITS;
   /** Areas that give otherwise than the rest: they are toned. */
   @property({ attribute: false }) regions: readonly Region[] = NO_REGIONS;
   /** What was said of the work at the bench: its colours are shown where they are asked for. */
@@ -286,9 +297,12 @@ export class Stage extends LitElement {
     if (isNew('up')) scene.setUpAxis(this.up);
     if (isNew('unit')) scene.setUnit(this.unit);
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
+    if (isNew('limits')) scene.setLimits(this.limits);
     if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));
     if (changed === null || this.bench.dryFit !== changed.get('bench')?.dryFit) scene.setFit(this.bench.dryFit);
     if (changed === null || this.bench.room !== changed.get('bench')?.room) scene.setRoom(this.bench.room);
+    if (changed === null || this.bench.springing !== changed.get('bench')?.springing)
+      scene.setPulls(this.bench.springing);
     if (isNew('bench') || isNew('regions')) this.#showGives(scene);
     if (this.view.colouring === 'paint' && (isNew('bench') || isNew('regions') || isNew('shop') || isNew('view')))
       this.#showPaints(scene);
@@ -333,6 +347,7 @@ export class Stage extends LitElement {
     const { view } = this;
     const isNew = (name: keyof ViewState): boolean => before === undefined || before[name] !== view[name];
     if (isNew('stage')) this.#setStage(scene, view.stage);
+    if (isNew('bends')) scene.setBends(view.bends);
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
     if (isNew('tool')) scene.setEdgeTool(!['choose', 'drawing', 'move'].includes(view.tool));

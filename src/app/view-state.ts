@@ -1,6 +1,8 @@
 import type { PartId, PieceId, SeamId } from '../base/ids.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { PropView, SeamsView } from '../model/bench-view.ts';
+import type { BendField } from '../model/bend-field.ts';
+import type { PageSet } from '../model/page.ts';
 import type { PrinterProfile } from '../model/printer.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
 import type {
@@ -14,9 +16,11 @@ import type {
 import type { FlatDrawing, LaidDrawing, Spot } from '../worker/drawing-api.ts';
 import type { ProposalAnswer, ProposalKind, ToldReason } from '../worker/proposing-api.ts';
 import type { FilesAsk } from '../worker/files-api.ts';
+import type { FileKind } from '../worker/workshop-api.ts';
 import { NO_FILES, type FilesLook } from './files-look.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
 import { NO_HELP, type GuideWish, type HelpLook } from './help/help-look.ts';
+import type { PlaceUnder } from './legend/place-under.ts';
 import type { FoundLayout, LayoutFigures } from '../worker/sheet-search-api.ts';
 import type { LanguageWish } from './language/language.ts';
 import type { Shelf } from './shelf.ts';
@@ -137,12 +141,6 @@ export interface TriedTape extends TapeMeasures {
   readonly tape: GirthTape;
 }
 
-/** Stretch and squash under the pointer, per cent. */
-export interface Reading {
-  readonly stretchPct: number;
-  readonly squashPct: number;
-}
-
 /** How both pieces meet at the seam under the pointer, mm: gap > 0, overlap < 0. */
 export interface FitReading {
   readonly letter: string;
@@ -213,13 +211,19 @@ export interface ViewState {
   readonly thicknessMm: number | null;
   /** Edges shown as they would part. */
   readonly preview: readonly number[] | null;
-  readonly reading: Reading | null;
-  readonly fitReading: FitReading | null;
-  /** Room to the nearest core at the corner under the pointer, mm; null where it is not looked at. */
-  readonly roomMm: number | null;
+  /** What lies under the pointer, to read figures at. */
+  readonly under: PlaceUnder | null;
+  /** How the foam bends all over, there while colours show it. */
+  readonly bends: BendField | null;
   readonly finderOpen: boolean;
   readonly gluing: GluingLook;
   readonly making: FilesLook;
+  /** Findings that were shown, by their keys: they are not the next step any more. */
+  readonly seen: readonly string[];
+  /** The file of which it is asked whether to save it although something stops it. */
+  readonly printAsked: FileKind | null;
+  /** The pages that were saved or printed last. */
+  readonly paperOut: PageSet | null;
   readonly help: HelpLook;
 }
 
@@ -277,12 +281,14 @@ export const FIRST_VIEW: ViewState = {
   section: null,
   thicknessMm: null,
   preview: null,
-  reading: null,
-  fitReading: null,
-  roomMm: null,
+  under: null,
+  bends: null,
   finderOpen: false,
   gluing: NO_GLUING,
   making: NO_FILES,
+  seen: [],
+  printAsked: null,
+  paperOut: null,
   help: NO_HELP,
 };
 

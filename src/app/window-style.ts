@@ -70,6 +70,11 @@ export const WINDOW_STYLE = css`
     margin: var(--s4) var(--s4) 0;
     pointer-events: none;
   }
+  fl-legend {
+    justify-self: end;
+    inline-size: min(25rem, 100%);
+    pointer-events: auto;
+  }
   fl-progress-line {
     justify-self: end;
     pointer-events: auto;
@@ -107,6 +112,7 @@ export const WINDOW_STYLE = css`
   fl-job-sheet {
     position: relative;
     overflow-y: auto;
+    scroll-padding-block-start: 72px;
     scrollbar-gutter: stable;
   }
   /* Until it is loaded the sheet is blank paper. */
@@ -188,6 +194,12 @@ export const WINDOW_STYLE = css`
     }
     fl-look-row {
       grid-area: 4 / 1;
+    }
+    fl-legend {
+      grid-area: 5 / 1;
+      justify-self: stretch;
+      inline-size: auto;
+      margin: 0 var(--s2);
     }
     fl-stage-rule {
       padding-inline: 0;

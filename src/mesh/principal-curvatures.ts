@@ -30,18 +30,27 @@ interface Cells {
  * Nothing crosses a border, and what lies at a border has only the folds inside.
  */
 export function greatestCurvatures(surface: FoldedSurface, spreadMm: number): Float64Array {
+  const matrices = curvatureMatrices(surface, spreadMm);
+  return Float64Array.from({ length: surface.vertexCount }, (_, v) => greatestCurvature(matrices, v));
+}
+
+/**
+ * The measure itself: for each vertex a symmetric matrix xx xy xz yy yz zz, 1/mm, whose value of greatest size is the curvature above, along the line about
+ * which the surface bends there. 0 throughout where a vertex has no area.
+ */
+export function curvatureMatrices(surface: FoldedSurface, spreadMm: number): Float64Array {
   const cells = cellsOf(surface);
   const near = neighboursOf(surface);
-  const curvatures = new Float64Array(surface.vertexCount);
+  const matrices = new Float64Array(6 * surface.vertexCount);
   const sum = new Float64Array(6);
   const seen = new Int32Array(surface.vertexCount).fill(-1);
   const found = new Int32Array(MOST_JOINED);
   const wanted = Math.PI * spreadMm * spreadMm;
   for (let v = 0; v < surface.vertexCount; v += 1) {
     const area = joinCells(v, cells, near, wanted, sum, seen, found);
-    curvatures[v] = area > 0 ? greatestOf(sum, area) : 0;
+    if (area > 0) for (let k = 0; k < 6; k += 1) matrices[6 * v + k] = sum[k] / area;
   }
-  return curvatures;
+  return matrices;
 }
 
 /** A cell is joined with no more than so many others, so that a mesh much finer than the foam costs no more. */
@@ -138,9 +147,10 @@ function joinCells(
 }
 
 /** Of three principal values that of the normal is 0, so the other two follow from their sum and the sum of their squares. */
-function greatestOf([xx, xy, xz, yy, yz, zz]: Float64Array, area: number): number {
+export function greatestCurvature(matrices: Float64Array, v: number): number {
+  const [xx, xy, xz, yy, yz, zz] = matrices.subarray(6 * v, 6 * v + 6);
   const sum = xx + yy + zz;
   const squares = xx * xx + yy * yy + zz * zz + 2 * (xy * xy + xz * xz + yz * yz);
   const apart = Math.sqrt(Math.max(0, squares / 2 - (sum * sum) / 4));
-  return (sum / 2 + (sum < 0 ? -apart : apart)) / area;
+  return sum / 2 + (sum < 0 ? -apart : apart);
 }

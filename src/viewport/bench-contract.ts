@@ -102,7 +102,8 @@ export interface BenchFacing {
 }
 
 export type UpAxis = 'x' | 'y' | 'z';
-export type Colouring = 'plain' | 'stretch' | 'pieces' | 'fit' | 'room' | 'paint';
+/** What colours mean: nothing, a figure at each place (stretch, bend, room) or along each seam (pull, fit), which piece it is, paint. */
+export type Colouring = 'plain' | 'stretch' | 'bend' | 'room' | 'pull' | 'fit' | 'pieces' | 'paint';
 /** True where colours are figures: grounds are pale then, and lines dark. */
 export const isMeasure = (colouring: Colouring): boolean => !['plain', 'pieces', 'paint'].includes(colouring);
 /** Gap and overlap at the ends of the colours of the dry fit, mm: twice what closes under glue without a trace. */

@@ -3,7 +3,9 @@ import type { LengthUnit } from '../base/format-length.ts';
 import type { PiecesView, PropView, SculptView, SeamsView, ShellView } from '../model/bench-view.ts';
 import type { FormView } from './plain-forms.ts';
 import type { DryFit } from '../model/dry-fit.ts';
+import type { BendField } from '../model/bend-field.ts';
 import type { RoomField } from '../model/room-field.ts';
+import type { Springing } from '../model/springing.ts';
 import type { SheetLayout } from '../model/sheet.ts';
 import { Aim, type Sight } from './aim.ts';
 import type {
@@ -167,6 +169,21 @@ export class BenchScene {
   /** Room round the cores, drawn while the colouring is `room`. */
   setRoom(room: RoomField | null): void {
     this.#show.room = room;
+  }
+
+  /** How the foam bends all over, shown while the colouring is `bend`. */
+  setBends(bends: BendField | null): void {
+    this.#show.bends = bends;
+  }
+
+  /** What joints carry, drawn while the colouring is `pull`. */
+  setPulls(pulls: Springing | null): void {
+    this.#show.pulls = pulls;
+  }
+
+  /** Ends of the scales of bend, per cent, and of pull, N per mm; both > 0. */
+  setLimits(limits: { readonly bendPct: number; readonly pullNPerMm: number }): void {
+    this.#show.limits = limits;
   }
 
   setColouring(kind: Colouring): void {

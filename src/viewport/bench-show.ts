@@ -29,9 +29,11 @@ import {
 } from './display.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { DryFit } from '../model/dry-fit.ts';
+import type { BendField } from '../model/bend-field.ts';
 import type { RoomField } from '../model/room-field.ts';
+import type { Springing } from '../model/springing.ts';
 import { FamiliarThing } from './familiar.ts';
-import { FitLines } from './fit-lines.ts';
+import { figuresOfFit, figuresOfPull, FitLines } from './fit-lines.ts';
 import type { OnBench } from './find-pointed.ts';
 import { cutFaceMaterial, sculptMaterial, showGrain, skinMaterial } from './foam-materials.ts';
 import { Ink } from './ink.ts';
@@ -85,6 +87,10 @@ export class BenchShow {
   #tapes: BenchTapes = NO_TAPES;
   #fit: DryFit | null = null;
   #room: RoomField | null = null;
+  #bends: BendField | null = null;
+  #pulls: Springing | null = null;
+  #bendLimitPct = 25;
+  #pullLimit = 1;
   #shown: Shown = { sculpt: null, shell: null, seams: null, pieces: null, sheets: null, plain: [] };
   #colours: BenchColours = coloursOf(PAPER_THEME);
   #up: UpAxis = 'y';
@@ -167,6 +173,30 @@ export class BenchShow {
   set room(room: RoomField | null) {
     this.#room = room;
     if (this.#colouring === 'room') this.#paint();
+  }
+
+  /** How the foam bends: what colours and strokes mean while the colouring is `bend`. */
+  set bends(bends: BendField | null) {
+    this.#bends = bends;
+    this.#recolour('bend');
+  }
+
+  /** What joints carry: drawn while the colouring is `pull`. */
+  set pulls(pulls: Springing | null) {
+    this.#pulls = pulls;
+    this.#recolour('pull');
+  }
+
+  /** Ends of the scales: strain of the skins, per cent, and pull of a joint, N per mm. */
+  set limits({ bendPct, pullNPerMm }: { readonly bendPct: number; readonly pullNPerMm: number }) {
+    [this.#bendLimitPct, this.#pullLimit] = [bendPct, pullNPerMm];
+    this.#recolour(this.#colouring === 'pull' ? 'pull' : 'bend');
+  }
+
+  #recolour(of: Colouring): void {
+    if (this.#colouring !== of) return;
+    this.#drawLines();
+    this.#paint();
   }
 
   /** How areas give, per triangle of the sculpt: see `GIVES`. */
@@ -561,16 +591,25 @@ export class BenchShow {
     this.#ink.object.visible = body !== null && this.#stage >= FLAT_FROM;
     this.#ink.object.position.y = this.#lift * (1 - smooth(Math.max(0, this.#stage - 2)));
     this.#ink.show(this.#stage >= DOWN_FROM, !isMeasure(this.#colouring));
-    this.#fitLines.set(this.#colouring === 'fit' ? lined : null, this.#fit, FIT_LIMIT_MM);
+    this.#colourSeams(lined);
     this.#lines.set(lined, lined === null ? new Float32Array(0) : cornersOf(lined), {
       isWhole,
       isFlat: this.#stage >= FLAT_FROM,
       isEdgeTool: this.#isEdgeTool,
       colouring: this.#colouring,
-      limitPct: this.#limitPct,
+      limitPct: this.#colouring === 'bend' ? this.#bendLimitPct : this.#limitPct,
+      bends: this.#bends,
     });
     this.#lineColours();
     this.#studio.redraw();
+  }
+
+  #colourSeams(lined: SolidDisplay | null): void {
+    if (this.#colouring === 'fit' && this.#fit !== null)
+      this.#fitLines.set(lined, figuresOfFit(this.#fit), FIT_LIMIT_MM);
+    else if (this.#colouring === 'pull' && this.#pulls !== null)
+      this.#fitLines.set(lined, figuresOfPull(this.#pulls), this.#pullLimit);
+    else this.#fitLines.set(null, [], 1);
   }
 
   #paint(): void {
@@ -588,8 +627,14 @@ export class BenchShow {
     this.inside.section.paint(colours.foamCut, colours.line);
     this.inside.prop.paint(colours);
     this.#lineColours();
+    const measures = {
+      limitPct: this.#limitPct,
+      room: this.#room,
+      bends: this.#bends,
+      bendLimitPct: this.#bendLimitPct,
+    };
     if (this.#solid !== null)
-      paintSolid(this.#solid, this.#colouring, this.#limitPct, colours, this.#gives, this.#room, this.#paints);
+      paintSolid(this.#solid, this.#colouring, measures, colours, this.#gives, this.#paints);
     this.inside.repaint();
     this.#studio.changed();
   }

@@ -2,7 +2,9 @@ import { Color, Group, Sphere } from 'three';
 import { LineMaterial } from 'three/addons/lines/LineMaterial.js';
 import { LineSegments2 } from 'three/addons/lines/LineSegments2.js';
 import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js';
+import type { SeamId } from '../base/ids.ts';
 import type { DryFit, FitSamples } from '../model/dry-fit.ts';
+import type { Springing } from '../model/springing.ts';
 import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { SolidDisplay } from './display.ts';
 import { BACK_CORNER } from './foam-body.ts';
@@ -15,14 +17,37 @@ const EDGE_PX = 7;
 /** Measured on each edge of a seam: at its start, in its middle and at its end. */
 const STOPS = 3;
 
-/** Half an edge of a seam on one skin: from place `a` of it to place `b` (shares), with the gap at both, mm; an overlap is negative. */
+/** A stretch of an edge of a seam on one skin: from one place of it to another (shares), with the figure at both; of a gap mm, an overlap negative. */
 export interface FitStretch {
   /** Edge of the seam in its order. */
   readonly edge: number;
   readonly from: number;
   readonly to: number;
-  readonly gapsMm: readonly [number, number];
+  readonly figures: readonly [number, number];
 }
+
+/** What is coloured along one seam on the face and on the back of both pieces. @param edges  how many the seam has. */
+export interface SeamFigures {
+  readonly seam: SeamId;
+  readonly onFace: (edges: number) => readonly FitStretch[];
+  readonly onBack: (edges: number) => readonly FitStretch[];
+}
+
+/** Gap and overlap, mm. */
+export const figuresOfFit = ({ perSeam }: DryFit): readonly SeamFigures[] =>
+  perSeam.map(({ seam, samples }) => ({
+    seam,
+    onFace: (edges) => fitStretches(samples, samples.faceGapMm, edges),
+    onBack: (edges) => fitStretches(samples, samples.backGapMm, edges),
+  }));
+
+/** What each joint carries where it carries most, N per mm, all along it. */
+export const figuresOfPull = ({ seams }: Springing): readonly SeamFigures[] =>
+  seams.map(({ seam, pullNPerMm }) => {
+    const alike = (edges: number): readonly FitStretch[] =>
+      Array.from({ length: edges }, (_, edge) => ({ edge, from: 0, to: 1, figures: [pullNPerMm, pullNPerMm] }));
+    return { seam, onFace: alike, onBack: alike };
+  });
 
 /**
  * What was measured along a seam as stretches to colour, two for each of its edges.
@@ -38,12 +63,12 @@ export function fitStretches(
   if (extra !== 0 && extra !== 2) return [];
   const at = (edge: number, stop: number): number => gapMm[STOPS * edge + stop + extra / 2];
   return Array.from({ length: edges }, (_, edge): readonly FitStretch[] => [
-    { edge, from: 0, to: 0.5, gapsMm: [at(edge, 0), at(edge, 1)] },
-    { edge, from: 0.5, to: 1, gapsMm: [at(edge, 1), at(edge, 2)] },
+    { edge, from: 0, to: 0.5, figures: [at(edge, 0), at(edge, 1)] },
+    { edge, from: 0.5, to: 1, figures: [at(edge, 1), at(edge, 2)] },
   ]).flat();
 }
 
-/** Gap and overlap along every seam, as coloured lines on the face and on the back of both pieces, wherever these are. */
+/** A figure along every seam, as coloured lines on the face and on the back of both pieces, wherever these are. */
 export class FitLines {
   readonly object = new Group();
   readonly #under = new LineBatch({ widthPx: EDGE_PX, renderOrder: 2 });
@@ -68,9 +93,9 @@ export class FitLines {
     this.#under.colour = colour;
   }
 
-  /** @param limitMm  gap and overlap at the ends of the scale. */
-  set(solid: SolidDisplay | null, fit: DryFit | null, limitMm: number): void {
-    const { points, colours } = solid === null || fit === null ? NONE : colouredLines(solid, fit, limitMm);
+  /** @param limit  figure at the ends of the scale. */
+  set(solid: SolidDisplay | null, figures: readonly SeamFigures[], limit: number): void {
+    const { points, colours } = solid === null || figures.length === 0 ? NONE : colouredLines(solid, figures, limit);
     this.object.visible = points.length > 0;
     if (points.length === 0) return;
     this.#under.set(points);
@@ -96,7 +121,11 @@ interface ColouredLines {
 
 const NONE: ColouredLines = { points: [], colours: [] };
 
-function colouredLines({ body, seams, lines }: SolidDisplay, fit: DryFit, limitMm: number): ColouredLines {
+function colouredLines(
+  { body, seams, lines }: SolidDisplay,
+  all: readonly SeamFigures[],
+  limit: number,
+): ColouredLines {
   const [points, colours]: [number[], number[]] = [[], []];
   if (body === null || seams === null) return NONE;
   const { positions } = body.skins;
@@ -104,27 +133,27 @@ function colouredLines({ body, seams, lines }: SolidDisplay, fit: DryFit, limitM
   const onBack = (corner: number): number => half + corner - (corner % 3) + BACK_CORNER[corner % 3];
   const tint = new Color();
   const add = (from: number, to: number, stretch: FitStretch, isReversed: boolean): void => {
-    for (const [share, gap] of [
-      [stretch.from, stretch.gapsMm[0]],
-      [stretch.to, stretch.gapsMm[1]],
+    for (const [share, figure] of [
+      [stretch.from, stretch.figures[0]],
+      [stretch.to, stretch.figures[1]],
     ]) {
       const s = isReversed ? 1 - share : share;
       for (let k = 0; k < 3; k += 1)
         points.push(positions[3 * from + k] + s * (positions[3 * to + k] - positions[3 * from + k]));
-      tint.setRGB(...stretchColour(gap, limitMm), 'srgb').toArray(colours, colours.length);
+      tint.setRGB(...stretchColour(figure, limit), 'srgb').toArray(colours, colours.length);
     }
   };
-  for (const { seam, samples } of fit.perSeam) {
+  for (const { seam, onFace, onBack: onBackOf } of all) {
     const chain = lines.chains[seams.chains.findIndex(({ id }) => id === seam)];
     if (chain === undefined) continue;
     for (const [side, isReversed] of [
       [chain.left, false],
       [chain.right, true],
     ] as const) {
-      for (const stretch of fitStretches(samples, samples.faceGapMm, side.length))
+      for (const stretch of onFace(side.length))
         add(side[stretch.edge], cornerAfter(side[stretch.edge]), stretch, isReversed);
       if (!body.hasBack) continue;
-      for (const stretch of fitStretches(samples, samples.backGapMm, side.length))
+      for (const stretch of onBackOf(side.length))
         add(onBack(side[stretch.edge]), onBack(cornerAfter(side[stretch.edge])), stretch, isReversed);
     }
   }

@@ -1,10 +1,11 @@
 import { Group } from 'three';
+import type { BendField } from '../model/bend-field.ts';
 import type { Colouring } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import type { SolidDisplay } from './display.ts';
 import { LineBatch } from './line-batch.ts';
 import { MeshEdges } from './mesh-edges.ts';
-import { drawStrokes, stretchStrokes, type StretchStrokes } from './stretch-strokes.ts';
+import { bendStrokes, drawStrokes, stretchStrokes, type StretchStrokes } from './stretch-strokes.ts';
 import { drawAlong } from './surface-lines.ts';
 
 /** What decides which lines are there. */
@@ -14,7 +15,9 @@ export interface LinesState {
   readonly isFlat: boolean;
   readonly isEdgeTool: boolean;
   readonly colouring: Colouring;
+  /** Ends of the scale in force, per cent. */
   readonly limitPct: number;
+  readonly bends: BendField | null;
 }
 
 /** All lines on sculpt and foam: seams, edges of the prop, ridges, what can be parted, strokes of stretch. */
@@ -27,7 +30,7 @@ export class LinesView {
   readonly #strokes = new LineBatch({ widthPx: 1, opacity: 0.8 });
   readonly #formStrokes = new LineBatch({ widthPx: 1, opacity: 0.8 });
   readonly #edges = new MeshEdges();
-  #stroked: { readonly solid: SolidDisplay; readonly limitPct: number; readonly strokes: StretchStrokes } | null = null;
+  #stroked: { readonly of: readonly unknown[]; readonly strokes: StretchStrokes } | null = null;
 
   constructor() {
     this.object.add(...this.#batches().map(({ object }) => object), this.#edges.object);
@@ -46,7 +49,7 @@ export class LinesView {
     drawAlong(this.#open, state.isFlat ? NONE : lines.open, corners);
     drawAlong(this.#ridges, lines.ridges, corners);
     drawAlong(this.#formSeams, isFormSeen ? lines.seams : NONE, form.positions);
-    const strokes = state.colouring === 'stretch' ? this.#strokesOf(solid, state.limitPct) : NO_STROKES;
+    const strokes = this.#strokesOf(solid, state);
     drawStrokes(this.#strokes, strokes, corners);
     drawStrokes(this.#formStrokes, isFormSeen ? strokes : NO_STROKES, form.positions);
     this.#edges.set(base, corners, state.isEdgeTool);
@@ -76,9 +79,17 @@ export class LinesView {
     return [this.#seams, this.#open, this.#ridges, this.#formSeams, this.#strokes, this.#formStrokes];
   }
 
-  #strokesOf(solid: SolidDisplay, limitPct: number): StretchStrokes {
-    if (this.#stroked?.solid !== solid || this.#stroked.limitPct !== limitPct) {
-      this.#stroked = { solid, limitPct, strokes: stretchStrokes(solid.pieces?.patches ?? [], limitPct) };
+  /** Kept until something they were made of is another. */
+  #strokesOf(solid: SolidDisplay, { colouring, limitPct, bends }: LinesState): StretchStrokes {
+    if (colouring !== 'stretch' && (colouring !== 'bend' || bends === null)) return NO_STROKES;
+    const of = [solid, limitPct, colouring, bends];
+    if (this.#stroked === null || of.some((part, i) => part !== this.#stroked?.of[i])) {
+      const patches = solid.pieces?.patches ?? [];
+      const isBend = colouring === 'bend' && bends !== null;
+      this.#stroked = {
+        of,
+        strokes: isBend ? bendStrokes(patches, bends, limitPct) : stretchStrokes(patches, limitPct),
+      };
     }
     return this.#stroked.strokes;
   }

@@ -1,5 +1,6 @@
 import type { RoomField } from '../model/room-field.ts';
 import { roomOfTriangle } from './room-field.ts';
+import type { BendField } from '../model/bend-field.ts';
 import { isMeasure, type Colouring } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import type { SolidDisplay } from './display.ts';
@@ -18,8 +19,8 @@ const PIECE_GROUNDS = [
   [97, 94, 126],
 ] as const;
 
-/** Foam under the lines of the dry fit: a quiet grey, so that both ends of their scale stand out, sRGB. */
-const FIT_GROUND = [206, 203, 196] as const;
+/** Foam under coloured seams and where there is no figure: a quiet grey, so that both ends of the scale stand out, sRGB. */
+const QUIET_GROUND = [206, 203, 196] as const;
 
 /** How areas of the sculpt give, as numbers per triangle. */
 export const GIVES = { rest: 0, stiff: 1, soft: 2 } as const;
@@ -32,19 +33,27 @@ const GIVE_TONES: readonly (readonly [number, number, number])[] = [
 ];
 const TONE_SHARE = [0, 0.3, 0.55];
 
+/** What is measured, and the figures at the ends of the scale. */
+export interface Measures {
+  readonly limitPct: number;
+  /** Round the cores, for the colouring `room`; one of another sculpt is out of date and passed over. */
+  readonly room: RoomField | null;
+  /** For the colouring `bend`; of other pieces it is out of date and passed over. */
+  readonly bends: BendField | null;
+  readonly bendLimitPct: number;
+}
+
 /**
  * Colours foam and sculpt triangle by triangle, both alike where a measure is shown.
- * @param room  round the cores, for the colouring `room`; one of another sculpt is out of date and passed over.
  * @param paints 0xrrggbb per triangle of the sculpt, -1 for none; a list of another length is out of date and passed over.
  * @param gives see {@link GIVES}, per triangle of the sculpt; a list of another length is out of date and passed over.
  */
 export function paintSolid(
   solid: SolidDisplay,
   colouring: Colouring,
-  limitPct: number,
+  { limitPct, room, bends, bendLimitPct }: Measures,
   colours: BenchColours,
   gives: Uint8Array,
-  room: RoomField | null,
   paints: Int32Array,
 ): void {
   const { form, body, pieces } = solid;
@@ -59,6 +68,7 @@ export function paintSolid(
   if (body === null && sculpt.colours !== null && colouring === 'plain') paintFileColours(solid, sculpt.colours);
   if (colouring === 'room') paintRoom(solid, room);
   else if (colouring === 'paint') paintPaints(solid, paints);
+  else if (colouring === 'bend') paintBends(solid, bends, bendLimitPct);
   else if (pieces !== null && colouring !== 'plain') {
     const scale = scaleBytes();
     for (const patch of pieces.patches) {
@@ -66,7 +76,7 @@ export function paintSolid(
       for (let i = 0; i < meshTriangles.length; i += 1) {
         const t = meshTriangles[i];
         let rgb: readonly number[];
-        if (colouring === 'fit') rgb = FIT_GROUND;
+        if (colouring === 'fit' || colouring === 'pull') rgb = QUIET_GROUND;
         else if (colouring === 'pieces') rgb = PIECE_GROUNDS[Math.max(0, patch.piece) % PIECE_GROUNDS.length];
         else if (stretchPct === null || squashPct === null) continue;
         else rgb = scale[scalePlace(signedStretch(stretchPct[i], squashPct[i]) / limitPct)];
@@ -88,9 +98,23 @@ function paintRoom({ form, body, base }: SolidDisplay, room: RoomField | null): 
   const scale = scaleBytes();
   for (let t = 0; t < triangles.length / 3; t += 1) {
     const mm = field === null ? NaN : roomOfTriangle(field.atVertices, triangles, t);
-    const [r, g, b] = field === null || Number.isNaN(mm) ? FIT_GROUND : scale[scalePlace(mm / field.limitMm)];
+    const [r, g, b] = field === null || Number.isNaN(mm) ? QUIET_GROUND : scale[scalePlace(mm / field.limitMm)];
     body?.paint(t, r, g, b);
     form.paint(t, r, g, b);
+  }
+}
+
+/** Each triangle by how its skins are strained; a quiet grey where they are not. */
+function paintBends({ form, body, pieces }: SolidDisplay, bends: BendField | null, limitPct: number): void {
+  const scale = scaleBytes();
+  for (const [i, { meshTriangles }] of (pieces?.patches ?? []).entries()) {
+    const field = bends?.patches[i] ?? null;
+    const known = field?.strainPct.length === meshTriangles.length ? field.strainPct : null;
+    for (let k = 0; k < meshTriangles.length; k += 1) {
+      const [r, g, b] = known === null ? QUIET_GROUND : scale[scalePlace(known[k] / limitPct)];
+      body?.paint(meshTriangles[k], r, g, b);
+      form.paint(meshTriangles[k], r, g, b);
+    }
   }
 }
 

@@ -1,3 +1,4 @@
+import type { BendField } from '../model/bend-field.ts';
 import type { PatchView } from '../model/bench-view.ts';
 import type { LineBatch } from './line-batch.ts';
 
@@ -29,15 +30,45 @@ const LONGEST = 0.85;
 /** Half the gap in a broken stroke, as a share of the spacing. */
 const GAP = 0.09;
 
+/** A flat piece with what its strokes tell, per triangle: how long the whole one is and the broken one, per cent, and the direction of the whole one, radians. */
+export interface StrokedPatch {
+  readonly uv: Float32Array | null;
+  readonly triangles: Uint32Array;
+  readonly meshTriangles: Uint32Array;
+  readonly stretchPct: Float32Array | null;
+  readonly squashPct: Float32Array | null;
+  readonly majorAngle: Float32Array | null;
+}
+
+/** Bends as strokes along the line about which the foam bends: whole ones on ridges, broken ones in valleys. */
+export const bendStrokes = (patches: readonly PatchView[], bends: BendField, limitPct: number): StretchStrokes =>
+  stretchStrokes(
+    patches.flatMap((patch, i): StrokedPatch[] => {
+      const field = bends.patches[i] ?? null;
+      if (field?.strainPct.length !== patch.meshTriangles.length) return [];
+      const { strainPct, axisRad } = field;
+      return [
+        {
+          ...patch,
+          stretchPct: strainPct.map((pct) => Math.max(0, pct)),
+          squashPct: strainPct.map((pct) => Math.max(0, -pct)),
+          // Broken strokes run across the angle.
+          majorAngle: axisRad.map((angle, t) => (strainPct[t] < 0 ? angle - Math.PI / 2 : angle)),
+        },
+      ];
+    }),
+    limitPct,
+  );
+
 /** Strokes on a grid over every flat piece. @param limitPct per cent where strokes are longest. */
-export function stretchStrokes(patches: readonly PatchView[], limitPct: number): StretchStrokes {
+export function stretchStrokes(patches: readonly StrokedPatch[], limitPct: number): StretchStrokes {
   const triangles: number[] = [];
   const weights: number[] = [];
   for (const patch of patches) addPatch(patch, limitPct, triangles, weights);
   return { triangles: Uint32Array.from(triangles), weights: Float32Array.from(weights) };
 }
 
-function addPatch(patch: PatchView, limitPct: number, found: number[], weights: number[]): void {
+function addPatch(patch: StrokedPatch, limitPct: number, found: number[], weights: number[]): void {
   const { uv, stretchPct, squashPct, majorAngle, triangles, meshTriangles } = patch;
   if (uv === null || stretchPct === null || squashPct === null || majorAngle === null) return;
   const spacing = Math.max(LEAST_SPACING_MM, extentOf(uv) / MOST_ACROSS);

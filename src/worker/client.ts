@@ -15,6 +15,7 @@ export function connectWorkshop(): Workshop {
       remote.compute(project, have, Comlink.proxy(onProgress), onEarly && Comlink.proxy(onEarly), sheet),
     cancel: () => remote.cancel(),
     prop: () => remote.prop(),
+    bendField: (sheet) => remote.bendField(sheet),
     tapeAt: (tape) => remote.tapeAt(tape),
     sharpEdges: (angleDeg) => remote.sharpEdges(angleDeg),
     edgePath: (from, to) => remote.edgePath(from, to),

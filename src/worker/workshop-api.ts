@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import type { Problem, Result } from '../base/result.ts';
 import type { BenchUpdate, EarlyUpdate, PropView } from '../model/bench-view.ts';
+import type { BendField } from '../model/bend-field.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { MockUp } from '../project/mock-up.ts';
@@ -60,6 +61,8 @@ export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking
   /** The finished prop of the last compute; null before there are pieces. Made when it is asked for, and not again until something changed. */
   prop(): Promise<PropView | null>;
   /** Lengths of a tape laid here, on the wall of the last compute; null before there is one. Answered while a compute runs. */
+  /** What bending does all over one sheet of the wall, 1 the outermost, of the last compute; null before there are pieces. Made when it is asked for. */
+  bendField(sheet: number): Promise<BendField | null>;
   tapeAt(tape: GirthTape): Promise<TapeMeasures | null>;
   /** Edges of the sculpt (mesh vertex pairs) whose fold is sharper than `angleDeg`. */
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]>;

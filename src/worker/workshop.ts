@@ -4,6 +4,7 @@ import { runAtOnce, runWithPauses } from '../base/stepwise.ts';
 import { Cancelled, QUIET_WORK } from '../base/work.ts';
 import type { Mesh } from '../mesh/mesh.ts';
 import type { SeamCost } from '../model/seam-cost.ts';
+import type { BendField } from '../model/bend-field.ts';
 import type { PropView, SculptView } from '../model/bench-view.ts';
 import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
@@ -24,6 +25,7 @@ import { sourceFormat } from '../pipeline/source-format.ts';
 import { edgePath } from '../steps/seams/edge-path.ts';
 import { sharpEdges } from '../steps/seams/sharp-edges.ts';
 import { rad } from '../geom/vec.ts';
+import { BendDesk } from './bend-desk.ts';
 import { BenchUpdater } from './bench-update.ts';
 import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
@@ -66,6 +68,7 @@ export class PipelineWorkshop implements WholeWorkshop {
   readonly #parts = new PartsDesk((hash, source) => this.#pipeline.putSource(hash, source));
   readonly #sheets = new SheetDesk(() => this.#outcome);
   readonly #costs = new CostDesk(
+  readonly #bends = new BendDesk(() => this.#outcome);
     () => this.#outcome,
     () => this.#running !== null,
   );
@@ -157,6 +160,10 @@ export class PipelineWorkshop implements WholeWorkshop {
   }
 
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]> {
+  bendField(sheet: number): Promise<BendField | null> {
+    return this.#bends.bendField(sheet);
+  }
+
     const mesh = this.#mesh();
     return Promise.resolve(mesh === null ? [] : sharpEdges(mesh, rad(angleDeg)));
   }

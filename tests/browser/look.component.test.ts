@@ -2,6 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vites
 import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import { needlesOf, readingAt } from '../../src/app/legend/reading.ts';
 import type { Stage } from '../../src/app/stage.ts';
 import type { PictureManner } from '../../src/viewport/picture-manner.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
@@ -132,9 +133,13 @@ describe('looking into the wall', () => {
   it('colours every seam by its gap and overlap, and reads the figures where one points', async () => {
     await press('d');
     expect(workbench.view.colouring).toBe('fit');
-    const scale = findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-fit-legend', 'fl-field-scale', 'svg');
+    const scale = findIn(app, 'fl-legend', 'fl-scale-bar', 'svg');
     expect(scale.getAttribute('aria-label')).toContain('overlap');
     const { seams } = workbench.bench;
+    const read = () => {
+      const { under, bends } = workbench.view;
+      return under === null ? null : readingAt('fit', workbench.bench, bends, under);
+    };
     const at = [...seams!.chainOfEdge].flatMap((chain, edge) => {
       if (chain < 0 || seams!.chains[chain].kind === 'open') return [];
       const ends = [0, 1].map((i) => stage().screenOf(workbench.bench.sculpt!.edgeVertices[2 * edge + i]));
@@ -151,10 +156,11 @@ describe('looking into the wall', () => {
           bubbles: true,
         }),
       );
-      expect(workbench.view.fitReading).not.toBeNull();
+      expect(read()?.kind).toBe('fit');
     });
     // Flat panels close on the bisecting plane of their fold: foam model 4.
-    expect(Math.abs(workbench.view.fitReading!.faceGapMm)).toBeLessThan(1e-6);
+    const [faceGap] = needlesOf(read()!);
+    expect(Math.abs(faceGap)).toBeLessThan(1e-6);
     await press('d');
     expect(workbench.view.colouring).toBe('plain');
   });

@@ -5,7 +5,7 @@ import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { Stage } from '../../src/app/stage.ts';
-import type { StretchLegend } from '../../src/app/stretch-legend.ts';
+import type { ScaleBar } from '../../src/app/legend/scale-bar.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { formatLength } from '../../src/base/format-length.ts';
 import { foamId, layerId } from '../../src/base/ids.ts';
@@ -53,12 +53,13 @@ describe('the sheets of the wall in the window', () => {
   });
 
   it('have each the limits of its own foam while it lies on the bench', async () => {
+    workbench.setView({ colouring: 'stretch' });
     workbench.run(addLayer('outside'));
     workbench.run(setFoam(foamId('eva-2'), 2, layerId('layer-2')));
     workbench.run(setRule(foamId('eva-2'), 'stretchTooMuchPct', 30));
     await restedApp(app);
     const limits = (): unknown[] => [
-      findIn<StretchLegend>(app, 'fl-job-sheet', 'fl-fit-line', 'fl-stretch-legend').limitPct,
+      findIn<ScaleBar>(app, 'fl-legend', 'fl-scale-bar').limit,
       findIn<Stage>(app, 'fl-stage').limitPct,
     ];
     expect(limits()).toEqual([30, 30]);

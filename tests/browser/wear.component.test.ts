@@ -6,7 +6,7 @@ import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { LengthField } from '../../src/app/length-field.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
-import { LOOK_WORDS } from '../../src/app/look-words.ts';
+import { LEGEND_WORDS } from '../../src/app/legend/legend-words.ts';
 import { WORDS } from '../../src/app/words.ts';
 import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
 
@@ -172,23 +172,24 @@ it('shows the room round a core in colours, with the figure at the place pointed
   button(inWear(), WORDS.wear.addCore).click();
   await rested();
   await type(inWear('fl-core-fields'), WORDS.wear.wanted, '8');
-  const line = findIn(app, 'fl-job-sheet', 'fl-fit-line');
-  button(line, LOOK_WORDS.showRoom).click();
+  findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-colour-choice', 'input[aria-keyshortcuts=Q]').click();
   await rested();
   expect(workbench.view).toMatchObject({ colouring: 'room', look: 'back' });
   const field = workbench.bench.room!;
   expect(field).toMatchObject({ limitMm: 16, wantedMm: 8 });
   const vertex = field.atVertices.findIndex((mm) => !Number.isNaN(mm));
-  workbench.setView({ roomMm: field.atVertices[vertex] });
+  workbench.setView({ under: { vertex, triangle: 0 } });
   await rested();
-  const legend = findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-room-legend');
+  const legend = findIn(app, 'fl-legend');
   expect(textOf(legend.shadowRoot!)).toContain('here');
   expect(await axeFaults(app)).toEqual([]);
   workbench.undo();
   workbench.undo();
   await rested();
   expect(workbench.bench.room).toBeNull();
-  expect(textOf(findIn(app, 'fl-job-sheet', 'fl-fit-line', 'fl-room-legend').shadowRoot!)).toContain(LOOK_WORDS.noCore);
+  workbench.setView({ under: null });
+  await rested();
+  expect(textOf(legend.shadowRoot!)).toContain(LEGEND_WORDS.noCore);
 });
 
 it('puts a model in as a core, tells how it stands, and takes it out again', async () => {

@@ -13,16 +13,16 @@ describe('what was measured along a seam, to be coloured', () => {
   it('comes in two stretches for each edge, with the figures of its start, middle and end', () => {
     const measured = samples([1, 2, 3, 4, 5, 6]);
     expect(fitStretches(measured, measured.faceGapMm, 2)).toEqual([
-      { edge: 0, from: 0, to: 0.5, gapsMm: [1, 2] },
-      { edge: 0, from: 0.5, to: 1, gapsMm: [2, 3] },
-      { edge: 1, from: 0, to: 0.5, gapsMm: [4, 5] },
-      { edge: 1, from: 0.5, to: 1, gapsMm: [5, 6] },
+      { edge: 0, from: 0, to: 0.5, figures: [1, 2] },
+      { edge: 0, from: 0.5, to: 1, figures: [2, 3] },
+      { edge: 1, from: 0, to: 0.5, figures: [4, 5] },
+      { edge: 1, from: 0.5, to: 1, figures: [5, 6] },
     ]);
   });
 
   it('leaves out the corners at the ends of an open seam', () => {
     const measured = samples([9, 1, 2, 3, 9]);
-    expect(fitStretches(measured, measured.faceGapMm, 1).map(({ gapsMm }) => gapsMm)).toEqual([
+    expect(fitStretches(measured, measured.faceGapMm, 1).map(({ figures }) => figures)).toEqual([
       [1, 2],
       [2, 3],
     ]);

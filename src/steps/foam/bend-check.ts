@@ -6,6 +6,7 @@ import type { BendLimits, BendStrain } from '../../model/bend-check.ts';
 import type { FoamRules } from '../../model/foam-settings.ts';
 import type { ShellLayer } from '../../model/shell-layer.ts';
 import { kerfLines } from './kerf-lines.ts';
+import { neutralSurface } from './neutral-surface.ts';
 import type { PatchBend } from './part-bends.ts';
 import type { PieceLabel } from './piece-findings.ts';
 
@@ -14,22 +15,15 @@ const FLAT_THICKNESSES = 1000;
 
 /**
  * Where a rolled piece is bent most, and what that does to its skins; undefined for a flat piece and for one with grooves or kerfs, whose
- * inside is cut open. Facets move parallel to themselves, so the folds of the sculpt are those of the neutral surface; lengths are taken there. A fold counts as
+ * inside is cut open. Lengths are taken on the neutral surface. A fold counts as
  * spread over the facets beside it, and over no less than a circle of one thickness: foam does not bend more sharply by itself.
  * @param uv flat coordinates of the patch's vertices.
  */
 export function bendStrain(bend: PatchBend, layer: ShellLayer, uv: Float64Array): BendStrain | undefined {
   if (bend.choice.style !== 'rolled') return undefined;
-  const { patch, across, foldRad } = bend.surface;
-  const vertexCount = patch.meshVertices.length;
-  const positions = new Float64Array(3 * vertexCount);
-  patch.meshVertices.forEach((v, i) => {
-    positions.set(layer.neutralPositions.subarray(3 * v, 3 * v + 3), 3 * i);
-  });
-  const curvatures = greatestCurvatures(
-    { positions, triangles: patch.triangles, vertexCount, across, foldRad },
-    layer.thicknessMm,
-  );
+  const surface = neutralSurface(bend, layer);
+  const { positions } = surface;
+  const curvatures = greatestCurvatures(surface, layer.thicknessMm);
   let worst = -1;
   let most = 1 / (FLAT_THICKNESSES * layer.thicknessMm);
   curvatures.forEach((curvature, v) => {

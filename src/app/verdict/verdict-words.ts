@@ -1,0 +1,72 @@
+import { spoken } from '../language/spoken.ts';
+import type { NextKind } from './next-step.ts';
+
+const count = (n: number, one: string, many: string): string => `${n}\u00a0${n === 1 ? one : many}`;
+
+/** Words of what is best done next, and of whether it will work. */
+export const VERDICT_WORDS = spoken('verdict', {
+  next: {
+    open: () => 'open a sculpt',
+    read: () => 'see why the file cannot be read',
+    size: () => 'set the size',
+    part: () => 'part it',
+    foam: () => 'choose foam',
+    sheets: () => 'make it fit the sheets',
+    see: (n: number) => `see ${count(n, 'finding', 'findings')}`,
+    wait: () => 'being worked out …',
+    print: () => 'save the templates to print',
+    changed: (n: number) => `save pages of ${count(n, 'piece', 'pieces')} anew`,
+    tick: (n: number) => `tick off ${count(n, 'piece', 'pieces')} as printed`,
+    cut: (n: number) => `cut ${count(n, 'piece', 'pieces')}`,
+    glue: () => 'glue it',
+  } satisfies Record<NextKind, (n: number) => string>,
+  nextIs: (what: string) => `Next: ${what}`,
+  nextLabel: 'What is best done next',
+
+  heading: 'Will it work?',
+  answer: {
+    waits: 'Nothing to print yet.',
+    works: 'It will work.',
+    worksIf: (n: number) => `It will work if you look to ${n === 1 ? 'one thing' : `${n} things`}.`,
+    worksNot: (why: string) => `It will not work: ${why}`,
+  },
+  worksNotFor: (n: number) => `It will not work: ${n} things stop it.`,
+  groups: { error: 'Stops', warning: 'Look', note: 'Note' },
+  group: (name: string, n: number) => `${name}, ${n}`,
+  wholeJob: 'whole job',
+  piece: (name: string) => `piece ${name}`,
+  seam: (letter: string) => `seam ${letter}`,
+  page: (name: string) => `page ${name}`,
+  checked: (good: number, all: number) =>
+    good === all ? `${all} checks, all found good` : `${all} checks, ${good} found good`,
+  good: 'good',
+  notGood: 'not good',
+  checks: {
+    scale: (longest: string) => `True to scale: ${longest} along its longest side.`,
+    seams: (difference: string) => `Both sides of every seam agree within ${difference}.`,
+    gaps: (gap: string, overlap: string) => `Put together dry: gaps of at most ${gap}, overlaps of at most ${overlap}.`,
+    stretch: (stretch: string, squash: string) => `The foam gives at most ${stretch} stretch and ${squash} squash.`,
+    bends: (strain: string, radius: string) => `Tightest bend: ${radius}, skins strained by ${strain}.`,
+    sheets: (sheets: number, pieces: number) =>
+      `${count(sheets, 'sheet holds', 'sheets hold')} all ${count(pieces, 'piece', 'pieces')}.`,
+    pages: (pages: number) => `${count(pages, 'page', 'pages')}, the scale square among them.`,
+    twins: (n: string) => `${n} twins are marked as left or right.`,
+    cautions: () => 'Cautions for cutting, heat and glue stand on the build sheet.',
+  },
+
+  ask: {
+    question: (n: number) =>
+      n === 1
+        ? 'One thing stops it. Save the templates all the same?'
+        : `${n} things stop it. Save the templates all the same?`,
+    yes: 'save all the same',
+    no: 'see what stops it',
+  },
+  verbs: { see: 'will it work? see all findings', anyway: 'save templates although something stops it' },
+
+  standing: {
+    missing: (what: string) => `Missing: ${what}.`,
+    wrong: (n: number) => (n === 1 ? 'Wrong: one finding stops it.' : `Wrong: ${n} findings stop it.`),
+    see: 'see it',
+  },
+});
