@@ -167,14 +167,6 @@ export class JobHead extends LitElement {
               <button @click=${() => this.#ask('at-shop')}>${AT_SHOP_WORDS.open}</button>
             </div>`
       }
-      ${
-        project === null
-          ? nothing
-          : html`<div class="row work">
-              <button @click=${() => this.#ask('at-bench')}>${AT_BENCH_WORDS.open}</button>
-              <button @click=${() => this.#ask('at-shop')}>${AT_SHOP_WORDS.open}</button>
-            </div>`
-      }
       <div class="row">
         <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
         <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
