@@ -1,4 +1,4 @@
-import { downloadFile } from '../saving.ts';
+import { saveJob } from '../files/save-job.ts';
 import type { Workbench } from '../workbench.ts';
 import { Keeper } from './keeper.ts';
 import { NewVersion } from './new-version.ts';
@@ -25,7 +25,7 @@ export async function keepOffline(workbench: Workbench, entry: string): Promise<
   if (!('serviceWorker' in navigator)) return;
   OFFLINE.set({ keeping: 'keeping' });
   const version = new NewVersion(workbench, new QuietNotice(workbench), {
-    save: () => saveJob(workbench),
+    save: () => saveJob(workbench, new Date().toISOString().slice(0, 10)),
     reload: () => location.reload(),
   });
   const keeper = new Keeper(navigator.serviceWorker, entry, {
@@ -60,10 +60,4 @@ async function firstShown(workbench: Workbench): Promise<void> {
     look();
   });
   await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
-}
-
-async function saveJob(workbench: Workbench): Promise<boolean> {
-  const file = await workbench.makeFile('project', new Date().toISOString().slice(0, 10));
-  if (file !== null) downloadFile(file);
-  return file !== null;
 }

@@ -8,11 +8,13 @@ export interface JobAtHand {
   readonly project: Project | null;
   readonly history: { readonly canUndo: boolean; readonly canRedo: boolean } | null;
   readonly autosave: { readonly state: SaveState; flush(): Promise<void> };
+  /** `inFile`: the document that its file holds. */
+  readonly keeping: { readonly place: { readonly inFile: Project | null } };
 }
 
 export interface VersionActions {
-  /** Saves the job to a file. @returns whether it was. */
-  save(): Promise<boolean>;
+  /** Saves the job to a file. */
+  save(): Promise<void>;
   /** Loads the window anew. */
   reload(): void;
 }
@@ -21,7 +23,6 @@ export interface VersionActions {
 export class NewVersion {
   #takeOver: (() => Promise<void>) | null = null;
   #isElsewhere = false;
-  #savedProject: Project | null = null;
 
   constructor(
     readonly job: JobAtHand,
@@ -44,16 +45,16 @@ export class NewVersion {
     this.notice.say({ tone: 'note', text, remedy: { label, run }, close: words.later });
   }
 
-  /** Whether something would be lost: a job that was worked on, that the browser refused to keep and that lies in no file as it is now. */
+  /** Whether something would be lost: a job that was worked on, that this window cannot keep in the browser, and that lies in no file as it is now. */
   #isUnkept(): boolean {
-    const { project, history, autosave } = this.job;
+    const { project, history, autosave, keeping } = this.job;
     const isWorkedOn = history !== null && (history.canUndo || history.canRedo);
-    return isWorkedOn && autosave.state === 'refused' && project !== this.#savedProject;
+    const isKept = autosave.state === 'saved' || autosave.state === 'saving';
+    return isWorkedOn && !isKept && project !== keeping.place.inFile;
   }
 
   async #save(): Promise<void> {
-    const { project } = this.job;
-    if (await this.actions.save()) this.#savedProject = project;
+    await this.actions.save();
     this.#say();
   }
 

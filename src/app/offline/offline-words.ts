@@ -8,7 +8,8 @@ export const OFFLINE_WORDS = spoken('offline', {
   newer: 'A new version of Foamloft is here. The window is loaded anew for it; the job stays as it is.',
   newerElsewhere:
     'Another window has taken up a new version of Foamloft; this one goes on with the one before. It is loaded anew for it; the job stays as it is.',
-  saveFirst: 'A new version of Foamloft is here. This browser does not keep the job: save it to a file first.',
+  saveFirst:
+    'A new version of Foamloft is here. What was changed in this window is not kept in the browser: save the job to a file first.',
   save: 'save the job',
   takeUp: 'take it up',
   later: 'later',
