@@ -1,5 +1,6 @@
 // The app: index.html and what it loads, to dist/.
 import { defineConfig } from 'vite';
+import { keepFiles } from './keep-files.ts';
 import { recordPackages } from './record-packages.ts';
 import { shipStaticFiles } from './static-files.ts';
 import { threeParts } from './three-parts.ts';
@@ -14,7 +15,7 @@ export default defineConfig({
   // A file that is missing is missing, and not the start page under another name.
   appType: 'mpa',
   publicDir: false,
-  plugins: [threeParts(), shipStaticFiles(), packages.main],
+  plugins: [threeParts(), shipStaticFiles(), packages.main, keepFiles(packages.worker)],
   resolve: { alias: UNUSED_PACKAGES },
   worker: { format: 'es', plugins: () => [threeParts(), packages.worker()] },
   build: {
