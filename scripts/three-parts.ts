@@ -14,7 +14,7 @@ const OWN_SHADERS = [
   join(THREE, 'renderers/webgl/WebGLProgram.js'),
 ];
 
-/** What stands for parts of the library that nothing here calls: goggles, and light from pictures. Paths below its `src/`. */
+/** What stands for parts of the library that nothing here calls: goggles, light from pictures, pictures all round. Paths below its `src/`. */
 const STAND_INS: Readonly<Record<string, string>> = {
   'renderers/webxr/WebXRManager.js': `export class WebXRManager {
   enabled = false;
@@ -26,6 +26,9 @@ const STAND_INS: Readonly<Record<string, string>> = {
   dispose() {}
 }`,
   'extras/PMREMGenerator.js': 'export class PMREMGenerator {}',
+  'renderers/WebGLCubeRenderTarget.js': 'export class WebGLCubeRenderTarget {}',
+  // Its copy of a package that is here already.
+  'extras/lib/earcut.js': `export { default } from 'earcut';`,
   'renderers/shaders/DFGLUTData.js': 'export const getDFGLUT = () => null;',
 };
 

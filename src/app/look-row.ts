@@ -3,7 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { formatFine, formatLength } from '../base/format-length.ts';
 import { shiftedPlane } from '../viewport/plane-moves.ts';
 import { countInPlace } from '../viewport/taken-apart.ts';
-import type { BenchPlane, Look } from '../viewport/bench-contract.ts';
+import type { BenchPlane } from '../viewport/bench-contract.ts';
 import { keyCap } from './key-cap.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
@@ -13,10 +13,10 @@ import { MARK_WORDS } from './mark-words.ts';
 import { LOOK_WORDS as WORDS } from './look-words.ts';
 import { middlePlane, otherHalf, placeAlong, type SectionFacing } from './section-plane.ts';
 import { SHARED } from './styles.ts';
+import { LOOKS } from './looks.ts';
 import './tape-row.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
 
-export const LOOKS: readonly Look[] = ['foam', 'face', 'neutral', 'back', 'sculpt', 'prop'];
 const FACINGS: readonly SectionFacing[] = ['front', 'side', 'level'];
 
 /** The row over the scene: which surface is looked at, and where everything is cut open, with the figures of the cut. */

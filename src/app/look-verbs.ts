@@ -1,5 +1,5 @@
 import { LOOK_WORDS } from './look-words.ts';
-import { LOOKS } from './look-row.ts';
+import { LOOKS } from './looks.ts';
 import { PAINT_WORDS } from './paint-words.ts';
 import { middlePlane } from './section-plane.ts';
 import type { Verb } from './verbs.ts';

@@ -1,3 +1,5 @@
+import { nextTask } from '../base/next-task.ts';
+
 let last: Promise<void> = Promise.resolve();
 
 /**
@@ -5,6 +7,6 @@ let last: Promise<void> = Promise.resolve();
  * together, however much of the job changed at once.
  */
 export function nextTurn(): Promise<void> {
-  last = last.then(() => new Promise((resolve) => setTimeout(resolve)));
+  last = last.then(nextTask);
   return last;
 }

@@ -1,3 +1,4 @@
+import { nextTask } from '../base/next-task.ts';
 import { Cancelled, type Work } from '../base/work.ts';
 
 /** How long the main thread may be held before others get their turn, ms: well under the 50 ms that a hand can feel. */
@@ -19,14 +20,7 @@ export class Slices implements Work {
   }
 
   async #rest(): Promise<void> {
-    await new Promise<void>((resolve) => {
-      const { port1, port2 } = new MessageChannel();
-      port1.onmessage = () => {
-        port1.close();
-        resolve();
-      };
-      port2.postMessage(null);
-    });
+    await nextTask();
     this.#until = performance.now() + SLICE_MS;
     if (this.#stopped) throw new Cancelled();
   }

@@ -2,8 +2,8 @@ import type { EarlyUpdate } from '../model/bench-view.ts';
 import type { EarlyOutcome } from '../pipeline/outcome.ts';
 import type { OnEarly } from './workshop-api.ts';
 
-/** Nothing is sent ahead within so long of the beginning, ms: what is done by then needs no forerunner. */
-const FIRST_MS = 150;
+/** Nothing is sent ahead within so long of the beginning, ms: what is done by then needs no forerunner, and the first piece is to be seen within 150 ms. */
+const FIRST_MS = 40;
 /** Each wait is so many times the one before: drawing a large sculpt takes the screen as long as working it out. */
 const SLOWER = 2;
 
@@ -17,6 +17,7 @@ export class EarlyPost {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #waitMs = FIRST_MS;
   #isUnderWay = false;
+  #wasSent = false;
   #isOver = false;
 
   /**
@@ -46,8 +47,8 @@ export class EarlyPost {
     if (this.#needsAll && !early.flats.every((flat, i) => flat !== null || early.isFinal[i])) return;
     this.#latest = early;
     this.#sendOn();
-    // When all is laid flat the result itself is near: what cannot be sent now comes with it.
-    if (early.isFinal.every(Boolean)) this.#latest = null;
+    // When all is laid flat the result itself is near: what cannot be sent now comes with it, if something was seen before.
+    if (this.#wasSent && early.isFinal.every(Boolean)) this.#latest = null;
   }
 
   /** The run is over: nothing more is sent. */
@@ -68,7 +69,7 @@ export class EarlyPost {
     const early = this.#latest;
     if (early === null || this.#isOver || this.#isUnderWay || this.#timer !== undefined) return;
     this.#latest = null;
-    this.#isUnderWay = true;
+    this.#isUnderWay = this.#wasSent = true;
     const update = this.#update(early, this.#have);
     void this.#onEarly(update).then((isTaken) => {
       this.#isUnderWay = false;

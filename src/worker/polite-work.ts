@@ -1,3 +1,4 @@
+import { nextTask } from '../base/next-task.ts';
 import { Cancelled, type Work } from '../base/work.ts';
 import type { Progress } from './workshop-api.ts';
 
@@ -36,21 +37,9 @@ export class PoliteWork implements Work {
     const now = performance.now();
     if (now - this.#last < BREATH_MS) return undefined;
     this.#tell({ done, text: this.#text });
-    return nextMessage().then(() => {
+    return nextTask().then(() => {
       this.#last = performance.now();
       if (this.signal.aborted) throw new Cancelled();
     });
   }
-}
-
-/** Resolves after waiting messages were handled: a posted message queues behind them, without a timer's least delay. */
-function nextMessage(): Promise<void> {
-  return new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(null);
-  });
 }

@@ -41,7 +41,7 @@ import type { EaseAsk, ProposalAnswer, ProposalAsk, ToldReason } from './proposi
 import { PartsDesk } from './parts-desk.ts';
 import { PoliteWork } from './polite-work.ts';
 import { SheetDesk } from './sheet-desk.ts';
-import { FilesDesk } from './files-desk.ts';
+import { LaterFilesDesk } from './later-files-desk.ts';
 import { ShopDesk } from './shop-desk.ts';
 import type { WholeWorkshop } from './reception.ts';
 import type { ComputeReply, FileKind, MadeFile, OnEarly, Progress, Workshop } from './workshop-api.ts';
@@ -81,7 +81,7 @@ export class PipelineWorkshop implements WholeWorkshop {
     () => this.#outcome,
     () => this.#running !== null,
   );
-  readonly #files: FilesDesk;
+  readonly #files: LaterFilesDesk;
   readonly #proposing = new ProposeDesk(this.#seeking);
   readonly #easing = new EaseDesk(this.#seeking);
   readonly #props = new WeakMap<Outcome, PropView | null>();
@@ -93,7 +93,7 @@ export class PipelineWorkshop implements WholeWorkshop {
   constructor(loadFont: () => Promise<Uint8Array>, crew?: FlattenCrew) {
     this.#loadFont = loadFont;
     this.#pipeline = new Pipeline(crew);
-    this.#files = new FilesDesk({
+    this.#files = new LaterFilesDesk({
       loadFont,
       run: (project, date, work) =>
         this.#inTurn(() => this.#pipeline.run(this.#interner.same(project), work, { date })),

@@ -30,7 +30,7 @@ describe('shapes sent ahead', () => {
   it('are not sent for a run that is over soon', async () => {
     const { post, sent } = postTo(false);
     post.offer(earlyOf(FLAT));
-    await vi.advanceTimersByTimeAsync(140);
+    await vi.advanceTimersByTimeAsync(35);
     post.end();
     await vi.advanceTimersByTimeAsync(1000);
     expect(sent).toEqual([]);
@@ -41,15 +41,15 @@ describe('shapes sent ahead', () => {
     const [first, second, third, fourth] = [earlyOf(FLAT), earlyOf(FLAT), earlyOf(FLAT), earlyOf(FLAT)];
     post.offer(first);
     post.offer(second);
-    await vi.advanceTimersByTimeAsync(160);
+    await vi.advanceTimersByTimeAsync(45);
     expect(sent.map(({ early }) => early)).toEqual([second]);
     post.offer(third);
     await vi.advanceTimersByTimeAsync(5000);
     expect(sent).toHaveLength(1);
     take(true);
-    await vi.advanceTimersByTimeAsync(290);
+    await vi.advanceTimersByTimeAsync(75);
     expect(sent).toHaveLength(1);
-    await vi.advanceTimersByTimeAsync(20);
+    await vi.advanceTimersByTimeAsync(10);
     expect(sent[1]).toEqual({ early: third, have: 8 });
     take(false);
     await vi.advanceTimersByTimeAsync(1000);
@@ -58,13 +58,16 @@ describe('shapes sent ahead', () => {
     expect(post.have).toBe(8);
   });
 
-  it('are left to the result when all is laid flat before they could be sent', async () => {
-    const { post, sent } = postTo(false);
+  it('are sent once where all is laid flat soon, and else left to the result that is near then', async () => {
+    const { post, sent, take } = postTo(false);
+    const done = { ...earlyOf(FLAT), isFinal: [true] };
     post.offer(earlyOf(FLAT));
-    post.offer({ ...earlyOf(FLAT), isFinal: [true] });
+    post.offer(done);
     await vi.advanceTimersByTimeAsync(1000);
-    expect(sent).toEqual([]);
-    post.offer({ ...earlyOf(FLAT), isFinal: [true] });
+    expect(sent.map(({ early }) => early)).toEqual([done]);
+    post.offer(done);
+    take(true);
+    await vi.advanceTimersByTimeAsync(1000);
     expect(sent).toHaveLength(1);
   });
 

@@ -11,9 +11,9 @@ import { sampleProject } from '../support/run-sample.ts';
 
 const newWorkshop = (): PipelineWorkshop => new PipelineWorkshop(() => Promise.reject(new Error('no font')));
 
-/** A reception with the shoulder plate put into it, and what happens, in order. */
+/** A reception with the maul head put into it, and what happens, in order. */
 async function receptionWith(load: () => Promise<PipelineWorkshop> = () => Promise.resolve(newWorkshop())) {
-  const { project, pipeline } = await sampleProject('shoulder-plate');
+  const { project, pipeline } = await sampleProject('maul-head');
   const told: string[] = [];
   const reception = receptionOf(() => {
     told.push('loading');
