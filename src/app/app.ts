@@ -25,6 +25,7 @@ import type {
   WishEvent,
 } from './events.ts';
 import type { JobSheet } from './job-sheet.ts';
+import type { WalkEvent } from './history/history-events.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
 import { openCore, openFile, openNewVersion, openPart, openSample, openSculpt } from './opening.ts';
 import { showKeys } from './key-cap.ts';
@@ -193,6 +194,7 @@ export class App extends LitElement {
       @fl-files=${({ pick }: FilesEvent) => void saveFiles(workbench, pick, today(), downloadBlob)}
       @fl-mock-up=${({ mockUp }: MockUpEvent) => void saveMockUp(workbench, mockUp, today(), downloadFile)}
       @fl-gluing-move=${(event: GluingMoveEvent) => this.#onGluingMove(event)}
+      @fl-walk=${({ step }: WalkEvent) => workbench.goToStep(step)}
       @fl-wish=${(event: WishEvent) => workbench.setWishes(event.patch)}
       @fl-state=${(event: StateEvent) => this.#onState(event)}
     >
@@ -259,6 +261,7 @@ export class App extends LitElement {
         .view=${view}
         .wishes=${workbench.wishes}
         .asking=${workbench.workshop}
+        .trail=${history?.trail ?? null}
         .saved=${workbench.autosave.state}
         .kept=${keptLook(workbench.keeping, project)}
         .storage=${workbench.storage}
@@ -404,6 +407,7 @@ export class App extends LitElement {
     facing: (point) => this.stage.facing(point),
     save: (kind) => void this.#save(kind),
     saveAs: () => void saveJob(this.workbench, today(), true),
+    print: () => void this.#print(),
     goTo: (line, part) => void customElements.whenDefined('fl-job-sheet').then(() => this.sheet.goTo(line, part)),
   };
 
@@ -555,6 +559,13 @@ export class App extends LitElement {
   /** Only what was opened by the browser's own chooser can be saved in its place. */
   async #chooseFile(): Promise<void> {
     if (!canChooseHandles() || !(await chooseFile(this.workbench))) this.chooser.click();
+  }
+
+  /** Drawn by code that is needed for nothing else. */
+  async #print(): Promise<void> {
+    const pages = this.workbench.bench.paper?.pages ?? [];
+    const { printPages } = await import('./files/print-pages.ts');
+    if (pages.length > 0) await printPages(pages);
   }
 
   async #onState({ ask, onDone }: StateEvent): Promise<void> {

@@ -11,6 +11,7 @@ import { setRuled } from '../project/ruled-commands.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { allCut } from './bench-state.ts';
 import { ChooseEvent } from './events.ts';
+import { KEEP_WORDS } from './files/keep-words.ts';
 import './findings.ts';
 import { hasWrong } from './findings.ts';
 import './job-line.ts';
@@ -216,6 +217,12 @@ export class PaperLine extends JobSection {
       >
         ${WORDS.paper.save}
       </button>
+      <div class="row">
+        <button ?disabled=${!hasPages} aria-describedby="print-why" @click=${() => this.ask('print')}>
+          ${KEEP_WORDS.print.button}
+        </button>
+        <p id="print-why" class="small soft">${KEEP_WORDS.print.why}</p>
+      </div>
       ${this.isAsked && hasPages ? this.#question() : nothing}
     </div>`;
   }

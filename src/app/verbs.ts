@@ -22,11 +22,13 @@ import { faceOfPiece } from './piece-face.ts';
 import { costVerbs } from './cost-actions.ts';
 import { filesVerbs } from './files-actions.ts';
 import { keepVerbs } from './files/keep-actions.ts';
+import { KEEP_WORDS } from './files/keep-words.ts';
 import { gluingVerbs } from './gluing-actions.ts';
 import { helpVerbs } from './help/help-verbs.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
+import { historyVerbs } from './history/history-verbs.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { colourVerbs } from './legend/colour-verbs.ts';
 import { insideVerbs } from './look-verbs.ts';
@@ -72,6 +74,8 @@ export interface WindowActions {
   save(kind: FileKind): void;
   /** Saves the job as another file. */
   saveAs(): void;
+  /** Opens the browser's dialogue with the templates. */
+  print(): void;
   layoutSearch(): LayoutSearchHand;
   /** Goes to a line of the job sheet, or to the part of it with a tag. */
   goTo(line: string, part?: string): void;
@@ -278,6 +282,7 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     ...(history?.canRedo === true
       ? [{ id: 'redo', label: words.redo(labelText(history.redoLabel ?? '')), run: () => bench.redo() }]
       : []),
+    ...historyVerbs(bench, actions),
     ...(bench.project === null ? [] : [atBenchVerb(bench)]),
     ...(bench.view.gluing.shop === null
       ? []
@@ -297,6 +302,7 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
           run: () => saveOrAsk(bench, actions, kind),
         }))
       : []),
+    ...(hasPages ? [{ id: 'print', label: KEEP_WORDS.print.verb, run: () => actions.print() }] : []),
     ...(hasPages
       ? [{ id: 'mock-up', label: MOCK_UP_WORDS.verb, run: () => actions.goTo('paper', 'fl-mock-up-fields') }]
       : []),

@@ -75,6 +75,5 @@ export const KEEP_WORDS = spoken('keep', {
     verb: 'print the templates',
     button: 'Print …',
     why: 'In the dialogue choose 100 % and no fitting to the page, then measure the square.',
-    failed: 'The dialogue could not be opened: save the PDF and print it from there.',
   },
 });

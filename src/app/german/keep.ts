@@ -77,7 +77,6 @@ export const KEEP: TranslationInPart<typeof KEEP_WORDS> = {
     verb: 'Schablonen drucken',
     button: 'Drucken …',
     why: 'Im Druckfenster 100 % und kein Anpassen an die Seite wählen, dann das Quadrat messen.',
-    failed: 'Das Druckfenster ließ sich nicht öffnen: das PDF speichern und von dort drucken.',
   },
 };
 
