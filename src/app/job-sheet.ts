@@ -113,6 +113,12 @@ export class JobSheet extends LitElement {
   @property({ attribute: false }) next: NextStep | null = null;
   /** True while what is shown is from before the last change. */
   @property({ type: Boolean }) isStale = false;
+  /** True while the work at the bench lies over it: nobody sees it, and each tick there would draw all of it anew. */
+  @property({ type: Boolean, attribute: 'inert' }) isBehind = false;
+
+  protected override shouldUpdate(): boolean {
+    return !this.isBehind;
+  }
 
   /** Brings a line into view and puts the keyboard there, or at a part of it. @param part  tag of that part */
   goTo(line: string, part?: string): void {

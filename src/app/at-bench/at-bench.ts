@@ -197,7 +197,9 @@ export class AtBench extends JobSection {
       <button ?disabled=${at === 0} @click=${() => this.#step(-1)}>${words.back}</button>
       ${
         line === undefined
-          ? html`<button class="tick next" ?disabled=${isAllDone} @click=${this.#goOn}>${words.end.go}</button>`
+          ? html`<button class="tick next" @click=${isAllDone ? this.#leave : this.#goOn}>
+              ${isAllDone ? words.leaveLabel : words.end.go}
+            </button>`
           : isDone
             ? html`<button class="tick" aria-label=${words.isDoneLabel} @click=${this.#tick}>
                 <span aria-hidden="true">✓ </span>${words.isDone}
