@@ -46,7 +46,7 @@ export class FinishLine extends JobSection {
     const isWorn = shop !== null && isAsked(shop.finish);
     const isWrong = shop?.finish.findings.some(({ severity }) => severity !== 'note') === true;
     const mark = isWrong ? 'wrong' : isWorn ? 'so' : shop === null && hasPieces ? 'wait' : 'missing';
-    return html`<fl-job-line heading=${WORDS.lines.finish} mark=${mark}>
+    return html`<fl-job-line asks heading=${WORDS.lines.finish} mark=${mark}>
       <p slot="answer" class=${isWorn ? '' : 'soft'}>${this.#answer(hasPieces)}</p>
       ${shop === null ? nothing : this.#findings(shop.finish)} ${hasPieces ? this.#fields() : nothing}
       ${shop !== null && isWorn ? this.#all(shop.finish) : nothing}

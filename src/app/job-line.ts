@@ -1,6 +1,8 @@
-import { LitElement, css, html, svg } from 'lit';
+import { LitElement, css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { VerbEvent } from './events.ts';
 import { SHARED } from './styles.ts';
+import { VERDICT_WORDS } from './verdict/verdict-words.ts';
 import { WORDS } from './words.ts';
 
 /** How a line of the job stands: decided, still to be decided, something is wrong, being worked out. */
@@ -72,6 +74,10 @@ export class JobLine extends LitElement {
         font-weight: 580;
         line-height: 1.2;
       }
+      .standing {
+        font-size: var(--t-small);
+        color: var(--ink-soft);
+      }
       .body {
         display: grid;
         grid-template-columns: minmax(0, 1fr);
@@ -85,6 +91,8 @@ export class JobLine extends LitElement {
   @property({ reflect: true }) mark: LineMark = 'missing';
   /** What the step is. */
   @property() heading = '';
+  /** True where what is missing is asked for here, and waits for nothing else. */
+  @property({ type: Boolean }) asks = false;
 
   /** The heading takes the focus: on the element itself a tabindex would take all controls in the line out of the tab order. */
   override focus(options?: FocusOptions): void {
@@ -97,8 +105,21 @@ export class JobLine extends LitElement {
       <div>
         <h2 tabindex="-1">${this.heading}</h2>
         <slot name="answer"></slot>
+        ${this.#standing()}
         <div class="body"><slot></slot></div>
       </div>
     `;
+  }
+
+  /** What is missing or wrong, in one sentence with the way to what helps. */
+  #standing() {
+    const { missing, before, wrong, see } = VERDICT_WORDS.standing;
+    const isWrong = this.mark === 'wrong';
+    if (!isWrong && (this.mark !== 'missing' || this.asks)) return nothing;
+    const verb = isWrong ? 'see-findings' : 'next-step';
+    return html`<p class="standing">
+      ${isWrong ? wrong : missing}
+      <button class="plain" @click=${() => this.dispatchEvent(new VerbEvent(verb))}>${isWrong ? see : before}</button>
+    </p>`;
   }
 }

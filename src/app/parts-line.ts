@@ -104,6 +104,7 @@ export class PartsLine extends JobSection {
     const isWrong = facts.some(({ isMade }) => !isMade);
     const words = PART_WORDS.add;
     return html`<fl-job-line
+      asks
       heading=${WORDS.lines.parts}
       mark=${isWrong ? 'wrong' : facts.length === 0 ? 'missing' : 'so'}
     >

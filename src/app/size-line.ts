@@ -65,7 +65,7 @@ export class SizeLine extends JobSection {
   protected override render() {
     const { sculpt } = this.bench;
     const part = this.sculptPart;
-    return html`<fl-job-line heading=${WORDS.lines.size} mark=${this.#mark()}>
+    return html`<fl-job-line asks heading=${WORDS.lines.size} mark=${this.#mark()}>
       ${this.#answer()}
       ${
         sculpt === null || part === null

@@ -64,8 +64,9 @@ export const VERDICT: TranslationInPart<typeof VERDICT_WORDS> = {
   },
 
   standing: {
-    missing: (what) => `Es fehlt: ${what}.`,
-    wrong: (n) => (n === 1 ? 'Falsch: Ein Befund hält es auf.' : `Falsch: ${n} Befunde halten es auf.`),
-    see: 'ansehen',
+    missing: 'Es wartet auf das, was davor kommt.',
+    before: 'was zuerst kommt',
+    wrong: 'Hier stimmt etwas nicht.',
+    see: 'alle Befunde ansehen',
   },
 };

@@ -38,7 +38,7 @@ export class ColourChoice extends JobSection {
     const offered = COLOURINGS.filter((one) => one === this.colouring || isColourable(one, this.bench, this.project));
     const kind = figureOf(this.colouring);
     return html`<fieldset>
-        <legend>${LEGEND_WORDS.choice}</legend>
+        <legend>${LEGEND_WORDS.choice} <kbd>,</kbd></legend>
         <div class="choices">${offered.map((one) => this.#choice(one))}</div>
       </fieldset>
       ${

@@ -42,7 +42,7 @@ export class FigureTable extends JobSection {
       }
       td {
         font-size: var(--t-small);
-        vertical-align: top;
+        vertical-align: baseline;
       }
       td.over {
         font-weight: 700;

@@ -31,7 +31,7 @@ export const LEGEND_WORDS = spoken('legend', {
     stretch: 'How much longer or shorter the foam must become at each place.',
     bend: 'How far bending alone strains the skins of the foam; tighter is more.',
     room: 'How much room there is between the inside of the foam and the core.',
-    pull: 'What each joint carries when cold foam is bent and held: warm or tape the strong ones first.',
+    pull: 'What each joint carries when cold foam is bent and held: warm or tape the strong ones first. The limit is what foam pulls that is bent as far as it may be.',
     fit: 'Where finished edges leave air or press into each other, on face and back.',
   } satisfies Record<FigureKind, string>,
 

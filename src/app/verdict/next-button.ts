@@ -16,7 +16,8 @@ export class NextButton extends LitElement {
         position: sticky;
         inset-block-start: 0;
         z-index: 1;
-        padding-block: var(--s2);
+        margin-inline: calc(-1 * var(--edge, 0px));
+        padding: var(--s2) var(--edge, 0px);
         background: var(--paper);
       }
       button {

@@ -70,6 +70,7 @@ export class VerdictView extends JobSection {
   @property({ type: Number }) sheet = 1;
 
   override focus(options?: FocusOptions): void {
+    this.scrollIntoView({ block: 'start' });
     this.renderRoot.querySelector<HTMLElement>('h3')?.focus(options);
   }
 

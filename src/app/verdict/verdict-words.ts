@@ -65,8 +65,9 @@ export const VERDICT_WORDS = spoken('verdict', {
   verbs: { see: 'will it work? see all findings', anyway: 'save templates although something stops it' },
 
   standing: {
-    missing: (what: string) => `Missing: ${what}.`,
-    wrong: (n: number) => (n === 1 ? 'Wrong: one finding stops it.' : `Wrong: ${n} findings stop it.`),
-    see: 'see it',
+    missing: 'It waits for what comes before it.',
+    before: 'what comes first',
+    wrong: 'Something is wrong here.',
+    see: 'see all findings',
   },
 });
