@@ -1,6 +1,8 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import type { Trail } from '../project/history.ts';
 import type { Project } from '../project/project.ts';
+import type { Comparing } from '../worker/compare-api.ts';
 import type { PartsAsking } from '../worker/parts-api.ts';
 import type { SaveState } from './autosave.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
@@ -15,6 +17,7 @@ import './gluing-line.ts';
 import './help/field-help.ts';
 import './help/guide-line.ts';
 import './help/help-sheet.ts';
+import './history/history-line.ts';
 import './job-foot.ts';
 import './job-head.ts';
 import type { JobSection } from './job-section.ts';
@@ -76,6 +79,7 @@ export class JobSheet extends LitElement {
         scroll-margin-block-start: 16rem;
       }
       article > [data-next] {
+        display: block;
         margin-inline-start: calc(-1 * var(--edge));
         padding-inline-start: calc(var(--edge) - var(--s2));
         border-inline-start: var(--s2) solid var(--lamp);
@@ -97,7 +101,9 @@ export class JobSheet extends LitElement {
   @property({ attribute: false }) wishes: Wishes = FIRST_WISHES;
   @property({ attribute: false }) notice: Notice | null = null;
   /** Who knows the shapes. */
-  @property({ attribute: false }) asking: PartsAsking | null = null;
+  @property({ attribute: false }) asking: (PartsAsking & Comparing) | null = null;
+  /** The steps that were done. */
+  @property({ attribute: false }) trail: Trail | null = null;
   @property() saved: SaveState = 'saved';
   @property({ type: Boolean }) canUndo = false;
   @property({ type: Boolean }) canRedo = false;
@@ -204,6 +210,13 @@ export class JobSheet extends LitElement {
         .making=${view.making}
         .wishes=${this.wishes}
       ></fl-files-line>
+      <fl-history-line
+        id="history"
+        .project=${project}
+        .bench=${bench}
+        .trail=${this.trail}
+        .asking=${this.asking}
+      ></fl-history-line>
       <fl-job-foot .wishes=${this.wishes} .unit=${project?.lengthUnit ?? 'mm'}></fl-job-foot>
     </article>`;
   }

@@ -3,8 +3,9 @@ import type { Problem } from '../base/result.ts';
 import type { EarlyUpdate } from '../model/bench-view.ts';
 import type { Command } from '../project/commands.ts';
 import { History } from '../project/history.ts';
+import { documentOf } from '../project/kept-version.ts';
 import type { Project, SculptPart } from '../project/project.ts';
-import { sourcesOfProject } from '../project/sources.ts';
+import { neededSources, sourcesOfProject } from '../project/sources.ts';
 import type { ComputeReply, FileKind, MadeFile, Progress, Workshop } from '../worker/workshop-api.ts';
 import type { Autosave, SaveState } from './autosave.ts';
 import { EMPTY_BENCH, chainIndex, mergeEarly, mergeUpdate, pieceIndex, type Bench } from './bench-state.ts';
@@ -12,6 +13,7 @@ import type { LockDoor } from './files/job-lock.ts';
 import { KEEP_WORDS } from './files/keep-words.ts';
 import { Keeping, type JobPlace } from './files/keeping.ts';
 import { jobKeyOf } from './files/kept-job.ts';
+import { placeSaid } from './history/step-said.ts';
 import { findingText } from './finding-text.ts';
 import { labelText } from './label-words.ts';
 import type { SavedSource, Storage } from './storage.ts';
@@ -132,7 +134,7 @@ export class Workbench extends EventTarget {
     this.#before = this.#inHand ?? this.#before;
     for (const source of fresh) this.autosave.addSource(source);
     this.#show({
-      history: new History(project),
+      history: new History(project, Date.now()),
       place: place ?? { job: jobKeyOf(project), file: null, inFile: null },
     });
   }
@@ -160,27 +162,40 @@ export class Workbench extends EventTarget {
     const history = this.#history;
     if (history === null) return;
     const before = history.project;
-    if (history.run(command) !== before) this.#documentChanged();
+    if (history.run(command, Date.now()) !== before) this.#documentChanged(before);
   }
 
   undo(): void {
     const label = this.#history?.undoLabel;
     if (label == null) return;
-    this.#undos += 1;
-    this.#history?.undo();
-    this.#letGoOfDart();
-    this.say(WORDS.spoken.undone(labelText(label)));
-    this.#documentChanged();
+    this.#walk((history) => history.undo(), WORDS.spoken.undone(labelText(label)));
   }
 
   redo(): void {
     const label = this.#history?.redoLabel;
     if (label == null) return;
+    this.#walk((history) => history.redo(), WORDS.spoken.redone(labelText(label)));
+  }
+
+  /** Goes to a step of the history: as many undos or redos as it is away. */
+  goToStep(id: number): void {
+    this.#walk((history) => history.goTo(id), '');
+  }
+
+  /** @param said  what was done; empty: the place is enough. */
+  #walk(go: (history: History) => Project, said: string): void {
+    const history = this.#history;
+    if (history === null) return;
+    const before = history.project;
+    const now = go(history);
+    if (now === before) return;
     this.#undos += 1;
-    this.#history?.redo();
     this.#letGoOfDart();
-    this.say(WORDS.spoken.redone(labelText(label)));
-    this.#documentChanged();
+    this.say(placeSaid(history.trail, said));
+    // Files of a step that is come back to may have been let go of.
+    if (neededSources(now).some(({ hash }) => neededSources(before).every((source) => source.hash !== hash)))
+      void this.keepSources(now);
+    this.#documentChanged(before);
   }
 
   /** A dart that was undone is told of no longer. */
@@ -262,7 +277,7 @@ export class Workbench extends EventTarget {
       return Promise.resolve(isTaken);
     };
     try {
-      const reply = await this.workshop.compute(project, this.#bench.update, onProgress, onEarly, this.#view.sheet);
+      const reply = await this.workshop.compute(documentOf(project), this.#bench.update, onProgress, onEarly, this.#view.sheet);
       isOver = true;
       if (turn === this.#turn) this.#take(reply);
     } catch (error) {
@@ -339,8 +354,10 @@ export class Workbench extends EventTarget {
     this.#documentChanged();
   }
 
-  #documentChanged(): void {
+  /** @param before  the document until now; where only versions were kept or let go since, nothing is to be worked out. */
+  #documentChanged(before: Project | null = null): void {
     this.#keep();
+    if (before !== null && before.revision === this.project?.revision) return this.#changed();
     if (this.#notice?.tone === 'problem') this.#notice = null;
     void this.compute();
   }

@@ -42,6 +42,8 @@ export function connectWorkshop(): Workshop {
     shop: () => remote.shop(),
     stepPicture: (step) => remote.stepPicture(step),
     tryGluing: (order) => remote.tryGluing(order),
+    compare: (one, other, onProgress) => remote.compare(one, other, Comlink.proxy(onProgress)),
+    stopComparing: () => remote.stopComparing(),
     makeFiles: (ask, project, date, onProgress) => remote.makeFiles(ask, project, date, Comlink.proxy(onProgress)),
     stopFiles: () => remote.stopFiles(),
     makeMockUp: (mockUp, project, date) => remote.makeMockUp(mockUp, project, date),

@@ -6,6 +6,7 @@ import type { GirthTape, TapeMeasures } from '../model/girth.ts';
 import type { ModelFormat } from '../model/source-model.ts';
 import type { MockUp } from '../project/mock-up.ts';
 import type { Project, SculptPart, SourceRef } from '../project/project.ts';
+import type { Comparing } from './compare-api.ts';
 import type { Drawing } from './drawing-api.ts';
 import type { Marking } from './marking-api.ts';
 import type { PartsAsking } from './parts-api.ts';
@@ -38,7 +39,7 @@ export type OnEarly = (early: EarlyUpdate) => Promise<boolean>;
  * What the window asks of the worker. Every call may be superseded: a new `compute` calls off the one before, whose promise then
  * resolves to `{ cancelled: true }`. Source bytes cross once and are then known by their hash.
  */
-export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking, SheetAsking, PartsAsking {
+export interface Workshop extends Comparing, Marking, Drawing, Proposing, Shop, FilesMaking, SheetAsking, PartsAsking {
   /** Keeps a source file's bytes for later computes. */
   putSource(bytes: Uint8Array, fileName: string): Promise<Result<{ hash: string; format: ModelFormat }>>;
   /** The bytes kept under a hash, or undefined. */
@@ -60,9 +61,9 @@ export interface Workshop extends Marking, Drawing, Proposing, Shop, FilesMaking
   cancel(): Promise<void>;
   /** The finished prop of the last compute; null before there are pieces. Made when it is asked for, and not again until something changed. */
   prop(): Promise<PropView | null>;
-  /** Lengths of a tape laid here, on the wall of the last compute; null before there is one. Answered while a compute runs. */
   /** What bending does all over one sheet of the wall, 1 the outermost, of the last compute; null before there are pieces. Made when it is asked for. */
   bendField(sheet: number): Promise<BendField | null>;
+  /** Lengths of a tape laid here, on the wall of the last compute; null before there is one. Answered while a compute runs. */
   tapeAt(tape: GirthTape): Promise<TapeMeasures | null>;
   /** Edges of the sculpt (mesh vertex pairs) whose fold is sharper than `angleDeg`. */
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]>;

@@ -29,6 +29,7 @@ import { BendDesk } from './bend-desk.ts';
 import { BenchUpdater } from './bench-update.ts';
 import { EarlyPost } from './early-post.ts';
 import { ProjectInterner } from './intern-project.ts';
+import { CompareDesk } from './compare-desk.ts';
 import { CostDesk } from './cost-desk.ts';
 import type { AcrossLine, AcrossWish } from './drawing-api.ts';
 import { DrawingDesk } from './drawing-desk.ts';
@@ -67,8 +68,8 @@ export class PipelineWorkshop implements WholeWorkshop {
   );
   readonly #parts = new PartsDesk((hash, source) => this.#pipeline.putSource(hash, source));
   readonly #sheets = new SheetDesk(() => this.#outcome);
-  readonly #costs = new CostDesk(
   readonly #bends = new BendDesk(() => this.#outcome);
+  readonly #costs = new CostDesk(
     () => this.#outcome,
     () => this.#running !== null,
   );
@@ -79,6 +80,10 @@ export class PipelineWorkshop implements WholeWorkshop {
   };
   readonly #shop = new ShopDesk(
     () => this.#outcome,
+    () => this.#running !== null,
+  );
+  readonly #comparing = new CompareDesk(
+    (hash) => this.#pipeline.sourceOf(hash),
     () => this.#running !== null,
   );
   readonly #files: LaterFilesDesk;
@@ -155,15 +160,15 @@ export class PipelineWorkshop implements WholeWorkshop {
     return made;
   }
 
+  bendField(sheet: number): Promise<BendField | null> {
+    return this.#bends.bendField(sheet);
+  }
+
   tapeAt(tape: GirthTape): Promise<TapeMeasures | null> {
     return Promise.resolve(this.#outcome === null ? null : this.#tapes.of(this.#outcome, tape));
   }
 
   sharpEdges(angleDeg: number): Promise<readonly (readonly [number, number])[]> {
-  bendField(sheet: number): Promise<BendField | null> {
-    return this.#bends.bendField(sheet);
-  }
-
     const mesh = this.#mesh();
     return Promise.resolve(mesh === null ? [] : sharpEdges(mesh, rad(angleDeg)));
   }
@@ -266,6 +271,14 @@ export class PipelineWorkshop implements WholeWorkshop {
 
   tryGluing(...ask: Parameters<Workshop['tryGluing']>): ReturnType<Workshop['tryGluing']> {
     return this.#shop.tryGluing(...ask);
+  }
+
+  compare(...ask: Parameters<Workshop['compare']>): ReturnType<Workshop['compare']> {
+    return this.#comparing.compare(...ask);
+  }
+
+  stopComparing(): Promise<void> {
+    return this.#comparing.stopComparing();
   }
 
   makeFiles(...ask: Parameters<Workshop['makeFiles']>): ReturnType<Workshop['makeFiles']> {

@@ -62,6 +62,8 @@ export const MEANS_SHEET = {
     'What the colours of the picture tell: [stretch], bends, gaps of the [dry fit|dry-fit], room, or paint. The legend beside it holds the figures.',
   apart: 'How far the prop is taken apart, in the order it is glued.',
   'section-place': 'Where the plane stands that cuts the picture open. Nothing of the job is cut.',
+  'version-name': 'What you call this version. You find it again by it, in this job and in its file.',
+  'compare-state': 'Which state of the job: as it is now, a version you kept, or a step of this visit.',
   'foot-unit': 'Lengths are shown and understood in this unit. You may always type the other with its name, as 2 in.',
   'foot-language': 'What the window speaks. The job stays as it is.',
   'foot-theme': 'Dark figures on light paper, or light on dark.',
