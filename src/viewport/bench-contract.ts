@@ -137,6 +137,9 @@ export interface BenchStats {
   readonly triangles: number;
   /** Pictures drawn since the scene was made. */
   readonly frames: number;
+  /** What the graphics card holds. */
+  readonly geometries: number;
+  readonly textures: number;
 }
 
 /** This browser has no WebGL 2: the job goes on with flat pieces and lists. */

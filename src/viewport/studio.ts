@@ -14,6 +14,7 @@ import {
 } from 'three';
 import { NoWebGl, type BenchStats } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
+import { MovingDetail } from './moving-detail.ts';
 import { between, eyeDirection, eyeOf, FIELD_OF_VIEW, held, type Orbit, type OrbitBounds } from './orbit.ts';
 
 /** How long the eye takes to a new place, ms. */
@@ -51,6 +52,9 @@ export class Studio {
   #travel: { from: Orbit; to: Orbit; risePx: readonly [number, number]; start: number } | null = null;
   #request = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
+  readonly #detail = new MovingDetail();
+  /** When the picture that is waited for was asked for, ms. */
+  #asked = 0;
   #frames = 0;
   #isReduced = false;
   #isLost = false;
@@ -217,7 +221,9 @@ export class Studio {
 
   /** Draws a new picture, shadows as they are. */
   redraw(): void {
-    if (this.#request === 0 && this.#isOpen) this.#request = requestAnimationFrame(() => this.#frame());
+    if (this.#request !== 0 || !this.#isOpen) return;
+    this.#asked = performance.now();
+    this.#request = requestAnimationFrame(() => this.#frame());
   }
 
   setOrbit(orbit: Orbit): void {
@@ -230,11 +236,17 @@ export class Studio {
 
   /** While the eye moves over much, the picture is coarser; it is drawn finely again once the eye rests. */
   #draft(): void {
-    const coarse = this.#coarsePixelRatio;
-    if (coarse >= this.#finePixelRatio) return;
+    const coarse = Math.min(this.#coarsePixelRatio, this.#finePixelRatio) * this.#detail.share;
     clearTimeout(this.#rest);
     if (this.#renderer.getPixelRatio() !== coarse) this.#renderer.setPixelRatio(coarse);
-    this.#rest = setTimeout(() => this.resize(), REST_MS);
+    this.#rest = setTimeout(() => this.#settle(), REST_MS);
+  }
+
+  #settle(): void {
+    this.#rest = undefined;
+    this.#detail.rested();
+    // Where nothing was left out nothing is drawn anew.
+    if (this.#renderer.getPixelRatio() !== this.#finePixelRatio) this.resize();
   }
 
   get #finePixelRatio(): number {
@@ -279,8 +291,9 @@ export class Studio {
   }
 
   stats(): BenchStats {
-    const { calls, triangles } = this.#renderer.info.render;
-    return { drawCalls: calls, triangles, frames: this.#frames };
+    const { memory, render } = this.#renderer.info;
+    const { geometries, textures } = memory;
+    return { drawCalls: render.calls, triangles: render.triangles, frames: this.#frames, geometries, textures };
   }
 
   /** The picture as it stands now. */
@@ -324,6 +337,7 @@ export class Studio {
 
   #frame(): void {
     this.#request = 0;
+    if (this.#rest !== undefined) this.#detail.drawn(performance.now() - this.#asked);
     if (this.#travel !== null) {
       const { from, to, risePx, start } = this.#travel;
       const share = Math.min(1, (performance.now() - start) / TRAVEL_MS);
