@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { setLengthUnit } from '../project/commands.ts';
 import { CommandEvent, WishEvent } from './events.ts';
 import { LANGUAGES } from './language/language.ts';
+import './help/help-foot.ts';
 import './licences.ts';
 import './offline/offline-row.ts';
 import { SHARED } from './styles.ts';
@@ -73,7 +74,7 @@ export class JobFoot extends LitElement {
         this.wishes.letterKeys ? 'on' : 'off',
         words.keyNames,
         (keys) => this.#wish({ letterKeys: keys === 'on' }),
-      )} <fl-offline-row></fl-offline-row> <fl-licences></fl-licences>`;
+      )} <fl-offline-row></fl-offline-row> <fl-help-foot></fl-help-foot> <fl-licences></fl-licences>`;
   }
 
   #choices<T extends string>(
@@ -90,7 +91,8 @@ export class JobFoot extends LitElement {
         ${values.map(
           (value) =>
             html`<label
-              ><input data-means=${`foot-${name}`}
+              ><input
+                data-means=${`foot-${name}`}
                 type="radio"
                 name=${name}
                 .checked=${value === chosen}

@@ -25,7 +25,6 @@ export const WINDOW_STYLE = css`
   fl-stage,
   fl-page-view,
   fl-sheet-view,
-  fl-help-sheet,
   .over {
     grid-area: 1 / 1;
     min-block-size: 0;
@@ -34,9 +33,11 @@ export const WINDOW_STYLE = css`
   fl-sheet-view {
     z-index: 1;
   }
-  /* Over whatever lies on the bench, and all that stands over it. */
+  /* Over the bench and all that stands by it. */
   fl-help-sheet {
+    position: absolute;
     z-index: 2;
+    inset: 0;
   }
   .over {
     position: relative;

@@ -105,11 +105,16 @@ export class FieldHelp extends LitElement {
   @query('.frame') private frame?: HTMLElement;
   #focused: Field | null = null;
   #timer = 0;
+  /** What was pointed at last. */
+  #over: EventTarget | null = null;
+  /** Where the keyboard is heard to move. */
+  readonly #heard = new Set<EventTarget>();
 
   override connectedCallback(): void {
     super.connectedCallback();
-    window.addEventListener('pointerover', this.#onPoint);
-    window.addEventListener('focusin', this.#onFocus);
+    window.addEventListener('pointermove', this.#onPoint, { passive: true });
+    window.addEventListener('pointerdown', this.#onPoint, { passive: true });
+    this.#listenAt(window);
     window.addEventListener('keydown', this.#onKey, { capture: true });
     window.addEventListener('scroll', this.#place, { capture: true, passive: true });
     window.addEventListener('resize', this.#place);
@@ -118,8 +123,10 @@ export class FieldHelp extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearTimeout(this.#timer);
-    window.removeEventListener('pointerover', this.#onPoint);
-    window.removeEventListener('focusin', this.#onFocus);
+    window.removeEventListener('pointermove', this.#onPoint);
+    window.removeEventListener('pointerdown', this.#onPoint);
+    for (const root of this.#heard) root.removeEventListener('focusin', this.#onFocus);
+    this.#heard.clear();
     window.removeEventListener('keydown', this.#onKey, { capture: true });
     window.removeEventListener('scroll', this.#place, { capture: true });
     window.removeEventListener('resize', this.#place);
@@ -197,7 +204,17 @@ export class FieldHelp extends LitElement {
     if (field === null) this.isOpen = false;
   }
 
+  /** A move of the keyboard from one field to another in one shadow root is heard in that root alone: all that it came through are heard. */
+  #listenAt(root: EventTarget): void {
+    if (this.#heard.has(root)) return;
+    this.#heard.add(root);
+    root.addEventListener('focusin', this.#onFocus);
+  }
+
   #onPoint = (event: PointerEvent): void => {
+    const [over] = event.composedPath();
+    if (over === this.#over) return;
+    this.#over = over;
     if (event.composedPath().includes(this)) return clearTimeout(this.#timer);
     const field = fieldAt(event);
     if (field === this.field) return clearTimeout(this.#timer);
@@ -210,7 +227,8 @@ export class FieldHelp extends LitElement {
     this.#timer = window.setTimeout(() => this.#show(field ?? this.#focused), field === null ? STAYS_MS : SWITCHES_MS);
   };
 
-  #onFocus = (event: FocusEvent): void => {
+  #onFocus = (event: Event): void => {
+    for (const part of event.composedPath()) if (part instanceof ShadowRoot) this.#listenAt(part);
     if (event.composedPath().includes(this)) return;
     const field = fieldAt(event);
     this.#focused = field;

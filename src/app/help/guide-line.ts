@@ -21,9 +21,11 @@ export class GuideLine extends LitElement {
   static override styles = [
     SHARED,
     css`
+      /* As wide as the sheet: what is scrolled under it is not seen beside it. */
       :host {
         display: block;
-        padding-block: var(--s3);
+        margin-inline: calc(-1 * var(--edge, 0px));
+        padding: var(--s3) var(--edge, 0px);
         background: var(--paper);
       }
       :host([data-open]) {
@@ -97,7 +99,15 @@ export class GuideLine extends LitElement {
       dt {
         font-weight: 640;
       }
+      @media (hover: none) {
+        .by-key {
+          display: none;
+        }
+      }
       @media (width < 900px) {
+        .why {
+          display: none;
+        }
         :host([data-open]) {
           max-block-size: 45vh;
           overflow-y: auto;
@@ -116,6 +126,8 @@ export class GuideLine extends LitElement {
   @state() private told = '';
   /** How all was when the job was begun, or taken up again. */
   #then: GuideFacts | null = null;
+  /** What is done now, where that is more than is kept. */
+  #ticked: readonly string[] | null = null;
 
   get #facts(): GuideFacts {
     return { project: this.project, view: this.view, wishes: this.wishes };
@@ -137,12 +149,13 @@ export class GuideLine extends LitElement {
       this.#then = this.#facts;
     const before = changed.get('wishes')?.guide;
     if (this.at === null || before?.isOpen === false) this.at = nextStep(this.#done, -1);
+    if (this.#then !== null) this.#tick(this.#then);
   }
 
   protected override updated(): void {
     const next = this.#isOpen && this.at !== null ? GUIDE_STEPS[this.at].at : '';
     if (this.view.help.next !== next) this.dispatchEvent(new ViewEvent({ help: { ...this.view.help, next } }));
-    else if (this.#isOpen && this.#then !== null) this.#tick(this.#then);
+    else if (this.#ticked !== null) this.#wish(true, this.#ticked);
   }
 
   override disconnectedCallback(): void {
@@ -153,15 +166,13 @@ export class GuideLine extends LitElement {
   /** Ticks what the maker has done since, and goes on where it was the step in hand. */
   #tick(then: GuideFacts): void {
     const done = doneSteps(this.#done, this.#facts, then);
-    if (done.length === this.#done.length) return;
+    this.#ticked = done.length === this.#done.length ? null : done;
     const { at } = this;
-    if (at !== null && done.includes(GUIDE_STEPS[at].name)) {
-      const next = nextStep(done, at);
-      const title = (i: number): string => GUIDE_WORDS.steps[GUIDE_STEPS[i].name].title;
-      this.told = next === null ? GUIDE_WORDS.finished : GUIDE_WORDS.spoken(title(at), title(next));
-      this.at = next;
-    }
-    this.#wish(true, done);
+    if (this.#ticked === null || at === null || !done.includes(GUIDE_STEPS[at].name)) return;
+    const next = nextStep(done, at);
+    const title = (i: number): string => GUIDE_WORDS.steps[GUIDE_STEPS[i].name].title;
+    this.told = next === null ? GUIDE_WORDS.finished : GUIDE_WORDS.spoken(title(at), title(next));
+    this.at = next;
   }
 
   protected override render() {
@@ -208,13 +219,13 @@ export class GuideLine extends LitElement {
     const { title, why, mouse, keys } = words.steps[name];
     const following = nextStep([...this.#done, name], i);
     return html`<h2>${i + 1}. ${title}</h2>
-      <p class="small">${lengthsIn(why, this.unit)}</p>
+      <p class="small why">${lengthsIn(why, this.unit)}</p>
       <dl>
         <div>
           <dt>${words.mouse}</dt>
           <dd>${mouse}</dd>
         </div>
-        <div>
+        <div class="by-key">
           <dt>${words.keys}</dt>
           <dd>${keys}</dd>
         </div>

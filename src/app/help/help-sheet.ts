@@ -44,7 +44,8 @@ export class HelpSheet extends LitElement {
       }
       .all {
         overflow-y: auto;
-        padding-inline-end: var(--s2);
+        padding: var(--s1) var(--s3) var(--s4);
+        margin-inline: calc(-1 * var(--s3));
       }
       .all:focus-visible {
         outline-offset: -3px;
@@ -96,7 +97,7 @@ export class HelpSheet extends LitElement {
         scroll-margin-block: var(--s4);
       }
       dl.words > div.is-asked {
-        box-shadow: inset var(--s1) 0 0 var(--lamp);
+        border-inline-start: var(--s2) solid var(--lamp);
         padding-inline-start: var(--s3);
       }
       dl.words :is(dt, dd) {
@@ -179,11 +180,11 @@ export class HelpSheet extends LitElement {
     return html`<p class="small soft">${this.letterKeys ? KEY_WORDS.why : KEY_WORDS.off}</p>
       <div class="groups">
         ${keyGroups(SITUATIONS, this.verbsIn).map(
-          ({ name, rows }) =>
+          ({ name, rows, isMissing }) =>
             html`<section>
               <h3>${KEY_WORDS.situations[name]}</h3>
               ${
-                rows.length === 0
+                isMissing
                   ? html`<p class="small soft">${KEY_WORDS.none}</p>`
                   : html`<dl class="keys">${rows.map((one) => this.#key(one))}</dl>`
               }

@@ -12,10 +12,12 @@ export interface KeyRow {
   readonly does: string;
 }
 
-/** Keys under one heading; no rows: the job has nothing of it. */
+/** Keys under one heading. */
 export interface KeyGroup {
   readonly name: keyof typeof KEY_WORDS.situations;
   readonly rows: readonly KeyRow[];
+  /** The job has nothing that could be chosen for it. */
+  readonly isMissing: boolean;
 }
 
 /** The name of a key as it stands on it. */
@@ -89,17 +91,19 @@ export function keyGroups(
   verbsIn: (situation: Situation) => readonly Verb[] | null,
 ): readonly KeyGroup[] {
   const always = reached(verbsIn('any') ?? []);
+  const ofPiece = reached(verbsIn('piece') ?? []);
   const groups = situations.map((situation): KeyGroup => {
     const verbs = verbsIn(situation);
-    if (verbs === null) return { name: situation, rows: [] };
-    const own = [...reached(verbs)].filter(([key, verb]) => situation === 'any' || always.get(key)?.id !== verb.id);
-    return { name: situation, rows: [...fixedIn(situation), ...own.map(([key, verb]) => row([key], verb.label))] };
+    if (verbs === null) return { name: situation, rows: [], isMissing: true };
+    // What is told under another heading already: an area is chosen on a piece.
+    const told = situation === 'any' ? null : situation === 'area' ? ofPiece : always;
+    const own = [...reached(verbs)].filter(([key, verb]) => told?.get(key)?.id !== verb.id);
+    const rows = [...fixedIn(situation), ...own.map(([key, verb]) => row([key], verb.label))];
+    return { name: situation, rows, isMissing: false };
   });
   const view = Object.entries(TURNS).map(([key, move]) => row([key], KEY_WORDS.turns[move]));
-  return [
-    { name: 'help', rows: everywhere() },
-    ...groups,
-    { name: 'view', rows: view },
-    { name: 'sheet', rows: onSheet() },
-  ];
+  const fixed = (name: KeyGroup['name'], rows: readonly KeyRow[]): KeyGroup => ({ name, rows, isMissing: false });
+  return [fixed('help', everywhere()), ...groups, fixed('view', view), fixed('sheet', onSheet())].filter(
+    ({ rows, isMissing }) => isMissing || rows.length > 0,
+  );
 }
