@@ -1,7 +1,9 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import data from '../../shared/cautions.json';
+import { dataText } from './data-words.ts';
 import { SHARED } from './styles.ts';
+import { WORDS } from './words.ts';
 
 /** How cautions stand: folded to one line until they are wanted, told in full, or by their names alone. */
 export type CautionManner = 'folded' | 'told' | 'named';
@@ -39,16 +41,18 @@ export class Cautions extends LitElement {
       ({ id, work }) => this.ids.includes(id) || work.some((kind) => this.work.includes(kind)),
     );
     if (mine.length === 0) return nothing;
-    const names = html`<span class="names">${mine.map((caution) => caution.title.toLowerCase()).join(', ')}</span>`;
+    const names = html`<span class="names"
+      >${WORDS.cautions.names(mine.map((caution) => dataText(caution.title)))}</span
+    >`;
     if (this.manner === 'named') return html`${this.label} ${names}`;
     const texts = html`<dl class="small">
         ${mine.map(
           (caution) =>
-            html`<dt>${caution.title}</dt>
-              <dd>${caution.text}</dd>`,
+            html`<dt>${dataText(caution.title)}</dt>
+              <dd>${dataText(caution.text)}</dd>`,
         )}
       </dl>
-      <p class="small soft">${data.ending}</p>`;
+      <p class="small soft">${dataText(data.ending)}</p>`;
     if (this.manner === 'told') return texts;
     return html`<details>
       <summary>

@@ -113,7 +113,7 @@ export class ChosenRow extends JobSection {
       }
       case 'step': {
         const words = this.view.gluing.shop?.steps[choice.step - 1];
-        return words === undefined ? nothing : this.#row(GLUING_WORDS.step(choice.step), words.title, near);
+        return words === undefined ? nothing : this.#row(GLUING_WORDS.step(choice.step), toldText(words.title, this.unit), near);
       }
       default:
         return nothing;

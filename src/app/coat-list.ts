@@ -5,6 +5,7 @@ import type { CoatingQuantity } from '../model/quantities.ts';
 import { property } from 'lit/decorators.js';
 import { coatsOf, coverageOf, KNOWN_COATS, withCoverage } from '../project/coats.ts';
 import { setCoatings } from '../project/shop-commands.ts';
+import { dataText } from './data-words.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './quantity-field.ts';
@@ -27,7 +28,7 @@ export class CoatList extends JobSection {
     const coats = coatsOf(this.project);
     const others = KNOWN_COATS.filter(({ id }) => !coats.some((coat) => coat.id === id));
     return html`<details>
-      <summary>${words.heading(coats.map(({ name }) => name))}</summary>
+      <summary>${words.heading(coats.map(({ name }) => dataText(name)))}</summary>
       <div class="stack">
         ${
           coats.length === 0
@@ -47,7 +48,7 @@ export class CoatList extends JobSection {
                   @change=${(event: Event) => this.#add(coats, event.target as HTMLSelectElement)}
                 >
                   <option value="" selected>${words.choose}</option>
-                  ${others.map(({ id, name }) => html`<option value=${id}>${name}</option>`)}
+                  ${others.map(({ id, name }) => html`<option value=${id}>${dataText(name)}</option>`)}
                 </select>
               </label>`
         }
@@ -58,7 +59,8 @@ export class CoatList extends JobSection {
   #coat(coats: readonly Coating[], coat: Coating, i: number) {
     const words = QUANTITY_WORDS.coats;
     const { units } = QUANTITY_WORDS.glue;
-    const { name, cureH } = coat;
+    const name = dataText(coat.name);
+    const { cureH } = coat;
     const change = (next: Coating): void => this.#set(coats.map((other) => (other === coat ? next : other)));
     const field = (
       label: string,

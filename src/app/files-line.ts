@@ -4,6 +4,7 @@ import data from '../../shared/cautions.json';
 import type { FilesAsk, PaperFile } from '../worker/files-api.ts';
 import { allCut } from './bench-state.ts';
 import './cutter-fields.ts';
+import { dataText } from './data-words.ts';
 import { FilesEvent, WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { withPart } from './files-actions.ts';
@@ -178,11 +179,11 @@ export class FilesLine extends JobSection {
       <dl class="small">
         ${LASER_CAUTIONS.map(
           ({ title, text }) =>
-            html`<dt>${title}</dt>
-              <dd>${text}</dd>`,
+            html`<dt>${dataText(title)}</dt>
+              <dd>${dataText(text)}</dd>`,
         )}
       </dl>
-      <p class="small soft">${data.ending}</p>
+      <p class="small soft">${dataText(data.ending)}</p>
       <button @click=${take}>${FILES_WORDS.seen}</button>
     </div>`;
   }

@@ -1,5 +1,6 @@
 import { formatFine, formatInches, type LengthUnit } from '../base/format-length.ts';
 import { language, type Language } from './language/language.ts';
+import { TOLD_WORDS } from './told-words.ts';
 
 /** Lengths under this are told in thousandths of an inch: in sixteenths 0.3 mm would be nothing. */
 const FINE_MM = 3;
@@ -14,7 +15,7 @@ const POINTED = /(?<![\p{L}\d._-])(\d+)\.(\d+)(?![\p{L}\d]*[._-]?[\p{L}\d]*\.)(?
  * The one door through which sentences that the worker, the project or the core made come to the screen: findings, problems, reasons, progress.
  * The remedy stands beside a finding as a button, so its name in brackets is left out; a vertex is a corner; lengths are in the unit of the job,
  * in inches by sixteenths, under 3 mm by thousandths.
- * @param spoken the language they are told in: now its decimal mark alone, the sentences are English.
+ * @param spoken the language they are told in: its decimal mark, and those sentences that are translated.
  */
 export function toldText(text: string, unit: LengthUnit, spoken: Language = language()): string {
   const plain = text
@@ -22,7 +23,7 @@ export function toldText(text: string, unit: LengthUnit, spoken: Language = lang
     .replace(/\bvertices\b/g, 'corners')
     .replace(/\bvertex\b/g, 'corner');
   const measured = unit === 'mm' ? plain : plain.replace(IN_MM, (_, figures: string) => inInches(figures));
-  return spoken === 'de' ? measured.replace(POINTED, '$1,$2') : measured;
+  return TOLD_WORDS.sentence(spoken === 'de' ? measured.replace(POINTED, '$1,$2') : measured);
 }
 
 /** The same of a finding or a problem. */

@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { ShopView } from '../worker/shop-api.ts';
 import { allCut, chainIndex } from './bench-state.ts';
+import { toldText } from './finding-text.ts';
 import { isUnfinished, NO_GLUING, type GluingLook } from './gluing-look.ts';
 import './gluing-steps.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
@@ -47,7 +48,7 @@ export class GluingLine extends JobSection {
         ${shop.findings.map(({ text, where }) => {
           const light = (): void => this.point({ seams: [chainIndex(this.bench, where.seam ?? '')] });
           return html`<p @pointerenter=${light} @pointerleave=${() => this.point(null)}>
-            <b class="wrong">${WORDS.findings.severity.warning}:</b> ${text}
+            <b class="wrong">${WORDS.findings.severity.warning}:</b> ${toldText(text, this.unit)}
           </p>`;
         })}
         ${

@@ -5,6 +5,7 @@ import type { ShopView } from '../worker/shop-api.ts';
 import { chainIndex } from './bench-state.ts';
 import './cautions.ts';
 import { ChooseEvent, GluingMoveEvent } from './events.ts';
+import { toldText } from './finding-text.ts';
 import { isMovable, partsOfStep } from './gluing-actions.ts';
 import { NO_GLUING, type GluingLook } from './gluing-look.ts';
 import { EdgeScroll } from './edge-scroll.ts';
@@ -154,7 +155,7 @@ export class GluingSteps extends JobSection {
           @keydown=${(event: KeyboardEvent) => this.#key(event, number)}
           @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : { kind: 'step', step: number }))}
         >
-          <span class="unseen">${GLUING_WORDS.step(number)}:</span> ${shop.steps[number - 1].title}
+          <span class="unseen">${GLUING_WORDS.step(number)}:</span> ${toldText(shop.steps[number - 1].title, this.unit)}
           ${isBlind ? html`<span class="blind">(${GLUING_WORDS.blind})</span>` : nothing}
         </button>
         ${isChosen ? this.#body(shop, step) : nothing}
@@ -168,8 +169,8 @@ export class GluingSteps extends JobSection {
     if (shop.gluing.batches[batch - 1].steps[0] !== number) return nothing;
     const { title, times } = shop.batches[batch - 1];
     return html`<div class="batch">
-      <h3>${title}</h3>
-      <p class="small soft">${times}</p>
+      <h3>${toldText(title, this.unit)}</h3>
+      <p class="small soft">${toldText(times, this.unit)}</p>
     </div>`;
   }
 
@@ -191,7 +192,7 @@ export class GluingSteps extends JobSection {
           : html`<div class="warm">
               <b>${GLUING_WORDS.warm}</b>
               <ul>
-                ${words.warm.map((text) => html`<li>${text}</li>`)}
+                ${words.warm.map((text) => html`<li>${toldText(text, this.unit)}</li>`)}
               </ul>
             </div>`
       }
@@ -200,7 +201,7 @@ export class GluingSteps extends JobSection {
         ${step.runs.map((run, i) => {
           const light = (): void => this.point({ seams: [chainIndex(this.bench, run.seam)] });
           const dark = (): void => this.point(partsOfStep(this.bench, step));
-          return html`<li @pointerenter=${light} @pointerleave=${dark}>${words.runs[i]}</li>`;
+          return html`<li @pointerenter=${light} @pointerleave=${dark}>${toldText(words.runs[i], this.unit)}</li>`;
         })}
       </ul>
       <fl-cautions .ids=${step.cautions} label=${WORDS.cautions.step}></fl-cautions>
@@ -231,7 +232,7 @@ export class GluingSteps extends JobSection {
         ${refused.why.map(({ text, where }) => {
           const light = (): void => this.point({ seams: [chainIndex(this.bench, where.seam ?? '')] });
           return html`<li @pointerenter=${light} @pointerleave=${() => this.point(null)}>
-            ${GLUING_WORDS.why(text)}
+            ${toldText(GLUING_WORDS.why(text), this.unit)}
           </li>`;
         })}
       </ul>

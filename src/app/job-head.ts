@@ -5,6 +5,7 @@ import type { Project } from '../project/project.ts';
 import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
 import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
 import type { SaveState } from './autosave.ts';
+import { dataText } from './data-words.ts';
 import { CommandEvent, SampleEvent, VerbEvent } from './events.ts';
 import './files/earlier-states.ts';
 import { KEEP_WORDS } from './files/keep-words.ts';
@@ -40,6 +41,7 @@ export class JobHead extends LitElement {
         gap: var(--s2);
       }
       h1 svg {
+        flex: none;
         inline-size: 20px;
         block-size: 20px;
       }
@@ -156,7 +158,9 @@ export class JobHead extends LitElement {
               />
               <p class="facts">
                 <span>${WORDS.head.revision(project.revision)}</span
-                ><span>${project.parts[0]?.source.fileName ?? ''}</span>${this.#inFile()}<span>${this.saved === 'looking' ? KEEP_WORDS.looking : WORDS.head.saved[this.saved]}</span>
+                ><span>${project.parts[0]?.source.fileName ?? ''}</span>${this.#inFile()}<span
+                  >${this.saved === 'looking' ? KEEP_WORDS.looking : WORDS.head.saved[this.saved]}</span
+                >
               </p>`
       }
       ${
@@ -170,8 +174,14 @@ export class JobHead extends LitElement {
       <div class="row">
         <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
         <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
-        ${project === null ? nothing : html`<button aria-keyshortcuts="Control+S" @click=${() => this.#ask('save-project')}>${WORDS.head.keep}</button>
-            ${this.kept.fileName === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('save-as')}>${KEEP_WORDS.saveAs}</button>`}`}
+        ${
+          project === null
+            ? nothing
+            : html`<button aria-keyshortcuts="Control+S" @click=${() => this.#ask('save-project')}>
+                  ${WORDS.head.keep}
+                </button>
+                ${this.kept.fileName === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('save-as')}>${KEEP_WORDS.saveAs}</button>`}`
+        }
       </div>
       <div class="kit" role="group" aria-label=${WORDS.head.kitLabel}>
         <span class="soft">${WORDS.head.kit}</span>
@@ -180,10 +190,10 @@ export class JobHead extends LitElement {
             html`<button
               class="plain"
               aria-current=${this.#isOpen(sample) ? 'true' : nothing}
-              title=${sample.sentence}
+              title=${dataText(sample.sentence)}
               @click=${() => this.dispatchEvent(new SampleEvent(sample.id))}
             >
-              ${sample.title}
+              ${dataText(sample.title)}
             </button>`,
         )}
       </div>

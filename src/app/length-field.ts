@@ -1,6 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { formatInches, formatPlain, parseLength, type LengthUnit } from '../base/format-length.ts';
+import { formatInches, formatPlain, isWholeSixteenths, parseLength, type LengthUnit } from '../base/format-length.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -16,6 +16,9 @@ declare global {
     'fl-length': LengthEvent;
   }
 }
+
+/** Before a length whose sixteenths of an inch are rounded: what is meant stays as it is until something else is typed. */
+const ABOUT = '\u2248\u00a0';
 
 /** A field for one length: takes mm, cm, m and inches with fractions, decimal point or comma. */
 @customElement('fl-length-field')
@@ -83,12 +86,13 @@ export class LengthField extends LitElement {
     if (this.mm === null) return '';
     const sign = this.mm < 0 ? '\u2212' : '';
     const size = Math.abs(this.mm);
-    return sign + (this.unit === 'in' ? formatInches(size) : `${formatPlain(size)}\u00a0mm`);
+    if (this.unit === 'mm') return `${sign}${formatPlain(size)}\u00a0mm`;
+    return `${isWholeSixteenths(size) ? '' : ABOUT}${sign}${formatInches(size)}`;
   }
 
   #take(event: Event): void {
     const input = event.target as HTMLInputElement;
-    const mm = this.#read(input.value);
+    const mm = this.#read(input.value.replace(ABOUT.trim(), ''));
     if (mm === null || mm < this.min || mm > this.max) {
       this.fault = WORDS.field.wrong(this.min, this.max, this.unit);
       return;

@@ -3,6 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { MM_PER_INCH } from '../base/format-length.ts';
 import type { Glue } from '../model/glues.ts';
 import { glueNamed, GLUE_NAMES, setGlue } from '../project/shop-commands.ts';
+import { dataText } from './data-words.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { JobSection } from './job-section.ts';
 import './quantity-field.ts';
@@ -48,12 +49,12 @@ export class QuantityGlue extends JobSection {
     if (glue === null) return nothing;
     const words = QUANTITY_WORDS.glue;
     return html`<details>
-      <summary>${words.heading(glue.name)}</summary>
+      <summary>${words.heading(dataText(glue.name))}</summary>
       <div class="stack">
         <label
           >${words.choose}<br />
           <select data-means="glue" @change=${this.#choose}>
-            ${GLUE_NAMES.map((name) => html`<option value=${name} ?selected=${name === glue.id}>${glueNamed(name).name}</option>`)}
+            ${GLUE_NAMES.map((name) => html`<option value=${name} ?selected=${name === glue.id}>${dataText(glueNamed(name).name)}</option>`)}
           </select>
         </label>
         <p class="small soft">${words.label}</p>

@@ -1,6 +1,7 @@
 import { formatArea, type LengthUnit } from '../base/format-length.ts';
 import type { FinishPlan } from '../model/finish.ts';
 import type { Quantities } from '../model/quantities.ts';
+import { dataText } from './data-words.ts';
 import { QUANTITY_WORDS } from './quantity-words.ts';
 
 /** Something the job takes. */
@@ -42,13 +43,13 @@ export function quantityRows(
     })),
     ...(glue.ml === 0
       ? []
-      : [wet('glue', glue.glue.name, glue.ml, table.faces(area(glue.edgesMm2 + glue.laidMm2)), glue.cost)]),
+      : [wet('glue', dataText(glue.glue.name), glue.ml, table.faces(area(glue.edgesMm2 + glue.laidMm2)), glue.cost)]),
     ...coatings.map(({ coating: { id, name, coats }, ml }) =>
-      wet(`coat/${id}`, name, ml, table.coats(area(outsideMm2), coats)),
+      wet(`coat/${id}`, dataText(name), ml, table.coats(area(outsideMm2), coats)),
     ),
     ...(finish?.colours ?? []).map(({ colour: { id, name, coats }, ml, areaMm2 }) =>
-      wet(`colour/${id}`, name, ml, table.coats(area(areaMm2), coats)),
+      wet(`colour/${id}`, dataText(name), ml, table.coats(area(areaMm2), coats)),
     ),
-    ...(finish?.clay == null ? [] : [wet('clay', finish.clay.clay.name, finish.clay.wetMl, table.clay)]),
+    ...(finish?.clay == null ? [] : [wet('clay', dataText(finish.clay.clay.name), finish.clay.wetMl, table.clay)]),
   ];
 }

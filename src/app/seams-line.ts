@@ -41,21 +41,18 @@ export class SeamsLine extends JobSection {
         align-items: center;
         padding-inline: var(--s2);
       }
-      .angle {
-        display: grid;
-        grid-template-columns: auto minmax(4rem, 1fr) auto auto;
-        align-items: center;
-        gap: var(--s2) var(--s3);
-      }
+      .angle,
       .groups {
-        display: grid;
-        grid-template-columns: auto minmax(4rem, 1fr) auto;
+        display: flex;
+        flex-wrap: wrap;
         align-items: center;
         gap: var(--s2) var(--s3);
       }
-      input[type='range'] {
+      input[type='range'],
+      .groups select {
         accent-color: var(--ink);
-        inline-size: 100%;
+        flex: 1 1 7rem;
+        min-inline-size: 0;
       }
       li {
         display: flex;
@@ -89,7 +86,11 @@ export class SeamsLine extends JobSection {
   protected override render() {
     const { sculpt } = this.bench;
     const isReady = sculpt !== null;
-    return html`<fl-job-line heading=${WORDS.lines.seams} mark=${this.#mark()}>
+    return html`<fl-job-line
+      ?asks=${this.bench.sculpt?.sized === true}
+      heading=${WORDS.lines.seams}
+      mark=${this.#mark()}
+    >
       ${this.#answer()}
       ${
         isReady

@@ -4,6 +4,7 @@ import { formatPercent } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSpot } from '../model/forming.ts';
 import { ChooseEvent } from './events.ts';
+import { toldText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import { PLACE_LIST_STYLE } from './list-style.ts';
 import { SHARED } from './styles.ts';
@@ -72,7 +73,7 @@ export class SpotList extends JobSection {
       @click=${() => this.dispatchEvent(new ChooseEvent({ kind: 'piece', piece: piece.id }))}
     >
       <b>${words.give[spot.kind](formatPercent(spot.percent))}</b>
-      ${words.rest(piece.name, spot.placeText, spot.wayText)}
+      ${words.rest(piece.name, toldText(spot.placeText, this.unit), toldText(spot.wayText, this.unit))}
     </button>`;
   }
 

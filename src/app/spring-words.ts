@@ -13,7 +13,7 @@ const WAYS: Readonly<Record<PullWay, string>> = {
 export const SPRING_WORDS = spoken('spring', {
   heading: 'Warm or tape these joints first',
   seam: (letter: string) => `Seam ${letter}`,
-  pull: (newtonPerCm: string) => `${newtonPerCm} N/cm`,
+  pull: (newtonPerCm: string) => `${newtonPerCm}\u00a0N/cm`,
   letGo: (length: string) => `let go, its edges stand up to ${length} off`,
   way: (way: PullWay) => WAYS[way],
   more: (n: number) => `${n} more`,

@@ -123,11 +123,12 @@ export class StageRule extends LitElement {
         }
       }
       @container (width < 520px) {
-        kbd {
+        button kbd[class] {
           display: none;
         }
         button {
           font-size: var(--t-small);
+          white-space: normal;
         }
       }
     `,
@@ -177,7 +178,8 @@ export class StageRule extends LitElement {
 
   /** Arrow keys go from stop to stop; a hundredth of the way would be no step. */
   #step(event: KeyboardEvent): void {
-    const way = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    const on = getComputedStyle(this).direction === 'rtl' ? -1 : 1;
+    const way = { ArrowRight: on, ArrowUp: 1, ArrowLeft: -on, ArrowDown: -1 }[event.key];
     if (way === undefined) return;
     event.preventDefault();
     const next = way > 0 ? Math.floor(this.stage + 1) : Math.ceil(this.stage - 1);

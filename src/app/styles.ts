@@ -64,6 +64,10 @@ export const SHARED = css`
   .stack > * + * {
     margin-block-start: var(--s3);
   }
+  /* Drawings keep their sides in every language. */
+  svg {
+    direction: ltr;
+  }
   .unseen {
     position: absolute;
     inline-size: 1px;

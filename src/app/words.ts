@@ -222,7 +222,12 @@ export const WORDS = spoken('window', {
     stripFigures: (quantity: number, thickness: string, area: string) => `${quantity} × ${thickness}, ${area}`,
     saw: SAW_WORDS,
   },
-  cautions: { cut: 'Before you cut', glue: 'Before you heat or glue', step: 'Before this step' },
+  cautions: {
+    cut: 'Before you cut',
+    glue: 'Before you heat or glue',
+    step: 'Before this step',
+    names: (titles: readonly string[]) => titles.map((title) => title.toLowerCase()).join(', '),
+  },
 
   findings: {
     severity: { error: 'Stops', warning: 'Look', note: 'Note' },

@@ -51,6 +51,12 @@ export function formatInches(mm: number): string {
   return `${sign}${figure}${GAP}in`;
 }
 
+/** True where a length is sixteenths of an inch to a hundredth of a millimetre, so that `formatInches` says all of it. */
+export function isWholeSixteenths(mm: number): boolean {
+  const sixteenthMm = MM_PER_INCH / INCH_PARTS;
+  return Math.abs(mm - Math.round(mm / sixteenthMm) * sixteenthMm) < 0.005;
+}
+
 /** In the unit the maker reads. */
 export function formatLength(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? formatMm(mm) : formatInches(mm);

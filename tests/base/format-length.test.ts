@@ -7,12 +7,25 @@ import {
   formatMeasured,
   formatMm,
   formatNumber,
+  isWholeSixteenths,
   parseLength,
 } from '../../src/base/format-length.ts';
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 
 describe('lengths as text', () => {
+  it('knows which lengths are whole sixteenths of an inch', () => {
+    expect([25.4, 1.5875, 322.2625, 0, 322, 1, 25.42].map(isWholeSixteenths)).toEqual([
+      true,
+      true,
+      true,
+      true,
+      false,
+      false,
+      false,
+    ]);
+  });
+
   it('shows one decimal below 100 mm and none above', () => {
     expect(plain(formatMm(48.46))).toBe('48.5 mm');
     expect(plain(formatMm(99.96))).toBe('100 mm');

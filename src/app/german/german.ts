@@ -1,10 +1,12 @@
 import type { Tables } from '../language/spoken.ts';
 import { AT_BENCH, AT_SHOP } from './at-bench.ts';
+import { DATA } from './data.ts';
 import { DONE } from './done.ts';
 import { CUTTER, FILES } from './files.ts';
 import { FORMING } from './forming.ts';
 import { GLUING } from './gluing.ts';
 import { GUIDE, HELP, KEYS } from './help.ts';
+import { HISTORY } from './history.ts';
 import { JOIN } from './join.ts';
 import { KEEP, OFFLINE } from './keep.ts';
 import { LABEL } from './label.ts';
@@ -38,6 +40,7 @@ import {
 import { STOCK } from './stock.ts';
 import { STRIP } from './strip.ts';
 import { TERMS } from './terms.ts';
+import { TOLD } from './told.ts';
 import { VERDICT } from './verdict.ts';
 import { WEAR } from './wear.ts';
 import { WINDOW } from './window.ts';
@@ -49,6 +52,7 @@ export const GERMAN: Tables = {
   atShop: AT_SHOP,
   'build-up': BUILD_UP,
   cutter: CUTTER,
+  data: DATA,
   done: DONE,
   files: FILES,
   forming: FORMING,
@@ -56,6 +60,7 @@ export const GERMAN: Tables = {
   gluing: GLUING,
   guide: GUIDE,
   help: HELP,
+  history: HISTORY,
   join: JOIN,
   keep: KEEP,
   keys: KEYS,
@@ -84,6 +89,7 @@ export const GERMAN: Tables = {
   spring: SPRING,
   stock: STOCK,
   strip: STRIP,
+  told: TOLD,
   twin: TWIN,
   verdict: VERDICT,
   wear: WEAR,

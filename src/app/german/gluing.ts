@@ -1,4 +1,5 @@
 import { formatNumber } from '../../base/format-length.ts';
+import { dataText } from '../data-words.ts';
 import type { GLUING_WORDS } from '../gluing-words.ts';
 import type { Translation } from '../language/spoken.ts';
 import { count, steps } from './count.ts';
@@ -15,7 +16,7 @@ export const GLUING: Translation<typeof GLUING_WORDS> = {
   pieces: (numbers) => `Stück ${numbers.join(', ')}`,
   how: 'Kontaktkleber greift sofort und lässt sich nicht schieben: die Kanten am Punkt ansetzen, dann den Pfeilen nach zurollen.',
   glue: ({ name, waitMin, openMin }) =>
-    `${name}: abgelüftet nach ${formatNumber(waitMin)} min, zu fügen innerhalb ${formatNumber(openMin)} min. Sagt das Etikett etwas anderes, unter „Was gebraucht wird“ eintragen.`,
+    `${dataText(name)}: abgelüftet nach ${formatNumber(waitMin)} min, zu fügen innerhalb ${formatNumber(openMin)} min. Sagt das Etikett etwas anderes, unter „Was gebraucht wird“ eintragen.`,
   outside: (letters) =>
     letters.length === 1
       ? `Blind geklebt: Ist Naht ${letters[0]} zu, kommt keine Hand von innen heran. Von außen andrücken.`

@@ -1,4 +1,5 @@
 import type { KEEP_WORDS } from '../files/keep-words.ts';
+import { labelText } from '../label-words.ts';
 import type { TranslationInPart } from '../language/spoken.ts';
 import type { OFFLINE_WORDS } from '../offline/offline-words.ts';
 import { pieces } from './count.ts';
@@ -57,7 +58,7 @@ export const KEEP: TranslationInPart<typeof KEEP_WORDS> = {
     inHand: 'der Auftrag in Arbeit',
     last: 'wie verlassen',
     inFile: 'in seiner Datei gespeichert',
-    after: (what) => `nach: ${what}`,
+    after: (what) => `nach: ${labelText(what)}`,
     pieces,
     bring: 'zurückholen',
     open: 'öffnen',

@@ -172,7 +172,7 @@ export const SIMPLIFY: Translation<typeof SIMPLIFY_WORDS> = {
 export const SPRING: Translation<typeof SPRING_WORDS> = {
   heading: 'Diese Verbindungen zuerst erwärmen oder abkleben',
   seam: (letter) => `Naht ${letter}`,
-  pull: (newtonPerCm) => `${newtonPerCm} N/cm`,
+  pull: (newtonPerCm) => `${newtonPerCm}\u00a0N/cm`,
   letGo: (length) => `losgelassen stehen ihre Kanten bis ${length} auseinander`,
   way: (way) =>
     ({

@@ -227,7 +227,12 @@ export const WINDOW: Translation<typeof WORDS> = {
     strip: ({ bevelDeg }) => `Streifen, lange Kanten ${settingText(bevelDeg, LEAN)}`,
     stripFigures: (quantity, thickness, area) => `${quantity} × ${thickness}, ${area}`,
   },
-  cautions: { cut: 'Vor dem Schneiden', glue: 'Vor dem Erwärmen oder Kleben', step: 'Vor diesem Schritt' },
+  cautions: {
+    cut: 'Vor dem Schneiden',
+    glue: 'Vor dem Erwärmen oder Kleben',
+    step: 'Vor diesem Schritt',
+    names: (titles) => titles.join(', '),
+  },
 
   findings: {
     severity: { error: 'Halt', warning: 'Ansehen', note: 'Hinweis' },
