@@ -18,13 +18,14 @@ export async function keepOffline(workbench: Workbench, entry: string): Promise<
     OFFLINE.set({ install: () => void (event as Event & { prompt(): Promise<void> }).prompt() });
   });
   window.addEventListener('appinstalled', () => OFFLINE.set({ install: null }));
+  // One line for all of it: a new version matters more than that all is kept.
   const notice = new QuietNotice(workbench);
   window.addEventListener('offline', () => {
     if (OFFLINE.keeping !== 'kept') notice.say({ tone: 'note', text: OFFLINE_WORDS.notYet });
   });
   if (!('serviceWorker' in navigator)) return;
   OFFLINE.set({ keeping: 'keeping' });
-  const version = new NewVersion(workbench, new QuietNotice(workbench), {
+  const version = new NewVersion(workbench, notice, {
     save: () => saveJob(workbench, new Date().toISOString().slice(0, 10)),
     reload: () => location.reload(),
   });

@@ -42,11 +42,11 @@ export class Keeper {
     if (registration === this.#registration) return;
     this.#registration = registration;
     registration.addEventListener('updatefound', () => this.#follow(registration.installing));
+    const isKept = registration.active !== null;
+    if (isKept) this.events.onKept(false);
     this.#follow(registration.installing);
     this.#follow(registration.waiting);
-    if (registration.active === null) return;
-    this.events.onKept(false);
-    if (this.keepers.controller !== null) await this.#compare();
+    if (isKept && this.keepers.controller !== null) await this.#compare();
   }
 
   /** Looks for a new version, unless it did a short while ago. Without a network it stays as it is. */
