@@ -167,13 +167,14 @@ export const GUIDE: TranslationInPart<typeof GUIDE_WORDS> = {
     stretch: {
       title: 'Die Dehnung ansehen',
       why: 'Wo die Farbe kräftig ist, muss der Schaumstoff nachgeben. Unter 3 Prozent ist nichts zu spüren.',
-      mouse: 'In der Zeile zur Passung „Dehnung zeigen“ drücken, dann auf das Bild zeigen, um den Wert dort zu lesen.',
+      mouse:
+        'In der Zeile zur Passung unter den Farben „Dehnung“ wählen, dann auf das Bild zeigen, um den Wert dort zu lesen.',
       keys: 'K färbt das Bild nach Dehnung, K noch einmal nimmt es weg.',
     },
     fit: {
       title: 'Trocken zusammensetzen',
       why: 'Das Fenster schließt jede Naht, bevor ein Tropfen Kleber gekauft ist.',
-      mouse: 'Über dem Bild „fertiges Requisit“ wählen oder in der Zeile zur Passung die Spalte zeigen.',
+      mouse: 'Über dem Bild „fertiges Requisit“ wählen oder in der Zeile zur Passung unter den Farben „Spalte“.',
       keys: 'D färbt die Spalte der Passprobe; V geht von Ansicht zu Ansicht.',
     },
     sheets: {

@@ -8,7 +8,7 @@ export type StepName = keyof typeof GUIDE_WORDS.steps;
 /** What the steps are told by. */
 export interface GuideFacts {
   readonly project: Project | null;
-  readonly view: Pick<ViewState, 'stage' | 'colouring' | 'look' | 'choice' | 'help'>;
+  readonly view: Pick<ViewState, 'stage' | 'colouring' | 'look' | 'choice' | 'paperOut' | 'help'>;
   readonly wishes: Pick<Wishes, 'printers'>;
 }
 
@@ -60,7 +60,7 @@ export const GUIDE_STEPS: readonly GuideStep[] = [
     at: 'paper',
     isDone: (now, then) => now.view.choice.kind === 'page' || hasChanged(({ paper }) => paper, now, then),
   },
-  { name: 'pdf', at: 'paper', isDone: ({ view }) => view.help.saved.includes('pdf') },
+  { name: 'pdf', at: 'paper', isDone: ({ view }) => view.paperOut !== null || view.help.saved.includes('pdf') },
   {
     name: 'square',
     at: 'paper',

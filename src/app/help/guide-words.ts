@@ -56,13 +56,14 @@ export const GUIDE_WORDS = spoken('guide', {
     stretch: {
       title: 'Look at the stretch',
       why: 'Where the colour is strong the foam has to give. Under 3 per cent you feel nothing.',
-      mouse: 'Press “show stretch” in the line about fit, then point at the picture for the figure there.',
+      mouse:
+        'Choose “stretch” among the colours in the line about fit, then point at the picture for the figure there.',
       keys: 'K colours the picture by stretch, K again puts it away.',
     },
     fit: {
       title: 'Put it together dry',
       why: 'The window closes every seam before you own a drop of glue.',
-      mouse: 'Choose “finished” among the surfaces over the picture, or show the gaps in the line about fit.',
+      mouse: 'Choose “finished prop” over the picture, or “gaps” among the colours in the line about fit.',
       keys: 'D colours the gaps of the dry fit; V goes from surface to surface.',
     },
     sheets: {
@@ -80,7 +81,7 @@ export const GUIDE_WORDS = spoken('guide', {
     pdf: {
       title: 'Save the templates',
       why: 'One file, in true size, with every piece and how to glue it.',
-      mouse: 'Press “Save templates, PDF”.',
+      mouse: 'Press “Save templates, PDF”, or print them at once.',
       keys: 'Press / and type pdf, then Enter.',
     },
     square: {
