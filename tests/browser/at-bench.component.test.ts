@@ -4,6 +4,7 @@ import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import '../../src/app/tokens.css';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import type { Cautions } from '../../src/app/cautions.ts';
 import type { AtBench } from '../../src/app/at-bench/at-bench.ts';
 import { workOrder } from '../../src/app/at-bench/work-order.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
@@ -127,7 +128,7 @@ describe('at the bench', () => {
 
   it('tells cautions in full once for a kind of work, and where somebody comes in', async () => {
     const cautions = (): readonly string[] =>
-      [...findIn(app, 'fl-at-bench', 'fl-work-line').shadowRoot!.querySelectorAll('fl-cautions')].map(
+      [...findIn(app, 'fl-at-bench', 'fl-work-line').shadowRoot!.querySelectorAll<Cautions>('fl-cautions')].map(
         (one) => one.manner,
       );
     const cut = lines().filter(({ phase }) => phase === 'cut');
