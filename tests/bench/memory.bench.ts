@@ -3,6 +3,8 @@
 // unreachable was let go: memory of the page, its nodes and listeners, and geometries and textures of the graphics card. What is held must
 // not grow from stretch to stretch.
 import process from 'node:process';
+import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
 import { staged, until } from '../browser/window.ts';
 import { openApp } from '../support/browser.ts';
 import { textTable } from './text-table.ts';
@@ -22,7 +24,7 @@ async function tell(what: string): Promise<void> {
   const { metrics } = await session.send('Performance.getMetrics');
   const of = (name: string): number => metrics.find((one) => one.name === name)?.value ?? 0;
   const { geometries = 0, textures = 0 } = await page.evaluate(
-    () => document.querySelector('fl-app')?.shadowRoot?.querySelector('fl-stage')?.stats ?? {},
+    () => document.querySelector<App>('fl-app')?.shadowRoot?.querySelector<Stage>('fl-stage')?.stats ?? {},
   );
   const megabytes = (of('JSHeapUsedSize') / 1e6).toFixed(2);
   const counts = [of('Nodes'), of('JSEventListeners'), geometries, textures];
@@ -30,7 +32,7 @@ async function tell(what: string): Promise<void> {
 }
 
 const open = async (name: string): Promise<void> => {
-  await page.locator('fl-job-head .kit button', { hasText: name }).click();
+  await page.locator('fl-job-head .kit button', { hasText: new RegExp(`^\\s*${name}\\s*$`) }).click();
   await until(page, name, (facts) => facts.name === name && facts.pages.length > 0);
 };
 await until(page, 'a sample is on the bench', ({ pages }) => pages.length > 0);
@@ -38,12 +40,12 @@ await staged(page);
 const [small, other] = ['Maul head', 'Lantern'];
 await open(small);
 const thick = await page.evaluate(
-  () => document.querySelector('fl-app')!.workbench.bench.pieces!.pieces[0].thicknessMm,
+  () => document.querySelector<App>('fl-app')!.workbench.bench.pieces!.pieces[0].thicknessMm,
 );
 await page.locator('fl-foam-line .stock label', { hasText: thick === 10 ? /^\s*6/ : /^\s*10/ }).click();
 await until(page, 'another thickness', ({ pieces }) => pieces.length > 0 && pieces[0].thicknessMm !== thick);
 const turn = async (way: 'undo' | 'redo'): Promise<void> => {
-  await page.evaluate((step) => document.querySelector('fl-app')!.workbench[step](), way);
+  await page.evaluate((step) => document.querySelector<App>('fl-app')!.workbench[step](), way);
   await until(page, way, ({ pieces }) => pieces.length > 0);
 };
 for (const stretch of [0, 1, 2]) {
