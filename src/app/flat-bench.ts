@@ -20,6 +20,8 @@ export class FlatBench extends JobSection {
         display: block;
         overflow: auto;
         padding: var(--s6);
+        /* What is looked at stands over its top. */
+        padding-block-start: calc(var(--target) + 2 * var(--s6));
       }
       .pieces {
         display: grid;

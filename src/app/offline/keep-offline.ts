@@ -3,7 +3,7 @@ import type { Workbench } from '../workbench.ts';
 import { Keeper } from './keeper.ts';
 import { NewVersion } from './new-version.ts';
 import { OFFLINE } from './offline-state.ts';
-import { OFFLINE_WORDS } from './offline-words.ts';
+import { lastingNotice } from './lasting-notice.ts';
 import { QuietNotice } from './quiet-notice.ts';
 
 /** A first picture that does not come is not waited for any longer, ms. */
@@ -21,7 +21,7 @@ export async function keepOffline(workbench: Workbench, entry: string): Promise<
   // One line for all of it: a new version matters more than that all is kept.
   const notice = new QuietNotice(workbench);
   window.addEventListener('offline', () => {
-    if (OFFLINE.keeping !== 'kept') notice.say({ tone: 'note', text: OFFLINE_WORDS.notYet });
+    if (OFFLINE.keeping !== 'kept') notice.say(lastingNotice('notYet'));
   });
   if (!('serviceWorker' in navigator)) return;
   OFFLINE.set({ keeping: 'keeping' });
@@ -32,7 +32,7 @@ export async function keepOffline(workbench: Workbench, entry: string): Promise<
   const keeper = new Keeper(navigator.serviceWorker, entry, {
     onKept: (isFirst) => {
       OFFLINE.set({ keeping: 'kept' });
-      if (isFirst) notice.say({ tone: 'note', text: OFFLINE_WORDS.ready });
+      if (isFirst) notice.say(lastingNotice('ready'));
       else notice.drop();
     },
     onNewer: (takeOver, isElsewhere) => version.offer(takeOver, isElsewhere),

@@ -1,6 +1,6 @@
 import type { Project } from '../../project/project.ts';
 import type { SaveState } from '../autosave.ts';
-import { OFFLINE_WORDS } from './offline-words.ts';
+import { lastingOffer } from './lasting-notice.ts';
 import type { QuietNotice } from './quiet-notice.ts';
 
 /** What must be known of the job before the window may be loaded anew. */
@@ -38,11 +38,9 @@ export class NewVersion {
   }
 
   #say(): void {
-    const words = OFFLINE_WORDS;
-    const [text, label, run] = this.#isUnkept()
-      ? [words.saveFirst, words.save, () => void this.#save()]
-      : [this.#isElsewhere ? words.newerElsewhere : words.newer, words.takeUp, () => void this.#takeUp()];
-    this.notice.say({ tone: 'note', text, remedy: { label, run }, close: words.later });
+    if (this.#isUnkept()) return this.notice.say(lastingOffer('saveFirst', 'save', () => void this.#save()));
+    const text = this.#isElsewhere ? 'newerElsewhere' : 'newer';
+    this.notice.say(lastingOffer(text, 'takeUp', () => void this.#takeUp()));
   }
 
   /** Whether something would be lost: a job that was worked on, that this window cannot keep in the browser, and that lies in no file as it is now. */

@@ -14,7 +14,9 @@ export class OfflineRow extends LitElement {
         display: grid;
         grid-template-columns: 7.5em minmax(0, 1fr);
         align-items: baseline;
-        min-block-size: 36px;
+        margin-block: var(--s1);
+      }
+      span {
         font-size: var(--t-small);
       }
       span:first-child {
