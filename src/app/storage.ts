@@ -180,7 +180,17 @@ export class BrowserStorage implements Storage {
   }
 
   #open(): Promise<IDBPDatabase<Shelves>> {
-    this.#opening ??= openShelves(this.name, () => (this.#opening = null));
+    this.#opening ??= this.#try();
     return this.#opening;
+  }
+
+  /** A refusal is not for ever: the next call asks again. */
+  async #try(): Promise<IDBPDatabase<Shelves>> {
+    try {
+      return await openShelves(this.name, () => (this.#opening = null));
+    } catch (error) {
+      this.#opening = null;
+      throw error;
+    }
   }
 }

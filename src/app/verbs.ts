@@ -302,7 +302,7 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
           run: () => saveOrAsk(bench, actions, kind),
         }))
       : []),
-    ...(hasPages ? [{ id: 'print', label: KEEP_WORDS.print.verb, run: () => actions.print() }] : []),
+    ...(hasPages ? [{ id: 'print', label: KEEP_WORDS.print.verb, run: () => saveOrAsk(bench, actions, 'print') }] : []),
     ...(hasPages
       ? [{ id: 'mock-up', label: MOCK_UP_WORDS.verb, run: () => actions.goTo('paper', 'fl-mock-up-fields') }]
       : []),

@@ -221,7 +221,7 @@ export interface ViewState {
   /** Findings that were shown, by their keys: they are not the next step any more. */
   readonly seen: readonly string[];
   /** The file of which it is asked whether to save it although something stops it. */
-  readonly printAsked: FileKind | null;
+  readonly printAsked: FileKind | 'print' | null;
   /** The pages that were saved or printed last. */
   readonly paperOut: PageSet | null;
   readonly help: HelpLook;

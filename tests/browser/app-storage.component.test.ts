@@ -157,6 +157,7 @@ describe('storage in the browser', () => {
     await answer;
     vi.useRealTimers();
     held.close();
+    expect(await silent.load()).toBeNull(); // it answers now
   });
 
   it('keeps wishes', async () => {

@@ -139,7 +139,11 @@ function subpaths(ops: readonly number[], numbers: readonly number[]): readonly 
     if (op === OPS.moveTo) found.push({ points: [numbers[at++], numbers[at++]], closed: false, goesOn: false });
     else if (op === OPS.lineTo) last().points.push(numbers[at++], numbers[at++]);
     else if (op === OPS.closePath) last().closed = true;
-    else throw new Error(`readPdf: operator ${op} in a path`);
+    else if (op === OPS.rectangle) {
+      const [x, y, width, height] = [numbers[at++], numbers[at++], numbers[at++], numbers[at++]];
+      const points = [x, y, x + width, y, x + width, y + height, x, y + height];
+      found.push({ points, closed: true, goesOn: false });
+    } else throw new Error(`readPdf: operator ${op} in a path`);
   }
   return found;
 }

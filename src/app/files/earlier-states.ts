@@ -29,7 +29,7 @@ export class EarlierStates extends LitElement {
       .jobs > * + * {
         margin-block-start: var(--s4);
       }
-      h3 {
+      h2 {
         font-size: var(--t-small);
         font-weight: 700;
         overflow-wrap: anywhere;
@@ -107,9 +107,9 @@ export class EarlierStates extends LitElement {
     const [{ name, fileName }] = stamps;
     const shown = this.whole.includes(job) ? stamps : stamps.slice(0, FEW);
     return html`<section class="stack">
-      <h3>
+      <h2>
         ${name}${fileName === '' || fileName === name ? nothing : html` <span class="soft">${fileName}</span>`}${job === this.job ? html` <span class="soft">(${words.inHand})</span>` : nothing}
-      </h3>
+      </h2>
       <ul>
         ${shown.map((stamp) => this.#state(stamp))}
       </ul>

@@ -30,11 +30,7 @@ export function layOutForPrint(pages: readonly Page[]): () => void {
     pages.map(
       (page) =>
         html`<div class="page size-${sizes.indexOf(sizeOf(page))}">
-          <svg
-            width="${page.widthMm}mm"
-            height="${page.heightMm}mm"
-            viewBox="0 0 ${page.widthMm} ${page.heightMm}"
-          >
+          <svg width="${page.widthMm}mm" height="${page.heightMm}mm" viewBox="0 0 ${page.widthMm} ${page.heightMm}">
             ${pageDrawing(page)}
           </svg>
         </div>`,

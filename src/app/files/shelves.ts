@@ -18,8 +18,12 @@ export interface Shelves extends DBSchema {
   jobs: { key: 'last'; value: Project };
 }
 
-/** How long a database may take to answer at first, ms: one that never does is taken for one that is switched off. */
-const ANSWER_MS = 5000;
+/**
+ * How long a database may take to answer at first: one that never does is taken for one that is switched off. Told in turns of the window of so
+ * many ms, since a window that is busy itself hears no answer.
+ */
+const ANSWER_TURNS = 20;
+const TURN_MS = 250;
 
 /** Opens the database. Rejects where the browser keeps nothing, or does not answer. */
 export async function openShelves(name: string, onLost: () => void): Promise<IDBPDatabase<Shelves>> {
@@ -39,10 +43,16 @@ export async function openShelves(name: string, onLost: () => void): Promise<IDB
     },
     terminated: onLost,
   });
-  const late = new Promise<never>((_, reject) => {
-    setTimeout(() => reject(new Error('the browser does not answer')), ANSWER_MS);
-  });
-  return await Promise.race([opening, late]);
+  const db = await Promise.race([opening, silence()]);
+  if (db !== null) return db;
+  // What comes too late is not used, and must not stand in the way of another try.
+  opening.then((late) => late.close()).catch(() => undefined);
+  throw new Error('the browser does not answer');
+}
+
+async function silence(): Promise<null> {
+  for (let turn = 0; turn < ANSWER_TURNS; turn += 1) await new Promise((resolve) => setTimeout(resolve, TURN_MS));
+  return null;
 }
 
 type Upgrade = IDBPTransaction<Shelves, StoreNames<Shelves>[], 'versionchange'>;

@@ -6,8 +6,8 @@ import { findingKey, toldFindings } from './told-findings.ts';
 import { VERDICT_WORDS } from './verdict-words.ts';
 import { verdictOf } from './verdict.ts';
 
-/** Files that are printed as they are. */
-const PRINTED: readonly FileKind[] = ['pdf', 'changed'];
+/** What goes to paper as it is: files, and the browser's own dialogue. */
+const PRINTED: readonly (FileKind | 'print')[] = ['pdf', 'changed', 'print'];
 
 /** What is best done next as things stand. */
 export const nextOf = ({ project, bench, view, progress }: Workbench): NextStep =>
@@ -26,14 +26,20 @@ export function seeFindings(workbench: Workbench, actions: WindowActions): void 
 }
 
 /** Saves what is printed; where something stops it, it is asked for once more first, in its place. @param isSure it was asked and is wished. */
-export function saveOrAsk(workbench: Workbench, actions: WindowActions, kind: FileKind, isSure = false): void {
+export function saveOrAsk(
+  workbench: Workbench,
+  actions: WindowActions,
+  kind: FileKind | 'print',
+  isSure = false,
+): void {
   const isStopped = verdictOf(workbench.bench).told.error.length > 0;
   if (PRINTED.includes(kind) && isStopped && !isSure) {
     workbench.setView({ printAsked: kind });
     return actions.goTo('paper', '.ask');
   }
   workbench.setView({ printAsked: null });
-  actions.save(kind);
+  if (kind === 'print') actions.print();
+  else actions.save(kind);
 }
 
 /** Verbs of what comes next and of whether it will work. */
