@@ -8,8 +8,9 @@ import { dataText } from './data-words.ts';
 import { FilesEvent, WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { withPart } from './files-actions.ts';
-import { DPI, FIRST_PICK, isForCutter, isNothing, NO_FILES, SMALLER, type FilesLook } from './files-look.ts';
+import { DPI, EVERYTHING, FIRST_PICK, isForCutter, isNothing, NO_FILES, SMALLER, type FilesLook } from './files-look.ts';
 import { FILES_WORDS } from './files-words.ts';
+import { KEEP_WORDS } from './files/keep-words.ts';
 import { toldText } from './finding-text.ts';
 import './job-line.ts';
 import { JobSection } from './job-section.ts';
@@ -100,7 +101,8 @@ export class FilesLine extends JobSection {
           @change=${(event: Event) => this.#take(take((event.target as HTMLInputElement).checked))}
         />${label}</label
       >`;
-    return html`<fieldset>
+    return html`<button @click=${() => this.#take(EVERYTHING)}>${KEEP_WORDS.everything}</button>
+      <fieldset>
         <legend>${paper.legend}</legend>
         <div class="choices">
           ${kindsOfPaper().map((kind) => tick(paper.kinds[kind], pick.paper.includes(kind), (isOn) => withPaper(pick, kind, isOn)))}

@@ -27,6 +27,17 @@ export const FIRST_PICK: FilesAsk = {
   timesSmaller: null,
 };
 
+/** Everything there is: all that can be made of the job, the job itself among it. */
+export const EVERYTHING: FilesAsk = {
+  paper: ['templates', 'buildSheet', 'cutList', 'gluing', 'pieces', 'report', 'project'],
+  sheetSvg: true,
+  dxf: true,
+  pngDpi: 300,
+  stl: true,
+  obj: true,
+  timesSmaller: null,
+};
+
 /** Dots to the inch, and how many times smaller a model may be: as the command line takes them. */
 export const DPI = { least: 10, usual: 300, most: 2400 } as const;
 export const SMALLER = { over: 1, usual: 5, most: 1000 } as const;

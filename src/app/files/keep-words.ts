@@ -71,6 +71,7 @@ export const KEEP_WORDS = spoken('keep', {
     missing: 'This state is no longer there.',
   },
 
+  everything: 'Pick everything',
   print: {
     verb: 'print the templates',
     button: 'Print …',

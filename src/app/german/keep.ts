@@ -74,6 +74,7 @@ export const KEEP: TranslationInPart<typeof KEEP_WORDS> = {
     missing: 'Diesen Stand gibt es nicht mehr.',
   },
 
+  everything: 'Alles wählen',
   print: {
     verb: 'Schablonen drucken',
     button: 'Drucken …',
