@@ -7,7 +7,7 @@ const FINE_MM = 3;
 
 /** `12 mm`, `12.5 mm`, and rows of figures with one unit: `300 × 200 mm`, `12 and 13 mm`, `3 to 4 mm`. Areas are left out. */
 const IN_MM =
-  /(?<![\p{L}\d.,])(\d+(?:[.,]\d+)?(?:[ \u00a0]?(?:×|x|by|and|to|or|,)[ \u00a0]?\d+(?:[.,]\d+)?)*)[ \u00a0]mm\b(?![²³])/gu;
+  /(?<![\p{L}\d.,])(\d+(?:[.,]\d+)?(?:[ \u00a0]?(?:×|x|by|and|to|or)[ \u00a0]?\d+(?:[.,]\d+)?)*)[ \u00a0]mm\b(?![²³])/gu;
 const FIGURE = /\d+(?:[.,]\d+)?/g;
 const POINTED = /(?<![\p{L}\d._-])(\d+)\.(\d+)(?![\p{L}\d]*[._-]?[\p{L}\d]*\.)(?![\p{L}_])/gu;
 

@@ -16,6 +16,7 @@ describe('what is told on the screen', () => {
     ['it is 300 × 200 mm', 'it is 11 13/16 in × 7 7/8 in'],
     ['from 5 to 10 mm wide, 4 pieces', 'from 3/16 in to 3/8 in wide, 4 pieces'],
     ['an area of 12 mm², 20 %, 30°', 'an area of 12 mm², 20 %, 30°'],
+    ['steps 1 to 9, 1837 mm of seam', 'steps 1 to 9, 72 5/16 in of seam'],
     ['10 mm/min and A4 mm', '3/8 in/min and A4 mm'],
   ])('%s in inches', (text, told) => {
     expect(plain(toldText(text, 'in', 'en'))).toBe(told);

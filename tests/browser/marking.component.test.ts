@@ -186,7 +186,7 @@ describe('by mouse', () => {
     await marked(upright(0));
     workbench.undo();
     await restedApp(app);
-    const field = findIn<HTMLInputElement>(app, 'fl-chosen-row', 'input[type=number]');
+    const field = findIn<HTMLInputElement>(app, 'fl-chosen-row', 'input[inputmode=decimal]');
     await userEvent.fill(field, '60');
     await userEvent.keyboard('{Enter}');
     await restedApp(app);

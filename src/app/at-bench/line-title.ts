@@ -1,4 +1,5 @@
 import type { Bench } from '../bench-state.ts';
+import { toldText } from '../finding-text.ts';
 import { AT_BENCH_WORDS } from './at-bench-words.ts';
 import type { WorkLine } from './work-order.ts';
 
@@ -31,7 +32,7 @@ export function titleOf(line: WorkLine, { paper }: Bench): LineTitle {
       const isNamed = letters.length > 0 && letters.length <= MOST_LETTERS;
       return {
         far: isNamed ? words.glue.seams(letters) : words.glue.step(step.number),
-        near: words.glue.title(step.number, line.words.title),
+        near: words.glue.title(step.number, toldText(line.words.title, 'mm')),
       };
     }
     case 'part':

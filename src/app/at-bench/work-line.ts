@@ -6,6 +6,7 @@ import { pieceTick } from '../../project/piece-standing.ts';
 import type { Project } from '../../project/project.ts';
 import type { ShopView, StepPicture } from '../../worker/shop-api.ts';
 import '../cautions.ts';
+import { toldText } from '../finding-text.ts';
 import '../gluing-picture.ts';
 import { JobSection } from '../job-section.ts';
 import '../page-picture.ts';
@@ -225,18 +226,21 @@ export class WorkLineView extends JobSection {
         batch === null
           ? nothing
           : html`<div class="batch">
-              <p><b>${batch.title}</b></p>
-              <p>${batch.times}</p>
+              <p><b>${toldText(batch.title, this.unit)}</b></p>
+              <p>${toldText(batch.times, this.unit)}</p>
             </div>`
       }
       ${
         words.warm.length === 0
           ? nothing
-          : html`<p class="soft">${AT_BENCH_WORDS.glue.warmed} ${[...new Set(words.warm)].join(' ')}</p>`
+          : html`<p class="soft">
+              ${AT_BENCH_WORDS.glue.warmed}
+              ${[...new Set(words.warm)].map((text) => toldText(text, this.unit)).join(' ')}
+            </p>`
       }
       ${words.painted === '' ? nothing : html`<p><b>${words.painted}</b></p>`}
       <ol>
-        ${step.runs.map((_, i) => html`<li>${words.runs[i]}</li>`)}
+        ${step.runs.map((_, i) => html`<li>${toldText(words.runs[i], this.unit)}</li>`)}
       </ol>`;
   }
 

@@ -32,20 +32,5 @@ export const LOOK: Translation<typeof LOOK_WORDS> = {
   missed: 'Die Ebene trifft hier keinen Schaumstoff.',
   thick: (thickness) => `Hier ${thickness} durch den Schaumstoff.`,
   point: 'Auf den Schnitt zeigen, um die Dicke zu lesen.',
-  showFit: 'Passung zeigen',
-  hideFit: 'Passung ausblenden',
-  fitLegend: (limit) => `Skala von ${limit} Überstand über bündige Kanten bis ${limit} Spalt`,
-  fitHint:
-    'Überstand ← mm → Spalt, an jeder Naht auf Sichtseite und Rückseite. Auf eine Naht zeigen, um ihre Werte zu lesen.',
-  fitReading: (letter, face, back) => `Naht ${letter}: ${face} auf der Sichtseite, ${back} auf der Rückseite`,
-  gapOf: (mm, isOverlap) => `${isOverlap ? 'Überstand' : 'Spalt'} ${mm}`,
-  showRoom: 'Luft um den Kern zeigen',
-  hideRoom: 'Luft um den Kern ausblenden',
-  noCore: 'Jetzt gibt es keinen Kern: unter „Körper und Kern“ einen einsetzen.',
-  roomLegend: (limit, wanted) =>
-    `Skala von einem Kern, der ${limit} tief im Schaumstoff steckt, über Berührung bis ${limit} Luft; gewünscht sind ${wanted}`,
-  roomHint: (wanted) =>
-    `Kern im Schaumstoff ← 0 berührt → Luft, auf der Innenseite; gewünscht sind ${wanted}. Grau: kein Kern daneben. Auf eine Stelle zeigen, um ihren Wert zu lesen.`,
-  roomReading: (mm, isInFoam) => (isInFoam ? `Der Kern steht hier ${mm} tief im Schaumstoff` : `Hier ${mm} Luft`),
   keys: 'Rahmen, Pfeil oder Knöpfe ziehen; Pfeiltasten auf dem Bild verschieben und neigen, mit der Umschalttaste weiter oder in der anderen Richtung.',
 };

@@ -162,9 +162,6 @@ export const WINDOW: Translation<typeof WORDS> = {
     noSeams: 'Keine Naht zu schließen.',
     dryFit: (gap, overlap) =>
       `Trocken zusammengesetzt, in voller Dicke und mit Gehrungen, klaffen Kanten höchstens ${gap} und stehen höchstens ${overlap} über.`,
-    legend: (limit) => `Skala von ${limit} Prozent Stauchung über die wahre Länge bis ${limit} Prozent Dehnung`,
-    legendHint: 'Stauchung ← Prozent → Dehnung. Auf die Werkbank zeigen, um den Wert dort zu lesen.',
-    reading: (squash, stretch) => `Hier: Stauchung ${squash}, Dehnung ${stretch}`,
     worst: 'Gibt am meisten nach:',
   },
   seamTable: {
@@ -287,8 +284,6 @@ export const WINDOW: Translation<typeof WORDS> = {
     traceFrom: (side) => `auf der ${side === 'face' ? 'Sichtseite' : 'Rückseite'} anzeichnen`,
     bendAs: { rolled: 'rollen', grooved: 'seine Falze nuten', kerfed: 'seine Biegung schlitzen' },
     roll: (stage) => `zeigen: ${stage}`,
-    showStretch: 'Dehnung zeigen',
-    hideStretch: 'Dehnung ausblenden',
     look: (side) => `Blick von ${SIDES[side] ?? side}`,
     undo: (label) => `rückgängig: ${label}`,
     redo: (label) => `wiederholen: ${label}`,

@@ -10,9 +10,13 @@ const UNTRANSLATED = 6;
 const ALIKE =
   /^(?:[^\p{L}]+|[xyz]|mm|cm|m|in|m²|min|h|[A-Z]|name|laser|english|deutsch|foamloft|stl|page|material|start|app|svg|png|esc)$/iu;
 
-/** Texts of a table by their paths, functions left out. */
+/** What stands for a text that is put together. */
+const MADE = 'ƒ';
+
+/** Texts of a table by their paths. */
 function textsOf(table: unknown, path: string): [string, string][] {
   if (typeof table === 'string') return [[path, table]];
+  if (typeof table === 'function') return [[path, MADE]];
   if (typeof table !== 'object' || table === null) return [];
   return Object.entries(table).flatMap(([key, value]) => textsOf(value, `${path}.${key}`));
 }
@@ -50,7 +54,9 @@ describe('German', () => {
 
   it('is German', () => {
     const english = new Map([...englishTables()].flatMap(([name, table]) => textsOf(table, name)));
-    expect(german.filter(([path, text]) => english.get(path) === text && !ALIKE.test(text.trim()))).toEqual([]);
+    expect(
+      german.filter(([path, text]) => english.get(path) === text && text !== MADE && !ALIKE.test(text.trim())),
+    ).toEqual([]);
   });
 
   it('keeps to its glossary and addresses nobody', () => {
