@@ -35,21 +35,5 @@ export const LOOK_WORDS = spoken('look', {
   missed: 'The plane meets no foam here.',
   thick: (thickness: string) => `Here ${thickness} through the foam.`,
   point: 'Point at the cut foam for its thickness.',
-  showFit: 'show how it fits',
-  hideFit: 'hide how it fits',
-  fitLegend: (limit: string) => `Scale from an overlap of ${limit} through edges that meet to a gap of ${limit}`,
-  fitHint: 'overlap ← mm → gap, along every seam on face and back. Point at a seam for its figures.',
-  fitReading: (letter: string, face: string, back: string) =>
-    `Seam ${letter}: ${face} at the face, ${back} at the back`,
-  gapOf: (mm: string, isOverlap: boolean) => `${isOverlap ? 'overlap' : 'gap'} ${mm}`,
-  showRoom: 'show the room round the core',
-  hideRoom: 'hide the room round the core',
-  noCore: 'There is no core now: put one in under Body and core.',
-  roomLegend: (limit: string, wanted: string) =>
-    `Scale from a core ${limit} deep in the foam through foam that touches it to ${limit} of room; ${wanted} wanted`,
-  roomHint: (wanted: string) =>
-    `core in the foam ← 0 touches → room, on the inside of the foam; ${wanted} wanted. Grey: no core beside it. Point at a place for its figure.`,
-  roomReading: (mm: string, isInFoam: boolean) =>
-    isInFoam ? `The core stands ${mm} deep in the foam here` : `${mm} of room here`,
   keys: 'Drag the frame, its arrow or its knobs; arrow keys on the picture move and lean it, with Shift by more or the other way.',
 });

@@ -147,9 +147,6 @@ export const WORDS = spoken('window', {
     noSeams: 'No seam to close.',
     dryFit: (gap: string, overlap: string) =>
       `Put together dry, thick and bevelled, edges leave gaps of at most ${gap} and overlap by at most ${overlap}.`,
-    legend: (limit: number) => `Scale from ${limit} per cent squash through true length to ${limit} per cent stretch`,
-    legendHint: 'squash ← per cent → stretch. Point at the bench for the figure there.',
-    reading: (squash: string, stretch: string) => `Here: squash ${squash}, stretch ${stretch}`,
     worst: 'Gives most:',
   },
   forming: FORMING_WORDS,
@@ -284,8 +281,6 @@ export const WORDS = spoken('window', {
       string
     >,
     roll: (stage: string) => `show it ${stage}`,
-    showStretch: 'show stretch',
-    hideStretch: 'hide stretch',
     look: (side: string) => `look from the ${side}`,
     undo: (label: string) => `undo: ${label}`,
     redo: (label: string) => `redo: ${label}`,
