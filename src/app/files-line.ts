@@ -8,7 +8,16 @@ import { dataText } from './data-words.ts';
 import { FilesEvent, WishEvent } from './events.ts';
 import { FIELDS_STYLE } from './fields-style.ts';
 import { withPart } from './files-actions.ts';
-import { DPI, EVERYTHING, FIRST_PICK, isForCutter, isNothing, NO_FILES, SMALLER, type FilesLook } from './files-look.ts';
+import {
+  DPI,
+  EVERYTHING,
+  FIRST_PICK,
+  isForCutter,
+  isNothing,
+  NO_FILES,
+  SMALLER,
+  type FilesLook,
+} from './files-look.ts';
 import { FILES_WORDS } from './files-words.ts';
 import { KEEP_WORDS } from './files/keep-words.ts';
 import { toldText } from './finding-text.ts';
