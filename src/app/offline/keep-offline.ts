@@ -15,7 +15,12 @@ const LONGEST_WAIT_MS = 60_000;
  */
 export async function keepOffline(workbench: Workbench, entry: string): Promise<void> {
   window.addEventListener('beforeinstallprompt', (event) => {
-    OFFLINE.set({ install: () => void (event as Event & { prompt(): Promise<void> }).prompt() });
+    // It may be asked once; after a no the browser offers it again in its own time.
+    const ask = (): void => {
+      OFFLINE.set({ install: null });
+      void (event as Event & { prompt(): Promise<void> }).prompt();
+    };
+    OFFLINE.set({ install: ask });
   });
   window.addEventListener('appinstalled', () => OFFLINE.set({ install: null }));
   // One line for all of it: a new version matters more than that all is kept.
