@@ -14,7 +14,7 @@ import { KEEP_WORDS } from './files/keep-words.ts';
 import { Keeping, type JobPlace } from './files/keeping.ts';
 import { jobKeyOf } from './files/kept-job.ts';
 import { placeSaid } from './history/step-said.ts';
-import { findingText } from './finding-text.ts';
+import { findingText, toldText } from './finding-text.ts';
 import { labelText } from './label-words.ts';
 import type { SavedSource, Storage } from './storage.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
@@ -268,7 +268,7 @@ export class Workbench extends EventTarget {
       // Messages may arrive after the reply they belong to.
       if (turn !== this.#turn || isOver) return;
       const isSettling = this.#bench.pieces?.isFinal === false;
-      this.#progress = isSettling ? { ...progress, text: WORDS.settling(progress.text) } : progress;
+      this.#progress = isSettling ? { ...progress, text: WORDS.settling(toldText(progress.text, 'mm')) } : progress;
       this.#changed();
     };
     const onEarly = (early: EarlyUpdate): Promise<boolean> => {

@@ -1,5 +1,6 @@
 import type { Translation } from '../language/spoken.ts';
 import type { TOLD_WORDS } from '../told-words.ts';
+import { PROGRESS } from './progress.ts';
 
 /** A sentence of the core and what it is in German; what stands in brackets is kept. */
 type Phrase = readonly [english: RegExp, german: string];
@@ -87,6 +88,7 @@ function sentence(text: string): string {
   const way = WAY.exec(text);
   if (way !== null && way[2] in PLACES) return `${PLACES[way[2]]} ${way[1] === 'pull' ? 'dehnen' : 'stauchen'}`;
   if (text in PLACES) return PLACES[text];
+  if (text in PROGRESS) return PROGRESS[text];
   if (RUN_LINE.test(text)) return say(text, RUN);
   const line = LINES.find(([english]) => english.test(text));
   return line === undefined

@@ -4,6 +4,7 @@ import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Project } from '../../project/project.ts';
 import { ruleOf } from '../../project/shop-rules.ts';
 import { chainIndex, pieceIndex, type Bench } from '../bench-state.ts';
+import { toldText } from '../finding-text.ts';
 import { NOTHING, type Choice, type Pointed } from '../view-state.ts';
 import { WORDS } from '../words.ts';
 import { figureScale, N_PER_CM } from './figure-scale.ts';
@@ -78,7 +79,7 @@ function stretchRows(piece: FoamPiece, ground: TableGround): readonly FigureRow[
   });
   if (piece.spots !== undefined && piece.spots.length > 0)
     return piece.spots.map(({ kind, percent, placeText, meshTriangle }) =>
-      row(kind, percent, placeText, cornerOf(bench, meshTriangle)),
+      row(kind, percent, toldText(placeText, 'mm'), cornerOf(bench, meshTriangle)),
     );
   const whole = { pieces: [pieceIndex(bench, piece.id)] };
   return (['stretch', 'squash'] as const).flatMap((give) => {

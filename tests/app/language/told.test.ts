@@ -4,6 +4,7 @@ import { dataText } from '../../../src/app/data-words.ts';
 import { toldText } from '../../../src/app/finding-text.ts';
 import { DATA } from '../../../src/app/german/data.ts';
 import { LABEL } from '../../../src/app/german/label.ts';
+import { PROGRESS } from '../../../src/app/german/progress.ts';
 import { speak } from '../../../src/app/language/language.ts';
 import { projectFiles, readProjectFile } from '../../house/project-files.ts';
 
@@ -53,6 +54,15 @@ describe('what the core says', () => {
     expect(all.length).toBeGreaterThan(50);
     expect(all.filter((text) => !(text in DATA))).toEqual([]);
     expect(dataText('my own tin')).toBe('my own tin');
+  });
+
+  it('says what is being worked out', () => {
+    const texts = ['src/steps/', 'src/pipeline/', 'src/worker/', 'src/mesh/']
+      .flatMap(projectFiles)
+      .filter((path) => path.endsWith('.ts'))
+      .flatMap((path) => [...readProjectFile(path).matchAll(/\bpause\([^,]+, '([^']+ [^']+)'/g)].map(([, text]) => text));
+    expect(texts.length).toBeGreaterThan(20);
+    expect(texts.filter((text) => !(text in PROGRESS))).toEqual([]);
   });
 
   it('names every change of the document', () => {
