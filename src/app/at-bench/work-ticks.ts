@@ -9,7 +9,7 @@ import {
   tickStep,
   tickWork,
 } from '../../project/done-commands.ts';
-import { pieceTick, piecesToPrint, standingOf, stepTick, type TickState } from '../../project/piece-standing.ts';
+import { pieceTick, standingOf, stepTick, type TickState } from '../../project/piece-standing.ts';
 import type { Project } from '../../project/project.ts';
 import type { WorkLine } from './work-order.ts';
 
@@ -17,10 +17,10 @@ import type { WorkLine } from './work-order.ts';
 export function lineState({ done, doneSteps }: Project, { tick }: Pick<WorkLine, 'tick'>): TickState {
   if (tick.of === 'step') return stepTick(doneSteps, tick.step);
   if (tick.of !== 'printed') return pieceTick(done, tick.piece, tick.of);
-  if (piecesToPrint(done, tick.pieces).length === 0) return 'done';
-  return standingOf(done, tick.pieces).some(({ paper, foam }) => paper === 'stale' && foam === 'none')
-    ? 'changed'
-    : 'open';
+  // What is cut as it is now needs no paper any more; what is to be cut anew does.
+  const waiting = standingOf(done, tick.pieces).filter(({ paper, foam }) => paper !== 'printed' && foam !== 'cut');
+  if (waiting.length === 0) return 'done';
+  return waiting.some(({ paper }) => paper === 'stale') ? 'changed' : 'open';
 }
 
 /** Ticks a line off, as it is now. */

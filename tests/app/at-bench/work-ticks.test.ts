@@ -46,6 +46,10 @@ describe('lines of the work', () => {
     expect(lineState(project, changed)).toBe('changed');
     const paper = line('print', { of: 'printed', pieces: [one, { ...two, revision: 'other' }] });
     expect(lineState(project, paper)).toBe('changed');
+    // A piece that is to be cut anew needs its paper anew.
+    expect(lineState(project, line('print', { of: 'printed', pieces: [{ ...one, revision: 'other' }, two] }))).toBe(
+      'changed',
+    );
     expect(goneSteps(project, lines)).toEqual([]);
     expect(goneSteps(project, lines.slice(0, 3))).toEqual(['glue/s1']);
     const atShop = { ...project, doneSteps: [...(project.doneSteps ?? []), { id: 'buy/glue', as: '40' }] };
