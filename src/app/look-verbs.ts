@@ -1,6 +1,5 @@
 import { LOOK_WORDS } from './look-words.ts';
 import { LOOKS } from './looks.ts';
-import { PAINT_WORDS } from './paint-words.ts';
 import { middlePlane } from './section-plane.ts';
 import type { Verb } from './verbs.ts';
 import type { Workbench } from './workbench.ts';

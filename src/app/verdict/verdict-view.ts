@@ -80,7 +80,7 @@ export class VerdictView extends JobSection {
         <h3 tabindex="-1">${VERDICT_WORDS.heading}</h3>
         <p class="answer ${verdict.answer}" role="status">${answerText(verdict, this.unit)}</p>
       </div>
-      ${WEIGHTS.map((weight) => this.#group(weight, verdict))} ${this.#checks()}`;
+      ${WEIGHTS.map((weight) => this.#group(weight, verdict))} ${verdict.answer === 'waits' ? nothing : this.#checks()}`;
   }
 
   #group(weight: Severity, { told }: Verdict) {

@@ -38,7 +38,9 @@ export const VERDICT_WORDS = spoken('verdict', {
   seam: (letter: string) => `seam ${letter}`,
   page: (name: string) => `page ${name}`,
   checked: (good: number, all: number) =>
-    good === all ? `${all} checks, all found good` : `${all} checks, ${good} found good`,
+    good === all
+      ? `${count(all, 'check', 'checks')}, all found good`
+      : `${count(all, 'check', 'checks')}, ${good} found good`,
   good: 'good',
   notGood: 'not good',
   checks: {
