@@ -67,7 +67,7 @@ const BESIDE = 40;
 /** Everything that stands and lies on the bench: builds it from the records, in slices, and brings it to where it is at each stage. */
 export class BenchShow {
   readonly pointing = new PointingView();
-  readonly sheets = new SheetsView();
+  readonly sheets = new SheetsView(() => this.#studio.changed());
   readonly forms = new PlainForms();
   readonly handle = new PlaneHandle();
   readonly inside = new InsideView(FONT);
@@ -310,6 +310,7 @@ export class BenchShow {
       seen = this.#working;
       await seen;
     }
+    await this.sheets.settled();
     while (this.#isPosing) await new Promise((resolve) => setTimeout(resolve));
   }
 

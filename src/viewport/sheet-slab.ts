@@ -1,4 +1,5 @@
 import { type Matrix4, ShapeUtils, Vector2, Vector3 } from 'three';
+import type { Stepwise } from '../base/stepwise.ts';
 
 /** A hole through a sheet: two rings of packed xy in the sheet's drawing, the upper and the lower edge of a leaning cut. */
 export interface SlabHole {
@@ -21,7 +22,8 @@ export interface SlabTriangles {
   readonly isCut: Uint8Array;
 }
 
-export function slabTriangles(slabs: readonly Slab[]): SlabTriangles {
+/** In stretches: a sheet with many holes takes a while. */
+export function* slabSteps(slabs: readonly Slab[]): Stepwise<SlabTriangles> {
   const positions: number[] = [];
   const normals: number[] = [];
   const isCut: number[] = [];
@@ -37,6 +39,7 @@ export function slabTriangles(slabs: readonly Slab[]): SlabTriangles {
       [thickness, up, 'upper'],
       [0, up.clone().negate(), 'lower'],
     ] as const) {
+      yield;
       const rings = [wound(outer[side], true), ...holes.map((hole) => wound(hole[side], false))];
       const corners = rings.flat();
       for (const triangle of ShapeUtils.triangulateShape(rings[0], rings.slice(1))) {
@@ -44,6 +47,7 @@ export function slabTriangles(slabs: readonly Slab[]): SlabTriangles {
           put(corners[i].x, corners[i].y, z, normal, 0);
       }
     }
+    yield;
     for (const [ring, isOuter] of [[outer, true] as const, ...holes.map((hole) => [hole, false] as const)]) {
       const upper = wound(ring.upper, isOuter);
       const lower = ring.lower.length === ring.upper.length ? wound(ring.lower, isOuter) : upper;

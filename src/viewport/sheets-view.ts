@@ -8,6 +8,8 @@ import {
   type Color,
   type MeshLambertMaterial,
 } from 'three';
+import { runWithPauses } from '../base/stepwise.ts';
+import { Cancelled } from '../base/work.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import { cutRing } from '../model/cut-larger.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
@@ -17,16 +19,21 @@ import type { BenchColours } from './bench-theme.ts';
 import { sheetMaterial } from './foam-materials.ts';
 import { LineBatch } from './line-batch.ts';
 import { sheetFromDrawing, type PiecePlaces } from './piece-places.ts';
-import { slabTriangles, type Slab, type SlabHole } from './sheet-slab.ts';
+import { slabSteps, type Slab, type SlabHole, type SlabTriangles } from './sheet-slab.ts';
+import { Slices } from './slices.ts';
 
 /** Sheets are a shade darker than the pieces, so that what is left over steps back. */
 const REST_SHADE = 0.8;
 
-/** Real sheets of foam with the holes that the pieces come out of. Two draw calls. */
+/** Real sheets of foam with the holes that the pieces come out of. Two draw calls. Made in slices: they appear a little after they are set. */
 export class SheetsView {
   readonly object = new Group();
   readonly #slabs: Mesh<BufferGeometry, MeshLambertMaterial>;
   readonly #rims = new LineBatch({ widthPx: 1, opacity: 0.4 });
+  readonly #appeared: () => void;
+  #colours: BenchColours | null = null;
+  #work: Slices | null = null;
+  #making: Promise<void> = Promise.resolve();
   #isCut: Uint8Array = new Uint8Array(0);
   #boxes: {
     readonly sceneFromSheet: Matrix4;
@@ -35,7 +42,9 @@ export class SheetsView {
     readonly thickness: number;
   }[] = [];
 
-  constructor() {
+  /** @param appeared  called when sheets are in the picture. */
+  constructor(appeared: () => void) {
+    this.#appeared = appeared;
     this.#slabs = new Mesh(new BufferGeometry(), sheetMaterial());
     this.#slabs.castShadow = true;
     this.#slabs.receiveShadow = true;
@@ -79,7 +88,31 @@ export class SheetsView {
       for (const zone of sheet.keepOut ?? [])
         clear.push({ outer: { upper: zone, lower: zone }, holes: [], thickness, place });
     });
-    const { positions, normals, isCut } = slabTriangles(slabs);
+    this.#rims.set([...slabs, ...clear].flatMap(rimOf));
+    this.#work?.stop();
+    this.#work = null;
+    if (slabs.length === 0) this.#slabs.visible = false;
+    else this.#making = this.#make(slabs, (this.#work = new Slices()));
+  }
+
+  /** Resolves when the sheets that were set last are in the picture. */
+  async settled(): Promise<void> {
+    for (let seen: Promise<void> | null = null; seen !== this.#making;) {
+      seen = this.#making;
+      await seen;
+    }
+  }
+
+  async #make(slabs: readonly Slab[], work: Slices): Promise<void> {
+    try {
+      this.#show(await runWithPauses(slabSteps(slabs), () => work.pause()));
+      this.#appeared();
+    } catch (error) {
+      if (!(error instanceof Cancelled)) throw error;
+    }
+  }
+
+  #show({ positions, normals, isCut }: SlabTriangles): void {
     this.#isCut = isCut;
     const geometry = new BufferGeometry();
     geometry.setAttribute('position', new BufferAttribute(positions, 3));
@@ -88,10 +121,11 @@ export class SheetsView {
     this.#slabs.geometry.dispose();
     this.#slabs.geometry = geometry;
     this.#slabs.visible = positions.length > 0;
-    this.#rims.set([...slabs, ...clear].flatMap(rimOf));
+    if (this.#colours !== null) this.colours = this.#colours;
   }
 
   set colours(colours: BenchColours) {
+    this.#colours = colours;
     this.#rims.colour = colours.seam;
     const attribute = this.#slabs.geometry.getAttribute('color');
     if (attribute === undefined) return;
@@ -117,6 +151,7 @@ export class SheetsView {
   }
 
   dispose(): void {
+    this.#work?.stop();
     this.#slabs.geometry.dispose();
     this.#slabs.material.dispose();
     this.#rims.dispose();

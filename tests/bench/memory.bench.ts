@@ -29,6 +29,7 @@ async function tell(what: string): Promise<void> {
   const megabytes = (of('JSHeapUsedSize') / 1e6).toFixed(2);
   const counts = [of('Nodes'), of('JSEventListeners'), geometries, textures];
   rows.push([what, megabytes, ...counts.map(String)]);
+  process.stderr.write(`${what}\n`);
 }
 
 const open = async (name: string): Promise<void> => {

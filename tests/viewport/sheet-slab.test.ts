@@ -1,6 +1,9 @@
 import { Matrix4 } from 'three';
 import { describe, expect, it } from 'vitest';
-import { slabTriangles, type Slab } from '../../src/viewport/sheet-slab.ts';
+import { runAtOnce } from '../../src/base/stepwise.ts';
+import { slabSteps, type Slab, type SlabTriangles } from '../../src/viewport/sheet-slab.ts';
+
+const slabTriangles = (slabs: readonly Slab[]): SlabTriangles => runAtOnce(slabSteps(slabs));
 
 const ring = (x: number, y: number, w: number, h: number): number[] => [x, y, x + w, y, x + w, y + h, x, y + h];
 
