@@ -7,6 +7,7 @@ import { WISH_LIMITS } from '../project/wish-limits.ts';
 import { areasFrom } from './area-option.ts';
 import { clayFrom } from './clay-option.ts';
 import { ARTWORK_ONLY, artworkOptionsFrom, type ArtworkOptions } from './artwork-options.ts';
+import type { CompareChoices } from './compare-command.ts';
 import { CORE_ONLY, coreOptionsFrom, type CoreOptions } from './core-options.ts';
 import { WrongUsage } from './exit.ts';
 import { machineFrom } from './machine-option.ts';
@@ -37,6 +38,7 @@ export type Command =
   | { readonly name: 'inspect'; readonly input: string; readonly json: boolean }
   | { readonly name: 'make'; readonly choices: MakeChoices }
   | { readonly name: 'seams'; readonly choices: ProposeChoices }
+  | { readonly name: 'compare'; readonly choices: CompareChoices }
   | { readonly name: 'nest'; readonly choices: NestChoices }
   | { readonly name: 'shape'; readonly choices: ShapeChoices }
   | { readonly name: 'stack'; readonly choices: StackChoices }
@@ -67,10 +69,12 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (command === 'artwork') return { name: 'artwork', choices: artworkOptionsFrom(positionals.slice(1), values) };
   const ofArtwork = ARTWORK_ONLY.find((name) => values[name] !== undefined);
   if (ofArtwork !== undefined) throw new WrongUsage(`--${ofArtwork} is an option of artwork.`);
+  if (command === 'compare') return { name: 'compare', choices: compareChoices(positionals.slice(1), values) };
+  if (values.kept !== undefined) throw new WrongUsage('--kept is an option of compare.');
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
   if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
     throw new WrongUsage(
-      `there is no command ${command}: use inspect, seams, make, nest, shape, stack, core, artwork or strip.`,
+      `there is no command ${command}: use inspect, seams, make, compare, nest, shape, stack, core, artwork or strip.`,
     );
   const isOfParts = command === 'make' && values.parts !== undefined;
   if (input === undefined && isOfParts) return { name: 'make', choices: makeChoices(undefined, values, today) };
@@ -90,6 +94,18 @@ export function parseCommand(words: readonly string[], today: string): Command {
   return { name: 'make', choices: makeChoices(input, values, today) };
 }
 
+/** @throws WrongUsage where there are not two states to compare. */
+function compareChoices(inputs: readonly string[], values: ReturnType<typeof parsed>['values']): CompareChoices {
+  const { kept, json = false, ...others } = values;
+  const [stray] = Object.keys(others);
+  if (stray !== undefined) throw new WrongUsage(`--${stray} is no option of compare.`);
+  const [one, other, ...rest] = inputs;
+  if (kept !== undefined && one !== undefined && other === undefined) return { inputs: [one], version: kept, json };
+  if (kept !== undefined || other === undefined || rest.length > 0)
+    throw new WrongUsage('compare takes two projects, or one and --kept with the name of a version.');
+  return { inputs: [one, other], json };
+}
+
 /** What a command must be told beside its file. */
 const OUT_OF = { inspect: '', nest: '', seams: ' --out FILE.json', make: ' --out DIR' } as const;
 
@@ -98,6 +114,7 @@ const OPTIONS = {
   version: { type: 'boolean' },
   json: { type: 'boolean' },
   list: { type: 'boolean' },
+  kept: { type: 'string' },
   out: { type: 'string' },
   seams: { type: 'string' },
   parts: { type: 'string' },

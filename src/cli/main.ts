@@ -1,5 +1,6 @@
 import { parseCommand } from './args.ts';
 import { artworkCommand } from './artwork-command.ts';
+import { compareCommand } from './compare-command.ts';
 import { coreCommand } from './core-command.ts';
 import { Refused, WrongUsage } from './exit.ts';
 import { inspectCommand } from './inspect-command.ts';
@@ -47,6 +48,8 @@ async function run(command: ReturnType<typeof parseCommand>): Promise<string> {
       return await proposeCommand(command.choices, (line) => {
         process.stdout.write(line);
       });
+    case 'compare':
+      return await compareCommand(command.choices);
     case 'nest':
       return await nestCommand(command.choices, (line) => {
         process.stderr.write(line);

@@ -8,6 +8,12 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
   node dist/cli.js inspect MODEL [--json]
       Tells what a model file holds: counts, size, area, and what is wrong.
 
+  node dist/cli.js compare PROJECT PROJECT [--json]
+  node dist/cli.js compare PROJECT --kept NAME [--json]
+      Two projects side by side, or a kept version and the project as it is:
+      pieces, foam, seams, stretch, gaps, pages. What differs is marked with *,
+      and pieces that differ are named.
+
   node dist/cli.js seams MODEL|PROJECT --out FILE.json [options]
       Looks for seams: few and short, every piece within its limits. Tells each
       improvement, and writes the best as a seam file for make. Ctrl-C stops it

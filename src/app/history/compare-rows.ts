@@ -70,13 +70,12 @@ export function pieceSaid({ kind, one, other, movedMm }: ComparedPiece, unit: Le
     const only = one ?? other;
     return only === null ? [] : [(kind === 'gone' ? words.gone : words.come)(area(only.areaMm2))];
   }
-  const [foamOne, foamOther] = [one, other].map(
-    ({ foam, thicknessMm }) => `${foam} ${formatLength(thicknessMm, unit)}`,
-  );
+  const [thick, thickOther] = [one, other].map(({ thicknessMm }) => formatLength(thicknessMm, unit));
   const more = differenceSaid(one.areaMm2, other.areaMm2, area);
   const said = [
     movedMm !== null && formatFine(movedMm, unit) !== formatFine(0, unit) ? words.moved(movedMm, unit) : '',
-    foamOne === foamOther ? '' : words.foam(foamOne, foamOther),
+    one.foam === other.foam ? '' : words.foam(one.foam, other.foam),
+    thick === thickOther ? '' : words.thickness(thick, thickOther),
     one.quantity === other.quantity ? '' : words.quantity(one.quantity, other.quantity),
     more === '' ? '' : words.area(more),
     percentSaid(one.stretchPct, other.stretchPct, words.stretch),
@@ -94,8 +93,10 @@ function percentSaid(one: number | null, other: number | null, said: (from: stri
 /** Empty where both read alike. */
 function differenceSaid(one: number, other: number, text: Text): string {
   if (text(one) === text(other)) return '';
+  const { more, less, littleMore, littleLess } = HISTORY_WORDS.compare;
   const apart = text(Math.abs(other - one));
-  return other > one ? HISTORY_WORDS.compare.more(apart) : HISTORY_WORDS.compare.less(apart);
+  if (apart === text(0)) return other > one ? littleMore : littleLess;
+  return other > one ? more(apart) : less(apart);
 }
 
 const worstSaid = (worst: Worst | null, text: Text): string =>

@@ -53,6 +53,7 @@ export class CompareTwo extends JobSection {
       }
       th[scope='row'] {
         inline-size: 34%;
+        vertical-align: top;
         overflow-wrap: anywhere;
       }
       td {

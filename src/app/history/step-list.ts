@@ -30,6 +30,7 @@ export class StepList extends LitElement {
         grid-template-columns: 1.2em minmax(4.5em, auto) minmax(0, 1fr) auto;
         gap: var(--s2);
         align-items: baseline;
+        align-content: center;
         min-block-size: var(--target);
         padding-inline: var(--s1);
         outline-offset: -3px;

@@ -49,6 +49,10 @@ export class VersionList extends JobSection {
       li button.plain {
         min-block-size: var(--target);
       }
+      /* Nothing to say takes no room. */
+      #taken:empty {
+        margin-block-start: calc(-1 * var(--s3));
+      }
       .wrong {
         color: var(--wrong);
       }

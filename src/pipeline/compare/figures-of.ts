@@ -73,11 +73,11 @@ function flatsOf({ sculpts }: Outcome): ReadonlyMap<string, FlatPiece | null> {
 }
 
 function ofSculpt(piece: FoamPiece, flat: FlatPiece | null, nameOf: (foam: string) => string): PieceFigures {
-  const { id, number, name, hand, foam, thicknessMm, quantity, revision, areaMm2, outline, holes } = piece;
+  const { id, number, name, foam, thicknessMm, quantity, revision, areaMm2, outline, holes } = piece;
   return {
     id,
     number,
-    name: hand === undefined ? name : `${name} ${hand}`,
+    name,
     foam: nameOf(foam),
     thicknessMm,
     quantity,
