@@ -60,7 +60,9 @@ describe('what the core says', () => {
     const texts = ['src/steps/', 'src/pipeline/', 'src/worker/', 'src/mesh/']
       .flatMap(projectFiles)
       .filter((path) => path.endsWith('.ts'))
-      .flatMap((path) => [...readProjectFile(path).matchAll(/\bpause\([^,]+, '([^']+ [^']+)'/g)].map(([, text]) => text));
+      .flatMap((path) =>
+        [...readProjectFile(path).matchAll(/\bpause\([^,]+, '([^']+ [^']+)'/g)].map(([, text]) => text),
+      );
     expect(texts.length).toBeGreaterThan(20);
     expect(texts.filter((text) => !(text in PROGRESS))).toEqual([]);
   });
