@@ -2,7 +2,10 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { TRAY_OBJ } from './open-tray.ts';
-import { dropFile, factsOf, staged, until } from './window.ts';
+import type { Page } from 'playwright-core';
+import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
+import { LONG, dropFile, factsOf, hoverDart, staged, until } from './window.ts';
 
 let app: OpenApp | null = null;
 afterEach(async () => {
@@ -61,3 +64,56 @@ describe('without 3D', () => {
     expect(app.requestsOutside()).toEqual([]);
   });
 });
+
+// All other tests of the window have a screen of one dot a pixel.
+describe('3D that is lost midway, on a screen of three dots a pixel', () => {
+  it('leaves a job that goes on flat, and comes back', async () => {
+    app = await openApp({ viewport: { width: 940, height: 460 }, reducedMotion: true, pixelRatio: 3 });
+    const { page } = app;
+    await until(page, 'a sample is on the bench', ({ pages }) => pages.length > 0);
+    await dropFile(page, 'tool_tray.obj', TRAY_OBJ);
+    await until(page, 'the tray is read', ({ name }) => name === 'tool tray');
+    await page.locator('fl-size-line .units button').nth(1).click();
+    await until(page, 'the size is known', ({ sized }) => sized);
+    await staged(page);
+    // Drawn fine the picture has as many dots as the screen, but no more than two a pixel.
+    await page.evaluate(() => document.querySelector('fl-app')?.workbench.setWishes({ picture: 'fine' }));
+    await expect.poll(() => dotsAPixel(page), LONG).toBe(2);
+    await page.locator('fl-seams-line button[aria-keyshortcuts="P"]').click();
+    await hoverDart(page);
+    await page.keyboard.press('Escape');
+
+    await loseContext(page);
+    await expect.poll(() => page.locator('fl-flat-bench').count(), LONG).toBe(1);
+    await page.locator('fl-seams-line .angle button').click();
+    const { pages } = await until(page, 'six pieces', ({ pieces }) => pieces.length === 6);
+    expect(await page.locator('fl-flat-bench .pieces button').count()).toBe(6);
+    const file = await app.saved(() => page.locator('fl-paper-line .files button.first').click());
+    expect((await readPdf(file.bytes)).pages).toHaveLength(pages.length);
+
+    const frames = await page.evaluate(stageFrames);
+    await page.evaluate(() => (globalThis as { lostContext?: WEBGL_lose_context }).lostContext?.restoreContext());
+    await expect.poll(() => page.locator('fl-flat-bench').count(), LONG).toBe(0);
+    await expect.poll(() => page.evaluate(stageFrames), LONG).toBeGreaterThan(frames);
+    expect((await factsOf(page)).pieces).toHaveLength(6);
+    expect(app.requestsOutside()).toEqual([]);
+  });
+});
+
+function stageFrames(): number {
+  const stage = document.querySelector<App>('fl-app')?.shadowRoot?.querySelector<Stage>('fl-stage');
+  return stage?.stats?.frames ?? 0;
+}
+
+/** Dots of the 3D picture for one CSS px. */
+const dotsAPixel = (page: Page): Promise<number> =>
+  page.locator('fl-stage canvas').evaluate((canvas: HTMLCanvasElement) => canvas.width / canvas.clientWidth);
+
+/** As when the driver of the graphics card stumbles. */
+async function loseContext(page: Page): Promise<void> {
+  await page.locator('fl-stage canvas').evaluate((canvas: HTMLCanvasElement) => {
+    const losing = canvas.getContext('webgl2')?.getExtension('WEBGL_lose_context');
+    Object.assign(globalThis, { lostContext: losing });
+    losing?.loseContext();
+  });
+}

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf, type ReadPath, type ReadPdf } from '../support/read-pdf.ts';
 import { TRAY_FOLDS, TRAY_MM, TRAY_OBJ } from './open-tray.ts';
-import { LONG, button, dropFile, edgeOnScreen, factsOf, faultsOf, dartEdges, staged, until } from './window.ts';
+import { LONG, button, dropFile, factsOf, faultsOf, dartEdges, hoverDart, staged, until } from './window.ts';
 
 const PT_PER_MM = 72 / 25.4;
 
@@ -38,7 +38,7 @@ describe('the main job by mouse', () => {
   it('parts the edge that is clicked on the sculpt', async () => {
     const { page } = app;
     await page.locator('fl-seams-line button[aria-keyshortcuts="P"]').click();
-    const edge = await hoverDart(app);
+    const edge = await hoverDart(app.page);
     await page.mouse.down();
     await page.mouse.up();
     const facts = await until(page, 'one edge is parted', ({ seamEdges }) => seamEdges === 1);
@@ -191,24 +191,6 @@ describe('the main job by mouse', () => {
     expect(faultsOf(app)).toEqual([]);
   });
 });
-
-/** Moves the pointer to a folded edge that lights up as the one to part. @returns the edge. */
-async function hoverDart({ page }: OpenApp): Promise<number> {
-  for (const edge of await dartEdges(page)) {
-    const at = await edgeOnScreen(page, edge);
-    if (at === null) continue;
-    await page.mouse.move(at.x + 8, at.y + 8);
-    await page.mouse.move(at.x, at.y, { steps: 3 });
-    const isLit = await page
-      .waitForFunction((e) => document.querySelector('fl-app')?.workbench.view.preview?.[0] === e, edge, {
-        timeout: 10_000,
-      })
-      .then(() => true)
-      .catch(() => false);
-    if (isLit) return edge;
-  }
-  throw new Error('no folded edge of the sculpt lights up under the pointer');
-}
 
 /** Lengths of all straight stretches, pt; points in a line count as one. */
 function lengthsOf(paths: readonly ReadPath[]): number[] {

@@ -148,6 +148,24 @@ export async function dartEdges(page: Page): Promise<number[]> {
   });
 }
 
+/** Moves the pointer to a folded edge that lights up as the one to part. @returns the edge. */
+export async function hoverDart(page: Page): Promise<number> {
+  for (const edge of await dartEdges(page)) {
+    const at = await edgeOnScreen(page, edge);
+    if (at === null) continue;
+    await page.mouse.move(at.x + 8, at.y + 8);
+    await page.mouse.move(at.x, at.y, { steps: 3 });
+    const isLit = await page
+      .waitForFunction((e) => document.querySelector('fl-app')?.workbench.view.preview?.[0] === e, edge, {
+        timeout: 10_000,
+      })
+      .then(() => true)
+      .catch(() => false);
+    if (isLit) return edge;
+  }
+  throw new Error('no folded edge of the sculpt lights up under the pointer');
+}
+
 /** Faults of the window that no test may leave behind. */
 export function faultsOf(app: OpenApp): readonly string[] {
   return [...app.consoleErrors, ...app.requestsOutside()];
