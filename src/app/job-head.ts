@@ -33,6 +33,9 @@ export class JobHead extends LitElement {
         align-items: center;
         gap: var(--s3);
       }
+      .top + .row {
+        margin-block-start: var(--s3);
+      }
       h1 {
         font-size: var(--t-small);
         font-weight: 700;

@@ -102,6 +102,10 @@ export class Stage extends LitElement {
       canvas[hidden] {
         display: none;
       }
+      /* A canvas without a picture is black: until there is one the ground is seen, and what is told on it. */
+      canvas.is-blank {
+        opacity: 0;
+      }
       .is-stale canvas {
         filter: saturate(0.4) opacity(0.75);
       }
@@ -141,6 +145,8 @@ export class Stage extends LitElement {
   @property({ type: Boolean }) stale = false;
   @query('canvas') private canvas!: HTMLCanvasElement;
   @state() private stand: Stand = 'loading';
+  /** True before the first picture. */
+  @state() private isBlank = true;
   #scene: BenchScene | null = null;
   #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
   #stageShown: number | null = null;
@@ -225,6 +231,7 @@ export class Stage extends LitElement {
       ${keyed(
         this.picture,
         html`<canvas
+          class=${this.isBlank ? 'is-blank' : ''}
           tabindex="0"
           role="application"
           aria-label=${WORDS.stage.label}
@@ -254,6 +261,7 @@ export class Stage extends LitElement {
     this.#scene?.dispose();
     this.#scene = null;
     [this.#given, this.#painted, this.#taped] = [null, null, null];
+    this.isBlank = true;
     void this.#load();
   }
 
@@ -286,6 +294,16 @@ export class Stage extends LitElement {
     this.#scene.setInsets(this.#insets);
     this.#scene.setReducedMotion(this.#stillness.matches);
     this.#bring(null);
+    await this.#firstPicture(this.#scene);
+  }
+
+  /** Shows the canvas once it has a picture. */
+  async #firstPicture(scene: BenchScene): Promise<void> {
+    const isWaiting = (): boolean => this.#scene === scene && scene.stats().frames === 0;
+    while (isWaiting()) await new Promise(requestAnimationFrame);
+    // What was drawn is seen a little later, on slow machines by a second.
+    for (let turns = 0; turns < 2; turns += 1) await new Promise(requestAnimationFrame);
+    if (this.#scene === scene) this.isBlank = false;
   }
 
   /** Brings what changed to the scene; everything when `changed` is null. */
