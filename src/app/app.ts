@@ -211,7 +211,7 @@ export class App extends LitElement {
           .regions=${part?.regions ?? NO_REGIONS}
           .shop=${project?.shop}
           .tool=${view.tool}
-          .stale=${workbench.isStale && workbench.progress !== null && bench.sculpt !== null}
+          .stale=${workbench.isStale && workbench.progress !== null && bench.shell !== null}
           @fl-stage-hover=${(event: StageHoverEvent) => this.#picks.hover(event.pick)}
           @fl-stage-pick=${this.#onPick}
           @fl-stage-grab=${this.#onGrab}
