@@ -17,6 +17,10 @@ export const SHEET: TranslationInPart<typeof MEANS_SHEET> = {
   together: 'Stücke, die auf einer Platte nebeneinanderliegen, damit Laufrichtung und Farbe zusammenpassen.',
   'shop-text': 'Die Liste als Text, zum Kopieren in eine Nachricht oder eine Notiz.',
   'shop-bought': 'Abhaken, wenn es im Korb liegt. Was sich danach ändert, sagt, wie viel fehlt.',
+  'version-name':
+    'Wie diese Fassung heißt. Unter dem Namen ist sie wiederzufinden, in diesem Auftrag und in seiner Datei.',
+  'compare-state':
+    'Welcher Stand des Auftrags: wie er jetzt ist, eine aufbewahrte Fassung oder ein Schritt dieses Besuchs.',
   'stock-name': 'Was auf der Platte oder dem [Reststück|offcut] steht, um es wiederzufinden.',
   'stock-count': 'Wie viele davon da sind.',
   'stock-widthMm': 'Wie breit die vorhandene Platte ist.',

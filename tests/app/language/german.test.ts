@@ -5,7 +5,7 @@ import { GLOSSARY } from '../../../src/app/german/glossary.ts';
 import { englishTables } from '../../../src/app/language/spoken.ts';
 
 /** Long texts that are said in English until they are translated. It must not grow. */
-const UNTRANSLATED = 6;
+const UNTRANSLATED = 0;
 /** The same in both languages. */
 const ALIKE =
   /^(?:[^\p{L}]+|[xyz]|mm|cm|m|in|m²|min|h|[A-Z]|name|laser|english|deutsch|foamloft|stl|page|material|start|app|svg|png|esc)$/iu;
