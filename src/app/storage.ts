@@ -1,9 +1,8 @@
-import type { IDBPDatabase } from 'idb';
 import type { Project } from '../project/project.ts';
 import { neededSources, sourcesOfProject } from '../project/sources.ts';
 import { jobKeyOf, NO_NOTE, planKeeping, type JobFile, type KeepNote, type KeptStamp } from './files/kept-job.ts';
 import { oldestFirst } from './files/ring.ts';
-import { openShelves, type Shelves } from './files/shelves.ts';
+import { openShelves, type OpenShelves } from './files/shelves.ts';
 import type { Wishes } from './view-state.ts';
 
 /** A job as it is kept in this browser between visits. */
@@ -43,7 +42,7 @@ export const isFull = (error: unknown): boolean => error instanceof DOMException
 
 /** The browser's own database. Opened on first use, so that a refusal is a rejected promise and not a broken start. */
 export class BrowserStorage implements Storage {
-  #opening: Promise<IDBPDatabase<Shelves>> | null = null;
+  #opening: Promise<OpenShelves> | null = null;
   /** Files as they were put away last, by their jobs. */
   readonly #files = new Map<string, JobFile | null>();
 
@@ -179,13 +178,13 @@ export class BrowserStorage implements Storage {
     await (await this.#open()).put('wishes', wishes, 'window');
   }
 
-  #open(): Promise<IDBPDatabase<Shelves>> {
+  #open(): Promise<OpenShelves> {
     this.#opening ??= this.#try();
     return this.#opening;
   }
 
   /** A refusal is not for ever: the next call asks again. */
-  async #try(): Promise<IDBPDatabase<Shelves>> {
+  async #try(): Promise<OpenShelves> {
     try {
       return await openShelves(this.name, () => (this.#opening = null));
     } catch (error) {

@@ -97,7 +97,7 @@ export const DOORS: readonly DoorRow[] = [
   { package: 'jspdf', at: ['steps/write/pdf*.ts'] },
   { package: 'comlink', at: ['worker'] },
   { package: 'valibot', at: ['project', 'steps/read'] },
-  { package: 'idb', at: ['app/storage.ts'] },
+  { package: 'idb', at: ['app/files/shelves.ts'] },
   { package: 'fflate', at: ['app', 'cli', 'steps/write', 'steps/artwork/read-png.ts'] },
   { package: 'jpeg-js', at: ['steps/artwork/read-jpeg.ts'] },
   { package: 'opentype.js', at: ['steps/write/png-font.ts'] },

@@ -18,6 +18,8 @@ export interface Shelves extends DBSchema {
   jobs: { key: 'last'; value: Project };
 }
 
+export type OpenShelves = IDBPDatabase<Shelves>;
+
 /**
  * How long a database may take to answer at first: one that never does is taken for one that is switched off. Told in turns of the window of so
  * many ms, since a window that is busy itself hears no answer.
@@ -26,7 +28,7 @@ const ANSWER_TURNS = 20;
 const TURN_MS = 250;
 
 /** Opens the database. Rejects where the browser keeps nothing, or does not answer. */
-export async function openShelves(name: string, onLost: () => void): Promise<IDBPDatabase<Shelves>> {
+export async function openShelves(name: string, onLost: () => void): Promise<OpenShelves> {
   const opening = openDB<Shelves>(name, 2, {
     upgrade: async (db, oldVersion, _, change) => {
       if (oldVersion === 0) for (const store of ['sources', 'wishes'] as const) db.createObjectStore(store);
