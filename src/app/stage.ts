@@ -64,6 +64,9 @@ const onBench = (pieces: PiecesView): PiecesView => ({
 /** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
 type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
 
+/** Pictures of the window that a canvas stays unseen at most. */
+const MOST_BLANK_TURNS = 60;
+
 /** Parts of the view that say what is chosen. */
 const SELECTING = ['choice', 'walked', 'tool', 'grip', 'place', 'withinMm', 'gluing'] as const;
 
@@ -297,12 +300,10 @@ export class Stage extends LitElement {
     await this.#firstPicture(this.#scene);
   }
 
-  /** Shows the canvas once it has a picture. */
+  /** Shows the canvas once it has a picture. The first one is drawn before anything was brought to the scene; a second may never be needed. */
   async #firstPicture(scene: BenchScene): Promise<void> {
-    const isWaiting = (): boolean => this.#scene === scene && scene.stats().frames === 0;
-    while (isWaiting()) await new Promise(requestAnimationFrame);
-    // What was drawn is seen a little later, on slow machines by a second.
-    for (let turns = 0; turns < 2; turns += 1) await new Promise(requestAnimationFrame);
+    for (let turns = 0; turns < MOST_BLANK_TURNS && this.#scene === scene && scene.stats().frames < 2; turns += 1)
+      await new Promise(requestAnimationFrame);
     if (this.#scene === scene) this.isBlank = false;
   }
 
