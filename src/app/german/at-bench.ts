@@ -100,8 +100,6 @@ export const AT_BENCH: TranslationInPart<typeof AT_BENCH_WORDS> = {
   glue: {
     seams: (letters) => `${letters.join(', ')} kleben`,
     step: (number) => `Schritt ${number} kleben`,
-    seams: (letters) => `${letters.join(', ')} kleben`,
-    step: (number) => `Klebeschritt ${number}`,
     title: (number, title) => `${number}. ${title}`,
     picture: (number) => `Das Requisit nach Schritt ${number} des Klebens`,
     drawing: 'Das Bild wird gezeichnet …',
