@@ -23,8 +23,8 @@ async function tell(what: string): Promise<void> {
   for (let i = 0; i < 3; i += 1) await session.send('HeapProfiler.collectGarbage');
   const { metrics } = await session.send('Performance.getMetrics');
   const of = (name: string): number => metrics.find((one) => one.name === name)?.value ?? 0;
-  const { geometries = 0, textures = 0 } = await page.evaluate(
-    () => document.querySelector<App>('fl-app')?.shadowRoot?.querySelector<Stage>('fl-stage')?.stats ?? {},
+  const { geometries, textures } = await page.evaluate(
+    () => document.querySelector<App>('fl-app')?.shadowRoot?.querySelector<Stage>('fl-stage')?.stats ?? { geometries: 0, textures: 0 },
   );
   const megabytes = (of('JSHeapUsedSize') / 1e6).toFixed(2);
   const counts = [of('Nodes'), of('JSEventListeners'), geometries, textures];

@@ -58,6 +58,7 @@ export const FOLDERS: readonly FolderRow[] = [
       'worker/finish-api.ts',
       'worker/files-api.ts',
       'worker/parts-api.ts',
+      'worker/compare-api.ts',
     ],
     data: ['shared/', 'samples/', 'package.json'],
   },

@@ -52,7 +52,7 @@ describe('the check', () => {
     ['src/steps/write/svg.ts', `import { b } from 'jspdf';`, 'jspdf comes in through steps/write/pdf*.ts alone'],
     ['src/viewport/a.ts', `import { html } from 'lit/html.js';`, 'lit comes in through app alone'],
     ['src/app/a.ts', `import { b } from 'comlink';`, 'comlink comes in through worker alone'],
-    ['src/app/a.ts', `import { b } from 'idb';`, 'idb comes in through app/storage.ts alone'],
+    ['src/app/a.ts', `import { b } from 'idb';`, 'idb comes in through app/files/shelves.ts alone'],
     ['src/model/a.ts', `import * as v from 'valibot';`, 'valibot comes in through project or steps/read alone'],
     ['src/worker/a.ts', `import { b } from 'fflate';`, 'fflate comes in through app or cli or steps/write or steps/artwork/read-png.ts alone'],
     ['src/app/a.ts', `import '@other/font/index.css';`, '@other/font/index.css has no door'],
