@@ -50,6 +50,7 @@ import { SeamHand } from './seam-hand.ts';
 import { DartDrag } from './dart-drag.ts';
 import { StrokeDraw } from './stroke-draw.ts';
 import { partAlongPath, unpickForPath } from './mark-actions.ts';
+import { sheetTitles } from './sheet-names.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
 import { widenChosenLap } from './seam-joins.ts';
 import type { Stage } from './stage.ts';
@@ -204,6 +205,7 @@ export class App extends LitElement {
           .view=${view}
           .up=${upOf(project)}
           .unit=${project?.lengthUnit ?? 'mm'}
+          .sheetTitles=${sheetTitles(project, bench)}
           .theme=${this.#theme()}
           .picture=${workbench.wishes.picture}
           .limitPct=${limit}

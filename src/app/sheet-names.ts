@@ -1,3 +1,4 @@
+import { formatLength } from '../base/format-length.ts';
 import type { PieceId } from '../base/ids.ts';
 import type { PieceFill, TurnRule } from '../model/stock.ts';
 import { fillOf } from '../project/fill-rule.ts';
@@ -37,3 +38,18 @@ export function turnsOf(project: Project | null, bench: Bench, piece: PieceId): 
 /** What was said of a piece's place. */
 export const fillOfPiece = (project: Project | null, piece: PieceId): PieceFill | undefined =>
   project?.stock?.pieces?.find((one) => one.piece === piece);
+
+/** `Sheet 1, EVA 6 mm`, and whatever is written on it, for each sheet of the layout. */
+export function sheetTitles(project: Project | null, bench: Bench): readonly string[] {
+  return (bench.sheets?.sheets ?? []).map(({ foam, thicknessMm, label }, i) => {
+    const name = project?.foams.find(({ id }) => id === foam)?.name ?? '';
+    const thickness = formatLength(thicknessMm, project?.lengthUnit ?? 'mm');
+    // Names of foams often say it, with whatever space.
+    const isSaid = name.replace(/\s/g, '').includes(thickness.replace(/\s/g, ''));
+    return [
+      PLACING_WORDS.sheet(i + 1),
+      isSaid ? name : `${name} ${thickness}`.trim(),
+      ...(label === undefined ? [] : [label]),
+    ].join(', ');
+  });
+}

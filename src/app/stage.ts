@@ -61,6 +61,10 @@ const onBench = (pieces: PiecesView): PiecesView => ({
   patches: pieces.patches.slice(0, pieces.benchPatches),
 });
 
+/** They are put together at each drawing: only others are news. */
+const isOtherList = (next: readonly string[], before: readonly string[] | undefined): boolean =>
+  next.length !== before?.length || next.some((one, i) => one !== before[i]);
+
 /** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
 type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
 
@@ -131,6 +135,8 @@ export class Stage extends LitElement {
   @property({ attribute: false }) view: ViewState = FIRST_VIEW;
   @property() up: 'x' | 'y' | 'z' = 'y';
   @property() unit: LengthUnit = 'mm';
+  /** What each sheet is. */
+  @property({ attribute: false, hasChanged: isOtherList }) sheetTitles: readonly string[] = [];
   /** Changes whenever the window's colours do. */
   @property() theme = '';
   /** How finely it is drawn; a change begins a new picture. */
@@ -265,6 +271,8 @@ export class Stage extends LitElement {
     this.#scene = null;
     [this.#given, this.#painted, this.#taped] = [null, null, null];
     this.isBlank = true;
+    // Where the sculpt is whole, it is seen in its setting again.
+    if (this.view.stage === 0) this.#stageShown = null;
     void this.#load();
   }
 
@@ -315,6 +323,7 @@ export class Stage extends LitElement {
     if (isNew('theme')) scene.setTheme(this.#themeNow());
     if (isNew('up')) scene.setUpAxis(this.up);
     if (isNew('unit')) scene.setUnit(this.unit);
+    if (isNew('sheetTitles')) scene.setSheetTitles(this.sheetTitles);
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
     if (isNew('limits')) scene.setLimits(this.limits);
     if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));

@@ -110,7 +110,8 @@ export const isMeasure = (colouring: Colouring): boolean => !['plain', 'pieces',
 export const FIT_LIMIT_MM = 2 * DRY_FIT_MM;
 /** A thing of known size beside the sculpt. */
 export type Familiar = 'none' | 'hand' | 'head' | 'door';
-export type FrameTarget = 'all' | 'sculpt' | 'pieces' | { readonly piece: number };
+/** `setting`: the sculpt, and before it what its pieces are cut from, as a new sculpt is first seen. */
+export type FrameTarget = 'all' | 'setting' | 'sculpt' | 'pieces' | { readonly piece: number };
 /** How much of the picture's top and foot panels lie over, px: what is framed lies between. */
 export interface BenchInsets {
   readonly topPx: number;

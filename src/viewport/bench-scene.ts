@@ -102,7 +102,7 @@ export class BenchScene {
     this.#show = new BenchShow(
       this.#studio,
       (isFirst) => {
-        if (isFirst) this.#framing.frame('sculpt', true, FIRST_YAW, FIRST_PITCH);
+        if (isFirst) this.#framing.frame('setting', true, FIRST_YAW, FIRST_PITCH);
       },
       (figures) => events.onSection(figures),
     );
@@ -146,6 +146,7 @@ export class BenchScene {
       sheets: views.sheets === undefined ? before.sheets : views.sheets,
       plain: views.plain ?? before.plain,
     };
+    if (views.sheets !== undefined && views.sheets !== before.sheets) this.#keepSetting();
     // A part that comes beside what is seen is brought into the picture.
     if (views.plain !== undefined && views.plain.length > before.plain.length) this.#keepInSight();
   }
@@ -278,6 +279,11 @@ export class BenchScene {
     if (this.#apart > 0) this.#keepInSight();
   }
 
+  /** What each sheet is, in their order: written on the bench behind it. */
+  setSheetTitles(titles: readonly string[]): void {
+    this.#show.sheetTitles = titles;
+  }
+
   /** Unit of figures that stand in the scene. */
   setUnit(unit: LengthUnit): void {
     this.#show.unit = unit;
@@ -319,10 +325,12 @@ export class BenchScene {
     return this.#aimed()?.screenOf(vertex) ?? null;
   }
 
-  /** What lies in the middle of the picture. */
+  /** What lies in the middle of the picture; in the middle of the sculpt where it is seen in its setting. */
   pickMiddle(): BenchPick {
     const { widthPx, heightPx, riseGoalPx } = this.#studio;
-    return this.#pickAt({ x: widthPx / 2, y: heightPx / 2 - riseGoalPx });
+    const middle = this.#show.boxes.sculpt.getCenter(new Vector3()).toArray();
+    const at = this.#framing.held === 'setting' ? this.#aim().projection.at(middle, 0) : null;
+    return this.#pickAt(at ?? { x: widthPx / 2, y: heightPx / 2 - riseGoalPx });
   }
 
   /** How a place of the sculpt, mm, is looked at; null while nothing is shown. */
@@ -354,9 +362,17 @@ export class BenchScene {
 
   #boxesOf(what: FrameTarget): readonly Box3[] {
     const { boxes } = this.#show;
-    const piece = this.#show.pieceBox(typeof what === 'string' ? null : what.piece);
     if (what === 'all') return [boxes.top, boxes.sculpt];
+    if (what === 'setting') return boxes.before.isEmpty() ? [boxes.sculpt] : [boxes.sculpt, boxes.before];
+    const piece = this.#show.pieceBox(typeof what === 'string' ? null : what.piece);
     return what === 'sculpt' || piece.isEmpty() ? [boxes.sculpt] : [piece];
+  }
+
+  /** Sheets that come to lie before the sculpt, once they do: a picture of its setting has them in it. */
+  #keepSetting(): void {
+    void this.#show.settled().then(() => {
+      if (this.#framing.held === 'setting') this.#framing.again(false);
+    });
   }
 
   /** Once all plates are where they go. */

@@ -14,8 +14,10 @@ import {
   type UpAxis,
 } from './bench-contract.ts';
 import { coloursOf, PAPER_THEME, type BenchColours, type BenchTheme } from './bench-theme.ts';
+import type { Area } from './bench-layout.ts';
 import { BenchTop } from './bench-top.ts';
 import { BesideLines } from './beside-lines.ts';
+import { ContactShade } from './contact-shade.ts';
 import {
   arrange,
   buildSolid,
@@ -46,6 +48,8 @@ import { lowestOf, standOnBench } from './standing.ts';
 import { paintSolid } from './painting.ts';
 import { PlaneHandle } from './plane-handle.ts';
 import { PointingView } from './pointing-view.ts';
+import { settingBefore } from './setting.ts';
+import { SheetTitles } from './sheet-titles.ts';
 import { SheetsView } from './sheets-view.ts';
 import { Slices } from './slices.ts';
 import type { Studio } from './studio.ts';
@@ -75,6 +79,8 @@ export class BenchShow {
   readonly #appeared: (isFirst: boolean) => void;
   readonly #sectioned: (figures: SectionFigures | null) => void;
   readonly #top = new BenchTop(FONT);
+  readonly #titles = new SheetTitles(FONT);
+  readonly #shade = new ContactShade();
   readonly #ink = new Ink(FONT);
   readonly #beside = new BesideLines();
   readonly #familiar = new FamiliarThing();
@@ -113,6 +119,7 @@ export class BenchShow {
   #journeys: readonly Journey[] = [];
   #lift = 0;
   #topBox = new Box3();
+  #filled: Area | null = null;
   #work: Slices | null = null;
   #working: Promise<void> = Promise.resolve();
   #isPosing = false;
@@ -277,17 +284,26 @@ export class BenchShow {
     this.#layOut();
   }
 
+  /** What each sheet is. */
+  set sheetTitles(titles: readonly string[]) {
+    this.#titles.titles = titles;
+    this.#studio.redraw();
+  }
+
   set unit(unit: LengthUnit) {
     this.inside.sizes.unit = unit;
     this.#studio.redraw();
   }
 
-  /** Round the bench top, and round the sculpt or the prop as far as it is taken apart, and what stands beside it. */
-  get boxes(): { readonly top: Box3; readonly sculpt: Box3 } {
+  /**
+   * Round the bench top, round the sculpt or the prop as far as it is taken apart and what stands beside it, and round so much of the sheets
+   * before it as belongs in one picture with it; empty without sheets.
+   */
+  get boxes(): { readonly top: Box3; readonly sculpt: Box3; readonly before: Box3 } {
     const { prop } = this.inside;
     const standing = prop.isShown && this.isWhole ? prop.box : (this.#solid?.box ?? this.#standingAlone);
     const sculpt = standing.clone().union(this.forms.box).union(this.#familiar.box());
-    return { top: this.#topBox, sculpt };
+    return { top: this.#topBox, sculpt, before: settingBefore(sculpt, this.#filled) };
   }
 
   get #standingAlone(): Box3 {
@@ -346,6 +362,7 @@ export class BenchShow {
     // From below one looks at the underside of the sculpt, not of the bench.
     const isAbove = this.#studio.camera.position.y > 0;
     this.#top.object.visible = isAbove;
+    this.#titles.object.visible = this.#shade.object.visible = isAbove;
     this.sheets.object.visible = this.#beside.object.visible = isAbove;
     this.#lines.scale(pxPerMm);
     this.handle.scale(pxPerMm);
@@ -369,7 +386,19 @@ export class BenchShow {
     const { surface, section, prop, sizes } = this.inside;
     const lines = [this.#ink, this.#lines, this.#fitLines, this.#tapeLines, this.pointing, this.handle];
     const beside = [this.sheets, this.#beside, this.forms];
-    return [this.#top, ...beside, ...solids, surface, section, prop, sizes, this.#familiar, ...lines];
+    return [
+      this.#top,
+      this.#titles,
+      this.#shade,
+      ...beside,
+      ...solids,
+      surface,
+      section,
+      prop,
+      sizes,
+      this.#familiar,
+      ...lines,
+    ];
   }
 
   #rebuild(): void {
@@ -472,6 +501,7 @@ export class BenchShow {
     let { top } = EMPTY_LAYOUT;
     this.#journeys = [];
     this.#lift = 0;
+    this.#filled = null;
     if (solid !== null) {
       const { places, journeys, lift } = arrange(solid, sheets, this.forms.box);
       this.#journeys = journeys;
@@ -479,20 +509,25 @@ export class BenchShow {
       this.#familiar.stand(solid.box.clone().union(this.forms.box));
       const familiar = this.#familiar.box();
       top = { ...places.layout.top };
+      this.#filled = places.layout.filled;
       if (!familiar.isEmpty()) top = { ...top, maxX: Math.max(top.maxX, familiar.max.x + BESIDE) };
       this.sheets.set(sheets, solid.pieces, places);
       this.sheets.colours = this.#colours;
       this.#ink.set(solid.pieces, places);
       this.#beside.set(sheets, solid.pieces, places);
+      this.#titles.set(sheets, places);
     } else if (sheets !== null && this.#shown.sculpt === null) {
       // What has no sculpt lies on its sheets, and has no way there.
       const places = placePieces(footprintOf(this.#standingAlone), null, sheets);
       this.#familiar.stand(this.#standingAlone);
       top = { ...places.layout.top };
+      this.#filled = places.layout.filled;
       this.sheets.set(sheets, null, places);
       this.sheets.colours = this.#colours;
       this.#beside.set(sheets, this.#shown.pieces, places);
+      this.#titles.set(sheets, places);
     }
+    if (this.#studio.isPlain) this.#shade.set(solid?.form.positions ?? null, solid?.box ?? new Box3());
     this.markParts();
     this.#placePlane();
     this.#layTapes();
@@ -617,6 +652,8 @@ export class BenchShow {
     const colours = this.#colours;
     this.#studio.paint(colours);
     this.#top.colours = colours;
+    this.#titles.colour = colours.benchLine;
+    this.#shade.colour = colours.bench;
     this.sheets.colours = this.forms.colours = this.#beside.colours = colours;
     this.#familiar.colours = colours;
     this.#walls.material.color.copy(colours.foamCut);
@@ -634,8 +671,7 @@ export class BenchShow {
       bends: this.#bends,
       bendLimitPct: this.#bendLimitPct,
     };
-    if (this.#solid !== null)
-      paintSolid(this.#solid, this.#colouring, measures, colours, this.#gives, this.#paints);
+    if (this.#solid !== null) paintSolid(this.#solid, this.#colouring, measures, colours, this.#gives, this.#paints);
     this.inside.repaint();
     this.#studio.changed();
   }
@@ -659,6 +695,7 @@ export class BenchShow {
     for (const part of [this.#form, this.#skins, this.#walls]) part.object.visible = false;
     this.sheets.set(null, null, null);
     this.#beside.set(null, null, null);
+    this.#titles.set(null, null);
     this.#ink.set(null, null);
   }
 }

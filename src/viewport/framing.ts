@@ -28,8 +28,18 @@ export class Framing {
     const before = this.#insets;
     this.#insets = insets;
     const change = Math.abs(insets.topPx - before.topPx) + Math.abs(insets.bottomPx - before.bottomPx);
-    if (change < 1 || this.#last === null || !isSameView(this.#last.orbit, this.#studio.goal)) return;
-    this.frame(this.#last.what, change < SMALL_CHANGE_PX);
+    if (change >= 1) this.again(change < SMALL_CHANGE_PX);
+  }
+
+  /** What was framed last and is seen as it was then; null once the maker has turned to something else. */
+  get held(): FrameTarget | null {
+    return this.#last !== null && isSameView(this.#last.orbit, this.#studio.goal) ? this.#last.what : null;
+  }
+
+  /** Frames anew what has changed since; a view that the maker turned stays. */
+  again(atOnce: boolean): void {
+    const { held } = this;
+    if (held !== null) this.frame(held, atOnce);
   }
 
   /** From where it is seen now, or from another side. */

@@ -120,6 +120,11 @@ export class Studio {
     this.#restored();
   };
 
+  /** Drawn without soft edges, shadows and grain. */
+  get isPlain(): boolean {
+    return this.#isPlain;
+  }
+
   get orbit(): Orbit {
     return this.#orbit;
   }

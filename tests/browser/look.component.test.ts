@@ -105,6 +105,7 @@ describe('looking into the wall', () => {
     await press('u');
     await soon(() => expect(workbench.view.section).not.toBeNull());
     stage().look('front');
+    stage().frame('sculpt');
     await drawn();
     await drawn();
     const box = findIn(app, 'fl-stage', 'canvas').getBoundingClientRect();

@@ -1,5 +1,7 @@
+import { Box3, Vector3 } from 'three';
 import { describe, expect, it } from 'vitest';
 import { layBench } from '../../src/viewport/bench-layout.ts';
+import { settingBefore } from '../../src/viewport/setting.ts';
 
 const sheet = (widthMm: number, heightMm: number) => ({ widthMm, heightMm });
 const box = (width: number, height: number) => ({ minX: -5, minY: -7, maxX: width - 5, maxY: height - 7 });
@@ -61,5 +63,36 @@ describe('what lies where on the bench', () => {
         ({ isTurned }) => isTurned,
       ),
     ).toEqual([true, false]);
+  });
+});
+
+describe('what is cut of a row', () => {
+  const filled = (widthMm: number, heightMm: number, fillAlong: 'x' | 'y', filledMm: number) => ({
+    widthMm,
+    heightMm,
+    fillAlong,
+    filledMm,
+  });
+
+  it('lies in the middle, before the sculpt', () => {
+    // Turned across, a sheet is filled from its right end.
+    const turned = layBench({ width: 300, depth: 250 }, [filled(1000, 2000, 'y', 480)], []);
+    expect(turned.sheets[0]).toMatchObject({ x: 240, isTurned: true });
+    expect(turned.filled).toEqual({ minX: -240, maxX: 240, minZ: 179, maxZ: 1179 });
+    expect(turned.top).toMatchObject({ minX: -1830, maxX: 310 });
+    const along = layBench({ width: 300, depth: 250 }, [filled(1000, 900, 'x', 300)], []);
+    expect(along.sheets[0].x).toBe(-150);
+    // Away from the viewer nothing is gained by moving it.
+    const away = layBench({ width: 300, depth: 250 }, [filled(1000, 900, 'y', 300)], []);
+    expect(away.sheets[0].x).toBe(-500);
+  });
+
+  it('belongs in one picture with the sculpt as far as that is large', () => {
+    const sculpt = new Box3(new Vector3(-100, 0, -120), new Vector3(100, 280, 120));
+    const { min, max } = settingBefore(sculpt, { minX: -240, maxX: 900, minZ: 180, maxZ: 1180 });
+    expect([min.x, min.z]).toEqual([-224, 180]);
+    expect(max.x).toBeCloseTo(224, 9);
+    expect(max.z).toBeCloseTo(390, 9);
+    expect(settingBefore(sculpt, null).isEmpty()).toBe(true);
   });
 });
