@@ -1,7 +1,7 @@
 import type { LookMove } from '../viewport/bench-contract.ts';
 import type { PlaneKeyMove } from '../viewport/plane-moves.ts';
 
-/** Keys that turn the view. */
+/** Keys that turn the view: by steps, to one of six sides, slowly round, and back to where it was. */
 export const TURNS: Readonly<Record<string, LookMove>> = {
   ArrowLeft: 'turn-left',
   ArrowRight: 'turn-right',
@@ -10,6 +10,14 @@ export const TURNS: Readonly<Record<string, LookMove>> = {
   '+': 'nearer',
   '=': 'nearer',
   '-': 'farther',
+  Home: 'front',
+  End: 'back',
+  'Shift ArrowLeft': 'left',
+  'Shift ArrowRight': 'right',
+  'Shift ArrowUp': 'top',
+  'Shift ArrowDown': 'bottom',
+  Space: 'round',
+  Backspace: 'return',
 };
 
 /** Up and down move a plane in hand, with Shift by the coarse step; left and right lean it one way, with Shift the other. */

@@ -447,9 +447,10 @@ export class Stage extends LitElement {
   #onKey(event: KeyboardEvent): void {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const isMoved = ['walk', 'drawing', 'move'].includes(this.view.tool);
-    if (isMoved && event.key in ARROWS) return;
+    if (isMoved && (event.key in ARROWS || event.key === ' ' || event.key === 'Backspace')) return;
     if (this.#keyOfPlane(event)) return;
-    const move = TURNS[event.key];
+    const isShifted = event.shiftKey && event.key in ARROWS;
+    const move = TURNS[isShifted ? `Shift ${event.key}` : event.key === ' ' ? 'Space' : event.key];
     if (move === undefined) return;
     event.preventDefault();
     this.#scene?.look(move);

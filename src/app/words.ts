@@ -282,6 +282,8 @@ export const WORDS = spoken('window', {
     >,
     roll: (stage: string) => `show it ${stage}`,
     look: (side: string) => `look from the ${side}`,
+    lookRound: 'turn it slowly round, or stop',
+    lookReturn: 'look from where you were before',
     undo: (label: string) => `undo: ${label}`,
     redo: (label: string) => `redo: ${label}`,
     open: 'open a file',

@@ -111,7 +111,14 @@ export const FIT_LIMIT_MM = 2 * DRY_FIT_MM;
 /** A thing of known size beside the sculpt. */
 export type Familiar = 'none' | 'hand' | 'head' | 'door';
 /** `setting`: the sculpt, and before it what its pieces are cut from, as a new sculpt is first seen. */
-export type FrameTarget = 'all' | 'setting' | 'sculpt' | 'pieces' | { readonly piece: number };
+export type FrameTarget =
+  | 'all'
+  | 'setting'
+  | 'sculpt'
+  | 'pieces'
+  | { readonly piece: number }
+  | { readonly seam: number }
+  | { readonly sheet: number };
 /** How much of the picture's top and foot panels lie over, px: what is framed lies between. */
 export interface BenchInsets {
   readonly topPx: number;
@@ -130,7 +137,11 @@ export type LookMove =
   | 'up'
   | 'down'
   | 'nearer'
-  | 'farther';
+  | 'farther'
+  /** Slowly round, until anything is done. */
+  | 'round'
+  /** To where the eye was before it was sent to something. */
+  | 'return';
 
 /** Figures of the last picture. */
 export interface BenchStats {

@@ -29,10 +29,11 @@ import { BenchShow } from './bench-show.ts';
 import type { BenchTheme } from './bench-theme.ts';
 import type { ScreenPoint } from './edge-finder.ts';
 import { Framing } from './framing.ts';
-import { looked } from './look-moves.ts';
+import { looked, sideOf } from './look-moves.ts';
 import { OrbitPointer } from './orbit-pointer.ts';
 import { isPlainHere, type PictureManner } from './picture-manner.ts';
 import { Studio } from './studio.ts';
+import { Turntable } from './turntable.ts';
 
 export type {
   BenchEvents,
@@ -75,6 +76,7 @@ export class BenchScene {
   readonly #show: BenchShow;
   readonly #pointer: OrbitPointer;
   readonly #framing: Framing;
+  readonly #turntable: Turntable;
   readonly #opening: Promise<void>;
   #isEdgeTool = false;
   #hoverAt: { x: number; y: number } | null = null;
@@ -98,6 +100,7 @@ export class BenchScene {
       () => events.onContextLost(),
       () => events.onContextRestored(),
     );
+    this.#turntable = new Turntable(canvas, this.#studio);
     this.#framing = new Framing(this.#studio, (what) => this.#boxesOf(what));
     this.#show = new BenchShow(
       this.#studio,
@@ -122,6 +125,7 @@ export class BenchScene {
       clicked: (x, y, keys) => {
         if (!this.#dropPlane()) events.onPick(this.#pickAt({ x, y }), keys);
       },
+      clickedTwice: (x, y) => this.#frameAt({ x, y }),
       grabbed: (x, y) => this.#grabPlane({ x, y }) || events.onGrab(this.#pickAt({ x, y })),
       dragged: (x, y) => {
         this.#dragAt = { x, y };
@@ -308,7 +312,8 @@ export class BenchScene {
 
   /** Turns the view to something, from where it is seen now. */
   frame(what: FrameTarget): void {
-    this.#framing.frame(what, false);
+    this.#turntable.stop();
+    this.#framing.goTo(what);
   }
 
   /** Panels came to lie over the picture, or went. */
@@ -316,8 +321,13 @@ export class BenchScene {
     this.#framing.setInsets(insets);
   }
 
-  look(side: LookMove): void {
-    this.#studio.travelTo(looked(this.#studio.goal, side), false);
+  look(move: LookMove): void {
+    if (move === 'round') return this.#turntable.toggle();
+    this.#turntable.stop();
+    const side = sideOf(move);
+    if (move === 'return') this.#framing.back();
+    else if (side !== null) this.#framing.goToSide(side);
+    else this.#studio.travelTo(looked(this.#studio.goal, move), false);
   }
 
   /** Where a vertex of the sculpt is seen, CSS px in the canvas; null behind the eye or while nothing is shown. */
@@ -346,6 +356,7 @@ export class BenchScene {
   /** Must follow every change of the canvas's size. */
   resize(): void {
     this.#studio.resize();
+    this.#framing.keep();
   }
 
   snapshot(): Promise<Blob> {
@@ -355,6 +366,7 @@ export class BenchScene {
   dispose(): void {
     cancelAnimationFrame(this.#hoverRequest);
     cancelAnimationFrame(this.#dragRequest);
+    this.#turntable.stop();
     this.#pointer.dispose();
     this.#show.dispose();
     this.#studio.dispose();
@@ -364,8 +376,25 @@ export class BenchScene {
     const { boxes } = this.#show;
     if (what === 'all') return [boxes.top, boxes.sculpt];
     if (what === 'setting') return boxes.before.isEmpty() ? [boxes.sculpt] : [boxes.sculpt, boxes.before];
-    const piece = this.#show.pieceBox(typeof what === 'string' ? null : what.piece);
-    return what === 'sculpt' || piece.isEmpty() ? [boxes.sculpt] : [piece];
+    const box = what === 'sculpt' ? boxes.sculpt : this.#boxOf(what);
+    return [box.isEmpty() ? boxes.sculpt : box];
+  }
+
+  #boxOf(what: Exclude<FrameTarget, 'all' | 'setting' | 'sculpt'>): Box3 {
+    if (what === 'pieces') return this.#show.pieceBox(null);
+    if ('piece' in what) return this.#show.pieceBox(what.piece);
+    return 'seam' in what ? this.#show.seamBox(what.seam) : this.#show.sheets.box(what.sheet);
+  }
+
+  /** Two clicks bring what is pointed at into the picture; on nothing, the whole. */
+  #frameAt(pointer: ScreenPoint): void {
+    // With the knife each click parts.
+    if (this.#isEdgeTool) return;
+    const { kind, seam, piece, sheet } = this.#pickAt(pointer);
+    if (seam !== undefined && kind === 'edge') this.frame({ seam });
+    else if (piece !== undefined) this.frame({ piece });
+    else if (sheet !== undefined) this.frame({ sheet });
+    else this.frame(kind === 'nothing' ? 'setting' : 'sculpt');
   }
 
   /** Sheets that come to lie before the sculpt, once they do: a picture of its setting has them in it. */

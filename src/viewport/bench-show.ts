@@ -320,6 +320,21 @@ export class BenchShow {
     return box;
   }
 
+  /** Round both edges of a seam where they are now; empty when there is none. */
+  seamBox(seam: number): Box3 {
+    const box = new Box3();
+    const { solid } = this;
+    const chain = solid?.seams?.chains.at(seam);
+    if (solid === null || chain === undefined) return box;
+    const { triangles } = solid.base.sculpt;
+    const points = cornersOf(solid);
+    const isOn = new Set(chain.vertices);
+    const point = new Vector3();
+    for (let c = 0; c < triangles.length; c += 1)
+      if (isOn.has(triangles[c])) box.expandByPoint(point.fromArray(points, 3 * c));
+    return box;
+  }
+
   /** Resolves when everything shown so far is in the picture, the ways of all pieces included. */
   async settled(): Promise<void> {
     for (let seen: Promise<void> | null = null; seen !== this.#working;) {

@@ -1,6 +1,6 @@
 import type { Box3 } from 'three';
 import type { BenchInsets, FrameTarget } from './bench-contract.ts';
-import { framed, isSameView, type Orbit } from './orbit.ts';
+import { framed, isInSight, isSameView, type Orbit } from './orbit.ts';
 import type { Studio } from './studio.ts';
 
 /** Share of the free part of the picture that is left round what is framed. */
@@ -17,6 +17,9 @@ export class Framing {
   #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
   /** What was framed last, and the view that was. */
   #last: { readonly what: FrameTarget; readonly orbit: Orbit } | null = null;
+
+  /** The view before the last one that was asked for, and how high in the picture it was. */
+  #before: { readonly orbit: Orbit; readonly risePx: number } | null = null;
 
   constructor(studio: Studio, boxesOf: (what: FrameTarget) => readonly Box3[]) {
     this.#studio = studio;
@@ -40,6 +43,39 @@ export class Framing {
   again(atOnce: boolean): void {
     const { held } = this;
     if (held !== null) this.frame(held, atOnce);
+  }
+
+  /** The picture has another size: what was framed is framed again, unless the maker turned to something else that is still in sight. */
+  keep(): void {
+    if (this.#last === null) return;
+    if (this.held !== null) return this.again(true);
+    const seen = isInSight(
+      this.#boxesOf(this.#last.what),
+      this.#studio.goal,
+      this.#studio.widthPx / this.#studio.heightPx,
+    );
+    if (!seen) this.frame(this.#last.what, true);
+  }
+
+  /** To something, or to one of its sides; {@link back} leads back from there. */
+  goTo(what: FrameTarget, side = this.#studio.goal): void {
+    this.#before = { orbit: this.#studio.goal, risePx: this.#studio.riseGoalPx };
+    this.frame(what, false, side.yaw, side.pitch);
+  }
+
+  /** To one side of what was framed last, so that it is all in the picture. */
+  goToSide(side: Pick<Orbit, 'yaw' | 'pitch'>): void {
+    const what = this.#last?.what ?? 'sculpt';
+    // The sheets before it are seen from above, not from a side.
+    this.goTo(what === 'setting' ? 'sculpt' : what, { ...this.#studio.goal, ...side });
+  }
+
+  /** Where the eye was before it was sent to something; once more leads there again. */
+  back(): void {
+    const to = this.#before;
+    if (to === null) return;
+    this.#before = { orbit: this.#studio.goal, risePx: this.#studio.riseGoalPx };
+    this.#studio.travelTo(to.orbit, false, to.risePx);
   }
 
   /** From where it is seen now, or from another side. */

@@ -15,10 +15,16 @@ const SIDES: Readonly<Partial<Record<LookMove, readonly [number, number]>>> = {
   bottom: [0, -(Math.PI / 2 - 0.001)],
 };
 
+/** From where a side is seen, radians; null where the move is to no side. */
+export function sideOf(move: LookMove): { readonly yaw: number; readonly pitch: number } | null {
+  const side = SIDES[move];
+  return side === undefined ? null : { yaw: side[0], pitch: side[1] };
+}
+
 /** The view after a move by key. `up` and `down` turn the eye over or under; sides keep target and distance. */
 export function looked(orbit: Orbit, move: LookMove): Orbit {
-  const side = SIDES[move];
-  if (side !== undefined) return { ...orbit, yaw: side[0], pitch: side[1] };
+  const side = sideOf(move);
+  if (side !== null) return { ...orbit, ...side };
   switch (move) {
     case 'turn-left':
       return turned(orbit, -TURN, 0);

@@ -11,6 +11,8 @@ export interface OrbitHost {
   hovered(x: number, y: number): void;
   left(): void;
   clicked(x: number, y: number, keys: { readonly shift: boolean; readonly alt: boolean }): void;
+  /** Two clicks or taps on one place. */
+  clickedTwice(x: number, y: number): void;
   /** A press with the first button or one finger. @returns true when a drag from here moves what lies there, not the view. */
   grabbed(x: number, y: number): boolean;
   dragged(x: number, y: number): void;
@@ -24,6 +26,9 @@ const CLICK_PX = { mouse: 4, touch: 10 } as const;
 /** Growth of the distance for each px of the wheel; a pinch on a trackpad comes as small wheel steps with Ctrl. */
 const WHEEL = 0.0016;
 const PINCH_WHEEL = 0.01;
+/** A wheel turns by no less than this at a time, px; fingers on a trackpad begin with less, and pause no longer than so, ms. */
+const SLIDE_PX = 30;
+const SLIDE_PAUSE_MS = 180;
 
 interface Press {
   x: number;
@@ -46,6 +51,8 @@ export class OrbitPointer {
   readonly #presses = new Map<number, Press>();
   readonly #listeners = new AbortController();
   #isPinching = false;
+  /** When two fingers on a trackpad moved last, ms. */
+  #slidAt = -Infinity;
 
   constructor(canvas: HTMLCanvasElement, host: OrbitHost) {
     this.#canvas = canvas;
@@ -57,6 +64,7 @@ export class OrbitPointer {
     canvas.addEventListener('pointerup', (event) => this.#up(event), { signal });
     canvas.addEventListener('pointercancel', (event) => this.#cancelled(event), { signal });
     canvas.addEventListener('pointerleave', () => this.#presses.size === 0 && host.left(), { signal });
+    canvas.addEventListener('dblclick', (event) => this.#twice(event), { signal });
     canvas.addEventListener('contextmenu', (event) => event.preventDefault(), { signal });
     canvas.addEventListener('wheel', (event) => this.#wheel(event), { signal, passive: false });
   }
@@ -116,7 +124,10 @@ export class OrbitPointer {
     const after = Math.hypot(press.x + dx - other.x, press.y + dy - other.y);
     const orbit = panned(this.#host.orbit(), dx / 2, dy / 2, this.#canvas.clientHeight);
     const middle = this.#host.pointUnder((press.x + dx + other.x) / 2, (press.y + dy + other.y) / 2);
-    this.#set(before > 0 && after > 0 ? zoomed(orbit, before / after, middle, this.#host.bounds()) : orbit);
+    const twist =
+      Math.atan2(press.y + dy - other.y, press.x + dx - other.x) - Math.atan2(press.y - other.y, press.x - other.x);
+    const round = turned(orbit, Math.atan2(Math.sin(twist), Math.cos(twist)), 0);
+    this.#set(before > 0 && after > 0 ? zoomed(round, before / after, middle, this.#host.bounds()) : orbit);
   }
 
   #up(event: PointerEvent): void {
@@ -143,14 +154,32 @@ export class OrbitPointer {
     }
   }
 
+  #twice(event: MouseEvent): void {
+    const { x, y } = this.#place(event);
+    this.#host.clickedTwice(x, y);
+  }
+
   #wheel(event: WheelEvent): void {
     event.preventDefault();
     const { x, y } = this.#place(event);
+    if (this.#isTrackpad(event)) {
+      this.#set(panned(this.#host.orbit(), -event.deltaX, -event.deltaY, this.#canvas.clientHeight));
+      return this.#host.hovered(x, y);
+    }
     const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1;
     const step = Math.max(-240, Math.min(240, event.deltaY * lines));
     const factor = Math.exp(step * (event.ctrlKey ? PINCH_WHEEL : WHEEL));
     this.#set(zoomed(this.#host.orbit(), factor, this.#host.pointUnder(x, y), this.#host.bounds()));
     this.#host.hovered(x, y);
+  }
+
+  /** Two fingers on a trackpad begin with small steps or go aside; a wheel does neither. What began so goes on so. */
+  #isTrackpad({ deltaMode, deltaX, deltaY, ctrlKey, timeStamp }: WheelEvent): boolean {
+    if (ctrlKey || deltaMode !== WheelEvent.DOM_DELTA_PIXEL) return false;
+    const goesOn = timeStamp - this.#slidAt < SLIDE_PAUSE_MS;
+    if (!goesOn && deltaX === 0 && Math.abs(deltaY) >= SLIDE_PX) return false;
+    this.#slidAt = timeStamp;
+    return true;
   }
 
   #set(orbit: Orbit): void {

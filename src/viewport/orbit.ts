@@ -97,6 +97,19 @@ export function framed(boxes: readonly Box3[], yaw: number, pitch: number, aspec
   return { target, yaw, pitch, distance };
 }
 
+/** Whether any of these boxes' middles or corners is in the picture. @param aspect  width of the picture over its height. */
+export function isInSight(boxes: readonly Box3[], orbit: Orbit, aspect: number): boolean {
+  const { right, up, back } = axesOf(orbit);
+  const tanY = Math.tan(FIELD_OF_VIEW / 2);
+  return boxes
+    .flatMap((box) => [box.getCenter(new Vector3()), ...cornersOf(box)])
+    .some((point) => {
+      const from = point.sub(orbit.target);
+      const depth = orbit.distance - from.dot(back);
+      return depth > 0 && Math.abs(from.dot(up)) <= depth * tanY && Math.abs(from.dot(right)) <= depth * tanY * aspect;
+    });
+}
+
 /** Whether two views are one, but for rounding. */
 export const isSameView = (a: Orbit, b: Orbit): boolean =>
   a.target.distanceTo(b.target) <= 1e-6 * a.distance &&

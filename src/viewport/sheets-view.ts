@@ -1,4 +1,5 @@
 import {
+  Box3,
   BufferAttribute,
   BufferGeometry,
   Group,
@@ -133,6 +134,14 @@ export class SheetsView {
     const [rest, cut] = [bytesOf(colours.foam, REST_SHADE), bytesOf(colours.foamCut, 1)];
     for (let i = 0; i < this.#isCut.length; i += 1) bytes.set(this.#isCut[i] === 1 ? cut : rest, 4 * i);
     attribute.needsUpdate = true;
+  }
+
+  /** Round a sheet where it lies; empty where there is none of that number. */
+  box(sheet: number): Box3 {
+    const found = this.#boxes.at(sheet);
+    if (found === undefined) return new Box3();
+    const { sceneFromSheet, width, height, thickness } = found;
+    return new Box3(new Vector3(), new Vector3(width, height, thickness)).applyMatrix4(sceneFromSheet);
   }
 
   /** The sheet that a ray meets on its upper side, and how far away; null when it passes by. */

@@ -207,6 +207,58 @@ describe('the bench', () => {
     expect(bench.scene.screenOf(7)).not.toBeNull();
   });
 
+  it('goes aside with two fingers on a trackpad, and a wheel comes nearer', async () => {
+    const wheel = async (more: WheelEventInit): Promise<number> => {
+      const from = [screen(bench, 0), screen(bench, 1)];
+      bench.canvas.dispatchEvent(new WheelEvent('wheel', { clientX: 180, clientY: 120, bubbles: true, ...more }));
+      await pictures();
+      const to = [screen(bench, 0), screen(bench, 1)];
+      const apart = ([a, b]: typeof from): number => Math.hypot(a.x - b.x, a.y - b.y);
+      return apart(to) / apart(from);
+    };
+    expect(await wheel({ deltaY: -120 })).toBeGreaterThan(1.1);
+    const before = screen(bench, 0).x;
+    expect(await wheel({ deltaX: 24, deltaY: 3 })).toBeCloseTo(1, 1);
+    expect(screen(bench, 0).x).toBeLessThan(before - 12);
+    // A fast move of the same fingers is still theirs.
+    expect(await wheel({ deltaY: 90 })).toBeCloseTo(1, 1);
+    await new Promise((resolve) => setTimeout(resolve, 250));
+  });
+
+  it('turns with two fingers that turn', async () => {
+    const finger = (type: string, pointerId: number, x: number, y: number): void =>
+      send(bench, type, x, y, { pointerId, pointerType: 'touch' });
+    const before = screen(bench, 0);
+    finger('pointerdown', 7, 130, 120);
+    finger('pointerdown', 8, 230, 120);
+    finger('pointermove', 8, 217, 155);
+    finger('pointerup', 8, 217, 155);
+    finger('pointerup', 7, 130, 120);
+    await pictures();
+    const middle = { x: 8, y: 17 };
+    const after = screen(bench, 0);
+    expect(Math.hypot(after.x - before.x - middle.x, after.y - before.y - middle.y)).toBeGreaterThan(5);
+    expect(bench.picks).toHaveLength(0);
+  });
+
+  it('comes to what is clicked twice, goes back from there, and turns by steps where motion is unwanted', async () => {
+    const { scene, canvas } = bench;
+    const side = (): number => Math.round(screen(bench, 0).x);
+    const begin = side();
+    const at = screen(bench, 0);
+    canvas.dispatchEvent(new MouseEvent('dblclick', { clientX: 180, clientY: 120, bubbles: true }));
+    await pictures();
+    scene.look('return');
+    await pictures();
+    expect(side()).toBe(begin);
+    scene.look('round');
+    await pictures();
+    expect(side()).not.toBe(begin);
+    scene.look('front');
+    await pictures();
+    expect(screen(bench, 0).x).toBeCloseTo(at.x, 0);
+  });
+
   it('brings the pieces off the sculpt and onto the sheet', async () => {
     const whole = screen(bench, 7);
     bench.scene.setStage(1);

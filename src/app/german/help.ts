@@ -86,6 +86,8 @@ export const KEYS: TranslationInPart<typeof KEY_WORDS> = {
     right: 'von rechts',
     top: 'von oben',
     bottom: 'von unten',
+    round: 'langsam rundum, bis Sie etwas tun',
+    return: 'zurück zum vorigen Blick',
   },
   plane: {
     forth: 'vom Auge weg',
@@ -110,6 +112,9 @@ export const KEYS: TranslationInPart<typeof KEY_WORDS> = {
     Escape: 'Esc',
     Enter: 'Eingabe',
     Space: 'Leertaste',
+    Home: 'Pos1',
+    End: 'Ende',
+    Backspace: 'Rücktaste',
     Shift: 'Umschalt',
     Control: 'Strg',
     Comma: ',',

@@ -285,6 +285,8 @@ export const WINDOW: Translation<typeof WORDS> = {
     bendAs: { rolled: 'rollen', grooved: 'seine Falze nuten', kerfed: 'seine Biegung schlitzen' },
     roll: (stage) => `zeigen: ${stage}`,
     look: (side) => `Blick von ${SIDES[side] ?? side}`,
+    lookRound: 'langsam rundum drehen, oder anhalten',
+    lookReturn: 'zurück zum vorigen Blick',
     undo: (label) => `rückgängig: ${label}`,
     redo: (label) => `wiederholen: ${label}`,
     open: 'Datei öffnen',

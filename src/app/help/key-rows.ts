@@ -101,7 +101,7 @@ export function keyGroups(
     const rows = [...fixedIn(situation), ...own.map(([key, verb]) => row([key], verb.label))];
     return { name: situation, rows, isMissing: false };
   });
-  const view = Object.entries(TURNS).map(([key, move]) => row([key], KEY_WORDS.turns[move]));
+  const view = Object.entries(TURNS).map(([key, move]) => rowOf(key, KEY_WORDS.turns[move]));
   const fixed = (name: KeyGroup['name'], rows: readonly KeyRow[]): KeyGroup => ({ name, rows, isMissing: false });
   return [fixed('help', everywhere()), ...groups, fixed('view', view), fixed('sheet', onSheet())].filter(
     ({ rows, isMissing }) => isMissing || rows.length > 0,

@@ -51,6 +51,8 @@ export const KEY_WORDS = spoken('keys', {
     right: 'from the right',
     top: 'from above',
     bottom: 'from below',
+    round: 'slowly round, until you do anything',
+    return: 'back to where you looked from before',
   },
   plane: {
     forth: 'away from you',
@@ -76,6 +78,9 @@ export const KEY_WORDS = spoken('keys', {
     Escape: 'Esc',
     Enter: 'Enter',
     Space: 'Space',
+    Home: 'Home',
+    End: 'End',
+    Backspace: 'Backspace',
     Shift: 'Shift',
     Control: 'Ctrl',
     Comma: ',',
