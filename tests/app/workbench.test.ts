@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { Workbench } from '../../src/app/workbench.ts';
 import type { EarlyUpdate } from '../../src/model/bench-view.ts';
+import { HISTORY_WORDS } from '../../src/app/history/history-words.ts';
 import { WORDS } from '../../src/app/words.ts';
 import { renameProject, setThickness } from '../../src/project/commands.ts';
 import type { ComputeReply, Workshop } from '../../src/worker/workshop-api.ts';
@@ -48,9 +49,13 @@ describe('the workbench with the chain behind it', () => {
   it('says what undo and redo did, and says the same thing twice when it happens twice', async () => {
     await openPartedTray(workbench);
     workbench.undo();
-    expect(workbench.spoken).toBe(WORDS.spoken.undone('part here'));
+    expect(workbench.spoken).toContain(WORDS.spoken.undone('part here'));
+    const [, at, count] = /(\d+) of (\d+)/.exec(workbench.spoken) ?? [];
+    expect(Number(count) - Number(at)).toBe(1);
     workbench.redo();
-    expect(workbench.spoken).toBe(WORDS.spoken.redone('part here'));
+    expect(workbench.spoken).toBe(
+      `${WORDS.spoken.redone('part here')} ${HISTORY_WORDS.place(Number(count), Number(count))}`,
+    );
     workbench.say('once');
     workbench.say('once');
     expect(workbench.spoken).not.toBe('once');
