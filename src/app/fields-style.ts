@@ -8,7 +8,7 @@ export const FIELDS_STYLE = css`
   fieldset > legend {
     padding: 0;
     font-size: var(--t-small);
-    color: var(--ink-soft);
+    font-weight: 600;
   }
   .fields {
     display: flex;

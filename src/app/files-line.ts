@@ -220,7 +220,7 @@ export class FilesLine extends JobSection {
     const why = isNothing(pick) ? FILES_WORDS.nothing : this.#isSafe(pick) ? FILES_WORDS.zip : FILES_WORDS.seenFirst;
     return html`<div class="stack">
       <button
-        class="save ${isNothing(pick) || !this.#isSafe(pick) ? '' : 'next'}"
+        class="save"
         aria-describedby="why"
         ?disabled=${isNothing(pick) || !this.#isSafe(pick)}
         @click=${() => this.dispatchEvent(new FilesEvent(pick))}

@@ -27,6 +27,9 @@ export class FillFields extends JobSection {
       .fields {
         align-items: end;
       }
+      .ticks {
+        margin-block-start: var(--s2);
+      }
       .ticks label {
         display: inline-flex;
         align-items: center;

@@ -41,6 +41,7 @@ export class FitLine extends JobSection {
         align-items: baseline;
       }
       .worst button {
+        margin-inline: 0;
         padding-inline: 0;
       }
     `,

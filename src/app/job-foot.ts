@@ -18,15 +18,20 @@ export class JobFoot extends LitElement {
     css`
       :host {
         display: block;
-        padding-block: var(--s6) var(--s8);
+        padding-block-end: var(--s8);
       }
       fieldset {
         display: grid;
         grid-template-columns: 7.5em minmax(0, 1fr);
-        align-items: baseline;
+      }
+      fieldset:first-of-type {
+        margin-block-start: var(--s6);
       }
       legend {
         float: inline-start;
+        display: flex;
+        align-items: center;
+        min-block-size: var(--target);
         font-size: var(--t-small);
         color: var(--ink-soft);
         padding: 0;

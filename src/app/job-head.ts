@@ -30,8 +30,9 @@ export class JobHead extends LitElement {
       .top {
         display: flex;
         justify-content: space-between;
+        flex-wrap: wrap;
         align-items: center;
-        gap: var(--s3);
+        gap: var(--s1) var(--s3);
       }
       .top + .row {
         margin-block-start: var(--s3);
@@ -81,6 +82,7 @@ export class JobHead extends LitElement {
         margin-block-start: var(--s2);
       }
       .kit button {
+        margin-inline: 0;
         padding-inline: 0;
       }
       .kit button[aria-current='true'] {
@@ -101,7 +103,7 @@ export class JobHead extends LitElement {
         background: var(--lamp-ink);
       }
       .work {
-        margin-block-end: var(--s2);
+        margin-block-start: var(--s2);
       }
       .sentence {
         margin-block-start: var(--s2);
@@ -166,17 +168,8 @@ export class JobHead extends LitElement {
                 >
               </p>`
       }
-      ${
-        project === null
-          ? nothing
-          : html`<div class="row work">
-              <button @click=${() => this.#ask('at-bench')}>${AT_BENCH_WORDS.open}</button>
-              <button @click=${() => this.#ask('at-shop')}>${AT_SHOP_WORDS.open}</button>
-            </div>`
-      }
       <div class="row">
         <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
-        <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
         ${
           project === null
             ? nothing
@@ -185,7 +178,16 @@ export class JobHead extends LitElement {
                 </button>
                 ${this.kept.fileName === '' ? nothing : html`<button class="plain" @click=${() => this.#ask('save-as')}>${KEEP_WORDS.saveAs}</button>`}`
         }
+        <button class="plain" @click=${() => this.#ask('begin-shape')}>${PART_WORDS.begin}</button>
       </div>
+      ${
+        project === null
+          ? nothing
+          : html`<div class="row work">
+              <button @click=${() => this.#ask('at-bench')}>${AT_BENCH_WORDS.open}</button>
+              <button @click=${() => this.#ask('at-shop')}>${AT_SHOP_WORDS.open}</button>
+            </div>`
+      }
       <div class="kit" role="group" aria-label=${WORDS.head.kitLabel}>
         <span class="soft">${WORDS.head.kit}</span>
         ${SAMPLES.map(

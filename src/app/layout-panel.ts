@@ -22,6 +22,9 @@ export class LayoutPanel extends JobSection {
       :host {
         display: block;
       }
+      .row + p {
+        margin-block-start: var(--s2);
+      }
       td {
         text-align: end;
         white-space: nowrap;

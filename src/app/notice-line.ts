@@ -13,6 +13,8 @@ export class NoticeLine extends LitElement {
       :host {
         display: block;
         margin-block-end: var(--s4);
+        /* What comes back above it when the picture is drawn anew does not push it out of sight. */
+        scroll-margin-block: 72px 11rem;
       }
       div {
         display: flex;
@@ -48,7 +50,9 @@ export class NoticeLine extends LitElement {
       ${[...(notice.remedy === undefined ? [] : [notice.remedy]), ...(notice.also ?? [])].map(
         (way) => html`<button @click=${() => way.run()}>${way.label}</button>`,
       )}
-      <button class="plain" @click=${() => this.dispatchEvent(new NoticeDoneEvent())}>${notice.close ?? WORDS.notice.close}</button>
+      <button class="plain" @click=${() => this.dispatchEvent(new NoticeDoneEvent())}>
+        ${notice.close ?? WORDS.notice.close}
+      </button>
     </div>`;
   }
 }

@@ -41,6 +41,13 @@ export class SeamsLine extends JobSection {
         align-items: center;
         padding-inline: var(--s2);
       }
+      .mirror {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--s2);
+        min-block-size: var(--target);
+      }
       .angle,
       .groups {
         display: flex;
@@ -51,6 +58,7 @@ export class SeamsLine extends JobSection {
       input[type='range'],
       .groups select {
         accent-color: var(--ink);
+        font-size: var(--t-small);
         flex: 1 1 7rem;
         min-inline-size: 0;
       }
@@ -123,7 +131,7 @@ export class SeamsLine extends JobSection {
   /** Whether marks appear on both sides of the mirror; left out where the sculpt has none. */
   #mirror() {
     if (this.bench.mirror === null) return nothing;
-    return html`<label class="small"
+    return html`<label class="mirror"
       ><input
         data-means="mirror"
         type="checkbox"

@@ -121,6 +121,8 @@ export const SHARED = css`
     border-color: transparent;
     background: none;
     padding-inline: var(--s1);
+    /* Its words stand under those above it. */
+    margin-inline: calc(-1 * var(--s1));
     min-block-size: var(--target-plain);
     font-weight: 500;
     text-decoration: underline;
@@ -170,7 +172,8 @@ export const SHARED = css`
   label {
     font-size: var(--t-small);
   }
-  label:has(> input[type='checkbox'], > input[type='radio']) {
+  /* The least of all: what says more of a label is not outweighed. */
+  :where(label:has(> input[type='checkbox'], > input[type='radio'])) {
     min-block-size: var(--target-plain);
   }
   input[type='text'],
@@ -203,7 +206,6 @@ export const SHARED = css`
     gap: var(--s2);
     min-block-size: var(--target);
     cursor: pointer;
-    font-size: var(--t-body);
   }
   input[type='radio'],
   input[type='checkbox'] {
@@ -264,8 +266,9 @@ export const SHARED = css`
     font-size: var(--t-small);
     font-weight: 600;
     min-block-size: var(--target);
+    padding-block: calc((var(--target) - 1lh) / 2);
     display: flex;
-    align-items: center;
+    align-items: baseline;
     gap: var(--s2);
     list-style: none;
   }

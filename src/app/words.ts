@@ -51,7 +51,7 @@ export const WORDS = spoken('window', {
     keep: 'Save the job',
     find: 'All verbs',
     back: (name: string) => `back to ${name}`,
-    kit: 'The lamplighter’s kit:',
+    kit: 'Samples to try:',
     kitLabel: 'Sample jobs',
     undo: 'Undo',
     redo: 'Redo',
@@ -223,7 +223,9 @@ export const WORDS = spoken('window', {
     cut: 'Before you cut',
     glue: 'Before you heat or glue',
     step: 'Before this step',
-    names: (titles: readonly string[]) => titles.map((title) => title.toLowerCase()).join(', '),
+    // PVC stays as it is written.
+    names: (titles: readonly string[]) =>
+      titles.map((title) => title.replace(/^\p{Lu}(?!\p{Lu})/u, (first) => first.toLowerCase())).join(', '),
   },
 
   findings: {

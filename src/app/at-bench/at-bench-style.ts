@@ -119,7 +119,7 @@ export const AT_BENCH_STYLE = css`
   /* A line at its head in place of a frame round all that there is. */
   .work:focus-visible {
     outline: 0;
-    border-block-start: 4px solid var(--lamp-ink);
+    border-block-start: 4px solid var(--ink);
   }
   fl-work-line {
     align-items: stretch;

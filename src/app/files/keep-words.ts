@@ -5,7 +5,7 @@ export const KEEP_WORDS = spoken('keep', {
   /** Title block. */
   file: (name: string) => `in ${name}`,
   changed: (name: string) => `changed, ${name} is older`,
-  noFile: 'in no file yet',
+  noFile: 'not in a file yet',
   looking: 'only looked at here, not kept',
   save: 'Save the job',
   saveAs: 'Save as …',

@@ -62,7 +62,7 @@ export const WINDOW: Translation<typeof WORDS> = {
     keep: 'Auftrag speichern',
     find: 'Alle Handgriffe',
     back: (name) => `zurück zu ${name}`,
-    kit: 'Die Ausrüstung der Laternenwärterin:',
+    kit: 'Beispiele zum Ausprobieren:',
     kitLabel: 'Beispielaufträge',
     undo: 'Rückgängig',
     redo: 'Wiederholen',

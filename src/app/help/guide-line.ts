@@ -33,6 +33,8 @@ export class GuideLine extends LitElement {
         z-index: 2;
         inset-block-start: 0;
         border-block-end: var(--wide) solid var(--ink);
+        /* Over the fold line of what follows. */
+        margin-block-end: calc(-1 * var(--narrow));
       }
       .offer {
         display: flex;

@@ -44,7 +44,7 @@ export class HelpSheet extends LitElement {
       }
       .all {
         overflow-y: auto;
-        padding: var(--s1) var(--s3) var(--s4);
+        padding: var(--s2) var(--s3) var(--s4);
         margin-inline: calc(-1 * var(--s3));
       }
       .all:focus-visible {
@@ -66,7 +66,7 @@ export class HelpSheet extends LitElement {
       }
       dl.keys > div {
         display: grid;
-        grid-template-columns: 7.5em minmax(0, 1fr);
+        grid-template-columns: 9em minmax(0, 1fr);
         gap: var(--s2);
         padding-block: 3px;
         border-block-end: var(--narrow) solid var(--rule-soft);
