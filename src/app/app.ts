@@ -407,6 +407,7 @@ export class App extends LitElement {
     openNewVersion: () => this.versionChooser.click(),
     openDrawing: () => this.#chooseDrawing(),
     facing: (point) => this.stage.facing(point),
+    middle: () => this.#placeOf(this.stage.pickMiddle()),
     save: (kind) => void this.#save(kind),
     saveAs: () => void saveJob(this.workbench, today(), true),
     print: () => void this.#print(),

@@ -64,6 +64,10 @@ export class LengthField extends LitElement {
   @property({ type: Number }) max = Infinity;
   @state() private fault = '';
 
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector('input')?.focus(options);
+  }
+
   protected override render() {
     return html`
       <label>

@@ -64,6 +64,10 @@ export const PART_WORDS = spoken('part', {
     remove: 'take it away',
     last: 'It is the only part: open or add another before it is taken away.',
     workOn: 'work on this one',
+    setOn: (sculpt: string) => `set it on ${sculpt} where you look`,
+    isOn: (sculpt: string) => `It sits on ${sculpt}, to be moved by its figures.`,
+    notThere:
+      'The sculpt is not in the middle of the picture: turn to the place where the part goes, and set it on once more.',
     ofArea: 'It is said of an area of the sculpt, and goes with it.',
     sculpt: 'Size, seams and foam of this sculpt stand below.',
     notAtWork: 'Its size, seams and foam stand below while it is worked on.',

@@ -118,7 +118,9 @@ export class PartsLine extends JobSection {
           ? html`<div class="row">
               <button @click=${this.#begin}>${words.shape}</button>
               <button @click=${() => this.#chooser('sculpt')?.click()}>${words.sculpt}</button>
-              <button title=${words.fileWhy} @click=${() => this.#chooser('part')?.click()}>${words.file}</button>
+              <button class="from-file" title=${words.fileWhy} @click=${() => this.#chooser('part')?.click()}>
+                ${words.file}
+              </button>
               ${partAdds(project, this.bench, this.choice, (part) => this.#add(part))}
               ${this.#fileField('sculpt', '.obj,.stl')} ${this.#fileField('part', '.svg,.png,.jpg,.jpeg,.obj,.stl')}
             </div>`

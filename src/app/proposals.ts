@@ -106,6 +106,11 @@ export class ProposalTable extends JobSection {
   /** Kind that is pointed at. */
   @property({ attribute: false }) lit: ProposalKind | null = null;
 
+  /** Puts the keyboard where the first answer is taken. */
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLElement>('td button')?.focus(options);
+  }
+
   protected override render() {
     const words = PROPOSE_WORDS;
     const { proposals } = this;
@@ -291,7 +296,8 @@ export class ProposalTable extends JobSection {
     const dark = (): void => this.point(null);
     const name = kinds.length === count ? words.all : kinds.map((kind) => words.kinds[kind]).join(', ');
     return html`<li @pointerenter=${light} @pointerleave=${dark}>
-      <span class=${isBroken ? 'wrong' : 'look'}>${isBroken ? words.broken : words.bent}</span>, ${name}: ${toldText(text, this.unit)}
+      <span class=${isBroken ? 'wrong' : 'look'}>${isBroken ? words.broken : words.bent}</span>, ${name}:
+      ${toldText(text, this.unit)}
     </li>`;
   }
 

@@ -62,6 +62,14 @@ export class SizeLine extends JobSection {
   @state() private isChanging = false;
   @state() private axis: 'longest' | 'x' | 'y' | 'z' = 'longest';
 
+  /** While the unit is asked for, the keyboard goes to the likely one. */
+  override focus(options?: FocusOptions): void {
+    const likely =
+      this.bench.sculpt?.sized === false ? this.renderRoot.querySelector<HTMLElement>('.units .next') : null;
+    if (likely === null) super.focus(options);
+    else likely.focus(options);
+  }
+
   protected override render() {
     const { sculpt } = this.bench;
     const part = this.sculptPart;

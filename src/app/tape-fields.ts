@@ -30,6 +30,10 @@ export class TapeFields extends JobSection {
   @property({ type: Boolean }) isInHand = false;
   #isPointedAt = false;
 
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLElement>('fl-length-field')?.focus(options);
+  }
+
   protected override updated(changed: PropertyValues<this>): void {
     // The line on the bench follows while the plane is moved.
     if (this.#isPointedAt && changed.has('bench')) this.#light();

@@ -1,10 +1,10 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
-import type { BenchFacing, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
+import type { BenchFacing } from '../viewport/bench-contract.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
 import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
-import { chainIndex, pieceIndex } from './bench-state.ts';
+import { pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { areaPaintVerbs, pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
 import { labelText } from './label-words.ts';
@@ -26,13 +26,17 @@ import { KEEP_WORDS } from './files/keep-words.ts';
 import { gluingVerbs } from './gluing-actions.ts';
 import { helpVerbs } from './help/help-verbs.ts';
 import { easeVerbs, proposeVerbs } from './propose-actions.ts';
+import { SAMPLES } from './samples.ts';
 import { scoreVerb } from './score-actions.ts';
 import { joinChosen } from './seam-actions.ts';
 import { historyVerbs } from './history/history-verbs.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { colourVerbs } from './legend/colour-verbs.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { dataText } from './data-words.ts';
+import { openSample } from './opening.ts';
 import { partVerbs } from './parts-actions.ts';
+import { seatVerbs } from './seat-actions.ts';
 import { PART_WORDS } from './part-words.ts';
 import { MOCK_UP_WORDS } from './mock-up-words.ts';
 import { SIMPLIFY_WORDS } from './simplify-words.ts';
@@ -41,6 +45,7 @@ import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import { sheetVerbs } from './sheet-verbs.ts';
 import type { LayoutSearchHand } from './layout-search.ts';
 import { saveOrAsk, verdictVerbs } from './verdict/verdict-verbs.ts';
+import type { DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -59,8 +64,8 @@ export interface Verb {
 
 /** What verbs need of the window around the workbench. */
 export interface WindowActions {
-  look(move: LookMove): void;
-  frame(what: FrameTarget): void;
+  look(side: 'front' | 'back' | 'left' | 'right' | 'top' | 'bottom'): void;
+  frame(what: 'all' | 'sculpt' | { piece: number }): void;
   rollTo(stage: number): void;
   beginWalk(): void;
   /** Takes the chosen seam in hand, or the one in hand farther along. */
@@ -71,6 +76,8 @@ export interface WindowActions {
   openDrawing(): void;
   /** How a place of the sculpt is looked at now; null without 3D. */
   facing(point: readonly [number, number, number]): BenchFacing | null;
+  /** The place of the sculpt in the middle of the picture; null where it is not there. */
+  middle(): DrawingPlace | null;
   save(kind: FileKind): void;
   /** Saves the job as another file. */
   saveAs(): void;
@@ -123,7 +130,7 @@ function nearVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     case 'piece':
       return pieceVerbs(bench, actions, choice.piece);
     case 'part':
-      return partVerbs(bench, choice.part);
+      return [...seatVerbs(bench, actions, choice.part), ...partVerbs(bench, choice.part)];
     case 'step':
       return [...gluingVerbs(bench).near];
     default:
@@ -138,13 +145,6 @@ function seamVerbs(bench: Workbench, id: string, actions: WindowActions): Verb[]
   return [
     { id: 'join', label: WORDS.verbs.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
     { id: 'move-seam', label: MARK_WORDS.verbs.move, key: 'm', isNear: true, run: () => actions.holdSeam(false) },
-    {
-      id: 'frame-seam',
-      label: WORDS.verbs.frame,
-      key: 'c',
-      isNear: true,
-      run: () => actions.frame({ seam: chainIndex(bench.bench, id) }),
-    },
     scoreVerb(bench, seam),
     ...seamHoldVerbs(bench, id),
     ...seamJoinVerbs(bench, seam),
@@ -269,8 +269,6 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       run: () => bench.setView({ familiar }),
     })),
     ...sides.map((side) => ({ id: `look-${side}`, label: words.look(side), run: () => actions.look(side) })),
-    { id: 'look-round', label: words.lookRound, run: () => actions.look('round') },
-    { id: 'look-return', label: words.lookReturn, run: () => actions.look('return') },
   ];
 }
 
@@ -297,12 +295,23 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       ? []
       : [{ id: 'at-shop', label: AT_SHOP_WORDS.verb, run: () => actions.goTo('takes', 'fl-shop-list') }]),
     { id: 'open', label: words.open, run: () => actions.openFile() },
+    ...SAMPLES.map((sample) => ({
+      id: `sample-${sample.id}`,
+      label: `${WORDS.head.kit} ${dataText(sample.title)}`,
+      run: () => void openSample(bench, sample),
+    })),
+    ...(bench.project === null
+      ? []
+      : [{ id: 'add-file', label: PART_WORDS.add.file, run: () => actions.goTo('parts', '.from-file') }]),
     { id: 'begin-shape', label: PART_WORDS.beginVerb, run: () => actions.beginWithShape() },
     ...(bench.part === null
       ? []
       : [{ id: 'new-version', label: words.newVersion, run: () => actions.openNewVersion() }]),
     ...(bench.bench.sculpt?.sized === true
       ? [{ id: 'simplify', label: SIMPLIFY_WORDS.verb, run: () => actions.goTo('size', 'fl-simplify-fields') }]
+      : []),
+    ...(bench.bench.sculpt?.sized === true
+      ? [{ id: 'fit-body', label: WORDS.wear.bodyGirth, run: () => actions.goTo('fit', 'fl-wear-group') }]
       : []),
     ...(hasPages
       ? (['pdf', 'changed', 'svg', 'report'] as const).map((kind) => ({

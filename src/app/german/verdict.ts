@@ -10,6 +10,7 @@ export const VERDICT: TranslationInPart<typeof VERDICT_WORDS> = {
     read: () => 'ansehen, warum die Datei nicht lesbar ist',
     size: () => 'Größe festlegen',
     part: () => 'teilen',
+    take: () => 'einen der Vorschläge übernehmen',
     foam: () => 'Schaumstoff wählen',
     sheets: () => 'auf die Platten bringen',
     see: (n) => `${count(n, 'Befund', 'Befunde')} ansehen`,

@@ -1,6 +1,8 @@
+import { sculptAtWork } from '../../project/at-work.ts';
 import type { Project } from '../../project/project.ts';
 import { piecesToPrint, standingOf } from '../../project/piece-standing.ts';
 import { allCut, type Bench } from '../bench-state.ts';
+import { hasMarks } from '../edge-facts.ts';
 import { unseenFindings } from './told-findings.ts';
 
 /** What is best done next, in the order of the work. */
@@ -9,6 +11,7 @@ export type NextKind =
   | 'read'
   | 'size'
   | 'part'
+  | 'take'
   | 'foam'
   | 'sheets'
   | 'see'
@@ -37,6 +40,8 @@ export interface JobFacts {
   readonly isPaperOut: boolean;
   /** Whether something is being worked out. */
   readonly isWorking: boolean;
+  /** How many proposals of seams lie before the maker. Missing: none. */
+  readonly offered?: number;
 }
 
 /** Surfaces that cannot be laid flat as they are: they ask for a seam. */
@@ -52,12 +57,13 @@ export function nextStep(facts: JobFacts): NextStep {
 }
 
 /** What a sculpt asks for before it has pieces. */
-function stepOfSculpt({ project, bench, isWorking }: JobFacts): NextStep | null {
+function stepOfSculpt({ project, bench, isWorking, offered = 0 }: JobFacts): NextStep | null {
   const { sculpt, stopped, findings } = bench;
   if (project === null || project.parts.length === 0) return null;
   if (stopped?.step === 'read') return step('read', 'go-size');
   if (sculpt === null) return isWorking ? step('wait', null) : step('read', 'go-size');
   if (!sculpt.sized || stopped?.step === 'size') return step('size', 'go-size');
+  if (offered > 0 && !hasMarks(sculptAtWork(project))) return step('take', 'go-proposals');
   const codes = [...findings.map(({ code }) => code), stopped?.problem.code ?? ''];
   if (stopped?.step === 'seams' || codes.some((code) => ASK_FOR_SEAMS.includes(code))) return step('part', 'go-seams');
   if (stopped?.step === 'shell') return step('foam', 'go-foam');

@@ -17,6 +17,7 @@ export const nextOf = ({ project, bench, view, progress }: Workbench): NextStep 
     seen: view.seen,
     isPaperOut: bench.paper !== null && view.paperOut === bench.paper,
     isWorking: progress !== null,
+    offered: Object.keys(view.proposals?.answers ?? {}).length,
   });
 
 /** Leads to the verdict; what stands there counts as shown. */
@@ -47,7 +48,12 @@ export function verdictVerbs(workbench: Workbench, actions: WindowActions, rest:
   const next = nextOf(workbench);
   const { printAsked: asked } = workbench.view;
   const see: Verb = { id: 'see-findings', label: VERDICT_WORDS.verbs.see, run: () => seeFindings(workbench, actions) };
-  const lead = [...rest, see].find(({ id }) => id === next.verb);
+  const take: Verb = {
+    id: 'go-proposals',
+    label: VERDICT_WORDS.next.take(),
+    run: () => actions.goTo('seams', 'fl-proposals'),
+  };
+  const lead = [...rest, see, take].find(({ id }) => id === next.verb);
   return [
     ...(lead === undefined
       ? []

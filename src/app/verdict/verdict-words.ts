@@ -10,6 +10,7 @@ export const VERDICT_WORDS = spoken('verdict', {
     read: () => 'see why the file cannot be read',
     size: () => 'set the size',
     part: () => 'part it',
+    take: () => 'take one of the proposals',
     foam: () => 'choose foam',
     sheets: () => 'make it fit the sheets',
     see: (n: number) => `see ${count(n, 'finding', 'findings')}`,

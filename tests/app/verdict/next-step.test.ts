@@ -14,6 +14,12 @@ const finding = (code: string, severity: Severity): Finding => ({ code, severity
 const project = (done: readonly PieceDone[] = []): Project =>
   ({ parts: [{ id: 'part-1' }], done }) as unknown as Project;
 
+/** A sculpt with so many seam edges. */
+const marked = (edges: number): Project =>
+  ({
+    parts: [{ id: 'part-1', seams: { edges: Array.from({ length: edges }, (_, i) => [i, i + 1]), paths: [] } }],
+  }) as unknown as Project;
+
 const PIECES = ['a', 'b'].map((id) => ({ id: pieceId(id), revision: 'R1' }));
 
 /** A bench as far as it came: `isMade` with two pieces and their pages. */
@@ -62,6 +68,14 @@ describe('what is best done next', () => {
     ],
     ['a closed sculpt', { bench: bench(false, { findings: [finding('cut/closed', 'error')] }) }, 'part', 'go-seams', 0],
     ['nothing that can lie flat', { bench: bench(false, stoppedAt('cut', 'cut/nothing-flat')) }, 'part', 'go-seams', 0],
+    [
+      'proposals for a closed sculpt without seams',
+      { project: marked(0), bench: bench(false, { findings: [finding('cut/closed', 'error')] }), offered: 1 },
+      'take',
+      'go-proposals',
+      0,
+    ],
+    ['proposals for a sculpt that has seams', { project: marked(1), offered: 3 }, 'print', 'save-pdf', 0],
     ['foam too thick for it', { bench: bench(false, stoppedAt('shell', 'shell/no-room')) }, 'foam', 'go-foam', 0],
     [
       'a piece larger than a sheet',
