@@ -3,6 +3,7 @@ import type { FileChooser, Page } from 'playwright-core';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { TRAY_FOLDS, TRAY_OBJ } from './open-tray.ts';
+import { focusNow, tabTo } from './tabs.ts';
 import { LONG, factsOf, faultsOf, dartEdges, staged, until } from './window.ts';
 
 const ARROWS = [
@@ -145,38 +146,6 @@ async function find(page: Page, words: string): Promise<void> {
   await expect.poll(() => focusNow(page).then((focus) => focus.path), LONG).toContain('FL-FINDER');
   await page.keyboard.type(words);
   await page.keyboard.press('Enter');
-}
-
-interface Focus {
-  /** Tag names from the window down to the focused control. */
-  readonly path: string;
-  readonly text: string;
-  readonly type: string;
-}
-
-async function focusNow(page: Page): Promise<Focus> {
-  return await page.evaluate(() => {
-    let at = document.activeElement;
-    const path: string[] = [];
-    while (at !== null) {
-      path.push(at.tagName);
-      if (at.shadowRoot?.activeElement == null) break;
-      at = at.shadowRoot.activeElement;
-    }
-    const control = at as HTMLInputElement | null;
-    return { path: path.join(' '), text: control?.innerText ?? '', type: control?.type ?? '' };
-  });
-}
-
-/** Presses Tab until a control inside an element is reached, by its words or its type. */
-async function tabTo(page: Page, element: string, words: RegExp | null, type = ''): Promise<void> {
-  for (let i = 0; i < 150; i += 1) {
-    await page.keyboard.press('Tab');
-    const focus = await focusNow(page);
-    if (!focus.path.includes(element)) continue;
-    if ((words === null || words.test(focus.text.trim())) && (type === '' || focus.type === type)) return;
-  }
-  throw new Error(`Tab never reaches ${String(words)} ${type} in ${element}`);
 }
 
 const walkedEdge = (page: Page): Promise<number> =>

@@ -1,7 +1,8 @@
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openApp, type OpenApp } from '../support/browser.ts';
-import { readPdf, type ReadPath, type ReadPdf } from '../support/read-pdf.ts';
+import { readPdf, type ReadPdf } from '../support/read-pdf.ts';
+import { straightLengths } from '../support/straight-lengths.ts';
 import { TRAY_FOLDS, TRAY_MM, TRAY_OBJ } from './open-tray.ts';
 import { LONG, button, dropFile, factsOf, faultsOf, dartEdges, hoverDart, staged, until } from './window.ts';
 
@@ -128,7 +129,7 @@ describe('the main job by mouse', () => {
       expect(Math.abs(page.widthPt - 297 * PT_PER_MM)).toBeLessThan(0.01);
       expect(Math.abs(page.heightPt - 420 * PT_PER_MM)).toBeLessThan(0.01);
     }
-    const square = lengthsOf(printed.pages[0].paths);
+    const square = straightLengths(printed.pages[0].paths);
     expect(Math.min(...square.map((length) => Math.abs(length - 283.4646)))).toBeLessThan(0.001);
   });
 
@@ -136,7 +137,7 @@ describe('the main job by mouse', () => {
     const wide = printed.pages.flatMap((page) =>
       page.paths.filter((path) => path.layer?.toLowerCase().includes('cut') === true),
     );
-    const lengths = lengthsOf(wide).map((pt) => pt / PT_PER_MM);
+    const lengths = straightLengths(wide).map((pt) => pt / PT_PER_MM);
     for (const side of [TRAY_MM.height, TRAY_MM.lid, TRAY_MM.depth]) {
       expect(Math.min(...lengths.map((length) => Math.abs(length - side)))).toBeLessThan(0.01);
     }
@@ -191,24 +192,3 @@ describe('the main job by mouse', () => {
     expect(faultsOf(app)).toEqual([]);
   });
 });
-
-/** Lengths of all straight stretches, pt; points in a line count as one. */
-function lengthsOf(paths: readonly ReadPath[]): number[] {
-  return paths.flatMap(({ points, closed }) => {
-    const corners = cornersOf(points, closed);
-    return corners.map(([x, y], i) => {
-      const [nextX, nextY] = corners[(i + 1) % corners.length];
-      return Math.hypot(nextX - x, nextY - y);
-    });
-  });
-}
-
-function cornersOf(points: readonly number[], closed: boolean): (readonly [number, number])[] {
-  const all = Array.from({ length: points.length / 2 }, (_, i) => [points[2 * i], points[2 * i + 1]] as const);
-  return all.filter(([x, y], i) => {
-    if (!closed && (i === 0 || i === all.length - 1)) return true;
-    const [ax, ay] = all[(i + all.length - 1) % all.length];
-    const [bx, by] = all[(i + 1) % all.length];
-    return Math.abs((x - ax) * (by - ay) - (y - ay) * (bx - ax)) > 1e-3 * Math.hypot(bx - ax, by - ay);
-  });
-}
