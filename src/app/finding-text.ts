@@ -1,5 +1,6 @@
 import { formatFine, formatInches, type LengthUnit } from '../base/format-length.ts';
 import { language, type Language } from './language/language.ts';
+import { plainTold } from './plain-told.ts';
 import { TOLD_WORDS } from './told-words.ts';
 
 /** Lengths under this are told in thousandths of an inch: in sixteenths 0.3 mm would be nothing. */
@@ -18,10 +19,7 @@ const POINTED = /(?<![\p{L}\d._-])(\d+)\.(\d+)(?![\p{L}\d]*[._-]?[\p{L}\d]*\.)(?
  * @param spoken the language they are told in: its decimal mark, and those sentences that are translated.
  */
 export function toldText(text: string, unit: LengthUnit, spoken: Language = language()): string {
-  const plain = text
-    .replace(/\s*\(repair: [^)]*\)/g, '')
-    .replace(/\bvertices\b/g, 'corners')
-    .replace(/\bvertex\b/g, 'corner');
+  const plain = plainTold(text);
   const measured = unit === 'mm' ? plain : plain.replace(IN_MM, (_, figures: string) => inInches(figures));
   return TOLD_WORDS.sentence(spoken === 'de' ? measured.replace(POINTED, '$1,$2') : measured);
 }

@@ -1,6 +1,8 @@
 import type { Translation } from '../language/spoken.ts';
 import type { TOLD_WORDS } from '../told-words.ts';
+import { PLACES, wayText } from './places.ts';
 import { PROGRESS } from './progress.ts';
+import { sayInGerman } from './sentences/say.ts';
 
 /** A sentence of the core and what it is in German; what stands in brackets is kept. */
 type Phrase = readonly [english: RegExp, german: string];
@@ -60,39 +62,17 @@ const RUN: readonly Phrase[] = [
 /** Groups of pieces within a line, and runs of their numbers. */
 const UNITS = /\bunit (\w+) \(([^)]*)\)/g;
 
-/** Where a piece gives most, and which way. */
-const PLACES: Readonly<Record<string, string>> = {
-  'over more than half of it': 'über mehr als die Hälfte',
-  'in the middle': 'in der Mitte',
-  'at one side, half way up': 'an einer Seite, auf halber Höhe',
-  'near the top': 'nahe der oberen Kante',
-  'near the bottom': 'nahe der unteren Kante',
-  'at the middle of a long side': 'in der Mitte einer langen Seite',
-  'near one end': 'nahe einem Ende',
-  'in every direction': 'in alle Richtungen',
-  'along the edge': 'an der Kante entlang',
-  'the way the strokes show': 'wie die Striche zeigen',
-  lengthwise: 'der Länge nach',
-  crosswise: 'quer',
-  'aslant to its length': 'schräg zur Länge',
-  'along the up arrow': 'längs des Pfeils nach oben',
-  'across the up arrow': 'quer zum Pfeil nach oben',
-  'aslant to the up arrow': 'schräg zum Pfeil nach oben',
-};
-
-const WAY = /^(pull|gather) it (.+)$/;
-
 export const TOLD: Translation<typeof TOLD_WORDS> = { sentence };
 
 function sentence(text: string): string {
-  const way = WAY.exec(text);
-  if (way !== null && way[2] in PLACES) return `${PLACES[way[2]]} ${way[1] === 'pull' ? 'dehnen' : 'stauchen'}`;
+  const way = wayText(text);
+  if (way !== null) return way;
   if (text in PLACES) return PLACES[text];
   if (text in PROGRESS) return PROGRESS[text];
   if (RUN_LINE.test(text)) return say(text, RUN);
   const line = LINES.find(([english]) => english.test(text));
   return line === undefined
-    ? text
+    ? (sayInGerman(text) ?? text)
     : say(placed(text), [line]).replace(
         UNITS,
         (_, unit: string, pieces: string) => `Gruppe ${unit} (${pieces.replaceAll(' to ', ' bis ')})`,
