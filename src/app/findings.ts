@@ -54,6 +54,13 @@ export class FindingList extends JobSection {
       .row {
         margin-block: var(--s2) var(--s1);
       }
+      /* Where their weight stands over them all. */
+      :host([data-weighed]) li {
+        grid-template-columns: minmax(0, 1fr);
+      }
+      :host([data-weighed]) li > span:empty {
+        display: none;
+      }
       li li:first-child {
         border-block-start: 0;
       }
@@ -70,6 +77,10 @@ export class FindingList extends JobSection {
   @property() ofPart = '';
   /** Findings to show in place of those of steps and parts, each with the name of its place; null for none. */
   @property({ attribute: false }) given: readonly Finding[] | null = null;
+
+  protected override willUpdate(): void {
+    this.toggleAttribute('data-weighed', this.given !== null);
+  }
 
   protected override render() {
     const groups = alike(this.#mine());
@@ -144,7 +155,7 @@ export class FindingList extends JobSection {
       @focusin=${light}
       @focusout=${dark}
     >
-      <span class="word">${WORDS.findings.severity[finding.severity]}</span>
+      <span class="word ${this.given === null ? '' : 'unseen'}">${WORDS.findings.severity[finding.severity]}</span>
       <div>
         ${this.given === null ? nothing : html`<span class="at">${nameOfPlace(finding, this.bench, this.project)}</span>`}
         ${
