@@ -1,5 +1,5 @@
-// Takes the README's pictures from the running app: node scripts/pictures.mjs (after npm run build).
-/* global document */
+// Takes the README's pictures from the running app: npm run pictures (after npm run build).
+/* global document, requestAnimationFrame */
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
@@ -8,6 +8,13 @@ import { CHROMIUM_FLAGS, findChromium } from './lib/chromium.mjs';
 import { ROOT } from './lib/paths.mjs';
 
 const OUT = join(ROOT, 'samples/pictures');
+const WAIT_MS = 240_000;
+/** A picture rests before it is taken: pieces arrive, fine lines are drawn. */
+const REST_MS = 5000;
+
+const DESK = { width: 1440, height: 900 };
+const TABLET = { width: 1024, height: 768 };
+const PHONE = { width: 390, height: 844 };
 
 const server = await preview({
   root: ROOT,
@@ -15,34 +22,114 @@ const server = await preview({
   logLevel: 'error',
   preview: { host: '127.0.0.1', port: 5479, open: false },
 });
+const url = `http://127.0.0.1:${server.httpServer.address().port}/`;
 const browser = await chromium.launch({ executablePath: findChromium(), args: CHROMIUM_FLAGS });
-try {
-  await mkdir(OUT, { recursive: true });
-  const page = await browser.newPage({
-    viewport: { width: 1440, height: 900 },
+
+/** A window with the helm in it, all worked out. @param options of the browser's window */
+async function open(options, wishes = {}) {
+  const context = await browser.newContext({
     reducedMotion: 'reduce',
     serviceWorkers: 'block',
+    locale: 'en',
+    ...options,
   });
-  const address = server.httpServer.address();
-  await page.goto(`http://127.0.0.1:${address.port}/`);
-  const setView = (patch) => page.evaluate((view) => document.querySelector('fl-app').workbench.setView(view), patch);
+  const page = await context.newPage();
+  page.setDefaultTimeout(WAIT_MS);
+  await page.goto(url);
   await page.waitForFunction(() => {
     const { bench, progress } = document.querySelector('fl-app')?.workbench ?? {};
     return (bench?.paper ?? null) !== null && progress === null;
   });
-  await page.evaluate(() => document.querySelector('fl-app').workbench.setWishes({ picture: 'fine' }));
-  await page.waitForTimeout(4000);
-  await setView({ stage: 1 });
-  await page.waitForTimeout(3000);
-  await page.screenshot({ path: join(OUT, 'app.png') });
-  const index = await page.evaluate(() =>
-    document.querySelector('fl-app').workbench.bench.paper.pages.findIndex(({ kind }) => kind === 'tile'),
+  // Nobody is new here: the offer to be guided is put away.
+  const all = { picture: 'fine', guide: { isOpen: false, done: [] }, ...wishes };
+  await page.evaluate((patch) => document.querySelector('fl-app').workbench.setWishes(patch), all);
+  await page.waitForTimeout(REST_MS);
+  return page;
+}
+
+/** Shows something of the job in a window. @param patch of what is looked at */
+const look = (page, patch) => page.evaluate((view) => document.querySelector('fl-app').workbench.setView(view), patch);
+
+const ask = (page, verb) =>
+  page.evaluate(
+    (id) =>
+      document
+        .querySelector('fl-app')
+        .verbs.find((one) => one.id === id)
+        .run(),
+    verb,
   );
-  await setView({ stage: 0, choice: { kind: 'page', page: index } });
-  await page.waitForTimeout(2000);
-  const pictures = page.locator('fl-page-picture');
-  const boxes = await pictures.evaluateAll((list) => list.map((element) => element.getBoundingClientRect().height));
-  await pictures.nth(boxes.indexOf(Math.max(...boxes))).screenshot({ path: join(OUT, 'page.png') });
+
+/** Takes what is asked for, and closes its window. @param part the whole window where it is left out */
+async function take(page, name, part = page) {
+  await page.waitForTimeout(REST_MS);
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+  await part.screenshot({ path: join(OUT, `${name}.png`), timeout: WAIT_MS });
+  await page.context().close();
+}
+
+const PICTURES = {
+  /** The helm comes apart over the bench, beside its job sheet. */
+  async apart() {
+    const page = await open({ viewport: DESK });
+    await look(page, { stage: 1 });
+    await take(page, 'app');
+  },
+  /** Its pieces lie on the sheet of foam, at night. */
+  async sheet() {
+    const page = await open({ viewport: DESK, colorScheme: 'dark' });
+    await look(page, { stage: 3 });
+    await take(page, 'dark');
+  },
+  /** The job sheet where it tells how the pieces fit. */
+  async jobSheet() {
+    const page = await open({ viewport: { width: 1280, height: 1000 }, locale: 'de' });
+    await ask(page, 'go-fit');
+    await page.waitForTimeout(REST_MS);
+    await page.evaluate(() => document.activeElement?.blur());
+    await take(page, 'job-sheet-de', page.locator('fl-job-sheet'));
+  },
+  /** One step of gluing fills a tablet. */
+  async atBench() {
+    const page = await open({ viewport: TABLET, hasTouch: true });
+    await ask(page, 'at-bench');
+    await page.waitForTimeout(REST_MS);
+    const key = await page.evaluate(() => {
+      const { lines } = document.querySelector('fl-app').shadowRoot.querySelector('fl-at-bench');
+      return lines.filter(({ phase }) => phase === 'glue').at(4)?.key ?? null;
+    });
+    await page.evaluate(
+      (line) => document.querySelector('fl-app').workbench.setWishes({ atBench: { isOpen: true, line } }),
+      key,
+    );
+    await take(page, 'at-bench');
+  },
+  /** What is bought, on a phone. */
+  async atShop() {
+    const page = await open({ viewport: PHONE, hasTouch: true, deviceScaleFactor: 2 });
+    await ask(page, 'at-shop');
+    await page.waitForTimeout(REST_MS);
+    // Half a line would look out under the button.
+    await page.evaluate(() => {
+      document.activeElement?.blur();
+      document.documentElement.scrollBy(0, 16);
+    });
+    await take(page, 'at-shop');
+  },
+  /** A printed page. */
+  async page() {
+    const page = await open({ viewport: DESK });
+    const index = await page.evaluate(() =>
+      document.querySelector('fl-app').workbench.bench.paper.pages.findIndex(({ kind }) => kind === 'tile'),
+    );
+    await look(page, { choice: { kind: 'page', page: index } });
+    await take(page, 'page', page.locator('fl-page-view fl-page-picture'));
+  },
+};
+
+try {
+  await mkdir(OUT, { recursive: true });
+  for (const takeOne of Object.values(PICTURES)) await takeOne();
 } finally {
   await browser.close();
   await server.close();
