@@ -228,16 +228,18 @@ describe('the bench', () => {
   it('turns with two fingers that turn', async () => {
     const finger = (type: string, pointerId: number, x: number, y: number): void =>
       send(bench, type, x, y, { pointerId, pointerType: 'touch' });
-    const before = screen(bench, 0);
+    const right = (): number[] => [...(bench.scene.facing([50, 50, 50])?.right ?? [])];
+    const before = right();
     finger('pointerdown', 7, 130, 120);
     finger('pointerdown', 8, 230, 120);
     finger('pointermove', 8, 217, 155);
     finger('pointerup', 8, 217, 155);
     finger('pointerup', 7, 130, 120);
     await pictures();
-    const middle = { x: 8, y: 17 };
-    const after = screen(bench, 0);
-    expect(Math.hypot(after.x - before.x - middle.x, after.y - before.y - middle.y)).toBeGreaterThan(5);
+    // By 22 degrees, of which moving aside takes or gives a few.
+    const turn = Math.acos(right().reduce((sum, x, k) => sum + x * before[k], 0));
+    expect(turn).toBeGreaterThan(0.3);
+    expect(turn).toBeLessThan(0.5);
     expect(bench.picks).toHaveLength(0);
   });
 
