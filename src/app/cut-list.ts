@@ -64,10 +64,16 @@ export class CutList extends JobSection {
       }
       .saw {
         grid-column: 2 / -1;
+        padding-inline-start: 3.5em;
       }
       .saw span {
         display: inline-block;
         margin-inline-end: var(--s3);
+      }
+      /* Settings stand under each other, beside their word. */
+      .saw > span:first-child {
+        float: inline-start;
+        margin-inline: -3.5em 0;
       }
       @container (width < 400px) {
         li button {
