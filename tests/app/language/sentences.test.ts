@@ -14,6 +14,39 @@ const MOST_CODES_LEFT = 19;
 /** Wordings of the sources, read with 7 in every hole, that are not said in German so: most are put together from words the catalogue knows. */
 const MOST_WORDINGS_LEFT = 120;
 
+/** Sentences that are put together of parts, as samples and tests give them. */
+const PUT_TOGETHER: readonly string[] = [
+  'Seam C is so sharp that its edges lean 62.5° from square, and a blade or saw table leans at most 45°: spread the fold over two seams with a strip between them 11.6 mm wide on the face and 3.1 mm on the back, which leaves bevels of 31.3°; or cut both edges at 45°, glue them where they touch and fill the gap, 4.2 mm wide at the face; or cover that gap with a thin trim strip 16.2 mm wide.',
+  'Seam C is so sharp that its edges lean 62.5° from square, and a blade or saw table leans at most 45°: spread the fold over three seams with 2 strips between them, each 11.6 mm wide on the face and 3.1 mm on the back, which leaves bevels of 31.3°; or cut both edges at 45°, glue them where they touch and fill the gap, 4.2 mm wide at the back; or cover that gap with a thin trim strip 16.2 mm wide.',
+  'A corner of Crown is cut back 2.5 mm, the most of 3 such corners, because a piece it shares no seam with would be in its way: cut it as drawn, and fill what stays open there, at most 1.5 mm wide.',
+  'At a corner of Crown two cut lines would only meet far off and are joined by a step of 1.2 mm, the largest of 3 such corners: cut it as drawn and fill what stays open, or part the piece there.',
+  'Put together, the corners of Brow and Cheek run up to 3.5 mm into each other, the worst of 4 such corners: they share no seam there, so trim one against the other when the pieces between them are in place.',
+  'Put together, the edges of seam A run up to 1.2 mm into each other on the back, because the sculpt is smaller there than the foam is thick: along 12.5 mm the bevels leave nothing of an edge. Use thinner foam, or end the pieces before that place and carve it of solid foam.',
+  'Put together, the edges of seam A stand up to 1.2 mm apart on the face, because a facet beside it turns by 31° on its way into the foam, where planes that meet at a corner of it find no common point: use thinner foam, smooth the sculpt there, or sand the place until it closes.',
+  'At seam B foam of 5 mm meets foam of 10 mm, and its fold is too small to share between them: there is a step of 2.5 mm on the face and 2.5 mm on the back. Sand it off or leave it, or make it a rebate.',
+  'Brow has a fold with a groove wider than the panel beside it: it needs 5.0 mm to the edge and has 3.0 mm, so use thinner foam there or part the piece at the fold.',
+  'Seams A, B and C meet at a corner, and others at 2 more, some as rebates and some bevelled, which leaves a hole up to 10 mm wide on the back: make all of them rebates, or none, or fill it.',
+  'Brow is larger than a sheet of EVA 10 mm: part it along the straight line of 320 mm that is offered, so that both parts fit, or take a larger sheet.',
+  'The largest opening has a girth of 520 mm and is 180 mm wide, too little for what must pass: let it come apart along seams A, B, or widen the opening.',
+  'Tape 1: the inside comes to 520 mm (20 1/2 in), 30 mm less than the body’s 540 mm and 10 mm of ease: make the part larger, take thinner foam, or let it open.',
+  'The edge between corners 3 and 9 of the file (counted from 0) is to hold its length and be straight, but the sculpt has no such edge: forget the wish, or say it of the edge you mean.',
+  'Seam A through corners 3 and 9 of the file (counted from 0) is to hold its length, but seam lengths have no price, so nothing holds it: give “seam lengths against stretch” more than 0, or forget the wish.',
+  '12 edges of seams have no place within 4 mm on the new version of the sculpt: mark the seams anew where they end.',
+  'The back of 10 mm foam folds over itself at 3 places where the sculpt is tighter than the foam is thick: use at most 6 mm there, or smooth the sculpt.',
+  'Foam 10 mm thick runs into foam of another side of the sculpt at 1 place: there is no room for foam there, or move the two sides of the sculpt apart.',
+  'At 4 corners more than three panels meet that no single inner point suits: the templates are trimmed by up to 1.2 mm there, so cut small corners as drawn.',
+  '3 pairs of triangles run through each other or lie on each other: foam cannot, so part the surfaces in your modelling program.',
+  '2 faces of the sculpt are not flat and had to be cut into triangles; cut the other way it would be 1.2 % larger. Cut them in your modelling program if the fold matters.',
+  'helm.foamloft.json cannot be used: at parts.0.scale there is a string where a number belongs.',
+  'The sculpt is 2.2 m long, about as tall as a door: this looks like the wrong unit, so check its size.',
+  'An overlap of 80 mm leaves each page too little of its own: choose 0 to 40 mm on A4 with this margin.',
+  'Printed paper is out of date for 1 Brow, 2 Cheek and 3 more: save the pages of what changed, and throw the old ones away.',
+  '4 spikes are too sharp for foam of this thickness and were blunted on the far side: part the foam there, or round the sculpt.',
+  'Seams A, B and 2 more of a staggered sheet stay over the seam of the sheet that is seen: a sheet does not bend over the crease it runs along. Glue there with care.',
+  'The sculpt was made simpler for paper, from 9000 to 400 triangles: no place of it lies farther than 1.2 mm from the sculpt (new from old 0.3 to 1.2 mm, old from new 0.2 to 1.1 mm).',
+  'Brow must be pulled by 12.0 % in places (at most 15.0 %), over the 8.0 % this foam takes by shop rule: part it once more, or end a seam in it as a dart. At the middle of a long side: pull it in every direction. No way of laying it flat keeps all of it under 8.0 %, for it holds 45° of dome within 60 mm: only another seam through that place, a dart there, or warmth helps.',
+];
+
 const page = { lang: '', dir: '' } as HTMLElement;
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 
@@ -44,6 +77,10 @@ describe('sentences of the core in German', () => {
       .flat()
       .filter(([english, german]) => holes(english).join() !== holes(german).join());
     expect(unlike).toEqual([]);
+  });
+
+  it('are put together of words that are known', () => {
+    expect(PUT_TOGETHER.filter((text) => !isSaid(text))).toEqual([]);
   });
 
   it('say all that is told of broken files', () => {

@@ -91,8 +91,8 @@ export const PHRASES: readonly Saying[] = [
   ['other faces get in its way', 'andere Flächen sind im Weg'],
   ['the new faces would lie on the old ones', 'die neuen Flächen lägen auf den alten'],
   ['cut the other way the surface would be as large', 'anders zerlegt wäre die Oberfläche gleich groß'],
-  ['cut the other way it would be {1} % larger', 'anders zerlegt wäre sie {1} % größer'],
-  ['cut the other way it would be {1} % smaller', 'anders zerlegt wäre sie {1} % kleiner'],
+  ['cut the other way it would be {1} % larger', 'anders zerlegt wäre die Oberfläche {1} % größer'],
+  ['cut the other way it would be {1} % smaller', 'anders zerlegt wäre die Oberfläche {1} % kleiner'],
   ['export the sculpt again', 'das Modell neu ausgeben'],
   [
     'set your modelling program to write decimals with a point and export again',

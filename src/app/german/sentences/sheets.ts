@@ -188,7 +188,7 @@ export const SHEETS: Sentences = {
   'tile/overlap': [
     [
       'An overlap of {1} mm leaves each page too little of its own: choose {2} mm on {3} with this margin.',
-      'Ein Überlappen von {1} mm lässt jeder Seite zu wenig Eigenes: auf {3} bei diesem Rand {2} mm wählen.',
+      'Eine Überlappung von {1} mm lässt jeder Seite zu wenig Eigenes: auf {3} bei diesem Rand {2} mm wählen.',
     ],
   ],
   'tile/strip': [

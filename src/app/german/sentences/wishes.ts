@@ -105,11 +105,11 @@ export const WISHES: Sentences = {
   'wish/nothing-holds': [
     [
       'Seam {1} through {a} is to hold its length, but seam lengths have no price, so nothing holds it: give “seam lengths against stretch” more than 0, or forget the wish.',
-      'Naht {1} durch {a} soll ihre Länge halten, Nahtlängen haben aber kein Gewicht, also hält sie nichts: Nahtlängen gegen Dehnung höher als 0 gewichten oder den Wunsch vergessen.',
+      'Naht {1} durch {a} soll ihre Länge halten, Nahtlängen haben aber kein Gewicht, also hält sie nichts: „Nahtlängen gegen Dehnung“ höher als 0 setzen oder den Wunsch vergessen.',
     ],
     [
       'The open edge through {a} is to hold its length, but seam lengths have no price, so nothing holds it: give “seam lengths against stretch” more than 0, or forget the wish.',
-      'Die offene Kante durch {a} soll ihre Länge halten, Nahtlängen haben aber kein Gewicht, also hält sie nichts: Nahtlängen gegen Dehnung höher als 0 gewichten oder den Wunsch vergessen.',
+      'Die offene Kante durch {a} soll ihre Länge halten, Nahtlängen haben aber kein Gewicht, also hält sie nichts: „Nahtlängen gegen Dehnung“ höher als 0 setzen oder den Wunsch vergessen.',
     ],
   ],
   'wish/shrinkage-unknown': [
