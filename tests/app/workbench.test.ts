@@ -54,7 +54,7 @@ describe('the workbench with the chain behind it', () => {
     expect(Number(count) - Number(at)).toBe(1);
     workbench.redo();
     expect(workbench.spoken).toBe(
-      `${WORDS.spoken.redone('part here')} ${HISTORY_WORDS.place(Number(count), Number(count))}`,
+      `${WORDS.spoken.redone('part here')} ${HISTORY_WORDS.steps.place(Number(count), Number(count))}`,
     );
     workbench.say('once');
     workbench.say('once');
