@@ -1,10 +1,10 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
-import type { BenchFacing } from '../viewport/bench-contract.ts';
+import type { BenchFacing, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { FileKind } from '../worker/workshop-api.ts';
 import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
 import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
-import { pieceIndex } from './bench-state.ts';
+import { chainIndex, pieceIndex } from './bench-state.ts';
 import { chosenArea, giveOf, nextPanel, setChosenGive } from './chosen-area.ts';
 import { areaPaintVerbs, pieceHoldVerbs, seamHoldVerbs } from './hold-verbs.ts';
 import { labelText } from './label-words.ts';
@@ -64,8 +64,8 @@ export interface Verb {
 
 /** What verbs need of the window around the workbench. */
 export interface WindowActions {
-  look(side: 'front' | 'back' | 'left' | 'right' | 'top' | 'bottom'): void;
-  frame(what: 'all' | 'sculpt' | { piece: number }): void;
+  look(move: LookMove): void;
+  frame(what: FrameTarget): void;
   rollTo(stage: number): void;
   beginWalk(): void;
   /** Takes the chosen seam in hand, or the one in hand farther along. */
@@ -145,6 +145,13 @@ function seamVerbs(bench: Workbench, id: string, actions: WindowActions): Verb[]
   return [
     { id: 'join', label: WORDS.verbs.joinSeam(seam.letter), key: 'j', isNear: true, run: () => joinChosen(bench) },
     { id: 'move-seam', label: MARK_WORDS.verbs.move, key: 'm', isNear: true, run: () => actions.holdSeam(false) },
+    {
+      id: 'frame-seam',
+      label: WORDS.verbs.frame,
+      key: 'c',
+      isNear: true,
+      run: () => actions.frame({ seam: chainIndex(bench.bench, id) }),
+    },
     scoreVerb(bench, seam),
     ...seamHoldVerbs(bench, id),
     ...seamJoinVerbs(bench, seam),
@@ -269,6 +276,8 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
       run: () => bench.setView({ familiar }),
     })),
     ...sides.map((side) => ({ id: `look-${side}`, label: words.look(side), run: () => actions.look(side) })),
+    { id: 'look-round', label: words.lookRound, run: () => actions.look('round') },
+    { id: 'look-return', label: words.lookReturn, run: () => actions.look('return') },
   ];
 }
 
