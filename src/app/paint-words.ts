@@ -19,7 +19,7 @@ export const PAINT_WORDS = spoken('paint', {
     name: 'Name',
     shade: 'Shade on screen',
     kind: 'Put on',
-    kinds: { brushed: 'by brush', sprayed: 'as a spray' } as Readonly<Record<string, string>>,
+    kinds: { brushed: 'by brush', sprayed: 'as a spray' },
     label: (coats: number, m2: number, figures: 'label' | 'usual') =>
       `${coats === 1 ? 'One coat' : `${coats} coats`}, ${formatPlain(m2)} m² a litre, ${figures === 'label' ? 'by your label' : 'as usual'}`,
     coats: 'Coats',

@@ -88,7 +88,7 @@ export const PART_WORDS = spoken('part', {
     figure: 'Figure',
     value: 'Value',
     /** Sizes whose name is a letter. */
-    labels: { K: 'neutral fraction' } as Readonly<Record<string, string>>,
+    labels: { K: 'neutral fraction' },
     picture: (pieces: string) => `Flat pieces: ${pieces}`,
     times: (n: number, name: string) => (n === 1 ? name : `${n} × ${name}`),
     size: (name: string, x: string, y: string) => `${name}, ${x} × ${y}`,
