@@ -155,7 +155,7 @@ export class FindingList extends JobSection {
       @focusin=${light}
       @focusout=${dark}
     >
-      <span class="word ${this.given === null ? '' : 'unseen'}">${WORDS.findings.severity[finding.severity]}</span>
+      <span class=${this.given === null ? 'word' : 'unseen'}>${WORDS.findings.severity[finding.severity]}</span>
       <div>
         ${this.given === null ? nothing : html`<span class="at">${nameOfPlace(finding, this.bench, this.project)}</span>`}
         ${

@@ -1,6 +1,8 @@
 import { formatPlain } from '../base/format-length.ts';
 import { spoken } from './language/spoken.ts';
 
+const KINDS: Readonly<Record<string, string>> = { brushed: 'by brush', sprayed: 'as a spray' };
+
 /** What the window says of colours, clay and the steps of finishing. */
 export const PAINT_WORDS = spoken('paint', {
   waiting: 'waiting for pieces',
@@ -19,7 +21,7 @@ export const PAINT_WORDS = spoken('paint', {
     name: 'Name',
     shade: 'Shade on screen',
     kind: 'Put on',
-    kinds: { brushed: 'by brush', sprayed: 'as a spray' },
+    kinds: KINDS,
     label: (coats: number, m2: number, figures: 'label' | 'usual') =>
       `${coats === 1 ? 'One coat' : `${coats} coats`}, ${formatPlain(m2)} m² a litre, ${figures === 'label' ? 'by your label' : 'as usual'}`,
     coats: 'Coats',

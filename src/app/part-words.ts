@@ -15,6 +15,8 @@ const KINDS: Readonly<Record<string, string>> = {
   strap: 'strap',
 };
 
+const LABELS: Readonly<Record<string, string>> = { K: 'neutral fraction' };
+
 /** Texts about the parts of a prop. */
 export const PART_WORDS = spoken('part', {
   answer: (parts: number, pieces: number) =>
@@ -88,7 +90,7 @@ export const PART_WORDS = spoken('part', {
     figure: 'Figure',
     value: 'Value',
     /** Sizes whose name is a letter. */
-    labels: { K: 'neutral fraction' },
+    labels: LABELS,
     picture: (pieces: string) => `Flat pieces: ${pieces}`,
     times: (n: number, name: string) => (n === 1 ? name : `${n} × ${name}`),
     size: (name: string, x: string, y: string) => `${name}, ${x} × ${y}`,
