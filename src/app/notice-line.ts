@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { SHARED } from './styles.ts';
+import { TOLD_LINE } from './told-line-style.ts';
 import type { Notice } from './workbench.ts';
 import { WORDS } from './words.ts';
 
@@ -9,28 +10,14 @@ import { WORDS } from './words.ts';
 export class NoticeLine extends LitElement {
   static override styles = [
     SHARED,
+    TOLD_LINE,
     css`
       :host {
-        display: block;
-        margin-block-end: var(--s4);
         /* What comes back above it when the picture is drawn anew does not push it out of sight. */
         scroll-margin-block: 72px 11rem;
       }
-      div {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: var(--s1) var(--s3);
-        padding: var(--s2) var(--s3);
-        border: var(--narrow) solid var(--ink);
-        background: var(--paper-high);
-        font-size: var(--t-small);
-      }
-      div.problem {
+      .problem {
         border: var(--wide) solid var(--wrong);
-      }
-      p {
-        flex: 1 1 14em;
       }
     `,
   ];
@@ -45,7 +32,7 @@ export class NoticeLine extends LitElement {
   protected override render() {
     const { notice } = this;
     if (notice === null) return nothing;
-    return html`<div class=${notice.tone} role=${notice.tone === 'problem' ? 'alert' : 'status'}>
+    return html`<div class="told ${notice.tone}" role=${notice.tone === 'problem' ? 'alert' : 'status'}>
       <p>${notice.text}</p>
       ${[...(notice.remedy === undefined ? [] : [notice.remedy]), ...(notice.also ?? [])].map(
         (way) => html`<button @click=${() => way.run()}>${way.label}</button>`,

@@ -1,3 +1,4 @@
+import { sharedWith } from '../base/share-equal.ts';
 import type { Command } from './commands.ts';
 import type { Project } from './project.ts';
 
@@ -16,7 +17,9 @@ export function changeAsSeen(command: Command, seen: Project | null): Command {
       if (now === seen) return command.apply(now);
       const meant = command.apply(seen);
       if (meant === seen) return command.apply(now);
-      const both = merged(seen, meant, now);
+      // Parts that say the same are the same object from here on: all below goes by identity.
+      const before = sharedWith(now, seen);
+      const both = merged(before, sharedWith(before, sharedWith(now, meant)), now);
       return both === APART ? command.apply(now) : (both as Project);
     },
   };
@@ -30,11 +33,11 @@ type Fields = Readonly<Record<string, Json>>;
 
 /** What `meant` made of `seen`, made to `now` as well; `APART` where that cannot be told. */
 function merged(seen: Json, meant: Json, now: Json): Json {
-  if (meant === seen || isEqual(meant, now)) return now;
+  if (meant === seen || meant === now) return now;
   if (now === seen) return meant;
   if (Array.isArray(seen) && Array.isArray(meant) && Array.isArray(now)) return mergedLists(seen, meant, now);
   if (isFields(seen) && isFields(meant) && isFields(now)) return mergedFields(seen, meant, now);
-  return isEqual(meant, seen) ? now : isObject(meant) || isObject(now) ? (isEqual(now, seen) ? meant : APART) : meant;
+  return isObject(meant) || isObject(now) ? APART : meant;
 }
 
 /** What has become of another kind since, or has lost what is to be changed, is not the thing that was seen. */
@@ -42,7 +45,7 @@ function mergedFields(seen: Fields, meant: Fields, now: Fields): Json {
   if (now.kind !== seen.kind) return APART;
   const result: Record<string, Json> = {};
   for (const key of new Set([...Object.keys(now), ...Object.keys(meant)])) {
-    if (key in seen && !(key in now) && !isEqual(meant[key], seen[key])) return APART;
+    if (key in seen && !(key in now) && meant[key] !== seen[key]) return APART;
     const value = merged(seen[key], meant[key], now[key]);
     if (value === APART) return APART;
     if (value !== undefined) result[key] = value;
@@ -53,8 +56,6 @@ function mergedFields(seen: Fields, meant: Fields, now: Fields): Json {
 function mergedLists(seen: readonly Json[], meant: readonly Json[], now: readonly Json[]): Json {
   const ids = [seen, meant, now].map(idsOf);
   if (ids.every((own) => own !== null)) return mergedById(...(ids as [Known, Known, Known]));
-  if (isEqual(meant, seen)) return now;
-  if (isEqual(now, seen)) return meant;
   if (meant.length !== seen.length || now.length !== seen.length) return APART;
   const values = seen.map((value, i) => merged(value, meant[i], now[i]));
   return values.includes(APART) ? APART : values;
@@ -93,14 +94,3 @@ function inOrder(seen: Known, meant: Known, now: Known): readonly string[] {
 const isObject = (value: Json): value is object => typeof value === 'object' && value !== null;
 
 const isFields = (value: Json): value is Fields => isObject(value) && !Array.isArray(value);
-
-/** Whether two values of JSON say the same. */
-function isEqual(a: Json, b: Json): boolean {
-  if (a === b) return true;
-  if (!isObject(a) || !isObject(b) || Array.isArray(a) !== Array.isArray(b)) return false;
-  const keys = Object.keys(a);
-  return (
-    keys.length === Object.keys(b).length &&
-    keys.every((key) => key in b && isEqual((a as Fields)[key], (b as Fields)[key]))
-  );
-}

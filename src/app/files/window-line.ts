@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { VerbEvent } from '../events.ts';
 import { SHARED } from '../styles.ts';
+import { TOLD_LINE } from '../told-line-style.ts';
 import type { Hold } from './job-lock.ts';
 import { KEEP_WORDS } from './keep-words.ts';
 
@@ -10,23 +11,10 @@ import { KEEP_WORDS } from './keep-words.ts';
 export class WindowLine extends LitElement {
   static override styles = [
     SHARED,
+    TOLD_LINE,
     css`
-      :host {
-        display: block;
-        margin-block-end: var(--s4);
-      }
-      section {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: var(--s1) var(--s3);
-        padding: var(--s2) var(--s3);
-        border: var(--wide) solid var(--ink);
-        background: var(--paper-high);
-        font-size: var(--t-small);
-      }
-      p {
-        flex: 1 1 14em;
+      .told {
+        border-width: var(--wide);
       }
     `,
   ];
@@ -36,7 +24,7 @@ export class WindowLine extends LitElement {
   protected override render() {
     if (this.hold === 'mine') return nothing;
     const { label, elsewhere, looking, workHere, onlyLook, copy } = KEEP_WORDS.windows;
-    return html`<section aria-label=${label}>
+    return html`<section class="told" aria-label=${label}>
       <p role="status">${this.hold === 'elsewhere' ? elsewhere : looking}</p>
       <div class="row">
         ${this.#verb('work-here', workHere)} ${this.hold === 'elsewhere' ? this.#verb('only-look', onlyLook) : nothing}

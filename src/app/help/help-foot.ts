@@ -1,6 +1,7 @@
 import { LitElement, css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { VerbEvent } from '../events.ts';
+import { FOOT_ROW } from '../foot-row-style.ts';
 import { SHARED } from '../styles.ts';
 import { HELP_WORDS } from './help-words.ts';
 
@@ -9,11 +10,9 @@ import { HELP_WORDS } from './help-words.ts';
 export class HelpFoot extends LitElement {
   static override styles = [
     SHARED,
+    FOOT_ROW,
     css`
       :host {
-        display: grid;
-        grid-template-columns: 7.5em minmax(0, 1fr);
-        align-items: baseline;
         padding-block: var(--s2);
       }
       h2 {

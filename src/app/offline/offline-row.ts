@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { FOOT_ROW } from '../foot-row-style.ts';
 import { SHARED } from '../styles.ts';
 import { OFFLINE } from './offline-state.ts';
 import { OFFLINE_WORDS } from './offline-words.ts';
@@ -9,11 +10,9 @@ import { OFFLINE_WORDS } from './offline-words.ts';
 export class OfflineRow extends LitElement {
   static override styles = [
     SHARED,
+    FOOT_ROW,
     css`
       :host {
-        display: grid;
-        grid-template-columns: 7.5em minmax(0, 1fr);
-        align-items: baseline;
         margin-block: var(--s1);
       }
       span {
