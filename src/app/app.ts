@@ -411,7 +411,7 @@ export class App extends LitElement {
     save: (kind) => void this.#save(kind),
     saveAs: () => void saveJob(this.workbench, today(), true),
     print: () => void this.#print(),
-    goTo: (line, part) => void customElements.whenDefined('fl-job-sheet').then(() => this.sheet.goTo(line, part)),
+    goTo: (line, part) => void this.#goTo(line, part),
   };
 
   /** Outlines of offcuts are parted and joined by code that is not needed for anything else here. */
@@ -557,6 +557,13 @@ export class App extends LitElement {
   #onSample(event: SampleEvent): void {
     const sample = SAMPLES.find(({ id }) => id === event.sample);
     if (sample !== undefined) void openSample(this.workbench, sample);
+  }
+
+  /** To a line of the sheet as it is now: what was done a moment ago may still have to be drawn. */
+  async #goTo(line: string, part?: string): Promise<void> {
+    await customElements.whenDefined('fl-job-sheet');
+    await this.updateComplete;
+    await this.sheet.goTo(line, part);
   }
 
   /** Only what was opened by the browser's own chooser can be saved in its place. */

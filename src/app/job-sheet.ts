@@ -126,9 +126,11 @@ export class JobSheet extends LitElement {
     return !this.isBehind;
   }
 
-  /** Brings a line into view and puts the keyboard there, or at a part of it. @param part  tag of that part */
-  goTo(line: string, part?: string): void {
+  /** Brings a line into view, once it is drawn as it stands, and puts the keyboard there, or at a part of it. @param part  tag of that part */
+  async goTo(line: string, part?: string): Promise<void> {
+    await this.updateComplete;
     const target = this.renderRoot.querySelector<JobSection>(`#${line}`);
+    await target?.updateComplete;
     target?.scrollIntoView({ block: 'start' });
     target?.focus({ preventScroll: true });
     if (part !== undefined) target?.focusOn(part);

@@ -62,7 +62,7 @@ describe('ten minutes at the window, by mouse', () => {
     await maker.click(page.locator('fl-job-head .kit button').nth(1));
     await until(page, 'the bracer is there', ({ name, pages }) => name === 'Bracer' && pages.length > 0);
     await maker.click(page.locator('fl-size-line button[aria-expanded]').first());
-    await maker.click(page.locator('fl-size-line fl-length-field input').first());
+    await maker.click(page.locator('fl-size-line .known fl-length-field input'));
     await answer(maker, FOREARM.lengthMm);
     await isAsLong(page);
     await maker.click(page.locator('fl-wear-group fl-length-field input').first());
