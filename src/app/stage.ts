@@ -218,9 +218,9 @@ export class Stage extends LitElement {
     return this.#scene?.stats() ?? null;
   }
 
-  /** Resolves when everything shown so far is in the picture. */
+  /** Resolves when everything shown so far is in the picture, and the eye is at rest. */
   async settled(): Promise<void> {
-    await this.#scene?.settled();
+    await this.#scene?.atRest();
   }
 
   focusCanvas(): void {

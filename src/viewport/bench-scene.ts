@@ -126,7 +126,14 @@ export class BenchScene {
         if (!this.#dropPlane()) events.onPick(this.#pickAt({ x, y }), keys);
       },
       clickedTwice: (x, y) => this.#frameAt({ x, y }),
-      grabbed: (x, y) => this.#grabPlane({ x, y }) || events.onGrab(this.#pickAt({ x, y })),
+      grabbed: (x, y) => {
+        const isGrabbed = this.#grabPlane({ x, y }) || events.onGrab(this.#pickAt({ x, y }));
+        if (isGrabbed) {
+          this.#framing.work();
+          this.#studio.stay();
+        }
+        return isGrabbed;
+      },
       dragged: (x, y) => {
         this.#dragAt = { x, y };
         if (this.#dragRequest === 0) this.#dragRequest = requestAnimationFrame(() => this.#drag());
@@ -159,6 +166,12 @@ export class BenchScene {
   async settled(): Promise<void> {
     await this.#opening;
     await this.#show.settled();
+  }
+
+  /** Resolves when, besides, the eye is where it was sent. */
+  async atRest(): Promise<void> {
+    await this.settled();
+    while (this.#studio.isTravelling) await new Promise(requestAnimationFrame);
   }
 
   /** Where the pieces are: 0 whole, 1 apart, 2 flat above their places, 3 on the sheet; anything between. */
@@ -232,6 +245,7 @@ export class BenchScene {
 
   /** Lines that would be drawn across faces, packed xyz, mm, model space. */
   setPreviewLines(lines: readonly ArrayLike<number>[] | null): void {
+    if (lines !== null) this.#framing.work();
     this.#show.pointing.previewLines = lines ?? [];
     this.#show.pointOut();
   }
@@ -335,12 +349,14 @@ export class BenchScene {
     return this.#aimed()?.screenOf(vertex) ?? null;
   }
 
-  /** What lies in the middle of the picture; in the middle of the sculpt where it is seen in its setting. */
+  /** What lies in the middle of the picture; where the sculpt is not there, or stands in its setting, in the middle of the sculpt. */
   pickMiddle(): BenchPick {
     const { widthPx, heightPx, riseGoalPx } = this.#studio;
     const middle = this.#show.boxes.sculpt.getCenter(new Vector3()).toArray();
-    const at = this.#framing.held === 'setting' ? this.#aim().projection.at(middle, 0) : null;
-    return this.#pickAt(at ?? { x: widthPx / 2, y: heightPx / 2 - riseGoalPx });
+    const ofSculpt = this.#pickAt(this.#aim().projection.at(middle, 0) ?? { x: -1, y: -1 });
+    if (this.#framing.seen === 'setting' && ofSculpt.triangle !== undefined) return ofSculpt;
+    const ofPicture = this.#pickAt({ x: widthPx / 2, y: heightPx / 2 - riseGoalPx });
+    return ofPicture.triangle === undefined && ofSculpt.triangle !== undefined ? ofSculpt : ofPicture;
   }
 
   /** How a place of the sculpt, mm, is looked at; null while nothing is shown. */

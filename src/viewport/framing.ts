@@ -18,6 +18,7 @@ export class Framing {
   /** What was framed last, and the view that was. */
   #last: { readonly what: FrameTarget; readonly orbit: Orbit } | null = null;
 
+  #isAtWork = false;
   /** The view before the last one that was asked for, and how high in the picture it was. */
   #before: { readonly orbit: Orbit; readonly risePx: number } | null = null;
 
@@ -35,8 +36,18 @@ export class Framing {
   }
 
   /** What was framed last and is seen as it was then; null once the maker has turned to something else. */
-  get held(): FrameTarget | null {
+  get seen(): FrameTarget | null {
     return this.#last !== null && isSameView(this.#last.orbit, this.#studio.goal) ? this.#last.what : null;
+  }
+
+  /** What is framed anew when it changes; null where the maker turned or works. */
+  get held(): FrameTarget | null {
+    return this.#isAtWork ? null : this.seen;
+  }
+
+  /** The maker has something in hand in this view: nothing moves it under the hand, now or after, until something is framed. */
+  work(): void {
+    this.#isAtWork = true;
   }
 
   /** Frames anew what has changed since; a view that the maker turned stays. */
@@ -87,5 +98,6 @@ export class Framing {
     const orbit = framed(this.#boxesOf(what), yaw, pitch, widthPx / freePx, margin);
     this.#studio.travelTo(orbit, atOnce, (bottomPx - topPx) / 2);
     this.#last = { what, orbit: this.#studio.goal };
+    this.#isAtWork = false;
   }
 }

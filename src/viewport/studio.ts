@@ -279,6 +279,17 @@ export class Studio {
     this.redraw();
   }
 
+  get isTravelling(): boolean {
+    return this.#travel !== null;
+  }
+
+  /** Ends a way that is being gone where the eye is now. */
+  stay(): void {
+    if (this.#travel === null) return;
+    this.#travel = null;
+    this.redraw();
+  }
+
   /** Where the eye is or is on its way to. */
   get goal(): Orbit {
     return this.#travel?.to ?? this.#orbit;

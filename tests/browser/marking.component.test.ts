@@ -35,6 +35,7 @@ beforeAll(async () => {
   workbench.run(setScale({ by: 'unit', unit: 'mm' }));
   await restedApp(app);
   await soon(() => expect(stage().stats?.frames ?? 0).toBeGreaterThan(0));
+  await stage().settled();
 });
 
 afterEach(async () => {
@@ -462,6 +463,10 @@ describe('a seam is moved', () => {
 });
 
 describe('a drawing', () => {
+  beforeAll(async () => {
+    await userEvent.keyboard('o');
+    await stage().settled();
+  });
   const paths = () => workbench.part?.seams.paths ?? [];
   const file = (): File =>
     new File(

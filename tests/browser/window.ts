@@ -45,14 +45,14 @@ export async function settled(page: Page): Promise<void> {
   if (text !== 'done') throw new Error(`the window gave up: ${String(text)}`);
 }
 
-/** Waits for a first picture of the bench, or its flat stand-in. */
+/** Waits for a first picture of the bench that stands still, or its flat stand-in. */
 export async function staged(page: Page): Promise<void> {
   await page.waitForFunction(
-    () => {
+    async () => {
       const stage = document.querySelector('fl-app')?.shadowRoot?.querySelector<Stage>('fl-stage');
-      return (
-        stage != null && ((stage.stats?.frames ?? 0) > 0 || stage.shadowRoot?.querySelector('fl-flat-bench') != null)
-      );
+      if (stage == null) return false;
+      await stage.settled();
+      return (stage.stats?.frames ?? 0) > 0 || stage.shadowRoot?.querySelector('fl-flat-bench') != null;
     },
     null,
     LONG,
