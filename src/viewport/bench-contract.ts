@@ -146,6 +146,8 @@ export type LookMove =
 /** Figures of the last picture. */
 export interface BenchStats {
   readonly drawCalls: number;
+  /** What the last shadows took besides; 0 where none are drawn. */
+  readonly shadowCalls: number;
   readonly triangles: number;
   /** Pictures drawn since the scene was made. */
   readonly frames: number;

@@ -15,6 +15,7 @@ import {
 import { NoWebGl, type BenchStats } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import { MovingDetail } from './moving-detail.ts';
+import { PictureCount } from './picture-count.ts';
 import { between, eyeDirection, eyeOf, FIELD_OF_VIEW, held, type Orbit, type OrbitBounds } from './orbit.ts';
 
 /** How long the eye takes to a new place, ms. */
@@ -37,6 +38,7 @@ export class Studio {
   readonly scene = new Scene();
   readonly camera = new PerspectiveCamera((FIELD_OF_VIEW * 180) / Math.PI, 1, 1, 10_000);
   readonly #renderer: WebGLRenderer;
+  readonly #count: PictureCount;
   readonly #canvas: HTMLCanvasElement;
   readonly #isPlain: boolean;
   readonly #key = new DirectionalLight();
@@ -55,7 +57,6 @@ export class Studio {
   readonly #detail = new MovingDetail();
   /** When the picture that is waited for was asked for, ms. */
   #asked = 0;
-  #frames = 0;
   #isReduced = false;
   #isLost = false;
   #isOpen = false;
@@ -82,6 +83,7 @@ export class Studio {
     this.#isPlain = isPlain;
     this.#beforeDraw = beforeDraw;
     this.#renderer = new WebGLRenderer({ canvas, context, antialias: !isPlain });
+    this.#count = new PictureCount(this.#renderer);
     this.#renderer.toneMapping = NoToneMapping;
     this.#renderer.shadowMap.enabled = !isPlain;
     this.#renderer.localClippingEnabled = true;
@@ -307,9 +309,7 @@ export class Studio {
   }
 
   stats(): BenchStats {
-    const { memory, render } = this.#renderer.info;
-    const { geometries, textures } = memory;
-    return { drawCalls: render.calls, triangles: render.triangles, frames: this.#frames, geometries, textures };
+    return this.#count.stats();
   }
 
   /** The picture as it stands now. */
@@ -371,6 +371,6 @@ export class Studio {
     this.aim();
     this.#beforeDraw(this.heightPx / (2 * this.#orbit.distance * Math.tan(FIELD_OF_VIEW / 2)));
     this.#renderer.render(this.scene, this.camera);
-    this.#frames += 1;
+    this.#count.drawn();
   }
 }
