@@ -1,6 +1,6 @@
 import { formatFine, formatInches, type LengthUnit } from '../base/format-length.ts';
 import { language, type Language } from './language/language.ts';
-import { plainTold } from './plain-told.ts';
+import { plainTold } from '../base/plain-told.ts';
 import { TOLD_WORDS } from './told-words.ts';
 
 /** Lengths under this are told in thousandths of an inch: in sixteenths 0.3 mm would be nothing. */

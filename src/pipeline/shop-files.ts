@@ -17,9 +17,11 @@ import { finishPaperSteps } from './finish-paper.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
 import { stepPictureSteps } from './shop-pictures.ts';
+import { sayOf } from './paper-say.ts';
 import { partPictureSteps } from './plain/part-pictures.ts';
 import { partWorks } from './plain/part-works.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
+import { verdictOf } from './verdict-of.ts';
 
 /** Names of the files. */
 export const SHOP_FILES = { sheet: 'build-sheet.pdf', cutList: 'cut-list.csv', gluing: 'gluing.json' } as const;
@@ -70,7 +72,7 @@ export async function shopFile(
     const made = await runWithPauses(shopPaperSteps(outcome, date), pause);
     if (!made.ok) return made;
     const { name, revision } = outcome.project;
-    return ok(await writePdf(made.value.pages, { font, title: `Build sheet: ${name}`, date, revision }));
+    return ok(await writePdf(made.value.pages, { font, title: `${sayOf(outcome.project)('Build sheet')}: ${name}`, date, revision }));
   }
   const plan = await runWithPauses(shopPlanSteps(outcome), pause);
   return ok(kind === 'cutList' ? cutListCsv(plan.cutRows, plan.sawRows) : gluingReport(outcome, plan));
@@ -108,6 +110,7 @@ export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result
     projectName: project.name,
     projectRevision: project.revision,
     date,
+    verdict: verdictOf(outcome),
     pieces: all,
     cutRows: plan.cutRows,
     saw: sawTable(all),
@@ -118,6 +121,7 @@ export function* shopPaperSteps(outcome: Outcome, date: string): Stepwise<Result
     partPictures: yield* partPictureSteps(outcome, PART_PICTURE_MM),
     finish: yield* finishPaperSteps(outcome, plan.finish),
     pictures,
+    say: sayOf(project),
   });
   return pages.ok ? ok({ plan, pages: pages.value }, plan.findings) : pages;
 }

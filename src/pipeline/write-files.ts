@@ -1,6 +1,7 @@
 import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import { runAtOnce } from '../base/stepwise.ts';
+import { verdictSentence } from '../base/verdict.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
@@ -23,8 +24,10 @@ import type { DrawnSurface } from './drawn-lines.ts';
 import { finishSums } from './finish.ts';
 import { besideOf, type LayerOutcome, type Outcome, type SculptOutcome, type SizedSculpt } from './outcome.ts';
 import { changedPages } from './pages-of.ts';
+import { sayOf } from './paper-say.ts';
 import type { Source } from './sculpt-stage.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
+import { verdictOf } from './verdict-of.ts';
 
 export interface WriteChoices {
   /** DejaVu Sans as a TrueType file. */
@@ -89,7 +92,7 @@ function bookmarksIn(outcome: Outcome, pages: readonly Page[]): readonly Bookmar
   const shared = outcome.turned.flatMap(({ piece, turned: twin }) =>
     twin === undefined || own.has(twin) ? [] : [[twin, piece] as const],
   );
-  return bookmarksOf(pages, [...need(outcome.pieces), ...besideOf(outcome)], new Map(shared));
+  return bookmarksOf(pages, [...need(outcome.pieces), ...besideOf(outcome)], new Map(shared), sayOf(outcome.project));
 }
 
 /** The pages from which the neutral fraction of the wall's foams is found, on the project's paper. Fails as `stripPages` does. */
@@ -102,10 +105,11 @@ export async function stripPdfOf(
   if (!paper.ok) return paper;
   const wall = foamsOfWall(parts[0].layers, foams);
   const cautions = cautionTexts('cut');
-  const strip = { paper: paper.value, marginMm: choice.marginMm, foams: wall, date, cautions };
+  const say = sayOf(project);
+  const strip = { paper: paper.value, marginMm: choice.marginMm, foams: wall, date, cautions, say };
   const pages = printedStripPages(strip, printerOf(project));
   if (!pages.ok) return pages;
-  const title = `Test strip, ${[...new Set(wall.map(({ name }) => name))].join(', ')}`;
+  const title = `${say('Test strip')}, ${[...new Set(wall.map(({ name }) => name))].join(', ')}`;
   return ok(await writePdf(pages.value, { font, title, date, revision }), pages.notes);
 }
 
@@ -154,8 +158,10 @@ export function reportOf(outcome: Outcome, notes: readonly Finding[] = [], plan?
     })),
   );
   const finish = finishSums(outcome);
+  const verdict = verdictOf(outcome, notes);
   return `${JSON.stringify({
     ...report,
+    verdict: { answer: verdict.answer, text: verdictSentence(verdict) },
     ...(plainParts.length === 0 ? {} : { plainParts }),
     ...(finish === null ? {} : { finish }),
   })}\n`;
@@ -196,7 +202,8 @@ function sculptReportOf(
     sheets: need(outcome.sheets),
     paper: { name: project.paper.name, set: need(outcome.paper) },
     dryFit: sculpts.length === 1 ? need(outcome.dryFit) : dryFitOfAll(sculpts.map(({ dryFit }) => need(dryFit))),
-    springing: sculpts.length === 1 ? need(outcome.springing) : springingOfAll(sculpts.map((own) => need(own.springing))),
+    springing:
+      sculpts.length === 1 ? need(outcome.springing) : springingOfAll(sculpts.map((own) => need(own.springing))),
     gluing: plan?.gluing ?? null,
     findings: [...notes, ...outcome.findings],
   });

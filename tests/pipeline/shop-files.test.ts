@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { runAtOnce } from '../../src/base/stepwise.ts';
+import { toldOf, verdictSentence, weighed } from '../../src/base/verdict.ts';
 import { QUIET_WORK } from '../../src/base/work.ts';
 import { textWidthMm } from '../../src/geom/text-width.ts';
 import type { Words } from '../../src/model/template.ts';
@@ -50,6 +51,13 @@ describe.each(SAMPLE_NAMES)('the build sheet of %s', (name) => {
     expect([...glued].sort()).toEqual([...joined].sort());
     expect(gluing.outside).toEqual([]);
     for (const { joinedMin } of gluing.batches) expect(joinedMin).toBeLessThan(60);
+  });
+
+  it('says in the words of the report whether it will work', () => {
+    const { verdict } = JSON.parse(reportOf(outcome, [], paper.plan)) as { verdict: { text: string } };
+    const sentence = verdictSentence(weighed(toldOf(outcome.findings, null), true));
+    expect(verdict.text).toBe(sentence);
+    expect(paper.pages[0].drawing.words.map(({ text }) => text).join(' ')).toContain(sentence);
   });
 
   it('keeps all lines and words on the paper and clear of each other', () => {

@@ -1,15 +1,10 @@
 import type { Finding } from '../../base/finding.ts';
+import { toldOf } from '../../base/verdict.ts';
 import type { Bench } from '../bench-state.ts';
 
-/** Asked on the line of the size, and no fault. */
-const ASKED = ['size/unknown'];
-
 /** All that was found on the whole job, what stopped it first. */
-export function toldFindings({ findings, stopped }: Bench): readonly Finding[] {
-  const isTold = stopped === null || findings.some(({ code }) => code === stopped.problem.code);
-  const all = isTold ? findings : [{ ...stopped.problem, severity: 'error' as const }, ...findings];
-  return all.filter(({ code }) => !ASKED.includes(code));
-}
+export const toldFindings = ({ findings, stopped }: Bench): readonly Finding[] =>
+  toldOf(findings, stopped?.problem ?? null);
 
 /** What a finding is known again by while the job is changed about it. */
 export const findingKey = ({ code, text }: Finding): string => `${code} ${text}`;

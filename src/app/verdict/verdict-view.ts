@@ -2,13 +2,14 @@ import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Severity } from '../../base/finding.ts';
 import type { LengthUnit } from '../../base/format-length.ts';
+import { verdictSentence, WEIGHTS, type Verdict } from '../../base/verdict.ts';
 import { findingText } from '../finding-text.ts';
 import '../findings.ts';
 import { JobSection } from '../job-section.ts';
 import { SHARED } from '../styles.ts';
 import { checksOf, type Check } from './checks.ts';
 import { VERDICT_WORDS } from './verdict-words.ts';
-import { verdictOf, WEIGHTS, type Verdict } from './verdict.ts';
+import { verdictOf } from './verdict.ts';
 
 /** Whether it will work, before anything is printed: every finding with its place and its remedies, and what was found good as well. */
 @customElement('fl-verdict')
@@ -115,19 +116,8 @@ export class VerdictView extends JobSection {
 }
 
 /** The verdict in one line. */
-export function answerText({ answer, told }: Verdict, unit: LengthUnit): string {
-  const { error, warning } = told;
-  switch (answer) {
-    case 'worksIf':
-      return VERDICT_WORDS.answer.worksIf(warning.length);
-    case 'worksNot':
-      return error.length === 1
-        ? VERDICT_WORDS.answer.worksNot(findingText(error[0], unit))
-        : VERDICT_WORDS.worksNotFor(error.length);
-    default:
-      return VERDICT_WORDS.answer[answer];
-  }
-}
+export const answerText = (verdict: Verdict, unit: LengthUnit): string =>
+  verdictSentence(verdict, VERDICT_WORDS.answer, (finding) => findingText(finding, unit));
 
 const MARKS = { good: svg`<path d="M2 8.5 6.5 13 14 3" />`, bad: svg`<path d="M3 3l10 10M13 3 3 13" />` };
 

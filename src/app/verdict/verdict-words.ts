@@ -1,3 +1,4 @@
+import { VERDICT_SENTENCES } from '../../base/verdict.ts';
 import { spoken } from '../language/spoken.ts';
 import type { NextKind } from './next-step.ts';
 
@@ -25,13 +26,7 @@ export const VERDICT_WORDS = spoken('verdict', {
   nextLabel: 'What is best done next',
 
   heading: 'Will it work?',
-  answer: {
-    waits: 'Nothing to print yet.',
-    works: 'It will work.',
-    worksIf: (n: number) => `It will work if you look to ${n === 1 ? 'one thing' : `${n} things`}.`,
-    worksNot: (why: string) => `It will not work: ${why}`,
-  },
-  worksNotFor: (n: number) => `It will not work: ${n} things stop it.`,
+  answer: VERDICT_SENTENCES,
   groups: { error: 'Stops', warning: 'Look', note: 'Note' },
   group: (name: string, n: number) => `${name}, ${n}`,
   wholeJob: 'whole job',

@@ -1,6 +1,10 @@
+import { inEnglish, type Say } from '../../base/paper-language.ts';
 import { ok, type Result } from '../../base/result.ts';
 import { formatMm, formatNumber } from '../../base/format-length.ts';
+import { plainTold } from '../../base/plain-told.ts';
+import { thingsToMind, verdictSentence, type Verdict } from '../../base/verdict.ts';
 import { CAUTIONS, cautionsById, cautionTexts } from '../../model/cautions.ts';
+import { textWidthMm } from '../../geom/text-width.ts';
 import type { CutRow } from '../../model/cut-row.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
@@ -32,6 +36,8 @@ export interface BuildSheetInput {
   readonly projectRevision: number;
   /** Printed as it is given. */
   readonly date?: string;
+  /** Whether it will work; left out where nobody has looked. */
+  readonly verdict?: Verdict;
   readonly pieces: readonly FoamPiece[];
   readonly cutRows: readonly CutRow[];
   readonly saw: SawTable;
@@ -46,6 +52,8 @@ export interface BuildSheetInput {
   readonly finish: FinishInput;
   /** One for each step, as large as `pictureSize` says. */
   readonly pictures: readonly Drawing[];
+  /** The language of the paper; English if left out. */
+  readonly say?: Say;
 }
 
 /** Width of the picture beside a step, its least and greatest height, and what each seam beyond two adds to it, mm. */
@@ -71,10 +79,13 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   const frame = framed.value;
   const { marginMm, tileWidthMm, tileHeightMm } = frame;
   const bottom = marginMm + FOOT_MM;
-  const flow = new Flow({ minX: marginMm, minY: bottom, maxX: marginMm + tileWidthMm, maxY: bottom + tileHeightMm });
-  const title = `Build sheet: ${input.projectName}`;
+  const { say = inEnglish } = input;
+  const area = { minX: marginMm, minY: bottom, maxX: marginMm + tileWidthMm, maxY: bottom + tileHeightMm };
+  const flow = new Flow(area, say);
+  const title = `${say('Build sheet')}: ${input.projectName}`;
   flow.put(lineItem(clipText(title, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
-  flow.paragraph(summary(input), {}, 1);
+  flow.paragraph(summary(input, say), {}, 1);
+  if (input.verdict !== undefined) putVerdict(flow, input.verdict);
   putQuantities(flow, input.quantities, input.finish.plan);
   putCutList(flow, input.cutRows);
   putSawList(flow, input.saw, input.pieces);
@@ -90,7 +101,7 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
   const pages = flow.pages();
   const foot = [
     input.projectName,
-    `revision ${input.projectRevision}`,
+    say(`revision ${input.projectRevision}`),
     ...(input.date === undefined ? [] : [input.date]),
   ];
   return ok(
@@ -99,10 +110,24 @@ export function buildSheetPages(input: BuildSheetInput): Result<readonly Page[]>
         title: foot.join(' · '),
         pageNumber: i + 1,
         pageCount: pages.length,
+        say,
       }),
     ),
     framed.notes,
   );
+}
+
+/** Things to mind that are told on paper; a job with more of them is looked at in the window first. */
+const MOST_TOLD = 8;
+
+/** The verdict as the window gives it, and each thing it asks to look to. */
+function putVerdict(flow: Flow, verdict: Verdict): void {
+  const things = thingsToMind(verdict);
+  flow.heading('Will it work?');
+  flow.paragraph(verdictSentence(verdict), {}, 0.8);
+  for (const { text } of things.slice(0, MOST_TOLD)) flow.paragraph(`• ${plainTold(text)}`, {}, 0.8);
+  const more = things.length - MOST_TOLD;
+  if (more > 0) flow.paragraph(`• and ${more} more, told in report.json.`, {}, 0.8);
 }
 
 /** Cautions that stand on the sheet before the work on other parts. */
@@ -111,7 +136,7 @@ const toldBefore = ({ gluing: { steps } }: BuildSheetInput): readonly string[] =
   ...steps.flatMap(({ cautions }) => cautions),
 ];
 
-function summary({ cutRows, gluing, parts = [], quantities }: BuildSheetInput): string {
+function summary({ cutRows, gluing, parts = [], quantities }: BuildSheetInput, say: Say): string {
   const seams = new Set(gluing.steps.flatMap(({ runs }) => runs.map(({ seam }) => seam))).size;
   const [x, y, z] = quantities.sizeMm.map((mm) => formatNumber(mm));
   const work = parts.reduce((sum, { steps }) => sum + steps.length, 0);
@@ -119,11 +144,15 @@ function summary({ cutRows, gluing, parts = [], quantities }: BuildSheetInput): 
     counted(cutRows.length, 'piece'),
     ...(gluing.steps.length === 0 ? [] : [counted(seams, 'seam'), `${counted(gluing.steps.length, 'step')} of gluing`]),
     ...(work === 0 ? [] : [`${counted(work, 'step')} of work on ${gluing.steps.length === 0 ? '' : 'other '}parts`]),
-  ].join(', ');
+  ]
+    .map(say)
+    .join(', ');
   const weighs = `weighs about ${grams(quantities.massG)} bare.`;
-  return quantities.longestMm === 0
-    ? `${counts}. Finished it ${weighs}`
-    : `${counts}. Finished it measures ${x} × ${y} × ${z} mm, ${formatMm(quantities.longestMm)} at its longest, and ${weighs}`;
+  const finished =
+    quantities.longestMm === 0
+      ? `Finished it ${weighs}`
+      : `Finished it measures ${x} × ${y} × ${z} mm, ${formatMm(quantities.longestMm)} at its longest, and ${weighs}`;
+  return `${counts}. ${say(finished)}`;
 }
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
@@ -170,17 +199,21 @@ const COLUMNS: readonly {
 ];
 
 function putCutList(flow: Flow, rows: readonly CutRow[]): void {
-  const fixed = COLUMNS.reduce((sum, { widthMm = 0 }) => sum + widthMm + CELL_GAP_MM, -CELL_GAP_MM);
-  const widths = COLUMNS.map(({ widthMm }) => widthMm ?? flow.width - fixed);
+  const { say } = flow;
+  const own = COLUMNS.map(({ heading, widthMm }) =>
+    widthMm === undefined ? undefined : Math.max(widthMm, textWidthMm(say(heading), TYPE_MM.body) + 0.5),
+  );
+  const fixed = own.reduce<number>((sum, mm) => sum + (mm ?? 0) + CELL_GAP_MM, -CELL_GAP_MM);
+  const widths = own.map((mm) => mm ?? flow.width - fixed);
   const heading = rowItem(
-    COLUMNS.map((column) => [column.heading]),
+    COLUMNS.map((column) => [say(column.heading)]),
     widths,
     true,
   );
   flow.heading('Cut list');
   flow.put(heading);
   for (const row of rows) {
-    const cells = COLUMNS.map(({ text }, i) => wrapText(text(row), TYPE_MM.body, widths[i]).slice(0, 3));
+    const cells = COLUMNS.map(({ text }, i) => wrapText(say(text(row)), TYPE_MM.body, widths[i]).slice(0, 3));
     flow.put(rowItem(cells, widths, false), heading);
     if (row.ruled !== undefined) flow.paragraph(`By the ruler, without paper: ${row.ruled}.`, {}, 0.4);
   }
@@ -214,7 +247,7 @@ function putGluing(flow: Flow, input: BuildSheetInput): void {
     );
     for (const step of own) {
       const painted = paintedBefore(input.finish.plan, step.number, named);
-      flow.put(stepItem(step, input.pictures[step.number - 1], named, flow.width, painted));
+      flow.put(stepItem(step, input.pictures[step.number - 1], { named, painted, say: flow.say }, flow.width));
     }
   }
 }
@@ -238,8 +271,14 @@ function putWarming(flow: Flow, steps: readonly GluingStep[], named: Named): voi
 /** White between the picture and the words beside it, mm. */
 const BESIDE_MM = 4;
 
-/** A step: its picture, and beside it what is done. @param painted what was painted before it, a sentence; empty where nothing was. */
-function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: number, painted: string): FlowItem {
+/** A step: its picture, and beside it what is done. @param told.painted what was painted before it, a sentence; empty where nothing was. */
+function stepItem(
+  step: GluingStep,
+  picture: Drawing,
+  told: { readonly named: Named; readonly painted: string; readonly say: Say },
+  widthMm: number,
+): FlowItem {
+  const { named, painted, say } = told;
   const pitch = TYPE_MM.body * LEADING;
   const size = pictureSize(step);
   const textWidth = widthMm - size.widthMm - BESIDE_MM;
@@ -249,7 +288,7 @@ function stepItem(step: GluingStep, picture: Drawing, named: Named, widthMm: num
     ...step.runs.map((run) => ({ text: runText(run), isBold: false })),
   ];
   const lines = paragraphs.flatMap(({ text, isBold }, p) =>
-    wrapText(text, TYPE_MM.body, textWidth).map((line, i) => ({ line, isBold, gapMm: p > 0 && i === 0 ? 1 : 0 })),
+    wrapText(say(text), TYPE_MM.body, textWidth).map((line, i) => ({ line, isBold, gapMm: p > 0 && i === 0 ? 1 : 0 })),
   );
   const textHeight = lines.reduce((sum, { gapMm }) => sum + pitch + gapMm, 0);
   return {
