@@ -29,7 +29,7 @@ import type { PieceFoamEvent } from './piece-foam-field.ts';
 import { joinFacts } from './seam-joins.ts';
 import { SHARED } from './styles.ts';
 import './verb-row.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
 import { edgeWishOf, facesOfPiece, grainCommands, grainOf } from './wish-actions.ts';
 import { WORDS } from './words.ts';

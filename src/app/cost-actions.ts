@@ -1,7 +1,7 @@
 import type { SeamCost } from '../model/seam-cost.ts';
 import { proposalLimit } from './propose-actions.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Workbench } from './workbench.ts';
 
 /** Asks what it would cost to join each seam. The list is of the seams as they are now and goes with them. */

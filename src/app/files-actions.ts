@@ -2,7 +2,7 @@ import { DPI, SMALLER, type FilesLook } from './files-look.ts';
 import { FILES_WORDS } from './files-words.ts';
 import type { FilesAsk, ReadyFile } from '../worker/files-api.ts';
 import type { Progress } from '../worker/workshop-api.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Workbench } from './workbench.ts';
 
 /** Progress that is worth being shown, as a share of the whole. */

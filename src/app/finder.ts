@@ -4,7 +4,7 @@ import { VerbEvent } from './events.ts';
 import { termVerbs } from './help/term-verbs.ts';
 import { isTaken } from './key-cap.ts';
 import { SHARED } from './styles.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import { WORDS } from './words.ts';
 
 /** All that can be done, found by typing. A field with a list under it (the combobox pattern of WAI-ARIA). */

@@ -4,7 +4,7 @@ import { acceptGluing } from '../project/shop-commands.ts';
 import type { OrderedSeam, ShopView } from '../worker/shop-api.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Pointed, ViewState } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 

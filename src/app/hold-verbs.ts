@@ -5,7 +5,7 @@ import { holdPiece, holdSeams, isHeld, letPieceGo, letSeamsGo } from '../project
 import { straightenChosen } from './across-actions.ts';
 import { chosenArea } from './chosen-area.ts';
 import { MARK_WORDS } from './mark-words.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import { facesOfPiece, pairsOfSeam } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
 

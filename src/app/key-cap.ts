@@ -1,5 +1,5 @@
 import { html } from 'lit';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 
 const nameOf = (key: string): string => `--key-${key.toLowerCase()}`;
 

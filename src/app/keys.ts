@@ -1,4 +1,4 @@
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 
 /** What a key press asks of the window: a verb by its id, or a step back, or the finder. */
 export type KeyWish = { readonly verb: string } | 'back' | 'find' | null;

@@ -1,7 +1,7 @@
 import { LOOK_WORDS } from './look-words.ts';
 import { LOOKS } from './looks.ts';
 import { middlePlane } from './section-plane.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Workbench } from './workbench.ts';
 
 /** Verbs that look into the wall: at one surface of it, and at what a plane cuts open. */

@@ -8,7 +8,7 @@ import { partAlongPath, partRound, pickForPath, turnInReach } from './mark-actio
 import { MARK_WORDS } from './mark-words.ts';
 import { layAgain } from './path-manner.ts';
 import { joinEdges, joinEverything, partEdges } from './seam-actions.ts';
-import type { Verb, WindowActions } from './verbs.ts';
+import type { Verb, WindowActions } from './verb.ts';
 import { NO_PATH, NOTHING, type Lay, type Reach, type Tool, type ViewState } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';

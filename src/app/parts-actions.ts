@@ -10,7 +10,7 @@ import { removeSculpt } from '../project/sculpt-commands.ts';
 import type { TriedShape } from '../worker/parts-api.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
 import { PART_WORDS } from './part-words.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Workbench } from './workbench.ts';
 
 /** A shape that is not in the project yet, and what it came to when it was tried last. */

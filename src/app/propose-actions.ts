@@ -3,7 +3,7 @@ import type { ProposalAnswer, ProposalAsk, ProposalKind } from '../worker/propos
 import { hasMarks } from './edge-facts.ts';
 import { PROPOSE_WORDS } from './propose-words.ts';
 import { limitsOnBench } from './sheet-on-bench.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Proposals } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 

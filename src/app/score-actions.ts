@@ -4,7 +4,7 @@ import type { EdgePair } from '../project/commands.ts';
 import { FIRST_SCORE, scoreSeam } from '../project/score-commands.ts';
 import { edgeIndexOf, filePairs } from './edge-index.ts';
 import { SCORE_WORDS } from './score-words.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import { NOTHING } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 

@@ -6,7 +6,7 @@ import type { SteepWay } from '../model/steep-join.ts';
 import { setSeamJoin, STEEP_WAYS, type JoinWish } from '../project/seam-commands.ts';
 import { chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { edgeIndexOf } from './edge-index.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import { facesOfPatch, pairsOfSeam } from './wish-actions.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';

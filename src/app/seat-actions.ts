@@ -1,7 +1,7 @@
 import type { PartId } from '../base/ids.ts';
 import { outwardOf, setOn, setPartOn } from '../project/set-on-sculpt.ts';
 import { PART_WORDS } from './part-words.ts';
-import type { Verb, WindowActions } from './verbs.ts';
+import type { Verb, WindowActions } from './verb.ts';
 import type { Workbench } from './workbench.ts';
 
 /** Where the part on the bench stands in the prop: the only sculpt stands as it was modelled. */

@@ -1,7 +1,7 @@
 import { hasBetter, type LayoutSearchHand } from './layout-search.ts';
 import { LAYOUT_WORDS } from './layout-words.ts';
 import { PLACING_WORDS } from './placing-words.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import type { Workbench } from './workbench.ts';
 
 /** What can be done about the layout on sheets. */

@@ -1,5 +1,5 @@
 import { tapeInHand } from './tape-plane.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 import { WORDS } from './words.ts';
 import type { Workbench } from './workbench.ts';
 

@@ -2,7 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { VerbEvent } from './events.ts';
 import { SHARED } from './styles.ts';
-import type { Verb } from './verbs.ts';
+import type { Verb } from './verb.ts';
 
 /**
  * What is chosen, in words, and what can be done with it.

@@ -1,7 +1,5 @@
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { addRepair, setPieceSetting } from '../project/commands.ts';
-import type { BenchFacing, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
-import type { FileKind } from '../worker/workshop-api.ts';
 import { AT_BENCH_WORDS } from './at-bench/at-bench-words.ts';
 import { AT_SHOP_WORDS } from './at-shop/at-shop-words.ts';
 import { chainIndex, pieceIndex } from './bench-state.ts';
@@ -43,50 +41,10 @@ import { SIMPLIFY_WORDS } from './simplify-words.ts';
 import { tapeVerbs } from './tape-verbs.ts';
 import { edgeWishOf, setEdgeWishOf } from './wish-actions.ts';
 import { sheetVerbs } from './sheet-verbs.ts';
-import type { LayoutSearchHand } from './layout-search.ts';
+import type { Verb, WindowActions } from './verb.ts';
 import { saveOrAsk, verdictVerbs } from './verdict/verdict-verbs.ts';
-import type { DrawingPlace } from './view-state.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
-
-/** Something the maker can do, wherever it is offered: beside the chosen thing, on the job sheet, in the finder, by its key. */
-export interface Verb {
-  readonly id: string;
-  readonly label: string;
-  /** A single lower-case letter or digit, a comma or a point. */
-  readonly key?: string;
-  /** True when it belongs beside what is chosen now. */
-  readonly isNear?: boolean;
-  /** True while what it turned on goes on. */
-  readonly isOn?: boolean;
-  run(): void;
-}
-
-/** What verbs need of the window around the workbench. */
-export interface WindowActions {
-  look(move: LookMove): void;
-  frame(what: FrameTarget): void;
-  rollTo(stage: number): void;
-  beginWalk(): void;
-  /** Takes the chosen seam in hand, or the one in hand farther along. */
-  holdSeam(isNext: boolean): void;
-  openFile(): void;
-  beginWithShape(): void;
-  openNewVersion(): void;
-  openDrawing(): void;
-  /** How a place of the sculpt is looked at now; null without 3D. */
-  facing(point: readonly [number, number, number]): BenchFacing | null;
-  /** The place of the sculpt in the middle of the picture; null where it is not there. */
-  middle(): DrawingPlace | null;
-  save(kind: FileKind): void;
-  /** Saves the job as another file. */
-  saveAs(): void;
-  /** Opens the browser's dialogue with the templates. */
-  print(): void;
-  layoutSearch(): LayoutSearchHand;
-  /** Goes to a line of the job sheet, or to the part of it with a tag. */
-  goTo(line: string, part?: string): void;
-}
 
 /** Keys that lead to the lines of the job sheet, in their order; 8 and 9 part where a plane cuts. */
 const LINE_KEYS = '1234567';

@@ -2,7 +2,7 @@ import { bringBackState } from '../../project/bring-back.ts';
 import { renameProject } from '../../project/commands.ts';
 import { placeOfSaved } from '../opening.ts';
 import type { SavedJob } from '../storage.ts';
-import type { Verb } from '../verbs.ts';
+import type { Verb } from '../verb.ts';
 import type { Workbench } from '../workbench.ts';
 import type { StateAsk } from './keep-events.ts';
 import { KEEP_WORDS } from './keep-words.ts';

@@ -3,7 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js';
 import type { LengthUnit } from '../../base/format-length.ts';
 import { VerbEvent } from '../events.ts';
 import { SHARED } from '../styles.ts';
-import type { Verb } from '../verbs.ts';
+import type { Verb } from '../verb.ts';
 import { HELP_DRAWING_STYLE, helpDrawing, isDrawn } from './drawings.ts';
 import { GLOSSARY_WORDS, TERM_NAMES, type TermName } from './glossary-words.ts';
 import { NO_HELP, type HelpLook } from './help-look.ts';

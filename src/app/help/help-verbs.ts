@@ -1,5 +1,5 @@
 import type { FileKind } from '../../worker/workshop-api.ts';
-import type { Verb } from '../verbs.ts';
+import type { Verb } from '../verb.ts';
 import type { Workbench } from '../workbench.ts';
 import type { HelpSheetName } from './help-look.ts';
 import { HELP_WORDS } from './help-words.ts';

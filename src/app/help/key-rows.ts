@@ -2,7 +2,7 @@ import { ARROWS } from '../hand-steps.ts';
 import { CONTROL_KEYS, SIGN_KEYS } from '../keys.ts';
 import { wishOfPieceKey } from '../sheet-piece-row.ts';
 import { PLANE_KEYS, TURNS } from '../stage-keys.ts';
-import type { Verb } from '../verbs.ts';
+import type { Verb } from '../verb.ts';
 import { KEY_WORDS } from './key-words.ts';
 import type { Situation } from './situations.ts';
 

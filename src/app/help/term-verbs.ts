@@ -1,4 +1,4 @@
-import type { Verb } from '../verbs.ts';
+import type { Verb } from '../verb.ts';
 import { GLOSSARY_WORDS, TERM_NAMES } from './glossary-words.ts';
 import { HELP_WORDS } from './help-words.ts';
 

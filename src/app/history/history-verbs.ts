@@ -1,5 +1,5 @@
 import { versionsOf } from '../../project/kept-version.ts';
-import type { Verb, WindowActions } from '../verbs.ts';
+import type { Verb, WindowActions } from '../verb.ts';
 import type { Workbench } from '../workbench.ts';
 import { HISTORY_WORDS } from './history-words.ts';
 

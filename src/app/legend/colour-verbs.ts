@@ -1,7 +1,7 @@
 import type { Project } from '../../project/project.ts';
 import type { Colouring } from '../../viewport/bench-contract.ts';
 import type { Bench } from '../bench-state.ts';
-import type { Verb } from '../verbs.ts';
+import type { Verb } from '../verb.ts';
 import type { ViewState } from '../view-state.ts';
 import type { Workbench } from '../workbench.ts';
 import { LEGEND_WORDS } from './legend-words.ts';

@@ -1,5 +1,5 @@
 import type { FileKind } from '../../worker/workshop-api.ts';
-import type { Verb, WindowActions } from '../verbs.ts';
+import type { Verb, WindowActions } from '../verb.ts';
 import type { Workbench } from '../workbench.ts';
 import { nextStep, type NextStep } from './next-step.ts';
 import { findingKey, toldFindings } from './told-findings.ts';

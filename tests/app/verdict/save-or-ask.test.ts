@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EMPTY_BENCH } from '../../../src/app/bench-state.ts';
 import { saveOrAsk } from '../../../src/app/verdict/verdict-verbs.ts';
-import type { WindowActions } from '../../../src/app/verbs.ts';
+import type { WindowActions } from '../../../src/app/verb.ts';
 import type { ViewState } from '../../../src/app/view-state.ts';
 import type { Workbench } from '../../../src/app/workbench.ts';
 import type { Severity } from '../../../src/base/finding.ts';
