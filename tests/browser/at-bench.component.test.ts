@@ -17,7 +17,7 @@ let workbench: Workbench;
 
 const mode = (): AtBench => findIn<AtBench>(app, 'fl-at-bench');
 const inMode = <T extends HTMLElement = HTMLElement>(selector: string): T => findIn<T>(app, 'fl-at-bench', selector);
-const title = (): string => findIn(app, 'fl-at-bench', 'fl-work-line', 'h2').textContent.trim();
+const title = (): string => findIn(app, 'fl-at-bench', 'fl-work-line', 'h1').textContent.trim();
 const foot = (): HTMLButtonElement[] => [...mode().shadowRoot!.querySelectorAll<HTMLButtonElement>('.foot button')];
 const lines = () => workOrder(workbench.project!, workbench.bench, workbench.view.gluing.shop);
 
@@ -158,7 +158,7 @@ describe('for gloves and for eyes two metres off', () => {
   // ISO 9241-303: a capital of 16 minutes of arc; 156 mm for 768 px is a 10-inch tablet (4:3), the capital is 0.67 of the type.
   it('type and targets are large enough on a tablet', async () => {
     await go(lines().find(({ phase }) => phase === 'cut')!.key);
-    const type = parseFloat(getComputedStyle(findIn(app, 'fl-at-bench', 'fl-work-line', 'h2 .far')).fontSize);
+    const type = parseFloat(getComputedStyle(findIn(app, 'fl-at-bench', 'fl-work-line', 'h1 .far')).fontSize);
     const capitalMm = 0.67 * type * (156 / 768);
     expect((60 * Math.atan(capitalMm / 2000) * 180) / Math.PI).toBeGreaterThanOrEqual(16);
     // MIL-STD-1472E, 5.4.3.1.3.3: keys of 19 mm under mittens.

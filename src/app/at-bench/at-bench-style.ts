@@ -131,7 +131,7 @@ export const AT_BENCH_STYLE = css`
     max-inline-size: 44ch;
     font-size: var(--bench-near);
   }
-  .end h2 {
+  .end h1 {
     font-size: var(--bench-far);
     line-height: 1.05;
   }

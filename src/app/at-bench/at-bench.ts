@@ -184,7 +184,7 @@ export class AtBench extends JobSection {
     const words = AT_BENCH_WORDS.end;
     const open = this.lines.filter((line) => !this.#isDone(line)).length;
     return html`<div class="end">
-      <h2>${open === 0 ? words.title : words.open(open)}</h2>
+      <h1>${open === 0 ? words.title : words.open(open)}</h1>
       ${open === 0 ? html`<fl-cautions manner="told" .work=${WEAR}></fl-cautions>` : nothing}
     </div>`;
   }

@@ -45,7 +45,7 @@ export const WORK_LINE_STYLE = css`
     overflow-wrap: break-word;
     font-variant-numeric: normal;
   }
-  h2 {
+  h1 {
     display: flex;
     flex-wrap: wrap;
     gap: 0 var(--s4);

@@ -48,7 +48,7 @@ export class WorkLineView extends JobSection {
     return html`<article class=${picture === null ? 'bare' : ''}>
       ${picture === null ? nothing : html`<figure>${picture}</figure>`}
       <div class="text">
-        <h2><span class="far">${far}</span> ${near === '' ? nothing : html`<span class="name">${near}</span>`}</h2>
+        <h1><span class="far">${far}</span> ${near === '' ? nothing : html`<span class="name">${near}</span>`}</h1>
         ${this.#figures(line)} ${this.#state(project, line)} ${this.#cautions()} ${this.#body(line)}
         ${this.#ticks(project, line)}
       </div>
