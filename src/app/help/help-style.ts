@@ -5,6 +5,7 @@ export const LINK_STYLE = css`
   button.word {
     display: inline;
     min-block-size: 0;
+    margin: 0;
     padding: 0;
     border: 0;
     font: inherit;
