@@ -1,12 +1,14 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import data from '../../shared/papers.json';
+import { PAPER_LANGUAGES, type PaperLanguage } from '../base/paper-language.ts';
 import type { PrinterProfile } from '../model/printer.ts';
 import type { Page } from '../model/page.ts';
 import { setPaper } from '../project/commands.ts';
 import { forgetGone, tickPrinted } from '../project/done-commands.ts';
 import { goneOf, piecesToPrint, standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import { setMirrored } from '../project/mirrored-commands.ts';
+import { setPaperLanguage } from '../project/paper-language-commands.ts';
 import { setRuled } from '../project/ruled-commands.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { allCut } from './bench-state.ts';
@@ -23,6 +25,7 @@ import './page-picture.ts';
 import './printer-fields.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING, type Choice } from './view-state.ts';
+import { PAPER_LANGUAGE_WORDS } from './paper-language-words.ts';
 import { RULED_WORDS } from './ruled-words.ts';
 import { TWIN_WORDS } from './twin-words.ts';
 import { VERDICT_WORDS } from './verdict/verdict-words.ts';
@@ -144,8 +147,21 @@ export class PaperLine extends JobSection {
         ${this.#length('marginMm', WORDS.paper.margin, paper.marginMm, 0, 60)}
         ${this.#length('overlapMm', WORDS.paper.overlap, paper.overlapMm, 0, 60)}
       </div>
-      ${this.#mirrored(paper)} ${this.#ruled(paper)}
+      ${this.#language(paper)} ${this.#mirrored(paper)} ${this.#ruled(paper)}
       <fl-printer-fields .project=${this.project} .known=${this.printers}></fl-printer-fields>`;
+  }
+
+  #language({ language = 'en' }: PaperChoice) {
+    return html`<div class="row fields">
+      <label>
+        <span class="soft">${PAPER_LANGUAGE_WORDS.paper}</span><br />
+        <select data-means="paper-language" @change=${this.#takeLanguage}>
+          ${PAPER_LANGUAGES.map(
+            (one) => html`<option value=${one} ?selected=${one === language}>${WORDS.foot.languages[one]}</option>`,
+          )}
+        </select>
+      </label>
+    </div>`;
   }
 
   /** Asked only where pieces mirror each other. */
@@ -284,6 +300,10 @@ export class PaperLine extends JobSection {
 
   #takeMirrored(event: Event): void {
     this.send(setMirrored((event.target as HTMLSelectElement).value as NonNullable<PaperChoice['mirrored']>));
+  }
+
+  #takeLanguage(event: Event): void {
+    this.send(setPaperLanguage((event.target as HTMLSelectElement).value as PaperLanguage));
   }
 
   #takeRuled(event: Event): void {

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { PAPER_LANGUAGES } from '../base/paper-language.ts';
 import type { FlattenWishes, HeatShrinkage } from '../model/flatten-settings.ts';
 import type { GirthTape } from '../model/girth.ts';
 import type { PaperChoice } from '../project/project.ts';
@@ -158,6 +159,7 @@ const OPTIONS = {
   overlap: { type: 'string' },
   mirrored: { type: 'string' },
   ruled: { type: 'string' },
+  language: { type: 'string' },
   printer: { type: 'string' },
   measured: { type: 'string' },
   glue: { type: 'string' },
@@ -446,6 +448,7 @@ function paperFrom(values: Values): Partial<PaperChoice> {
     ...given('overlapMm', overlapMm),
     ...given('mirrored', oneOf('mirrored', values.mirrored, ['once', 'each'] as const)),
     ...given('ruled', oneOf('ruled', values.ruled, ['print', 'tell'] as const)),
+    ...given('language', oneOf('language', values.language, PAPER_LANGUAGES)),
   };
 }
 

@@ -141,6 +141,8 @@ export const USAGE = `Foamloft: from a sculpt to true-scale foam templates.
                             each
       --ruled tell|print    long straight strips of one width: told on the map
                             and cut by the ruler (default), or printed
+      --language en|de      what templates, map and build sheet are printed in:
+                            English (default) or German
       --printer NAME        draw the pages for a printer the project keeps; off:
                             for any printer
       --measured WxH        keep that printer: what the square of its first page

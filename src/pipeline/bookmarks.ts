@@ -1,4 +1,5 @@
 import type { PieceId } from '../base/ids.ts';
+import type { Say } from '../base/paper-language.ts';
 import type { CutThing } from '../model/foam-strip.ts';
 import type { Page } from '../model/page.ts';
 
@@ -12,19 +13,21 @@ export interface Bookmark {
 /**
  * Where everything is: the scale square, the map, then every piece and strip by its number, with the first page that shows it.
  * @param printedWith the piece on whose template another one is cut, by the other's id.
+ * @param say the language of the paper.
  */
 export function bookmarksOf(
   pages: readonly Page[],
   things: readonly CutThing[],
   printedWith: ReadonlyMap<PieceId, PieceId>,
+  say: Say,
 ): readonly Bookmark[] {
   const first = (is: (page: Page) => boolean, title: string): readonly Bookmark[] => {
     const page = pages.findIndex(is);
     return page < 0 ? [] : [{ title, page }];
   };
   const front = [
-    ...first(({ kind }) => kind === 'scale', 'Scale square'),
-    ...first(({ kind }) => kind === 'map', 'Map'),
+    ...first(({ kind }) => kind === 'scale', say('Scale square')),
+    ...first(({ kind }) => kind === 'map', say('Map')),
   ];
   const pieces = [...things]
     .sort((a, b) => a.number - b.number)

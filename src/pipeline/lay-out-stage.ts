@@ -19,6 +19,7 @@ import { besideOf, type Outcome } from './outcome.ts';
 import { Assembly } from './assembly.ts';
 import { AssemblyOnPieces } from './assembly-on-pieces.ts';
 import { assemblySculpts } from './assembly-sculpts.ts';
+import { sayOf } from './paper-say.ts';
 import type { PlainGround } from './plain/plain-ground.ts';
 import type { NamedStrips } from './plain/plain-outcome.ts';
 import { PlainStage } from './plain/plain-stage.ts';
@@ -68,10 +69,11 @@ export class LayOutStage {
   /** The strips beside the pieces, the pieces of all other parts, and the templates of all; the sculpts have been drawn. */
   async draw(run: Run, work: Work): Promise<void> {
     const { name, foams: stock } = run.project;
+    const say = sayOf(run.project);
     const [pieces, seams] = [run.pieces ?? NO_PIECES, run.seams ?? NO_SEAMS];
     run.strips = remembered(this.#strips, [pieces, seams, stock], () => foamStrips(pieces, seams, stock));
-    const stripsDrawn = remembered(this.#stripTemplates, [run.strips, name, stock], () =>
-      run.strips.map((strip) => stripTemplate(strip, name, run.foam(strip.foam).name)),
+    const stripsDrawn = remembered(this.#stripTemplates, [run.strips, name, stock, say], () =>
+      run.strips.map((strip) => stripTemplate(strip, name, run.foam(strip.foam).name, say)),
     );
     await this.#plain.read(run.project, work);
     const made = this.#plain.make(
@@ -83,8 +85,8 @@ export class LayOutStage {
     );
     run.plain = this.#letIns.ofPlain(made, run.assembly.lines);
     const plain = this.#plain.piecesOf(run.plain);
-    const plainDrawn = remembered(this.#plainTemplates, [plain, name, stock], () =>
-      plain.map((piece) => plainTemplate(piece, name, run.foam(piece.foam).name)),
+    const plainDrawn = remembered(this.#plainTemplates, [plain, name, stock, say], () =>
+      plain.map((piece) => plainTemplate(piece, name, run.foam(piece.foam).name, say)),
     );
     run.templates = joined(this.#allTemplates, [
       ...run.sculpts.map(({ templates }) => templates),

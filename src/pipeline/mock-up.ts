@@ -1,4 +1,5 @@
 import { formatPlain } from '../base/format-length.ts';
+import type { Say } from '../base/paper-language.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { runWithPauses, type Stepwise } from '../base/stepwise.ts';
 import type { Work } from '../base/work.ts';
@@ -15,6 +16,7 @@ import { writePdf } from '../steps/write/pdf.ts';
 import { bookmarksOf } from './bookmarks.ts';
 import { atWorkIn, type Outcome } from './outcome.ts';
 import { pageInputOf } from './pages-of.ts';
+import { sayOf } from './paper-say.ts';
 import type { Pipeline } from './pipeline.ts';
 
 export const MOCK_UP_FILE = 'mock-up.pdf';
@@ -51,7 +53,7 @@ export async function makeMockUp(
   const { pieces, seams } = made;
   if (made.stopped !== null) return { ok: false, problem: made.stopped.problem };
   if (pieces === null || seams === null) throw new Error('makeMockUp: no pieces');
-  const templates = await runWithPauses(briefTemplates(pieces, seams, wish), () => work.pause(1));
+  const templates = await runWithPauses(briefTemplates(pieces, seams, wish, sayOf(small)), () => work.pause(1));
   const paper = findPaper(small.paper.name, small.paper.widthMm, small.paper.heightMm);
   if (!paper.ok) return paper;
   const { saw: _, ...input } = pageInputOf(
@@ -76,7 +78,7 @@ export async function makeMockUp(
 /** The mock-up as a PDF. */
 export async function mockUpPdf({ outcome, pages }: MadeMockUp, font: Uint8Array, date: string): Promise<Uint8Array> {
   const { name: title, revision } = outcome.project;
-  const bookmarks = bookmarksOf(pages.pages, outcome.pieces ?? [], new Map());
+  const bookmarks = bookmarksOf(pages.pages, outcome.pieces ?? [], new Map(), sayOf(outcome.project));
   return await writePdf(pages.pages, { font, title, date, revision, bookmarks });
 }
 
@@ -85,13 +87,15 @@ function briefTemplates(
   pieces: readonly FoamPiece[],
   seams: readonly FoamSeam[],
   mockUp: MockUp,
+  say: Say,
 ): Stepwise<readonly Template[]> {
   const plain = seams.map(({ steep: _, step: __, ...seam }) => seam);
   return templateSteps(pieces, plain, [], {
-    projectName: `mock-up ${scaleText(mockUp)}, not for foam`,
+    projectName: say(`mock-up ${scaleText(mockUp)}, not for foam`),
     foamNames: new Map(pieces.map(({ foam }) => [foam, 'card'])),
     twins: { readings: new Map(), apart: new Map() },
     isBrief: true,
+    say,
   });
 }
 

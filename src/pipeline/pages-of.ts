@@ -17,6 +17,7 @@ import { sawTable } from '../steps/foam/saw-table.ts';
 import { beyondBlade } from '../steps/foam/steep-words.ts';
 import type { PageInput } from '../steps/tile/page-input.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
+import { sayOf } from './paper-say.ts';
 import { PAPER_NESTER } from './paper-nester.ts';
 
 /** All that is drawn on pages. */
@@ -71,6 +72,7 @@ export function pageInputOf(project: Project, drawn: Drawn, paper: Paper, date: 
     marginMm,
     overlapMm,
     ...(printer === null ? {} : { printer }),
+    say: sayOf(project),
     projectName: project.name,
     projectRevision: project.revision,
     ...(date === undefined ? {} : { date }),

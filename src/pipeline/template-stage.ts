@@ -5,6 +5,7 @@ import type { FoamSheet } from '../model/foam-stock.ts';
 import type { Template } from '../model/template.ts';
 import { templateSteps, turnedTemplateSteps } from '../steps/foam/make-template.ts';
 import { twinPapers, type TwinPapers } from '../steps/foam/twin-paper.ts';
+import { sayOf } from './paper-say.ts';
 import { remembered, rememberedSteps } from './remembered.ts';
 import type { SculptRun } from './sculpt-run.ts';
 
@@ -24,8 +25,9 @@ export class TemplateStage {
     const { name: projectName, paper } = run.project;
     const foams = [...new Set(pieces.map(({ foam }) => foam))].map((id) => run.foam(id));
     const twins = remembered(this.#twins, [pieces, seams], () => twinPapers(pieces, seams));
-    const context = { projectName, foamNames: namesOf(foams), twins };
-    const key = [pieces, seams, projectName, ...foams.map(({ name }) => name)];
+    const say = sayOf(run.project);
+    const context = { projectName, foamNames: namesOf(foams), twins, say };
+    const key = [pieces, seams, projectName, say, ...foams.map(({ name }) => name)];
     const steps = () => templateSteps(pieces, seams, [], context);
     run.templates = await rememberedSteps(this.#templates, key, steps, work);
     if (paper.mirrored === 'each') return;

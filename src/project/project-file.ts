@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts';
 import { fail, ok, type Result } from '../base/result.ts';
+import { PAPER_LANGUAGES } from '../base/paper-language.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
 import { contentHash } from '../base/hash.ts';
 import { brokenPlace } from './broken-place.ts';
@@ -339,6 +340,7 @@ const document = v.object({
     overlapMm: v.pipe(finite, v.minValue(0)),
     mirrored: v.optional(v.picklist(['once', 'each'])),
     ruled: v.optional(v.picklist(['print', 'tell'])),
+    language: v.optional(v.picklist(PAPER_LANGUAGES)),
   }),
   printers: v.optional(v.array(printerSchema)),
   done: v.optional(

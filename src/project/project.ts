@@ -1,4 +1,5 @@
 import type { FoamId, LayerId, PartId } from '../base/ids.ts';
+import type { PaperLanguage } from '../base/paper-language.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { TracedSide } from '../model/foam-piece.ts';
 import type { EdgeWish, FlattenWishes, Region } from '../model/flatten-settings.ts';
@@ -201,4 +202,6 @@ export interface PaperChoice {
    * all else has. Missing: tell.
    */
   readonly ruled?: 'print' | 'tell';
+  /** In which language it is printed, so that one project makes the same pages wherever it is opened. Missing: English. */
+  readonly language?: PaperLanguage;
 }

@@ -3,7 +3,7 @@ import type { AT_BENCH_WORDS } from '../at-bench/at-bench-words.ts';
 import type { AT_SHOP_WORDS } from '../at-shop/at-shop-words.ts';
 import type { TranslationInPart } from '../language/spoken.ts';
 import { count, pages } from './count.ts';
-import { LEAN } from './saw.ts';
+import { LEAN } from '../../base/german/lean.ts';
 
 const SIDES = { face: 'Sichtseite', back: 'Rückseite' };
 const lines = (n: number): string => count(n, 'Zeile', 'Zeilen');
@@ -80,7 +80,7 @@ export const AT_BENCH: TranslationInPart<typeof AT_BENCH_WORDS> = {
   },
   bevel: {
     title: (number) => `${number} gehren`,
-    under: 'Nach innen darunter: Der Schnitt läuft unter die angezeichnete Seite.',
+    under: 'Nach innen: Der Schnitt läuft unter die angezeichnete Seite.',
     strip: (bevelDeg) => `Beide langen Kanten ${settingText(bevelDeg, LEAN)}`,
     paper: 'Wie auf dem Papier, Kante für Kante.',
   },

@@ -1,6 +1,6 @@
 import type { Tables } from '../language/spoken.ts';
 import { AT_BENCH, AT_SHOP } from './at-bench.ts';
-import { DATA } from './data.ts';
+import { DATA } from '../../base/german/data.ts';
 import { DONE } from './done.ts';
 import { CUTTER, FILES } from './files.ts';
 import { FORMING } from './forming.ts';
@@ -75,6 +75,7 @@ export const GERMAN: Tables = {
   offcut: OFFCUT,
   offline: OFFLINE,
   paint: PAINT,
+  paperLanguage: { paper: 'Wörter auf dem Papier' },
   part: PART,
   'part-join': PART_JOIN,
   placing: PLACING,

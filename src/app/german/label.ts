@@ -31,6 +31,7 @@ export const LABEL: Readonly<Record<string, string>> = {
   'choose the foam of a piece': 'Schaumstoff eines Stücks wählen',
   'choose the glue': 'Kleber wählen',
   'choose the paper': 'Papier wählen',
+  'choose the language of the paper': 'Sprache des Papiers wählen',
   'choose the printer': 'Drucker wählen',
   'choose the traced side': 'angezeichnete Seite wählen',
   'cut straight strips by the ruler': 'gerade Streifen mit dem Lineal schneiden',

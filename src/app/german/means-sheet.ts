@@ -43,6 +43,8 @@ export const SHEET: TranslationInPart<typeof MEANS_SHEET> = {
   'paper-stands': 'Wie das Papier im Drucker liegt. Beides versuchen: Eines braucht oft weniger Seiten.',
   'twins-paper':
     'Eine Schablone lässt sich für das gespiegelte Stück wenden; je eine ist sicherer bei bedrucktem Schaumstoff.',
+  'paper-language':
+    'Die Sprache von Schablonen, Übersicht und Bauplan. Sie bleibt beim Auftrag, so druckt derselbe Auftrag überall dieselben Seiten.',
   'ruled-paper': 'Lange gerade Streifen gehen mit Lineal und Messer schneller als vom Papier.',
   'page-widthMm': 'Breite des eigenen Papiers.',
   'page-heightMm': 'Höhe des eigenen Papiers.',
@@ -75,7 +77,6 @@ export const SHEET: TranslationInPart<typeof MEANS_SHEET> = {
     'Was die Farben des Bildes sagen: [Dehnung|stretch], Biegungen, Spalte der [Passprobe|dry-fit], Luft oder Farbe. Die Skala daneben hat die Werte.',
   stage: 'Wo die Stücke sind: am Requisit, zerlegt, flach oder auf ihren Platten. Ziehen oder die Buchstaben drücken.',
   look: 'Welche Oberfläche der Wand zu sehen ist: Sichtseite, Rückseite, die Schicht, die ihre Länge behält, oder das fertige Requisit.',
-  apart: 'Wie weit das Requisit zerlegt ist, in der Reihenfolge des Klebens.',
   'section-place': 'Wo die Ebene steht, die das Bild aufschneidet. Am Auftrag wird nichts geschnitten.',
   'foot-unit':
     'Längen werden in dieser Einheit gezeigt und verstanden. Die andere lässt sich immer mit ihrem Namen eingeben, wie 2 in.',

@@ -4,7 +4,7 @@ import type { Translation } from '../language/spoken.ts';
 import type { WORDS } from '../words.ts';
 import { edges, pages, pieces, seams, sheets } from './count.ts';
 import { MARK } from './mark.ts';
-import { LEAN } from './saw.ts';
+import { LEAN } from '../../base/german/lean.ts';
 
 /** `flach`, `Grat 34°` where the surface turns outward, `Kehle 12°` where it turns inward. */
 const foldWords = (deg: number): string =>

@@ -29,6 +29,8 @@ export const MEANS_SHEET = {
   paper: 'Paper in your printer. A roll prints whole pieces; sheets are glued together along their [overlap].',
   'paper-stands': 'Which way the paper stands in the printer. Try both: one often takes fewer pages.',
   'twins-paper': 'One template can be turned over for the mirrored piece; a template each is safer with printed foam.',
+  'paper-language':
+    'The language of templates, map and build sheet. It is kept with the job, so the same job prints the same pages anywhere.',
   'ruled-paper': 'Long straight strips are quicker by ruler and knife than from paper.',
   'page-widthMm': 'Width of your own paper.',
   'page-heightMm': 'Height of your own paper.',
@@ -60,7 +62,6 @@ export const MEANS_SHEET = {
   look: 'Which surface of the wall is shown: its face, its back, the layer that keeps its length, or the finished prop.',
   colours:
     'What the colours of the picture tell: [stretch], bends, gaps of the [dry fit|dry-fit], room, or paint. The legend beside it holds the figures.',
-  apart: 'How far the prop is taken apart, in the order it is glued.',
   'section-place': 'Where the plane stands that cuts the picture open. Nothing of the job is cut.',
   'version-name': 'What you call this version. You find it again by it, in this job and in its file.',
   'compare-state': 'Which state of the job: as it is now, a version you kept, or a step of this visit.',

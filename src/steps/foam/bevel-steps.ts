@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import type { PieceEdge } from '../../model/foam-piece.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
@@ -91,9 +92,9 @@ export const bevelStepStroke = ({ at, end }: BevelStep): Stroke => ({
 const ASIDE_MM = [0, 3, -3];
 
 /** The lean at each step, inside the piece behind its line, else on a leader. */
-export function tellBevelSteps(board: WordBoard, steps: readonly BevelStep[]): void {
+export function tellBevelSteps(board: WordBoard, steps: readonly BevelStep[], say: Say): void {
   for (const { at, end, outward, leanDeg } of steps) {
-    const block = oneLine(leanText(leanDeg).replace(' under', ''), SMALLEST_WORDS_MM);
+    const block = oneLine(say(leanText(leanDeg).replace(' under', '')), SMALLEST_WORDS_MM);
     const reach = (Math.abs(outward.x) * block.widthMm + Math.abs(outward.y) * block.heightMm) / 2 + CLEARANCE_MM + 0.1;
     const depth = Math.max(0, (at.x - end.x) * outward.x + (at.y - end.y) * outward.y);
     const isIn = [0, 1, 2, 4, 6].some((step) =>

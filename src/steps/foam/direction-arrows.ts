@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import { boxOfPoints } from '../../geom/ring.ts';
 import type { TurnedBox } from '../../geom/turned-box.ts';
 import type { Vec2 } from '../../geom/vec.ts';
@@ -14,13 +15,13 @@ const GRAIN_MM = [40, 30, 22, 16, 13];
 const ARROW_HEAD_MM = 2.6;
 
 /** An arrow with the word beside it, inside where it fits, else beside the piece; nothing on a piece that lies level. */
-export function drawUp(board: WordBoard, paper: PaperPiece): void {
+export function drawUp(board: WordBoard, paper: PaperPiece, say: Say): void {
   const { up } = paper;
   if (up === null) return;
   // In the lower left, so that the middle is left to the title.
   const { minX, minY } = boxOfPoints(paper.cutRings[0]);
-  const { x, y, size } = findPlace(board, paper, UP_SIZES, upAngle(up), { x: minX, y: minY });
-  putArrow(board, upArrowAt({ x, y }, up, size));
+  const { x, y, size } = findPlace(board, paper, upSizes(say), upAngle(up), { x: minX, y: minY });
+  putArrow(board, upArrowAt({ x, y }, up, size, say));
 }
 
 export const upAngle = (up: Vec2): number => Math.atan2(-up.x, up.y);
@@ -32,23 +33,25 @@ export interface NamedArrow {
   readonly box: TurnedBox;
 }
 
-const UP_WORD = oneLine('up', SMALLEST_WORDS_MM);
+const upWord = (say: Say): WordBlock => oneLine(say('up'), SMALLEST_WORDS_MM);
 
 /** Room the up arrow takes with its word, the largest first. */
-export const UP_SIZES: readonly WordBlock[] = UP_MM.map((heightMm) => ({
-  lines: [],
-  widthMm: ARROW_HEAD_MM + CLEARANCE_MM + UP_WORD.widthMm,
-  heightMm,
-}));
+export const upSizes = (say: Say): readonly WordBlock[] =>
+  UP_MM.map((heightMm) => ({
+    lines: [],
+    widthMm: ARROW_HEAD_MM + CLEARANCE_MM + upWord(say).widthMm,
+    heightMm,
+  }));
 
 /** The up arrow in a place of one of its sizes, turned by {@link upAngle}. */
-export function upArrowAt(centre: Vec2, up: Vec2, { widthMm, heightMm }: WordBlock): NamedArrow {
+export function upArrowAt(centre: Vec2, up: Vec2, { widthMm, heightMm }: WordBlock, say: Say): NamedArrow {
+  const word = upWord(say);
   const aside = -widthMm / 2 + ARROW_HEAD_MM / 2;
-  const away = widthMm / 2 - UP_WORD.widthMm / 2;
+  const away = widthMm / 2 - word.widthMm / 2;
   return {
     strokes: arrowStrokes({ centre, way: up, aside, lengthMm: heightMm, heads: 1 }),
-    word: UP_WORD,
-    box: boxAt(UP_WORD, centre.x + away * up.y, centre.y - away * up.x, upAngle(up)),
+    word,
+    box: boxAt(word, centre.x + away * up.y, centre.y - away * up.x, upAngle(up)),
   };
 }
 
@@ -58,32 +61,34 @@ function putArrow(board: WordBoard, { strokes, word, box }: NamedArrow): void {
 }
 
 /** An arrow with two heads along the sheet's length, its word over it, inside where it fits, else beside the piece. */
-export function drawGrain(board: WordBoard, paper: PaperPiece): void {
+export function drawGrain(board: WordBoard, paper: PaperPiece, say: Say): void {
   const { grain } = paper;
   if (grain === null) return;
   const { maxX, minY } = boxOfPoints(paper.cutRings[0]);
-  const { x, y, size } = findPlace(board, paper, GRAIN_SIZES, readableAngle(grain), { x: maxX, y: minY });
-  putArrow(board, grainArrowAt({ x, y }, grain, size));
+  const { x, y, size } = findPlace(board, paper, grainSizes(say), readableAngle(grain), { x: maxX, y: minY });
+  putArrow(board, grainArrowAt({ x, y }, grain, size, say));
 }
 
-const GRAIN_WORD = oneLine('grain', SMALLEST_WORDS_MM);
+const grainWord = (say: Say): WordBlock => oneLine(say('grain'), SMALLEST_WORDS_MM);
 
 /** Room the grain arrow takes with its word, the largest first. */
-export const GRAIN_SIZES: readonly WordBlock[] = GRAIN_MM.map((widthMm) => ({
-  lines: [],
-  widthMm,
-  heightMm: ARROW_HEAD_MM + CLEARANCE_MM + GRAIN_WORD.heightMm,
-}));
+export const grainSizes = (say: Say): readonly WordBlock[] =>
+  GRAIN_MM.map((widthMm) => ({
+    lines: [],
+    widthMm: Math.max(widthMm, grainWord(say).widthMm),
+    heightMm: ARROW_HEAD_MM + CLEARANCE_MM + grainWord(say).heightMm,
+  }));
 
 /** The grain arrow in a place of one of its sizes, turned so that its word is read. */
-export function grainArrowAt(centre: Vec2, grain: Vec2, { widthMm, heightMm }: WordBlock): NamedArrow {
+export function grainArrowAt(centre: Vec2, grain: Vec2, { widthMm, heightMm }: WordBlock, say: Say): NamedArrow {
+  const word = grainWord(say);
   const angle = readableAngle(grain);
   const way = { x: Math.cos(angle), y: Math.sin(angle) };
-  const over = heightMm / 2 - GRAIN_WORD.heightMm / 2;
+  const over = heightMm / 2 - word.heightMm / 2;
   return {
     strokes: arrowStrokes({ centre, way, aside: heightMm / 2 - ARROW_HEAD_MM / 2, lengthMm: widthMm, heads: 2 }),
-    word: GRAIN_WORD,
-    box: boxAt(GRAIN_WORD, centre.x - over * way.y, centre.y + over * way.x, angle),
+    word,
+    box: boxAt(word, centre.x - over * way.y, centre.y + over * way.x, angle),
   };
 }
 

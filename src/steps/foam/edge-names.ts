@@ -1,3 +1,4 @@
+import { inEnglish } from '../../base/paper-language.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import type { FoamSeam, PieceEdge } from '../../model/foam-piece.ts';
 import { chordAt, lengthOf, pointAlong, readableAngle, walkedLine, type WalkedLine } from './edge-places.ts';
@@ -28,7 +29,9 @@ export function nameEdge(
   words: WordContext,
   turned?: string,
 ): void {
-  const { mate: letter, cut } = edgeWords(paper.piece, edge, { seam, number: mateNumber(edge, seam, words), turned });
+  const { say = inEnglish } = words;
+  const named = edgeWords(paper.piece, edge, { seam, number: mateNumber(edge, seam, words), turned });
+  const [letter, cut] = [say(named.mate), say(named.cut)];
   const line = walkedLine(edgeLine(paper, edge, 'traced'));
   const whole = cut === '' ? letter : `${letter} · ${cut}`;
   if (writeAlong(board, paper, line, (h) => oneLine(whole, h))) return;

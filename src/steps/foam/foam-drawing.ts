@@ -1,3 +1,4 @@
+import { inEnglish, type Say } from '../../base/paper-language.ts';
 import { tightBox } from '../../geom/convex-hull.ts';
 import { boxOfPoints, type Ring } from '../../geom/ring.ts';
 import { SegmentGrid } from '../../geom/segment-grid.ts';
@@ -12,7 +13,7 @@ import type { Vec2 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import type { FoamDrawing, Stroke, Words } from '../../model/template.ts';
-import { GRAIN_SIZES, grainArrowAt, UP_SIZES, upAngle, upArrowAt, type NamedArrow } from './direction-arrows.ts';
+import { grainArrowAt, grainSizes, upAngle, upArrowAt, upSizes, type NamedArrow } from './direction-arrows.ts';
 import { readableAngle } from './edge-places.ts';
 import { FreeRoom } from './free-room.ts';
 import { pieceStrokes, type PaperPiece } from './template-lines.ts';
@@ -36,8 +37,8 @@ const SPOT_PRECISION_MM = 0.1;
 const SAME_ANGLE_RAD = 0.02;
 
 /** What foam shows of a piece: see {@link FoamDrawing}. */
-export const foamDrawing = (paper: PaperPiece): FoamDrawing =>
-  wordsOnFoam(paper.cutRings, pieceStrokes(paper, 'foam'), paper.piece, paper);
+export const foamDrawing = (paper: PaperPiece, say: Say): FoamDrawing =>
+  wordsOnFoam(paper.cutRings, pieceStrokes(paper, 'foam'), paper.piece, paper, say);
 
 /**
  * Lines with the number of what they are of, as large as fits inside, its name where that fits too, and arrows where there is room left.
@@ -48,17 +49,18 @@ export function wordsOnFoam(
   lines: readonly Stroke[],
   { number, name }: { readonly number: number; readonly name: string },
   { up, grain }: Pick<PaperPiece, 'up' | 'grain'> = { up: null, grain: null },
+  say = inEnglish,
 ): FoamDrawing {
   const inside = new Inside(rings, lines);
   const isIn = writeTitle(inside, String(number), name);
   const { minX, minY, maxX } = boxOfPoints(rings[0]);
   if (up !== null) {
-    const arrow = inside.room(upAngle(up)).find(UP_SIZES, { x: minX, y: minY });
-    if (arrow !== null) inside.put(upArrowAt(arrow.box, up, arrow.block));
+    const arrow = inside.room(upAngle(up)).find(upSizes(say), { x: minX, y: minY });
+    if (arrow !== null) inside.put(upArrowAt(arrow.box, up, arrow.block, say));
   }
   if (grain !== null) {
-    const arrow = inside.room(readableAngle(grain)).find(GRAIN_SIZES, { x: maxX, y: minY });
-    if (arrow !== null) inside.put(grainArrowAt(arrow.box, grain, arrow.block));
+    const arrow = inside.room(readableAngle(grain)).find(grainSizes(say), { x: maxX, y: minY });
+    if (arrow !== null) inside.put(grainArrowAt(arrow.box, grain, arrow.block, say));
   }
   return {
     strokes: inside.strokes,

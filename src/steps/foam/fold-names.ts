@@ -1,4 +1,5 @@
 import { DisjointSets } from '../../base/disjoint-sets.ts';
+import type { Say } from '../../base/paper-language.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
 import { nearestOnRings } from './cut-lines.ts';
@@ -17,8 +18,9 @@ const STEPS_OFF_MM = [0, 1, 2.5, 5];
 const LEAST_TOLD_MM = 14;
 
 /** Each fold's word and angle beside its line, or for short lines once for all that hang together. */
-export function nameFolds(board: WordBoard, paper: PaperPiece): void {
-  for (const { from, to, lines } of toldFolds(paper)) {
+export function nameFolds(board: WordBoard, paper: PaperPiece, say: Say): void {
+  for (const { from, to, lines: told } of toldFolds(paper)) {
+    const lines = told.map(say);
     const line = walkedLine(Float64Array.of(from.x, from.y, to.x, to.y));
     if (writeAtFold(board, line, lines)) continue;
     board.writeBeside(

@@ -1,5 +1,6 @@
 import type { FoamId, PieceId } from '../../base/ids.ts';
 import { sawTexts } from '../../base/lean-words.ts';
+import { inEnglish, type Say } from '../../base/paper-language.ts';
 import type { Stepwise } from '../../base/stepwise.ts';
 import type { FoamPiece, FoamSeam, PieceEdge } from '../../model/foam-piece.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
@@ -12,7 +13,7 @@ import { nameFolds } from './fold-names.ts';
 import { nameMarks } from './mark-names.ts';
 import { stripTemplate } from './strip-template.ts';
 import { foamBoxOf, foamRingsOf, onPaper, pieceStrokes } from './template-lines.ts';
-import { writeIfRoom, writeTitle } from './template-title.ts';
+import { saidTitle, writeIfRoom, writeTitle } from './template-title.ts';
 import { mateText, titleOf, type WordContext } from './template-words.ts';
 import type { TwinPapers } from './twin-paper.ts';
 import { bothNames, type TwinReading } from './twin-reading.ts';
@@ -27,6 +28,7 @@ export interface TemplateContext {
   readonly apart?: string | undefined;
   /** See {@link WordContext}. */
   readonly isBrief?: boolean | undefined;
+  readonly say?: Say | undefined;
 }
 
 /** What the templates of a part are called by. */
@@ -36,6 +38,7 @@ export interface TemplatesContext {
   readonly twins: TwinPapers;
   /** See {@link WordContext}; left out where all is told. */
   readonly isBrief?: boolean;
+  readonly say?: Say;
 }
 
 /** The templates of all pieces of a part and then of its strips, in stretches; edges name the pieces they meet. */
@@ -52,7 +55,7 @@ export function* templateSteps(
     templates.push(makeTemplate(piece, seams, contextOf(piece)));
   }
   for (const strip of strips)
-    templates.push(stripTemplate(strip, context.projectName, nameOfFoam(strip.foam, context)));
+    templates.push(stripTemplate(strip, context.projectName, nameOfFoam(strip.foam, context), context.say));
   return templates;
 }
 
@@ -84,6 +87,7 @@ function contextOfPieces(
     mates,
     apart: context.twins.apart.get(id),
     isBrief: context.isBrief,
+    say: context.say,
   });
 }
 
@@ -104,6 +108,7 @@ export function makeTemplate(
   context: TemplateContext,
   twin?: TwinReading,
 ): Template {
+  const { say = inEnglish } = context;
   const paper = onPaper(piece);
   const steps = piece.edges.flatMap((edge) => bevelSteps(paper, edge));
   const board = new WordBoard(paper, [...pieceStrokes(paper), ...steps.map(bevelStepStroke)]);
@@ -117,23 +122,23 @@ export function makeTemplate(
   };
   // What belongs to one point comes first, then what may move along a line, last what may stand anywhere.
   nameMarks(board, paper, twin);
-  tellBevelSteps(board, steps);
+  tellBevelSteps(board, steps, say);
   for (const edge of piece.edges) {
     const seam = bySeam.get(edge.seam);
     if (seam !== undefined && seam.kind !== 'open') nameEdge(board, paper, edge, seam, words, turnedMate(edge));
   }
-  nameFolds(board, paper);
-  drawUp(board, paper);
-  drawGrain(board, paper);
-  writeTitle(board, paper, titleOf(piece, words, twin?.piece));
-  writeIfRoom(board, paper, sawLines(piece, twin));
+  nameFolds(board, paper, say);
+  drawUp(board, paper, say);
+  drawGrain(board, paper, say);
+  writeTitle(board, paper, saidTitle(titleOf(piece, words, twin?.piece), say));
+  writeIfRoom(board, paper, sawLines(piece, twin).map(say));
   return {
     piece: piece.id,
     drawing: { strokes: board.strokes, words: board.words },
     box: board.box(),
     foamBox: foamBoxOf(paper),
     foamRings: foamRingsOf(paper),
-    ...(twin === undefined && context.isBrief !== true ? { onFoam: foamDrawing(paper) } : {}),
+    ...(twin === undefined && context.isBrief !== true ? { onFoam: foamDrawing(paper, say) } : {}),
     ...(paper.grain === null ? {} : { grainRad: Math.atan2(paper.grain.y, paper.grain.x) }),
     reversed: paper.flip === -1,
     ...(twin === undefined ? {} : { turned: twin.piece.id }),

@@ -1,4 +1,5 @@
 import { settingText } from '../../base/lean-words.ts';
+import { inEnglish } from '../../base/paper-language.ts';
 import { boxOfPoints, joinBoxes, type Box2 } from '../../geom/ring.ts';
 import type { FoamStrip } from '../../model/foam-strip.ts';
 import { SMALLEST_WORDS_MM } from '../../model/line-style.ts';
@@ -23,7 +24,7 @@ const CLEARANCE_MM = 2;
  *     └───────────────────────────┘
  *      12  Strip between 3 and 4, seam A
  */
-export function stripTemplate(strip: FoamStrip, projectName: string, foamName: string): Template {
+export function stripTemplate(strip: FoamStrip, projectName: string, foamName: string, say = inEnglish): Template {
   const { lengthMm, faceMm, backMm } = strip;
   const inset = (faceMm.max - backMm.max) / 2;
   const cut: Stroke = {
@@ -35,7 +36,7 @@ export function stripTemplate(strip: FoamStrip, projectName: string, foamName: s
   const foamBox = strokes.map(({ points }) => boxOfPoints(points)).reduce(joinBoxes);
   const block = blockOf(
     stripLines(strip, projectName, foamName).map((text, i) =>
-      i === 0 ? { text, heightMm: NAME_MM, bold: true } : { text, heightMm: SMALLEST_WORDS_MM },
+      i === 0 ? { text: say(text), heightMm: NAME_MM, bold: true } : { text: say(text), heightMm: SMALLEST_WORDS_MM },
     ),
   );
   const middle = foamBox.minY - CLEARANCE_MM - block.heightMm / 2;

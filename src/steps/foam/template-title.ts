@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import { tightBox } from '../../geom/convex-hull.ts';
 import type { Vec2 } from '../../geom/vec.ts';
 import { widestSpot } from '../../geom/widest-spot.ts';
@@ -38,6 +39,13 @@ export function writeTitle(board: WordBoard, paper: Lines, { number, head, rest 
   writeInside(board, field, [[number]], SPLIT_HEIGHTS_MM, true);
   board.writeBeside(titleBlock(lines, SMALLEST_WORDS_MM, true), anchorsRound(paper));
 }
+
+/** The same in the language of the paper. */
+export const saidTitle = ({ number, head, rest }: Title, say: Say): Title => ({
+  number: say(number),
+  head: head.map(say),
+  rest: rest.map(say),
+});
 
 /** Lines that are good to have: in the smallest letters where the piece has room for all of them, else left out. */
 export function writeIfRoom(board: WordBoard, paper: Lines, lines: readonly string[]): void {

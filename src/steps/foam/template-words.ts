@@ -1,5 +1,6 @@
 import { formatPlain } from '../../base/format-length.ts';
 import { leanSeenFrom, SQUARE_DEG } from '../../base/lean-words.ts';
+import type { Say } from '../../base/paper-language.ts';
 import { cutFactor, hasGrain } from '../../model/cut-larger.ts';
 import type { FoamPiece, FoamSeam, PieceEdge, PieceFold, PiecePlacing } from '../../model/foam-piece.ts';
 import { stepText } from './step-words.ts';
@@ -18,6 +19,8 @@ export interface WordContext {
   readonly apart?: string | undefined;
   /** True for a small template: its name, how often it is cut if more than once, and the project, no more. */
   readonly isBrief?: boolean | undefined;
+  /** The language of the paper; English if left out. */
+  readonly say?: Say | undefined;
 }
 
 /** What is said first of a piece: what it is called, how often it is cut, of what. */

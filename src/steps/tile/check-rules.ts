@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import { doesSegmentMeetBox } from '../../geom/turned-box.ts';
 import type { Words } from '../../model/template.ts';
 import { FOOT_MM, type PaperFrame } from './paper-frame.ts';
@@ -23,7 +24,7 @@ function uprightLength(frame: PaperFrame, tileHeightMm: number): number {
 }
 
 /** The rule along the lower edge, with what both measure. */
-export function drawLevelRule(pen: Pen, frame: PaperFrame, tileHeightMm: number): void {
+export function drawLevelRule(pen: Pen, frame: PaperFrame, tileHeightMm: number, say: Say): void {
   const { marginMm } = frame;
   const length = levelLength(frame);
   const up = uprightLength(frame, tileHeightMm);
@@ -32,7 +33,7 @@ export function drawLevelRule(pen: Pen, frame: PaperFrame, tileHeightMm: number)
   for (let mm = 0; mm <= length; mm += TICKS_EVERY_MM)
     pen.line('ruler', marginMm + mm, y, marginMm + mm, y - tickOf(mm, length));
   const said = up === length ? `${length} mm both ways` : up === 0 ? `${length} mm` : `${length} mm, ${up} upright`;
-  pen.write(said, { x: marginMm + length + 2, y: y - 3.3 });
+  pen.write(say(said), { x: marginMm + length + 2, y: y - 3.3 });
 }
 
 /**

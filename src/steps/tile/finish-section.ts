@@ -82,10 +82,11 @@ function putColours(
   named: Named,
 ): void {
   if (colours.length === 0) return;
+  const { say } = flow;
   const first = flow.width - FIGURES_MM.reduce((sum, mm) => sum + mm + CELL_GAP_MM, 0);
   const widths = [first, ...FIGURES_MM];
   const heading = rowItem(
-    [['colour'], ['on paper'], ['area'], ['coats'], ['volume'], ['a litre covers']],
+    [['colour'], ['on paper'], ['area'], ['coats'], ['volume'], ['a litre covers']].map(([text]) => [say(text)]),
     widths,
     true,
   );
@@ -96,18 +97,20 @@ function putColours(
       .sort((a, b) => a.number - b.number)
       .map(({ number, own }) => `${number}:\u00a0${formatNumber(own / 100)}`);
     const shown = numbered.slice(0, MOST_PIECES);
-    const more = numbered.length > shown.length ? ` and ${numbered.length - shown.length} more` : '';
-    const whose = colour.figures === 'label' ? 'your label' : 'as usual';
+    const more = numbered.length > shown.length ? say(` and ${numbered.length - shown.length} more`) : '';
+    const whose = say(colour.figures === 'label' ? 'your label' : 'as usual');
     const cells = [
       [
-        ...wrapText(`${colour.name}${isBase ? ', the base' : ''}`, TYPE_MM.body, first).slice(0, 3),
-        ...(pieces.length > 1 ? wrapText(`cm² on pieces ${shown.join(' · ')}${more}`, TYPE_MM.body, first) : []),
+        ...wrapText(`${colour.name}${isBase ? `, ${say('the base')}` : ''}`, TYPE_MM.body, first).slice(0, 3),
+        ...(pieces.length > 1
+          ? wrapText(`${say('cm² on pieces')} ${shown.join(' · ')}${more}`, TYPE_MM.body, first)
+          : []),
       ],
       [],
-      [areaText(areaMm2)],
+      [say(areaText(areaMm2))],
       [String(colour.coats)],
-      [volumeText(ml)],
-      [`${formatPlain(colour.coverageM2PerL)} m²`, whose],
+      [say(volumeText(ml))],
+      [say(`${formatPlain(colour.coverageM2PerL)} m²`), whose],
     ];
     const hatching = hatchingOf.get(colour.id);
     flow.put(sampled(rowItem(cells, widths, false), first + CELL_GAP_MM, hatching), heading);
@@ -175,7 +178,13 @@ function putStep(
     step.work === 'clay'
       ? (plan.clay?.items ?? []).filter(({ pieces }) => pieces.every((id) => step.pieces.includes(id)))
       : [];
-  flow.put(stepItem(`${step.number}. ${finishTitle(step, named, isAll)}`, finishTexts(step, items), flow.width));
+  flow.put(
+    stepItem(
+      `${step.number}. ${flow.say(finishTitle(step, named, isAll))}`,
+      finishTexts(step, items).map(flow.say),
+      flow.width,
+    ),
+  );
   putCautions(flow, cautionsById(step.cautions));
 }
 

@@ -1,3 +1,4 @@
+import { inEnglish, type Say } from '../../base/paper-language.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import { LEADING, Pen, TYPE_MM, type Setting } from './pen.ts';
 import { wrapText } from './text-fit.ts';
@@ -22,6 +23,8 @@ const BLOCK_GAP_MM = 5;
 
 /** Fills pages from the top in columns, as many pages as it takes. */
 export class Flow {
+  /** The language of the paper: headings and paragraphs are said in it, what comes as an item was. */
+  readonly say: Say;
   readonly #area: Box2;
   readonly #pages: { pen: Pen; lowest: number }[] = [];
   #columns: readonly { left: number; width: number }[] = [];
@@ -30,7 +33,8 @@ export class Flow {
   #y = 0;
 
   /** @param area the part of each page to fill, page space. */
-  constructor(area: Box2) {
+  constructor(area: Box2, say = inEnglish) {
+    this.say = say;
     this.#area = area;
     this.#newPage();
     this.columns([area.maxX - area.minX], 0);
@@ -80,7 +84,7 @@ export class Flow {
 
   /** A heading of one line, never left alone at the foot of a column. @param underMm  room that what comes under it needs, mm. */
   heading(text: string, underMm = 3 * LEADING * TYPE_MM.body): void {
-    const item = lineItem(text, { heightMm: TYPE_MM.heading, bold: true }, BLOCK_GAP_MM);
+    const item = lineItem(this.say(text), { heightMm: TYPE_MM.heading, bold: true }, BLOCK_GAP_MM);
     this.#makeRoom(item.gapMm + item.heightMm + underMm);
     this.put(item);
   }
@@ -88,7 +92,7 @@ export class Flow {
   /** A paragraph, wrapped to the column, one item a line. */
   paragraph(text: string, setting: Setting = {}, gapMm = 1.6): void {
     const height = setting.heightMm ?? TYPE_MM.body;
-    for (const [i, line] of wrapText(text, height, this.width).entries())
+    for (const [i, line] of wrapText(this.say(text), height, this.width).entries())
       this.put(lineItem(line, setting, i === 0 ? gapMm : 0));
   }
 

@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import type { Page } from '../../model/page.ts';
 import { moveDrawing } from './block.ts';
 import type { FilledPage } from './flow.ts';
@@ -11,7 +12,7 @@ export function frontPage(
   name: string,
   { pen, lowestMm }: FilledPage,
   frame: PaperFrame,
-  foot: { readonly title: string; readonly pageNumber: number; readonly pageCount: number },
+  foot: { readonly title: string; readonly pageNumber: number; readonly pageCount: number; readonly say: Say },
 ): Page {
   const unused = frame.roll ? lowestMm - frame.marginMm - FOOT_MM : 0;
   const { strokes, words } = moveDrawing(pen.drawing(), { x: 0, y: -unused, turnRad: 0 });

@@ -1,4 +1,5 @@
 import type { PieceId } from '../../base/ids.ts';
+import { inEnglish } from '../../base/paper-language.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
@@ -27,7 +28,7 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   const framed = paperFrame(input.paper, input.orientation, input.marginMm, input.overlapMm);
   if (!framed.ok) return framed;
   const frame = framed.value;
-  const { ruled = [] } = input;
+  const { ruled = [], say = inEnglish } = input;
   if (input.templates.length === 0 && ruled.length === 0)
     return fail('tile/nothing', 'There is no template to print yet: part the sculpt into pieces first.');
   if (latticeSize(input, frame) > MOST_TILES) return tooMany('more than a thousand');
@@ -54,7 +55,7 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
   const title = titleOf(input);
   const front = [...scale.map(named('scale')), ...map.map(named('map'))];
   const pages = front.map(({ kind, name, filled }, i) =>
-    frontPage(kind, name, filled, frame, { title, pageNumber: i + 1, pageCount }),
+    frontPage(kind, name, filled, frame, { title, pageNumber: i + 1, pageCount, say }),
   );
   const pieces = new Map<PieceId, CutThing>(cutThings(input).map((piece) => [piece.id, piece]));
   const records: PaperBlock[] = [];
@@ -69,6 +70,7 @@ export function* pageSteps(input: PageInput): Stepwise<Result<PageSet>> {
         pageCount,
         pieces,
         nameOfTile: (tile: number) => names[tile],
+        say,
       };
       pages.push(tilePage(block, content, frame, said));
     }
@@ -100,9 +102,9 @@ function tooMany(count: string): ReturnType<typeof fail> {
   );
 }
 
-function titleOf({ projectName, projectRevision, date, printer }: PageInput): string {
-  const isFor = printer === undefined ? [] : [`for ${printer.name}`];
-  return [projectName, `revision ${projectRevision}`, ...(date === undefined ? [] : [date]), ...isFor].join(' · ');
+function titleOf({ projectName, projectRevision, date, printer, say = inEnglish }: PageInput): string {
+  const isFor = printer === undefined ? [] : [say(`for ${printer.name}`)];
+  return [projectName, say(`revision ${projectRevision}`), ...(date === undefined ? [] : [date]), ...isFor].join(' · ');
 }
 
 /** Names of the pages each piece is on, in their order. */

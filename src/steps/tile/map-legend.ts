@@ -35,7 +35,7 @@ export function putLegend(flow: Flow, templates: readonly Template[]): void {
   const used = new Set(templates.flatMap((template) => template.drawing.strokes.map((stroke) => stroke.role)));
   if (used.size === 0) return;
   flow.heading('Lines');
-  for (const [role, text] of meanings()) if (used.has(role)) flow.put(legendItem(role, text, flow.width));
+  for (const [role, text] of meanings()) if (used.has(role)) flow.put(legendItem(role, flow.say(text), flow.width));
 }
 
 function legendItem(role: LineRole, text: string, widthMm: number): FlowItem {

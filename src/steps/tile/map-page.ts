@@ -1,4 +1,5 @@
 import type { PieceId } from '../../base/ids.ts';
+import { inEnglish } from '../../base/paper-language.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
 import type { Block } from './block.ts';
 import { Flow, lineItem, type FilledPage } from './flow.ts';
@@ -28,7 +29,9 @@ export function mapPages(
   const { marginMm, tileWidthMm } = frame;
   const height = frame.roll ? Math.min(frame.tileHeightMm, ROLL_MAP_MM) : frame.tileHeightMm;
   const bottom = marginMm + FOOT_MM;
-  const flow = new Flow({ minX: marginMm, minY: bottom, maxX: marginMm + tileWidthMm, maxY: bottom + height });
+  const { say = inEnglish } = input;
+  const area = { minX: marginMm, minY: bottom, maxX: marginMm + tileWidthMm, maxY: bottom + height };
+  const flow = new Flow(area, say);
   const pieces = new Map<PieceId, CutThing>(cutThings(input).map((piece) => [piece.id, piece]));
   flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(summary(input, frame, blocks), { heightMm: TYPE_MM.body }, 1);
@@ -40,7 +43,7 @@ export function mapPages(
     .map((piece): ListedPiece => {
       const template = input.templates.find(({ turned }) => turned === piece.id)?.piece;
       const turned = template === undefined ? undefined : pieces.get(template)?.number;
-      const pages = isRuled.has(piece.id) ? ['by the ruler'] : (pagesOf.get(piece.id) ?? []);
+      const pages = isRuled.has(piece.id) ? [say('by the ruler')] : (pagesOf.get(piece.id) ?? []);
       return { piece, pages, ...(turned === undefined ? {} : { turned }) };
     });
   putListAndColumns(flow, listed, tileWidthMm);
@@ -59,7 +62,7 @@ export function mapPages(
 /** Puts the list, and opens the columns for the notes: beside it where paper is wide and the list short, else under it. */
 function putListAndColumns(flow: Flow, listed: readonly ListedPiece[], widthMm: number): void {
   const listWidth = Math.min(WIDEST_COLUMN_MM, widthMm - COLUMN_GAP_MM - NOTES_MM);
-  const beside = pieceList(listed, listWidth);
+  const beside = pieceList(listed, listWidth, flow.say);
   if (listWidth >= LIST_MM && beside.heightMm <= flow.restMm) {
     const notes = equalColumns(widthMm - listWidth - COLUMN_GAP_MM, NOTES_MM);
     flow.columns([listWidth, ...notes], COLUMN_GAP_MM);
@@ -69,7 +72,7 @@ function putListAndColumns(flow: Flow, listed: readonly ListedPiece[], widthMm: 
   }
   const columns = equalColumns(widthMm, LIST_MM);
   flow.columns(columns, COLUMN_GAP_MM);
-  putPieceList(flow, pieceList(listed, columns[0]));
+  putPieceList(flow, pieceList(listed, columns[0], flow.say));
   flow.columns(equalColumns(widthMm, NOTES_MM), COLUMN_GAP_MM);
 }
 
@@ -93,14 +96,15 @@ const ROLL_MAP_MM = 900;
 function summary(input: PageInput, frame: PaperFrame, blocks: readonly Block[]): string {
   const printed = blocks.reduce((sum, block) => sum + block.isPrinted.filter(Boolean).length, 0);
   const blank = blocks.reduce((sum, block) => sum + block.isPrinted.filter((isPrinted) => !isPrinted).length, 0);
-  const paper = frame.roll ? frame.paperName : `${frame.paperName} ${frame.orientation}`;
+  const { say = inEnglish } = input;
+  const paper = frame.roll ? frame.paperName : say(`${frame.paperName} ${frame.orientation}`);
   const shared = input.templates.filter(({ turned }) => turned !== undefined).length;
   const served = shared === 0 ? '' : ` for ${input.templates.length + shared} pieces`;
   const templates = `${input.templates.length} ${input.templates.length === 1 ? 'template' : 'templates'}${served}`;
   const pages = `${printed} ${printed === 1 ? 'page' : 'pages'}`;
-  const left = blank === 0 ? '' : `, ${blank} blank ${blank === 1 ? 'tile' : 'tiles'} left out`;
+  const left = blank === 0 ? [] : [say(`${blank} blank ${blank === 1 ? 'tile' : 'tiles'} left out`)];
   const strips = input.ruled?.length ?? 0;
   const byRuler =
-    strips === 0 ? '' : `, ${strips} ${strips === 1 ? 'strip' : 'strips'} without paper, cut by the ruler`;
-  return `${templates} on ${pages}, ${paper}${left}${byRuler}.`;
+    strips === 0 ? [] : [say(`${strips} ${strips === 1 ? 'strip' : 'strips'} without paper, cut by the ruler`)];
+  return `${[say(`${templates} on ${pages}`), paper, ...left, ...byRuler].join(', ')}.`;
 }

@@ -1,4 +1,5 @@
 import type { PieceId } from '../../base/ids.ts';
+import type { Say } from '../../base/paper-language.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
@@ -30,8 +31,9 @@ export function putPictures(
   pieces: ReadonlyMap<PieceId, CutThing>,
   heightMm: number,
 ): void {
-  const scale = scaleFor(blocks, flow.width, heightMm);
-  for (const row of rowsOf(blocks, scale, flow.width)) {
+  const { say } = flow;
+  const scale = scaleFor(blocks, flow.width, heightMm, say);
+  for (const row of rowsOf(blocks, scale, flow.width, say)) {
     const high = Math.max(...row.map((picture) => picture.height));
     const item: FlowItem = {
       heightMm: high + TYPE_MM.body * LEADING,
@@ -40,7 +42,7 @@ export function putPictures(
         let x = left;
         for (const { block, number, width } of row) {
           drawBlockPicture(pen, block, { left: x, bottom: top - high, scale }, pieces);
-          const caption = captionOf(block, number, blocks.length);
+          const caption = captionOf(block, number, blocks.length, say);
           pen.write(caption, { x, y: top - high - TYPE_MM.body - 1.2 });
           x += width + GAP_MM;
         }
@@ -51,12 +53,12 @@ export function putPictures(
 }
 
 /** The largest scale, in steps of a tenth, at which all pictures keep to their share of the page. */
-function scaleFor(blocks: readonly Block[], width: number, heightMm: number): number {
+function scaleFor(blocks: readonly Block[], width: number, heightMm: number, say: Say): number {
   const widest = Math.max(...blocks.map((block) => blockSize(block).width));
   const highest = Math.max(...blocks.map((block) => blockSize(block).height));
   let scale = Math.min(LARGEST_SCALE, width / widest, (SHARE_OF_PAGE * heightMm) / highest);
   for (let tries = 0; tries < 12; tries += 1) {
-    const rows = rowsOf(blocks, scale, width);
+    const rows = rowsOf(blocks, scale, width, say);
     const total = rows.reduce(
       (sum, row) => sum + Math.max(...row.map((picture) => picture.height)) + GAP_MM + TYPE_MM.body,
       0,
@@ -67,12 +69,12 @@ function scaleFor(blocks: readonly Block[], width: number, heightMm: number): nu
   return scale;
 }
 
-function rowsOf(blocks: readonly Block[], scale: number, width: number): readonly (readonly Picture[])[] {
+function rowsOf(blocks: readonly Block[], scale: number, width: number, say: Say): readonly (readonly Picture[])[] {
   const rows: Picture[][] = [[]];
   let filled = 0;
   for (const [i, block] of blocks.entries()) {
     const size = blockSize(block);
-    const caption = textWidthMm(captionOf(block, i + 1, blocks.length), TYPE_MM.body);
+    const caption = textWidthMm(captionOf(block, i + 1, blocks.length, say), TYPE_MM.body);
     const picture = { number: i + 1, block, width: Math.max(size.width * scale, caption), height: size.height * scale };
     if (filled > 0 && filled + picture.width > width + 1e-9) {
       rows.push([]);
@@ -91,9 +93,9 @@ function blockSize({ lattice }: Block): { width: number; height: number } {
   };
 }
 
-function captionOf(block: Block, number: number, blockCount: number): string {
+function captionOf(block: Block, number: number, blockCount: number, say: Say): string {
   const printed = block.isPrinted.filter(Boolean).length;
   const name = blockCount === 1 ? '' : `${number}`;
   if (block.isPrinted.length === 1) return blockCount === 1 ? 'A1' : `${number}-A1`;
-  return `${name === '' ? '' : `${name}: `}${printed} pages`;
+  return `${name === '' ? '' : `${name}: `}${say(`${printed} pages`)}`;
 }

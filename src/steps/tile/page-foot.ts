@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
 import type { PaperFrame } from './paper-frame.ts';
 import { drawLevelRule } from './check-rules.ts';
@@ -16,6 +17,7 @@ export interface Foot {
   readonly below: string;
   /** Height of the tile over the foot, which gets rules to check it by, mm; null: none. */
   readonly ruledHeightMm: number | null;
+  readonly say: Say;
 }
 
 /** Baselines of the two lines over the margin, mm. */
@@ -35,14 +37,16 @@ const GAP_MM = 5;
 export function drawFoot(pen: Pen, frame: PaperFrame, foot: Foot): void {
   const { marginMm, tileWidthMm } = frame;
   const right = marginMm + tileWidthMm;
-  const nameWidth = textWidthMm(foot.pageName, TYPE_MM.name);
-  pen.write(foot.pageName, { x: right, y: marginMm + 1.9 }, { heightMm: TYPE_MM.name, align: 'right', bold: true });
+  const { say } = foot;
+  const pageName = say(foot.pageName);
+  const nameWidth = textWidthMm(pageName, TYPE_MM.name);
+  pen.write(pageName, { x: right, y: marginMm + 1.9 }, { heightMm: TYPE_MM.name, align: 'right', bold: true });
   const room = tileWidthMm - nameWidth - GAP_MM;
-  const page = `page ${foot.pageNumber} of ${foot.pageCount}`;
+  const page = say(`page ${foot.pageNumber} of ${foot.pageCount}`);
   const title = clipText(foot.title, TYPE_MM.body, room - textWidthMm(` · ${page}`, TYPE_MM.body));
   pen.write(title === '' ? page : `${title} · ${page}`, { x: marginMm, y: marginMm + FIRST_LINE_MM });
   pen.write(clipText(foot.below, TYPE_MM.body, room), { x: marginMm, y: marginMm + SECOND_LINE_MM });
-  if (foot.ruledHeightMm !== null) drawLevelRule(pen, frame, foot.ruledHeightMm);
+  if (foot.ruledHeightMm !== null) drawLevelRule(pen, frame, foot.ruledHeightMm, say);
 }
 
 /** `1 a3f2, 4 99e1`, as many as fit in the width, then how many more. */

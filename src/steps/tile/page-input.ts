@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { Paper } from '../../model/foam-stock.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
@@ -29,6 +30,8 @@ export interface PageInput {
   readonly overlapMm: number;
   /** The printer that pages are corrected for; left out: they are printed as they are drawn. */
   readonly printer?: PrinterProfile;
+  /** The language of the paper, in which the templates are already; English if left out. */
+  readonly say?: Say;
   readonly projectName: string;
   readonly projectRevision: number;
   /** Printed as it is given. */

@@ -1,3 +1,4 @@
+import { inEnglish } from '../../base/paper-language.ts';
 import { CAUTION_ENDING, CAUTIONS, cautionsById } from '../../model/cautions.ts';
 import type { PartStep, PartWork } from '../../model/part-work.ts';
 import type { Drawing } from '../../model/template.ts';
@@ -28,12 +29,15 @@ export function putPartWorks(
     const picture = pictures.get(part);
     const fresh = steps.flatMap(({ cautions }) => cautions).filter((id) => !known.has(id));
     const isUnder = picture !== undefined && fresh.length === 0;
-    flow.heading(copies === 1 ? name : `${name}, ${copies} of it`, isUnder ? PART_PICTURE_MM.heightMm + 2 : undefined);
+    flow.heading(
+      copies === 1 ? name : `${name}, ${flow.say(`${copies} of it`)}`,
+      isUnder ? PART_PICTURE_MM.heightMm + 2 : undefined,
+    );
     // The ending stands once, after the first block of the sheet.
     const sentences = cautionsById(fresh).filter((text) => known.size === 0 || text !== CAUTION_ENDING);
     putCautions(flow, sentences);
     for (const id of fresh) known.add(id);
-    const texts = steps.map((step, i) => partStepText(step, i + 1));
+    const texts = steps.map((step, i) => partStepText(step, i + 1, flow.say));
     const beside = picture === undefined ? 0 : howManyBeside(texts, flow.width);
     if (picture !== undefined) flow.put(pictureItem(picture, texts.slice(0, beside), flow.width));
     for (const text of texts.slice(beside)) flow.paragraph(text, {}, STEP_GAP_MM);
@@ -82,9 +86,11 @@ function pictureItem(picture: Drawing, texts: readonly string[], widthMm: number
 }
 
 /** `2. Close seam A … (pieces 3, 4). Caution: Knife, Dust.` */
-export function partStepText({ text, numbers, cautions }: PartStep, number: number): string {
-  const pieces = numbers.length === 0 ? '' : ` (${numbers.length === 1 ? 'piece' : 'pieces'} ${numbers.join(', ')})`;
-  const titles = CAUTIONS.filter(({ id }) => cautions.includes(id)).map(({ title }) => title);
+export function partStepText({ text: told, numbers, cautions }: PartStep, number: number, say = inEnglish): string {
+  const text = say(told);
+  const pieces =
+    numbers.length === 0 ? '' : ` (${say(numbers.length === 1 ? 'piece' : 'pieces')} ${numbers.join(', ')})`;
+  const titles = CAUTIONS.filter(({ id }) => cautions.includes(id)).map(({ title }) => say(title));
   const sentence = pieces === '' ? text : `${text.replace(/\.$/, '')}${pieces}.`;
-  return `${number}. ${sentence}${titles.length === 0 ? '' : ` Caution: ${titles.join(', ')}.`}`;
+  return `${number}. ${sentence}${titles.length === 0 ? '' : ` ${say('Caution')}: ${titles.join(', ')}.`}`;
 }

@@ -68,7 +68,7 @@ export function putQuantities(
   const widths = [first, ...FIGURES_MM];
   flow.heading('What it takes');
   for (const row of [...rows, ...total]) {
-    const cells = row.map((text, i) => wrapText(text, TYPE_MM.body, widths[i]).slice(0, 3));
+    const cells = row.map((text, i) => wrapText(flow.say(text), TYPE_MM.body, widths[i]).slice(0, 3));
     flow.put(rowItem(cells, widths, false));
   }
   for (const { name, tooLarge } of foams) {

@@ -1,4 +1,5 @@
 import { edgeNames, handCutText, settingText } from '../../base/lean-words.ts';
+import type { Say } from '../../base/paper-language.ts';
 import type { FoamPiece } from '../../model/foam-piece.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Flow } from './flow.ts';
@@ -17,10 +18,11 @@ const MOST_LINES = 12;
  * @param pieces every piece the table names.
  */
 export function putSawList(flow: Flow, table: SawTable, pieces: readonly FoamPiece[]): void {
-  const rows = [...settingRows(table, pieces), ...handRow(pieces)];
-  if (rows.every(({ setting }) => setting === settingText(0))) return;
+  const { say } = flow;
+  const rows = [...settingRows(table, pieces, say), ...handRow(pieces, say)];
+  if (rows.every(({ setting }) => setting === say(settingText(0)))) return;
   const widths = [SETTING_MM, flow.width - SETTING_MM - CELL_GAP_MM];
-  const heading = rowItem([['set to'], ['edges, by piece number and letter']], widths, true);
+  const heading = rowItem([[say('set to')], [say('edges, by piece number and letter')]], widths, true);
   flow.heading('The saw');
   flow.paragraph(
     'Set blade or table once and cut every edge beside it: it serves them all within a degree. A template’s own figure may differ by as much.',
@@ -31,7 +33,7 @@ export function putSawList(flow: Flow, table: SawTable, pieces: readonly FoamPie
   for (const { setting, edges } of rows) {
     const lines = edges.flatMap((text) => wrapText(text, TYPE_MM.body, widths[1]));
     for (let from = 0; from < lines.length; from += MOST_LINES) {
-      const name = wrapText(from === 0 ? setting : `${setting}, still`, TYPE_MM.body, widths[0]);
+      const name = wrapText(from === 0 ? setting : `${setting}, ${say('still')}`, TYPE_MM.body, widths[0]);
       flow.put(rowItem([name, lines.slice(from, from + MOST_LINES)], widths, false), heading);
     }
   }
@@ -43,15 +45,17 @@ interface SawRow {
   readonly edges: readonly string[];
 }
 
-function settingRows({ settings }: SawTable, pieces: readonly FoamPiece[]): readonly SawRow[] {
+function settingRows({ settings }: SawTable, pieces: readonly FoamPiece[], say: Say): readonly SawRow[] {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
   return settings.map(({ leanDeg, pieces: served }) => ({
-    setting: settingText(leanDeg),
+    setting: say(settingText(leanDeg)),
     edges: [
       served
         .flatMap(({ piece: id, edges }) => {
           const piece = byId.get(id);
-          return piece === undefined ? [] : [`${piece.number}: ${edgeNames(edges.map((i) => piece.edges[i].letter))}`];
+          return piece === undefined
+            ? []
+            : [`${piece.number}: ${say(edgeNames(edges.map((i) => piece.edges[i].letter)))}`];
         })
         .join(' · '),
     ],
@@ -59,12 +63,12 @@ function settingRows({ settings }: SawTable, pieces: readonly FoamPiece[]): read
 }
 
 /** What no setting cuts, piece by piece; none where there is nothing of it. */
-function handRow(pieces: readonly FoamPiece[]): readonly SawRow[] {
+function handRow(pieces: readonly FoamPiece[], say: Say): readonly SawRow[] {
   const told = pieces.flatMap((piece) => {
     const cuts = (piece.saw?.byHand ?? []).map((cut) =>
-      handCutText(piece.edges[cut.edge].letter, piece.tracedSide, cut),
+      say(handCutText(piece.edges[cut.edge].letter, piece.tracedSide, cut)),
     );
     return cuts.length === 0 ? [] : [`${piece.number}: ${cuts.join('; ')}`];
   });
-  return told.length === 0 ? [] : [{ setting: 'by hand', edges: told }];
+  return told.length === 0 ? [] : [{ setting: say('by hand'), edges: told }];
 }

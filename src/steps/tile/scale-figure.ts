@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import type { Words } from '../../model/template.ts';
 import type { FlowItem } from './flow.ts';
 import { TYPE_MM, type Pen } from './pen.ts';
@@ -28,7 +29,7 @@ export function scaleFigureSide({ squareMm, ruleIn }: ScaleSize): number {
  *     ┤ └┴┴┴┴┴┴┘
  *       ┬──┬──┬──┬──┬
  */
-export function scaleFigure(size: ScaleSize): FlowItem {
+export function scaleFigure(size: ScaleSize, say: Say): FlowItem {
   const { squareMm, ruleIn } = size;
   const side = scaleFigureSide(size);
   return {
@@ -37,14 +38,14 @@ export function scaleFigure(size: ScaleSize): FlowItem {
     draw: (pen, left, top) => {
       const x = left + EDGE_MM + RULE_AWAY_MM;
       const y = top - squareMm;
-      drawSquare(pen, x, y, squareMm);
+      drawSquare(pen, x, y, squareMm, say('across and up'));
       drawInchRule(pen, ruleIn, (along, depth) => [x + along, y - RULE_AWAY_MM + depth], false);
       drawInchRule(pen, ruleIn, (along, depth) => [x - RULE_AWAY_MM + depth, y + along], true);
     },
   };
 }
 
-function drawSquare(pen: Pen, left: number, bottom: number, side: number): void {
+function drawSquare(pen: Pen, left: number, bottom: number, side: number, ways: string): void {
   pen.rectangle('ruler', left, bottom, side, side);
   for (let mm = 1; mm < side; mm += 1) {
     const tick = mm % 10 === 0 ? 3.5 : mm % 5 === 0 ? 2.4 : 1.4;
@@ -59,7 +60,7 @@ function drawSquare(pen: Pen, left: number, bottom: number, side: number): void 
   }
   const middle = { x: left + side / 2, y: bottom + side / 2 };
   pen.write(`${side} mm`, { x: middle.x, y: middle.y - 1 }, { heightMm: TYPE_MM.name, align: 'centre', bold: true });
-  pen.write('across and up', { x: middle.x, y: middle.y - 7.5 }, { align: 'centre' });
+  pen.write(ways, { x: middle.x, y: middle.y - 7.5 }, { align: 'centre' });
 }
 
 /** From an inch rule to its numbers, mm. */

@@ -1,3 +1,5 @@
+import { inEnglish, type Say } from '../../base/paper-language.ts';
+import { textWidthMm } from '../../geom/text-width.ts';
 import { Flow, lineItem, type FilledPage, type FlowItem } from './flow.ts';
 import type { PrinterProfile } from '../../model/printer.ts';
 import type { PageInput } from './page-input.ts';
@@ -24,7 +26,9 @@ const WIDEST_TEXT_MM = 190;
 export function scalePages(input: PageInput, frame: PaperFrame, hasJoints: boolean): readonly FilledPage[] {
   const { marginMm, tileWidthMm, tileHeightMm } = frame;
   const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : frame.heightMm - marginMm;
-  const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
+  const { say = inEnglish } = input;
+  const area = { minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top };
+  const flow = new Flow(area, say);
   flow.put(lineItem(clipText(input.projectName, TYPE_MM.title, flow.width), { heightMm: TYPE_MM.title, bold: true }));
   for (const sentence of input.notice ?? []) flow.paragraph(sentence, { heightMm: TYPE_MM.heading, bold: true }, 1);
   flow.paragraph(
@@ -36,7 +40,7 @@ export function scalePages(input: PageInput, frame: PaperFrame, hasJoints: boole
   const figure = scaleFigureSide(size);
   const text = tileWidthMm - figure - GAP_MM;
   if (text >= NARROWEST_TEXT_MM) flow.columns([figure, Math.min(text, 120)], GAP_MM);
-  flow.put(scaleFigure(size));
+  flow.put(scaleFigure(size, say));
   flow.breakColumn();
   writeInstructions(flow, size, frame, input.printer);
   if (text < WIDE_TEXT_MM) flow.columns([Math.min(tileWidthMm, WIDEST_TEXT_MM)], 0);
@@ -61,7 +65,7 @@ function writeInstructions(
   printer: PrinterProfile | undefined,
 ): void {
   if (printer !== undefined) {
-    flow.heading(clipText(`For ${printer.name} only`, TYPE_MM.heading, flow.width));
+    flow.heading(clipText(flow.say(`For ${printer.name} only`), TYPE_MM.heading, flow.width));
     flow.paragraph(
       `These pages are drawn ${correctionText(printer)} so that this printer prints them true. On another printer they come out wrong.`,
     );
@@ -73,7 +77,7 @@ function writeInstructions(
   flow.paragraph(
     `Measure corner to corner too: both diagonals must read ${(squareMm * Math.SQRT2).toFixed(1)} mm, else the paper ran in askew.`,
   );
-  flow.put(measuredItem());
+  flow.put(measuredItem(flow.say));
   flow.heading('If a side is short or long');
   flow.paragraph(
     'Do not cut foam from these pages. Look in the print window for “fit”, “shrink” or “scale” and set 100 %, check that it prints on ' +
@@ -99,16 +103,21 @@ function correctionText({ acrossShare, upShare, leanRad }: PrinterProfile): stri
 }
 
 /** Blanks to write what was measured into. */
-function measuredItem(): FlowItem {
+function measuredItem(say: Say): FlowItem {
+  const [across, up] = [say('across'), say('up')];
+  // Where a word is longer than its room, what comes after it stands farther off.
+  const first = Math.max(13, textWidthMm(across, TYPE_MM.body) + 1.5);
+  const second = first + 17;
   return {
     heightMm: 9,
     gapMm: 2,
     draw: (pen: Pen, left: number, top: number) => {
       const y = top - 7;
-      pen.write('across', { x: left, y });
-      pen.line('frame', left + 13, y - 0.6, left + 27, y - 0.6);
-      pen.write('up', { x: left + 30, y });
-      pen.line('frame', left + 36, y - 0.6, left + 50, y - 0.6);
+      pen.write(across, { x: left, y });
+      pen.line('frame', left + first, y - 0.6, left + first + 14, y - 0.6);
+      pen.write(up, { x: left + second, y });
+      const blank = left + second + Math.max(6, textWidthMm(up, TYPE_MM.body) + 1.5);
+      pen.line('frame', blank, y - 0.6, blank + 14, y - 0.6);
     },
   };
 }

@@ -1,3 +1,4 @@
+import { inEnglish, type Say } from '../../base/paper-language.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { Paper } from '../../model/foam-stock.ts';
 import type { Page } from '../../model/page.ts';
@@ -16,6 +17,8 @@ export interface StripInput {
   readonly date?: string;
   /** Whole sentences from shared/cautions.json. */
   readonly cautions: readonly string[];
+  /** The language of the paper; English if left out. */
+  readonly say?: Say;
 }
 
 /** Longest and shortest strip worth bending, and the step between, mm. Wide enough to bend evenly. */
@@ -44,9 +47,10 @@ export function stripPages(input: StripInput): Result<readonly Page[]> {
   if (stripMm < SHORTEST_MM) {
     return fail('tile/strip', `${frame.paperName} is too short for a test strip: take paper of A5 or larger.`);
   }
+  const { say = inEnglish } = input;
   const filled = input.foams.flatMap((foam) => {
-    const title = titleOf(foam);
-    return fill(title, stripMm, frame, input.cautions).map((page) => ({ title, page }));
+    const title = say(titleOf(foam));
+    return fill(title, stripMm, frame, { cautions: input.cautions, say }).map((page) => ({ title, page }));
   });
   const date = input.date === undefined ? [] : [input.date];
   return ok(
@@ -55,6 +59,7 @@ export function stripPages(input: StripInput): Result<readonly Page[]> {
         title: [title, ...date].join(' · '),
         pageNumber: i + 1,
         pageCount: filled.length,
+        say,
       }),
     ),
     framed.notes,
@@ -67,10 +72,16 @@ function titleOf({ name, thicknessMm }: StripInput['foams'][number]): string {
 }
 
 /** Strip, what to do and table of one foam. */
-function fill(title: string, stripMm: number, frame: PaperFrame, cautions: readonly string[]): readonly FilledPage[] {
+function fill(
+  title: string,
+  stripMm: number,
+  frame: PaperFrame,
+  { cautions, say }: { readonly cautions: readonly string[]; readonly say: Say },
+): readonly FilledPage[] {
   const { marginMm, tileWidthMm, tileHeightMm, heightMm } = frame;
   const top = frame.roll ? tileHeightMm + marginMm + FOOT_MM : heightMm - marginMm;
-  const flow = new Flow({ minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top });
+  const area = { minX: marginMm, minY: marginMm + FOOT_MM, maxX: marginMm + tileWidthMm, maxY: top };
+  const flow = new Flow(area, say);
   flow.put(lineItem(title, { heightMm: TYPE_MM.title, bold: true }));
   flow.paragraph(
     `Where in its thickness a foam keeps its length (k) decides how long a bent piece must be cut. Print at 100 %, trace the strip, cut it square and measure its length and thickness.`,
@@ -90,8 +101,8 @@ function fill(title: string, stripMm: number, frame: PaperFrame, cautions: reado
   for (const caution of cautions) flow.paragraph(caution, {}, 1.2);
   flow.breakColumn();
   flow.heading('Measured');
-  flow.put(measuredRow(['length of strip', 'its thickness']));
-  for (let i = 1; i <= BENDS; i += 1) flow.put(measuredRow([`${i}.  across`, 'mark to mark']));
+  flow.put(measuredRow([say('length of strip'), say('its thickness')]));
+  for (let i = 1; i <= BENDS; i += 1) flow.put(measuredRow([`${i}.  ${say('across')}`, say('mark to mark')]));
   return flow.pages();
 }
 

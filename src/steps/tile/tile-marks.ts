@@ -1,3 +1,4 @@
+import type { Say } from '../../base/paper-language.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import type { Words } from '../../model/template.ts';
 import { neighbourOf, SIDES, tileBox, type Lattice, type Side } from './lattice.ts';
@@ -87,21 +88,26 @@ function ticksBetween(start: number, length: number): readonly number[] {
 
 /**
  * Says at each joint which page meets it there, at a place free of lines and words.
- * @param nameOf    name of the page on that side.
- * @param obstacles everything drawn on the tile; the new words are added.
+ * @param said.nameOf    name of the page on that side.
+ * @param said.obstacles everything drawn on the tile; the new words are added.
  * @returns sides along which no place was free.
  */
 export function labelJoints(
   pen: Pen,
   frame: PaperFrame,
   lattice: Lattice,
-  beside: Neighbours,
-  nameOf: (side: Side) => string,
-  obstacles: Obstacles,
+  said: {
+    readonly beside: Neighbours;
+    readonly nameOf: (side: Side) => string;
+    readonly obstacles: Obstacles;
+    readonly say: Say;
+  },
 ): readonly Side[] {
+  const { beside, nameOf, obstacles, say } = said;
   return SIDES.filter(
     (side) =>
-      beside[side] && !labelJoint(pen, frame, lattice, side, jointText(side, nameOf(side), frame.overlapMm), obstacles),
+      beside[side] &&
+      !labelJoint(pen, frame, lattice, side, say(jointText(side, nameOf(side), frame.overlapMm)), obstacles),
   );
 }
 

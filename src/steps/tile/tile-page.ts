@@ -1,4 +1,5 @@
 import type { PieceId } from '../../base/ids.ts';
+import type { Say } from '../../base/paper-language.ts';
 import { lineInBox, polygonInBox } from '../../geom/clip-to-box.ts';
 import type { Box2 } from '../../geom/ring.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
@@ -20,6 +21,7 @@ export interface TileWords {
   readonly title: string;
   readonly pageNumber: number;
   readonly pageCount: number;
+  readonly say: Say;
   readonly pieces: ReadonlyMap<PieceId, CutThing>;
   /** Page name of a tile of this block. */
   readonly nameOfTile: (tile: number) => string;
@@ -76,6 +78,7 @@ export function tileContent(block: Block, tile: number, frame: PaperFrame): Tile
 /** The page of one tile: what it shows, the marks by which it is joined, and its foot. */
 export function tilePage(block: Block, content: TileContent, frame: PaperFrame, said: TileWords): Page {
   const { lattice, isPrinted } = block;
+  const { say } = said;
   const beside = neighboursOf(lattice, isPrinted, content.tile);
   const pen = new Pen();
   drawTileMarks(pen, frame, lattice, content.tile, beside);
@@ -85,15 +88,18 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
   obstacles.addStrokes(pen.strokes);
   for (const line of content.words) obstacles.addBox(turnedWordsBox(line));
   const nameOf = (side: Side): string => said.nameOfTile(neighbourOf(lattice, content.tile, side));
-  const unsaid = labelJoints(pen, frame, lattice, beside, nameOf, obstacles).map((side) => `${side} ${nameOf(side)}`);
+  const unsaid = labelJoints(pen, frame, lattice, { beside, nameOf, obstacles, say }).map(
+    (side) => `${say(side)} ${nameOf(side)}`,
+  );
   const name = said.nameOfTile(content.tile);
   drawFoot(pen, frame, {
     pageName: name,
     pageNumber: said.pageNumber,
     pageCount: said.pageCount,
     title: said.title,
-    below: footText(content.pieces, said.pieces, unsaid, frame.tileWidthMm - FOOT_NAME_MM),
+    below: footText(content.pieces, said, unsaid, frame.tileWidthMm - FOOT_NAME_MM),
     ruledHeightMm: lattice.tileHeightMm,
+    say,
   });
   return {
     kind: 'tile',
@@ -110,23 +116,20 @@ const FOOT_NAME_MM = 42;
 
 function footText(
   shown: readonly ShownPiece[],
-  pieces: TileWords['pieces'],
+  { pieces, say }: Pick<TileWords, 'pieces' | 'say'>,
   unsaid: readonly string[],
   widthMm: number,
 ): string {
   const parts = shown.map(({ piece: id, isTurned }) => {
     const piece = pieces.get(id);
-    return piece === undefined ? String(id) : `${piece.number}${isTurned ? ' turned' : ''} rev ${piece.revision}`;
+    return piece === undefined ? String(id) : say(`${piece.number}${isTurned ? ' turned' : ''} rev ${piece.revision}`);
   });
   const joints = unsaid.length === 0 ? '' : `${unsaid.join(', ')} · `;
-  const head = `${joints}${parts.length === 1 ? 'Piece' : 'Pieces'} `;
+  const head = `${joints}${say(parts.length === 1 ? 'Piece' : 'Pieces')} `;
   return (
     head +
-    listThatFits(
-      parts,
-      TYPE_MM.body,
-      widthMm - textWidthMm(head, TYPE_MM.body),
-      (count) => `and ${count} more, see the map`,
+    listThatFits(parts, TYPE_MM.body, widthMm - textWidthMm(head, TYPE_MM.body), (count) =>
+      say(`and ${count} more, see the map`),
     )
   );
 }

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { toldText } from '../../../src/app/finding-text.ts';
-import { SENTENCES, sayInGerman } from '../../../src/app/german/sentences/say.ts';
+import { SENTENCES, sayInGerman } from '../../../src/base/german/sentences/say.ts';
 import { speak } from '../../../src/app/language/language.ts';
-import { plainTold } from '../../../src/app/plain-told.ts';
+import { plainTold } from '../../../src/base/plain-told.ts';
 import { findTold, type Told } from '../../house/find-told.ts';
 import { projectFiles, readProjectFile } from '../../house/project-files.ts';
 

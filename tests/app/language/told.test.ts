@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { dataText } from '../../../src/app/data-words.ts';
 import { toldText } from '../../../src/app/finding-text.ts';
-import { DATA } from '../../../src/app/german/data.ts';
+import { DATA } from '../../../src/base/german/data.ts';
 import { LABEL } from '../../../src/app/german/label.ts';
 import { PROGRESS } from '../../../src/app/german/progress.ts';
 import { speak } from '../../../src/app/language/language.ts';

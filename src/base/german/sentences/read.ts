@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of a file that is read as a sculpt and of its faces. */
 export const READ: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of our own files and of drawings. */
 export const FILES: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of wishes that cannot be met, of what was ticked, and of what a new version of the sculpt lost. */
 export const WISHES: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of sheets of foam, of stock, of paper and of printers. */
 export const SHEETS: Sentences = {

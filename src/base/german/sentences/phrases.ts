@@ -1,4 +1,4 @@
-import type { Saying } from './sentence.ts';
+import type { Saying } from '../saying.ts';
 
 /** Words that stand within sentences of the core, where a hole has a letter. */
 export const PHRASES: readonly Saying[] = [

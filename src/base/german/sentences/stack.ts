@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of solids that are glued up of sheets. */
 export const STACK: Sentences = {

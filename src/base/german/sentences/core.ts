@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of foam that is built up round a core. */
 export const CORE: Sentences = {

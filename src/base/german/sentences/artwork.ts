@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of drawings and pictures that are cut, engraved or laid on. */
 export const ARTWORK: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said while a sculpt is parted, laid flat and put together again. */
 export const PIECES: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of how large a sculpt is, of its mirror and of making it simpler. */
 export const SIZE: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of wearing, clay, finish and travel. */
 export const WEAR: Sentences = {

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of things let into the foam, and of trim. */
 export const INSERTS: Sentences = {

@@ -5,11 +5,12 @@ import { CORE } from './core.ts';
 import { FILES } from './files.ts';
 import { FOAM } from './foam.ts';
 import { INSERTS } from './inserts.ts';
-import { patternsOf, sayBy, type Pattern } from './match.ts';
+import { plainTold } from '../../plain-told.ts';
+import { patternsOf, sayBy, type Pattern } from '../match.ts';
 import { PHRASES } from './phrases.ts';
 import { PIECES } from './pieces.ts';
 import { READ } from './read.ts';
-import type { Sentences } from './sentence.ts';
+import type { Saying, Sentences } from '../saying.ts';
 import { SHAPES } from './shapes.ts';
 import { SHEETS } from './sheets.ts';
 import { SIZE } from './size.ts';
@@ -81,4 +82,8 @@ const phrase = (text: string): string | null =>
     : (wayText(text) ?? sayBy(text, ready().phrases, phrase) ?? (/[.:]/.test(text) ? sayAll(text) : null));
 
 const ready = () =>
-  (patterns ??= { sentences: patternsOf(Object.values(SENTENCES).flat()), phrases: patternsOf(PHRASES) });
+  (patterns ??= { sentences: patternsOf(plain(Object.values(SENTENCES).flat())), phrases: patternsOf(plain(PHRASES)) });
+
+/** As the texts come to the door. */
+const plain = (sayings: readonly Saying[]): readonly Saying[] =>
+  sayings.map(([english, german]) => [plainTold(english), german]);

@@ -1,4 +1,4 @@
-import type { Sentences } from './sentence.ts';
+import type { Sentences } from '../saying.ts';
 
 /** What is said of the foam of a piece and of its seams. */
 export const FOAM: Sentences = {
