@@ -27,6 +27,7 @@ import type {
 import type { JobSheet } from './job-sheet.ts';
 import type { WalkEvent } from './history/history-events.ts';
 import { isBare, isPressed, isTyping, keyWish } from './keys.ts';
+import { FocusKeeper } from './focus-keeper.ts';
 import { openCore, openFile, openNewVersion, openPart, openSample, openSculpt } from './opening.ts';
 import { showKeys } from './key-cap.ts';
 import { canChooseHandles, droppedHandle } from './files/file-handle.ts';
@@ -124,6 +125,7 @@ export class App extends LitElement {
   #panels = new ResizeObserver(() => {
     this.stage.insets = insetsOf(this.stage, [this.lookRow, this.legend]);
   });
+  #focus = new FocusKeeper(() => this.stage.focusCanvas());
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
   override connectedCallback(): void {
@@ -146,6 +148,7 @@ export class App extends LitElement {
     this.#layoutSearch = new LayoutSearchHand(workbench);
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
+    this.#focus.start();
     window.addEventListener('keydown', this.#onKey);
     window.addEventListener('dragover', this.#onDrag);
     window.addEventListener('dragleave', this.#onDragEnd);
@@ -161,6 +164,7 @@ export class App extends LitElement {
     super.disconnectedCallback();
     this.#panels.disconnect();
     this.workbench.removeEventListener('change', this.#onChange);
+    this.#focus.stop();
     window.removeEventListener('keydown', this.#onKey);
     window.removeEventListener('dragover', this.#onDrag);
     window.removeEventListener('dragleave', this.#onDragEnd);
@@ -413,6 +417,7 @@ export class App extends LitElement {
     saveAs: () => void saveJob(this.workbench, today(), true),
     print: () => void this.#print(),
     goTo: (line, part) => void this.#goTo(line, part),
+    press: (line, part) => void this.#goTo(line, part).then(() => this.sheet.press(line, part)),
   };
 
   /** Outlines of offcuts are parted and joined by code that is not needed for anything else here. */

@@ -92,14 +92,18 @@ export class Finder extends LitElement {
       ${found.length === 0 ? html`<p class="none soft">${WORDS.finder.none}</p>` : nothing}`;
   }
 
-  /** Verbs that hold every word typed, then words of the trade. */
+  /** Verbs that hold every word typed, first those in which each begins a word, then words of the trade. */
   #found(): readonly Verb[] {
     const words = this.text
       .toLowerCase()
       .split(/\s+/)
       .filter((word) => word !== '');
     const verbs = this.verbs.filter((verb) => words.every((word) => verb.label.toLowerCase().includes(word)));
-    return [...verbs, ...termVerbs(words)];
+    const begins = ({ label }: Verb): boolean => {
+      const parts = label.toLowerCase().split(/[\s(:]+/);
+      return words.every((word) => parts.some((part) => part.startsWith(word)));
+    };
+    return [...verbs.filter(begins), ...verbs.filter((verb) => !begins(verb)), ...termVerbs(words)];
   }
 
   /** A key that does something else as things stand says when it does this. */

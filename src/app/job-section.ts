@@ -30,6 +30,10 @@ export abstract class JobSection extends LitElement {
     this.renderRoot.querySelector<HTMLElement>(selector)?.focus();
   }
 
+  pressOn(selector: string): void {
+    this.renderRoot.querySelector<HTMLElement>(selector)?.click();
+  }
+
   /** Lines of the sheet are drawn one after the other, each in a task of its own. */
   protected override async scheduleUpdate(): Promise<void> {
     await nextTurn();

@@ -84,7 +84,7 @@ export class JobSheet extends LitElement {
         padding-inline-start: calc(var(--edge) - var(--s2));
         border-inline-start: var(--s2) solid var(--lamp);
       }
-      @media (width < 900px) {
+      @media (width < 56.25em) {
         :host {
           border-inline-start: 0;
         }
@@ -134,6 +134,11 @@ export class JobSheet extends LitElement {
     target?.scrollIntoView({ block: 'start' });
     target?.focus({ preventScroll: true });
     if (part !== undefined) target?.focusOn(part);
+  }
+
+  /** Presses a button of a line. */
+  press(line: string, part: string): void {
+    this.renderRoot.querySelector<JobSection>(`#${line}`)?.pressOn(part);
   }
 
   /** Marks where the next step of the guided job is done. */

@@ -70,6 +70,12 @@ export class SizeLine extends JobSection {
     else likely.focus(options);
   }
 
+  /** What is asked of the size is opened for whoever is led to it. */
+  override focusOn(selector: string): void {
+    this.isChanging ||= selector.startsWith('.known');
+    void this.updateComplete.then(() => super.focusOn(selector));
+  }
+
   protected override render() {
     const { sculpt } = this.bench;
     const part = this.sculptPart;
@@ -247,6 +253,7 @@ export class SizeLine extends JobSection {
   }
 
   #turnChanging(): void {
-    this.isChanging = !this.isChanging;
+    if (this.isChanging) this.isChanging = false;
+    else this.focusOn('.known fl-length-field');
   }
 }

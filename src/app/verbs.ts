@@ -269,11 +269,14 @@ function jobVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     })),
     ...(bench.project === null
       ? []
-      : [{ id: 'add-file', label: PART_WORDS.add.file, run: () => actions.goTo('parts', '.from-file') }]),
+      : [{ id: 'add-file', label: PART_WORDS.add.file, run: () => actions.press('parts', '.from-file') }]),
     { id: 'begin-shape', label: PART_WORDS.beginVerb, run: () => actions.beginWithShape() },
     ...(bench.part === null
       ? []
       : [{ id: 'new-version', label: words.newVersion, run: () => actions.openNewVersion() }]),
+    ...(bench.bench.sculpt?.sized === true
+      ? [{ id: 'change-size', label: WORDS.size.change, run: () => actions.goTo('size', '.known fl-length-field') }]
+      : []),
     ...(bench.bench.sculpt?.sized === true
       ? [{ id: 'simplify', label: SIMPLIFY_WORDS.verb, run: () => actions.goTo('size', 'fl-simplify-fields') }]
       : []),

@@ -12,7 +12,7 @@ import { LONG, dropFile, faultsOf, staged, until } from './window.ts';
 /** Clicks, keys and drags that each job takes; where one takes more, the window has become harder. */
 const MOST_STEPS = {
   mouse: { sculpt: 5, bracer: 14, badge: 5 },
-  keys: { sculpt: 8 },
+  keys: { sculpt: 8, bracer: 24, badge: 13 },
 } as const;
 
 type Way = keyof typeof MOST_STEPS;
@@ -122,6 +122,37 @@ describe('ten minutes at the window, by keyboard alone', () => {
     expectFew(maker, MOST_STEPS.keys.sculpt);
   });
 
+  it('fits the bracer to a forearm', async () => {
+    const maker = new Maker(page);
+    await find(maker, 'br');
+    await until(page, 'the bracer is there', ({ name, pages }) => name === 'Bracer' && pages.length > 0);
+    await find(maker, 'ch');
+    await isFocused(page, 'FL-SIZE-LINE FL-LENGTH-FIELD');
+    await answer(maker, FOREARM.lengthMm);
+    await isAsLong(page);
+    await find(maker, 'gi');
+    await isFocused(page, 'FL-WEAR-GROUP FL-LENGTH-FIELD');
+    await answer(maker, FOREARM.girthMm);
+    await isFocused(page, 'FL-TAPE-FIELDS BUTTON');
+    await maker.tabTo('FL-TAPE-FIELDS', /move the foam/i);
+    await maker.key('Enter');
+    await fitsRound(page);
+    await print(maker, 'keys');
+    expectFew(maker, MOST_STEPS.keys.bracer);
+  });
+
+  it('puts a badge on the shoulder plate', async () => {
+    const maker = new Maker(page);
+    await find(maker, 'shou');
+    await until(page, 'the plate is there', ({ name, pages }) => name === 'Shoulder plate' && pages.length > 0);
+    await maker.choose(await badgeFile(), 'keys', () => find(maker, 'ad'));
+    await liesBeside(page);
+    await maker.key('k');
+    await sitsOnPlate(page);
+    expect(await print(maker, 'keys')).toContain('is glued on');
+    expectFew(maker, MOST_STEPS.keys.badge);
+  });
+
   it('asked nothing of another origin and wrote no error', () => {
     expect(faultsOf(app)).toEqual([]);
   });
@@ -140,6 +171,13 @@ const badgeFile = async (): Promise<GivenFile> => ({
 async function answer(maker: Maker, text: string): Promise<void> {
   await maker.type(text);
   await maker.key('Enter');
+}
+
+/** Opens the finder, types and takes the first verb. */
+async function find(maker: Maker, words: string): Promise<void> {
+  await maker.key('/');
+  await isFocused(maker.page, 'FL-FINDER');
+  await answer(maker, words);
 }
 
 const isFocused = (page: Page, element: string): Promise<void> =>
