@@ -43,6 +43,13 @@ export class SeamTable extends JobSection {
           display: none;
         }
       }
+      /* Narrower than its figures are it is scrolled by itself, and the window is not. */
+      @container (width < 300px) {
+        table {
+          display: block;
+          overflow-x: auto;
+        }
+      }
       td:first-child {
         inline-size: 2.6em;
       }

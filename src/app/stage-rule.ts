@@ -100,6 +100,11 @@ export class StageRule extends LitElement {
         font-weight: 450;
         white-space: nowrap;
       }
+      @media (width < 22.5em) {
+        button {
+          white-space: normal;
+        }
+      }
       button:hover:not(:disabled) {
         background: none;
         text-decoration: underline;

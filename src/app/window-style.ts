@@ -145,7 +145,7 @@ export const WINDOW_STYLE = css`
     }
   }
 
-  @media (width >= 900px) {
+  @media (width >= 56.25em) {
     @container (width < 720px) {
       fl-chosen-row {
         --target: 28px;
@@ -153,7 +153,7 @@ export const WINDOW_STYLE = css`
     }
   }
 
-  @media (width < 900px) {
+  @media (width < 56.25em) {
     main {
       grid-template-columns: minmax(0, 1fr);
       block-size: auto;
@@ -178,7 +178,7 @@ export const WINDOW_STYLE = css`
       display: contents;
     }
     /* In the hand at the shop lists come first: the picture is small and goes by. */
-    @media (width < 600px) {
+    @media (width < 37.5em) {
       .bench {
         grid-template-rows: 38vh auto auto auto;
         grid-template-rows: 38svh auto auto auto;

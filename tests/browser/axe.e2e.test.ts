@@ -2,58 +2,100 @@ import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
-import { afterEach, describe, expect, it } from 'vitest';
-import { openApp, type OpenApp, type OpenAppOptions } from '../support/browser.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { ViewState, Wishes } from '../../src/app/view-state.ts';
+import { openApp, type OpenApp } from '../support/browser.ts';
+import { openAll } from './layout-edges.ts';
 import { LONG, staged, until } from './window.ts';
 
 const AXE = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-const WINDOWS: Readonly<Record<string, OpenAppOptions>> = {
-  'in daylight': { viewport: { width: 1200, height: 800 }, colorScheme: 'light' },
-  'on a phone': { viewport: { width: 390, height: 844 }, colorScheme: 'light', hasTouch: true },
-};
+/** Colours are all that light and contrast change. */
+const LIGHTS: readonly Partial<Wishes>[] = [
+  { theme: 'dark' },
+  { theme: 'dark', contrast: 'more' },
+  { theme: 'light', contrast: 'more' },
+];
 
+/** One window, each test a state after the one before. */
 describe('axe finds nothing', () => {
-  let app: OpenApp | null = null;
-  afterEach(async () => {
-    await app?.close();
-    app = null;
+  let app: OpenApp;
+  let page: Page;
+
+  beforeAll(async () => {
+    app = await openApp({ viewport: { width: 1200, height: 800 }, colorScheme: 'light', reducedMotion: true });
+    page = app.page;
+    await until(page, 'a sample is on the bench', ({ pages }) => pages.length > 0);
+    await staged(page);
+    // A script element would be refused by the content security policy; the debugger's door is not.
+    await page.evaluate(AXE);
+  });
+  afterAll(async () => {
+    await app.close();
   });
 
-  for (const [name, options] of Object.entries(WINDOWS)) {
-    it(`${name}, with nothing, a piece and a page chosen, and the finder open`, async () => {
-      app = await openApp({ ...options, reducedMotion: true });
-      const { page } = app;
-      await until(page, 'a sample is on the bench', ({ pages }) => pages.length > 0);
-      await staged(page);
-      // A script element would be refused by the content security policy; the debugger's door is not.
-      await page.evaluate(AXE);
-      expect(await faults(page, 'nothing chosen')).toEqual([]);
-      await page.locator('fl-cut-list li button').first().click();
-      await until(page, 'a piece', ({ choice }) => choice === 'piece');
-      expect(await faults(page, 'a piece chosen')).toEqual([]);
-      await page.locator('fl-paper-line .pages button').nth(1).click();
-      await until(page, 'a page', ({ choice }) => choice === 'page');
-      await page.keyboard.press('/');
-      await page.waitForFunction(
-        () => document.querySelector('fl-app')?.workbench.view.finderOpen === true,
-        null,
-        LONG,
-      );
-      expect(await faults(page, 'the finder open over a page')).toEqual([]);
+  it('with every line open, a piece chosen, its stretch shown and a notice, by day and by night', async () => {
+    await wish(page, { guide: { isOpen: true, done: [] } });
+    await openAll(page);
+    await page.locator('fl-cut-list li button').first().click();
+    await until(page, 'a piece', ({ choice }) => choice === 'piece');
+    await look(page, { colouring: 'stretch' });
+    await page.evaluate(() => {
+      const remedy = { label: 'Go back', run: () => undefined };
+      document.querySelector('fl-app')!.workbench.setNotice({ tone: 'problem', text: 'It cannot be read.', remedy });
     });
-  }
+    expect(await faults(page)).toEqual([]);
+    for (const light of LIGHTS) {
+      await wish(page, light);
+      expect(await faults(page, ['color-contrast']), JSON.stringify(light)).toEqual([]);
+    }
+    await wish(page, { theme: 'light', contrast: 'auto', guide: { isOpen: false, done: [] } });
+  });
+
+  it('with the finder over a page', async () => {
+    await page.locator('fl-paper-line .pages button').nth(1).click();
+    await until(page, 'a page', ({ choice }) => choice === 'page');
+    await page.keyboard.press('/');
+    await page.locator('fl-finder input').waitFor(LONG);
+    expect(await faults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+  });
+
+  it('on a phone in German, with the words of the trade over a sheet', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await wish(page, { language: 'de' });
+    await page.waitForFunction(() => document.documentElement.lang === 'de', null, LONG);
+    await look(page, { choice: { kind: 'sheet', sheet: 0 } });
+    await page.locator('fl-sheet-view').waitFor(LONG);
+    const { help } = await page.evaluate(() => document.querySelector('fl-app')!.workbench.view);
+    await look(page, { help: { ...help, sheet: 'words' } });
+    await page.locator('fl-help-sheet').waitFor(LONG);
+    expect(await faults(page)).toEqual([]);
+  });
+
+  it('in the work at the bench', async () => {
+    await wish(page, { atBench: { isOpen: true, line: null } });
+    await page.locator('fl-at-bench .foot button').first().waitFor(LONG);
+    expect(await faults(page)).toEqual([]);
+  });
 });
 
-/** What axe holds against the page, one line a place. */
-async function faults(page: Page, when: string): Promise<string[]> {
-  const results = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-  );
+const wish = (page: Page, wishes: Partial<Wishes>): Promise<void> =>
+  page.evaluate((patch) => document.querySelector('fl-app')!.workbench.setWishes(patch), wishes);
+
+const look = (page: Page, view: Partial<ViewState>): Promise<void> =>
+  page.evaluate((patch) => document.querySelector('fl-app')!.workbench.setView(patch), view);
+
+/** What axe holds against the page, one line a place. @param only  these rules; else all */
+async function faults(page: Page, only: readonly string[] = []): Promise<string[]> {
+  await staged(page);
+  const results = await page.evaluate((rules) => {
+    const { axe } = globalThis as unknown as { axe: { run(options: object): Promise<AxeResults> } };
+    return axe.run({ resultTypes: ['violations'], ...(rules.length === 0 ? {} : { runOnly: rules }) });
+  }, only);
   return results.violations.flatMap(({ id, impact, nodes }) =>
     nodes.map(
-      (node) =>
-        `${when}: ${impact ?? 'minor'} ${id} at ${node.target.flat().join(' > ')}: ${node.failureSummary ?? ''}`,
+      (node) => `${impact ?? 'minor'} ${id} at ${node.target.flat().join(' > ')}: ${node.failureSummary ?? ''}`,
     ),
   );
 }

@@ -140,14 +140,15 @@ export const AT_BENCH_STYLE = css`
   }
   .foot {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) minmax(0, 2fr) minmax(0, 1fr);
+    grid-template-columns: minmax(min-content, 1fr) minmax(0, 2fr) minmax(min-content, 1fr);
     gap: var(--s3);
     padding: var(--s3) var(--edge);
   }
   .foot button {
     min-block-size: var(--bench-target);
+    padding-inline: var(--s2);
     font-size: var(--bench-near);
-    overflow-wrap: anywhere;
+    overflow-wrap: break-word;
     hyphens: auto;
     border-width: var(--wide);
   }

@@ -106,7 +106,7 @@ export class GuideLine extends LitElement {
           display: none;
         }
       }
-      @media (width < 900px) {
+      @media (width < 56.25em) {
         .why {
           display: none;
         }

@@ -121,7 +121,7 @@ export class HelpSheet extends LitElement {
           display: none;
         }
       }
-      @media (width < 900px) {
+      @media (width < 56.25em) {
         svg.help {
           inline-size: 99px;
           block-size: 48px;
