@@ -2,12 +2,12 @@ import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { formatFine, formatLength } from '../base/format-length.ts';
 import { shiftedPlane } from '../viewport/plane-moves.ts';
-import { countInPlace } from '../viewport/taken-apart.ts';
 import type { BenchPlane } from '../viewport/bench-contract.ts';
 import { keyCap } from './key-cap.ts';
 import { ViewEvent } from './events.ts';
 import { JobSection } from './job-section.ts';
 import './length-field.ts';
+import { putTogether } from './put-together.ts';
 import type { LengthEvent } from './length-field.ts';
 import { MARK_WORDS } from './mark-words.ts';
 import { LOOK_WORDS as WORDS } from './look-words.ts';
@@ -153,7 +153,7 @@ export class LookRow extends JobSection {
       <button aria-pressed=${isCut} aria-keyshortcuts="U" @click=${() => this.ask('cut-open')}>
         ${WORDS.cut}${keyCap('U')}
       </button>
-      ${view.look === 'prop' && view.stage === 0 ? this.#prop() : nothing}
+      ${view.look === 'prop' || view.stage > 0 ? this.#order() : nothing}
       ${
         view.plane?.of === 'tape'
           ? html`<fl-tape-row .project=${this.project} .bench=${this.bench} .view=${view}></fl-tape-row>`
@@ -162,34 +162,16 @@ export class LookRow extends JobSection {
       ${isCut && view.plane !== null ? this.#cut(view.plane.plane) : nothing}`;
   }
 
-  #prop() {
-    const { prop, apart } = this.view;
-    const plates = prop?.plates ?? [];
-    const some = countInPlace(plates.length, apart);
-    const last = plates.find(({ order }) => order === some - 1);
-    const piece = last && this.bench.pieces?.pieces[last.piece];
-    return html`<div class="cut" role="group" aria-label=${WORDS.looks.prop}>
-      ${
-        prop === null
-          ? html`<p>${WORDS.making}</p>`
-          : html`<label>
-                ${WORDS.apart}
-                <input
-                  data-means="apart"
-                  type="range"
-                  min="0"
-                  max="1"
-                  step="0.005"
-                  .value=${String(apart)}
-                  @input=${(event: Event) =>
-                    this.dispatchEvent(new ViewEvent({ apart: (event.target as HTMLInputElement).valueAsNumber }))}
-                />
-              </label>
-              <p aria-live="polite">
-                ${WORDS.inPlace(some, plates.length)} ${piece ? WORDS.lastOn(`${piece.number} ${piece.name}`) : nothing}
-              </p>
-              <p class="soft how">${WORDS.order}</p>`
-      }
+  /** How many pieces are in place while they are taken apart, and which of these is glued last. */
+  #order() {
+    const { view } = this;
+    if (view.look === 'prop' && view.prop === null) return html`<div class="cut"><p>${WORDS.making}</p></div>`;
+    const { some, all, last } = putTogether(this.bench, view);
+    const piece = last === null ? undefined : this.bench.pieces?.pieces[last];
+    return html`<div class="cut in-place">
+      <p aria-live="polite">
+        ${WORDS.inPlace(some, all)} ${piece ? WORDS.lastOn(`${piece.number} ${piece.name}`) : nothing}
+      </p>
     </div>`;
   }
 

@@ -18,11 +18,8 @@ export const LOOK_WORDS = spoken('look', {
   looks: LOOKS,
   lookVerb: (look: Look) => `look at the ${LOOKS[look]}`,
   next: 'look at the next surface',
-  apart: 'Taken apart in the order of gluing',
-  order:
-    'Order: sheets from the inside out; in each the largest piece first, then always the one that shares most seam with those in place.',
   inPlace: (some: number, all: number) => `${some} of ${all} pieces in place.`,
-  lastOn: (name: string) => `Last put on: ${name}.`,
+  lastOn: (name: string) => `Glued on last of them: ${name}.`,
   making: 'Being put together …',
   cut: 'Cut open',
   cutVerb: 'cut it open',

@@ -10,6 +10,7 @@ import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
 import type { PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
 import { litByStep } from './gluing-actions.ts';
+import { gluedPlaces } from './put-together.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
@@ -169,6 +170,8 @@ export class Stage extends LitElement {
   } | null = null;
   /** What the tapes on the bench were drawn of. */
   #taped: { bodyFit: Bench['bodyFit']; id: string | undefined; tried: ViewState['tried'] } | null = null;
+  /** Pieces whose order of gluing the scene was told last. */
+  #orderedOf: PiecesView | null = null;
   /** Bench that the chosen things were pointed out on last. */
   #selectedOn: Bench | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
@@ -381,7 +384,7 @@ export class Stage extends LitElement {
     if (isNew('tool')) scene.setEdgeTool(!['choose', 'drawing', 'move'].includes(view.tool));
     if (isNew('look')) scene.setLook(view.look);
     if (isNew('prop')) scene.setProp(view.prop);
-    if (isNew('apart')) scene.setApart(view.apart);
+    if (isNew('gluing') || before === undefined || this.#orderedOf !== this.bench.pieces) this.#showOrder(scene);
     if (isNew('plane')) {
       scene.setPlane(view.plane?.plane ?? null);
       scene.setCutOpen(view.plane?.of === 'section');
@@ -396,6 +399,11 @@ export class Stage extends LitElement {
     if (this.#selectedOn === this.bench && !SELECTING.some(isNew)) return;
     this.#selectedOn = this.bench;
     scene.setSelection(this.#chosen());
+  }
+
+  #showOrder(scene: BenchScene): void {
+    this.#orderedOf = this.bench.pieces;
+    scene.setGlued(gluedPlaces(this.view.gluing.shop, this.bench.pieces));
   }
 
   #showTapes(scene: BenchScene): void {

@@ -203,9 +203,8 @@ export interface ViewState {
   readonly tried: TriedTape | null;
   /** What is looked at while nothing has come off. */
   readonly look: Look;
-  /** The finished prop, there while it is looked at, and how far it is taken apart in its order, 0 to 1. */
+  /** The finished prop, there while it is looked at. */
   readonly prop: PropView | null;
-  readonly apart: number;
   /** Size of what is cut open, and how thick the foam is in the cut where one points, mm. */
   readonly section: SectionFigures | null;
   readonly thicknessMm: number | null;
@@ -277,7 +276,6 @@ export const FIRST_VIEW: ViewState = {
   tried: null,
   look: 'foam',
   prop: null,
-  apart: 0,
   section: null,
   thicknessMm: null,
   preview: null,

@@ -81,10 +81,10 @@ export class BenchScene {
   #isEdgeTool = false;
   #hoverAt: { x: number; y: number } | null = null;
   #hoverRequest = 0;
+  #isHoverLate = false;
   #lastHover = '';
   #dragAt: { x: number; y: number } | null = null;
   #dragRequest = 0;
-  #apart = 0;
   #isFollowing = false;
   /** Where the plane in hand was dragged to last. */
   #dragged: BenchPlane | null = null;
@@ -116,7 +116,7 @@ export class BenchScene {
       pointUnder: (x, y) => this.#aimed()?.pointAt({ x, y }) ?? this.#studio.orbit.target,
       hovered: (x, y) => {
         this.#hoverAt = { x, y };
-        if (this.#hoverRequest === 0) this.#hoverRequest = requestAnimationFrame(() => this.#hover());
+        this.#hoverSoon();
       },
       left: () => {
         this.#hoverAt = null;
@@ -280,21 +280,17 @@ export class BenchScene {
   /** What was cut, put together, or null: seen while it is looked at. */
   setProp(prop: PropView | null): void {
     this.#show.prop = prop;
-    if (this.#apart > 0) this.#keepInSight();
+    if (!this.#show.isWhole) this.#keepInSight();
   }
 
-  /** How far the prop is taken apart in its order, 0 to 1; the eye steps back so that all of it is seen, and comes near again. */
-  setApart(share: number): void {
-    if (share === this.#apart) return;
-    this.#apart = share;
-    this.#show.apart = share;
-    this.#keepInSight();
+  /** By piece, the lower the earlier it is glued: what is glued last comes off first. Empty where that is not known. */
+  setGlued(glued: readonly number[]): void {
+    this.#show.glued = glued;
   }
 
   /** What is looked at while nothing has come off: the foam, or one surface. */
   setLook(look: Look): void {
     this.#show.look = look;
-    if (this.#apart > 0) this.#keepInSight();
   }
 
   /** What each sheet is, in their order: written on the bench behind it. */
@@ -427,6 +423,7 @@ export class BenchScene {
     void this.#show.settled().then(() => {
       this.#isFollowing = false;
       if (this.#show.isWhole) this.#framing.frame('sculpt', false);
+      else if (this.#show.isPropSeen) this.#framing.frame('pieces', false);
     });
   }
 
@@ -479,8 +476,19 @@ export class BenchScene {
     return true;
   }
 
+  /** The first move of a frame is followed at once, so that what it points at is lit in the picture of that frame; others wait for the next. */
+  #hoverSoon(): void {
+    if (this.#hoverRequest !== 0) return void (this.#isHoverLate = true);
+    this.#hoverRequest = requestAnimationFrame(() => {
+      this.#hoverRequest = 0;
+      if (!this.#isHoverLate) return;
+      this.#isHoverLate = false;
+      this.#hover();
+    });
+    this.#hover();
+  }
+
   #hover(): void {
-    this.#hoverRequest = 0;
     if (this.#hoverAt === null || this.#pointer.isDragging) return;
     const { handle } = this.#show;
     const grip = handle.plane === null ? null : handle.gripAt(this.#hoverAt, this.#aim().projection);
@@ -504,7 +512,7 @@ export class BenchScene {
     const { section, prop } = this.#show.inside;
     const sight = this.#aim().sightAt(pointer);
     const cut = section.hit(sight);
-    if (cut === null && prop.isShown && this.#show.isWhole) {
+    if (cut === null && this.#show.isPropSeen) {
       const piece = prop.pieceAt(section.beyond(sight));
       return piece < 0 ? { kind: 'nothing' } : { kind: 'piece', piece };
     }

@@ -111,7 +111,7 @@ export class BenchShow {
   #look: Look = 'foam';
   #figures: SectionFigures | null = null;
   #prop: PropView | null = null;
-  #apart = 0;
+  #glued: readonly number[] = [];
   /** What stands where no sculpt does; empty on an empty bench. */
   #alone = new Box3();
   #base: SculptDisplay | null = null;
@@ -146,11 +146,16 @@ export class BenchShow {
 
   /** Solid things as they are seen now, or null on an empty bench. */
   get solid(): SolidDisplay | null {
-    return this.inside.seen(this.#solid, this.isWhole);
+    return this.inside.seen(this.#solid, this.isWhole, this.isPropSeen);
   }
 
   get isWhole(): boolean {
     return this.#stage < APART_FROM;
+  }
+
+  /** The finished prop is seen instead of the foam, put together or taken apart. */
+  get isPropSeen(): boolean {
+    return this.inside.prop.isShown && this.#stage <= ROLLING_FROM;
   }
 
   set shown(shown: Shown) {
@@ -255,10 +260,10 @@ export class BenchShow {
     this.#rebuild();
   }
 
-  /** How far the prop is taken apart, 0 to 1. */
-  set apart(apart: number) {
-    this.#apart = apart;
-    if (this.inside.prop.isShown) void this.#pose();
+  /** By piece, the lower the earlier it is glued: what is glued last comes off first. */
+  set glued(glued: readonly number[]) {
+    this.#glued = glued;
+    void this.#setOut();
   }
 
   set look(look: Look) {
@@ -301,7 +306,7 @@ export class BenchShow {
    */
   get boxes(): { readonly top: Box3; readonly sculpt: Box3; readonly before: Box3 } {
     const { prop } = this.inside;
-    const standing = prop.isShown && this.isWhole ? prop.box : (this.#solid?.box ?? this.#standingAlone);
+    const standing = this.isPropSeen ? prop.box : (this.#solid?.box ?? this.#standingAlone);
     const sculpt = standing.clone().union(this.forms.box).union(this.#familiar.box());
     return { top: this.#topBox, sculpt, before: settingBefore(sculpt, this.#filled) };
   }
@@ -313,6 +318,7 @@ export class BenchShow {
   /** Round a piece where it is now, or round all for null; empty when there is none. */
   pieceBox(piece: number | null): Box3 {
     const box = new Box3();
+    if (this.isPropSeen && piece === null) return box.copy(this.inside.prop.box);
     const body = this.#solid?.body;
     body?.patches.forEach(({ shape }, i) => {
       if (shape.piece >= 0 && (piece === null || shape.piece === piece)) box.union(body.boxes[i]);
@@ -348,6 +354,8 @@ export class BenchShow {
   /** Finds again what is pointed at and chosen. */
   pointOut(): void {
     const { solid } = this;
+    // Plates are the pieces of the foam as they were cut: its lines run along them.
+    const foam = this.isPropSeen ? (this.#solid?.body ?? null) : null;
     const bench: OnBench | null =
       solid === null
         ? null
@@ -355,8 +363,8 @@ export class BenchShow {
             sculpt: solid.base.sculpt,
             index: solid.base.index,
             lines: solid.lines,
-            corners: cornersOf(solid),
-            body: solid.body,
+            corners: foam === null ? cornersOf(solid) : this.inside.prop.cornersOn(foam),
+            body: foam ?? solid.body,
             sceneFromModel: solid.sceneFromModel,
           };
     this.pointing.set(bench, this.isWhole);
@@ -505,7 +513,7 @@ export class BenchShow {
   /** Gives the pieces that can roll by now their ways. */
   async #setOut(): Promise<void> {
     if (this.#solid === null) return;
-    this.#journeys = arrange(this.#solid, this.#shown.sheets, this.forms.box).journeys;
+    this.#journeys = arrange(this.#solid, this.#shown.sheets, this.forms.box, this.#glued).journeys;
     if (this.#stage > 0) await this.#pose();
   }
 
@@ -518,7 +526,7 @@ export class BenchShow {
     this.#lift = 0;
     this.#filled = null;
     if (solid !== null) {
-      const { places, journeys, lift } = arrange(solid, sheets, this.forms.box);
+      const { places, journeys, lift } = arrange(solid, sheets, this.forms.box, this.#glued);
       this.#journeys = journeys;
       this.#lift = lift;
       this.#familiar.stand(solid.box.clone().union(this.forms.box));
@@ -561,7 +569,7 @@ export class BenchShow {
     const solid = this.#solid;
     const { prop } = this.inside;
     const isApart = this.#stage > 0 && this.#stage <= ROLLING_FROM && (solid?.body ?? null) !== null;
-    const box = prop.isShown && this.isWhole ? prop.box : isApart ? this.pieceBox(null) : (solid?.box ?? EMPTY_BOX);
+    const box = this.isPropSeen ? prop.box : isApart ? this.pieceBox(null) : (solid?.box ?? EMPTY_BOX);
     this.handle.set(this.#plane, solid?.sceneFromModel ?? null, box);
     this.#studio.redraw();
   }
@@ -570,8 +578,7 @@ export class BenchShow {
   #cutOpen(): void {
     const { section, prop, sizes } = this.inside;
     const body = this.#isCutOpen && this.#stage <= ROLLING_FROM ? (this.#solid?.body ?? null) : null;
-    const isProp = prop.isShown && this.isWhole;
-    const standing = isProp
+    const standing = this.isPropSeen
       ? prop.standing
       : body?.patches.map((patch, i) => {
           const journey = this.#journeys[i];
@@ -621,7 +628,7 @@ export class BenchShow {
     }
     if (this.#isDisposed) return;
     body?.moved();
-    await this.inside.prop.place(this.#apart, work);
+    if (this.isPropSeen) await this.inside.prop.place(stage, this.#glued, work);
     this.#drawLines();
     this.pointOut();
     this.#placePlane();
@@ -630,10 +637,10 @@ export class BenchShow {
 
   /** Lines on foam and sculpt, and what is visible at this stage. */
   #drawLines(): void {
-    const { solid, isWhole } = this;
+    const { solid, isWhole, isPropSeen } = this;
     const body = solid?.body ?? null;
     const { prop, surface } = this.inside;
-    prop.object.visible = prop.isShown && isWhole;
+    prop.object.visible = isPropSeen;
     const isSurface = solid !== this.#solid;
     surface.object.visible = isSurface && !prop.object.visible;
     this.#form.object.visible = solid !== null && !isSurface && (body === null || !isWhole);

@@ -7,7 +7,7 @@ import type { UpAxis } from './bench-contract.ts';
 import type { CornerSurface } from './corner-surface.ts';
 import { buildFoam, inScene } from './foam-build.ts';
 import type { FoamBody } from './foam-body.ts';
-import { apartArrow, type Journey } from './journey.ts';
+import { APART_SHARE, apartArrow, type Journey } from './journey.ts';
 import { placePieces, type PiecePlaces } from './piece-places.ts';
 import type { FormView } from './plain-forms.ts';
 import { buildForm, sculptGroups } from './sculpt-form.ts';
@@ -15,6 +15,7 @@ import { indexSculpt, type SculptIndex } from './sculpt-index.ts';
 import type { ShadingGroups } from './shading-groups.ts';
 import { lowestOf, standOnBench } from './standing.ts';
 import { surfaceLines, type SurfaceLines } from './surface-lines.ts';
+import { placesBy } from './taken-apart.ts';
 
 /** The records on show. */
 export interface Shown {
@@ -124,8 +125,6 @@ function localTriangles(pieces: PiecesView): Uint32Array {
   return local;
 }
 
-/** How far pieces come off, as a share of the sculpt's diagonal. */
-const APART_SHARE = 0.14;
 /** Height of flat pieces over their places: a share of the sculpt's height, at least so many mm. */
 const LIFT_SHARE = 0.28;
 const LEAST_LIFT = 30;
@@ -133,24 +132,33 @@ const LEAST_LIFT = 30;
 /**
  * Sheets, places and journeys for what is on show.
  * @param beside  round what stands on the bench besides.
+ * @param glued   by piece, the lower the earlier it is glued; empty where that is not known: then by their numbers.
  */
 export function arrange(
   solid: SolidDisplay,
   sheets: SheetLayout | null,
   beside: Box3,
+  glued: readonly number[],
 ): { readonly places: PiecePlaces; readonly journeys: readonly Journey[]; readonly lift: number } {
   const size = solid.box.getSize(new Vector3());
   const places = placePieces(footprintOf(solid.box.clone().union(beside)), solid.pieces, sheets);
   const middle = solid.box.getCenter(new Vector3());
   const lift = Math.max(LEAST_LIFT, LIFT_SHARE * size.y);
   const patches = solid.body?.patches ?? [];
-  const journeys = patches.map((patch): Journey => {
+  const order = placesBy(patches.map(({ shape }) => glued[shape.piece] ?? shape.piece));
+  const journeys = patches.map((patch, i): Journey => {
     const { piece } = patch.shape;
     const apart =
       solid.pieces === null
         ? new Vector3()
         : apartArrow(patch.normal, patch.centre, middle, APART_SHARE * size.length());
-    const sculpt = { sculptCentre: patch.centre, sculptTurn: patch.shapeTurn, apart, lift };
+    const sculpt = {
+      sculptCentre: patch.centre,
+      sculptTurn: patch.shapeTurn,
+      apart,
+      glued: { place: order[i], of: patches.length },
+      lift,
+    };
     const drawing = places.sceneFromDrawing[piece];
     const flat = places.drawingFromFlat[piece];
     if (drawing === undefined || flat === undefined || !patch.canRoll) {

@@ -121,6 +121,17 @@ export class FoamPatch {
     const matrix = new Matrix4().compose(at.centre, at.turn, new Vector3(1, 1, 1));
     applyTo(face, surface.length, matrix);
     applyTo(back, surface.length, matrix);
+    keepOver(face, back, surface.length);
+  }
+}
+
+/** Lifts what would reach through the bench top, at height 0, onto it. */
+function keepOver(face: Float32Array, back: Float32Array, length: number): void {
+  let lowest = 0;
+  for (let i = 1; i < length; i += 3) lowest = Math.min(lowest, face[i], back[i]);
+  for (let i = 1; lowest < 0 && i < length; i += 3) {
+    face[i] -= lowest;
+    back[i] -= lowest;
   }
 }
 

@@ -41,8 +41,8 @@ export class InsideView {
   }
 
   /** What is seen of these solid things: the surface alone while it is looked at. */
-  seen(solid: SolidDisplay | null, isWhole: boolean): SolidDisplay | null {
-    if (solid !== null && isWhole && this.prop.isShown) return { ...solid, body: null };
+  seen(solid: SolidDisplay | null, isWhole: boolean, isPropSeen: boolean): SolidDisplay | null {
+    if (solid !== null && isPropSeen) return { ...solid, body: null };
     if (solid === null || !isWhole || this.#made?.solid !== solid) return solid;
     return { ...solid, body: null, form: this.#made.form };
   }

@@ -1,4 +1,5 @@
 import { Matrix4, type Quaternion, type Vector3 } from 'three';
+import { shareOff } from './taken-apart.ts';
 
 /** From where to where a piece travels; directions and places in the scene (y up), mm. */
 export interface Journey {
@@ -7,6 +8,8 @@ export interface Journey {
   readonly sculptTurn: Quaternion;
   /** How far it comes off when the sculpt is taken apart. */
   readonly apart: Vector3;
+  /** Its place in the order of gluing, from 0, among how many: what is glued last comes off first. */
+  readonly glued: { readonly place: number; readonly of: number };
   /** Middle and turn where it lies in the end. */
   readonly benchCentre: Vector3;
   readonly benchTurn: Quaternion;
@@ -24,6 +27,9 @@ export interface Whereabouts {
   readonly turn: Quaternion;
 }
 
+/** How far pieces come off, as a share of the sculpt's diagonal. */
+export const APART_SHARE = 0.14;
+
 /** Share of the way from apart to flat by which the last piece sets off later than the first. */
 const STAGGER = 0.35;
 
@@ -31,7 +37,7 @@ const STAGGER = 0.35;
  * @param stage 0 whole, 1 apart, 2 flat above its place, 3 down.
  */
 export function whereabouts(journey: Journey, stage: number): Whereabouts {
-  const apart = smooth(clamp(stage));
+  const apart = shareOff(journey.glued.place, journey.glued.of, clamp(stage));
   const roll = smooth(clamp((clamp(stage - 1) - STAGGER * journey.turnTaken) / (1 - STAGGER)));
   const down = smooth(clamp(stage - 2));
   const from = journey.sculptCentre.clone().addScaledVector(journey.apart, apart);

@@ -1,4 +1,4 @@
-import { Box3, Group, Ray, Vector3 } from 'three';
+import { Box3, Group, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { Sight } from './aim.ts';
@@ -7,17 +7,15 @@ import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import type { SolidDisplay } from './display.ts';
 import type { FoamBody } from './foam-body.ts';
 import { cutFaceMaterial, skinMaterial } from './foam-materials.ts';
-import { apartArrow } from './journey.ts';
+import { APART_SHARE, apartArrow } from './journey.ts';
 import { LineBatch } from './line-batch.ts';
 import { buildProp } from './prop-build.ts';
-import { hitCorners } from './ray.ts';
 import type { StandingPatch } from './section-view.ts';
 import { bytesOf } from './sheets-view.ts';
 import { SurfaceObject } from './surface-object.ts';
-import { shareOff } from './taken-apart.ts';
+import { placesBy, shareOff } from './taken-apart.ts';
 
-/** How far pieces come off, as a share of the sculpt's diagonal; those of each sheet farther out go so much farther. */
-const APART_SHARE = 0.2;
+/** Pieces of each sheet farther out come off so much farther, as a share of the sculpt's diagonal. */
 const SHEET_SHARE = 0.16;
 
 /** The finished prop on the bench: its plates in place, or taken apart in the order they are put together. */
@@ -29,6 +27,8 @@ export class PropObject {
   readonly #edges = new LineBatch({ widthPx: 1.3 });
   #made: { readonly view: PropView; readonly solid: SolidDisplay; readonly body: FoamBody } | null = null;
   #shifts: readonly Vector3[] = [];
+  /** Corners of the sculpt's triangles where plates lie now, once they were asked for. */
+  #corners: Float32Array | null = null;
 
   constructor() {
     this.object.add(this.#skins.object, this.#walls.object, this.#edges.object);
@@ -51,12 +51,17 @@ export class PropObject {
     this.object.visible = this.#skins.object.visible = this.#walls.object.visible = true;
   }
 
-  /** Brings every plate to where it is. @param share  0 put together, 1 all apart. */
-  async place(share: number, work: Work): Promise<void> {
+  /**
+   * Brings every plate to where it is.
+   * @param share  0 put together, 1 all apart.
+   * @param glued  by piece, the lower the earlier it is glued; empty: as the plates say.
+   */
+  async place(share: number, glued: readonly number[], work: Work): Promise<void> {
     const made = this.#made;
     if (made === null) return;
     const { body, view, solid } = made;
-    this.#shifts = this.#shiftsOf(share);
+    this.#shifts = this.#shiftsOf(share, glued);
+    this.#corners = null;
     for (const [i, patch] of body.patches.entries()) {
       await work.pause(0);
       if (this.#made !== made) return;
@@ -88,16 +93,25 @@ export class PropObject {
   pieceAt({ origin, direction }: Sight): number {
     const body = this.#made?.body;
     if (body === undefined) return -1;
-    const ray = new Ray(origin, direction);
-    let [piece, nearest] = [-1, Infinity];
-    body.patches.forEach(({ shape }, i) => {
-      if (!ray.intersectsBox(body.boxes[i])) return;
-      for (const offset of [0, body.facePoints.length]) {
-        const met = hitCorners(origin, direction, body.skins.positions, shape.meshTriangles, offset, nearest);
-        if (met !== null) [piece, nearest] = [shape.piece, met.distance];
-      }
-    });
-    return piece;
+    const hit = body.hit(origin, direction);
+    return hit === null ? -1 : body.patches[hit.patch].shape.piece;
+  }
+
+  /** Packed xyz per corner of the sculpt's triangles, on the faces of the plates of this foam. */
+  cornersOn(foam: FoamBody): Float32Array {
+    const made = this.#made;
+    if (made === null || this.#corners !== null) return this.#corners ?? foam.facePoints;
+    const corners = foam.facePoints.slice();
+    const { facePoints, patches } = made.body;
+    for (const { shape } of foam.patches) {
+      const plate = patches.find(({ shape: { piece } }) => piece >= 0 && piece === shape.piece)?.shape;
+      if (plate?.triangles.length !== shape.triangles.length) continue;
+      shape.meshTriangles.forEach((triangle, t) => {
+        const from = 9 * plate.meshTriangles[t];
+        corners.set(facePoints.subarray(from, from + 9), 9 * triangle);
+      });
+    }
+    return (this.#corners = corners);
   }
 
   scale(widthPx: number): void {
@@ -106,7 +120,7 @@ export class PropObject {
 
   forget(): void {
     this.#made?.body.dispose();
-    this.#made = null;
+    this.#made = this.#corners = null;
     this.object.visible = false;
   }
 
@@ -117,17 +131,18 @@ export class PropObject {
     this.#edges.dispose();
   }
 
-  #shiftsOf(share: number): readonly Vector3[] {
+  #shiftsOf(share: number, glued: readonly number[]): readonly Vector3[] {
     const made = this.#made;
     if (made === null) return [];
     const { plates } = made.view;
     const { box } = made.solid;
     const [middle, size] = [box.getCenter(new Vector3()), box.getSize(new Vector3()).length()];
     const sheets = Math.max(...plates.map(({ sheet }) => sheet));
-    return plates.map(({ order, sheet }, i) => {
+    const places = placesBy(plates.map(({ piece, order }) => glued[piece] ?? order));
+    return plates.map(({ sheet }, i) => {
       const patch = made.body.patches[i];
       const far = size * (APART_SHARE + SHEET_SHARE * (sheets - sheet));
-      const off = shareOff(order, plates.length, share);
+      const off = shareOff(places[i], plates.length, share);
       return apartArrow(patch.normal, patch.centre, middle, far).multiplyScalar(off);
     });
   }

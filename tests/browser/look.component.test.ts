@@ -170,15 +170,12 @@ describe('looking into the wall', () => {
     workbench.setView({ look: 'prop' });
     await soon(() => expect(workbench.view.prop?.plates).toHaveLength(6));
     await drawn();
-    const slider = findIn<HTMLInputElement>(app, 'fl-look-row', '.cut input');
-    const said = (): string => findIn(app, 'fl-look-row', '.cut p').textContent.replace(/\s+/g, ' ').trim();
+    const said = (): string => findIn(app, 'fl-look-row', '.in-place p').textContent.replace(/\s+/g, ' ').trim();
     expect(said()).toContain('6 of 6 pieces in place');
-    slider.value = '0.5';
-    slider.dispatchEvent(new Event('input'));
+    workbench.setView({ stage: 0.5 });
     await drawn();
     expect(said()).toContain('3 of 6 pieces in place');
-    slider.value = '0';
-    slider.dispatchEvent(new Event('input'));
+    workbench.setView({ stage: 0 });
     await press('u');
     // Cut through the middle, the plates show the outline of the sculpt.
     await soon(() => expect(workbench.view.section?.breadthMm).toBeCloseTo(TRAY_MM.width, 3));
@@ -192,17 +189,17 @@ describe('looking into the wall', () => {
       const [a, b] = [stage().screenOf(0), stage().screenOf(6)];
       return a === null || b === null ? 0 : Math.hypot(a.x - b.x, a.y - b.y);
     };
-    workbench.setView({ look: 'prop', apart: 0 });
+    workbench.setView({ look: 'prop', stage: 0 });
     await soon(() => expect(workbench.view.prop).not.toBeNull());
     stage().frame('sculpt');
     await drawn();
     await soon(() => expect(size()).toBeGreaterThan(0));
     await drawn();
     const near = size();
-    workbench.setView({ apart: 1 });
-    // Plates come off by 0.2 of the diagonal: what stands still is seen clearly smaller.
-    await soon(() => expect(size()).toBeLessThan(0.85 * near));
-    workbench.setView({ apart: 0 });
+    workbench.setView({ stage: 1 });
+    // Plates come off by 0.14 of the diagonal: what stands still is seen clearly smaller.
+    await soon(() => expect(size()).toBeLessThan(0.92 * near));
+    workbench.setView({ stage: 0 });
     await soon(() => expect(size()).toBeGreaterThan(0.99 * near));
   });
 

@@ -6,6 +6,7 @@ const journey: Journey = {
   sculptCentre: new Vector3(50, 200, 30),
   sculptTurn: new Quaternion().setFromAxisAngle(new Vector3(0, 1, 0), 0.7),
   apart: new Vector3(40, 0, 0),
+  glued: { place: 1, of: 2 },
   benchCentre: new Vector3(-100, 4, 400),
   benchTurn: new Quaternion().setFromAxisAngle(new Vector3(1, 0, 0), -Math.PI / 2),
   lift: 60,
@@ -43,6 +44,14 @@ describe('the journey of a piece', () => {
       expect(Math.abs(at.roll - before.roll)).toBeLessThan(0.01);
       before = at;
     }
+  });
+
+  it('comes off before what was glued earlier', () => {
+    const at = (place: number): number =>
+      whereabouts({ ...journey, glued: { place, of: 6 } }, 0.3).centre.distanceTo(journey.sculptCentre);
+    expect([5, 4, 3, 2, 1, 0].map(at)).toEqual([5, 4, 3, 2, 1, 0].map(at).toSorted((a, b) => b - a));
+    expect(at(5)).toBeGreaterThan(30);
+    expect(at(0)).toBe(0);
   });
 
   it('sets off in turn', () => {

@@ -15,11 +15,8 @@ export const LOOK: Translation<typeof LOOK_WORDS> = {
   looks: LOOKS,
   lookVerb: (look) => `ansehen: ${LOOKS[look]}`,
   next: 'nächste Ansicht',
-  apart: 'Zerlegt in der Reihenfolge des Klebens',
-  order:
-    'Reihenfolge: Platten von innen nach außen; in jeder das größte Stück zuerst, dann immer das, das am meisten Naht mit den liegenden teilt.',
   inPlace: (some, all) => `${some} von ${all} Stücken an ihrem Platz.`,
-  lastOn: (name) => `Zuletzt angesetzt: ${name}.`,
+  lastOn: (name) => `Davon zuletzt angeklebt: ${name}.`,
   making: 'Wird zusammengesetzt …',
   cut: 'Aufschneiden',
   cutVerb: 'aufschneiden',
