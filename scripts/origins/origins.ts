@@ -43,7 +43,7 @@ export const PLAIN_WORDS = `
   state states stays steepest stencil steps still stock stop stops straight straighten strong such system table take taken takes
   tall test text than that the them then there these they thing third this those three through tick ticked tightest tightly tile
   times tip to together too top touch towards trace traced tracing trade tries try turn turned turns two type under underneath undo
-  unit until up upper upright use used usual usually value verbs version versions view visit volume waiting wanted wants warning was
+  unit until up upper upright use used usual usually value version versions view visit volume waiting wanted wants warning was
   way ways wears well wet what whatever when where which whoever wide wider widest width windows wish with within without word words
   work worked working works worst write written wrong yes yet you your zero
 `;
@@ -53,8 +53,10 @@ export const SIGN_ORIGINS: Readonly<Record<string, string>> = {
   '–': 'typography: from … to',
   '…': 'typography: more is asked for, or under way',
   '·': 'typography: divides facts on paper',
+  '•': 'typography: point of a list',
   '’': 'typography: apostrophe',
   '‘': 'typography: quotation',
+  '„': 'typography: quotation in German',
   '“': 'typography: quotation',
   '”': 'typography: quotation',
   '°': 'standard: ISO 80000-3, degree',
@@ -133,7 +135,6 @@ export const DRAWING_ORIGINS: Readonly<Record<string, string>> = {
   'src/app/core-side.ts': 'a core cut along its axis',
   'src/app/elevation.ts': 'the sculpt from the front with its measures (ISO 129-1)',
   'src/app/foam-line.ts': 'thicknesses as bars',
-  'src/app/gluing-picture.ts': 'a step of gluing, from the build sheet',
   'src/app/help/drawings.ts': 'one small figure for a word of the trade',
   'src/app/help/guide-line.ts': 'a tick',
   'src/app/history/two-outlines.ts': 'two outlines, one over the other',

@@ -67,8 +67,7 @@ export class CutList extends JobSection {
         padding-inline-start: 3.5em;
       }
       .saw span {
-        display: inline-block;
-        margin-inline-end: var(--s3);
+        display: block;
       }
       /* Settings stand under each other, beside their word. */
       .saw > span:first-child {

@@ -22,7 +22,7 @@ export class DoneTicks extends JobSection {
       label {
         display: inline-flex;
         align-items: center;
-        gap: var(--s1);
+        gap: var(--s2);
       }
       .wrong {
         color: var(--wrong);

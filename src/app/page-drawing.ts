@@ -10,7 +10,7 @@ const CAPITAL_SHARE = 0.67;
  * The very record the PDF is made of, drawn in a picture whose unit is 1 mm; y is turned over here.
  * @param leastMm thinnest line: small pictures stay readable.
  */
-export const pageDrawing = ({ drawing, heightMm }: Page, leastMm = 0) =>
+export const pageDrawing = ({ drawing, heightMm }: Pick<Page, 'drawing' | 'heightMm'>, leastMm = 0) =>
   svg`<g transform="matrix(1 0 0 -1 0 ${heightMm})">
     ${drawnLines(drawing).map((of) => lines(of, leastMm))}
     ${drawing.words.map(words)}

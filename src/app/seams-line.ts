@@ -41,6 +41,9 @@ export class SeamsLine extends JobSection {
         align-items: center;
         padding-inline: var(--s2);
       }
+      .called::first-letter {
+        text-transform: uppercase;
+      }
       .mirror {
         display: flex;
         flex-wrap: wrap;
@@ -174,7 +177,7 @@ export class SeamsLine extends JobSection {
       aria-keyshortcuts=${key}
       @click=${() => this.ask(verb)}
     >
-      ${WORDS.seams.tools[tool]}${keyCap(key)}
+      <span class="called">${WORDS.seams.tools[tool]}</span>${keyCap(key)}
     </button>`;
   }
 
@@ -182,7 +185,7 @@ export class SeamsLine extends JobSection {
   #reach(reach: 'round' | 'ridge', key: string) {
     const isOn = this.tool === 'part' && this.reach === reach;
     return html`<button aria-pressed=${isOn} aria-keyshortcuts=${key} @click=${() => this.ask(`follow-${reach}`)}>
-      ${WORDS.seams.reach[reach]}${keyCap(key)}
+      <span class="called">${WORDS.seams.reach[reach]}</span>${keyCap(key)}
     </button>`;
   }
 

@@ -42,6 +42,38 @@ const TURNED = 'matrix(0 1 1 0 0 0)';
 export const sheetFromScreen = ({ isTurned }: SheetFrame, right: number, up: number): readonly [number, number] =>
   isTurned ? [-up, right] : [right, up];
 
+/**
+ * Where a picture that comes closer breaks a sheet off: a narrow line with zigzags (ISO 128-2:2020, 01.1), and what lies beyond it.
+ * @returns path data on the sheet; null where the sheet is shown to its end.
+ */
+export function breakOf(
+  { widthMm, heightMm }: Pick<Sheet, 'widthMm' | 'heightMm'>,
+  { width, height, isTurned }: SheetFrame,
+): { readonly line: string; readonly beyond: string } | null {
+  const [shownX, shownY] = isTurned ? [height, width] : [width, height];
+  const isAcross = shownY < heightMm;
+  if (!isAcross && shownX >= widthMm) return null;
+  const [long, end] = isAcross ? [widthMm, shownY] : [heightMm, shownX];
+  const tooth = long / 50;
+  const at = (along: number, off: number): string => {
+    const place = end - 2 * tooth + off;
+    return isAcross ? `${along} ${place}` : `${place} ${along}`;
+  };
+  const teeth = [1, 2, 3].flatMap((n) => {
+    const middle = (long * n) / 4;
+    return [
+      at(middle - tooth, 0),
+      at(middle - tooth / 3, tooth),
+      at(middle + tooth / 3, -tooth),
+      at(middle + tooth, 0),
+    ];
+  });
+  const line = `M${[at(0, 0), ...teeth, at(long, 0)].join('L')}`;
+  // A picture may show more than its frame: nothing is left of the sheet there.
+  const rest = (isAcross ? heightMm : widthMm) - end + 3 * tooth;
+  return { line, beyond: `${line}L${at(long, rest)}L${at(0, rest)}Z` };
+}
+
 /** The outline of a sheet as path data. */
 export function sheetPath({ widthMm, heightMm, outline }: Sheet): string {
   return outline === undefined ? `M0 0H${widthMm}V${heightMm}H0Z` : ringPath(outline);

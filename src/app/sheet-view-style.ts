@@ -46,6 +46,15 @@ export const SHEET_VIEW_STYLE = css`
     opacity: 0.6;
     vector-effect: non-scaling-stroke;
   }
+  .beyond {
+    fill: var(--bench-ground);
+  }
+  .break {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 1px;
+    vector-effect: non-scaling-stroke;
+  }
   g.piece {
     cursor: grab;
   }

@@ -13,7 +13,15 @@ import { ARROWS, handSteps } from './hand-steps.ts';
 import { isBare } from './keys.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 import { middleOf, onSheet } from './place-on-sheet.ts';
-import { frameOf, placeOnSheet, ringPath, sheetFromScreen, sheetPath, type SheetFrame } from './sheet-drawing.ts';
+import {
+  breakOf,
+  frameOf,
+  placeOnSheet,
+  ringPath,
+  sheetFromScreen,
+  sheetPath,
+  type SheetFrame,
+} from './sheet-drawing.ts';
 import { SheetHand, type PieceInHand, type Refusal } from './sheet-hand.ts';
 import { wishOfPieceKey, type PieceWish, type PieceWishEvent } from './sheet-piece-row.ts';
 import { cutPiece, nameOfCopy, nameOfWay, turnsOf } from './sheet-names.ts';
@@ -119,7 +127,7 @@ export class SheetView extends LitElement {
             <path class="sheet" d=${sheetPath(sheet)} />
             ${this.#border(sheet)}
             ${(sheet.keepOut ?? []).map((zone) => svg`<path class="clear" d=${ringPath(zone)} />`)}
-            ${sheet.placements.map((one) => this.#piece(one, frame, hand))}
+            ${this.#break(sheet, frame)} ${sheet.placements.map((one) => this.#piece(one, frame, hand))}
             ${hand !== null && hand.sheet === this.at ? this.#handle(hand, frame) : nothing}
           </g>
         </svg>
@@ -149,6 +157,12 @@ export class SheetView extends LitElement {
     const [width, height] = [widthMm - 2 * borderMm, heightMm - 2 * borderMm];
     if (width <= 0 || height <= 0) return nothing;
     return svg`<rect class="border" x=${borderMm} y=${borderMm} width=${width} height=${height} />`;
+  }
+
+  /** Where the picture ends before the sheet does. */
+  #break(sheet: Sheet, frame: SheetFrame) {
+    const cut = breakOf(sheet, frame);
+    return cut === null ? nothing : svg`<path class="beyond" d=${cut.beyond} /><path class="break" d=${cut.line} />`;
   }
 
   /** What is shown grows with what is filled and does not shrink: under a hand the picture stays. */

@@ -95,6 +95,10 @@ export const SHARED = css`
     background: var(--paper-high);
     cursor: pointer;
   }
+  /* What is pressed begins with a capital, as its verb does not within a sentence. */
+  button:not(.word, .place)::first-letter {
+    text-transform: uppercase;
+  }
   button:hover:not(:disabled) {
     background: var(--paper-low);
   }

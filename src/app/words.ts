@@ -49,7 +49,7 @@ export const WORDS = spoken('window', {
     saved: { saved: 'kept in this browser', saving: 'being kept …', refused: 'not kept: save the job to a file' },
     open: 'Open a file …',
     keep: 'Save the job',
-    find: 'All verbs',
+    find: 'What can be done',
     back: (name: string) => `back to ${name}`,
     kit: 'Samples to try:',
     kitLabel: 'Sample jobs',
@@ -256,7 +256,7 @@ export const WORDS = spoken('window', {
   stage: {
     bench: 'The bench',
     label: 'The sculpt and its pieces on the bench',
-    keys: 'Arrow keys turn the view, plus and minus go nearer and farther. Press E to walk along edges, slash to find every verb.',
+    keys: 'Arrow keys turn the view, plus and minus go nearer and farther. Press E to walk along edges, slash to find what can be done.',
     slider: 'Where the pieces are, from whole to on the sheet',
     no3d: 'This browser cannot draw in 3D. Everything else works: pieces, sheets, pages and files.',
     lost: 'The 3D picture was lost. It comes back by itself; pieces, sheets, pages and files go on.',
@@ -331,7 +331,7 @@ export const WORDS = spoken('window', {
 
   finder: {
     label: 'What do you want to do?',
-    hint: 'type a verb or a word of the trade',
+    hint: 'type what you want to do, or a word of the trade',
     none: 'Nothing is called that here.',
     later: 'with nothing chosen or in hand ',
   },

@@ -66,7 +66,7 @@ export class HelpSheet extends LitElement {
       }
       dl.keys > div {
         display: grid;
-        grid-template-columns: 9em minmax(0, 1fr);
+        grid-template-columns: 11em minmax(0, 1fr);
         gap: var(--s2);
         padding-block: 3px;
         border-block-end: var(--narrow) solid var(--rule-soft);

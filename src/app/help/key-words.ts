@@ -23,7 +23,7 @@ export const KEY_WORDS = spoken('keys', {
     help: 'Help',
   },
   fixed: {
-    find: 'the finder: every verb and every word of the trade',
+    find: 'all that can be done, and every word of the trade',
     back: 'one step back; nothing is lost',
     'help-keys': 'this sheet',
     undo: 'undo',
