@@ -22,6 +22,7 @@ import { standingOn, upOf } from './parts-actions.ts';
 import type { FileHandle } from './files/file-handle.ts';
 import type { JobPlace } from './files/keeping.ts';
 import { jobKeyOf } from './files/kept-job.ts';
+import { begunHere } from './language/begun-here.ts';
 import type { SavedJob, SavedSource } from './storage.ts';
 import type { Workbench } from './workbench.ts';
 import { WORDS } from './words.ts';
@@ -72,7 +73,7 @@ async function openModel(bench: Workbench, bytes: Uint8Array, fileName: string):
   const put = await bench.workshop.putSource(bytes, fileName);
   if (!put.ok) return bench.showProblem(put.problem);
   const source = { ...put.value, fileName };
-  bench.adopt(newProject(nameFromFile(fileName), source), [{ hash: source.hash, fileName, bytes }]);
+  bench.adopt(begunHere(newProject(nameFromFile(fileName), source)), [{ hash: source.hash, fileName, bytes }]);
 }
 
 /** Puts a file in the place of the sculpt: seams, areas and wishes go to where they lay, and what has no place there is told. */

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { partId } from '../base/ids.ts';
 import type { PartStep, PartWork } from '../model/part-work.ts';
 import './cautions.ts';
+import { toldText } from './finding-text.ts';
 import { ChooseEvent } from './events.ts';
 import { GLUING_WORDS } from './gluing-words.ts';
 import { JobSection } from './job-section.ts';
@@ -77,7 +78,8 @@ export class PartSteps extends JobSection {
     return html`<li>
       <span class="number">${i + 1}</span>
       <span>
-        ${text} ${numbers.length === 0 ? nothing : html`<span class="soft">(${GLUING_WORDS.pieces(numbers)})</span>`}
+        ${toldText(text, this.unit)}
+        ${numbers.length === 0 ? nothing : html`<span class="soft">(${GLUING_WORDS.pieces(numbers)})</span>`}
       </span>
     </li>`;
   }

@@ -9,6 +9,7 @@ import type { Project } from '../project/project.ts';
 import { removeSculpt } from '../project/sculpt-commands.ts';
 import type { TriedShape } from '../worker/parts-api.ts';
 import { EMPTY_BENCH, type Bench } from './bench-state.ts';
+import { begunHere } from './language/begun-here.ts';
 import { PART_WORDS } from './part-words.ts';
 import type { Verb } from './verb.ts';
 import type { Workbench } from './workbench.ts';
@@ -45,7 +46,7 @@ export const upOf = (project: Project | null): 'x' | 'y' | 'z' =>
 
 /** A new job of one shape, in place of the one in hand. */
 export function beginWithShape(bench: Workbench): void {
-  const empty = emptyProject(PART_WORDS.prop);
+  const empty = begunHere(emptyProject(PART_WORDS.prop));
   const { command, id } = newShapeCommand(
     empty,
     EMPTY_BENCH,

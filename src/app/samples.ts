@@ -5,6 +5,8 @@ import { setFoam, setModelIs, setScale, setSeams, setThickness, setUpAxis, type 
 import { newProject } from '../project/new-project.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import type { SeamMarks } from '../model/seams.ts';
+import { dataText } from './data-words.ts';
+import { begunHere } from './language/begun-here.ts';
 import list from '../../samples/samples.json';
 
 /** A sculpt of the lamplighter's kit, as samples/samples.json lists it. */
@@ -58,7 +60,7 @@ export async function loadSample(sample: SculptSample): Promise<SampleFiles | nu
 
 /** A job that is ready to print: everything the sample decides is decided, and nothing of it can be undone by accident. */
 export function projectFromSample(sample: SculptSample, source: SourceRef, seams: SeamMarks): Project {
-  const start = newProject(sample.title, source);
+  const start = begunHere(newProject(dataText(sample.title), source));
   const sheet = start.foams.find((foam) => foam.thicknessMm === sample.thickness);
   const choices: Command[] = [
     setScale({ by: 'unit', unit: sample.unit }),

@@ -5,9 +5,9 @@ type Phrase = readonly [english: RegExp, german: string];
 
 /** Whole lines of the order of gluing: titles of steps and batches, and what is warmed. */
 const LINES: readonly Phrase[] = [
-  [/^(\d+\. )?Join (.+?) to the rest$/, '$1$2 mit dem Rest verbinden'],
-  [/^(\d+\. )?Join (.+?) to (.+?): unit (\w+)$/, '$1$2 mit $3 verbinden: Gruppe $4'],
-  [/^(\d+\. )?Join (.+?) to (.+)$/, '$1$2 mit $3 verbinden'],
+  [/^(\d+\. )?Join (unit \w+ \([^)]*\)|.+?) to the rest$/, '$1$2 mit dem Rest verbinden'],
+  [/^(\d+\. )?Join (unit \w+ \([^)]*\)|.+?) to (.+?): unit (\w+)$/, '$1$2 mit $3 verbinden: Gruppe $4'],
+  [/^(\d+\. )?Join (unit \w+ \([^)]*\)|.+?) to (.+)$/, '$1$2 mit $3 verbinden'],
   [/^(\d+\. )?Close (.+?) along ([A-Z, ]+)$/, '$1$2 an $3 schließen'],
   [/^(\d+\. )?Close (.+)$/, '$1$2 schließen'],
   [/^(\d+\. )?Lay (.+) on the sheet below$/, '$1$2 auf die untere Platte legen'],

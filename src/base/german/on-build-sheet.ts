@@ -1,5 +1,28 @@
 import type { Saying } from './saying.ts';
 
+const EVENT = ['Ask your event what it allows.', 'Bei der Veranstaltung fragen, was erlaubt ist.'] as const;
+const WITHOUT = [
+  ' Middle and length leave out {9} g whose place is not known: further copies of parts, and parts without a form.',
+  ' Schwerpunkt und Länge ohne {9} g, deren Platz nicht bekannt ist: weitere Exemplare von Teilen und Teile ohne Form.',
+] as const;
+
+/** What the prop weighs, with its middle and its length where they are known. */
+const BARE: readonly Saying[] = [
+  ['', ''],
+  [', its middle at {2} mm of the sculpt', ', Schwerpunkt bei {2} mm im Modell'],
+  [', its middle at {2} mm of the prop', ', Schwerpunkt bei {2} mm im Requisit'],
+].flatMap(([middle, schwerpunkt]) =>
+  [
+    ['', ''],
+    ['; it is {3} mm at its longest', '; an der längsten Stelle misst es {3} mm'],
+  ].flatMap(([length, laenge]) =>
+    [['', ''] as const, WITHOUT].map(([without, ohne]): Saying => [
+      `Bare it weighs {1} g${middle}, by the weight of foam you gave${length}.${without} ${EVENT[0]}`,
+      `Unbemalt wiegt es {1} g${schwerpunkt}, nach dem angegebenen Gewicht des Schaumstoffs${laenge}.${ohne} ${EVENT[1]}`,
+    ]),
+  ),
+);
+
 /** The build sheet: what it takes, the cut list, gluing, finishing, what comes after. */
 export const ON_BUILD_SHEET: readonly Saying[] = [
   ['build', 'Bau'],
@@ -56,14 +79,7 @@ export const ON_BUILD_SHEET: readonly Saying[] = [
     'Volumes are what the coverage on the label comes to; have a third more for brush and tin.',
     'Die Mengen folgen aus der Ergiebigkeit auf dem Etikett; ein Drittel mehr für Pinsel und Dose einplanen.',
   ],
-  [
-    'Bare it weighs {1} g{a}. Ask your event what it allows.',
-    'Unbemalt wiegt es {1} g{a}. Bei der Veranstaltung fragen, was erlaubt ist.',
-  ],
-  [
-    'Bare it weighs {1} g{a}. Middle and length leave out {2} g whose place is not known: further copies of parts, and parts without a form. Ask your event what it allows.',
-    'Unbemalt wiegt es {1} g{a}. Schwerpunkt und Länge ohne {2} g, deren Platz nicht bekannt ist: weitere Exemplare von Teilen und Teile ohne Form. Bei der Veranstaltung fragen, was erlaubt ist.',
-  ],
+  ...BARE,
   [
     'Coats are counted on {1} cm² all round the parts, faces that are glued too.',
     'Anstriche sind auf {1} cm² rings um die Teile gerechnet, auch auf geklebten Flächen.',

@@ -37,7 +37,7 @@ export const ON_PAGES: readonly Saying[] = [
     'Measure corner to corner too: both diagonals must read {1} mm, else the paper ran in askew.',
     'Auch von Ecke zu Ecke messen: Beide Diagonalen müssen {1} mm messen, sonst ist das Papier schief eingezogen.',
   ],
-  ['If a side is short or long', 'Wenn eine Seite zu kurz oder zu lang ist'],
+  ['If a side is short or long', 'Wenn ein Maß abweicht'],
   [
     'Do not cut foam from these pages. Look in the print window for “fit”, “shrink” or “scale” and set 100 %, check that it prints on {N}, and print this page again. A desktop viewer is surer than a browser. If it is still off, type what you measured beside “printer” in the program: it draws the pages so that yours prints them true.',
     'Nach diesen Seiten keinen Schaumstoff schneiden. Im Druckfenster nach „anpassen“, „verkleinern“ oder „Skalierung“ suchen und 100 % einstellen, prüfen, dass auf {N} gedruckt wird, und diese Seite noch einmal drucken. Ein PDF-Programm ist sicherer als ein Browser. Stimmt es noch nicht, im Programm neben „Drucker“ eingeben, was gemessen wurde: Die Seiten werden dann so gezeichnet, dass dieser Drucker sie maßhaltig druckt.',

@@ -36,23 +36,24 @@ export const sayOnPaper: Say = (text) => {
 const WORDLESS = /^[^\p{L}]*(?:(?:mm|cm[²³]|m[²³]|ml|l|kg|g|h|min|in)\b[^\p{L}]*)*$/u;
 const SEAM = /^[A-Z]{1,3}(?:\/[A-Z]{1,3})?(?: → \d+)?$/;
 
-const sayLine = (text: string): string | null => sayWhole(text) ?? sayParts(text);
+const sayLine = (text: string): string | null => sayParts(text) ?? sayWhole(text) ?? sentences(text);
 
 function sayWhole(text: string): string | null {
   if (text in DATA) return DATA[text];
-  if (WORDLESS.test(text)) return figures(text);
   if (SEAM.test(text)) return text;
   const line = sayBy(text, ready().lines, phrase, { figures, name });
   if (line !== null) return line;
+  // After what leans in, `5° in`: inches read alike.
+  if (WORDLESS.test(text)) return figures(text);
   const glued = gluingText(text);
   return glued === null ? cautionText(text) : figures(glued);
 }
 
-/** What is put together by dots, where each part is known. */
+/** What is put together by dots, where each part is known; null for other texts. */
 function sayParts(text: string): string | null {
   const parts = text.split(' · ');
   const each = parts.length > 1 ? parts.map(sayWhole) : [null];
-  return each.includes(null) ? sentences(text) : each.join(' · ');
+  return each.includes(null) ? null : each.join(' · ');
 }
 
 /** What is found of a job, as the window says it. */

@@ -1,3 +1,4 @@
+import { LEANS } from './paper-phrases.ts';
 import type { Saying } from './saying.ts';
 
 /** Lines of templates. `{N}` and other capitals are names of the maker's, kept as they are. */
@@ -84,9 +85,10 @@ export const ON_TEMPLATE: readonly Saying[] = [
   ['fold in {1}°', 'Talfalz {1}°'],
   ['groove {1} mm', 'Nut {1} mm'],
   ['groove behind {1} mm', 'Nut hinten {1} mm'],
-  ['up', 'oben'],
+  ['up', 'hoch'],
   ['grain', 'Laufrichtung'],
   ['saw {a}: {b}', 'Säge {a}: {b}'],
+  ...LEANS.map(([english, german]): Saying => [`${english}: {b}`, `${german}: {b}`]),
   ['by hand: {a} {b}', 'von Hand: {a} {b}'],
   ['by hand: {a} {b}, beyond blade and table', 'von Hand: {a} {b}, weiter, als Messer und Tisch reichen'],
 
@@ -100,6 +102,7 @@ export const ON_TEMPLATE: readonly Saying[] = [
     'drawn at its widest: narrow it where the fold is flatter',
     'gezeichnet, wo er am breitesten ist: schmaler machen, wo der Falz flacher ist',
   ],
+  ['On {N}.', 'Auf {N}.'],
   ['trim the ends in place', 'die Enden an Ort und Stelle abschneiden'],
   ['{1}  Strip between {2}, seam {3}', '{1}  Streifen zwischen {2}, Naht {3}'],
   ['{1}  Trim over {2}, seam {3}', '{1}  Leiste über {2}, Naht {3}'],

@@ -86,7 +86,6 @@ export const WORK_STEPS: readonly Saying[] = [
   ['Layer {N} of {1}, {2} mm.', 'Lage {N} von {1}, {2} mm.'],
   ['{3} alike, layers {N} of {1}, {2} mm each.', '{3} gleiche, Lagen {N} von {1}, je {2} mm.'],
   ['Arrow: up mark, the same way in every layer.', 'Pfeil: oben, in jeder Lage gleich gerichtet.'],
-  ['On {N}.', 'Auf {N}.'],
   ['Sand off up to {1} mm.', 'Bis zu {1} mm abschleifen.'],
   ['Fill up to {1} mm.', 'Bis zu {1} mm füllen.'],
   ['up mark', 'oben'],

@@ -15,6 +15,7 @@ import { SHAPES } from './shapes.ts';
 import { SHEETS } from './sheets.ts';
 import { SIZE } from './size.ts';
 import { STACK } from './stack.ts';
+import { WORK_STEPS } from '../work-steps.ts';
 import { WEAR } from './wear.ts';
 import { WISHES } from './wishes.ts';
 
@@ -82,7 +83,10 @@ const phrase = (text: string): string | null =>
     : (wayText(text) ?? sayBy(text, ready().phrases, phrase) ?? (/[.:]/.test(text) ? sayAll(text) : null));
 
 const ready = () =>
-  (patterns ??= { sentences: patternsOf(plain(Object.values(SENTENCES).flat())), phrases: patternsOf(plain(PHRASES)) });
+  (patterns ??= {
+    sentences: patternsOf(plain([...Object.values(SENTENCES).flat(), ...WORK_STEPS])),
+    phrases: patternsOf(plain(PHRASES)),
+  });
 
 /** As the texts come to the door. */
 const plain = (sayings: readonly Saying[]): readonly Saying[] =>
