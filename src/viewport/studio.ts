@@ -305,7 +305,9 @@ export class Studio {
     this.#renderer.setPixelRatio(this.#finePixelRatio);
     this.#renderer.setSize(this.widthPx, this.heightPx, false);
     this.camera.aspect = this.widthPx / this.heightPx;
-    this.redraw();
+    // A canvas of another size is black until it is drawn on: at once, before the window shows it.
+    if (this.#isOpen) this.#draw();
+    else this.redraw();
   }
 
   stats(): BenchStats {
