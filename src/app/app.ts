@@ -105,6 +105,7 @@ export class App extends LitElement {
   @query('fl-stage') private stage!: Stage;
   @query('fl-look-row') private lookRow!: HTMLElement;
   @query('fl-legend') private legend!: HTMLElement;
+  @query('fl-chosen-row') private chosenRow!: HTMLElement;
   @query('fl-job-sheet') private sheet!: JobSheet;
   @query('#any-file') private chooser!: HTMLInputElement;
   @query('#version-file') private versionChooser!: HTMLInputElement;
@@ -123,7 +124,7 @@ export class App extends LitElement {
   #drawingHand!: DrawingHand;
   #layoutSearch!: LayoutSearchHand;
   #panels = new ResizeObserver(() => {
-    this.stage.insets = insetsOf(this.stage, [this.lookRow, this.legend]);
+    this.stage.insets = insetsOf(this.stage, [this.lookRow, this.legend], this.chosenRow);
   });
   #focus = new FocusKeeper(() => this.stage.focusCanvas());
   #night = window.matchMedia('(prefers-color-scheme: dark)');
@@ -156,7 +157,7 @@ export class App extends LitElement {
     document.addEventListener('visibilitychange', this.#onHide);
     this.#night.addEventListener('change', this.#onChange);
     void this.updateComplete.then(() =>
-      [this.stage, this.lookRow, this.legend].forEach((part) => this.#panels.observe(part)),
+      [this.stage, this.lookRow, this.legend, this.chosenRow].forEach((part) => this.#panels.observe(part)),
     );
   }
 

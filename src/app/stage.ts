@@ -69,7 +69,7 @@ const isOtherList = (next: readonly string[], before: readonly string[] | undefi
 /** How the 3D bench stands: on its way, drawn, or not to be had in this browser. */
 type Stand = 'loading' | 'drawn' | 'missing' | 'lost';
 
-/** Pictures of the window that a canvas stays unseen at most. */
+/** Pictures of the window that a canvas stays unseen at most once it has a picture. */
 const MOST_BLANK_TURNS = 60;
 
 /** Parts of the view that say what is chosen. */
@@ -313,7 +313,8 @@ export class Stage extends LitElement {
 
   /** Shows the canvas once it has a picture. The first one is drawn before anything was brought to the scene; a second may never be needed. */
   async #firstPicture(scene: BenchScene): Promise<void> {
-    for (let turns = 0; turns < MOST_BLANK_TURNS && this.#scene === scene && scene.stats().frames < 2; turns += 1)
+    const isBlank = (turns: number): boolean => scene.stats().frames < (turns < MOST_BLANK_TURNS ? 2 : 1);
+    for (let turns = 0; this.#scene === scene && isBlank(turns); turns += 1)
       await new Promise(requestAnimationFrame);
     if (this.#scene === scene) this.isBlank = false;
   }
