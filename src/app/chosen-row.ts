@@ -32,6 +32,8 @@ import './verb-row.ts';
 import type { Verb } from './verb.ts';
 import { FIRST_VIEW, type ViewState } from './view-state.ts';
 import { edgeWishOf, facesOfPiece, grainCommands, grainOf } from './wish-actions.ts';
+import { placedText } from './verdict/name-of-place.ts';
+import { findingKey, toldFindings } from './verdict/told-findings.ts';
 import { WORDS } from './words.ts';
 
 /** A new lap width was typed for the chosen seam, mm. */
@@ -114,6 +116,12 @@ export class ChosenRow extends JobSection {
       case 'step': {
         const words = this.view.gluing.shop?.steps[choice.step - 1];
         return words === undefined ? nothing : this.#row(GLUING_WORDS.step(choice.step), toldText(words.title, this.unit), near);
+      }
+      case 'finding': {
+        const told = toldFindings(this.bench).find((finding) => findingKey(finding) === choice.key);
+        if (told === undefined) return nothing;
+        const { at, text } = placedText(told, this.bench, this.project, toldText(told.text, this.unit));
+        return this.#row(at, text, near);
       }
       default:
         return nothing;

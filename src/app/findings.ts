@@ -8,10 +8,11 @@ import { ChooseEvent } from './events.ts';
 import { findingText } from './finding-text.ts';
 import { JobSection } from './job-section.ts';
 import { joinRemedies } from './join-remedies.ts';
-import { nameOfPlace } from './verdict/name-of-place.ts';
+import { placedText } from './verdict/name-of-place.ts';
+import { findingKey } from './verdict/told-findings.ts';
 import { remedyFor } from './remedies.ts';
 import { SHARED } from './styles.ts';
-import type { Pointed } from './view-state.ts';
+import { isSameChoice, NOTHING, type Choice, type Pointed } from './view-state.ts';
 import { WORDS } from './words.ts';
 
 /** Findings shown before the rest is folded away. */
@@ -77,6 +78,8 @@ export class FindingList extends JobSection {
   @property() ofPart = '';
   /** Findings to show in place of those of steps and parts, each with the name of its place; null for none. */
   @property({ attribute: false }) given: readonly Finding[] | null = null;
+
+  @property({ attribute: false }) choice: Choice = NOTHING;
 
   protected override willUpdate(): void {
     this.toggleAttribute('data-weighed', this.given !== null);
@@ -145,7 +148,9 @@ export class FindingList extends JobSection {
   #line(finding: Finding) {
     const remedy = remedyFor(finding, this.bench);
     const remedies = remedy === null ? joinRemedies(finding, this.project) : [remedy];
-    const text = findingText(finding, this.unit);
+    const told = findingText(finding, this.unit);
+    const { at, text } = placedText(finding, this.bench, this.project, told);
+    const isChosen = isSame(this.choice, this.#choiceOf(finding));
     const light = (): void => this.point(placeOf(finding, this.bench));
     const dark = (): void => this.point(null);
     return html`<li
@@ -157,12 +162,10 @@ export class FindingList extends JobSection {
     >
       <span class=${this.given === null ? 'word' : 'unseen'}>${WORDS.findings.severity[finding.severity]}</span>
       <div>
-        ${this.given === null ? nothing : html`<span class="at">${nameOfPlace(finding, this.bench, this.project)}</span>`}
-        ${
-          placeOf(finding, this.bench) === null
-            ? html`<span>${text}</span>`
-            : html`<button class="place" @click=${() => this.#choose(finding)}>${text}</button>`
-        }
+        ${this.given === null || at === '' ? nothing : html`<span class="at">${at}</span>`}
+        <button class="place" aria-pressed=${isChosen} @click=${() => this.#choose(finding, isChosen)}>
+          ${this.given === null ? told : text}
+        </button>
         ${
           remedies.length === 0
             ? nothing
@@ -179,12 +182,24 @@ export class FindingList extends JobSection {
     </li>`;
   }
 
-  #choose(finding: Finding): void {
+  #choose(finding: Finding, isChosen: boolean): void {
+    this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : this.#choiceOf(finding)));
+  }
+
+  /** Its seam or its piece; what is of neither is chosen as the finding it is, and stays lit. */
+  #choiceOf(finding: Finding): Choice {
     const piece = this.bench.pieces?.pieces.find((candidate) => candidate.id === finding.where.piece);
     const seam = this.bench.seams?.chains.find((candidate) => candidate.id === finding.where.seam);
-    if (seam !== undefined) this.dispatchEvent(new ChooseEvent({ kind: 'seam', seam: seam.id }));
-    else if (piece !== undefined) this.dispatchEvent(new ChooseEvent({ kind: 'piece', piece: piece.id }));
+    if (seam !== undefined) return { kind: 'seam', seam: seam.id };
+    if (piece !== undefined) return { kind: 'piece', piece: piece.id };
+    return { kind: 'finding', key: findingKey(finding), place: placeOf(finding, this.bench) ?? {} };
   }
+}
+
+function isSame(one: Choice, other: Choice): boolean {
+  if (one.kind === 'finding') return other.kind === 'finding' && one.key === other.key;
+  if (one.kind === 'seam') return other.kind === 'seam' && one.seam === other.seam;
+  return isSameChoice(one, other);
 }
 
 /** Findings of one kind and weight together, in the order their first one comes. */

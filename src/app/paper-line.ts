@@ -225,7 +225,12 @@ export class PaperLine extends JobSection {
   /** What goes to the printer; all else is picked under the files. */
   #files(hasPages: boolean) {
     return html`<div class="files">
-      <fl-verdict .project=${this.project} .bench=${this.bench} .sheet=${this.sheet}></fl-verdict>
+      <fl-verdict
+        .project=${this.project}
+        .bench=${this.bench}
+        .sheet=${this.sheet}
+        .choice=${this.choice}
+      ></fl-verdict>
       <button
         class="first ${hasPages && this.isNext ? 'next' : ''}"
         ?disabled=${!hasPages}

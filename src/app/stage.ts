@@ -443,6 +443,8 @@ export class Stage extends LitElement {
         return { parts: [choice.part] };
       case 'step':
         return litByStep(this.bench, this.view);
+      case 'finding':
+        return choice.place;
       default:
         return null;
     }

@@ -37,7 +37,9 @@ export type Choice =
   /** Whatever it is made of: a sculpt, a shape … */
   | { readonly kind: 'part'; readonly part: PartId }
   /** Of gluing, by its number. */
-  | { readonly kind: 'step'; readonly step: number };
+  | { readonly kind: 'step'; readonly step: number }
+  /** A finding that is of no one seam, piece or part: by its key, with what it lights. */
+  | { readonly kind: 'finding'; readonly key: string; readonly place: Highlight };
 
 export const NOTHING: Choice = { kind: 'nothing' };
 

@@ -17,6 +17,7 @@ import { placeSaid } from './history/step-said.ts';
 import { findingText, toldText } from './finding-text.ts';
 import { labelText } from './label-words.ts';
 import type { SavedSource, Storage } from './storage.ts';
+import { findingKey, toldFindings } from './verdict/told-findings.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
 
@@ -343,6 +344,7 @@ export class Workbench extends EventTarget {
     if (choice.kind === 'seam') return chainIndex(this.#bench, choice.seam) < 0;
     if (choice.kind === 'part') return !partsOf(this.project, this.#bench).includes(choice.part);
     if (choice.kind === 'sheet') return choice.sheet >= (this.#bench.sheets?.sheets.length ?? 0);
+    if (choice.kind === 'finding') return !toldFindings(this.#bench).some((told) => findingKey(told) === choice.key);
     return choice.kind === 'page' && choice.page >= (this.#bench.paper?.pages.length ?? 0);
   }
 

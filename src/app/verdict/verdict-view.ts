@@ -8,6 +8,7 @@ import '../findings.ts';
 import { JobSection } from '../job-section.ts';
 import { SHARED } from '../styles.ts';
 import { checksOf, type Check } from './checks.ts';
+import { NOTHING, type Choice } from '../view-state.ts';
 import { VERDICT_WORDS } from './verdict-words.ts';
 import { verdictOf } from './verdict.ts';
 
@@ -69,6 +70,7 @@ export class VerdictView extends JobSection {
 
   /** Which sheet of the wall lies on the bench, 1 the outermost. */
   @property({ type: Number }) sheet = 1;
+  @property({ attribute: false }) choice: Choice = NOTHING;
 
   override focus(options?: FocusOptions): void {
     this.scrollIntoView({ block: 'start' });
@@ -88,7 +90,12 @@ export class VerdictView extends JobSection {
     const mine = told[weight];
     if (mine.length === 0) return nothing;
     const name = VERDICT_WORDS.group(VERDICT_WORDS.groups[weight], mine.length);
-    const list = html`<fl-findings .project=${this.project} .bench=${this.bench} .given=${mine}></fl-findings>`;
+    const list = html`<fl-findings
+      .project=${this.project}
+      .bench=${this.bench}
+      .choice=${this.choice}
+      .given=${mine}
+    ></fl-findings>`;
     // Notes ask for nothing: they are there for those who look.
     return weight === 'note'
       ? html`<details>
