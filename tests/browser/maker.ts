@@ -23,8 +23,6 @@ export class Maker {
 
   constructor(page: Page) {
     this.page = page;
-    // The browser hands choosers over only from when someone is known to wait for them, which would be a moment after the key.
-    page.on('filechooser', () => undefined);
   }
 
   get steps(): Steps {

@@ -90,6 +90,8 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
       Object.assign(globalThis, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
     });
     const page = await context.newPage();
+    // The browser hands choosers over only from when it knows that someone waits for them: asked for at the key that opens one, it may be late.
+    page.on('filechooser', () => undefined);
     await page.goto(new URL(options.path ?? '', url).href);
     const requestsOutside = (): readonly string[] =>
       requests.filter((address) => !address.startsWith(url) && !/^(blob|data):/.test(address));
