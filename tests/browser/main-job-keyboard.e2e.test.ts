@@ -1,9 +1,9 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { FileChooser, Page } from 'playwright-core';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { TRAY_FOLDS, TRAY_OBJ } from './open-tray.ts';
-import { focusNow, tabTo } from './tabs.ts';
+import { focusFaults, focusNow, tabTo as tabOn } from './tabs.ts';
 import { LONG, factsOf, faultsOf, dartEdges, staged, until } from './window.ts';
 
 const ARROWS = [
@@ -38,6 +38,10 @@ describe('the main job by keyboard alone', () => {
   });
   afterAll(async () => {
     await app.close();
+  });
+  afterEach(async () => {
+    // The keyboard is brought to where something went once that is drawn.
+    await expect.poll(() => focusFaults(app.page), LONG).toEqual([]);
   });
 
   it('opens a file with Ctrl O and sizes it with Tab and Enter', async () => {
@@ -150,3 +154,10 @@ async function find(page: Page, words: string): Promise<void> {
 
 const walkedEdge = (page: Page): Promise<number> =>
   page.evaluate(() => document.querySelector('fl-app')?.workbench.view.walked ?? -1);
+
+/** Tab to a control; each that is passed says what it is and shows that it has the keyboard. */
+const tabTo = (page: Page, element: string, words: RegExp | null, type = ''): Promise<void> =>
+  tabOn(page, element, words, type, async (key) => {
+    await page.keyboard.press(key);
+    await expect.poll(() => focusFaults(page), LONG).toEqual([]);
+  });
