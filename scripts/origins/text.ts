@@ -3,12 +3,14 @@ import { CODE_ORIGINS, DRAWING_ORIGINS, PLAIN_WORDS, SIGN_ORIGINS, TOKEN_ORIGINS
 
 const listed = (words: string): readonly string[] => words.trim().split(/\s+/);
 
+/** The words of names that have an origin, as they are listed. */
+const knownWords = (): string[] => [...Object.values(WORD_ORIGINS), PLAIN_WORDS].flatMap(listed);
+
 /** What is shown and has no origin, and what has an origin and is shown nowhere, each with what to do. */
 export function originFaults(): string[] {
   const { tokens, codes } = colours();
-  const words = [...Object.values(WORD_ORIGINS), PLAIN_WORDS].flatMap(listed);
   return [
-    ...compare('word of a name', nameWords(), words),
+    ...compare('word of a name', nameWords(), knownWords()),
     ...compare('sign', signs(), Object.keys(SIGN_ORIGINS)),
     ...compare('colour', tokens, Object.keys(TOKEN_ORIGINS)),
     ...compare('file with colour codes', [...codes.keys()], Object.keys(CODE_ORIGINS)),
@@ -31,9 +33,8 @@ export function originsText(): string {
   const known = (table: Readonly<Record<string, string>>, key: string): string => table[key] ?? '**no origin**';
   const rows = (pairs: readonly (readonly [string, string])[]): string[] =>
     pairs.map(([key, from]) => `| ${key} | ${from} |`);
-  const lone = nameWords().filter(
-    (word) => ![...Object.values(WORD_ORIGINS), PLAIN_WORDS].flatMap(listed).includes(word),
-  );
+  const words = new Set(knownWords());
+  const lone = nameWords().filter((word) => !words.has(word));
   return [
     '# Where what is seen comes from',
     '',

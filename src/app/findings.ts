@@ -149,8 +149,9 @@ export class FindingList extends JobSection {
     const remedy = remedyFor(finding, this.bench);
     const remedies = remedy === null ? joinRemedies(finding, this.project) : [remedy];
     const told = findingText(finding, this.unit);
-    const { at, text } = placedText(finding, this.bench, this.project, told);
-    const isChosen = isSame(this.choice, this.#choiceOf(finding));
+    const { at, text } =
+      this.given === null ? { at: '', text: told } : placedText(finding, this.bench, this.project, told);
+    const isChosen = isSameChoice(this.choice, this.#choiceOf(finding));
     const light = (): void => this.point(placeOf(finding, this.bench));
     const dark = (): void => this.point(null);
     return html`<li
@@ -162,10 +163,8 @@ export class FindingList extends JobSection {
     >
       <span class=${this.given === null ? 'word' : 'unseen'}>${WORDS.findings.severity[finding.severity]}</span>
       <div>
-        ${this.given === null || at === '' ? nothing : html`<span class="at">${at}</span>`}
-        <button class="place" aria-pressed=${isChosen} @click=${() => this.#choose(finding, isChosen)}>
-          ${this.given === null ? told : text}
-        </button>
+        ${at === '' ? nothing : html`<span class="at">${at}</span>`}
+        <button class="place" aria-pressed=${isChosen} @click=${() => this.#choose(finding, isChosen)}>${text}</button>
         ${
           remedies.length === 0
             ? nothing
@@ -194,12 +193,6 @@ export class FindingList extends JobSection {
     if (piece !== undefined) return { kind: 'piece', piece: piece.id };
     return { kind: 'finding', key: findingKey(finding), place: placeOf(finding, this.bench) ?? {} };
   }
-}
-
-function isSame(one: Choice, other: Choice): boolean {
-  if (one.kind === 'finding') return other.kind === 'finding' && one.key === other.key;
-  if (one.kind === 'seam') return other.kind === 'seam' && one.seam === other.seam;
-  return isSameChoice(one, other);
 }
 
 /** Findings of one kind and weight together, in the order their first one comes. */

@@ -8,7 +8,7 @@ import { setPaper } from '../project/commands.ts';
 import { forgetGone, tickPrinted } from '../project/done-commands.ts';
 import { goneOf, piecesToPrint, standingOf, type PieceStanding } from '../project/piece-standing.ts';
 import { setMirrored } from '../project/mirrored-commands.ts';
-import { setPaperLanguage } from '../project/paper-language-commands.ts';
+import { paperLanguageOf, setPaperLanguage } from '../project/paper-language-commands.ts';
 import { setRuled } from '../project/ruled-commands.ts';
 import type { PaperChoice } from '../project/project.ts';
 import { allCut } from './bench-state.ts';
@@ -151,7 +151,8 @@ export class PaperLine extends JobSection {
       <fl-printer-fields .project=${this.project} .known=${this.printers}></fl-printer-fields>`;
   }
 
-  #language({ language = 'en' }: PaperChoice) {
+  #language(paper: PaperChoice) {
+    const language = paperLanguageOf({ paper });
     return html`<div class="row fields">
       <label>
         <span class="soft">${PAPER_LANGUAGE_WORDS.paper}</span><br />

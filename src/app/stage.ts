@@ -170,8 +170,8 @@ export class Stage extends LitElement {
   } | null = null;
   /** What the tapes on the bench were drawn of. */
   #taped: { bodyFit: Bench['bodyFit']; id: string | undefined; tried: ViewState['tried'] } | null = null;
-  /** Pieces whose order of gluing the scene was told last. */
-  #orderedOf: PiecesView | null = null;
+  /** What the order of gluing was read from that the scene was told last. */
+  #ordered: { shop: ViewState['gluing']['shop']; pieces: PiecesView | null } | null = null;
   /** Bench that the chosen things were pointed out on last. */
   #selectedOn: Bench | null = null;
   #stillness = window.matchMedia('(prefers-reduced-motion: reduce)');
@@ -272,7 +272,7 @@ export class Stage extends LitElement {
   #begin(): void {
     this.#scene?.dispose();
     this.#scene = null;
-    [this.#given, this.#painted, this.#taped] = [null, null, null];
+    [this.#given, this.#painted, this.#taped, this.#ordered] = [null, null, null, null];
     this.isBlank = true;
     // Where the sculpt is whole, it is seen in its setting again.
     if (this.view.stage === 0) this.#stageShown = null;
@@ -314,8 +314,7 @@ export class Stage extends LitElement {
   /** Shows the canvas once it has a picture. The first one is drawn before anything was brought to the scene; a second may never be needed. */
   async #firstPicture(scene: BenchScene): Promise<void> {
     const isBlank = (turns: number): boolean => scene.stats().frames < (turns < MOST_BLANK_TURNS ? 2 : 1);
-    for (let turns = 0; this.#scene === scene && isBlank(turns); turns += 1)
-      await new Promise(requestAnimationFrame);
+    for (let turns = 0; this.#scene === scene && isBlank(turns); turns += 1) await new Promise(requestAnimationFrame);
     if (this.#scene === scene) this.isBlank = false;
   }
 
@@ -385,7 +384,7 @@ export class Stage extends LitElement {
     if (isNew('tool')) scene.setEdgeTool(!['choose', 'drawing', 'move'].includes(view.tool));
     if (isNew('look')) scene.setLook(view.look);
     if (isNew('prop')) scene.setProp(view.prop);
-    if (isNew('gluing') || before === undefined || this.#orderedOf !== this.bench.pieces) this.#showOrder(scene);
+    this.#showOrder(scene);
     if (isNew('plane')) {
       scene.setPlane(view.plane?.plane ?? null);
       scene.setCutOpen(view.plane?.of === 'section');
@@ -402,9 +401,13 @@ export class Stage extends LitElement {
     scene.setSelection(this.#chosen());
   }
 
+  /** Pieces set out anew for it: not for what else is known of gluing, as a step that was moved. */
   #showOrder(scene: BenchScene): void {
-    this.#orderedOf = this.bench.pieces;
-    scene.setGlued(gluedPlaces(this.view.gluing.shop, this.bench.pieces));
+    const { pieces } = this.bench;
+    const { shop } = this.view.gluing;
+    if (this.#ordered?.shop === shop && this.#ordered.pieces === pieces) return;
+    this.#ordered = { shop, pieces };
+    scene.setGlued(gluedPlaces(shop, pieces));
   }
 
   #showTapes(scene: BenchScene): void {

@@ -43,11 +43,21 @@ export type Choice =
 
 export const NOTHING: Choice = { kind: 'nothing' };
 
-/** Whether two choices are of the same piece or part. */
-export const isSameChoice = (one: Choice, other: Choice): boolean =>
-  one.kind === 'piece'
-    ? other.kind === 'piece' && one.piece === other.piece
-    : one.kind === 'part' && other.kind === 'part' && one.part === other.part;
+/** Whether two choices are of the same seam, piece, part or finding. */
+export function isSameChoice(one: Choice, other: Choice): boolean {
+  switch (one.kind) {
+    case 'seam':
+      return other.kind === 'seam' && one.seam === other.seam;
+    case 'piece':
+      return other.kind === 'piece' && one.piece === other.piece;
+    case 'part':
+      return other.kind === 'part' && one.part === other.part;
+    case 'finding':
+      return other.kind === 'finding' && one.key === other.key;
+    default:
+      return false;
+  }
+}
 
 /** What a click on the sculpt does. `walk` moves a mark along edges by the arrow keys. */
 export type Tool = 'choose' | 'part' | 'path' | 'dart' | 'drawing' | 'measure' | 'walk' | 'move';
