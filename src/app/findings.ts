@@ -151,8 +151,8 @@ export class FindingList extends JobSection {
     const told = findingText(finding, this.unit);
     const { at, text } =
       this.given === null ? { at: '', text: told } : placedText(finding, this.bench, this.project, told);
-    const isChosen = isSameChoice(this.choice, this.#choiceOf(finding));
-    const light = (): void => this.point(placeOf(finding, this.bench));
+    const place = placeOf(finding, this.bench);
+    const light = (): void => this.point(place);
     const dark = (): void => this.point(null);
     return html`<li
       class=${finding.severity}
@@ -164,7 +164,7 @@ export class FindingList extends JobSection {
       <span class=${this.given === null ? 'word' : 'unseen'}>${WORDS.findings.severity[finding.severity]}</span>
       <div>
         ${at === '' ? nothing : html`<span class="at">${at}</span>`}
-        <button class="place" aria-pressed=${isChosen} @click=${() => this.#choose(finding, isChosen)}>${text}</button>
+        ${place === null ? html`<span>${text}</span>` : this.#placeButton(finding, place, text)}
         ${
           remedies.length === 0
             ? nothing
@@ -181,17 +181,25 @@ export class FindingList extends JobSection {
     </li>`;
   }
 
-  #choose(finding: Finding, isChosen: boolean): void {
-    this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : this.#choiceOf(finding)));
+  #placeButton(finding: Finding, place: Pointed, text: string) {
+    const choice = this.#choiceOf(finding, place);
+    const isChosen = isSameChoice(this.choice, choice);
+    return html`<button
+      class="place"
+      aria-pressed=${isChosen}
+      @click=${() => this.dispatchEvent(new ChooseEvent(isChosen ? NOTHING : choice))}
+    >
+      ${text}
+    </button>`;
   }
 
   /** Its seam or its piece; what is of neither is chosen as the finding it is, and stays lit. */
-  #choiceOf(finding: Finding): Choice {
+  #choiceOf(finding: Finding, place: Pointed): Choice {
     const piece = this.bench.pieces?.pieces.find((candidate) => candidate.id === finding.where.piece);
     const seam = this.bench.seams?.chains.find((candidate) => candidate.id === finding.where.seam);
     if (seam !== undefined) return { kind: 'seam', seam: seam.id };
     if (piece !== undefined) return { kind: 'piece', piece: piece.id };
-    return { kind: 'finding', key: findingKey(finding), place: placeOf(finding, this.bench) ?? {} };
+    return { kind: 'finding', key: findingKey(finding), place };
   }
 }
 
