@@ -1,6 +1,8 @@
+import { takesLetters } from './keys.ts';
+
 type Around = Element | ShadowRoot;
 
-const TABBABLE = 'button, input:not([type="file"]), select, textarea, summary, [tabindex="0"]';
+const TABBABLE = 'button, input:not([type="file"]), summary, [tabindex="0"]';
 
 /** So many earlier places are kept in mind. */
 const MOST_PLACES = 8;
@@ -60,10 +62,12 @@ export class FocusKeeper {
 const pathOf = (event: Event): readonly Around[] =>
   event.composedPath().filter((at): at is Around => at instanceof Element || at instanceof ShadowRoot);
 
+/** A field that takes letters is none: they would be typed there, and ask nothing of the window any more. */
 const isUsable = (control: Around): boolean =>
   control instanceof Element &&
   control.isConnected &&
   !control.matches(':disabled') &&
+  !takesLetters(control) &&
   control.checkVisibility({ visibilityProperty: true });
 
 /** The control next to where the keyboard was, in the smallest thing around it that still has one: after it, else the last before it. */

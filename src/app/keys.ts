@@ -44,9 +44,11 @@ export const isBare = (event: KeyboardEvent): boolean =>
 /** True where Enter presses what has the focus. */
 export const isPressed = (event: Event): boolean => event.composedPath()[0] instanceof HTMLButtonElement;
 
-/** True where letters belong to a field: there they are typed. Sliders, ticks and radios take no letters. */
-export function isTyping(event: Event): boolean {
-  const [target] = event.composedPath();
+/** True where letters belong to a field: there they are typed. */
+export const isTyping = (event: Event): boolean => takesLetters(event.composedPath()[0]);
+
+/** Sliders, ticks and radios take no letters. */
+export function takesLetters(target: EventTarget): boolean {
   if (target instanceof HTMLInputElement)
     return !['range', 'radio', 'checkbox', 'button', 'file'].includes(target.type);
   return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
