@@ -196,8 +196,11 @@ const fitsRound = (page: Page): Promise<void> =>
     )
     .toBeCloseTo(Number(FOREARM.girthMm), 3);
 
-const liesBeside = (page: Page): Promise<unknown> =>
-  until(page, 'the badge lies beside it', ({ choice, pages }) => choice === 'part' && pages.length > 0);
+/** Beside the plate, and what can be done with it is shown: until then its letter asks for something else. */
+async function liesBeside(page: Page): Promise<void> {
+  await until(page, 'the badge lies beside it', ({ choice, pages }) => choice === 'part' && pages.length > 0);
+  await page.locator('fl-chosen-row button[aria-keyshortcuts="K"]').waitFor();
+}
 
 async function sitsOnPlate(page: Page): Promise<void> {
   await page.locator('fl-part-joins li').waitFor();
