@@ -25,6 +25,9 @@ export class LookRow extends JobSection {
   static override styles = [
     SHARED,
     css`
+      form {
+        display: contents;
+      }
       :host {
         display: flex;
         flex-wrap: wrap;
@@ -131,23 +134,26 @@ export class LookRow extends JobSection {
     const isCut = view.plane?.of === 'section';
     return html`${
         view.stage === 0
-          ? html`<fieldset>
-              <legend>${WORDS.legend}</legend>
-              ${LOOKS.map(
-                (look) =>
-                  html`<label>
-                    <input
-                      data-means="look"
-                      type="radio"
-                      name="look"
-                      .checked=${view.look === look}
-                      ?disabled=${look === 'prop' && this.bench.dryFit === null}
-                      @change=${() => this.dispatchEvent(new ViewEvent({ look }))}
-                    />
-                    ${WORDS.looks[look]}
-                  </label>`,
-              )}
-            </fieldset>`
+          ? // Chromium holds on to radios that were taken away, unless they are of a form.
+            html`<form @submit=${(event: Event) => event.preventDefault()}>
+              <fieldset>
+                <legend>${WORDS.legend}</legend>
+                ${LOOKS.map(
+                  (look) =>
+                    html`<label>
+                      <input
+                        data-means="look"
+                        type="radio"
+                        name="look"
+                        .checked=${view.look === look}
+                        ?disabled=${look === 'prop' && this.bench.dryFit === null}
+                        @change=${() => this.dispatchEvent(new ViewEvent({ look }))}
+                      />
+                      ${WORDS.looks[look]}
+                    </label>`,
+                )}
+              </fieldset>
+            </form>`
           : nothing
       }
       <button aria-pressed=${isCut} aria-keyshortcuts="U" @click=${() => this.ask('cut-open')}>

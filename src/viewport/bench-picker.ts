@@ -1,11 +1,10 @@
-import { type Matrix4, Ray, Vector3 } from 'three';
+import { type Matrix4, Vector3 } from 'three';
 import type { SurfaceTree } from '../geom/bvh.ts';
 import type { PiecesView, SculptView, SeamsView } from '../model/bench-view.ts';
 import type { Aim, Sight } from './aim.ts';
 import type { BenchPick } from './bench-contract.ts';
 import { nearestEdge, type Projection, type ScreenPoint } from './edge-finder.ts';
 import type { FoamBody } from './foam-body.ts';
-import { hitCorners } from './ray.ts';
 import type { SculptIndex } from './sculpt-index.ts';
 
 /** How near the pointer must come, px: to any edge with the edge tool, to a seam without. */
@@ -136,23 +135,9 @@ export class BenchPicker {
     if (body === null || (isWhole && triangleCount > MOST_TRIANGLES)) {
       return this.#meetSculpt(origin, direction, body !== null);
     }
-    const ray = new Ray(origin, direction);
-    let hit: Hit | null = isWhole ? null : this.#meetSculpt(origin, direction, false);
-    body.patches.forEach(({ shape }, i) => {
-      if (!ray.intersectsBox(body.boxes[i])) return;
-      for (const offset of body.hasBack ? [0, 9 * triangleCount] : [0]) {
-        const met = hitCorners(
-          origin,
-          direction,
-          body.skins.positions,
-          shape.meshTriangles,
-          offset,
-          hit?.distance ?? Infinity,
-        );
-        if (met !== null) hit = { ...met, isFoam: true };
-      }
-    });
-    return hit;
+    const hit = isWhole ? null : this.#meetSculpt(origin, direction, false);
+    const met = body.hit(origin, direction);
+    return met === null || (hit !== null && hit.distance <= met.distance) ? hit : { ...met, isFoam: true };
   }
 
   #meetSculpt(origin: Vector3, direction: Vector3, isFoam: boolean): Hit | null {

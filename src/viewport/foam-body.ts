@@ -1,10 +1,12 @@
-import { Box3, BufferAttribute, BufferGeometry, DynamicDrawUsage, Sphere, Vector3 } from 'three';
+import { Box3, BufferAttribute, BufferGeometry, DynamicDrawUsage, Ray, Sphere, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import { cornerAfter } from '../mesh/corners-at-vertices.ts';
 import { CornerSurface } from './corner-surface.ts';
 import type { FoamPatch } from './foam-patch.ts';
 import type { Whereabouts } from './journey.ts';
+import type { RayHit } from './ray.ts';
 import type { ShadingGroups } from './shading-groups.ts';
+import { TriangleRuns } from './triangle-runs.ts';
 
 /** Where each corner of a triangle goes on the back, which is seen from the other side. */
 export const BACK_CORNER = [0, 2, 1] as const;
@@ -27,6 +29,10 @@ export class FoamBody {
   readonly #wallNormals: Float32Array;
   readonly #face: Float32Array;
   readonly #back: Float32Array;
+  /** For rays, made of each patch with the first that comes near it. */
+  readonly #runs: (TriangleRuns | undefined)[] = [];
+  /** Patches whose runs were measured where they are now. */
+  readonly #measured = new Set<number>();
 
   /**
    * @param triangleCount of the sculpt.
@@ -60,18 +66,54 @@ export class FoamBody {
   /** Brings patch `i` to where it is; {@link moved} must follow. Pauses only where one patch is very large. */
   async place(i: number, at: Whereabouts, work: Work): Promise<void> {
     const patch = this.patches[i];
+    this.#measured.delete(i);
     patch.pose(at, this.#face, this.#back);
     await work.pause(0);
     await this.#skin(patch, work);
     await work.pause(0);
     this.#cutFaces(i);
     setBox(this.boxes[i], this.#face, this.#back, patch.shape.face.length);
+    this.#measured.delete(i);
   }
 
   moved(): void {
     this.skins.moved();
     this.walls.getAttribute('position').needsUpdate = true;
     this.walls.getAttribute('normal').needsUpdate = true;
+  }
+
+  /**
+   * The nearest triangle of the sculpt whose face or back a ray meets, and its patch; null when there is none.
+   * @param direction of length 1.
+   */
+  hit(origin: Vector3, direction: Vector3): (RayHit & { readonly patch: number }) | null {
+    const ray = new Ray(origin, direction);
+    let hit: (RayHit & { readonly patch: number }) | null = null;
+    for (let patch = 0; patch < this.patches.length; patch += 1) {
+      if (!ray.intersectsBox(this.boxes[patch])) continue;
+      const met = this.#runsOf(patch).hit(
+        origin,
+        direction,
+        this.skins.positions,
+        this.#sides,
+        hit?.distance ?? Infinity,
+      );
+      if (met !== null) hit = { ...met, patch };
+    }
+    return hit;
+  }
+
+  /** Where triangle 0 has its corners, on each side that is there. */
+  get #sides(): readonly number[] {
+    return this.hasBack ? [0, this.#half] : [0];
+  }
+
+  #runsOf(patch: number): TriangleRuns {
+    const { meshTriangles, triangles, face } = this.patches[patch].shape;
+    const runs = (this.#runs[patch] ??= new TriangleRuns(meshTriangles, triangles, face));
+    if (!this.#measured.has(patch)) runs.measure(this.skins.positions, this.#sides);
+    this.#measured.add(patch);
+    return runs;
   }
 
   /** Paints both sides of triangle `t` of the sculpt, 0 to 255. */

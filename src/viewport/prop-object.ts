@@ -1,4 +1,4 @@
-import { Box3, Group, Ray, Vector3 } from 'three';
+import { Box3, Group, Vector3 } from 'three';
 import type { Work } from '../base/work.ts';
 import type { PropView } from '../model/bench-view.ts';
 import type { Sight } from './aim.ts';
@@ -10,7 +10,6 @@ import { cutFaceMaterial, skinMaterial } from './foam-materials.ts';
 import { APART_SHARE, apartArrow } from './journey.ts';
 import { LineBatch } from './line-batch.ts';
 import { buildProp } from './prop-build.ts';
-import { hitCorners } from './ray.ts';
 import type { StandingPatch } from './section-view.ts';
 import { bytesOf } from './sheets-view.ts';
 import { SurfaceObject } from './surface-object.ts';
@@ -94,16 +93,8 @@ export class PropObject {
   pieceAt({ origin, direction }: Sight): number {
     const body = this.#made?.body;
     if (body === undefined) return -1;
-    const ray = new Ray(origin, direction);
-    let [piece, nearest] = [-1, Infinity];
-    body.patches.forEach(({ shape }, i) => {
-      if (!ray.intersectsBox(body.boxes[i])) return;
-      for (const offset of [0, body.facePoints.length]) {
-        const met = hitCorners(origin, direction, body.skins.positions, shape.meshTriangles, offset, nearest);
-        if (met !== null) [piece, nearest] = [shape.piece, met.distance];
-      }
-    });
-    return piece;
+    const hit = body.hit(origin, direction);
+    return hit === null ? -1 : body.patches[hit.patch].shape.piece;
   }
 
   /** Packed xyz per corner of the sculpt's triangles, on the faces of the plates of this foam. */

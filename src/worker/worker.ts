@@ -1,6 +1,8 @@
 /// <reference lib="webworker" />
 import * as Comlink from 'comlink';
+import { givingBack } from './lent-calls.ts';
 import { receptionOf } from './reception.ts';
 
 // The sculpt is on the bench before all that works on it has been loaded.
-Comlink.expose(receptionOf(async () => (await import('./start-workshop.ts')).startWorkshop()));
+const reception = receptionOf(async () => (await import('./start-workshop.ts')).startWorkshop());
+Comlink.expose(givingBack(reception, (lent) => (lent as unknown as Comlink.ProxyMethods)[Comlink.releaseProxy]()));

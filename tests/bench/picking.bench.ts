@@ -2,34 +2,19 @@
 // A wavy ball. The tree is built as the worker does it, crosses as buffers, and is taken up as the window does it; rays come from all round
 // and pass near the surface. Told: the time to build, to take up, and of a ray, as they are and as on a machine on which the loop of
 // `calibration.ts` takes its usual time; and how many rays of some met another triangle than a search through all of them finds.
+import { Vector3 } from 'three';
 import { buildTree, treeFromSerialised } from '../../src/geom/bvh.ts';
 import { seededRandom } from '../../src/base/random.ts';
+import { QUIET_WORK } from '../../src/base/work.ts';
+import { FoamBody } from '../../src/viewport/foam-body.ts';
+import { FoamPatch } from '../../src/viewport/foam-patch.ts';
 import { slowness } from './calibration.ts';
+import { wavyBall } from './wavy-ball.ts';
 
 const RAYS = 20_000;
 const CHECKED = 40;
 const wanted = Number(/triangles=(\d+)/.exec(process.argv.join(' '))?.[1] ?? 1_000_000);
-const rows = Math.round(Math.sqrt(wanted / 4));
-const columns = 2 * rows;
-const positions = new Float64Array(3 * (rows + 1) * columns);
-for (let row = 0; row <= rows; row += 1) {
-  for (let column = 0; column < columns; column += 1) {
-    const [polar, turn] = [(Math.PI * row) / rows, (2 * Math.PI * column) / columns];
-    const radius = 100 * (1 + 0.05 * Math.sin(9 * polar) * Math.sin(7 * turn));
-    const at = [Math.sin(polar) * Math.cos(turn), Math.sin(polar) * Math.sin(turn), Math.cos(polar)];
-    positions.set(
-      at.map((x) => radius * x),
-      3 * (row * columns + column),
-    );
-  }
-}
-const triangles = new Uint32Array(6 * rows * columns);
-for (let row = 0, next = 0; row < rows; row += 1) {
-  for (let column = 0; column < columns; column += 1, next += 6) {
-    const [a, b] = [row * columns + column, row * columns + ((column + 1) % columns)];
-    triangles.set([a, a + columns, b + columns, a, b + columns, b], next);
-  }
-}
+const { positions, triangles } = wavyBall(wanted);
 const single = Float32Array.from(positions);
 const slow = slowness().times;
 const told = (ms: number, unit = 'ms'): string => `${ms.toPrecision(3)} ${unit} (${(ms / slow).toPrecision(3)})`;
@@ -80,6 +65,37 @@ const wrong = rays.slice(0, CHECKED).filter((ray, i) => {
   const found = hits[i]?.distance ?? Infinity;
   return all !== found && !(Math.abs(all - found) < 1e-6);
 }).length;
+// The same ball as foam of one piece that came off and lies elsewhere: met through runs of triangles in boxes.
+const whole = Uint32Array.from({ length: triangles.length / 3 }, (_, t) => t);
+const shape = {
+  piece: 0,
+  meshTriangles: whole,
+  triangles,
+  face: single,
+  back: single.map((x) => 0.94 * x),
+  flat: null,
+};
+const patch = await FoamPatch.make(shape, QUIET_WORK);
+const groups = { groupOfCorner: triangles, count: positions.length / 3 };
+const body = new FoamBody([patch], whole.length, groups, true);
+const off = new Vector3(0, 40, 0);
+await body.place(0, { roll: 0, centre: patch.centre.clone().add(off), turn: patch.shapeTurn }, QUIET_WORK);
+const sights = rays.map(({ origin, direction }) => ({
+  origin: new Vector3(origin.x, origin.y, origin.z).add(off),
+  direction: new Vector3(direction.x, direction.y, direction.z).normalize(),
+}));
+const beforeFirst = performance.now();
+body.hit(sights[0].origin, sights[0].direction);
+const firstMs = performance.now() - beforeFirst;
+await body.place(0, { roll: 0, centre: patch.centre.clone().add(off), turn: patch.shapeTurn }, QUIET_WORK);
+const beforeMoved = performance.now();
+body.hit(sights[0].origin, sights[0].direction);
+const movedMs = performance.now() - beforeMoved;
+for (const { origin, direction } of sights.slice(0, 2000)) body.hit(origin, direction);
+const beforeFoam = performance.now();
+const foamHits = sights.map(({ origin, direction }) => body.hit(origin, direction));
+const foamMs = performance.now() - beforeFoam;
+const otherwise = foamHits.filter((hit, i) => Math.abs((hit?.distance ?? 0) - (hits[i]?.distance ?? 0)) > 0.01).length;
 const bytes = sent.roots.reduce((sum, { byteLength }) => sum + byteLength, sent.indirect?.byteLength ?? 0);
 const checksum = hits.reduce((sum, hit) => sum + (hit?.distance ?? 0), 0);
 process.stdout.write(
@@ -89,6 +105,8 @@ process.stdout.write(
     `taken up in ${told(afterTaken - afterSend)}`,
     `a ray ${told((1000 * rayMs) / RAYS, 'us')}, ${hits.filter((hit) => hit !== null).length} of ${RAYS} met it`,
     `${wrong} of ${CHECKED} otherwise than a search through all triangles; sum of distances ${checksum.toFixed(3)}`,
+    `apart, of foam: the first ray ${told(firstMs)}, the first after it moved ${told(movedMs)}, a ray ${told((1000 * foamMs) / RAYS, 'us')}`,
+    `${otherwise} of ${RAYS} otherwise than on the sculpt`,
     '',
   ].join('\n'),
 );
