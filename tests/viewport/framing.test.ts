@@ -77,3 +77,24 @@ describe('a picture of another size', () => {
     expect(isSeen(SCULPT)).toBe(true);
   });
 });
+
+describe('a view in which the maker has something in hand', () => {
+  it('moves for no panel, no new size and no change of what it shows, until something is framed', () => {
+    const { studio, framing: it } = framing();
+    it.frame('sculpt', true);
+    it.work();
+    const own = studio.goal;
+    it.setInsets({ topPx: 120, bottomPx: 40 });
+    it.again(true);
+    studio.widthPx = 590;
+    it.keep();
+    expect([studio.goal, it.held]).toEqual([own, null]);
+    expect(studio.goal).toBe(own);
+
+    it.frame('sculpt', true);
+    const framed = studio.goal;
+    it.setInsets({ topPx: 0, bottomPx: 0 });
+    expect(it.held).toBe('sculpt');
+    expect(studio.goal.distance).toBeLessThan(framed.distance);
+  });
+});
