@@ -34,6 +34,7 @@ import { canChooseHandles, droppedHandle } from './files/file-handle.ts';
 import { askState } from './files/keep-actions.ts';
 import type { StateEvent } from './files/keep-events.ts';
 import { keptLook } from './files/kept-look.ts';
+import { FieldKeeper } from './files/field-keeper.ts';
 import { chooseFile } from './files/open-handle.ts';
 import { saveJob } from './files/save-job.ts';
 import { BendFeed } from './legend/bend-feed.ts';
@@ -127,6 +128,7 @@ export class App extends LitElement {
     this.stage.insets = insetsOf(this.stage, [this.lookRow, this.legend], this.chosenRow);
   });
   #focus = new FocusKeeper(() => this.stage.focusCanvas());
+  #fields!: FieldKeeper;
   #night = window.matchMedia('(prefers-color-scheme: dark)');
 
   override connectedCallback(): void {
@@ -150,6 +152,8 @@ export class App extends LitElement {
     this.#travel = new Travel((stage) => workbench.setView({ stage }));
     workbench.addEventListener('change', this.#onChange);
     this.#focus.start();
+    this.#fields = new FieldKeeper(workbench);
+    this.#fields.start();
     window.addEventListener('keydown', this.#onKey);
     window.addEventListener('dragover', this.#onDrag);
     window.addEventListener('dragleave', this.#onDragEnd);
@@ -166,6 +170,7 @@ export class App extends LitElement {
     this.#panels.disconnect();
     this.workbench.removeEventListener('change', this.#onChange);
     this.#focus.stop();
+    this.#fields.stop();
     window.removeEventListener('keydown', this.#onKey);
     window.removeEventListener('dragover', this.#onDrag);
     window.removeEventListener('dragleave', this.#onDragEnd);
@@ -271,7 +276,7 @@ export class App extends LitElement {
         .asking=${workbench.workshop}
         .trail=${history?.trail ?? null}
         .saved=${workbench.autosave.state}
-        .kept=${keptLook(workbench.keeping, project)}
+        .kept=${keptLook(workbench.keeping, project, workbench.refusals)}
         .storage=${workbench.storage}
         .canUndo=${history?.canUndo ?? false}
         .canRedo=${history?.canRedo ?? false}
@@ -305,7 +310,7 @@ export class App extends LitElement {
       <input
         id="any-file"
         type="file"
-        accept=".obj,.stl,.json,.svg"
+        accept=".obj,.stl,.json,.zip,.svg"
         tabindex="-1"
         aria-hidden="true"
         @change=${this.#onFile}

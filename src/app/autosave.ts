@@ -1,6 +1,6 @@
 import type { Project } from '../project/project.ts';
 import type { KeepNote } from './files/kept-job.ts';
-import { isFull, type SavedSource, type Storage } from './storage.ts';
+import { refusalOf, type Refusal, type SavedSource, type Storage } from './storage.ts';
 
 /** `looking`: another window works on the job, so that nothing is written here. */
 export type SaveState = 'saved' | 'saving' | 'refused' | 'looking';
@@ -16,7 +16,7 @@ interface Waiting {
 /** Writes the job to the browser's storage soon after each change, one write at a time, the newest last. */
 export class Autosave {
   #state: SaveState = 'saved';
-  #isFull = false;
+  #refusal: Refusal = 'off';
   #waiting: Waiting | null = null;
   #fresh: SavedSource[] = [];
   #timer: ReturnType<typeof setTimeout> | undefined;
@@ -34,9 +34,9 @@ export class Autosave {
     return this.#state;
   }
 
-  /** True where the last refusal was for want of room. */
-  get isFull(): boolean {
-    return this.#isFull;
+  /** Why it was refused last. */
+  get refusal(): Refusal {
+    return this.#refusal;
   }
 
   /** A source file to go with the next write. */
@@ -76,7 +76,7 @@ export class Autosave {
       if (this.#waiting === null) this.#set('saved');
     } catch (error) {
       // Private window, full disk, storage switched off: the job goes on in memory, and the maker is told once. Each change tries again.
-      this.#isFull = isFull(error);
+      this.#refusal = refusalOf(error);
       this.#fresh.unshift(...fresh);
       this.#set('refused');
     }

@@ -36,7 +36,7 @@ export const FILES_WORDS = spoken('files', {
     times: 'How many times smaller',
   },
   save: 'Save what is picked',
-  zip: 'Several files come as one zip.',
+  zip: 'Several files come as one zip; with the job in it the zip opens here again.',
   nothing: 'Nothing is picked.',
   stop: 'Call it off',
   stopVerb: 'call off making files',

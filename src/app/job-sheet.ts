@@ -164,7 +164,7 @@ export class JobSheet extends LitElement {
         .storage=${this.storage}
       ></fl-job-head>
       <fl-next-button .step=${this.next} ?hidden=${this.wishes.guide?.isOpen === true}></fl-next-button>
-      <fl-window-line .hold=${this.kept.hold}></fl-window-line>
+      <fl-window-line .hold=${this.kept.hold} .refusals=${this.kept.refusals}></fl-window-line>
       ${this.notice === null ? nothing : html`<fl-notice-line .notice=${this.notice}></fl-notice-line>`}
       ${this.#guide()}
       <fl-parts-line

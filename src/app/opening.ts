@@ -60,7 +60,7 @@ export async function openFile(bench: Workbench, file: File, handle: FileHandle 
   try {
     const bytes = new Uint8Array(await file.arrayBuffer());
     if (/\.svg$/i.test(file.name)) return await openDrawing(bench, file);
-    if (/\.json$/i.test(file.name)) await openJson(bench, bytes, file, handle);
+    if (/\.(json|zip)$/i.test(file.name)) await openJson(bench, bytes, file, handle);
     else await openModel(bench, bytes, file.name);
   } catch {
     bench.setNotice({ tone: 'problem', text: WORDS.notice.unreadable(file.name) });
@@ -164,7 +164,8 @@ async function openJson(bench: Workbench, bytes: Uint8Array, file: File, handle:
   const { name: fileName } = file;
   const opened = await bench.workshop.openProject(bytes, fileName);
   if (opened.ok) {
-    const place = placeInFile(opened.value, file, handle);
+    // A zip holds more than the job and is not written over: a job out of one is in no file.
+    const place = /\.zip$/i.test(fileName) ? undefined : placeInFile(opened.value, file, handle);
     return bench.adopt(opened.value, await sourcesOf(bench, opened.value), place);
   }
   const { readSeamFile } = await import('../project/seam-file.ts');

@@ -35,13 +35,23 @@ export interface Storage {
   rename(job: string, to: string): Promise<void>;
   loadWishes(): Promise<Wishes | null>;
   saveWishes(wishes: Wishes): Promise<void>;
+  /** Called when a newer version of the window, opened beside this one, has taken over what is kept: from then on every call is refused. */
+  onNewer: () => void;
 }
 
-/** True where a refusal means that the disk, or the browser's share of it, is full. */
-export const isFull = (error: unknown): boolean => error instanceof DOMException && error.name === 'QuotaExceededError';
+/** Why nothing is kept: the disk, or the browser's share of it, is full; a newer version of the window has taken over; or the browser keeps nothing. */
+export type Refusal = 'full' | 'newer' | 'off';
+
+const REFUSALS: Readonly<Record<string, Refusal>> = { QuotaExceededError: 'full', VersionError: 'newer' };
+
+export const refusalOf = (error: unknown): Refusal =>
+  (error instanceof DOMException ? REFUSALS[error.name] : undefined) ?? 'off';
+
+export const isFull = (error: unknown): boolean => refusalOf(error) === 'full';
 
 /** The browser's own database. Opened on first use, so that a refusal is a rejected promise and not a broken start. */
 export class BrowserStorage implements Storage {
+  onNewer: () => void = () => undefined;
   #opening: Promise<OpenShelves> | null = null;
   /** Files as they were put away last, by their jobs. */
   readonly #files = new Map<string, JobFile | null>();
@@ -186,7 +196,10 @@ export class BrowserStorage implements Storage {
   /** A refusal is not for ever: the next call asks again. */
   async #try(): Promise<OpenShelves> {
     try {
-      return await openShelves(this.name, () => (this.#opening = null));
+      return await openShelves(this.name, (isNewer) => {
+        this.#opening = null;
+        if (isNewer) this.onNewer();
+      });
     } catch (error) {
       this.#opening = null;
       throw error;

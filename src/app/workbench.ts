@@ -16,7 +16,7 @@ import { jobKeyOf } from './files/kept-job.ts';
 import { placeSaid } from './history/step-said.ts';
 import { findingText, toldText } from './finding-text.ts';
 import { labelText } from './label-words.ts';
-import type { SavedSource, Storage } from './storage.ts';
+import type { Refusal, SavedSource, Storage } from './storage.ts';
 import { findingKey, toldFindings } from './verdict/told-findings.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
 import { WORDS } from './words.ts';
@@ -63,6 +63,8 @@ export class Workbench extends EventTarget {
   #spoken = '';
   #turn = 0;
   #undos = 0;
+  #refusals = 0;
+  #isRefusing = false;
 
   constructor(
     workshop: Workshop,
@@ -72,11 +74,12 @@ export class Workbench extends EventTarget {
   ) {
     super();
     this.workshop = workshop;
+    storage.onNewer = () => this.#tellRefusal('newer');
     this.keeping = new Keeping(
       storage,
       locks,
       (state) => this.#onSaveState(state),
-      () => this.#changed(),
+      () => this.#onHold(),
     );
   }
 
@@ -121,6 +124,10 @@ export class Workbench extends EventTarget {
   get undos(): number {
     return this.#undos;
   }
+  /** How often something was to be changed while another window works on the job, since that was told. */
+  get refusals(): number {
+    return this.#refusals;
+  }
   /** The last sentence for screen readers. */
   get spoken(): string {
     return this.#spoken;
@@ -161,9 +168,20 @@ export class Workbench extends EventTarget {
 
   run(command: Command): void {
     const history = this.#history;
-    if (history === null) return;
+    if (history === null || this.#refuses()) return;
     const before = history.project;
     if (history.run(command, Date.now()) !== before) this.#documentChanged(before);
+  }
+
+  /** Where another window works on the job nothing is changed in this one, and a `refused` event tells so. */
+  #refuses(): boolean {
+    if (this.keeping.hold === 'mine') return false;
+    this.#refusals += 1;
+    this.#changed();
+    this.dispatchEvent(new Event('refused'));
+    this.#isRefusing = true;
+    queueMicrotask(() => (this.#isRefusing = false));
+    return true;
   }
 
   undo(): void {
@@ -186,7 +204,7 @@ export class Workbench extends EventTarget {
   /** @param said  what was done; empty: the place is enough. */
   #walk(go: (history: History) => Project, said: string): void {
     const history = this.#history;
-    if (history === null) return;
+    if (history === null || this.#refuses()) return;
     const before = history.project;
     const now = go(history);
     if (now === before) return;
@@ -223,6 +241,8 @@ export class Workbench extends EventTarget {
   }
 
   setNotice(notice: Notice | null): void {
+    // What was refused has not happened.
+    if (this.#isRefusing && notice?.tone === 'note') return;
     this.#notice = notice;
     this.#changed();
   }
@@ -234,6 +254,7 @@ export class Workbench extends EventTarget {
 
   /** Tells a screen reader; a sentence said twice in a row is heard twice. */
   say(text: string): void {
+    if (this.#isRefusing) return;
     this.#spoken = text === this.#spoken ? `${text}\u00a0` : text;
     this.#changed();
   }
@@ -384,10 +405,23 @@ export class Workbench extends EventTarget {
     }
   }
 
+  #onHold(): void {
+    if (this.keeping.hold === 'mine') this.#refusals = 0;
+    this.#changed();
+  }
+
   #onSaveState(state: SaveState): void {
-    const text = this.autosave.isFull ? KEEP_WORDS.full : WORDS.notice.storageRefused;
-    if (state === 'refused') this.setNotice({ tone: 'note', text });
+    if (state === 'refused') this.#tellRefusal(this.autosave.refusal);
     else this.#changed();
+  }
+
+  #tellRefusal(refusal: Refusal): void {
+    const texts: Record<Refusal, string> = {
+      full: KEEP_WORDS.full,
+      newer: KEEP_WORDS.newer,
+      off: WORDS.notice.storageRefused,
+    };
+    this.setNotice({ tone: 'note', text: texts[refusal] });
   }
 
   #changed(): void {

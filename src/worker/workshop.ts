@@ -18,12 +18,14 @@ import { changedPdfOf, FILE_NAMES, pdfOf, reportOf, stripPdfOf, svgOf } from '..
 import { needSculptAtWork } from '../project/at-work.ts';
 import { setSeams } from '../project/commands.ts';
 import { readProjectFile, writeProjectFile } from '../project/project-file.ts';
+import { PROJECT_SUFFIX } from '../project/project-suffix.ts';
 import type { MockUp } from '../project/mock-up.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { sourcesOfProject } from '../project/sources.ts';
 import { sourceFormat } from '../pipeline/source-format.ts';
 import { edgePath } from '../steps/seams/edge-path.ts';
 import { sharpEdges } from '../steps/seams/sharp-edges.ts';
+import { fileFromZip, isZip } from '../steps/write/from-zip.ts';
 import { rad } from '../geom/vec.ts';
 import { BendDesk } from './bend-desk.ts';
 import { BenchUpdater } from './bench-update.ts';
@@ -336,7 +338,13 @@ export class PipelineWorkshop implements WholeWorkshop {
   }
 
   async openProject(bytes: Uint8Array, fileName: string): Promise<Result<Project>> {
-    const opened = await readProjectFile(new TextDecoder().decode(bytes), fileName);
+    const inHand = isZip(bytes) ? fileFromZip(bytes, PROJECT_SUFFIX) : bytes;
+    if (inHand === null)
+      return fail(
+        'project/not-in-zip',
+        `${fileName} is damaged or holds no Foamloft project: choose a zip that was saved with the project in it, or a file ending in ${PROJECT_SUFFIX}.`,
+      );
+    const opened = await readProjectFile(new TextDecoder().decode(inHand), fileName);
     if (!opened.ok) return opened;
     for (const [hash, source] of opened.value.sources) this.#pipeline.putSource(hash, source);
     return ok(opened.value.project);

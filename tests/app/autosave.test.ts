@@ -62,7 +62,7 @@ describe('saving on each change', () => {
     autosave.addSource(SOURCE);
     autosave.later(project('one'), NOTE);
     await autosave.flush();
-    expect(autosave.isFull).toBe(true);
+    expect(autosave.refusal).toBe('full');
     storage.refusal = null;
     autosave.later(project('two'), NOTE);
     await autosave.flush();

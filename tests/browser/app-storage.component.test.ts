@@ -2,7 +2,7 @@ import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { NO_NOTE, jobKeyOf, type KeepNote } from '../../src/app/files/kept-job.ts';
 import { RING } from '../../src/app/files/ring.ts';
-import { BrowserStorage, isFull } from '../../src/app/storage.ts';
+import { BrowserStorage, isFull, refusalOf } from '../../src/app/storage.ts';
 import { newProject } from '../../src/project/new-project.ts';
 import type { Project } from '../../src/project/project.ts';
 
@@ -158,6 +158,18 @@ describe('storage in the browser', () => {
     vi.useRealTimers();
     held.close();
     expect(await silent.load()).toBeNull(); // it answers now
+  });
+
+  it('gives way to a newer version of the window, says so, and keeps nothing from then on', async () => {
+    await keep('a', [1]);
+    const told = vi.fn();
+    storage.onNewer = told;
+    // Waits for ever where the older window does not let go.
+    const newer = await openDB(storage.name, 3);
+    expect(told).toHaveBeenCalledOnce();
+    expect(refusalOf(await keep('a', [2]).catch((error: unknown) => error))).toBe('newer');
+    expect(await newer.count('documents')).toBe(1);
+    newer.close();
   });
 
   it('keeps wishes', async () => {

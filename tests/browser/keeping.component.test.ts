@@ -76,6 +76,24 @@ describe('where the job is kept, in the window', () => {
     expect(asked).toEqual(['work-here', 'only-look', 'open-copy']);
   });
 
+  it('puts a field back that is changed where the job is only looked at, and says why', async () => {
+    const hold = vi.spyOn(workbench.keeping, 'hold', 'get').mockReturnValue('looking');
+    const before = workbench.project?.name;
+    const field = findIn<HTMLInputElement>(app, 'fl-job-sheet', 'fl-job-head', 'input.name');
+    // A window that is not in front is told nothing of the keyboard.
+    field.dispatchEvent(new FocusEvent('focusin', { bubbles: true, composed: true }));
+    field.value = 'not mine to name';
+    field.dispatchEvent(new Event('change', { bubbles: true, composed: true }));
+    await restedApp(app);
+    expect([workbench.project?.name, field.value]).toEqual([before, before]);
+    const told = findIn<WindowLine>(app, 'fl-job-sheet', 'fl-window-line').renderRoot.querySelector('[role="alert"]');
+    expect(told?.textContent).toBe(KEEP_WORDS.windows.refused);
+    hold.mockRestore();
+    workbench.run(renameProject('mine again'));
+    await restedApp(app);
+    expect(field.value).toBe('mine again');
+  });
+
   it('lays pages out for the printer in their true size, seen on paper alone', () => {
     const pages = workbench.bench.paper!.pages;
     const takeAway = layOutForPrint(pages);

@@ -15,6 +15,7 @@ import { sourcesOfProject } from '../../src/project/sources.ts';
 export class MemoryStorage implements Storage {
   /** What every call is refused with, if at all. */
   refusal: Error | null = null;
+  onNewer = (): void => undefined;
   /** Documents in the order they were saved. */
   readonly saves: Project[] = [];
   readonly sources = new Map<string, SavedSource>();

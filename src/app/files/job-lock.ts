@@ -64,6 +64,8 @@ export class JobLock {
     const before = this.#job;
     if (job === before) return;
     this.#job = job;
+    // Nothing is known of it yet.
+    this.#hold = 'mine';
     this.#settled = this.#settled.then(() => this.#take(job));
     if (before !== null) void this.#settled.then(() => this.#leave(before));
   }

@@ -34,10 +34,13 @@ export const KEEP_WORDS = spoken('keep', {
   again: 'try again',
 
   full: 'This browser has no more room, so the job is not kept here. Save it to a file, and forget jobs you need no longer under earlier states.',
+  newer:
+    'A newer version of this window is open beside it and keeps the jobs now. Nothing more is kept from here: save the job to a file, then load this window anew.',
 
   windows: {
     label: 'The job in two windows',
-    elsewhere: 'Another window works on this job. What you change here is not kept.',
+    elsewhere: 'Another window works on this job, so nothing can be changed here.',
+    refused: 'Nothing was changed: another window works on this job. Work on it here, or in a copy.',
     looking: 'You only look at this job here; another window works on it.',
     workHere: 'Work here instead',
     onlyLook: 'Only look',

@@ -11,13 +11,16 @@ export interface KeptLook {
   /** True where the file holds it as it stands. */
   readonly isInFile: boolean;
   readonly hold: Hold;
+  /** How often something was to be changed although another window works on it. */
+  readonly refusals: number;
 }
 
-export const NOT_KEPT: KeptLook = { job: '', fileName: '', isInFile: false, hold: 'mine' };
+export const NOT_KEPT: KeptLook = { job: '', fileName: '', isInFile: false, hold: 'mine', refusals: 0 };
 
-export const keptLook = ({ place, hold }: Keeping, project: Project | null): KeptLook => ({
+export const keptLook = ({ place, hold }: Keeping, project: Project | null, refusals: number): KeptLook => ({
   job: place.job,
   fileName: place.file?.name ?? '',
   isInFile: project !== null && place.inFile === project,
   hold,
+  refusals,
 });

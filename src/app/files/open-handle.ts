@@ -13,7 +13,13 @@ export async function openHandle(bench: Workbench, handle: FileHandle): Promise<
 export async function chooseFile(bench: Workbench): Promise<boolean> {
   const asked = chooseToOpen({
     description: KEEP_WORDS.kindsToOpen,
-    accept: { 'application/json': ['.json'], 'model/obj': ['.obj'], 'model/stl': ['.stl'], 'image/svg+xml': ['.svg'] },
+    accept: {
+      'application/json': ['.json'],
+      'application/zip': ['.zip'],
+      'model/obj': ['.obj'],
+      'model/stl': ['.stl'],
+      'image/svg+xml': ['.svg'],
+    },
   });
   const handle = await asked.catch(() => undefined);
   if (handle != null) await openHandle(bench, handle);

@@ -27,8 +27,11 @@ export type OpenShelves = IDBPDatabase<Shelves>;
 const ANSWER_TURNS = 20;
 const TURN_MS = 250;
 
-/** Opens the database. Rejects where the browser keeps nothing, or does not answer. */
-export async function openShelves(name: string, onLost: () => void): Promise<OpenShelves> {
+/**
+ * Opens the database. Rejects where the browser keeps nothing, or does not answer.
+ * @param onLost  it was closed; `isNewer`: for a newer version of the window, which opens it after its own manner.
+ */
+export async function openShelves(name: string, onLost: (isNewer: boolean) => void): Promise<OpenShelves> {
   const opening = openDB<Shelves>(name, 2, {
     upgrade: async (db, oldVersion, _, change) => {
       if (oldVersion === 0) for (const store of ['sources', 'wishes'] as const) db.createObjectStore(store);
@@ -41,9 +44,9 @@ export async function openShelves(name: string, onLost: () => void): Promise<Ope
     // Another window has a newer version: it must not wait for this one.
     blocking: (_, __, event) => {
       (event.target as IDBDatabase).close();
-      onLost();
+      onLost(true);
     },
-    terminated: onLost,
+    terminated: () => onLost(false),
   });
   const db = await Promise.race([opening, silence()]);
   if (db !== null) return db;

@@ -35,7 +35,7 @@ export const FILES: Translation<typeof FILES_WORDS> = {
     times: 'Wievielmal kleiner',
   },
   save: 'Auswahl speichern',
-  zip: 'Mehrere Dateien kommen als ein ZIP.',
+  zip: 'Mehrere Dateien kommen als ein ZIP; mit dem Auftrag darin lässt es sich hier wieder öffnen.',
   nothing: 'Nichts ist gewählt.',
   stop: 'Abbrechen',
   stopVerb: 'Herstellen der Dateien abbrechen',

@@ -37,10 +37,14 @@ export const KEEP: TranslationInPart<typeof KEEP_WORDS> = {
   again: 'noch einmal versuchen',
 
   full: 'Dieser Browser hat keinen Platz mehr, der Auftrag wird hier nicht aufbewahrt. Als Datei speichern und unter den früheren Ständen Aufträge vergessen, die nicht mehr gebraucht werden.',
+  newer:
+    'Daneben ist eine neuere Fassung dieses Fensters offen, die jetzt die Aufträge aufbewahrt. Von hier wird nichts mehr aufbewahrt: Den Auftrag als Datei speichern, dann dieses Fenster neu laden.',
 
   windows: {
     label: 'Der Auftrag in zwei Fenstern',
-    elsewhere: 'Ein anderes Fenster arbeitet an diesem Auftrag. Was hier geändert wird, wird nicht aufbewahrt.',
+    elsewhere: 'Ein anderes Fenster arbeitet an diesem Auftrag; hier kann nichts geändert werden.',
+    refused:
+      'Nichts wurde geändert: Ein anderes Fenster arbeitet an diesem Auftrag. Hier weiterarbeiten oder in einer Kopie.',
     looking: 'Dieser Auftrag wird hier nur angesehen; ein anderes Fenster arbeitet daran.',
     workHere: 'Hier arbeiten',
     onlyLook: 'Nur ansehen',

@@ -144,6 +144,12 @@ export const FILES: Sentences = {
       '{1} ist keine ganze Projektdatei (der Text endet zu früh oder ist beschädigt): eine ältere Kopie öffnen.',
     ],
   ],
+  'project/not-in-zip': [
+    [
+      '{1} is damaged or holds no Foamloft project: choose a zip that was saved with the project in it, or a file ending in {2}.',
+      '{1} ist beschädigt oder enthält kein Foamloft-Projekt: ein ZIP wählen, das mit dem Projekt darin gespeichert wurde, oder eine Datei, die auf {2} endet.',
+    ],
+  ],
   'project/not-ours': [
     [
       '{1} is a JSON file but not a Foamloft project: choose a file ending in {2}.',
