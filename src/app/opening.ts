@@ -17,6 +17,7 @@ import {
 import { takeNewVersion } from '../project/version-commands.ts';
 import type { FilePart } from '../worker/parts-api.ts';
 import { openDrawing } from './drawing-actions.ts';
+import { findingText } from './finding-text.ts';
 import { freeId, setCore } from '../project/wear-commands.ts';
 import { standingOn, upOf } from './parts-actions.ts';
 import type { FileHandle } from './files/file-handle.ts';
@@ -166,7 +167,9 @@ async function openJson(bench: Workbench, bytes: Uint8Array, file: File, handle:
   if (opened.ok) {
     // A zip holds more than the job and is not written over: a job out of one is in no file.
     const place = /\.zip$/i.test(fileName) ? undefined : placeInFile(opened.value, file, handle);
-    return bench.adopt(opened.value, await sourcesOf(bench, opened.value), place);
+    bench.adopt(opened.value, await sourcesOf(bench, opened.value), place);
+    const told = opened.notes.map((note) => findingText(note, opened.value.lengthUnit));
+    return told.length === 0 ? undefined : bench.setNotice({ tone: 'note', text: told.join(' ') });
   }
   const { readSeamFile } = await import('../project/seam-file.ts');
   const seams = readSeamFile(new TextDecoder().decode(bytes), fileName);

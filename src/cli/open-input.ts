@@ -29,7 +29,7 @@ export async function openInput(file: InputFile, scale: ScaleChoice | undefined)
   if (looksLikeProject(file.bytes)) {
     const opened = await readProjectFile(new TextDecoder().decode(file.bytes), file.name);
     if (!opened.ok) throw Refused.from(opened.problem, file.name);
-    return { ...opened.value, assumed: [] };
+    return { ...opened.value, assumed: opened.notes };
   }
   const hash = await contentHash(file.bytes);
   const sources = new Map([[hash, { fileName: file.name, bytes: file.bytes }]]);

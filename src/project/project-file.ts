@@ -15,6 +15,7 @@ import { documentOf, withVersions } from './kept-version.ts';
 import { PROJECT_SUFFIX } from './project-suffix.ts';
 import type { Project } from './project.ts';
 import { joinsSchema } from './joins-schema.ts';
+import { migrated, MIGRATIONS, SCHEMA_VERSION, type RawDocument } from './migrations.ts';
 import { plainSchema } from './plain-schema.ts';
 import { bodyScaleSchema, bodySchema } from './body-schema.ts';
 import { seamPathSchema } from './seam-path-schema.ts';
@@ -26,6 +27,7 @@ import { gluingSchema, shopSchema } from './shop-schema.ts';
 import { stockSchema } from './stock-schema.ts';
 import { neededSources, sourcesOfProject } from './sources.ts';
 import { TIP_HOLE_MM } from './tip-commands.ts';
+import { unknownFields, unknownFieldsTold } from './unknown-fields.ts';
 import { readVersions, versionsSchema, writtenVersions } from './version-file.ts';
 import { WISH_LIMITS } from './wish-limits.ts';
 
@@ -298,7 +300,7 @@ const printerSchema = v.object({
 });
 
 const document = v.object({
-  schemaVersion: v.literal(1),
+  schemaVersion: v.literal(SCHEMA_VERSION),
   name: v.string(),
   revision: v.pipe(count, v.minValue(1)),
   parts: v.pipe(v.array(sculpt), v.maxLength(MOST_SCULPTS)),
@@ -396,10 +398,15 @@ export function writeProjectFile(project: Project, sources: OpenedProject['sourc
 }
 
 /**
- * Reads a project file. Every value is checked, and so is every source file against its hash.
+ * Reads a project file. Documents of older versions are brought on first; every value is checked, and so is every source file against its hash. A
+ * note tells of fields that are not known.
  * Fails with `project/not-json`, `project/not-ours`, `project/newer`, `project/broken` or `project/source`.
  */
-export async function readProjectFile(text: string, fileName: string): Promise<Result<OpenedProject>> {
+export async function readProjectFile(
+  text: string,
+  fileName: string,
+  table = MIGRATIONS,
+): Promise<Result<OpenedProject>> {
   let raw: unknown;
   try {
     raw = JSON.parse(text);
@@ -418,21 +425,19 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       'project/not-ours',
       `${fileName} is a JSON file but not a Foamloft project: choose a file ending in ${PROJECT_SUFFIX}.`,
     );
-  if (head.output.project.schemaVersion > 1) {
+  if (head.output.project.schemaVersion > SCHEMA_VERSION) {
     return fail('project/newer', `${fileName} was saved by a newer Foamloft: update this one, then open it again.`);
   }
-  const parsed = v.safeParse(file, raw);
+  const whole = { ...head.output, project: migrated(head.output.project, table) };
+  const parsed = v.safeParse(file, whole);
   if (!parsed.success) {
     const [issue] = parsed.issues;
     return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
   }
   const checked = checkedDocument(parsed.output.project, fileName);
   if (!checked.ok) return checked;
-  const kept = await readVersions(
-    parsed.output.versions,
-    (raw as { project: unknown }).project,
-    checked.value,
-    (changed, name) => versionIn(changed, name, fileName),
+  const kept = await readVersions(parsed.output.versions, head.output.project, checked.value, (changed, name) =>
+    versionIn(migrated(changed as RawDocument, table), name, fileName),
   );
   if (!kept.ok) return kept;
   const project = withVersions(checked.value, kept.value);
@@ -454,7 +459,7 @@ export async function readProjectFile(text: string, fileName: string): Promise<R
       `${fileName} does not hold its model ${missing.fileName}: open an older copy of the project.`,
     );
   }
-  return ok({ project, sources });
+  return ok({ project, sources }, unknownFieldsTold(unknownFields(whole.project, parsed.output.project), fileName));
 }
 
 /** A version put together from what the file holds of it. */

@@ -347,7 +347,7 @@ export class PipelineWorkshop implements WholeWorkshop {
     const opened = await readProjectFile(new TextDecoder().decode(inHand), fileName);
     if (!opened.ok) return opened;
     for (const [hash, source] of opened.value.sources) this.#pipeline.putSource(hash, source);
-    return ok(opened.value.project);
+    return ok(opened.value.project, opened.notes);
   }
 
   async #tryOut(project: Project): Promise<Outcome | null> {

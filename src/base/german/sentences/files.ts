@@ -144,6 +144,16 @@ export const FILES: Sentences = {
       '{1} ist keine ganze Projektdatei (der Text endet zu früh oder ist beschädigt): eine ältere Kopie öffnen.',
     ],
   ],
+  'project/unknown-fields': [
+    [
+      '{1} holds fields that are not known here: {2} and {3} more; they are left out when it is saved.',
+      '{1} enthält Felder, die hier nicht bekannt sind: {2} und {3} weitere; beim Speichern entfallen sie.',
+    ],
+    [
+      '{1} holds fields that are not known here: {2}; they are left out when it is saved.',
+      '{1} enthält Felder, die hier nicht bekannt sind: {2}; beim Speichern entfallen sie.',
+    ],
+  ],
   'project/not-in-zip': [
     [
       '{1} is damaged or holds no Foamloft project: choose a zip that was saved with the project in it, or a file ending in {2}.',
