@@ -63,6 +63,7 @@ import type {
   StagePickEvent,
   StagePlaneEvent,
   StageSectionEvent,
+  StageStandEvent,
 } from './stage-events.ts';
 import { moveDrawing, openDrawing, partDrawing, placeDrawing, placeOfPick } from './drawing-actions.ts';
 import { DrawingHand } from './drawing-hand.ts';
@@ -103,8 +104,11 @@ export class App extends LitElement {
   /** What the window knows and shows; set once, before the element is put on the page. */
   @property({ attribute: false }) workbench!: Workbench;
   @state() private isDropping = false;
+  /** The bench is drawn in 3D. */
+  @state() private hasScene = false;
   @query('fl-stage') private stage!: Stage;
   @query('fl-look-row') private lookRow!: HTMLElement;
+  @query('fl-stage-sides') private sides!: HTMLElement;
   @query('fl-legend') private legend!: HTMLElement;
   @query('fl-chosen-row') private chosenRow!: HTMLElement;
   @query('fl-job-sheet') private sheet!: JobSheet;
@@ -125,7 +129,7 @@ export class App extends LitElement {
   #drawingHand!: DrawingHand;
   #layoutSearch!: LayoutSearchHand;
   #panels = new ResizeObserver(() => {
-    this.stage.insets = insetsOf(this.stage, [this.lookRow, this.legend], this.chosenRow);
+    this.stage.insets = insetsOf(this.stage, [this.lookRow, this.sides, this.legend], this.chosenRow);
   });
   #focus = new FocusKeeper(() => this.stage.focusCanvas());
   #fields!: FieldKeeper;
@@ -161,7 +165,7 @@ export class App extends LitElement {
     document.addEventListener('visibilitychange', this.#onHide);
     this.#night.addEventListener('change', this.#onChange);
     void this.updateComplete.then(() =>
-      [this.stage, this.lookRow, this.legend, this.chosenRow].forEach((part) => this.#panels.observe(part)),
+      [this.stage, this.lookRow, this.sides, this.legend, this.chosenRow].forEach((part) => this.#panels.observe(part)),
     );
   }
 
@@ -232,6 +236,7 @@ export class App extends LitElement {
           @fl-stage-drop=${this.#onDropped}
           @fl-stage-section=${(event: StageSectionEvent) => workbench.setView({ section: event.figures })}
           @fl-stage-plane=${this.#onPlane}
+          @fl-stage-stand=${(event: StageStandEvent) => (this.hasScene = event.hasScene)}
         ></fl-stage>
         ${chosenPage >= 0 && bench.paper !== null ? html`<fl-page-view .pages=${bench.paper.pages} .at=${chosenPage}></fl-page-view>` : nothing}
         ${view.choice.kind === 'sheet' && bench.sheets !== null ? this.#sheetView(view.choice.sheet) : nothing}
@@ -243,6 +248,11 @@ export class App extends LitElement {
             .bench=${bench}
             .view=${view}
           ></fl-look-row>
+          <fl-stage-sides
+            ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
+            .bench=${bench}
+            .hasScene=${this.hasScene}
+          ></fl-stage-sides>
           <fl-legend
             ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
             .project=${project}
@@ -262,6 +272,7 @@ export class App extends LitElement {
           ?hidden=${project?.parts.length === 0}
           ?data-next=${view.help.next === 'stage'}
           .stage=${view.stage}
+          .over=${view.choice.kind === 'page' || view.choice.kind === 'sheet' ? view.choice.kind : null}
           .last=${this.#lastStage()}
           @fl-stage-go=${(event: StageGoEvent) => this.#rollTo(event.stage)}
         ></fl-stage-rule>
@@ -498,7 +509,10 @@ export class App extends LitElement {
     this.stage.focusCanvas();
   }
 
+  /** What lies over the bench is put away: the pieces are to be seen. */
   #rollTo(stage: number): void {
+    const { choice } = this.workbench.view;
+    if (choice.kind === 'page' || choice.kind === 'sheet') this.workbench.setView({ choice: NOTHING });
     this.#travel.go(this.workbench.view.stage, Math.min(stage, this.#lastStage()));
   }
 
@@ -532,8 +546,12 @@ export class App extends LitElement {
   }
 
   #onPick({ pick }: StagePickEvent): void {
-    if (this.workbench.view.tool === 'drawing') placeDrawing(this.workbench, this.#placeOf(pick));
-    else this.#picks.click(pick);
+    const { tool, choice } = this.workbench.view;
+    if (tool === 'drawing') return placeDrawing(this.workbench, this.#placeOf(pick));
+    // The first click beside what is chosen lets go of it.
+    if (pick.sheet !== undefined && tool === 'choose' && choice.kind === 'nothing')
+      return this.stage.frame({ sheet: pick.sheet });
+    this.#picks.click(pick);
   }
 
   #placeOf(pick: BenchPick): DrawingPlace | null {

@@ -8,3 +8,4 @@ import './look-row.ts';
 import './page-view.ts';
 import './sheet-view.ts';
 import './stage-rule.ts';
+import './stage-sides.ts';

@@ -54,6 +54,13 @@ export class StageSectionEvent extends Event {
   }
 }
 
+/** The bench is drawn in 3D from now on, or no longer. */
+export class StageStandEvent extends Event {
+  constructor(readonly hasScene: boolean) {
+    super('fl-stage-stand', { bubbles: true, composed: true });
+  }
+}
+
 declare global {
   interface HTMLElementEventMap {
     'fl-stage-hover': StageHoverEvent;
@@ -63,5 +70,6 @@ declare global {
     'fl-stage-drop': StageDropEvent;
     'fl-stage-plane': StagePlaneEvent;
     'fl-stage-section': StageSectionEvent;
+    'fl-stage-stand': StageStandEvent;
   }
 }

@@ -20,6 +20,22 @@ export const TURNS: Readonly<Record<string, LookMove>> = {
   Backspace: 'return',
 };
 
+/** What hands do on the picture, whatever they hold, and what comes of it. */
+export const GESTURES = {
+  drag: 'turn',
+  finger: 'turn',
+  rightDrag: 'aside',
+  shiftDrag: 'aside',
+  side: 'aside',
+  slide: 'aside',
+  twoFingers: 'asideAndNearer',
+  wheel: 'nearer',
+  pinch: 'nearer',
+  twice: 'close',
+  point: 'read',
+  dragSeam: 'seam',
+} as const;
+
 /** Up and down move a plane in hand, with Shift by the coarse step; left and right lean it one way, with Shift the other. */
 export const PLANE_KEYS: Readonly<Record<string, PlaneKeyMove>> = {
   ArrowUp: 'forth',

@@ -2,6 +2,7 @@ import { LitElement, css, html, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { keyCap } from './key-cap.ts';
 import { ViewEvent } from './events.ts';
+import { LOOK_WORDS } from './look-words.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -84,6 +85,11 @@ export class StageRule extends LitElement {
         border: var(--wide) solid var(--ink);
         background: var(--lamp);
       }
+      .over {
+        margin: 0;
+        line-height: 28px;
+        text-align: center;
+      }
       .names {
         display: grid;
         grid-template-columns: repeat(4, 1fr);
@@ -144,24 +150,12 @@ export class StageRule extends LitElement {
   /** The farthest place that can be reached yet. */
   @property({ type: Number }) last = LAST;
 
+  /** What hides the scene: then no place of the slider is seen. */
+  @property() over: 'page' | 'sheet' | null = null;
+
   protected override render() {
-    const near = Math.round(this.stage);
-    return html`<div class="track">
-        <i class="stop"></i><i class="stop"></i><i class="stop"></i><i class="stop"></i>
-        <input
-          data-means="stage"
-          type="range"
-          min="0"
-          max=${LAST}
-          step="0.01"
-          aria-label=${WORDS.stage.slider}
-          aria-valuetext=${WORDS.stages[near]}
-          .value=${String(this.stage)}
-          ?disabled=${this.last === 0}
-          @input=${this.#slide}
-          @keydown=${this.#step}
-        />
-      </div>
+    const near = this.over === null ? Math.round(this.stage) : -1;
+    return html`${this.over === null ? this.#track(near) : html`<p class="over">${LOOK_WORDS.laidOver[this.over]}</p>`}
       <div class="names">
         ${WORDS.stages.map(
           (name, i) =>
@@ -174,6 +168,25 @@ export class StageRule extends LitElement {
             </button>`,
         )}
       </div>`;
+  }
+
+  #track(near: number) {
+    return html`<div class="track">
+      <i class="stop"></i><i class="stop"></i><i class="stop"></i><i class="stop"></i>
+      <input
+        data-means="stage"
+        type="range"
+        min="0"
+        max=${LAST}
+        step="0.01"
+        aria-label=${WORDS.stage.slider}
+        aria-valuetext=${WORDS.stages[near]}
+        .value=${String(this.stage)}
+        ?disabled=${this.last === 0}
+        @input=${this.#slide}
+        @keydown=${this.#step}
+      />
+    </div>`;
   }
 
   #slide(event: Event): void {

@@ -2,18 +2,19 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
+import { nextTask } from '../base/next-task.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { Project } from '../project/project.ts';
 import type { BenchFacing, BenchInsets, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
-import type { PictureManner } from '../viewport/picture-manner.ts';
+import { isPlainHere, type PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
 import { litByStep } from './gluing-actions.ts';
 import { gluedPlaces } from './put-together.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
-import { colourOf } from './colour-of.ts';
+import { coloursOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
 import {
   StageDragEvent,
@@ -23,8 +24,11 @@ import {
   StagePickEvent,
   StagePlaneEvent,
   StageSectionEvent,
+  StageStandEvent,
 } from './stage-events.ts';
 import { PLANE_KEYS, TURNS } from './stage-keys.ts';
+import './stage-titles.ts';
+import type { SheetTitleEvent, StageTitles } from './stage-titles.ts';
 import { paintsOfTriangles } from './paint-look.ts';
 import { SHARED } from './styles.ts';
 import { tapesOnBench } from './tape-plane.ts';
@@ -46,6 +50,7 @@ const THEME_COLOURS: Readonly<Record<keyof BenchTheme, string>> = {
 };
 
 const NO_REGIONS: readonly Region[] = [];
+const NO_TITLES: readonly string[] = [];
 
 interface Limits {
   readonly bendPct: number;
@@ -154,6 +159,7 @@ export class Stage extends LitElement {
   /** True while the picture shows an older document. */
   @property({ type: Boolean }) stale = false;
   @query('canvas') private canvas!: HTMLCanvasElement;
+  @query('fl-stage-titles') private titles!: StageTitles | null;
   @state() private stand: Stand = 'loading';
   /** True before the first picture. */
   @state() private isBlank = true;
@@ -252,6 +258,14 @@ export class Stage extends LitElement {
           @keydown=${this.#onKey}
         ></canvas>`,
       )}
+      ${
+        isFlat
+          ? nothing
+          : html`<fl-stage-titles
+              .titles=${this.bench.sheets === null ? NO_TITLES : this.sheetTitles}
+              @fl-sheet-title=${({ sheet }: SheetTitleEvent) => this.frame({ sheet })}
+            ></fl-stage-titles>`
+      }
       <p id="keys" class="unseen">${WORDS.stage.keys}</p>
       ${isFlat ? html`<fl-flat-bench .bench=${this.bench} .view=${this.view} .up=${this.up} .reason=${this.stand}></fl-flat-bench>` : nothing}
     </div>`;
@@ -263,6 +277,8 @@ export class Stage extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<this>): void {
+    if ((changed as ReadonlyMap<PropertyKey, unknown>).has('stand'))
+      this.dispatchEvent(new StageStandEvent(this.stand === 'drawn'));
     if (this.#scene === null) return;
     if (changed.has('picture')) this.#begin();
     else this.#bring(changed);
@@ -280,10 +296,15 @@ export class Stage extends LitElement {
   }
 
   async #load(): Promise<void> {
-    const { BenchScene } = await import('../viewport/bench-scene.ts');
+    const loading = import('../viewport/bench-scene.ts');
+    // What is asked of the browser once takes it a while: in a task of its own, and while the scene is on its way.
+    await nextTask();
+    isPlainHere(this.picture);
+    const { BenchScene } = await loading;
     if (!this.isConnected) return;
+    let scene: BenchScene;
     try {
-      this.#scene = new BenchScene(
+      scene = new BenchScene(
         this.canvas,
         {
           onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
@@ -292,6 +313,7 @@ export class Stage extends LitElement {
           onDrag: (pick) => this.dispatchEvent(new StageDragEvent(pick)),
           onDrop: () => this.dispatchEvent(new StageDropEvent()),
           onPlane: (plane, isDone) => this.dispatchEvent(new StagePlaneEvent(plane, isDone)),
+          onDrawn: () => this.#followTitles(),
           onSection: (figures) => this.dispatchEvent(new StageSectionEvent(figures)),
           onContextLost: () => (this.stand = 'lost'),
           onContextRestored: () => (this.stand = 'drawn'),
@@ -303,12 +325,16 @@ export class Stage extends LitElement {
       this.stand = 'missing';
       return;
     }
+    this.#scene = scene;
     this.stand = 'drawn';
     this.#sizes.observe(this);
-    this.#scene.setInsets(this.#insets);
-    this.#scene.setReducedMotion(this.#stillness.matches);
+    scene.setInsets(this.#insets);
+    scene.setReducedMotion(this.#stillness.matches);
+    await nextTask();
+    // Another picture may have been begun meanwhile.
+    if (this.#scene !== scene) return;
     this.#bring(null);
-    await this.#firstPicture(this.#scene);
+    await this.#firstPicture(scene);
   }
 
   /** Shows the canvas once it has a picture. The first one is drawn before anything was brought to the scene; a second may never be needed. */
@@ -378,6 +404,7 @@ export class Stage extends LitElement {
     const { view } = this;
     const isNew = (name: keyof ViewState): boolean => before === undefined || before[name] !== view[name];
     if (isNew('stage')) this.#setStage(scene, view.stage);
+    this.#showSheet(scene, before);
     if (isNew('bends')) scene.setBends(view.bends);
     if (isNew('colouring')) scene.setColouring(view.colouring);
     if (isNew('familiar')) scene.setFamiliar(view.familiar);
@@ -408,6 +435,17 @@ export class Stage extends LitElement {
     if (this.#ordered?.shop === shop && this.#ordered.pieces === pieces) return;
     this.#ordered = { shop, pieces };
     scene.setGlued(gluedPlaces(shop, pieces));
+  }
+
+  #followTitles(): void {
+    this.titles?.follow((sheet) => this.#scene?.titleOf(sheet) ?? null);
+  }
+
+  /** Where pieces lie on their sheets, the one that is laid over the bench is come back to when it is put away. */
+  #showSheet(scene: BenchScene, before: ViewState | undefined): void {
+    const { choice, stage } = this.view;
+    if (choice.kind !== 'sheet' || stage < 2) return;
+    if (before?.choice.kind !== 'sheet' || before.choice.sheet !== choice.sheet) scene.frame({ sheet: choice.sheet });
   }
 
   #showTapes(scene: BenchScene): void {
@@ -454,7 +492,8 @@ export class Stage extends LitElement {
   }
 
   #themeNow(): BenchTheme {
-    const entries = Object.entries(THEME_COLOURS).map(([key, name]) => [key, colourOf(this, name)]);
+    const colours = coloursOf(this, Object.values(THEME_COLOURS));
+    const entries = Object.keys(THEME_COLOURS).map((key, i) => [key, colours[i]]);
     return Object.fromEntries(entries) as BenchTheme;
   }
 

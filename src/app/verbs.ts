@@ -31,6 +31,7 @@ import { historyVerbs } from './history/history-verbs.ts';
 import { seamJoinVerbs } from './seam-joins.ts';
 import { colourVerbs } from './legend/colour-verbs.ts';
 import { insideVerbs } from './look-verbs.ts';
+import { LOOK_WORDS } from './look-words.ts';
 import { dataText } from './data-words.ts';
 import { openSample } from './opening.ts';
 import { partVerbs } from './parts-actions.ts';
@@ -227,6 +228,11 @@ function lookVerbs(bench: Workbench, actions: WindowActions): Verb[] {
     ...colourVerbs(bench),
     ...insideVerbs(bench),
     ...tapeVerbs(bench),
+    {
+      id: 'frame-prop',
+      label: LOOK_WORDS.propVerb,
+      run: () => actions.frame(bench.view.stage === 0 ? 'sculpt' : 'pieces'),
+    },
     { id: 'frame-all', label: words.frameAll, key: 'o', run: () => actions.frame('all') },
     ...(['hand', 'head', 'door', 'none'] as const).map((familiar) => ({
       id: `beside-${familiar}`,

@@ -90,6 +90,7 @@ export const WINDOW_STYLE = css`
   /* A sheet laid over the bench hides what is for the sculpt, from the eye and from the Tab key. */
   fl-sheet-view ~ fl-look-row,
   fl-sheet-view ~ .top fl-look-row,
+  fl-sheet-view ~ .top fl-stage-sides,
   fl-sheet-view ~ fl-chosen-row {
     visibility: hidden;
   }
@@ -170,7 +171,8 @@ export const WINDOW_STYLE = css`
       overflow: visible;
     }
     fl-chosen-row,
-    fl-look-row {
+    fl-look-row,
+    fl-stage-sides {
       justify-content: start;
       margin: 0 var(--s2) var(--s2);
     }
@@ -196,8 +198,11 @@ export const WINDOW_STYLE = css`
     fl-look-row {
       grid-area: 4 / 1;
     }
-    fl-legend {
+    fl-stage-sides {
       grid-area: 5 / 1;
+    }
+    fl-legend {
+      grid-area: 6 / 1;
       justify-self: stretch;
       inline-size: auto;
       margin: 0 var(--s2);

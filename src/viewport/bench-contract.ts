@@ -46,6 +46,8 @@ export interface BenchEvents {
   onPlane(plane: BenchPlane, isDone: boolean): void;
   /** The foam was cut open, or is no longer, or where it is cut has changed. */
   onSection(figures: SectionFigures | null): void;
+  /** A picture was drawn. */
+  onDrawn(): void;
   /** The picture is gone until the graphics card is back; the job goes on without it. */
   onContextLost(): void;
   onContextRestored(): void;

@@ -97,6 +97,7 @@ export class BenchScene {
       canvas,
       isPlainHere(manner),
       (pxPerMm) => this.#show.beforeDraw(pxPerMm),
+      () => events.onDrawn(),
       () => events.onContextLost(),
       () => events.onContextRestored(),
     );
@@ -345,6 +346,19 @@ export class BenchScene {
     return this.#aimed()?.screenOf(vertex) ?? null;
   }
 
+  /** Round the title of a sheet where it is seen, CSS px in the canvas; null behind the eye or where there is none. */
+  titleOf(sheet: number): DOMRectReadOnly | null {
+    const box = this.#show.titleBox(sheet);
+    if (box.isEmpty()) return null;
+    const { projection } = this.#aim();
+    const corners = [box.min.x, box.max.x].flatMap((x) =>
+      [box.min.z, box.max.z].map((z) => projection.at([x, 0, z], 0)),
+    );
+    const [xs, ys] = [corners.map((at) => at?.x ?? NaN), corners.map((at) => at?.y ?? NaN)];
+    const [left, top] = [Math.min(...xs), Math.min(...ys)];
+    return Number.isNaN(left) ? null : new DOMRectReadOnly(left, top, Math.max(...xs) - left, Math.max(...ys) - top);
+  }
+
   /** What lies in the middle of the picture; where the sculpt is not there, or stands in its setting, in the middle of the sculpt. */
   pickMiddle(): BenchPick {
     const { widthPx, heightPx, riseGoalPx } = this.#studio;
@@ -395,7 +409,7 @@ export class BenchScene {
   #boxOf(what: Exclude<FrameTarget, 'all' | 'setting' | 'sculpt'>): Box3 {
     if (what === 'pieces') return this.#show.pieceBox(null);
     if ('piece' in what) return this.#show.pieceBox(what.piece);
-    return 'seam' in what ? this.#show.seamBox(what.seam) : this.#show.sheets.box(what.sheet);
+    return 'seam' in what ? this.#show.seamBox(what.seam) : this.#show.sheetBox(what.sheet);
   }
 
   /** Two clicks bring what is pointed at into the picture; on nothing, the whole. */
@@ -429,7 +443,7 @@ export class BenchScene {
 
   /** A picker for the view as it is now. */
   #aimed(): BenchPicker | null {
-    const { solid, isWhole, sheets } = this.#show;
+    const { solid, isWhole } = this.#show;
     if (solid === null) return null;
     const { base, seams, pieces, body, localOfTriangle, sceneFromModel, form } = solid;
     return new BenchPicker(
@@ -444,7 +458,7 @@ export class BenchScene {
         formCorners: form.positions,
         sceneFromModel,
         isWhole,
-        sheetHit: (origin, direction) => sheets.hit(origin, direction),
+        sheetHit: (origin, direction) => this.#show.sheetHit(origin, direction),
         left: (sight) => this.#show.inside.section.beyond(sight),
       },
       this.#aim(),
@@ -542,7 +556,7 @@ export class BenchScene {
 
   /** Where no sculpt stands sheets are all that can be met. */
   #sheetAt(origin: Vector3, direction: Vector3): BenchPick {
-    const sheet = this.#show.sheets.hit(origin, direction);
+    const sheet = this.#show.sheetHit(origin, direction);
     return sheet === null ? { kind: 'nothing' } : { kind: 'sheet', sheet: sheet.sheet };
   }
 

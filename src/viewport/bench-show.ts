@@ -34,6 +34,7 @@ import type { DryFit } from '../model/dry-fit.ts';
 import type { BendField } from '../model/bend-field.ts';
 import type { RoomField } from '../model/room-field.ts';
 import type { Springing } from '../model/springing.ts';
+import { clearOf } from './eye-room.ts';
 import { FamiliarThing } from './familiar.ts';
 import { figuresOfFit, figuresOfPull, FitLines } from './fit-lines.ts';
 import type { OnBench } from './find-pointed.ts';
@@ -50,7 +51,7 @@ import { PlaneHandle } from './plane-handle.ts';
 import { PointingView } from './pointing-view.ts';
 import { settingBefore } from './setting.ts';
 import { SheetTitles } from './sheet-titles.ts';
-import { SheetsView } from './sheets-view.ts';
+import { SheetsView, type SheetHit } from './sheets-view.ts';
 import { Slices } from './slices.ts';
 import type { Studio } from './studio.ts';
 import { SurfaceObject } from './surface-object.ts';
@@ -315,7 +316,7 @@ export class BenchShow {
     return this.#alone.isEmpty() ? EMPTY_BOX : this.#alone;
   }
 
-  /** Round a piece where it is now, or round all for null; empty when there is none. */
+  /** Round a piece where it is now, or for null round all with what is written on their sheets; empty when there is none. */
   pieceBox(piece: number | null): Box3 {
     const box = new Box3();
     if (this.isPropSeen && piece === null) return box.copy(this.inside.prop.box);
@@ -323,7 +324,25 @@ export class BenchShow {
     body?.patches.forEach(({ shape }, i) => {
       if (shape.piece >= 0 && (piece === null || shape.piece === piece)) box.union(body.boxes[i]);
     });
+    // Flat over their sheets they are seen with what the sheets are.
+    if (piece === null && this.#stage >= FLAT_FROM)
+      this.#shown.sheets?.sheets.forEach((_, sheet) => box.union(this.#titles.box(sheet)));
     return box;
+  }
+
+  /** Round a sheet where it lies, with its title; empty where there is none of that number. */
+  sheetBox(sheet: number): Box3 {
+    return this.sheets.box(sheet).union(this.#titles.box(sheet));
+  }
+
+  /** Round the title of a sheet; empty where there is none. */
+  titleBox(sheet: number): Box3 {
+    return this.#titles.box(sheet);
+  }
+
+  /** The sheet that a line of sight meets, on its foam or on its title. */
+  sheetHit(origin: Vector3, direction: Vector3): SheetHit | null {
+    return this.sheets.hit(origin, direction) ?? this.#titles.hit(origin, direction);
   }
 
   /** Round both edges of a seam where they are now; empty when there is none. */
@@ -443,6 +462,7 @@ export class BenchShow {
       this.forms.set(shown.plain, matrix);
       this.#layOut();
       this.#paint();
+      this.#giveRoom();
       if (!this.#alone.isEmpty()) this.#appeared(before.isEmpty() || !isAlike(before, this.#alone));
       return;
     }
@@ -633,6 +653,24 @@ export class BenchShow {
     this.pointOut();
     this.#placePlane();
     this.#cutOpen();
+    this.#giveRoom();
+  }
+
+  /** Tells the eye where foam is now. */
+  #giveRoom(): void {
+    const { section, prop } = this.inside;
+    const { shell, pieces } = this.#shown;
+    this.#studio.room = {
+      clearMm: clearOf(
+        Math.max(0, shell?.thicknessMm ?? 0, ...(pieces?.pieces ?? []).map(({ thicknessMm }) => thicknessMm)),
+      ),
+      at: (place, most) => {
+        if (section.isAway(place)) return most;
+        const body = this.isPropSeen ? prop : this.#solid?.body;
+        return this.forms.distanceTo(place, body?.distanceTo(place, most) ?? most);
+      },
+    };
+    this.#studio.makeRoom();
   }
 
   /** Lines on foam and sculpt, and what is visible at this stage. */

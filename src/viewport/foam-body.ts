@@ -103,6 +103,16 @@ export class FoamBody {
     return hit;
   }
 
+  /** How far the nearest skin is from a place, or `most` where none is nearer. */
+  distanceTo(place: Vector3, most: number): number {
+    let nearest = most;
+    for (let patch = 0; patch < this.patches.length; patch += 1) {
+      if (this.boxes[patch].distanceToPoint(place) < nearest)
+        nearest = this.#runsOf(patch).distanceTo(place, this.skins.positions, this.#sides, nearest);
+    }
+    return nearest;
+  }
+
   /** Where triangle 0 has its corners, on each side that is there. */
   get #sides(): readonly number[] {
     return this.hasBack ? [0, this.#half] : [0];

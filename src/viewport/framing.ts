@@ -1,4 +1,4 @@
-import type { Box3 } from 'three';
+import { Vector3, type Box3 } from 'three';
 import type { BenchInsets, FrameTarget } from './bench-contract.ts';
 import { framed, isInSight, isSameView, type Orbit } from './orbit.ts';
 import type { Studio } from './studio.ts';
@@ -9,6 +9,10 @@ const MARGIN = 0.06;
 const LEAST_FREE = 0.4;
 /** A panel that covers so much more or less is made room for at once; for larger ones the picture goes there, px. */
 const SMALL_CHANGE_PX = 64;
+
+/** What is lower than this share of its breadth lies flat, and is looked at from no lower than so, radians. */
+const FLAT_SHARE = 0.15;
+const LEAST_PITCH_ON_FLAT = 0.5;
 
 /** Brings things into the picture, between the panels that lie over it. */
 export class Framing {
@@ -69,16 +73,18 @@ export class Framing {
   }
 
   /** To something, or to one of its sides; {@link back} leads back from there. */
-  goTo(what: FrameTarget, side = this.#studio.goal): void {
-    this.#before = { orbit: this.#studio.goal, risePx: this.#studio.riseGoalPx };
-    this.frame(what, false, side.yaw, side.pitch);
+  goTo(what: FrameTarget, side?: Pick<Orbit, 'yaw' | 'pitch'>): void {
+    const { goal } = this.#studio;
+    this.#before = { orbit: goal, risePx: this.#studio.riseGoalPx };
+    const { yaw, pitch } = side ?? { yaw: goal.yaw, pitch: pitchFor(this.#boxesOf(what), goal.pitch) };
+    this.#frame(what, false, yaw, pitch, side !== undefined);
   }
 
   /** To one side of what was framed last, so that it is all in the picture. */
   goToSide(side: Pick<Orbit, 'yaw' | 'pitch'>): void {
     const what = this.#last?.what ?? 'sculpt';
     // The sheets before it are seen from above, not from a side.
-    this.goTo(what === 'setting' ? 'sculpt' : what, { ...this.#studio.goal, ...side });
+    this.goTo(what === 'setting' ? 'sculpt' : what, side);
   }
 
   /** Where the eye was before it was sent to something; once more leads there again. */
@@ -86,18 +92,29 @@ export class Framing {
     const to = this.#before;
     if (to === null) return;
     this.#before = { orbit: this.#studio.goal, risePx: this.#studio.riseGoalPx };
-    this.#studio.travelTo(to.orbit, false, to.risePx);
+    this.#studio.travelTo(to.orbit, false, to.risePx, true);
   }
 
   /** From where it is seen now, or from another side. */
   frame(what: FrameTarget, atOnce: boolean, yaw = this.#studio.goal.yaw, pitch = this.#studio.goal.pitch): void {
+    this.#frame(what, atOnce, yaw, pitch, false);
+  }
+
+  #frame(what: FrameTarget, atOnce: boolean, yaw: number, pitch: number, isAsked: boolean): void {
     const { widthPx, heightPx } = this.#studio;
     const { topPx, bottomPx } = this.#insets;
     const freePx = Math.max(LEAST_FREE * heightPx, heightPx - topPx - bottomPx);
     const margin = 1 - ((1 - MARGIN) * freePx) / heightPx;
     const orbit = framed(this.#boxesOf(what), yaw, pitch, widthPx / freePx, margin);
-    this.#studio.travelTo(orbit, atOnce, (bottomPx - topPx) / 2);
+    this.#studio.travelTo(orbit, atOnce, (bottomPx - topPx) / 2, isAsked);
     this.#last = { what, orbit: this.#studio.goal };
     this.#isAtWork = false;
   }
+}
+
+/** From how high to look: what lies flat cannot be seen from its level, nor through the bench top. */
+function pitchFor(boxes: readonly Box3[], pitch: number): number {
+  const size = new Vector3();
+  const isFlat = boxes.every((box) => box.getSize(size).y < FLAT_SHARE * Math.max(size.x, size.z));
+  return isFlat ? Math.max(pitch, LEAST_PITCH_ON_FLAT) : pitch;
 }

@@ -1,5 +1,6 @@
 import type { Vector3 } from 'three';
-import { held, panned, turned, zoomed, type Orbit, type OrbitBounds } from './orbit.ts';
+import { panned, turned, zoomed, type Orbit, type OrbitBounds } from './orbit.ts';
+import { isSlide } from './wheel-kind.ts';
 
 /** What the pointer needs to know and may do. Positions are CSS px in the canvas. */
 export interface OrbitHost {
@@ -21,14 +22,15 @@ export interface OrbitHost {
 
 /** Radians for a drag over the whole height of the picture. */
 const TURN_PER_HEIGHT = Math.PI;
-/** A press that moves no farther than this is a click, px; a finger trembles more. */
-const CLICK_PX = { mouse: 4, touch: 10 } as const;
+/** A press that moves no farther than this is a click, px; a pen trembles more, and a finger more than that. */
+const CLICK_PX: Readonly<Record<string, number>> = { mouse: 4, pen: 7, touch: 10 };
 /** Growth of the distance for each px of the wheel; a pinch on a trackpad comes as small wheel steps with Ctrl. */
 const WHEEL = 0.0016;
 const PINCH_WHEEL = 0.01;
-/** A wheel turns by no less than this at a time, px; fingers on a trackpad begin with less, and pause no longer than so, ms. */
-const SLIDE_PX = 30;
+/** Fingers on a trackpad pause no longer than so, ms. */
 const SLIDE_PAUSE_MS = 180;
+/** Of the buttons that are down, the right and the middle one of a mouse; the right one is the one on the side of a pen. */
+const MOVING_BUTTONS = 2 | 4;
 
 interface Press {
   x: number;
@@ -42,8 +44,8 @@ interface Press {
 }
 
 /**
- * Turns pointers into moves of the eye: one drags to turn (or moves what it took hold of); right, middle, Shift or two fingers move sideways; wheel and pinch come
- * nearer to what is under the pointer.
+ * Turns pointers into moves of the eye: one drags to turn (or moves what it took hold of); right, middle, Shift, the button on the side of a pen or two fingers
+ * move sideways; wheel and pinch come nearer to what is under the pointer.
  */
 export class OrbitPointer {
   readonly #canvas: HTMLCanvasElement;
@@ -96,7 +98,7 @@ export class OrbitPointer {
       this.#host.hovered(x, y);
       return;
     }
-    const slack = event.pointerType === 'touch' ? CLICK_PX.touch : CLICK_PX.mouse;
+    const slack = CLICK_PX[event.pointerType] ?? CLICK_PX['mouse'];
     if (!press.hasMoved && Math.hypot(x - press.startX, y - press.startY) <= slack && !this.#isPinching) return;
     press.hasMoved = true;
     if (press.holds) {
@@ -110,7 +112,11 @@ export class OrbitPointer {
       const { clientHeight } = this.#canvas;
       const orbit = this.#host.orbit();
       const turn = TURN_PER_HEIGHT / clientHeight;
-      this.#set(press.pans ? panned(orbit, dx, dy, clientHeight) : turned(orbit, -dx * turn, dy * turn));
+      this.#host.setOrbit(
+        press.pans || (event.buttons & MOVING_BUTTONS) !== 0
+          ? panned(orbit, dx, dy, clientHeight)
+          : turned(orbit, -dx * turn, dy * turn),
+      );
     }
     press.x = x;
     press.y = y;
@@ -127,7 +133,7 @@ export class OrbitPointer {
     const twist =
       Math.atan2(press.y + dy - other.y, press.x + dx - other.x) - Math.atan2(press.y - other.y, press.x - other.x);
     const round = turned(orbit, Math.atan2(Math.sin(twist), Math.cos(twist)), 0);
-    this.#set(before > 0 && after > 0 ? zoomed(round, before / after, middle, this.#host.bounds()) : orbit);
+    this.#host.setOrbit(before > 0 && after > 0 ? zoomed(round, before / after, middle, this.#host.bounds()) : orbit);
   }
 
   #up(event: PointerEvent): void {
@@ -163,27 +169,23 @@ export class OrbitPointer {
     event.preventDefault();
     const { x, y } = this.#place(event);
     if (this.#isTrackpad(event)) {
-      this.#set(panned(this.#host.orbit(), -event.deltaX, -event.deltaY, this.#canvas.clientHeight));
+      this.#host.setOrbit(panned(this.#host.orbit(), -event.deltaX, -event.deltaY, this.#canvas.clientHeight));
       return this.#host.hovered(x, y);
     }
     const lines = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1;
     const step = Math.max(-240, Math.min(240, event.deltaY * lines));
     const factor = Math.exp(step * (event.ctrlKey ? PINCH_WHEEL : WHEEL));
-    this.#set(zoomed(this.#host.orbit(), factor, this.#host.pointUnder(x, y), this.#host.bounds()));
+    this.#host.setOrbit(zoomed(this.#host.orbit(), factor, this.#host.pointUnder(x, y), this.#host.bounds()));
     this.#host.hovered(x, y);
   }
 
-  /** Two fingers on a trackpad begin with small steps or go aside; a wheel does neither. What began so goes on so. */
-  #isTrackpad({ deltaMode, deltaX, deltaY, ctrlKey, timeStamp }: WheelEvent): boolean {
-    if (ctrlKey || deltaMode !== WheelEvent.DOM_DELTA_PIXEL) return false;
-    const goesOn = timeStamp - this.#slidAt < SLIDE_PAUSE_MS;
-    if (!goesOn && deltaX === 0 && Math.abs(deltaY) >= SLIDE_PX) return false;
+  /** What began with fingers on a trackpad goes on so. */
+  #isTrackpad(event: WheelEvent): boolean {
+    const { deltaMode, ctrlKey, timeStamp } = event;
+    const goesOn = !ctrlKey && deltaMode === WheelEvent.DOM_DELTA_PIXEL && timeStamp - this.#slidAt < SLIDE_PAUSE_MS;
+    if (!goesOn && !isSlide(event)) return false;
     this.#slidAt = timeStamp;
     return true;
-  }
-
-  #set(orbit: Orbit): void {
-    this.#host.setOrbit(held(orbit, this.#host.bounds()));
   }
 
   #place(event: MouseEvent): { x: number; y: number } {

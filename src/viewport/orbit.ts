@@ -38,10 +38,15 @@ export function axesOf(orbit: Pick<Orbit, 'yaw' | 'pitch'>): { right: Vector3; u
   return { right, up: back.clone().cross(right), back };
 }
 
+/** Seen from so high, as far as there is a front. */
+export const pitched = (orbit: Orbit, pitch: number): Orbit => ({
+  ...orbit,
+  pitch: Math.max(-STEEPEST, Math.min(STEEPEST, pitch)),
+});
+
 /** Turned by these angles; pitch stops at straight up and down. */
-export function turned(orbit: Orbit, yaw: number, pitch: number): Orbit {
-  return { ...orbit, yaw: orbit.yaw + yaw, pitch: Math.max(-STEEPEST, Math.min(STEEPEST, orbit.pitch + pitch)) };
-}
+export const turned = (orbit: Orbit, yaw: number, pitch: number): Orbit =>
+  pitched({ ...orbit, yaw: orbit.yaw + yaw }, orbit.pitch + pitch);
 
 /** Moved so that what lies at the target's depth follows the pointer by `dx`, `dy` pixels of a picture `heightPx` high. */
 export function panned(orbit: Orbit, dx: number, dy: number, heightPx: number): Orbit {

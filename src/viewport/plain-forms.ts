@@ -14,7 +14,7 @@ import { coloursOf, PAPER_THEME, type BenchColours } from './bench-theme.ts';
 import { creasedNormals } from './creased-normals.ts';
 import { dullMaterial } from './foam-materials.ts';
 import { inScene } from './foam-build.ts';
-import { hitCorners } from './ray.ts';
+import { distanceToCorners, hitCorners } from './ray.ts';
 
 /** Above so many corners a form is drawn facet by facet: to even it out would hold up the window. */
 const MOST_EVENED = 60_000;
@@ -82,6 +82,14 @@ export class PlainForms {
       if (met !== null) found = { part: view.part, distance: met.distance };
     }
     return found;
+  }
+
+  /** How far the nearest surface is from a place, or `most` where none is nearer. */
+  distanceTo(place: Vector3, most: number): number {
+    let nearest = most;
+    for (const { box, corners } of this.#forms)
+      if (box.distanceToPoint(place) < nearest) nearest = distanceToCorners(place, corners, null, 0, nearest);
+    return nearest;
   }
 
   dispose(): void {

@@ -89,6 +89,11 @@ export class PropObject {
     return this.#made?.body.patches.map((patch, i) => ({ patch, shift: this.#shifts[i] ?? new Vector3() })) ?? [];
   }
 
+  /** How far the nearest plate is from a place, or `most` where none is nearer. */
+  distanceTo(place: Vector3, most: number): number {
+    return this.#made?.body.distanceTo(place, most) ?? most;
+  }
+
   /** The piece along a line of sight, or -1. */
   pieceAt({ origin, direction }: Sight): number {
     const body = this.#made?.body;

@@ -1,4 +1,4 @@
-import type { Vector3 } from 'three';
+import { Triangle, Vector3 } from 'three';
 
 /** Where a ray meets packed triangles (three corners of xyz each). */
 export interface RayHit {
@@ -47,4 +47,27 @@ export function hitCorners(
     triangle = t;
   }
   return triangle < 0 ? null : { triangle, distance: nearest };
+}
+
+const tested = new Triangle();
+const met = new Vector3();
+
+/** How far the nearest of some triangles is from a place, or `most` where none is nearer. Triangles as of {@link hitCorners}. */
+export function distanceToCorners(
+  place: Vector3,
+  corners: Float32Array,
+  triangles: Uint32Array | null,
+  offset: number,
+  most: number,
+): number {
+  const count = triangles?.length ?? (corners.length - offset) / 9;
+  let nearest = most;
+  for (let i = 0; i < count; i += 1) {
+    const c = offset + 9 * (triangles === null ? i : triangles[i]);
+    tested.a.fromArray(corners, c);
+    tested.b.fromArray(corners, c + 3);
+    tested.c.fromArray(corners, c + 6);
+    nearest = Math.min(nearest, tested.closestPointToPoint(place, met).distanceTo(place));
+  }
+  return nearest;
 }

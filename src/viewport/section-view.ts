@@ -72,6 +72,11 @@ export class SectionView {
     return this.#figures();
   }
 
+  /** Whether what was at a place is taken away. */
+  isAway(place: Vector3): boolean {
+    return this.isCut && this.planes[0].distanceToPoint(place) < 0;
+  }
+
   /** Least x, least y, greatest x, greatest y of what is cut, in the frame, mm; null where nothing is met. */
   get box(): readonly [number, number, number, number] | null {
     return this.#box;

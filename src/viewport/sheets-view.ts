@@ -23,6 +23,12 @@ import { sheetFromDrawing, type PiecePlaces } from './piece-places.ts';
 import { slabSteps, type Slab, type SlabHole, type SlabTriangles } from './sheet-slab.ts';
 import { Slices } from './slices.ts';
 
+/** A sheet along a line of sight, by its place in the layout, and how far away, mm. */
+export interface SheetHit {
+  readonly sheet: number;
+  readonly distance: number;
+}
+
 /** Sheets are a shade darker than the pieces, so that what is left over steps back. */
 const REST_SHADE = 0.8;
 
@@ -145,8 +151,8 @@ export class SheetsView {
   }
 
   /** The sheet that a ray meets on its upper side, and how far away; null when it passes by. */
-  hit(origin: Vector3, direction: Vector3): { sheet: number; distance: number } | null {
-    let found: { sheet: number; distance: number } | null = null;
+  hit(origin: Vector3, direction: Vector3): SheetHit | null {
+    let found: SheetHit | null = null;
     this.#boxes.forEach(({ sceneFromSheet, width, height, thickness }, sheet) => {
       const sheetFromScene = sceneFromSheet.clone().invert();
       const from = origin.clone().applyMatrix4(sheetFromScene);

@@ -16,7 +16,8 @@ import { NoWebGl, type BenchStats } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import { MovingDetail } from './moving-detail.ts';
 import { PictureCount } from './picture-count.ts';
-import { between, eyeDirection, eyeOf, FIELD_OF_VIEW, held, type Orbit, type OrbitBounds } from './orbit.ts';
+import { ALL_ROOM, allowed, isUnder, type EyeRoom } from './eye-room.ts';
+import { between, eyeDirection, eyeOf, FIELD_OF_VIEW, isSameView, type Orbit, type OrbitBounds } from './orbit.ts';
 
 /** How long the eye takes to a new place, ms. */
 const TRAVEL_MS = 250;
@@ -46,9 +47,12 @@ export class Studio {
   readonly #lamp = new DirectionalLight();
   readonly #fill = new DirectionalLight();
   readonly #sky = new HemisphereLight();
+  #widthPx = 1;
+  #heightPx = 1;
   #ball = new Sphere(new Vector3(), 1);
   #orbit: Orbit = { target: new Vector3(), yaw: 0.45, pitch: 0.4, distance: 1000 };
   #bounds: OrbitBounds = { box: new Box3(new Vector3(-1, -1, -1), new Vector3(1, 1, 1)), nearest: 1, farthest: 10_000 };
+  #room: EyeRoom = ALL_ROOM;
   /** How far above the middle of the picture that is which the eye looks at, px. */
   #risePx = 0;
   #travel: { from: Orbit; to: Orbit; risePx: readonly [number, number]; start: number } | null = null;
@@ -63,13 +67,14 @@ export class Studio {
 
   /**
    * @param isPlain    drawn without soft edges, shadows and grain: for a picture that the processor draws.
-   * @param beforeDraw called before each picture with the CSS px that a millimetre has where the eye looks.
+   * @param beforeDraw called before each picture with the CSS px that a millimetre has where the eye looks; `drawn` after it.
    * @throws NoWebGl when the browser has no WebGL 2 for this canvas.
    */
   constructor(
     canvas: HTMLCanvasElement,
     isPlain: boolean,
     beforeDraw: (pxPerMm: number) => void,
+    drawn: () => void,
     lost: () => void,
     restored: () => void,
   ) {
@@ -82,6 +87,7 @@ export class Studio {
     this.#canvas = canvas;
     this.#isPlain = isPlain;
     this.#beforeDraw = beforeDraw;
+    this.#drawn = drawn;
     this.#renderer = new WebGLRenderer({ canvas, context, antialias: !isPlain });
     this.#count = new PictureCount(this.#renderer);
     this.#renderer.toneMapping = NoToneMapping;
@@ -109,6 +115,7 @@ export class Studio {
   }
 
   readonly #beforeDraw: (pxPerMm: number) => void;
+  readonly #drawn: () => void;
   readonly #lost: () => void;
   readonly #restored: () => void;
   readonly #onLost = (event: Event): void => {
@@ -136,11 +143,11 @@ export class Studio {
   }
 
   get widthPx(): number {
-    return Math.max(1, this.#canvas.clientWidth);
+    return this.#widthPx;
   }
 
   get heightPx(): number {
-    return Math.max(1, this.#canvas.clientHeight);
+    return this.#heightPx;
   }
 
   get pixelRatio(): number {
@@ -180,7 +187,7 @@ export class Studio {
     const ball = all.getBoundingSphere(new Sphere());
     // A picture much higher than wide needs far more distance than half as much again.
     this.#bounds = {
-      box: all.clone().expandByScalar(ball.radius / 4),
+      box: overBench(all.clone().expandByScalar(ball.radius / 4)),
       nearest: Math.min(30, ball.radius / 4),
       farthest: 16 * ball.radius,
     };
@@ -233,12 +240,35 @@ export class Studio {
     this.#request = requestAnimationFrame(() => this.#frame());
   }
 
+  /** Where foam is that the eye keeps clear of. */
+  set room(room: EyeRoom) {
+    this.#room = room;
+  }
+
+  /** Foam has moved: an eye that it came to goes out of it. */
+  makeRoom(): void {
+    const { goal } = this;
+    const clear = this.#allowed(goal, false);
+    if (isSameView(clear, goal)) return;
+    if (this.#travel === null) this.#put(clear);
+    else this.#travel = { ...this.#travel, to: clear };
+  }
+
+  /** To a view, or next to it where the eye would be in foam or under the bench top. */
   setOrbit(orbit: Orbit): void {
+    this.#put(this.#allowed(orbit, false));
+  }
+
+  #put(orbit: Orbit): void {
     if (this.#travel !== null) this.#risePx = this.#travel.risePx[1];
     this.#travel = null;
     this.#orbit = orbit;
     this.#draft();
     this.redraw();
+  }
+
+  #allowed(orbit: Orbit, mayBeUnder: boolean): Orbit {
+    return allowed(orbit, this.#bounds, this.#room, mayBeUnder || isUnder(this.#orbit) || isUnder(this.goal));
   }
 
   /** While the eye moves over much, the picture is coarser; it is drawn finely again once the eye rests. */
@@ -269,12 +299,14 @@ export class Studio {
   /**
    * Goes to a view, in a moment unless motion is reduced or `atOnce`.
    * @param risePx how far above the middle of the picture it looks; left out, as now.
+   * @param isAsked to this very side, even from under the bench top.
    */
-  travelTo(to: Orbit, atOnce: boolean, risePx = this.riseGoalPx): void {
-    const goal = held(to, this.#bounds);
+  travelTo(to: Orbit, atOnce: boolean, risePx = this.riseGoalPx, isAsked = false): void {
+    const goal = this.#allowed(to, isAsked);
     if (atOnce || this.#isReduced) {
       this.#risePx = risePx;
-      this.setOrbit(goal);
+      this.#travel = null;
+      this.#put(goal);
       return;
     }
     this.#travel = { from: this.#orbit, to: goal, risePx: [this.#risePx, risePx], start: performance.now() };
@@ -289,7 +321,7 @@ export class Studio {
   stay(): void {
     if (this.#travel === null) return;
     this.#travel = null;
-    this.redraw();
+    this.setOrbit(this.#orbit);
   }
 
   /** Where the eye is or is on its way to. */
@@ -302,7 +334,10 @@ export class Studio {
   }
 
   resize(): void {
-    this.#renderer.setPixelRatio(this.#finePixelRatio);
+    // Asked for once: with each question the window is laid out anew, where anything on it has changed.
+    this.#widthPx = Math.max(1, this.#canvas.clientWidth);
+    this.#heightPx = Math.max(1, this.#canvas.clientHeight);
+    if (this.pixelRatio !== this.#finePixelRatio) this.#renderer.setPixelRatio(this.#finePixelRatio);
     this.#renderer.setSize(this.widthPx, this.heightPx, false);
     this.camera.aspect = this.widthPx / this.heightPx;
     // A canvas of another size is black until it is drawn on: at once, before the window shows it.
@@ -374,5 +409,12 @@ export class Studio {
     this.#beforeDraw(this.heightPx / (2 * this.#orbit.distance * Math.tan(FIELD_OF_VIEW / 2)));
     this.#renderer.render(this.scene, this.camera);
     this.#count.drawn();
+    this.#drawn();
   }
+}
+
+/** What is looked at is never under the bench top. */
+function overBench(box: Box3): Box3 {
+  box.min.y = Math.max(0, box.min.y);
+  return box;
 }

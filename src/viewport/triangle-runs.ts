@@ -1,5 +1,5 @@
 import type { Vector3 } from 'three';
-import { hitCorners, type RayHit } from './ray.ts';
+import { distanceToCorners, hitCorners, type RayHit } from './ray.ts';
 
 /** So many triangles share a box, and so many boxes the next larger one. */
 const RUN = 16;
@@ -109,6 +109,37 @@ export class TriangleRuns {
     enter(this.#levels.length - 2, 0);
     return found;
   }
+
+  /** How far the nearest triangle is from a place, or `most` where none is nearer. The rest as of {@link hit}. */
+  distanceTo(place: Vector3, corners: Float32Array, offsets: readonly number[], most: number): number {
+    const boxes = this.#boxes;
+    let nearest = most;
+    const enter = (level: number, first: number): void => {
+      const start = this.#levels[level];
+      const end = Math.min(start + first + RUN, this.#levels[level + 1]);
+      for (let box = start + first; box < end; box += 1) {
+        if (distanceToBox(place, boxes, 6 * box) >= nearest) continue;
+        const inside = RUN * (box - start);
+        if (level > 0) {
+          enter(level - 1, inside);
+          continue;
+        }
+        const run = this.order.subarray(inside, inside + RUN);
+        for (const offset of offsets) nearest = distanceToCorners(place, corners, run, offset, nearest);
+      }
+    };
+    enter(this.#levels.length - 2, 0);
+    return nearest;
+  }
+}
+
+/** How far a place is from a box (`min x y z, max x y z` from `at` on), 0 within it. */
+function distanceToBox(place: Vector3, boxes: Float32Array, at: number): number {
+  const [x, y, z] = [0, 1, 2].map((k) => {
+    const p = place.getComponent(k);
+    return Math.max(boxes[at + k] - p, 0, p - boxes[at + 3 + k]);
+  });
+  return Math.hypot(x, y, z);
 }
 
 /** How far along a ray it enters a box (`min x y z, max x y z` from `at` on); Infinity where it passes by. */

@@ -83,7 +83,7 @@ export class WordsMesh {
     const point = new Vector3();
     const cell = CELL_PX / FONT_PX;
     for (const { text, at, right, up, align } of lines) {
-      const width = [...text].reduce((sum, letter) => sum + this.#advance(letter), 0);
+      const width = this.widthOf(text);
       let pen = align === 'left' ? 0 : align === 'centre' ? -width / 2 : -width;
       for (const letter of text) {
         const place = this.#places.get(letter);
@@ -108,6 +108,11 @@ export class WordsMesh {
     geometry.setAttribute('position', new BufferAttribute(Float32Array.from(positions), 3));
     geometry.setAttribute('uv', new BufferAttribute(Float32Array.from(uvs), 2));
     this.object.geometry = geometry;
+  }
+
+  /** How wide a line that was set is, em. */
+  widthOf(text: string): number {
+    return [...text].reduce((sum, letter) => sum + this.#advance(letter), 0);
   }
 
   dispose(): void {

@@ -210,6 +210,47 @@ describe('looking into the wall', () => {
   });
 });
 
+describe('the six sides', () => {
+  const sides = (): HTMLButtonElement[] => [
+    ...findIn(app, 'fl-stage-sides').shadowRoot!.querySelectorAll<HTMLButtonElement>('button'),
+  ];
+  /** Which way a corner of the tray lies from another one in the picture, px. */
+  const way = (from: number, to: number): number =>
+    (stage().screenOf(to)?.x ?? NaN) - (stage().screenOf(from)?.x ?? NaN);
+
+  it('are each looked from by a button beside the scene, and one shows the whole prop', async () => {
+    expect(sides().map((button) => button.textContent?.trim())).toEqual([
+      'front',
+      'left',
+      'back',
+      'right',
+      'top',
+      'below',
+      'Whole prop',
+    ]);
+    const [front, , back, , , below, whole] = sides();
+    front.click();
+    await drawn();
+    const wide = way(0, 1);
+    expect(wide).toBeGreaterThan(100);
+    back.click();
+    await drawn();
+    expect(way(0, 1)).toBeLessThan(-100);
+    below.click();
+    await drawn();
+    // From below the underside is nothing's other side.
+    expect(stage().screenOf(0)?.hidden).toBe(false);
+    front.click();
+    await drawn();
+    for (let i = 0; i < 4; i += 1) stage().look('nearer');
+    await drawn();
+    expect(way(0, 1)).toBeGreaterThan(1.5 * wide);
+    whole.click();
+    await drawn();
+    expect(way(0, 1)).toBeCloseTo(wide, 0);
+  });
+});
+
 describe('how finely the bench is drawn', () => {
   const choose = async (picture: PictureManner): Promise<void> => {
     const radios = findIn(app, 'fl-job-sheet', 'fl-job-foot').shadowRoot!.querySelectorAll<HTMLInputElement>(

@@ -39,6 +39,7 @@ async function makeBench(): Promise<Bench> {
     onDrop: () => undefined,
     onPlane: (plane, isDone) => planes.push({ plane, isDone }),
     onSection: (figures) => sections.push(figures),
+    onDrawn: () => undefined,
     onContextLost: () => lost.push('lost'),
     onContextRestored: () => lost.push('restored'),
   });
@@ -243,6 +244,102 @@ describe('the bench', () => {
     expect(bench.picks).toHaveLength(0);
   });
 
+  it('is nearer by a wheel of fine steps, and aside by fingers as fast as a wheel', async () => {
+    const apart = (): number => Math.abs(screen(bench, 0).x - screen(bench, 1).x);
+    const wheel = async (deltaY: number, wheelDeltaY: number): Promise<void> => {
+      const told: WheelEventInit & { wheelDeltaY: number } = {
+        clientX: 180,
+        clientY: 120,
+        bubbles: true,
+        deltaY,
+        wheelDeltaY,
+      };
+      bench.canvas.dispatchEvent(new WheelEvent('wheel', told));
+      await pictures();
+    };
+    const before = apart();
+    for (let i = 0; i < 8; i += 1) await wheel(-12.5, 15);
+    expect(apart()).toBeGreaterThan(1.1 * before);
+    const [near, { y }] = [apart(), screen(bench, 0)];
+    await wheel(60, -180);
+    expect(apart()).toBeCloseTo(near, -0.5);
+    expect(screen(bench, 0).y).toBeLessThan(y - 40);
+    await new Promise((resolve) => setTimeout(resolve, 250));
+  });
+
+  it('turns by one finger or a pen, and a pen lights what it is held over and moves by its side button', async () => {
+    const right = (): number[] => [...(bench.scene.facing([50, 50, 50])?.right ?? [])];
+    const turnedBy = (before: readonly number[]): number =>
+      Math.acos(
+        Math.min(
+          1,
+          right().reduce((sum, x, k) => sum + x * before[k], 0),
+        ),
+      );
+    const drag = async (pointerType: string, buttons: number, button: number): Promise<void> => {
+      const more = { pointerId: 9, pointerType, buttons, button };
+      send(bench, 'pointerdown', 180, 120, more);
+      send(bench, 'pointermove', 240, 120, { ...more, button: -1 });
+      send(bench, 'pointerup', 240, 120, { ...more, buttons: 0 });
+      await pictures();
+    };
+    for (const pointerType of ['touch', 'pen']) {
+      const before = right();
+      await drag(pointerType, 1, 0);
+      // A quarter of the height of the picture is a quarter of half a turn.
+      expect(turnedBy(before)).toBeCloseTo(Math.PI / 4, 0.5);
+    }
+    bench.scene.look('front');
+    await pictures();
+    const middle = {
+      x: (screen(bench, 4).x + screen(bench, 7).x) / 2,
+      y: (screen(bench, 4).y + screen(bench, 7).y) / 2,
+    };
+    send(bench, 'pointermove', middle.x, middle.y, { pointerType: 'pen', pointerId: 9 });
+    await pictures();
+    expect(bench.hovers.at(-1)).toMatchObject({ kind: 'surface' });
+    for (const [buttons, button] of [
+      [2, 2],
+      // The tip is down already when its button is pressed.
+      [3, 0],
+    ]) {
+      const [before, { x }] = [right(), screen(bench, 0)];
+      await drag('pen', buttons, button);
+      expect(screen(bench, 0).x).toBeGreaterThan(x + 30);
+      expect(turnedBy(before)).toBeLessThan(0.2);
+    }
+    expect(bench.picks).toHaveLength(0);
+    // A hand that trembles still taps.
+    send(bench, 'pointerdown', 180, 120, { pointerType: 'pen', button: 0, buttons: 1 });
+    send(bench, 'pointermove', 184, 124, { pointerType: 'pen', button: -1, buttons: 1 });
+    send(bench, 'pointerup', 184, 124, { pointerType: 'pen', button: 0 });
+    expect(bench.picks).toHaveLength(1);
+  });
+
+  it('comes nearer by two fingers that part, and moves by two that go together', async () => {
+    const finger = (type: string, pointerId: number, x: number, y: number): void =>
+      send(bench, type, x, y, { pointerId, pointerType: 'touch' });
+    const apart = (): number => Math.abs(screen(bench, 4).x - screen(bench, 5).x);
+    const [wide, { x }] = [apart(), screen(bench, 4)];
+    finger('pointerdown', 7, 150, 120);
+    finger('pointerdown', 8, 210, 120);
+    finger('pointermove', 7, 120, 120);
+    finger('pointermove', 8, 240, 120);
+    await pictures();
+    const near = apart();
+    expect(near).toBeGreaterThan(1.5 * wide);
+    for (let i = 1; i <= 4; i += 1) {
+      finger('pointermove', 7, 120 + 10 * i, 120);
+      finger('pointermove', 8, 240 + 10 * i, 120);
+    }
+    finger('pointerup', 7, 160, 120);
+    finger('pointerup', 8, 280, 120);
+    await pictures();
+    expect(apart() / near).toBeCloseTo(1, 0.5);
+    expect(screen(bench, 4).x).toBeGreaterThan(x - (near - wide) / 2 + 20);
+    expect(bench.picks).toHaveLength(0);
+  });
+
   it('comes to what is clicked twice, goes back from there, and turns by steps where motion is unwanted', async () => {
     const { scene, canvas } = bench;
     const side = (): number => Math.round(screen(bench, 0).x);
@@ -277,6 +374,25 @@ describe('the bench', () => {
       expect(pick).toMatchObject({ kind: 'piece', piece });
       expect(bench.views.pieces.patchOfTriangle[pick?.triangle ?? -1]).toBe(piece);
     }
+  });
+
+  it('shows what is written on the sheets with the pieces on them, and finds a sheet by it', async () => {
+    const { scene } = bench;
+    expect(scene.titleOf(0)).toBeNull();
+    scene.setSheetTitles(['Sheet 1, foam of 6 mm']);
+    scene.setStage(3);
+    await scene.settled();
+    for (const what of ['pieces', { sheet: 0 }] as const) {
+      // From the level of the bench nothing that lies on it is seen: it is looked at from higher.
+      scene.look('front');
+      scene.frame(what);
+      await pictures();
+      const { left, right, top, bottom, width, height } = scene.titleOf(0)!;
+      expect(Math.min(left, top, SIZE.width - right, SIZE.height - bottom)).toBeGreaterThan(2);
+      expect(Math.min(width / 8, height)).toBeGreaterThan(5);
+      expect(await hover(bench, (left + right) / 2, (top + bottom) / 2)).toEqual({ kind: 'sheet', sheet: 0 });
+    }
+    scene.setSheetTitles([]);
   });
 
   it('finds the sheet between the pieces', async () => {
@@ -391,6 +507,7 @@ it('says so where 3D is missing', () => {
     onDrop: () => undefined,
     onPlane: () => undefined,
     onSection: () => undefined,
+    onDrawn: () => undefined,
     onContextLost: () => undefined,
     onContextRestored: () => undefined,
   };

@@ -1,7 +1,7 @@
 import { ARROWS } from '../hand-steps.ts';
 import { CONTROL_KEYS, SIGN_KEYS } from '../keys.ts';
 import { wishOfPieceKey } from '../sheet-piece-row.ts';
-import { PLANE_KEYS, TURNS } from '../stage-keys.ts';
+import { GESTURES, PLANE_KEYS, TURNS } from '../stage-keys.ts';
 import type { Verb } from '../verb.ts';
 import { KEY_WORDS } from './key-words.ts';
 import type { Situation } from './situations.ts';
@@ -101,9 +101,12 @@ export function keyGroups(
     const rows = [...fixedIn(situation), ...own.map(([key, verb]) => row([key], verb.label))];
     return { name: situation, rows, isMissing: false };
   });
+  const { gestures, comesOf } = KEY_WORDS;
+  const hands = Object.keys(gestures) as (keyof typeof gestures)[];
+  const pointer = hands.map((gesture): KeyRow => ({ caps: [gestures[gesture]], does: comesOf[GESTURES[gesture]] }));
   const view = Object.entries(TURNS).map(([key, move]) => rowOf(key, KEY_WORDS.turns[move]));
   const fixed = (name: KeyGroup['name'], rows: readonly KeyRow[]): KeyGroup => ({ name, rows, isMissing: false });
-  return [fixed('help', everywhere()), ...groups, fixed('view', view), fixed('sheet', onSheet())].filter(
+  return [fixed('help', everywhere()), ...groups, fixed('view', view), fixed('pointer', pointer), fixed('sheet', onSheet())].filter(
     ({ rows, isMissing }) => isMissing || rows.length > 0,
   );
 }
