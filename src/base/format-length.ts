@@ -36,11 +36,17 @@ export function formatMm(mm: number): string {
 }
 
 /** Inches with a fraction in sixteenths, reduced: `12 11/16 in`. Below half a sixteenth: `0 in`. */
-export function formatInches(mm: number): string {
-  const parts = Math.round((Math.abs(mm) / MM_PER_INCH) * INCH_PARTS);
-  const whole = Math.floor(parts / INCH_PARTS);
-  let top = parts % INCH_PARTS;
-  let bottom = INCH_PARTS;
+export const formatInches = (mm: number): string => inFractions(mm, INCH_PARTS);
+
+/** The same in sixty-fourths, for what is measured off with a steel rule: `2 23/64 in`. */
+export const formatSixtyFourths = (mm: number): string => inFractions(mm, 64);
+
+/** @param finest  parts of an inch, a power of two. */
+function inFractions(mm: number, finest: number): string {
+  const parts = Math.round((Math.abs(mm) / MM_PER_INCH) * finest);
+  const whole = Math.floor(parts / finest);
+  let top = parts % finest;
+  let bottom = finest;
   while (top > 0 && top % 2 === 0) {
     top /= 2;
     bottom /= 2;
@@ -61,6 +67,10 @@ export function isWholeSixteenths(mm: number): boolean {
 export function formatLength(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? formatMm(mm) : formatInches(mm);
 }
+
+/** A thickness of foam: in inches only where it is sold by them. One that is sold by the millimetre keeps it: 4 and 5 mm would both be 3/16 in. */
+export const formatThickness = (mm: number, unit: LengthUnit): string =>
+  unit === 'in' && isWholeSixteenths(mm) ? formatInches(mm) : formatMm(mm);
 
 /** For columns of measured lengths that are compared: always one decimal in mm, hundredths in inches. */
 export function formatMeasured(mm: number, unit: LengthUnit): string {

@@ -1,3 +1,5 @@
+import type { RuledStrip } from './ruled-strip.ts';
+
 /** One thing to be cut, as the list tells it. */
 export interface CutRow {
   readonly number: number;
@@ -15,8 +17,8 @@ export interface CutRow {
   readonly steepestDeg: number;
   /** How the saw is set for it. */
   readonly saw: readonly string[];
-  /** Of what has no paper: the figures it is ruled by. */
-  readonly ruled?: string;
+  /** Of what has no paper: the strip that is ruled. */
+  readonly ruled?: RuledStrip;
 }
 
 /** A row of the list of settings: the saw is set once, and everything beside it is cut. */

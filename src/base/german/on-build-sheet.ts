@@ -140,6 +140,7 @@ export const ON_BUILD_SHEET: readonly Saying[] = [
   ['your label', 'Etikett'],
   ['as usual', 'wie üblich'],
   ['the base', 'der Grundton'],
+  ['in² on pieces', 'in² auf Stücken'],
   ['cm² on pieces', 'cm² auf Stücken'],
   ['Model in {N} on {a}', 'Modellieren mit {N} auf {a}'],
   ['Tape the edges of {a} that will be glued: {1} mm', 'Kanten abkleben, die geklebt werden, {a}: {1} mm'],

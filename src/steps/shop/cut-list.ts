@@ -17,7 +17,7 @@ export function cutRows(
   const besideRow = (one: CutBeside): CutRow => {
     const row = isPlain(one) ? plainRow(one, foamName) : stripRow(one, foamName);
     const strip = ruled.find(({ piece }) => piece === one.id);
-    return strip === undefined ? row : { ...row, ruled: ruledText(strip) };
+    return strip === undefined ? row : { ...row, ruled: strip };
   };
   return [...pieces.map((piece) => pieceRow(piece, foamName)), ...beside.map(besideRow)];
 }
@@ -139,7 +139,7 @@ export function cutListCsv(rows: readonly CutRow[], settings: readonly SawRow[])
       one(row.longestBevelMm),
       one(row.steepestDeg),
       row.saw.join('; '),
-      ...(hasRuled ? [row.ruled ?? ''] : []),
+      ...(hasRuled ? [row.ruled === undefined ? '' : ruledText(row.ruled, 'mm')] : []),
     ]),
     [],
     ['set the saw to', 'no.', 'piece', 'edges'],

@@ -1,4 +1,4 @@
-import { inEnglish, type Say } from '../../base/paper-language.ts';
+import { inEnglish, sayThickness, type Say } from '../../base/paper-language.ts';
 import { ok, type Result } from '../../base/result.ts';
 import { formatMm, formatNumber } from '../../base/format-length.ts';
 import { plainTold } from '../../base/plain-told.ts';
@@ -12,6 +12,7 @@ import type { GluingPlan, GluingStep } from '../../model/gluing.ts';
 import type { Page } from '../../model/page.ts';
 import type { PartWork } from '../../model/part-work.ts';
 import type { Quantities } from '../../model/quantities.ts';
+import { ruledText } from '../../model/ruled-strip.ts';
 import type { SawTable } from '../../model/saw-settings.ts';
 import type { Drawing } from '../../model/template.ts';
 import { moveDrawing } from './block.ts';
@@ -178,23 +179,23 @@ function ruleItem(): FlowItem {
 const COLUMNS: readonly {
   readonly heading: string;
   readonly widthMm?: number;
-  readonly text: (row: CutRow) => string;
+  readonly text: (row: CutRow, say: Say) => string;
 }[] = [
   { heading: 'no.', widthMm: 8, text: ({ number }) => String(number) },
-  { heading: 'piece', text: ({ name }) => name },
-  { heading: 'cut', widthMm: 10, text: ({ quantity }) => `${quantity} ×` },
-  { heading: 'foam', widthMm: 14, text: ({ thicknessMm }) => formatMm(thicknessMm) },
+  { heading: 'piece', text: ({ name }, say) => say(name) },
+  { heading: 'cut', widthMm: 10, text: ({ quantity }, say) => say(`${quantity} ×`) },
+  { heading: 'foam', widthMm: 14, text: ({ thicknessMm }, say) => sayThickness(thicknessMm, say) },
   {
     heading: 'size',
     widthMm: 30,
-    text: ({ widthMm, heightMm }) => `${formatNumber(widthMm)} × ${formatNumber(heightMm)} mm`,
+    text: ({ widthMm, heightMm }, say) => say(`${formatNumber(widthMm)} × ${formatNumber(heightMm)} mm`),
   },
-  { heading: 'area', widthMm: 18, text: ({ areaMm2 }) => `${formatNumber(areaMm2 / 100)} cm²` },
+  { heading: 'area', widthMm: 18, text: ({ areaMm2 }, say) => say(`${formatNumber(areaMm2 / 100)} cm²`) },
   {
     heading: 'longest bevel',
     widthMm: 28,
-    text: ({ longestBevelMm, steepestDeg }) =>
-      longestBevelMm === 0 ? 'all square' : `${formatNumber(longestBevelMm)} mm, to ${formatNumber(steepestDeg)}°`,
+    text: ({ longestBevelMm, steepestDeg }, say) =>
+      say(longestBevelMm === 0 ? 'all square' : `${formatNumber(longestBevelMm)} mm, to ${formatNumber(steepestDeg)}°`),
   },
 ];
 
@@ -213,9 +214,10 @@ function putCutList(flow: Flow, rows: readonly CutRow[]): void {
   flow.heading('Cut list');
   flow.put(heading);
   for (const row of rows) {
-    const cells = COLUMNS.map(({ text }, i) => wrapText(say(text(row)), TYPE_MM.body, widths[i]).slice(0, 3));
+    const cells = COLUMNS.map(({ text }, i) => wrapText(text(row, say), TYPE_MM.body, widths[i]).slice(0, 3));
     flow.put(rowItem(cells, widths, false), heading);
-    if (row.ruled !== undefined) flow.paragraph(`By the ruler, without paper: ${row.ruled}.`, {}, 0.4);
+    if (row.ruled !== undefined)
+      flow.paragraph(`By the ruler, without paper: ${ruledText(row.ruled, say.unit ?? 'mm')}.`, {}, 0.4);
   }
 }
 

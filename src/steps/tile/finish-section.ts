@@ -1,4 +1,4 @@
-import { formatNumber, formatPlain } from '../../base/format-length.ts';
+import { formatNumber, formatPlain, MM_PER_INCH } from '../../base/format-length.ts';
 import type { PieceId } from '../../base/ids.ts';
 import { cautionsById } from '../../model/cautions.ts';
 import type { ColourSum, FinishPlan, FinishStep } from '../../model/finish.ts';
@@ -83,6 +83,7 @@ function putColours(
 ): void {
   if (colours.length === 0) return;
   const { say } = flow;
+  const [unitMm2, onPieces] = say.unit === 'in' ? [MM_PER_INCH ** 2, 'in² on pieces'] : [100, 'cm² on pieces'];
   const first = flow.width - FIGURES_MM.reduce((sum, mm) => sum + mm + CELL_GAP_MM, 0);
   const widths = [first, ...FIGURES_MM];
   const heading = rowItem(
@@ -95,16 +96,14 @@ function putColours(
     const numbered = pieces
       .map(({ piece, areaMm2: own }) => ({ number: named.get(piece)?.number ?? 0, own }))
       .sort((a, b) => a.number - b.number)
-      .map(({ number, own }) => `${number}:\u00a0${formatNumber(own / 100)}`);
+      .map(({ number, own }) => `${number}:\u00a0${formatNumber(own / unitMm2)}`);
     const shown = numbered.slice(0, MOST_PIECES);
     const more = numbered.length > shown.length ? say(` and ${numbered.length - shown.length} more`) : '';
     const whose = say(colour.figures === 'label' ? 'your label' : 'as usual');
     const cells = [
       [
         ...wrapText(`${colour.name}${isBase ? `, ${say('the base')}` : ''}`, TYPE_MM.body, first).slice(0, 3),
-        ...(pieces.length > 1
-          ? wrapText(`${say('cm² on pieces')} ${shown.join(' · ')}${more}`, TYPE_MM.body, first)
-          : []),
+        ...(pieces.length > 1 ? wrapText(`${say(onPieces)} ${shown.join(' · ')}${more}`, TYPE_MM.body, first) : []),
       ],
       [],
       [say(areaText(areaMm2))],

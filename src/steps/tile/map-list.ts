@@ -1,4 +1,4 @@
-import type { Say } from '../../base/paper-language.ts';
+import { sayThickness, type Say } from '../../base/paper-language.ts';
 import { textWidthMm } from '../../geom/text-width.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
 import type { Flow, FlowItem } from './flow.ts';
@@ -26,7 +26,12 @@ const COLUMNS: readonly Column[] = [
   { heading: 'no.', textOf: ({ piece }) => String(piece.number), widthMm: 9 },
   { heading: 'piece', textOf: ({ piece }, say) => nameWithHand(piece, say), share: 0.58 },
   { heading: 'cut', textOf: ({ piece }) => `${piece.quantity} ×`, widthMm: 11 },
-  { heading: 'foam', textOf: ({ piece }) => `${piece.thicknessMm} mm`, widthMm: 16 },
+  {
+    heading: 'foam',
+    textOf: ({ piece: { thicknessMm } }, say) =>
+      say.unit === 'in' ? sayThickness(thicknessMm, say) : say(`${thicknessMm} mm`),
+    widthMm: 16,
+  },
   { heading: 'traced on', textOf: ({ piece }, say) => say(piece.tracedSide), widthMm: 19 },
   { heading: 'revision', textOf: ({ piece }) => piece.revision, widthMm: 18 },
   { heading: 'pages', textOf: pagesText, share: 0.42 },

@@ -1,7 +1,13 @@
 import type { PieceId } from '../../base/ids.ts';
-import { formatMm } from '../../base/format-length.ts';
+import { formatThickness } from '../../base/format-length.ts';
 import type { CutThing } from '../../model/foam-strip.ts';
-import { ruledLeansText, ruledMarksText, ruledMm, ruledSizeText, type RuledStrip } from '../../model/ruled-strip.ts';
+import {
+  ruledLeansText,
+  ruledLength,
+  ruledMarksText,
+  ruledSizeText,
+  type RuledStrip,
+} from '../../model/ruled-strip.ts';
 import type { Flow, FlowItem } from './flow.ts';
 import { LEADING, TYPE_MM } from './pen.ts';
 
@@ -17,14 +23,17 @@ export function putRuled(flow: Flow, strips: readonly RuledStrip[], pieces: Read
     {},
     0.8,
   );
+  const { unit = 'mm' } = flow.say;
   for (const strip of strips) {
     const piece = pieces.get(strip.piece);
     if (piece === undefined) throw new Error(`putRuled: no piece ${strip.piece}`);
-    flow.put(ruledItem(strip, `${piece.number}  ${piece.name}`, flow.width));
+    flow.put(ruledItem(strip, `${piece.number}  ${piece.name}`, flow.width, (mm) => flow.say(ruledLength(mm, unit))));
     const sentences = [
-      `Cut ${piece.quantity} from ${formatMm(piece.thicknessMm)} foam, revision ${piece.revision}: ${ruledSizeText(strip)}.`,
+      `Cut ${piece.quantity} from ${formatThickness(piece.thicknessMm, unit)} foam, revision ${piece.revision}: ${ruledSizeText(strip, unit)}.`,
       ...leansOf(strip),
-      ...(strip.marks.length === 0 ? [] : [`Marks, from the left end of its lower side: ${ruledMarksText(strip)}.`]),
+      ...(strip.marks.length === 0
+        ? []
+        : [`Marks, from the left end of its lower side: ${ruledMarksText(strip, unit)}.`]),
       ...strip.notes.map((note) => `${note.slice(0, 1).toUpperCase()}${note.slice(1)}${note.endsWith('.') ? '' : '.'}`),
     ];
     for (const sentence of sentences) flow.paragraph(sentence, {}, 0.6);
@@ -46,7 +55,7 @@ function leansOf(strip: RuledStrip): readonly string[] {
  *              └───────────┤├────────────┘
  *              0                       2080 mm
  */
-function ruledItem(strip: RuledStrip, name: string, widthMm: number): FlowItem {
+function ruledItem(strip: RuledStrip, name: string, widthMm: number, length: (mm: number) => string): FlowItem {
   const pitch = TYPE_MM.body * LEADING;
   const { width: widest, height, side, lean } = DRAWN;
   const width = Math.min(widest, widthMm - 2 * (side + lean));
@@ -78,12 +87,12 @@ function ruledItem(strip: RuledStrip, name: string, widthMm: number): FlowItem {
       }
       const under = y - TYPE_MM.body * 1.5;
       pen.write('0', { x, y: under }, { align: 'centre' });
-      pen.write(ruledMm(lowerMm), { x: x + width, y: under }, { align: 'centre' });
+      pen.write(length(lowerMm), { x: x + width, y: under }, { align: 'centre' });
       const over = high + TYPE_MM.body * 0.6;
-      pen.write(ruledMm(upperFromMm), { x: from, y: over }, { align: 'centre' });
-      pen.write(ruledMm(upperToMm), { x: to, y: over }, { align: 'centre' });
+      pen.write(length(upperFromMm), { x: from, y: over }, { align: 'centre' });
+      pen.write(length(upperToMm), { x: to, y: over }, { align: 'centre' });
       const inside = { x: x + width / 4, y: y + height / 2 - TYPE_MM.body / 2 };
-      pen.write(ruledMm(wide), inside, { align: 'centre' });
+      pen.write(length(wide), inside, { align: 'centre' });
     },
   };
 }

@@ -1,3 +1,4 @@
+import { MM_PER_INCH, type LengthUnit } from '../../base/format-length.ts';
 import { inEnglish, type Say } from '../../base/paper-language.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
 import type { Paper } from '../../model/foam-stock.ts';
@@ -21,12 +22,23 @@ export interface StripInput {
   readonly say?: Say;
 }
 
-/** Longest and shortest strip worth bending, and the step between, mm. Wide enough to bend evenly. */
-const LONGEST_MM = 240;
-const SHORTEST_MM = 120;
-const STEP_MM = 20;
+/** How a strip is measured: the longest and the shortest worth bending and the step between, its ticks and its numbers, in a unit of so many mm. */
+interface StripRuling {
+  readonly name: LengthUnit;
+  readonly unitMm: number;
+  readonly longest: number;
+  readonly shortest: number;
+  readonly step: number;
+  readonly tick: number;
+  readonly numbered: number;
+}
+
+const RULINGS: Readonly<Record<LengthUnit, StripRuling>> = {
+  mm: { name: 'mm', unitMm: 1, longest: 240, shortest: 120, step: 20, tick: 10, numbered: 50 },
+  in: { name: 'in', unitMm: MM_PER_INCH, longest: 9, shortest: 5, step: 1, tick: 0.5, numbered: 2 },
+};
+/** Wide enough to bend evenly, mm. */
 const WIDTH_MM = 40;
-const TICK_EVERY_MM = 10;
 /** Rows to fill in. */
 const BENDS = 5;
 
@@ -39,18 +51,23 @@ const ROUND_THINGS = 'pipes of 50, 75 and 110 mm, tins of 73 and 99 mm, a bottle
  * @returns fails with `tile/margin`, or with `tile/strip` where the paper is too short for a strip.
  */
 export function stripPages(input: StripInput): Result<readonly Page[]> {
-  const upright = input.paper.roll || input.paper.widthMm - 2 * input.marginMm >= LONGEST_MM;
+  const { say = inEnglish } = input;
+  const ruling = RULINGS[say.unit ?? 'mm'];
+  const { unitMm, longest, shortest, step } = ruling;
+  const upright = input.paper.roll || input.paper.widthMm - 2 * input.marginMm >= longest * unitMm;
   const framed = paperFrame(input.paper, upright ? 'portrait' : 'landscape', input.marginMm, 0);
   if (!framed.ok) return framed;
   const frame = framed.value;
-  const stripMm = Math.min(LONGEST_MM, STEP_MM * Math.floor(frame.tileWidthMm / STEP_MM));
-  if (stripMm < SHORTEST_MM) {
+  const length = Math.min(longest, step * Math.floor(frame.tileWidthMm / (step * unitMm)));
+  if (length < shortest) {
     return fail('tile/strip', `${frame.paperName} is too short for a test strip: take paper of A5 or larger.`);
   }
-  const { say = inEnglish } = input;
   const filled = input.foams.flatMap((foam) => {
     const title = say(titleOf(foam));
-    return fill(title, stripMm, frame, { cautions: input.cautions, say }).map((page) => ({ title, page }));
+    return fill(title, stripItem(length, ruling), frame, { cautions: input.cautions, say }).map((page) => ({
+      title,
+      page,
+    }));
   });
   const date = input.date === undefined ? [] : [input.date];
   return ok(
@@ -74,7 +91,7 @@ function titleOf({ name, thicknessMm }: StripInput['foams'][number]): string {
 /** Strip, what to do and table of one foam. */
 function fill(
   title: string,
-  stripMm: number,
+  strip: FlowItem,
   frame: PaperFrame,
   { cautions, say }: { readonly cautions: readonly string[]; readonly say: Say },
 ): readonly FilledPage[] {
@@ -86,7 +103,7 @@ function fill(
   flow.paragraph(
     `Where in its thickness a foam keeps its length (k) decides how long a bent piece must be cut. Print at 100 %, trace the strip, cut it square and measure its length and thickness.`,
   );
-  flow.put(stripItem(stripMm));
+  flow.put(strip);
   const isWide = tileWidthMm >= 2 * NARROWEST_COLUMN_MM + COLUMN_GAP_MM;
   if (isWide) flow.columns([(tileWidthMm - COLUMN_GAP_MM) / 2, (tileWidthMm - COLUMN_GAP_MM) / 2], COLUMN_GAP_MM);
   flow.heading('Bend it');
@@ -110,27 +127,28 @@ const NARROWEST_COLUMN_MM = 80;
 const COLUMN_GAP_MM = 10;
 
 /**
- * The strip: cut lines, a tick every 10 mm along both edges and a number every 50.
+ * The strip: cut lines, ticks along both edges, every 10 mm or half an inch, and a number every 50 mm or 2 in.
  *
  *     ┌┬┬┬┬┬┬┬┬┬┬┬┬┬┐
  *     │    50   100  │
  *     └┴┴┴┴┴┴┴┴┴┴┴┴┴┘
  */
-function stripItem(lengthMm: number): FlowItem {
+function stripItem(length: number, { name, unitMm, tick, numbered }: StripRuling): FlowItem {
   return {
     heightMm: WIDTH_MM,
     gapMm: 5,
     draw: (pen: Pen, left: number, top: number) => {
       const bottom = top - WIDTH_MM;
-      pen.rectangle('cut', left, bottom, lengthMm, WIDTH_MM);
-      for (let mm = TICK_EVERY_MM; mm < lengthMm; mm += TICK_EVERY_MM) {
-        const tick = mm % 50 === 0 ? 4 : 2.4;
-        pen.line('mark', left + mm, bottom, left + mm, bottom + tick);
-        pen.line('mark', left + mm, top, left + mm, top - tick);
-        if (mm % 50 === 0) pen.write(String(mm), { x: left + mm, y: bottom + 5.4 }, { align: 'centre' });
+      pen.rectangle('cut', left, bottom, length * unitMm, WIDTH_MM);
+      for (let at = tick; at < length; at += tick) {
+        const x = left + at * unitMm;
+        const high = at % numbered === 0 ? 4 : 2.4;
+        pen.line('mark', x, bottom, x, bottom + high);
+        pen.line('mark', x, top, x, top - high);
+        if (at % numbered === 0) pen.write(String(at), { x, y: bottom + 5.4 }, { align: 'centre' });
       }
-      const middle = { x: left + lengthMm / 2, y: top - WIDTH_MM / 2 - TYPE_MM.name / 2 };
-      pen.write(`${lengthMm} mm`, middle, { heightMm: TYPE_MM.name, align: 'centre', bold: true });
+      const middle = { x: left + (length * unitMm) / 2, y: top - WIDTH_MM / 2 - TYPE_MM.name / 2 };
+      pen.write(`${length} ${name}`, middle, { heightMm: TYPE_MM.name, align: 'centre', bold: true });
     },
   };
 }

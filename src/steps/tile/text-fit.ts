@@ -1,10 +1,13 @@
 import { textWidthMm } from '../../geom/text-width.ts';
 
+/** White that a line may end at: never within `1 1/2 in`, which would be read as 1. */
+const BREAKS = /(?!\u00a0(?:\d+\/\d+|in\b))\s+/u;
+
 /** Parts a text into lines no wider than `widthMm`, at spaces where it can, inside a word where it must. At least one character a line. */
 export function wrapText(text: string, heightMm: number, widthMm: number): readonly string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/\s+/).filter((part) => part !== '')) {
+  for (const word of text.split(BREAKS).filter((part) => part !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (textWidthMm(longer, heightMm) <= widthMm) {
       line = longer;

@@ -82,7 +82,7 @@ export function tilePage(block: Block, content: TileContent, frame: PaperFrame, 
   const beside = neighboursOf(lattice, isPrinted, content.tile);
   const pen = new Pen();
   drawTileMarks(pen, frame, lattice, content.tile, beside);
-  drawUprightRule(pen, frame, lattice.tileHeightMm, content.words);
+  drawUprightRule(pen, frame, lattice.tileHeightMm, { words: content.words, say });
   const obstacles = new Obstacles();
   obstacles.addStrokes(content.strokes);
   obstacles.addStrokes(pen.strokes);

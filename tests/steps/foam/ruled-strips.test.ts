@@ -55,7 +55,7 @@ it('tells a strip of one width by its figures, however it lies', () => {
     const [strip] = ruled(stripOf(rectangle(1200, 25), { turnRad }));
     expect(strip.widthMm).toBeCloseTo(25, 9);
     expect(strip.lowerMm).toBeCloseTo(1200, 9);
-    expect(ruledText(strip)).toBe('25\u00a0mm wide, 1200\u00a0mm long, ends square');
+    expect(ruledText(strip, 'mm')).toBe('25\u00a0mm wide, 1200\u00a0mm long, ends square');
   }
 });
 
@@ -72,7 +72,7 @@ it('tells ends that are cut at an angle, leans of the sides and marks', () => {
   expect(strip.lowerMm).toBeCloseTo(990, 9);
   expect([strip.upperFromMm, strip.upperToMm].map((mm) => Math.round(1e6 * mm) / 1e6)).toEqual([20, 970]);
   // Ends that run 20 mm along over 20 mm of width stand 45 degrees from square.
-  const text = ruledText(strip);
+  const text = ruledText(strip, 'mm');
   expect(text).toContain('left end 45° from square, its upper corner 20\u00a0mm farther right');
   expect(text).toContain('lower side, upper side 15° in under');
   expect(text).toContain('on the lower side at A1 90\u00a0mm');

@@ -178,12 +178,6 @@ export const ARTWORK: Sentences = {
       'Alle {1} Flecken des Bilds sind kleiner als {2} mm²: nur kleinere weglassen oder seine Größe prüfen.',
     ],
   ],
-  'artwork/picture-kind': [
-    [
-      'This is no picture that is read: save it as PNG or JPEG.',
-      'Ein solches Bild wird nicht gelesen: als PNG oder JPEG speichern.',
-    ],
-  ],
   'artwork/picture-lines': [
     [
       'The picture has {1} separate lines: smooth it, crop it, or leave out larger specks.',

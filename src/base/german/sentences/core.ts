@@ -61,6 +61,10 @@ export const CORE: Sentences = {
     ],
   ],
   'core/size': [
+    [
+      'The length from end to end is from 1 to {1} mm, which is 20 m.',
+      'Die Länge von Ende zu Ende ist 1 bis {1} mm, also 20 m.',
+    ],
     ['A core is from {1} mm across its outside.', 'Ein Kern misst außen {1} mm.'],
     ['Room for glue is from {1} mm on either side.', 'Platz für Kleber ist {1} mm auf jeder Seite.'],
   ],
@@ -79,6 +83,26 @@ export const CORE: Sentences = {
     ],
   ],
   'core/staves': [
+    [
+      'Staves from {1} to {2} mm have no length: say where they begin and end, as 300-350.',
+      'Dauben von {1} bis {2} mm haben keine Länge: angeben, wo sie beginnen und enden, etwa 300-350.',
+    ],
+    [
+      'Staves from {1} to {2} mm: there are 3 to 60 of them, not {3}.',
+      'Dauben von {1} bis {2} mm: Davon gibt es 3 bis 60, nicht {3}.',
+    ],
+    [
+      'Staves from {1} to {2} mm: their sheet is from 0.1 to 200 mm thick.',
+      'Dauben von {1} bis {2} mm: Ihre Platte ist 0,1 bis 200 mm dick.',
+    ],
+    [
+      'Staves from {1} to {2} mm must lie within one straight stretch of the profile: one set for each.',
+      'Dauben von {1} bis {2} mm müssen auf einer geraden Strecke des Profils liegen: ein Satz für jede.',
+    ],
+    [
+      'Staves from {1} to {2} mm: {3} mm does not fit between profile and core, by {4} mm: take a thinner sheet.',
+      'Dauben von {1} bis {2} mm: {3} mm passt zwischen Profil und Kern nicht, um {4} mm: eine dünnere Platte nehmen.',
+    ],
     [
       'Two sets of staves lie over one another at {1} mm: let one end where the other begins.',
       'Zwei Sätze Dauben liegen bei {1} mm übereinander: einen enden lassen, wo der andere beginnt.',

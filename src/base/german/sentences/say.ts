@@ -2,6 +2,7 @@ import { wayText, spotText } from '../places.ts';
 import { ARTWORK } from './artwork.ts';
 import { ASSEMBLY } from './assembly.ts';
 import { CORE } from './core.ts';
+import { FAULT_PHRASES, FAULTS } from './faults.ts';
 import { FILES } from './files.ts';
 import { FOAM } from './foam.ts';
 import { INSERTS } from './inserts.ts';
@@ -24,6 +25,7 @@ export const SENTENCES: Sentences = {
   ...ARTWORK,
   ...ASSEMBLY,
   ...CORE,
+  ...FAULTS,
   ...FILES,
   ...FOAM,
   ...INSERTS,
@@ -85,7 +87,7 @@ const phrase = (text: string): string | null =>
 const ready = () =>
   (patterns ??= {
     sentences: patternsOf(plain([...Object.values(SENTENCES).flat(), ...WORK_STEPS])),
-    phrases: patternsOf(plain(PHRASES)),
+    phrases: patternsOf(plain([...PHRASES, ...FAULT_PHRASES])),
   });
 
 /** As the texts come to the door. */
