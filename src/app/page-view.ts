@@ -1,7 +1,8 @@
-import { LitElement, css, html, nothing } from 'lit';
+import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { Page } from '../model/page.ts';
 import { ChooseEvent } from './events.ts';
+import { InSight } from './in-sight.ts';
 import './page-picture.ts';
 import { SHARED } from './styles.ts';
 import { NOTHING } from './view-state.ts';
@@ -47,6 +48,17 @@ export class PageView extends LitElement {
   @property({ attribute: false }) pages: readonly Page[] = [];
   /** Which page is laid out. */
   @property({ type: Number }) at = 0;
+
+  readonly #sight = new InSight(this);
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#sight.leave();
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('at')) this.#sight.bring();
+  }
 
   protected override render() {
     const page = this.pages[this.at];

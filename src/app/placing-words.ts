@@ -41,6 +41,8 @@ export const PLACING_WORDS = spoken('placing', {
   heldHere: 'Held: it stays here when the rest is laid out anew.',
   loose: 'Not held: it lies where the layout puts it.',
   choose: 'Drag a piece, or choose one with Tab and move it with the arrow keys, with Shift finer.',
+  move: 'move it',
+  ways: { ArrowLeft: 'to the left', ArrowUp: 'up', ArrowDown: 'down', ArrowRight: 'to the right' },
   turnLeft: 'turn left',
   turnRight: 'turn right',
   turnHalf: 'turn half round',

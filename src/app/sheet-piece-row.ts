@@ -14,9 +14,14 @@ import type { PieceInHand } from './sheet-hand.ts';
 import { cutPiece, fillOfPiece, nameOfCopy, turnsOf } from './sheet-names.ts';
 import { SHARED } from './styles.ts';
 
-export type PieceWish = 'left' | 'right' | 'half' | 'flip' | 'hold' | { readonly sheet: number };
+/** Ways in which the piece in hand is moved, by the arrow keys for them. */
+const WAYS = { ArrowLeft: '←', ArrowUp: '↑', ArrowDown: '↓', ArrowRight: '→' } as const;
+type Way = keyof typeof WAYS;
 
-/** The piece in hand is to be turned, or brought to another sheet. */
+export type PieceWish =
+  'left' | 'right' | 'half' | 'flip' | 'hold' | { readonly way: Way } | { readonly sheet: number };
+
+/** The piece in hand is to be moved, turned, or brought to another sheet. */
 export class PieceWishEvent extends Event {
   constructor(readonly wish: PieceWish) {
     super('fl-piece-wish', { bubbles: true, composed: true });
@@ -69,6 +74,16 @@ export class SheetPieceRow extends LitElement {
       select {
         max-inline-size: 12em;
       }
+      /* Arrows point where the piece goes, whichever way one reads. */
+      .ways {
+        display: flex;
+        gap: var(--s1);
+        direction: ltr;
+      }
+      .ways button {
+        min-inline-size: var(--target);
+        padding-inline: 0;
+      }
     `,
   ];
 
@@ -105,6 +120,11 @@ export class SheetPieceRow extends LitElement {
     const wish = (one: PieceWish) => () => this.dispatchEvent(new PieceWishEvent(one));
     return html`<span class="name ${isHeld ? 'held' : ''}" title=${isHeld ? words.heldHere : words.loose}>
         ${words.label(nameOfCopy(this.bench, hand.piece, hand.copy), isHeld)}
+      </span>
+      <span class="ways" role="group" aria-label=${words.move}>
+        ${(Object.keys(WAYS) as Way[]).map(
+          (way) => html`<button aria-label=${words.ways[way]} @click=${wish({ way })}>${WAYS[way]}</button>`,
+        )}
       </span>
       ${
         turns === 'any'

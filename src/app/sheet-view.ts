@@ -10,6 +10,7 @@ import { fillOf } from '../project/fill-rule.ts';
 import type { Project } from '../project/project.ts';
 import { ChooseEvent, CommandEvent } from './events.ts';
 import { ARROWS, handSteps } from './hand-steps.ts';
+import { InSight } from './in-sight.ts';
 import { isBare } from './keys.ts';
 import { PLACING_WORDS } from './placing-words.ts';
 import { middleOf, onSheet } from './place-on-sheet.ts';
@@ -62,6 +63,7 @@ export class SheetView extends LitElement {
     refused: (why) => this.#onRefused(why),
   });
   #filledMm = 0;
+  readonly #sight = new InSight(this);
   #before: HTMLElement | null = null;
   /** Where the turning handle was taken, and the turn it began with, radians. */
   #turning: { readonly pointer: number; readonly fromRad: number; byRad: number } | null = null;
@@ -78,11 +80,16 @@ export class SheetView extends LitElement {
   /** The keyboard goes back to where it was when the sheet was laid over the bench. */
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#sight.leave();
     this.#before?.focus({ preventScroll: true });
   }
 
   protected override firstUpdated(): void {
     this.renderRoot.querySelector<SVGGElement>('g.piece')?.focus({ preventScroll: true });
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('at')) this.#sight.bring();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -296,20 +303,26 @@ export class SheetView extends LitElement {
       this.#onCancel();
       return event.preventDefault();
     }
-    const way = ARROWS[event.key];
-    const sheet = this.#sheets.at(this.at);
-    if (way !== undefined && sheet !== undefined) {
-      const { coarseMm, fineMm } = handSteps(this.project?.lengthUnit ?? 'mm');
-      const step = event.shiftKey ? fineMm : coarseMm;
-      const [dx, dy] = sheetFromScreen(this.#frameOf(sheet), step * way[0], step * way[1]);
-      this.told = '';
-      void this.#hand.step(dx, dy, !event.shiftKey);
+    if (event.key in ARROWS) {
+      this.#step(event.key, event.shiftKey);
       return event.preventDefault();
     }
     const wish = wishOfPieceKey(event);
     if (wish === null) return;
     event.preventDefault();
     this.#do(wish, event.shiftKey);
+  }
+
+  /** Moves the piece in hand the way an arrow points on the screen. */
+  #step(arrow: string, isFine: boolean): void {
+    const sheet = this.#sheets.at(this.at);
+    if (sheet === undefined) return;
+    const { coarseMm, fineMm } = handSteps(this.project?.lengthUnit ?? 'mm');
+    const step = isFine ? fineMm : coarseMm;
+    const [across, up] = ARROWS[arrow];
+    const [dx, dy] = sheetFromScreen(this.#frameOf(sheet), step * across, step * up);
+    this.told = '';
+    void this.#hand.step(dx, dy, !isFine);
   }
 
   #onWish(event: PieceWishEvent): void {
@@ -322,7 +335,7 @@ export class SheetView extends LitElement {
     this.told = '';
     const turns = turnsOf(this.project, this.bench, hand.piece);
     const step = ((isFine ? FINE_DEG : TURN_DEG) * Math.PI) / 180;
-    if (typeof wish === 'object') return void this.#toSheet(wish.sheet);
+    if (typeof wish === 'object') return 'way' in wish ? this.#step(wish.way, isFine) : void this.#toSheet(wish.sheet);
     if (wish === 'flip') return this.#flip(hand);
     if (wish === 'hold') return this.renderRoot.querySelector('fl-sheet-piece-row')?.hold();
     if (turns === 'none') return;

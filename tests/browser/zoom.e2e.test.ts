@@ -58,6 +58,20 @@ describe('a screen of many dots, seen large', () => {
     }
   });
 
+  it('brings a page into sight that is chosen far below it, and goes back there', async () => {
+    const { page } = app;
+    await page.evaluate(() => {
+      const { workbench } = document.querySelector('fl-app')!;
+      workbench.setWishes({ atBench: { isOpen: false, line: null } });
+      workbench.setView({ choice: { kind: 'nothing' }, help: { ...workbench.view.help, sheet: null } });
+    });
+    await page.locator('fl-paper-line .pages button').first().click();
+    const scrolled = (): Promise<number> => page.evaluate(() => scrollY);
+    await expect.poll(scrolled, LONG).toBeLessThan(SIZES[1][1]);
+    await page.locator('fl-page-view .back').click();
+    await expect.poll(scrolled, LONG).toBeGreaterThan(2 * SIZES[1][1]);
+  });
+
   it('asked nothing of another origin and wrote no error', () => {
     expect(faultsOf(app)).toEqual([]);
   });

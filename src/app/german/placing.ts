@@ -37,6 +37,8 @@ export const PLACING: Translation<typeof PLACING_WORDS> = {
   heldHere: 'Festgehalten: Es bleibt hier, wenn der Rest neu angeordnet wird.',
   loose: 'Nicht festgehalten: Es liegt, wo die Anordnung es hinlegt.',
   choose: 'Ein Stück ziehen, oder mit Tab wählen und mit den Pfeiltasten verschieben, mit der Umschalttaste feiner.',
+  move: 'verschieben',
+  ways: { ArrowLeft: 'nach links', ArrowUp: 'nach oben', ArrowDown: 'nach unten', ArrowRight: 'nach rechts' },
   turnLeft: 'links drehen',
   turnRight: 'rechts drehen',
   turnHalf: 'halb herum drehen',
