@@ -211,6 +211,9 @@ export const SHARED = css`
     min-block-size: var(--target);
     cursor: pointer;
   }
+  input[type='range'] {
+    min-block-size: var(--s6);
+  }
   input[type='radio'],
   input[type='checkbox'] {
     appearance: none;

@@ -4,6 +4,7 @@ import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { ViewState, Wishes } from '../../src/app/view-state.ts';
+import type { Colouring } from '../../src/viewport/bench-contract.ts';
 import { openApp, type OpenApp } from '../support/browser.ts';
 import { openAll } from './layout-edges.ts';
 import { LONG, staged, until } from './window.ts';
@@ -16,6 +17,9 @@ const LIGHTS: readonly Partial<Wishes>[] = [
   { theme: 'dark', contrast: 'more' },
   { theme: 'light', contrast: 'more' },
 ];
+
+/** All that have a legend. */
+const COLOURINGS: readonly Colouring[] = ['stretch', 'bend', 'room', 'pull', 'fit', 'pieces'];
 
 /** One window, each test a state after the one before. */
 describe('axe finds nothing', () => {
@@ -52,6 +56,15 @@ describe('axe finds nothing', () => {
     await wish(page, { theme: 'light', contrast: 'auto', guide: { isOpen: false, done: [] } });
   });
 
+  it('with the legend of each colouring, its table open', async () => {
+    for (const colouring of COLOURINGS) {
+      await look(page, { colouring });
+      await openAll(page);
+      expect(await faults(page, [], 'fl-legend'), colouring).toEqual([]);
+    }
+    await look(page, { colouring: 'plain' });
+  });
+
   it('with the finder over a page', async () => {
     await page.locator('fl-paper-line .pages button').nth(1).click();
     await until(page, 'a page', ({ choice }) => choice === 'page');
@@ -73,10 +86,18 @@ describe('axe finds nothing', () => {
     expect(await faults(page)).toEqual([]);
   });
 
-  it('in the work at the bench', async () => {
+  it('in each kind of work at the bench, and at its end', async () => {
     await wish(page, { atBench: { isOpen: true, line: null } });
     await page.locator('fl-at-bench .foot button').first().waitFor(LONG);
     expect(await faults(page)).toEqual([]);
+    // Gluing comes once its order is known.
+    await page.waitForFunction(() => document.querySelector('fl-app')?.workbench.view.gluing.shop != null, null, LONG);
+    for (const kind of await page.locator('fl-at-bench nav button').all()) {
+      await kind.dispatchEvent('click');
+      expect(await faults(page, [], 'fl-at-bench'), await kind.innerHTML()).toEqual([]);
+    }
+    await wish(page, { atBench: { isOpen: true, line: 'end' } });
+    expect(await faults(page, [], 'fl-at-bench')).toEqual([]);
   });
 });
 
@@ -86,13 +107,20 @@ const wish = (page: Page, wishes: Partial<Wishes>): Promise<void> =>
 const look = (page: Page, view: Partial<ViewState>): Promise<void> =>
   page.evaluate((patch) => document.querySelector('fl-app')!.workbench.setView(patch), view);
 
-/** What axe holds against the page, one line a place. @param only  these rules; else all */
-async function faults(page: Page, only: readonly string[] = []): Promise<string[]> {
+/** What axe holds against the page, one line a place. @param only  these rules; else all. @param within  this element of the window; else all */
+async function faults(page: Page, only: readonly string[] = [], within = ''): Promise<string[]> {
   await staged(page);
-  const results = await page.evaluate((rules) => {
-    const { axe } = globalThis as unknown as { axe: { run(options: object): Promise<AxeResults> } };
-    return axe.run({ resultTypes: ['violations'], ...(rules.length === 0 ? {} : { runOnly: rules }) });
-  }, only);
+  const results = await page.evaluate(
+    ([rules, tag]) => {
+      const { axe } = globalThis as unknown as { axe: { run(at: Node, options: object): Promise<AxeResults> } };
+      const at = tag === '' ? document : document.querySelector('fl-app')?.shadowRoot?.querySelector(tag);
+      if (at == null) throw new Error(`no ${tag}`);
+      // Targets of 24 px are left out by default (WCAG 2.2, 2.5.8).
+      const all = { rules: { 'target-size': { enabled: true } } };
+      return axe.run(at, { resultTypes: ['violations'], ...(rules.length === 0 ? all : { runOnly: rules }) });
+    },
+    [only, within] as const,
+  );
   return results.violations.flatMap(({ id, impact, nodes }) =>
     nodes.map(
       (node) => `${impact ?? 'minor'} ${id} at ${node.target.flat().join(' > ')}: ${node.failureSummary ?? ''}`,

@@ -94,7 +94,7 @@ export const WORK_LINE_STYLE = css`
     gap: 0 var(--s4);
     color: var(--ink-soft);
   }
-  .ticks li + li {
+  .text .ticks li + li {
     margin: 0;
   }
   .ticks .done {
