@@ -23,6 +23,17 @@ describe('the main job by mouse', () => {
     await app.close();
   });
 
+  it('draws the bench with as many dots as the screen has, where that is one for each px', async () => {
+    const [dots, size] = await app.page.locator('fl-stage canvas').evaluate((canvas: HTMLCanvasElement) => {
+      const { width, height } = canvas.getBoundingClientRect();
+      return [
+        [canvas.width, canvas.height],
+        [Math.floor(width), Math.floor(height)].map((px) => px * devicePixelRatio),
+      ];
+    });
+    expect(dots).toEqual(size);
+  });
+
   it('takes a dropped OBJ and asks for its size', async () => {
     await dropFile(app.page, 'tool_tray.obj', TRAY_OBJ);
     const facts = await until(app.page, 'the tray is read', ({ name }) => name === 'tool tray');
