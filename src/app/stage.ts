@@ -2,19 +2,18 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
-import { nextTask } from '../base/next-task.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { Project } from '../project/project.ts';
 import type { BenchFacing, BenchInsets, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
-import { isPlainHere, type PictureManner } from '../viewport/picture-manner.ts';
+import type { PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
 import { litByStep } from './gluing-actions.ts';
 import { gluedPlaces } from './put-together.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
-import { coloursOf } from './colour-of.ts';
+import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
 import {
   StageDragEvent,
@@ -296,15 +295,10 @@ export class Stage extends LitElement {
   }
 
   async #load(): Promise<void> {
-    const loading = import('../viewport/bench-scene.ts');
-    // What is asked of the browser once takes it a while: in a task of its own, and while the scene is on its way.
-    await nextTask();
-    isPlainHere(this.picture);
-    const { BenchScene } = await loading;
+    const { BenchScene } = await import('../viewport/bench-scene.ts');
     if (!this.isConnected) return;
-    let scene: BenchScene;
     try {
-      scene = new BenchScene(
+      this.#scene = new BenchScene(
         this.canvas,
         {
           onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
@@ -325,16 +319,12 @@ export class Stage extends LitElement {
       this.stand = 'missing';
       return;
     }
-    this.#scene = scene;
     this.stand = 'drawn';
     this.#sizes.observe(this);
-    scene.setInsets(this.#insets);
-    scene.setReducedMotion(this.#stillness.matches);
-    await nextTask();
-    // Another picture may have been begun meanwhile.
-    if (this.#scene !== scene) return;
+    this.#scene.setInsets(this.#insets);
+    this.#scene.setReducedMotion(this.#stillness.matches);
     this.#bring(null);
-    await this.#firstPicture(scene);
+    await this.#firstPicture(this.#scene);
   }
 
   /** Shows the canvas once it has a picture. The first one is drawn before anything was brought to the scene; a second may never be needed. */
@@ -492,8 +482,7 @@ export class Stage extends LitElement {
   }
 
   #themeNow(): BenchTheme {
-    const colours = coloursOf(this, Object.values(THEME_COLOURS));
-    const entries = Object.keys(THEME_COLOURS).map((key, i) => [key, colours[i]]);
+    const entries = Object.entries(THEME_COLOURS).map(([key, name]) => [key, colourOf(this, name)]);
     return Object.fromEntries(entries) as BenchTheme;
   }
 
