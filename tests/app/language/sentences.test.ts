@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { toldText } from '../../../src/app/finding-text.ts';
 import { SENTENCES, sayInGerman } from '../../../src/base/german/sentences/say.ts';
+import { WORK_STEPS } from '../../../src/base/german/work-steps.ts';
 import { speak } from '../../../src/app/language/language.ts';
 import { plainTold } from '../../../src/base/plain-told.ts';
 import { findTold, type Told } from '../../house/find-told.ts';
@@ -10,9 +11,9 @@ import { projectFiles, readProjectFile } from '../../house/project-files.ts';
 const CORE = ['base', 'geom', 'mesh', 'model', 'steps', 'project', 'pipeline', 'worker'];
 
 /** Codes none of whose sentences is said in German yet. A new sentence of the core comes with its German, so this only ever falls. */
-const MOST_CODES_LEFT = 19;
-/** Wordings of the sources, read with 7 in every hole, that are not said in German so: most are put together from words the catalogue knows. */
-const MOST_WORDINGS_LEFT = 120;
+const MOST_CODES_LEFT = 0;
+/** Wordings of the sources that fit no saying: one and several of a thing mixed, as is never said. */
+const MOST_WORDINGS_LEFT = 14;
 
 /** Sentences that are put together of parts, as samples and tests give them. */
 const PUT_TOGETHER: readonly string[] = [
@@ -44,6 +45,14 @@ const PUT_TOGETHER: readonly string[] = [
   '4 spikes are too sharp for foam of this thickness and were blunted on the far side: part the foam there, or round the sculpt.',
   'Seams A, B and 2 more of a staggered sheet stay over the seam of the sheet that is seen: a sheet does not bend over the crease it runs along. Glue there with care.',
   'The sculpt was made simpler for paper, from 9000 to 400 triangles: no place of it lies farther than 1.2 mm from the sculpt (new from old 0.3 to 1.2 mm, old from new 0.2 to 1.1 mm).',
+  'Brow bends to a radius of 12 mm: its outside stretches by 25 % and its inside is squashed by 25 %, over the 10 % worth a word by shop rule: use foam of 2.4 mm or less, glue up 2 layers of 3 mm on the bend, or warm it and hold it round a form until it is cold.',
+  'Brow bends to a radius of 12 mm: its outside stretches by 25 % and its inside is squashed by 25 %, over the 10 % this foam takes by shop rule: use foam of 2.4 mm or less, glue up 2 layers of 3 mm on the bend, cut kerfs 3 mm wide and 4.5 mm deep into its inside every 8.0 mm (5 for a quarter turn), or warm it and hold it round a form until it is cold.',
+  'Seam B comes too late in the order of gluing you chose; no hand reaches it from within once the seam of Brow and Cheek is shut: glue it before that. Until then it is told earlier than you put it.',
+  'The shape cone is told that its size is of the inside, and of=outside: leave one of them out.',
+  'A path cannot be read at character 12: a number of use should stand there, not “x”. Save it again as plain SVG.',
+  'Bend 2 says that 300 mm of a tube of 75 mm were covered, but it is only 235.6 mm round: take a thicker tube or a shorter strip.',
+  'The finished PDF was read back and is not what it should be: piece 3 is on none of its pages. No PDF was made. This is a fault of the program: keep the report of it, and another paper or another layout may work meanwhile.',
+  'The outline of the pane 80 x 50 needs 3 to 2000 corners: change it.',
   'Brow must be pulled by 12.0 % in places (at most 15.0 %), over the 8.0 % this foam takes by shop rule: part it once more, or end a seam in it as a dart. At the middle of a long side: pull it in every direction. No way of laying it flat keeps all of it under 8.0 %, for it holds 45° of dome within 60 mm: only another seam through that place, a dart there, or warmth helps.',
 ];
 
@@ -53,6 +62,27 @@ const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 const told: readonly Told[] = CORE.flatMap((folder) => projectFiles(`src/${folder}/`))
   .filter((path) => path.endsWith('.ts'))
   .flatMap((path) => findTold(path, readProjectFile(path)));
+/** As sayings stand in the catalogue, their holes open, and what was put together of them. */
+const sayings = [...Object.values(SENTENCES).flat(), ...WORK_STEPS].map(([english]) => plainTold(english));
+const literal = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+const filled = sayings.map(
+  (english) =>
+    new RegExp(
+      `^${english
+        .split(/\{\w\}/)
+        .map(literal)
+        .join('.+?')}$`,
+    ),
+);
+
+/** Whether a wording with 7 in its holes, which stand for one word or many, fits a saying or what was put together. */
+function fitsWhole(text: string): boolean {
+  const open = new RegExp(`^${text.split('7').map(literal).join('.*')}$`);
+  return filled.some((saying) => saying.test(text)) || [...sayings, ...PUT_TOGETHER].some((known) => open.test(known));
+}
+
+const fits = (text: string): boolean =>
+  isSaid(text) || fitsWhole(text) || text.split(/(?<=[.!?]) (?=\p{Lu})/u).every(fitsWhole);
 const isSaid = (text: string): boolean => sayInGerman(plainTold(text)) !== null;
 
 describe('sentences of the core in German', () => {
@@ -67,7 +97,7 @@ describe('sentences of the core in German', () => {
   it('follow the wording of the sources', () => {
     const texts = [...new Set(told.flatMap((one) => one.texts))];
     expect(texts.length).toBeGreaterThan(500);
-    const left = texts.filter((text) => !isSaid(text)).sort();
+    const left = texts.filter((text) => !fits(plainTold(text))).sort();
     expect(left.length, `not said in German:\n${left.join('\n')}`).toBeLessThanOrEqual(MOST_WORDINGS_LEFT);
   });
 

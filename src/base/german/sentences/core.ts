@@ -7,6 +7,10 @@ export const CORE: Sentences = {
   ],
   'core/cap': [
     ['A cap stands off the core by {1} mm or more.', 'Eine Kappe steht um {1} mm oder mehr vom Kern ab.'],
+    [
+      'A cap is of 1 to 20 discs of a sheet from 0.1 to 200 mm thick, as 10x2.',
+      'Eine Kappe besteht aus 1 bis 20 Scheiben einer Platte von 0,1 bis 200 mm Dicke, etwa 10x2.',
+    ],
     ['The diameter of a cap is over {1} mm.', 'Der Durchmesser einer Kappe ist größer als {1} mm.'],
     [
       'The caps stand off by all of the length: make the whole longer, or the caps flatter.',

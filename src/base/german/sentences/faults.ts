@@ -221,6 +221,12 @@ export const FAULTS: Sentences = {
       'Eintrag {1} hat ein Loch, das über den Umriss reicht: Löcher innen lassen.',
     ],
   ],
+  'paper/read-back': [
+    [
+      'The finished PDF was read back and is not what it should be: {a} No PDF was made. This is a fault of the program: keep the report of it, and another paper or another layout may work meanwhile.',
+      'Das fertige PDF wurde zurückgelesen und ist nicht, was es sein soll: {a} Es wurde kein PDF gemacht. Das ist ein Fehler des Programms: den Bericht dazu aufheben; ein anderes Papier oder eine andere Anordnung geht inzwischen vielleicht.',
+    ],
+  ],
   'path/unreadable': PATH,
   'png/too-large': [
     [
@@ -301,6 +307,22 @@ export const FAULTS: Sentences = {
 
 /** Words within them. */
 export const FAULT_PHRASES: readonly Saying[] = [
+  ['it cannot be read ({1}).', 'Es ist nicht lesbar ({1}).'],
+  ['it has {1} pages and should have {2}.', 'Es hat {1} Seiten und soll {2} haben.'],
+  ['page {1} is {2} and should be {3}.', 'Seite {1} ist {2} und soll {3} sein.'],
+  ['it does not ask printers for its true size.', 'Es verlangt vom Drucker nicht seine wahre Größe.'],
+  ['the square to measure is not true: {1}.', 'Das Maßquadrat stimmt nicht: {1}.'],
+  ['{a} is on none of its pages.', '{a} steht auf keiner Seite.'],
+  ['{a} has more than one place on its pages.', '{a} steht an mehr als einer Stelle.'],
+  [
+    'the line to cut of {a} is not the piece’s own ({1}; it should be {2}).',
+    'Die Schnittlinie gehört nicht zum Stück, {a} ({1}; sie soll {2} sein).',
+  ],
+  [
+    'it shows lines to cut that belong to no piece ({1}).',
+    'Es zeigt Schnittlinien, die zu keinem Stück gehören ({1}).',
+  ],
+  ['a piece', 'ein Stück'],
   ['a command', 'ein Befehl'],
   ['a move first', 'zuerst ein Sprung'],
   ['0 or 1', '0 oder 1'],
