@@ -1,6 +1,13 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatFine, formatLength, formatMeasured, formatPercent, parseLength } from '../base/format-length.ts';
+import {
+  formatFine,
+  formatLength,
+  formatMeasured,
+  formatPercent,
+  formatThickness,
+  parseLength,
+} from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import { setPieceSetting } from '../project/commands.ts';
 import { setPieceFoam } from '../project/piece-commands.ts';
@@ -115,7 +122,9 @@ export class ChosenRow extends JobSection {
       }
       case 'step': {
         const words = this.view.gluing.shop?.steps[choice.step - 1];
-        return words === undefined ? nothing : this.#row(GLUING_WORDS.step(choice.step), toldText(words.title, this.unit), near);
+        return words === undefined
+          ? nothing
+          : this.#row(GLUING_WORDS.step(choice.step), toldText(words.title, this.unit), near);
       }
       case 'finding': {
         const told = toldFindings(this.bench).find((finding) => findingKey(finding) === choice.key);
@@ -250,7 +259,7 @@ export class ChosenRow extends JobSection {
     const area = chosenArea(this.bench, this.view);
     const facts =
       area === null
-        ? `${WORDS.chosen.pieceFacts(formatLength(piece.thicknessMm, this.unit), toldText(piece.bendReason, this.unit))} ${WORDS.forming.areas.again}`
+        ? `${WORDS.chosen.pieceFacts(formatThickness(piece.thicknessMm, this.unit), toldText(piece.bendReason, this.unit))} ${WORDS.forming.areas.again}`
         : areaWords(area, giveOf(this.sculptPart?.regions ?? [], area.faces), this.unit, this.view.withinMm === null);
     if (area !== null) {
       const fields = html`${this.#within()}

@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatArea, formatLength, formatPercent } from '../base/format-length.ts';
+import { formatArea, formatLength, formatPercent, formatThickness } from '../base/format-length.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import type { PlainPiece } from '../model/plain-piece.ts';
@@ -136,7 +136,7 @@ export class CutList extends JobSection {
           <span class="soft">
             ${WORDS.cuts.figures(
               piece.quantity,
-              formatLength(piece.thicknessMm, this.unit),
+              formatThickness(piece.thicknessMm, this.unit),
               formatArea(piece.areaMm2, this.unit),
               formatPercent(Math.max(patch?.stretchSpread?.max ?? 0, patch?.squashSpread?.max ?? 0)),
             )}
@@ -196,7 +196,7 @@ export class CutList extends JobSection {
         <span class="figures">
           ${WORDS.cuts.size(length(lengthMm), length(Math.max(faceMm.max, backMm.max)))}<br />
           <span class="soft">
-            ${WORDS.cuts.stripFigures(quantity, length(thicknessMm), formatArea(areaMm2, this.unit))}
+            ${WORDS.cuts.stripFigures(quantity, formatThickness(thicknessMm, this.unit), formatArea(areaMm2, this.unit))}
           </span>
         </span>
       </button>
@@ -231,7 +231,7 @@ export class CutList extends JobSection {
         <span class="figures">
           ${box === undefined ? nothing : html`${WORDS.cuts.size(length(box.maxX - box.minX), length(box.maxY - box.minY))}<br />`}
           <span class="soft">
-            ${WORDS.cuts.stripFigures(quantity, length(thicknessMm), formatArea(areaMm2, this.unit))}
+            ${WORDS.cuts.stripFigures(quantity, formatThickness(thicknessMm, this.unit), formatArea(areaMm2, this.unit))}
           </span>
         </span>
       </button>

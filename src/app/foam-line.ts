@@ -1,6 +1,6 @@
 import { css, html, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatLength } from '../base/format-length.ts';
+import { formatLength, formatThickness } from '../base/format-length.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { setFoam, setModelIs, setNeutral, setThickness, setTracedSide } from '../project/commands.ts';
 import type { LayerChoice } from '../project/project.ts';
@@ -184,7 +184,7 @@ export class FoamLine extends JobSection {
   }
 
   #answer(layers: readonly LayerChoice[]): string {
-    const thick = [...layers].reverse().map(({ thicknessMm }) => formatLength(thicknessMm, this.unit));
+    const thick = [...layers].reverse().map(({ thicknessMm }) => formatThickness(thicknessMm, this.unit));
     return thick.length === 1 ? WORDS.foam.answer(thick[0]) : WORDS.foam.answerOfWall(thick);
   }
 
@@ -207,7 +207,7 @@ export class FoamLine extends JobSection {
       <svg viewBox="0 0 62 58" aria-hidden="true">
         ${svg`<rect class="cut" x="0" y=${50 - height} width="62" height=${height} /><path class="under" d="M0 55h62" />`}
       </svg>
-      <span>${formatLength(sheet.thicknessMm, this.unit)}</span>
+      <span>${formatThickness(sheet.thicknessMm, this.unit)}</span>
     </label>`;
   }
 

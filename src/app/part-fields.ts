@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { formatLength } from '../base/format-length.ts';
+import { formatThickness } from '../base/format-length.ts';
 import { foamId, type FoamId } from '../base/ids.ts';
 import type { Command } from '../project/commands.ts';
 import { atPlace, placeOf, turnedBy, type PartPlace } from '../project/part-place.ts';
@@ -155,7 +155,7 @@ export class PartFields extends JobSection {
                 .checked=${part.foams.includes(id)}
                 ?disabled=${id === part.foams[0]}
                 @change=${() => this.#turnFoam(part, id)}
-              />${formatLength(thicknessMm, this.unit)}
+              />${formatThickness(thicknessMm, this.unit)}
             </label>`,
         )}
       </div>

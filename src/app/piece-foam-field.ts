@@ -1,7 +1,7 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import type { FoamId } from '../base/ids.ts';
-import { formatLength, type LengthUnit } from '../base/format-length.ts';
+import { formatLength, formatThickness, type LengthUnit } from '../base/format-length.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
@@ -56,7 +56,7 @@ export class PieceFoamField extends LitElement {
         </option>
         ${this.#others().map(
           ({ id, thicknessMm }) =>
-            html`<option value=${id} .selected=${id === this.foam}>${formatLength(thicknessMm, this.unit)}</option>`,
+            html`<option value=${id} .selected=${id === this.foam}>${formatThickness(thicknessMm, this.unit)}</option>`,
         )}
       </select>
     </label>`;

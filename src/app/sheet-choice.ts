@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatLength } from '../base/format-length.ts';
+import { formatLength, formatThickness } from '../base/format-length.ts';
 import { addLayer, moveLayer, removeLayer, setStagger, type WallSide } from '../project/layer-commands.ts';
 import { MOST_LAYERS } from '../project/project-file.ts';
 import type { LayerChoice } from '../project/project.ts';
@@ -81,7 +81,7 @@ export class SheetChoice extends JobSection {
   #row(layer: LayerChoice, sheet: number, sheets: number) {
     const { id, thicknessMm } = layer;
     const words = WORDS.foam.wall;
-    const name = words.name(sheet, sheets, formatLength(thicknessMm, this.unit));
+    const name = words.name(sheet, sheets, formatThickness(thicknessMm, this.unit));
     return html`<li>
       <label>
         <input

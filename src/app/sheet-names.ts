@@ -1,4 +1,4 @@
-import { formatLength } from '../base/format-length.ts';
+import { formatThickness } from '../base/format-length.ts';
 import type { PieceId } from '../base/ids.ts';
 import type { PieceFill, TurnRule } from '../model/stock.ts';
 import { fillOf } from '../project/fill-rule.ts';
@@ -43,7 +43,7 @@ export const fillOfPiece = (project: Project | null, piece: PieceId): PieceFill 
 export function sheetTitles(project: Project | null, bench: Bench): readonly string[] {
   return (bench.sheets?.sheets ?? []).map(({ foam, thicknessMm, label }, i) => {
     const name = project?.foams.find(({ id }) => id === foam)?.name ?? '';
-    const thickness = formatLength(thicknessMm, project?.lengthUnit ?? 'mm');
+    const thickness = formatThickness(thicknessMm, project?.lengthUnit ?? 'mm');
     // Names of foams often say it, with whatever space.
     const isSaid = name.replace(/\s/g, '').includes(thickness.replace(/\s/g, ''));
     return [

@@ -4,6 +4,7 @@ import {
   formatLength,
   formatNumber,
   formatPercent,
+  formatThickness,
   type LengthUnit,
 } from '../../base/format-length.ts';
 import type { ComparedPiece, Comparison, VersionFigures, Worst } from '../../model/comparison.ts';
@@ -70,7 +71,7 @@ export function pieceSaid({ kind, one, other, movedMm }: ComparedPiece, unit: Le
     const only = one ?? other;
     return only === null ? [] : [(kind === 'gone' ? words.gone : words.come)(area(only.areaMm2))];
   }
-  const [thick, thickOther] = [one, other].map(({ thicknessMm }) => formatLength(thicknessMm, unit));
+  const [thick, thickOther] = [one, other].map(({ thicknessMm }) => formatThickness(thicknessMm, unit));
   const more = differenceSaid(one.areaMm2, other.areaMm2, area);
   const said = [
     movedMm !== null && formatFine(movedMm, unit) !== formatFine(0, unit) ? words.moved(movedMm, unit) : '',
