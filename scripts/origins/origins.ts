@@ -16,13 +16,15 @@ export const WORD_ORIGINS: Readonly<Record<string, string>> = {
     'angle arc archimedean axis balls box boxes branch circumference cone cones contour corner corners curve cylinder defects degrees diameter dome domes ducts edge edges elbow ellipse face faces facet frustum grid helical hopper line lines oblique outline outlines path plane platonic point pointed polygon prism prisms profile pyramid regular ridge ring rings solids sphere spherical square star surface torus triangles truncated valley',
   'Standard: units and short forms (ISO 80000, ISO 216, open file formats)':
     'CSV IV IX JSON PDF PNG STL SVG XL a backspace c cm ctrl d e end enter esc f g h home i in inch inches k kg l litre m metres min ml mm n s shift space v w x y z',
+  'Standard: what hands do to a screen (W3C, UI Events and Pointer Events)':
+    'button click drag finger fingers pen pinch tap trackpad wheel',
   Ours: 'apart bare between flat foamloft job jobs lamplighter’s next off-line part parted parts proposal proposals propose sharper shop steep-built ten-minute thread whole',
 };
 
 /** Plain English words of names, each read by somebody who asked which program it brings to mind: none. */
 export const PLAIN_WORDS = `
   about above across add after again against air alike all allows alone along an and anew another any are area areas arrow artwork
-  as assembly at away back bar base batch batches be before begin beginning behind being below beside best beyond blind body body’s
+  as aside assembly at away back bar base batch batches be before begin beginning behind being below beside best beyond blind body body’s
   border both bought boundary breadth breaks bring browser but buy by calibration call can cannot cans cap cent change changed
   changes check checks choose chosen clear clearance clock close closed closer closes colour colours come comes comfort compare
   contrast copy cost crease crest currency date day days dearer decide decided deep deepest depth deutsch did differ direction disc
@@ -42,7 +44,7 @@ export const PLAIN_WORDS = `
   sight simple simplify since sits size sizes slant slices slide small smaller smooth something sort spacing split stand stands
   state states stays steepest stencil steps still stock stop stops straight straighten strong such system table take taken takes
   tall test text than that the them then there these they thing third this those three through tick ticked tightest tightly tile
-  times tip to together too top touch towards trace traced tracing trade tries try turn turned turns two type under underneath undo
+  times tip to together too top touch towards trace traced tracing trade tries try turn turned turns twice two type under underneath undo
   unit until up upper upright use used usual usually value version versions view visit volume waiting wanted wants warning was
   way ways wears well wet what whatever when where which whoever wide wider widest width windows wish with within without word words
   work worked working works worst write written wrong yes yet you your zero

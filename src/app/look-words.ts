@@ -22,6 +22,7 @@ export const LOOK_WORDS = spoken('look', {
   sides: { front: 'front', left: 'left', back: 'back', right: 'right', top: 'top', bottom: 'below' },
   wholeProp: 'Whole prop',
   propVerb: 'see the whole prop',
+  settingOut: 'Setting out …',
   toSheet: (title: string) => `${title}: come close`,
   laidOver: { page: 'A page lies over the bench.', sheet: 'A sheet lies over the bench.' },
   inPlace: (some: number, all: number) => `${some} of ${all} pieces in place.`,

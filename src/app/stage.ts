@@ -15,6 +15,7 @@ import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
 import { colourOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
+import { LOOK_WORDS } from './look-words.ts';
 import {
   StageDragEvent,
   StageDropEvent,
@@ -118,6 +119,27 @@ export class Stage extends LitElement {
       canvas.is-blank {
         opacity: 0;
       }
+      /* Told where it takes long alone. */
+      .word {
+        position: absolute;
+        inset-block-end: 22%;
+        inset-inline: 0;
+        inline-size: fit-content;
+        margin-inline: auto;
+        padding: var(--s1) var(--s3);
+        border: var(--narrow) solid var(--ink);
+        background: var(--paper-high);
+        pointer-events: none;
+        animation: appear 1ms 500ms both;
+      }
+      @keyframes appear {
+        from {
+          visibility: hidden;
+        }
+        to {
+          visibility: visible;
+        }
+      }
       .is-stale canvas {
         filter: saturate(0.4) opacity(0.75);
       }
@@ -159,12 +181,15 @@ export class Stage extends LitElement {
   @property({ type: Boolean }) stale = false;
   @query('canvas') private canvas!: HTMLCanvasElement;
   @query('fl-stage-titles') private titles!: StageTitles | null;
+  @query('.word') private word!: HTMLElement;
   @state() private stand: Stand = 'loading';
   /** True before the first picture. */
   @state() private isBlank = true;
   #scene: BenchScene | null = null;
   #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
   #stageShown: number | null = null;
+  /** Resolves with the first picture. */
+  #begun: Promise<void> = Promise.resolve();
   /** What the scene was last told of areas. */
   #given: { readonly regions: readonly Region[]; readonly sculpt: Bench['sculpt'] } | null = null;
   /** What the scene was last told of colours. */
@@ -265,6 +290,7 @@ export class Stage extends LitElement {
               @fl-sheet-title=${({ sheet }: SheetTitleEvent) => this.frame({ sheet })}
             ></fl-stage-titles>`
       }
+      <p class="word" hidden>${LOOK_WORDS.settingOut}</p>
       <p id="keys" class="unseen">${WORDS.stage.keys}</p>
       ${isFlat ? html`<fl-flat-bench .bench=${this.bench} .view=${this.view} .up=${this.up} .reason=${this.stand}></fl-flat-bench>` : nothing}
     </div>`;
@@ -323,8 +349,9 @@ export class Stage extends LitElement {
     this.#sizes.observe(this);
     this.#scene.setInsets(this.#insets);
     this.#scene.setReducedMotion(this.#stillness.matches);
+    this.#begun = this.#firstPicture(this.#scene);
     this.#bring(null);
-    await this.#firstPicture(this.#scene);
+    await this.#begun;
   }
 
   /** Shows the canvas once it has a picture. The first one is drawn before anything was brought to the scene; a second may never be needed. */
@@ -334,26 +361,36 @@ export class Stage extends LitElement {
     if (this.#scene === scene) this.isBlank = false;
   }
 
+  /** Says that it is being set out until what was shown so far is in the picture. */
+  async #sayUntilDrawn(scene: BenchScene): Promise<void> {
+    const { sculpt, plain } = this.bench;
+    this.word.hidden = sculpt === null && plain.length === 0;
+    await Promise.all([scene.settled(), this.#begun]);
+    if (this.#scene === scene) this.word.hidden = true;
+  }
+
   /** Brings what changed to the scene; everything when `changed` is null. */
   #bring(changed: PropertyValues<this> | null): void {
     const scene = this.#scene;
     if (scene === null) return;
     const isNew = (name: keyof Stage): boolean => changed === null || changed.has(name);
+    const before = changed === null ? EMPTY_BENCH : isNew('bench') ? (changed.get('bench') ?? EMPTY_BENCH) : this.bench;
     if (isNew('theme')) scene.setTheme(this.#themeNow());
     if (isNew('up')) scene.setUpAxis(this.up);
     if (isNew('unit')) scene.setUnit(this.unit);
     if (isNew('sheetTitles')) scene.setSheetTitles(this.sheetTitles);
     if (isNew('limitPct')) scene.setStretchLimit(this.limitPct);
     if (isNew('limits')) scene.setLimits(this.limits);
-    if (isNew('bench')) this.#showParts(scene, changed === null ? EMPTY_BENCH : (changed.get('bench') ?? EMPTY_BENCH));
-    if (changed === null || this.bench.dryFit !== changed.get('bench')?.dryFit) scene.setFit(this.bench.dryFit);
-    if (changed === null || this.bench.room !== changed.get('bench')?.room) scene.setRoom(this.bench.room);
-    if (changed === null || this.bench.springing !== changed.get('bench')?.springing)
-      scene.setPulls(this.bench.springing);
+    if (isNew('bench')) this.#showParts(scene, before);
+    if (changed === null || this.bench.dryFit !== before.dryFit) scene.setFit(this.bench.dryFit);
+    if (changed === null || this.bench.room !== before.room) scene.setRoom(this.bench.room);
+    if (changed === null || this.bench.springing !== before.springing) scene.setPulls(this.bench.springing);
     if (isNew('bench') || isNew('regions')) this.#showGives(scene);
     if (this.view.colouring === 'paint' && (isNew('bench') || isNew('regions') || isNew('shop') || isNew('view')))
       this.#showPaints(scene);
     if (isNew('view') || isNew('bench')) this.#showView(scene, changed?.get('view'));
+    const isMoved = isNew('view') && changed?.get('view')?.stage !== this.view.stage;
+    if (isNew('bench') || isMoved) void this.#sayUntilDrawn(scene);
   }
 
   #showParts(scene: BenchScene, before: Bench): void {

@@ -2,8 +2,9 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
+import type { Stage } from '../../src/app/stage.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
-import { axeFaults, findIn, openTrayApp, restedApp } from './app-element.ts';
+import { axeFaults, findIn, openTrayApp, restedApp, soon } from './app-element.ts';
 
 let app: App;
 let workbench: Workbench;
@@ -85,4 +86,50 @@ it('puts a dragged piece down only where it can lie, and says what is in the way
   expect(held()).toEqual([]);
   await press('{Escape}');
   expect(workbench.view.choice.kind).toBe('nothing');
+});
+
+it('brings a sheet near by its title, which is a button for keys', async () => {
+  const stage = findIn<Stage>(app, 'fl-stage');
+  workbench.setView({ stage: 3 });
+  await restedApp(app);
+  await stage.settled();
+  const title = findIn(app, 'fl-stage', 'fl-stage-titles', 'button');
+  expect(title.getAttribute('aria-label')).toMatch(/^Sheet 1, .*: come close$/);
+  const width = (): number => title.getBoundingClientRect().width;
+  const withPieces = width();
+  expect(withPieces).toBeGreaterThan(36);
+  // All of the sheet is more than what is cut of it.
+  title.click();
+  await soon(() => expect(width()).toBeLessThan(0.9 * withPieces));
+  const withSheet = width();
+  stage.look('nearer');
+  await soon(() => expect(width()).toBeGreaterThan(1.1 * withSheet));
+  title.click();
+  await soon(() => expect(width()).toBeCloseTo(withSheet, 0));
+});
+
+it('says at the slider what lies over the bench, and puts it away for a place of the slider', async () => {
+  const rule = findIn(app, 'fl-stage-rule');
+  const pressed = (): number => rule.shadowRoot!.querySelectorAll('[aria-pressed=true]').length;
+  workbench.setView({ stage: 0, choice: { kind: 'page', page: 0 } });
+  await restedApp(app);
+  expect(rule.shadowRoot!.textContent).toContain('A page lies over the bench.');
+  expect(pressed()).toBe(0);
+  rule.shadowRoot!.querySelectorAll<HTMLButtonElement>('.names button')[0].click();
+  await restedApp(app);
+  expect(workbench.view.choice.kind).toBe('nothing');
+  expect(pressed()).toBe(1);
+});
+
+it('says that it is being set out, until it is', async () => {
+  const stage = findIn<Stage>(app, 'fl-stage');
+  const word = findIn(app, 'fl-stage', '.word');
+  await stage.settled();
+  await soon(() => expect(word.hidden).toBe(true));
+  const seen: boolean[] = [];
+  new MutationObserver(() => seen.push(word.hidden)).observe(word, { attributeFilter: ['hidden'] });
+  workbench.setView({ stage: 2 });
+  await soon(() => expect(seen.length).toBeGreaterThan(0));
+  await stage.settled();
+  await soon(() => expect(word.hidden).toBe(true));
 });

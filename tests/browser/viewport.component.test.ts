@@ -137,6 +137,39 @@ describe('the bench', () => {
     expect(scene.stats().frames).toBeGreaterThan(frames);
   });
 
+  it('takes no more calls than these in each state, and none while nothing changes', async () => {
+    const { scene } = bench;
+    const taken: Record<string, number> = {};
+    const take = async (state: string): Promise<void> => {
+      await scene.atRest();
+      taken[state] = await calls(bench);
+      // A picture that moved is drawn finely once more, and then no other.
+      await soon(async () => {
+        const { frames } = scene.stats();
+        for (let i = 0; i < 20; i += 1) await new Promise(requestAnimationFrame);
+        expect(scene.stats().frames).toBe(frames);
+      });
+    };
+    scene.setSheetTitles(['Sheet 1']);
+    await take('whole');
+    scene.setSelection({ pieces: [1] });
+    await take('one chosen');
+    scene.setSelection(null);
+    scene.setPlane({ point: [50, 50, 50], normal: [0, 0, 1] });
+    scene.setCutOpen(true);
+    await take('cut open');
+    scene.setCutOpen(false);
+    scene.setPlane(null);
+    for (const [stage, state] of ['', 'apart', 'flat', 'on the sheet'].entries()) {
+      if (state === '') continue;
+      scene.setStage(stage);
+      await take(state);
+    }
+    scene.setSheetTitles([]);
+    const most = { whole: 11, 'one chosen': 12, 'cut open': 22, apart: 13, flat: 14, 'on the sheet': 14 };
+    for (const [state, bound] of Object.entries(most)) expect(taken[state], state).toBeLessThanOrEqual(bound);
+  });
+
   it('finds the edge under the pointer while the edge tool is on', async () => {
     bench.scene.setEdgeTool(true);
     await pictures();

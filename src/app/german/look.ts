@@ -19,6 +19,7 @@ export const LOOK: Translation<typeof LOOK_WORDS> = {
   sides: { front: 'vorn', left: 'links', back: 'hinten', right: 'rechts', top: 'oben', bottom: 'unten' },
   wholeProp: 'Ganzes Requisit',
   propVerb: 'das ganze Requisit sehen',
+  settingOut: 'Wird ausgelegt …',
   toSheet: (title) => `${title}: näher heran`,
   laidOver: { page: 'Über der Werkbank liegt eine Seite.', sheet: 'Über der Werkbank liegt eine Platte.' },
   inPlace: (some, all) => `${some} von ${all} Stücken an ihrem Platz.`,
