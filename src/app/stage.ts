@@ -2,18 +2,19 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { keyed } from 'lit/directives/keyed.js';
 import type { LengthUnit } from '../base/format-length.ts';
+import { nextTask } from '../base/next-task.ts';
 import type { PiecesView } from '../model/bench-view.ts';
 import type { Region } from '../model/flatten-settings.ts';
 import type { Project } from '../project/project.ts';
 import type { BenchFacing, BenchInsets, BenchPick, FrameTarget, LookMove } from '../viewport/bench-contract.ts';
 import type { BenchScene, BenchTheme } from '../viewport/bench-scene.ts';
-import type { PictureManner } from '../viewport/picture-manner.ts';
+import { isPlainHere, type PictureManner } from '../viewport/picture-manner.ts';
 import { movedPlane, PLANE_STEP } from '../viewport/plane-moves.ts';
 import { litByStep } from './gluing-actions.ts';
 import { gluedPlaces } from './put-together.ts';
 import { chosenArea, givesOfTriangles } from './chosen-area.ts';
 import { EMPTY_BENCH, chainIndex, pieceIndex, type Bench } from './bench-state.ts';
-import { colourOf } from './colour-of.ts';
+import { coloursOf } from './colour-of.ts';
 import { ARROWS } from './edge-walk.ts';
 import { LOOK_WORDS } from './look-words.ts';
 import {
@@ -321,10 +322,15 @@ export class Stage extends LitElement {
   }
 
   async #load(): Promise<void> {
-    const { BenchScene } = await import('../viewport/bench-scene.ts');
+    const loading = import('../viewport/bench-scene.ts');
+    // What is asked of the browser once takes it a while: in a task of its own, and while the scene is on its way.
+    await nextTask();
+    isPlainHere(this.picture);
+    const { BenchScene } = await loading;
     if (!this.isConnected) return;
+    let scene: BenchScene;
     try {
-      this.#scene = new BenchScene(
+      scene = new BenchScene(
         this.canvas,
         {
           onHover: (pick) => this.dispatchEvent(new StageHoverEvent(pick)),
@@ -345,11 +351,15 @@ export class Stage extends LitElement {
       this.stand = 'missing';
       return;
     }
+    this.#scene = scene;
     this.stand = 'drawn';
     this.#sizes.observe(this);
-    this.#scene.setInsets(this.#insets);
-    this.#scene.setReducedMotion(this.#stillness.matches);
-    this.#begun = this.#firstPicture(this.#scene);
+    scene.setInsets(this.#insets);
+    scene.setReducedMotion(this.#stillness.matches);
+    await nextTask();
+    // Another picture may have been begun meanwhile.
+    if (this.#scene !== scene) return;
+    this.#begun = this.#firstPicture(scene);
     this.#bring(null);
     await this.#begun;
   }
@@ -519,7 +529,8 @@ export class Stage extends LitElement {
   }
 
   #themeNow(): BenchTheme {
-    const entries = Object.entries(THEME_COLOURS).map(([key, name]) => [key, colourOf(this, name)]);
+    const colours = coloursOf(this, Object.values(THEME_COLOURS));
+    const entries = Object.keys(THEME_COLOURS).map((key, i) => [key, colours[i]]);
     return Object.fromEntries(entries) as BenchTheme;
   }
 
