@@ -64,6 +64,8 @@ describe('the main job by keyboard alone', () => {
       if (darts.includes(await walkedEdge(page))) break;
     }
     expect(darts).toContain(await walkedEdge(page));
+    // A screen reader says which edge it is that would be parted.
+    await expect.poll(() => page.locator('fl-app main > [aria-live]').innerText(), LONG).toMatch(/mm/);
     await page.keyboard.press('p');
     await until(page, 'one edge is parted', ({ seamEdges }) => seamEdges === 1);
     await page.keyboard.press('Escape');
@@ -109,6 +111,19 @@ describe('the main job by keyboard alone', () => {
     expect(new Set(pieces.map((piece) => piece.thicknessMm)).size).toBe(1);
   });
 
+  it('leans the cut of a seam otherwise, chosen in the table', async () => {
+    const { page } = app;
+    const before = await bevelsDeg(page);
+    await tabTo(page, 'FL-SEAM-TABLE', /^[A-Z]$/);
+    await page.keyboard.press('Enter');
+    await until(page, 'a seam is chosen', ({ choice }) => choice === 'seam');
+    await page.keyboard.press('d');
+    await expect.poll(() => bevelsDeg(page), LONG).not.toEqual(before);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => bevelsDeg(page), LONG).toEqual(before);
+    await leave(page);
+  });
+
   it('takes another paper from the list', async () => {
     const { page } = app;
     await tabTo(page, 'FL-PAPER-LINE', null, 'select-one');
@@ -125,7 +140,31 @@ describe('the main job by keyboard alone', () => {
     await until(page, 'nothing is chosen', ({ choice }) => choice === 'nothing');
   });
 
-  it('saves the PDF from the finder, and the job with Ctrl S', async () => {
+  it('moves a piece on its sheet', async () => {
+    const { page } = app;
+    await find(page, 'sheet 1');
+    await until(page, 'the sheet lies over the bench', ({ choice }) => choice === 'sheet');
+    await isFocused(page, 'FL-SHEET-VIEW g');
+    const { revision } = await factsOf(page);
+    for (const key of ['ArrowRight', 'ArrowUp', 'ArrowDown', 'ArrowLeft', ',']) await page.keyboard.press(key);
+    await until(page, 'it lies otherwise', (facts) => facts.revision > revision);
+    await leave(page);
+  });
+
+  it('looks at a page and reads whether it will work', async () => {
+    const { page } = app;
+    await page.keyboard.press('6');
+    await isFocused(page, 'FL-PAPER-LINE');
+    await tabTo(page, 'FL-PAPER-LINE', /^scale square$/i);
+    await page.keyboard.press('Enter');
+    await until(page, 'a page is large', ({ choice }) => choice === 'page');
+    await leave(page);
+    await find(page, 'will it');
+    await isFocused(page, 'FL-VERDICT');
+    expect(await page.locator('fl-verdict .answer').innerText()).toMatch(/^It will work/);
+  });
+
+  it('saves the PDF from the finder', async () => {
     const { page } = app;
     const file = await app.saved(() => find(page, 'pdf'));
     const { pages } = await factsOf(page);
@@ -134,6 +173,29 @@ describe('the main job by keyboard alone', () => {
     const [width, height] = [read.pages[0].widthPt, read.pages[0].heightPt];
     expect(width).toBeCloseTo((pages[0].widthMm * 72) / 25.4, 2);
     expect(height).toBeCloseTo((pages[0].heightMm * 72) / 25.4, 2);
+  });
+
+  it('ticks a line off at the bench', async () => {
+    const { page } = app;
+    const { revision } = await factsOf(page);
+    await find(page, 'work line');
+    await isFocused(page, 'FL-AT-BENCH');
+    await page.keyboard.press(' ');
+    await until(page, 'it is ticked', (facts) => facts.revision > revision);
+    expect(await focusFaults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+  });
+
+  it('keeps a version, takes that back and saves the job with Ctrl S', async () => {
+    const { page } = app;
+    await find(page, 'keep this');
+    await isFocused(page, 'FL-VERSION-LIST');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => keptVersions(page), LONG).toBe(1);
+    // In the field of its name this would take letters back.
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => keptVersions(page), LONG).toBe(0);
     const job = await app.saved(() => page.keyboard.press('Control+s'));
     expect(job.name).toMatch(/\.foamloft\.json$/);
   });
@@ -147,10 +209,34 @@ describe('the main job by keyboard alone', () => {
 async function find(page: Page, words: string): Promise<void> {
   await page.keyboard.press('/');
   await page.waitForFunction(() => document.querySelector('fl-app')?.workbench.view.finderOpen === true, null, LONG);
-  await expect.poll(() => focusNow(page).then((focus) => focus.path), LONG).toContain('FL-FINDER');
+  await isFocused(page, 'FL-FINDER');
   await page.keyboard.type(words);
   await page.keyboard.press('Enter');
 }
+
+const isFocused = (page: Page, element: string): Promise<void> =>
+  expect.poll(async () => (await focusNow(page)).path, LONG).toContain(element);
+
+/** Esc brings back what is still in the air first. */
+async function leave(page: Page): Promise<void> {
+  await expect
+    .poll(async () => {
+      await page.keyboard.press('Escape');
+      return (await factsOf(page)).choice;
+    }, LONG)
+    .toBe('nothing');
+}
+
+/** How far the cuts of all seams lean, degrees, least and most. */
+const bevelsDeg = (page: Page): Promise<number[]> =>
+  page.evaluate(() =>
+    (document.querySelector('fl-app')?.workbench.bench.pieces?.seams ?? []).flatMap(({ bevelDeg, sideBevelDeg }) =>
+      (sideBevelDeg ?? [bevelDeg]).flatMap(({ min, max }) => [min, max]),
+    ),
+  );
+
+const keptVersions = (page: Page): Promise<number> =>
+  page.evaluate(() => document.querySelector('fl-app')?.workbench.project?.versions?.length ?? 0);
 
 const walkedEdge = (page: Page): Promise<number> =>
   page.evaluate(() => document.querySelector('fl-app')?.workbench.view.walked ?? -1);

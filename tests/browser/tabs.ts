@@ -44,8 +44,10 @@ export async function focusFaults(page: Page): Promise<string[]> {
       const { outlineStyle, outlineWidth, textDecorationLine, borderTopWidth } = getComputedStyle(one);
       return (
         (outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2) ||
-        (one.localName === 'h2' && textDecorationLine === 'underline') ||
-        (one.matches('.work') && parseFloat(borderTopWidth) >= 4)
+        (['h2', 'h3'].includes(one.localName) && textDecorationLine === 'underline') ||
+        (one.matches('.work') && parseFloat(borderTopWidth) >= 4) ||
+        // A piece on its sheet has a bold outline.
+        (one.matches('g.piece') && parseFloat(getComputedStyle(one.firstElementChild ?? one).strokeWidth) >= 3)
       );
     });
     const { left, top, right, bottom } = control.getBoundingClientRect();
@@ -62,7 +64,7 @@ export async function focusFaults(page: Page): Promise<string[]> {
         return hit !== null && (control.contains(hit) || labels.some((one) => one.contains(hit)));
       }),
     );
-    const name = `${control.localName}.${control.className} ${called.join(' ').trim()}`;
+    const name = `${control.localName}.${control.getAttribute('class') ?? ''} ${called.join(' ').trim()}`;
     return [
       ...(called.every((text) => (text ?? '').trim() === '') ? [`${name} has no name`] : []),
       ...(isRinged ? [] : [`${name} does not show that it has the keyboard`]),
