@@ -3,6 +3,7 @@ import { userEvent } from 'vitest/browser';
 import '../../src/app/app.ts';
 import type { App } from '../../src/app/app.ts';
 import type { Stage } from '../../src/app/stage.ts';
+import { PLACING_WORDS } from '../../src/app/placing-words.ts';
 import type { Workbench } from '../../src/app/workbench.ts';
 import { axeFaults, findIn, openTrayApp, restedApp, soon } from './app-element.ts';
 
@@ -74,6 +75,26 @@ it('lays a sheet over the bench; keys move, turn, hold and release a piece, and 
   await press('h');
   expect(held()).toEqual([]);
   for (let i = 0; i < 4; i += 1) workbench.undo();
+  await restedApp(app);
+  expect(places()).toEqual(before);
+});
+
+it('moves a piece with its buttons as with the arrow keys, for who does not drag', async () => {
+  const before = places();
+  const last = before.reduce((best, one, i) => (one.y > before[best].y ? i : best), 0);
+  pieceAt(last).focus();
+  await restedApp(app);
+  const ways = findIn(app, 'fl-sheet-view', 'fl-sheet-piece-row').shadowRoot!.querySelectorAll<HTMLElement>('.ways *');
+  expect([...ways].map((way) => way.ariaLabel)).toEqual(Object.values(PLACING_WORDS.ways));
+  ways[1].click();
+  await soon(() => expect(held()).toHaveLength(1));
+  const [{ x, y }] = held();
+  await restedApp(app);
+  workbench.undo();
+  await restedApp(app);
+  await press('{ArrowUp}');
+  await soon(() => expect(held()).toMatchObject([{ x, y }]));
+  workbench.undo();
   await restedApp(app);
   expect(places()).toEqual(before);
 });
