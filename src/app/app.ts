@@ -242,17 +242,17 @@ export class App extends LitElement {
         ${view.choice.kind === 'sheet' && bench.sheets !== null ? this.#sheetView(view.choice.sheet) : nothing}
         ${view.help.sheet === null ? nothing : this.#helpSheet()} ${this.#over()}
         <div class="top">
+          <fl-stage-sides
+            ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
+            .bench=${bench}
+            .hasScene=${this.hasScene}
+          ></fl-stage-sides>
           <fl-look-row
             ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
             .project=${project}
             .bench=${bench}
             .view=${view}
           ></fl-look-row>
-          <fl-stage-sides
-            ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
-            .bench=${bench}
-            .hasScene=${this.hasScene}
-          ></fl-stage-sides>
           <fl-legend
             ?hidden=${['page', 'sheet'].includes(view.choice.kind)}
             .project=${project}

@@ -195,10 +195,10 @@ export const WINDOW_STYLE = css`
     fl-chosen-row {
       grid-area: 3 / 1;
     }
-    fl-look-row {
+    fl-stage-sides {
       grid-area: 4 / 1;
     }
-    fl-stage-sides {
+    fl-look-row {
       grid-area: 5 / 1;
     }
     fl-legend {

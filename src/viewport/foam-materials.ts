@@ -85,6 +85,8 @@ export function showGrain(material: MeshLambertMaterial, isShown: boolean): void
 
 /** Lets lines drawn on a surface win against it. */
 const BEHIND_LINES = { polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 } as const;
+/** What lies on the bench is put back so: seen from afar, foam of 2 mm would be put back through its top. */
+const UNDER_SHEETS = { polygonOffset: true, polygonOffsetFactor: 2, polygonOffsetUnits: 2 } as const;
 
 export const skinMaterial = (): MeshLambertMaterial =>
   dullMaterial(
@@ -106,4 +108,5 @@ export const sculptMaterial = (): MeshLambertMaterial =>
     { vertexColors: true, side: DoubleSide, shadowSide: DoubleSide, ...BEHIND_LINES },
   );
 
-export const benchMaterial = (): MeshLambertMaterial => dullMaterial({ nap: 0, grain: 0.035 }, { side: FrontSide });
+export const benchMaterial = (): MeshLambertMaterial =>
+  dullMaterial({ nap: 0, grain: 0.035 }, { side: FrontSide, ...UNDER_SHEETS });
