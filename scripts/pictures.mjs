@@ -111,7 +111,10 @@ const PICTURES = {
     await page.waitForTimeout(REST_MS);
     // Half a line would look out under the button.
     await page.evaluate(() => {
-      document.activeElement?.blur();
+      // What has the keyboard lies in shadow roots, and only it gives it up.
+      let at = document.activeElement;
+      while (at?.shadowRoot?.activeElement != null) at = at.shadowRoot.activeElement;
+      at?.blur();
       document.documentElement.scrollBy(0, 16);
     });
     await take(page, 'at-shop');

@@ -27,7 +27,7 @@ export const PLAIN_WORDS = `
   as aside assembly at away back bar base batch batches be before begin beginning behind being below beside best beyond blind body body’s
   border both bought boundary breadth breaks bring browser but buy by calibration call can cannot cans cap cent change changed
   changes check checks choose chosen clear clearance clock close closed closer closes colour colours come comes comfort compare
-  contrast copy cost crease crest currency date day days dearer decide decided deep deepest depth deutsch did differ direction disc
+  contrast copies copy cost crease crest currency date day days dearer decide decided deep deepest depth deutsch did differ direction disc
   disk do does done door dots doubles down draw drawing drawings drawn dries drop dropped each earlier either elsewhere empty ends
   english enough equal even every everything exploded falls far farther fast fetch few field figure figures file files fill filled
   find finding findings fine finer finish finished finishing first focus follow for forget found free from front full go goes gone
@@ -40,7 +40,7 @@ export const PLAIN_WORDS = `
   only open opened opening opens or order other out outer outside outward over overlap own paint pair particular passes per pick
   picked picture piece pieces pipe place places plain play prefer preferred prices project pulling put putting quarter raised read
   reading rear redo refused release remnant remove report rest revision right room round rounded rules runs said same sample save
-  saved saves say says schedule scrap screen second see seen set settling shade shape shapes share shorter show shut side sides
+  saved saves say says schedule scrap screen second see seen set setting settling shade shape shapes share shorter show shut side sides
   sight simple simplify since sits size sizes slant slices slide small smaller smooth something sort spacing split stand stands
   state states stays steepest stencil steps still stock stop stops straight straighten strong such system table take taken takes
   tall test text than that the them then there these they thing third this those three through tick ticked tightest tightly tile

@@ -353,6 +353,8 @@ export class App extends LitElement {
       .bench=${bench}
       .shop=${view.gluing.shop}
       .line=${wishes.atBench?.line ?? null}
+      .hold=${this.workbench.keeping.hold}
+      .refusals=${this.workbench.refusals}
       .pictureOf=${this.#pictureOf}
     ></fl-at-bench>`;
   }
@@ -393,7 +395,7 @@ export class App extends LitElement {
     if (this.isDropping) return html`<p class="over drop">${WORDS.stage.drop}</p>`;
     if (bench.sculpt !== null || bench.plain.some(({ form }) => form !== null)) return nothing;
     if (reading === null && project !== null && project.parts.length === 0)
-      return html`<p class="over">${PART_WORDS.noForm}</p>`;
+      return html`<p class="over">${(project.plain ?? []).length === 0 ? PART_WORDS.nothing : PART_WORDS.noForm}</p>`;
     return html`<p class="over">${reading === null ? WORDS.stage.empty : WORDS.stage.reading(reading)}</p>`;
   }
 

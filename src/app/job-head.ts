@@ -169,7 +169,7 @@ export class JobHead extends LitElement {
               </p>`
       }
       <div class="row">
-        <button class=${project === null ? 'next' : ''} @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
+        <button @click=${() => this.#ask('open')}>${WORDS.head.open}</button>
         ${
           project === null
             ? nothing

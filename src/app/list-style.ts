@@ -10,6 +10,20 @@ const HEADING = css`
   }
 `;
 
+/** What is folded away under its name, in small type. */
+export const FOLDED_LIST_STYLE = css`
+  :host {
+    display: block;
+    font-size: var(--t-small);
+  }
+  h2,
+  h3 {
+    font-size: var(--t-small);
+    font-weight: 600;
+    overflow-wrap: anywhere;
+  }
+`;
+
 /** A list whose lines have fields of their own, each under the last. */
 export const FIELD_LIST_STYLE = css`
   ${HEADING}

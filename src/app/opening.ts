@@ -72,7 +72,7 @@ export async function openFile(bench: Workbench, file: File, handle: FileHandle 
 
 async function openModel(bench: Workbench, bytes: Uint8Array, fileName: string): Promise<void> {
   const put = await bench.workshop.putSource(bytes, fileName);
-  if (!put.ok) return bench.showProblem(put.problem);
+  if (!put.ok) return bench.showProblem(put.problem, fileName);
   const source = { ...put.value, fileName };
   bench.adopt(begunHere(newProject(nameFromFile(fileName), source)), [{ hash: source.hash, fileName, bytes }]);
 }
@@ -84,7 +84,7 @@ export async function openNewVersion(bench: Workbench, file: File): Promise<void
   const { project } = bench;
   if (taken === null || project === null) return;
   const renewed = await bench.workshop.newVersion(project, taken.source);
-  if (!renewed.ok) return bench.showProblem(renewed.problem);
+  if (!renewed.ok) return bench.showProblem(renewed.problem, file.name);
   bench.autosave.addSource(taken.saved);
   bench.run(takeNewVersion(renewed.value.part));
   const told = renewed.value.findings.map(({ text }) => text).join(' ');
@@ -120,7 +120,7 @@ export async function openPart(bench: Workbench, file: File, foam: FoamId): Prom
   if (bytes === null) return;
   const made = await bench.workshop.partFromFile(bytes, file.name, foam);
   const { project } = bench;
-  if (!made.ok) return bench.showProblem(made.problem);
+  if (!made.ok) return bench.showProblem(made.problem, file.name);
   if (project === null) return;
   bench.autosave.addSource({ hash: made.value.source.hash, fileName: file.name, bytes });
   const id = freePartId(project);
@@ -154,7 +154,7 @@ async function takeModel(
   if (bytes === null) return null;
   const put = await bench.workshop.putSource(bytes, file.name);
   if (!put.ok) {
-    bench.showProblem(put.problem);
+    bench.showProblem(put.problem, file.name);
     return null;
   }
   const source = { ...put.value, fileName: file.name };

@@ -113,6 +113,7 @@ export const PART_WORDS = spoken('part', {
     more: 'More shapes',
   },
 
+  nothing: 'Nothing lies here yet: open a file, or add a part in the lists beside this.',
   noForm: 'Its parts are flat: they lie on the sheets in the lists beside this.',
 } as const);
 

@@ -58,7 +58,6 @@ export class QuantityLine extends JobSection {
         ${centreOfMass === null ? nothing : html`<p class="soft">${this.#centre(centreOfMass)}</p>`}
       </div>
       <fl-shop-list .project=${this.project} .bench=${this.bench} .shop=${this.shop}></fl-shop-list>
-      <fl-quantity-table .project=${this.project} .quantities=${quantities} .finish=${finish.plan}></fl-quantity-table>
       <div class="stack small">
         ${foams.map(({ tooLarge, name }) =>
           tooLarge.length === 0 ? nothing : html`<p class="wrong">${words.tooLarge(tooLarge.length, name)}</p>`,
@@ -66,6 +65,14 @@ export class QuantityLine extends JobSection {
         ${glue.ml === 0 ? nothing : html`<p class="soft">${words.seams(glue.seamMm === 0 ? null : length(glue.seamMm))}</p>`}
       </div>
       <div>
+        <details>
+          <summary>${words.table.caption}</summary>
+          <fl-quantity-table
+            .project=${this.project}
+            .quantities=${quantities}
+            .finish=${finish.plan}
+          ></fl-quantity-table>
+        </details>
         ${this.#prices(quantities)}
         <fl-quantity-glue .project=${this.project} .glue=${glue.glue}></fl-quantity-glue>
         <fl-coat-list .project=${this.project} .quantities=${coatings}></fl-coat-list>

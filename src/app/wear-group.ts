@@ -59,8 +59,7 @@ export class WearGroup extends JobSection {
     if (part === null || this.bench.sculpt?.sized !== true) return nothing;
     const words = WORDS.wear;
     const { tapes = [], core: cores = [], joints = [] } = part;
-    return html`${tapes.length === 0 ? this.#firstGirth(part) : nothing}
-      <details ?open=${tapes.length + cores.length + joints.length > 0 || part.worn !== undefined}>
+    return html`<details ?open=${tapes.length + cores.length + joints.length > 0 || part.worn !== undefined}>
         <summary>${words.summary}</summary>
         <div class="stack">
           <p class="small soft">${words.why}</p>
@@ -98,7 +97,8 @@ export class WearGroup extends JobSection {
                   <fl-cautions .work=${['wear']} label=${words.caution}></fl-cautions>`
           }
         </div>
-      </details>`;
+      </details>
+      ${tapes.length === 0 ? this.#firstGirth(part) : nothing}`;
   }
 
   /** How far the foam stands off the sculpt; shown once there is a body or a core to fit, or it does. */

@@ -273,8 +273,10 @@ export class Workbench extends EventTarget {
     return null;
   }
 
-  showProblem(problem: Problem): void {
-    this.setNotice({ tone: 'problem', text: findingText(problem, this.project?.lengthUnit ?? 'mm') });
+  /** @param fileName  of the file that is at fault; where the sentence does not name it, it is named before it. */
+  showProblem(problem: Problem, fileName = ''): void {
+    const text = findingText(problem, this.project?.lengthUnit ?? 'mm');
+    this.setNotice({ tone: 'problem', text: text.includes(fileName) ? text : WORDS.notice.ofFile(fileName, text) });
   }
 
   /** Computes the document in force. A newer call makes this one worthless: its reply is dropped. */
@@ -353,9 +355,10 @@ export class Workbench extends EventTarget {
   /** A file that cannot be read never takes the place of a job: that one comes back, with the reason said. */
   #refuse(back: OpenJob, problem: Problem): void {
     this.#before = null;
+    const fileName = this.part?.source.fileName ?? '';
     void this.keepSources(back.history.project).then(() => {
       this.#show(back);
-      this.showProblem(problem);
+      this.showProblem(problem, fileName);
     });
   }
 

@@ -695,6 +695,7 @@ export class BenchShow {
       colouring: this.#colouring,
       limitPct: this.#colouring === 'bend' ? this.#bendLimitPct : this.#limitPct,
       bends: this.#bends,
+      room: this.#room,
     });
     this.#lineColours();
     this.#studio.redraw();

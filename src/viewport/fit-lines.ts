@@ -114,6 +114,25 @@ export class FitLines {
   }
 }
 
+/** A dash and the room behind it, mm. */
+const DASH_MM = 5;
+const BETWEEN_MM = 4;
+
+/** Foam that is pressed together is told by a broken line, as squash is: in grey its colour says how much alone. */
+const isPressed = ({ figures: [a, b] }: FitStretch): boolean => a + b < 0;
+
+/** A stretch as dashes, as many as fit and at least one, with equal room at both ends. @param lengthMm  of the stretch. */
+export function dashes({ edge, from, to, figures: [a, b] }: FitStretch, lengthMm: number): readonly FitStretch[] {
+  const many = Math.max(1, Math.round(lengthMm / (DASH_MM + BETWEEN_MM)));
+  const on = DASH_MM / (DASH_MM + BETWEEN_MM);
+  return Array.from({ length: many }, (_, i) => {
+    const [begin, end] = [(i + (1 - on) / 2) / many, (i + (1 + on) / 2) / many];
+    const at = (share: number): number => from + share * (to - from);
+    const figure = (share: number): number => a + share * (b - a);
+    return { edge, from: at(begin), to: at(end), figures: [figure(begin), figure(end)] };
+  });
+}
+
 interface ColouredLines {
   readonly points: number[];
   readonly colours: number[];
@@ -133,6 +152,11 @@ function colouredLines(
   const onBack = (corner: number): number => half + corner - (corner % 3) + BACK_CORNER[corner % 3];
   const tint = new Color();
   const add = (from: number, to: number, stretch: FitStretch, isReversed: boolean): void => {
+    const ends = [from, to].map((corner) => [...positions.subarray(3 * corner, 3 * corner + 3)]);
+    const lengthMm = Math.hypot(...ends[0].map((at, k) => ends[1][k] - at)) * (stretch.to - stretch.from);
+    for (const part of isPressed(stretch) ? dashes(stretch, lengthMm) : [stretch]) addPart(from, to, part, isReversed);
+  };
+  const addPart = (from: number, to: number, stretch: FitStretch, isReversed: boolean): void => {
     for (const [share, figure] of [
       [stretch.from, stretch.figures[0]],
       [stretch.to, stretch.figures[1]],

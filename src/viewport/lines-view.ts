@@ -1,11 +1,12 @@
 import { Group } from 'three';
 import type { BendField } from '../model/bend-field.ts';
+import type { RoomField } from '../model/room-field.ts';
 import type { Colouring } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import type { SolidDisplay } from './display.ts';
 import { LineBatch } from './line-batch.ts';
 import { MeshEdges } from './mesh-edges.ts';
-import { bendStrokes, drawStrokes, stretchStrokes, type StretchStrokes } from './stretch-strokes.ts';
+import { bendStrokes, drawStrokes, roomSigns, stretchStrokes, type StretchStrokes } from './stretch-strokes.ts';
 import { drawAlong } from './surface-lines.ts';
 
 /** What decides which lines are there. */
@@ -18,6 +19,7 @@ export interface LinesState {
   /** Ends of the scale in force, per cent. */
   readonly limitPct: number;
   readonly bends: BendField | null;
+  readonly room: RoomField | null;
 }
 
 /** All lines on sculpt and foam: seams, edges of the prop, ridges, what can be parted, strokes of stretch. */
@@ -80,16 +82,16 @@ export class LinesView {
   }
 
   /** Kept until something they were made of is another. */
-  #strokesOf(solid: SolidDisplay, { colouring, limitPct, bends }: LinesState): StretchStrokes {
-    if (colouring !== 'stretch' && (colouring !== 'bend' || bends === null)) return NO_STROKES;
-    const of = [solid, limitPct, colouring, bends];
+  #strokesOf(solid: SolidDisplay, { colouring, limitPct, bends, room }: LinesState): StretchStrokes {
+    const of = [solid, limitPct, colouring, bends, room];
     if (this.#stroked === null || of.some((part, i) => part !== this.#stroked?.of[i])) {
       const patches = solid.pieces?.patches ?? [];
-      const isBend = colouring === 'bend' && bends !== null;
-      this.#stroked = {
-        of,
-        strokes: isBend ? bendStrokes(patches, bends, limitPct) : stretchStrokes(patches, limitPct),
-      };
+      this.#stroked = { of, strokes: strokes() };
+      function strokes(): StretchStrokes {
+        if (colouring === 'stretch') return stretchStrokes(patches, limitPct);
+        if (colouring === 'bend' && bends !== null) return bendStrokes(patches, bends, limitPct);
+        return colouring === 'room' && room !== null ? roomSigns(patches, room) : NO_STROKES;
+      }
     }
     return this.#stroked.strokes;
   }

@@ -1,5 +1,6 @@
 import type { BendField } from '../model/bend-field.ts';
 import type { PatchView } from '../model/bench-view.ts';
+import type { RoomField } from '../model/room-field.ts';
 import type { LineBatch } from './line-batch.ts';
 
 /**
@@ -30,11 +31,15 @@ const LONGEST = 0.85;
 /** Half the gap in a broken stroke, as a share of the spacing. */
 const GAP = 0.09;
 
-/** A flat piece with what its strokes tell, per triangle: how long the whole one is and the broken one, per cent, and the direction of the whole one, radians. */
-export interface StrokedPatch {
+/** A flat piece by its triangles. */
+interface FlatTriangles {
   readonly uv: Float32Array | null;
   readonly triangles: Uint32Array;
   readonly meshTriangles: Uint32Array;
+}
+
+/** A flat piece with what its strokes tell, per triangle: how long the whole one is and the broken one, per cent, and the direction of the whole one, radians. */
+export interface StrokedPatch extends FlatTriangles {
   readonly stretchPct: Float32Array | null;
   readonly squashPct: Float32Array | null;
   readonly majorAngle: Float32Array | null;
@@ -61,19 +66,47 @@ export const bendStrokes = (patches: readonly PatchView[], bends: BendField, lim
   );
 
 /** Strokes on a grid over every flat piece. @param limitPct per cent where strokes are longest. */
-export function stretchStrokes(patches: readonly StrokedPatch[], limitPct: number): StretchStrokes {
+export const stretchStrokes = (patches: readonly StrokedPatch[], limitPct: number): StretchStrokes =>
+  strokesOver(patches, ({ stretchPct, squashPct, majorAngle }) =>
+    stretchPct === null || squashPct === null || majorAngle === null
+      ? null
+      : (t, spacing) => linesOf(stretchPct[t] / limitPct, squashPct[t] / limitPct, majorAngle[t], spacing),
+  );
+
+/** Room round a core as signs: a plus where foam stands off it, a minus where foam would have to be where the core is, as long as it is much. */
+export const roomSigns = (patches: readonly PatchView[], { atVertices, limitMm }: RoomField): StretchStrokes =>
+  strokesOver(patches, ({ triangles, meshVertices }) => (t, spacing) => {
+    const corners = [0, 1, 2].map((k) => atVertices[meshVertices[triangles[3 * t + k]]]);
+    const share = Math.min(...corners.filter((mm) => mm === mm)) / limitMm;
+    if (!Number.isFinite(share)) return [];
+    const half = halfOf(Math.abs(share), spacing);
+    const across = [-half, 0, half, 0] as const;
+    return share <= -LEAST_SHARE ? [across] : share >= LEAST_SHARE ? [across, [0, -half, 0, half]] : [];
+  });
+
+type Line = readonly [number, number, number, number];
+/** Lines at a place of a triangle of a patch, as start and end from it. */
+type LinesAt = (triangle: number, spacing: number) => readonly Line[];
+
+function strokesOver<T extends FlatTriangles>(
+  patches: readonly T[],
+  linesAt: (patch: T) => LinesAt | null,
+): StretchStrokes {
   const triangles: number[] = [];
   const weights: number[] = [];
-  for (const patch of patches) addPatch(patch, limitPct, triangles, weights);
+  for (const patch of patches) {
+    const lines = linesAt(patch);
+    if (lines !== null) addPatch(patch, lines, triangles, weights);
+  }
   return { triangles: Uint32Array.from(triangles), weights: Float32Array.from(weights) };
 }
 
-function addPatch(patch: StrokedPatch, limitPct: number, found: number[], weights: number[]): void {
-  const { uv, stretchPct, squashPct, majorAngle, triangles, meshTriangles } = patch;
-  if (uv === null || stretchPct === null || squashPct === null || majorAngle === null) return;
+function addPatch(patch: FlatTriangles, linesAt: LinesAt, found: number[], weights: number[]): void {
+  const { uv, triangles, meshTriangles } = patch;
+  if (uv === null) return;
   const spacing = Math.max(LEAST_SPACING_MM, extentOf(uv) / MOST_ACROSS);
   for (let t = 0; t < meshTriangles.length; t += 1) {
-    const lines = linesOf(stretchPct[t] / limitPct, squashPct[t] / limitPct, majorAngle[t], spacing);
+    const lines = linesAt(t, spacing);
     if (lines.length === 0) continue;
     const [a, b, c] = [2 * triangles[3 * t], 2 * triangles[3 * t + 1], 2 * triangles[3 * t + 2]];
     const [ux, uy, vx, vy] = [uv[b] - uv[a], uv[b + 1] - uv[a + 1], uv[c] - uv[a], uv[c + 1] - uv[a + 1]];
@@ -100,25 +133,22 @@ function addPatch(patch: StrokedPatch, limitPct: number, found: number[], weight
 }
 
 /** The lines at one place, as start and end from it: the whole stroke first. @param stretch, squash shares of the limit. */
-function linesOf(
-  stretch: number,
-  squash: number,
-  angle: number,
-  spacing: number,
-): readonly (readonly [number, number, number, number])[] {
+function linesOf(stretch: number, squash: number, angle: number, spacing: number): readonly Line[] {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  const halfOf = (share: number): number => (spacing * (SHORTEST + (LONGEST - SHORTEST) * Math.min(1, share))) / 2;
-  const lines: [number, number, number, number][] = [];
+  const lines: Line[] = [];
   if (stretch >= LEAST_SHARE) {
-    const half = halfOf(stretch);
+    const half = halfOf(stretch, spacing);
     lines.push([-half * c, -half * s, half * c, half * s]);
   }
   if (squash >= LEAST_SHARE) {
-    const [half, gap] = [halfOf(squash), GAP * spacing];
+    const [half, gap] = [halfOf(squash, spacing), GAP * spacing];
     for (const end of [-1, 1]) lines.push([end * gap * -s, end * gap * c, end * half * -s, end * half * c]);
   }
   return lines;
 }
+
+const halfOf = (share: number, spacing: number): number =>
+  (spacing * (SHORTEST + (LONGEST - SHORTEST) * Math.min(1, share))) / 2;
 
 function extentOf(uv: Float32Array): number {
   const least = [Infinity, Infinity];

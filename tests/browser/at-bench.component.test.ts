@@ -117,7 +117,7 @@ describe('at the bench', () => {
     expect(foot()[1].textContent).toContain('Take back');
     workbench.run(setPieceSetting(faceOfPiece(workbench.bench, piece), { name: 'Floor' }));
     await restedApp(app);
-    expect(mode().shadowRoot!.querySelector('.told')!.textContent).toContain('1 tick no longer holds');
+    expect(mode().shadowRoot!.querySelector('.told')!.textContent).toContain('Changed since it was ticked off: Cut 1');
     expect(findIn(app, 'fl-at-bench', 'fl-work-line', '.wrong').textContent).toContain('changed since');
     expect(foot()[1].textContent).toContain('Done');
     workbench.undo();
@@ -211,7 +211,8 @@ describe('at the shop', () => {
     const list = (): ShadowRoot =>
       findIn(app, 'fl-job-sheet', 'fl-quantity-line', 'fl-shop-list').shadowRoot as ShadowRoot;
     const [foam] = list().querySelectorAll('input');
-    expect(list().querySelector('li')!.textContent).toMatch(/1.sheet, 1000.mm × 2000.mm/);
+    // The size of its sheets is in the foam's name, and is told once.
+    expect(list().querySelector('li')!.textContent).toMatch(/1.sheet\s+EVA 6 mm, 1000 × 2000\s*$/);
     expect(foam.closest('label')!.getBoundingClientRect().height).toBeGreaterThanOrEqual(44);
     foam.click();
     await restedApp(app);

@@ -17,7 +17,7 @@ import { expectOk } from '../support/expect-ok.ts';
 const bytes = new TextEncoder().encode('v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 3\n');
 
 /** A version before the first, made up for this test: the name stood under another word, and lengths were in one unit. */
-const TABLE: ReadonlyMap<number, Migration> = new Map([
+const TABLE: ReadonlyMap<number, Migration> = new Map<number, Migration>([
   [-1, ({ called, ...rest }) => ({ ...rest, title: called })],
   [0, ({ title, ...rest }) => ({ ...rest, name: title, lengthUnit: 'mm' })],
 ]);
@@ -86,5 +86,5 @@ it('names fields that are not known, with where they stand', async () => {
     'a.json holds fields that are not known here: a, b, c and 1 more; they are left out when it is saved.',
   ]);
   const deep = await readProjectFile(text.replace('"squashPrice"', '"squashCost": 3, "squashPrice"'), 'a.json');
-  expect(deep.notes?.[0].text).toContain('parts.0.flatten.squashCost');
+  expect(deep.ok && deep.notes[0].text).toContain('parts.0.flatten.squashCost');
 });

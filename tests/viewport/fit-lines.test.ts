@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FitSamples } from '../../src/model/dry-fit.ts';
-import { fitStretches } from '../../src/viewport/fit-lines.ts';
+import { dashes, fitStretches } from '../../src/viewport/fit-lines.ts';
 
 const samples = (gaps: readonly number[]): FitSamples => ({
   stationMm: new Float64Array(gaps.length),
@@ -32,4 +32,18 @@ describe('what was measured along a seam, to be coloured', () => {
     const measured = samples([1, 2, 3]);
     expect(fitStretches(measured, measured.faceGapMm, 2)).toEqual([]);
   });
+});
+
+it('what is pressed together is dashed: alike, with the figures of where they lie, and one at least', () => {
+  const stretch = { edge: 2, from: 0.5, to: 1, figures: [-1, -2] } as const;
+  const [first, second, ...more] = dashes(stretch, 18);
+  expect(more).toEqual([]);
+  expect([first.edge, first.to - first.from, second.from - first.to]).toEqual([
+    2,
+    expect.closeTo(5 / 36),
+    expect.closeTo(4 / 36),
+  ]);
+  expect(first.figures[0]).toBeCloseTo(-1 - 2 / 18);
+  expect(second.to).toBeLessThan(1);
+  expect(dashes(stretch, 0.1)).toHaveLength(1);
 });

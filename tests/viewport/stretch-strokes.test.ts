@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PatchView } from '../../src/model/bench-view.ts';
-import { stretchStrokes } from '../../src/viewport/stretch-strokes.ts';
+import { roomSigns, stretchStrokes } from '../../src/viewport/stretch-strokes.ts';
 
 /** A square of 100 mm in two triangles, the second of which is triangle 7 of the sculpt. */
 function square(stretchPct: readonly [number, number], squashPct: readonly [number, number], angle: number): PatchView {
@@ -81,4 +81,21 @@ describe('strokes of stretch', () => {
     expect(stretchStrokes([square([0.1, 0.1], [0, 0], 1)], 8).triangles).toHaveLength(0);
     expect(stretchStrokes([{ ...square([5, 5], [0, 0], 1), uv: null }], 8).triangles).toHaveLength(0);
   });
+});
+
+it('room is told by signs: a plus where there is room, a minus where the core is in the foam, none where it just touches or is not beside it', () => {
+  const patch = square([0, 0], [0, 0], 0);
+  const signs = (...atVertices: number[]) => {
+    const room = { atVertices: Float32Array.from(atVertices), limitMm: 10, wantedMm: 0 };
+    return ends(roomSigns([patch], room), patch);
+  };
+  const tight = signs(-5, -5, -5, -5);
+  expect(tight.length).toBeGreaterThan(0);
+  for (const [x, y, u, v] of tight) expect([u - x > 1, Math.abs(v - y) < 1e-3]).toEqual([true, true]);
+  const free = signs(5, 5, 5, 5);
+  expect(free).toHaveLength(2 * tight.length);
+  for (const [x, y, u, v] of free.filter((_, i) => i % 2 === 1))
+    expect([v - y > 1, Math.abs(u - x) < 1e-3]).toEqual([true, true]);
+  expect(signs(0.5, 0.5, 0.5, 0.5)).toEqual([]);
+  expect(signs(NaN, NaN, NaN, NaN)).toEqual([]);
 });

@@ -97,6 +97,11 @@ export const AT_BENCH_STYLE = css`
     gap: var(--s2) var(--s4);
     align-items: center;
   }
+  fl-window-line {
+    --target: 64px;
+    --t-small: max(1rem, 0.79 * var(--bench-near));
+    margin-block-end: 0;
+  }
   .told p {
     font-weight: 600;
     color: var(--wrong);

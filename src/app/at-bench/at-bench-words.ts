@@ -1,4 +1,4 @@
-import { settingText } from '../../base/lean-words.ts';
+import { settingText, type LeanWords } from '../../base/lean-words.ts';
 import type { FinishWork } from '../../model/finish.ts';
 import { spoken } from '../language/spoken.ts';
 import type { Phase } from './work-order.ts';
@@ -37,10 +37,10 @@ export const AT_BENCH_WORDS = spoken('atBench', {
     done: 'done',
     changed: 'Ticked off, but changed since: to be done anew.',
   },
-  changedLines: (n: number) =>
+  changedLines: (n: number, first: string) =>
     n === 1
-      ? '1 tick no longer holds: what it was of has changed since.'
-      : `${n} ticks no longer hold: what they were of has changed since.`,
+      ? `Changed since it was ticked off: ${first}.`
+      : `Changed since they were ticked off: ${first} and ${n - 1} more.`,
   goneLines: (n: number) => `${count(n, 'ticked step is', 'ticked steps are')} no more.`,
   see: 'See the first',
   forget: 'Forget',
@@ -76,7 +76,10 @@ export const AT_BENCH_WORDS = spoken('atBench', {
     title: (number: number | string) => `Bevel ${number}`,
     under: 'In under: the cut runs in beneath the traced side.',
     strip: (bevelDeg: number) => `Both long edges ${settingText(bevelDeg)}`,
-    paper: 'As its paper says, edge by edge.',
+    /** Of the saw, in the language in force; in English they are those of the core. */
+    leans: undefined as LeanWords | undefined,
+    edges: (setting: string, lengths: readonly string[]) =>
+      `${setting}: ${lengths.length === 1 ? 'the edge of' : 'edges of'} ${lengths.join(', ')}`,
   },
   form: {
     title: (number: number | string) => `Form ${number}`,
@@ -115,6 +118,10 @@ export const AT_BENCH_WORDS = spoken('atBench', {
     colour: 'Paint',
     clear: 'Clear coat',
   } satisfies Record<FinishWork, string>,
+  copies: {
+    label: 'Copies that are done',
+    copy: (n: number, of: number) => `copy ${n} of ${of}`,
+  },
   ticks: {
     label: 'How far this piece is',
     kinds: { printed: 'printed', cut: 'cut', bevelled: 'bevelled', formed: 'formed', glued: 'glued' },

@@ -4,6 +4,8 @@ import type { ShopView, StepPicture } from '../../worker/shop-api.ts';
 import { releaseSteps } from '../../project/done-commands.ts';
 import '../cautions.ts';
 import { WishEvent } from '../events.ts';
+import '../files/window-line.ts';
+import type { Hold } from '../files/job-lock.ts';
 import { JobSection } from '../job-section.ts';
 import { SHARED } from '../styles.ts';
 import { AT_BENCH_STYLE } from './at-bench-style.ts';
@@ -34,6 +36,9 @@ export class AtBench extends JobSection {
   /** Draws the prop as it is when a step of gluing is done. */
   @property({ attribute: false }) pictureOf: (step: number) => Promise<StepPicture | null> = () =>
     Promise.resolve(null);
+  /** Which window works on the job, and how often something was to be changed although it is another. */
+  @property() hold: Hold = 'mine';
+  @property({ type: Number }) refusals = 0;
   @state() private lines: readonly WorkLine[] = [];
   @state() private drawn: { readonly of: string; readonly picture: StepPicture } | null = null;
   /** Null until it is known. */
@@ -92,7 +97,11 @@ export class AtBench extends JobSection {
         <button class="leave" aria-label=${words.leaveLabel} @click=${this.#leave}>${words.leave}</button>
         ${this.#phases(line)}
       </header>
-      <div class="bar">${lines.length === 0 ? nothing : this.#bar()} ${this.#changed()} ${this.#gone()}</div>
+      <div class="bar">
+        ${lines.length === 0 ? nothing : this.#bar()}
+        ${this.hold === 'mine' ? nothing : html`<fl-window-line .hold=${this.hold} .refusals=${this.refusals}></fl-window-line>`}
+        ${this.#changed()} ${this.#gone()}
+      </div>
       <section
         class="work"
         tabindex="0"
@@ -144,7 +153,7 @@ export class AtBench extends JobSection {
     if (at.length === 0) return nothing;
     const words = AT_BENCH_WORDS;
     return html`<div class="told">
-      <p role="status">${words.changedLines(at.length)}</p>
+      <p role="status">${words.changedLines(at.length, this.#called(this.lines[at[0]]))}</p>
       ${at[0] === this.#at ? nothing : html`<button @click=${() => this.#goTo(at[0])}>${words.see}</button>`}
     </div>`;
   }
@@ -212,11 +221,15 @@ export class AtBench extends JobSection {
     </div>`;
   }
 
+  #called(line: WorkLine): string {
+    const { far, near } = titleOf(line, this.bench);
+    return [far, near].join(' ').trim();
+  }
+
   #told(line: WorkLine): string {
     const words = AT_BENCH_WORDS;
     const all = this.#of(line.phase);
-    const { far, near } = titleOf(line, this.bench);
-    return words.spoken([far, near].join(' ').trim(), words.phases[line.phase], all.indexOf(line) + 1, all.length);
+    return words.spoken(this.#called(line), words.phases[line.phase], all.indexOf(line) + 1, all.length);
   }
 
   #place(line: WorkLine): string {

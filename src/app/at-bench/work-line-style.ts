@@ -14,6 +14,10 @@ export const WORK_LINE_STYLE = css`
     gap: var(--s6);
     align-items: start;
   }
+  /* Cautions in full take room: with it they are seen whole. */
+  article.minded {
+    grid-template-columns: minmax(0, 1fr) minmax(0, 2fr);
+  }
   article.bare {
     grid-template-columns: minmax(0, 1fr);
   }
@@ -76,9 +80,10 @@ export const WORK_LINE_STYLE = css`
     padding-inline-start: var(--s4);
     border-inline-start: 6px solid var(--ink);
   }
+  /* A bar and no frame: what goes on below the edge of the screen is not cut through. */
   .mind {
-    padding: var(--s3) var(--s4);
-    border: 3px solid var(--wrong);
+    padding-inline-start: var(--s4);
+    border-inline-start: 6px solid var(--wrong);
   }
   /* As small as is read from 1 m: 3.7 % of a 10-inch tablet's shorter side is 5.7 mm of type, an x-height of 2.9 mm, 10 minutes of arc. */
   fl-cautions {
@@ -87,6 +92,22 @@ export const WORK_LINE_STYLE = css`
   }
   p fl-cautions {
     display: inline;
+  }
+  .copies {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--s2);
+  }
+  .copies button {
+    min-inline-size: 64px;
+    min-block-size: 64px;
+    border-width: var(--wide);
+    font-size: var(--bench-near);
+    font-weight: 700;
+  }
+  .copies [aria-pressed='true'] {
+    background: var(--ink);
+    color: var(--paper);
   }
   .ticks {
     display: flex;

@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
-import { formatFine, formatLength } from '../../base/format-length.ts';
+import { formatFine, formatLength, formatThickness } from '../../base/format-length.ts';
 import type { PartStep } from '../../model/part-work.ts';
 import { pieceTick } from '../../project/piece-standing.ts';
 import type { Project } from '../../project/project.ts';
@@ -16,9 +16,11 @@ import { TWIN_WORDS } from '../twin-words.ts';
 import { WORDS } from '../words.ts';
 import { AT_BENCH_WORDS } from './at-bench-words.ts';
 import { lieOf } from './lie-of.ts';
+import { plainBevels } from './plain-bevels.ts';
 import { titleOf } from './line-title.ts';
 import { SHEET_SIDE_STYLE, sheetOfPiece } from './sheet-of-piece.ts';
 import { warmOf } from './warm-words.ts';
+import { copiesOf, copyState, turnCopy } from './work-copies.ts';
 import type { LineCautions } from './work-cautions.ts';
 import type { CutPiece, WorkLine } from './work-order.ts';
 import { WORK_LINE_STYLE } from './work-line-style.ts';
@@ -45,12 +47,13 @@ export class WorkLineView extends JobSection {
     if (line === null || project === null) return nothing;
     const picture = this.#picture(line);
     const { far, near } = titleOf(line, this.bench);
-    return html`<article class=${picture === null ? 'bare' : ''}>
+    const minded = this.cautions.told.length === 0 ? '' : 'minded';
+    return html`<article class=${picture === null ? 'bare' : minded}>
       ${picture === null ? nothing : html`<figure>${picture}</figure>`}
       <div class="text">
         <h1><span class="far">${far}</span> ${near === '' ? nothing : html`<span class="name">${near}</span>`}</h1>
-        ${this.#figures(line)} ${this.#state(project, line)} ${this.#cautions()} ${this.#body(line)}
-        ${this.#ticks(project, line)}
+        ${this.#figures(line)} ${this.#state(project, line)} ${this.#copies(project, line)} ${this.#cautions()}
+        ${this.#body(line)} ${this.#ticks(project, line)}
       </div>
     </article>`;
   }
@@ -63,12 +66,31 @@ export class WorkLineView extends JobSection {
     </p>`;
   }
 
+  /** One tick for each where several are cut alike. */
+  #copies(project: Project, line: WorkLine) {
+    const copies = copiesOf(line);
+    if (copies.length === 0) return nothing;
+    const words = AT_BENCH_WORDS.copies;
+    return html`<div class="copies" role="group" aria-label=${words.label}>
+      ${copies.map((copy, i) => {
+        const isDone = copyState(project, line, copy) === 'done';
+        return html`<button
+          aria-pressed=${isDone}
+          aria-label=${words.copy(i + 1, copies.length)}
+          @click=${() => this.send(turnCopy(project, line, copy))}
+        >
+          <span aria-hidden="true">${isDone ? '✓' : i + 1}</span>
+        </button>`;
+      })}
+    </div>`;
+  }
+
   /** How many are cut, and of how thick a foam: to be read from afar too. */
   #figures(line: WorkLine) {
     if (line.what !== 'cut') return nothing;
     const { quantity, thicknessMm } = line.piece;
     return html`<p class="far figures">
-      ${AT_BENCH_WORDS.cut.figures(quantity, formatLength(thicknessMm, this.unit))}
+      ${AT_BENCH_WORDS.cut.figures(quantity, formatThickness(thicknessMm, this.unit))}
     </p>`;
   }
 
@@ -174,7 +196,14 @@ export class WorkLineView extends JobSection {
 
   #bevels(piece: CutPiece): readonly string[] {
     if ('edges' in piece) return SAW_WORDS.settings(piece);
-    return 'bevelDeg' in piece ? [AT_BENCH_WORDS.bevel.strip(piece.bevelDeg)] : [AT_BENCH_WORDS.bevel.paper];
+    const words = AT_BENCH_WORDS.bevel;
+    if ('bevelDeg' in piece) return [words.strip(piece.bevelDeg)];
+    return plainBevels(piece, words.leans).map(({ setting, lengthsMm }) =>
+      words.edges(
+        setting,
+        [...lengthsMm].sort((a, b) => b - a).map((mm) => formatLength(mm, this.unit)),
+      ),
+    );
   }
 
   #forming(piece: CutPiece): readonly string[] {

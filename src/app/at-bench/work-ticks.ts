@@ -45,8 +45,9 @@ export function nextOpen(project: Project, lines: readonly WorkLine[], from = 0)
   return any >= 0 ? any : lines.length;
 }
 
-/** Ids of ticked steps of the work that are no more; what is ticked at the shop is none of them. */
+/** Ids of ticked steps of the work that are no more; what is ticked at the shop is none of them, and copies go with their line. */
 export function goneSteps({ doneSteps = [] }: Project, lines: readonly WorkLine[]): readonly string[] {
   const known = new Set(lines.flatMap(({ tick }) => (tick.of === 'step' ? [tick.step.id] : [])));
-  return doneSteps.map(({ id }) => id).filter((id) => !id.startsWith('buy/') && !known.has(id));
+  const isCopy = (id: string): boolean => lines.some(({ key }) => id.startsWith(`${key}/`));
+  return doneSteps.map(({ id }) => id).filter((id) => !id.startsWith('buy/') && !known.has(id) && !isCopy(id));
 }

@@ -28,8 +28,10 @@ export function shopItems({ quantities, finish }: ShopView, bench: Bench, unit: 
     return [{ id: `buy/${id}`, what, much: text, amount: toBuy, isFoam: foam !== undefined }];
 
     function sizes(): string {
+      // A name that tells the size of its sheets tells it once.
       const bought = (bench.sheets?.sheets ?? []).filter(
-        (sheet) => sheet.label === undefined && sheet.foam === foam?.foam,
+        ({ label, foam: own, widthMm, heightMm }) =>
+          label === undefined && own === foam?.foam && ![widthMm, heightMm].every((mm) => what.includes(String(mm))),
       );
       return [...new Set(bought.map(({ widthMm, heightMm }) => sizeText(widthMm, heightMm, unit)))].join(', ');
     }

@@ -1,6 +1,7 @@
 import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query, state } from 'lit/decorators.js';
 import { VerbEvent } from '../events.ts';
+import { FOLDED_LIST_STYLE } from '../list-style.ts';
 import { SHARED } from '../styles.ts';
 import type { Storage } from '../storage.ts';
 import { StateEvent, type StateAsk } from './keep-events.ts';
@@ -16,11 +17,8 @@ const FEW = 6;
 export class EarlierStates extends LitElement {
   static override styles = [
     SHARED,
+    FOLDED_LIST_STYLE,
     css`
-      :host {
-        display: block;
-        font-size: var(--t-small);
-      }
       summary {
         min-block-size: var(--target);
         align-content: center;
@@ -28,11 +26,6 @@ export class EarlierStates extends LitElement {
       }
       .jobs > * + * {
         margin-block-start: var(--s4);
-      }
-      h2 {
-        font-size: var(--t-small);
-        font-weight: 700;
-        overflow-wrap: anywhere;
       }
       li {
         display: grid;

@@ -39,10 +39,7 @@ export const AT_BENCH: TranslationInPart<typeof AT_BENCH_WORDS> = {
     done: 'erledigt',
     changed: 'Abgehakt, aber seither geändert: neu zu machen.',
   },
-  changedLines: (n) =>
-    n === 1
-      ? '1 Haken gilt nicht mehr: Was er meinte, hat sich seither geändert.'
-      : `${n} Haken gelten nicht mehr: Was sie meinten, hat sich seither geändert.`,
+  changedLines: (n, first) => `Seit dem Abhaken geändert: ${first}${n === 1 ? '' : ` und ${n - 1} weitere`}.`,
   goneLines: (n) =>
     n === 1 ? '1 abgehakten Schritt gibt es nicht mehr.' : `${n} abgehakte Schritte gibt es nicht mehr.`,
   see: 'Den ersten ansehen',
@@ -82,7 +79,9 @@ export const AT_BENCH: TranslationInPart<typeof AT_BENCH_WORDS> = {
     title: (number) => `${number} gehren`,
     under: 'Nach innen: Der Schnitt läuft unter die angezeichnete Seite.',
     strip: (bevelDeg) => `Beide langen Kanten ${settingText(bevelDeg, LEAN)}`,
-    paper: 'Wie auf dem Papier, Kante für Kante.',
+    leans: LEAN,
+    edges: (setting, lengths) =>
+      `${setting}: ${lengths.length === 1 ? 'die Kante von' : 'die Kanten von'} ${lengths.join(', ')}`,
   },
   form: {
     title: (number) => `${number} formen`,
@@ -118,6 +117,10 @@ export const AT_BENCH: TranslationInPart<typeof AT_BENCH_WORDS> = {
     paint: 'Streichen',
     colour: 'Streichen',
     clear: 'Klarlack',
+  },
+  copies: {
+    label: 'Kopien, die fertig sind',
+    copy: (n, of) => `Kopie ${n} von ${of}`,
   },
   ticks: {
     label: 'Wie weit dieses Stück ist',

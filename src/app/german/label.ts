@@ -145,6 +145,8 @@ export const LABEL: Readonly<Record<string, string>> = {
   'take the usual shop rules': 'übliche Werkstattregeln nehmen',
   'tick as cut': 'als geschnitten abhaken',
   'tick as printed': 'als gedruckt abhaken',
+  'tick off a copy': 'Kopie abhaken',
+  'release a copy': 'Haken einer Kopie zurücknehmen',
   'tick off a piece': 'Stück abhaken',
   'tick off a step': 'Schritt abhaken',
   'work on another part': 'an einem anderen Teil arbeiten',

@@ -27,9 +27,9 @@ export const LEGEND: TranslationInPart<typeof LEGEND_WORDS> = {
   how: {
     stretch: 'Wie viel länger oder kürzer der Schaumstoff an jeder Stelle werden muss.',
     bend: 'Wie stark Biegen allein die Außenhaut beansprucht; enger ist mehr.',
-    room: 'Wie viel Luft zwischen der Innenseite des Schaumstoffs und dem Kern ist.',
+    room: 'Wie viel Luft zwischen der Innenseite des Schaumstoffs und dem Kern ist: ein Plus, wo Luft ist, ein Minus, wo der Kern im Schaumstoff steckt.',
     pull: 'Was jede Verbindung trägt, wenn kalter Schaumstoff gebogen und gehalten wird: die starken zuerst erwärmen oder abkleben. Die Grenze ist, was Schaumstoff zieht, der so weit gebogen ist, wie er darf.',
-    fit: 'Wo fertige Kanten klaffen oder sich drücken, auf Sichtseite und Rückseite.',
+    fit: 'Wo fertige Kanten klaffen (ganze Linie) oder sich drücken (gestrichelt), auf Sichtseite und Rückseite.',
   },
 
   title: {

@@ -105,5 +105,6 @@ export const PART: Translation<typeof PART_WORDS> = {
     more: 'Weitere Grundformen',
   },
 
+  nothing: 'Hier liegt noch nichts: eine Datei öffnen oder in den Listen daneben ein Teil hinzufügen.',
   noForm: 'Seine Teile sind flach: Sie liegen auf den Platten in den Listen daneben.',
 };

@@ -20,6 +20,8 @@ export const VERDICT: TranslationInPart<typeof VERDICT_WORDS> = {
     tick: (n) => `${pieces(n)} als gedruckt abhaken`,
     cut: (n) => `${pieces(n)} schneiden`,
     glue: () => 'kleben',
+    finish: (n) => `fertigstellen: noch ${count(n, 'Schritt', 'Schritte')}`,
+    done: () => 'Alles ist getan.',
   },
   nextIs: (what) => `Als Nächstes: ${what}`,
   nextLabel: 'Was am besten als Nächstes kommt',

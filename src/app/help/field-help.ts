@@ -10,6 +10,7 @@ import { HELP_WORDS } from './help-words.ts';
 import { linkedText, plainText } from './linked-text.ts';
 import { boxOf, fieldAt, lineOf, meaningOf, type Field } from './meant-field.ts';
 import { MEANS_WORDS } from './means-words.ts';
+import { SMALL_MARK } from './small-mark-style.ts';
 
 /** How long the mark waits for the pointer on its way from the field, and before it goes to another field, ms. */
 const STAYS_MS = 900;
@@ -37,13 +38,7 @@ export class FieldHelp extends LitElement {
         z-index: 4;
       }
       .mark {
-        display: grid;
-        place-items: center;
-        inline-size: 36px;
-        block-size: 36px;
-        padding: 0;
-        border: 0;
-        background: none;
+        ${SMALL_MARK}
       }
       .mark span {
         display: grid;

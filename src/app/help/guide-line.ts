@@ -8,6 +8,7 @@ import { FIRST_VIEW, FIRST_WISHES, type ViewState, type Wishes } from '../view-s
 import { GUIDE_STEPS, doneSteps, nextStep, type GuideFacts, type GuideStep } from './guide-steps.ts';
 import { GUIDE_WORDS } from './guide-words.ts';
 import { lengthsIn } from './linked-text.ts';
+import { SMALL_MARK } from './small-mark-style.ts';
 
 /** The model a job is made of: another one is another job. */
 const jobOf = (project: Project | null): string => project?.parts.at(0)?.source.hash ?? project?.name ?? '';
@@ -59,13 +60,7 @@ export class GuideLine extends LitElement {
         margin-inline-start: calc(-1 * var(--s2));
       }
       ol button {
-        display: grid;
-        place-items: center;
-        inline-size: 36px;
-        block-size: 36px;
-        padding: 0;
-        border: 0;
-        background: none;
+        ${SMALL_MARK}
       }
       ol svg {
         inline-size: 20px;

@@ -4,7 +4,9 @@ import type { Comparison } from '../../model/comparison.ts';
 import type { Trail } from '../../project/history.ts';
 import { documentOf, versionsOf, type Document } from '../../project/kept-version.ts';
 import type { Comparing } from '../../worker/compare-api.ts';
+import { findingText, toldText } from '../finding-text.ts';
 import { JobSection } from '../job-section.ts';
+import { FOLDED_LIST_STYLE } from '../list-style.ts';
 import { SHARED } from '../styles.ts';
 import { compareRows, pieceSaid } from './compare-rows.ts';
 import { HISTORY_WORDS } from './history-words.ts';
@@ -32,11 +34,8 @@ const NOW = 'now';
 export class CompareTwo extends JobSection {
   static override styles = [
     SHARED,
+    FOLDED_LIST_STYLE,
     css`
-      :host {
-        display: block;
-        font-size: var(--t-small);
-      }
       .picks {
         display: grid;
         gap: var(--s2);
@@ -67,10 +66,6 @@ export class CompareTwo extends JobSection {
       .differs {
         display: block;
         font-weight: 700;
-      }
-      h3 {
-        font-size: var(--t-small);
-        font-weight: 600;
       }
       .pieces li {
         display: grid;
@@ -260,8 +255,8 @@ export class CompareTwo extends JobSection {
     if (one.stopped === null && other.stopped === null) return nothing;
     return html`<tr class="wrong">
       <th scope="row">${HISTORY_WORDS.compare.stopped}</th>
-      <td>${one.stopped}</td>
-      <td>${other.stopped}</td>
+      <td>${one.stopped === null ? nothing : toldText(one.stopped, this.unit)}</td>
+      <td>${other.stopped === null ? nothing : toldText(other.stopped, this.unit)}</td>
     </tr>`;
   }
 
@@ -300,7 +295,7 @@ export class CompareTwo extends JobSection {
       });
     if (reply.ok && reply.value === null) return;
     this.working = null;
-    if (!reply.ok) this.problem = reply.problem.text;
+    if (!reply.ok) this.problem = findingText(reply.problem, this.unit);
     else if (reply.value !== null) this.made = { one, other, comparison: reply.value };
   }
 

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing } from 'lit';
 import { customElement, property, query } from 'lit/decorators.js';
 import type { HistoryStep, LeftBehind, Trail } from '../../project/history.ts';
 import { whenSaid } from '../files/when.ts';
+import { FOLDED_LIST_STYLE } from '../list-style.ts';
 import { SHARED } from '../styles.ts';
 import { WalkEvent } from './history-events.ts';
 import { HISTORY_WORDS } from './history-words.ts';
@@ -15,11 +16,8 @@ const WAYS: Readonly<Record<string, number>> = { ArrowUp: -1, ArrowDown: 1, Home
 export class StepList extends LitElement {
   static override styles = [
     SHARED,
+    FOLDED_LIST_STYLE,
     css`
-      :host {
-        display: block;
-        font-size: var(--t-small);
-      }
       .steps {
         max-block-size: 22rem;
         overflow-y: auto;
@@ -48,10 +46,6 @@ export class StepList extends LitElement {
       }
       .undone .what {
         color: var(--ink-soft);
-      }
-      h3 {
-        font-size: var(--t-small);
-        font-weight: 600;
       }
     `,
   ];

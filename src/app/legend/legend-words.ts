@@ -30,9 +30,9 @@ export const LEGEND_WORDS = spoken('legend', {
   how: {
     stretch: 'How much longer or shorter the foam must become at each place.',
     bend: 'How far bending alone strains the skins of the foam; tighter is more.',
-    room: 'How much room there is between the inside of the foam and the core.',
+    room: 'How much room there is between the inside of the foam and the core: a plus where there is room, a minus where the core is in the foam.',
     pull: 'What each joint carries when cold foam is bent and held: warm or tape the strong ones first. The limit is what foam pulls that is bent as far as it may be.',
-    fit: 'Where finished edges leave air or press into each other, on face and back.',
+    fit: 'Where finished edges leave air (whole line) or press into each other (broken line), on face and back.',
   } satisfies Record<FigureKind, string>,
 
   title: {

@@ -3,8 +3,9 @@ import { customElement, property } from 'lit/decorators.js';
 import { stretchColour } from '../../viewport/stretch-colours.ts';
 import { SHARED } from '../styles.ts';
 
-/** Width of the drawing, and fields of one colour on it. */
+/** Width of the drawing, what is beside it on both sides, and fields of one colour on it. */
 const WIDTH = 400;
+const BESIDE = 14;
 const STEPS = 41;
 
 /** The scale of a figure that is coloured on the bench: less than nothing at one end, more at the other, with needles at the figures read. */
@@ -20,8 +21,19 @@ export class ScaleBar extends LitElement {
       svg {
         display: block;
         inline-size: 100%;
-        block-size: 44px;
+        block-size: 30px;
         overflow: visible;
+      }
+      /* Beside the drawing, which is as wide as there is room: figures keep their shape. */
+      .figures {
+        position: relative;
+        block-size: 1.2em;
+        font-size: var(--t-small);
+        line-height: 1.2;
+      }
+      .figures span {
+        position: absolute;
+        transform: translateX(-50%);
       }
       .ends {
         display: flex;
@@ -30,10 +42,6 @@ export class ScaleBar extends LitElement {
         font-size: var(--t-small);
         color: var(--ink-soft);
         line-height: 1.2;
-      }
-      text {
-        font-size: 14px;
-        fill: var(--ink);
       }
       .frame {
         fill: none;
@@ -69,7 +77,8 @@ export class ScaleBar extends LitElement {
     const from = isOneSided ? 0 : -limit;
     const x = (figure: number): number => (WIDTH * (Math.max(from, Math.min(limit, figure)) - from)) / (limit - from);
     const ticks = isOneSided ? [0, notice, limit] : [-limit, -notice, 0, notice, limit];
-    return html`<svg viewBox="-14 0 428 44" preserveAspectRatio="none" role="img" aria-label=${this.label}>
+    const share = (figure: number): number => (x(figure) + BESIDE) / (WIDTH + 2 * BESIDE);
+    return html`<svg viewBox="${-BESIDE} 0 ${WIDTH + 2 * BESIDE} 30" preserveAspectRatio="none" role="img" aria-label=${this.label}>
         ${Array.from({ length: STEPS }, (_, i) => {
           const figure = from + ((limit - from) * (i + 0.5)) / STEPS;
           const [r, g, b] = stretchColour(figure, limit).map((part) => Math.round(255 * part));
@@ -78,8 +87,10 @@ export class ScaleBar extends LitElement {
         <rect class="frame" x="0" y="11" width=${WIDTH} height="14" />
         ${ticks.map((figure) => svg`<path class="tick" d="M${x(figure)} 25v5" />`)}
         ${needles.map((figure) => svg`<path class="needle" d="M${x(figure)} 13l-6-12h12z" />`)}
-        ${ticks.map((figure) => svg`<text x=${x(figure)} y="43" text-anchor="middle">${this.figure(Math.abs(figure))}</text>`)}
       </svg>
+      <div class="figures" aria-hidden="true">
+        ${ticks.map((figure) => html`<span style=${`left: ${100 * share(figure)}%`}>${this.figure(Math.abs(figure))}</span>`)}
+      </div>
       <div class="ends" aria-hidden="true"><span>${this.ends[0]}</span><span>${this.ends[1]}</span></div>`;
   }
 }

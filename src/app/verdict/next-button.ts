@@ -45,7 +45,7 @@ export class NextButton extends LitElement {
       aria-keyshortcuts="."
       @click=${() => this.dispatchEvent(new VerbEvent('next-step'))}
     >
-      <span>${step.kind === 'wait' ? what : VERDICT_WORDS.nextIs(what)}</span><kbd>.</kbd>
+      <span>${step.verb === null ? what : VERDICT_WORDS.nextIs(what)}</span><kbd>.</kbd>
     </button>`;
   }
 }

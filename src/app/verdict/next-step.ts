@@ -1,6 +1,9 @@
 import { sculptAtWork } from '../../project/at-work.ts';
 import type { Project } from '../../project/project.ts';
 import { piecesToPrint, standingOf } from '../../project/piece-standing.ts';
+import type { ShopView } from '../../worker/shop-api.ts';
+import { workOrder } from '../at-bench/work-order.ts';
+import { lineState } from '../at-bench/work-ticks.ts';
 import { allCut, type Bench } from '../bench-state.ts';
 import { hasMarks } from '../edge-facts.ts';
 import { unseenFindings } from './told-findings.ts';
@@ -20,13 +23,15 @@ export type NextKind =
   | 'changed'
   | 'tick'
   | 'cut'
-  | 'glue';
+  | 'glue'
+  | 'finish'
+  | 'done';
 
 export interface NextStep {
   readonly kind: NextKind;
   /** The verb that leads there; null where there is nothing but to wait. */
   readonly verb: string | null;
-  /** Of `see` how many findings, of `changed`, `tick` and `cut` how many pieces; else 0. */
+  /** Of `see` how many findings, of `changed`, `tick` and `cut` how many pieces, of `finish` how many lines of the work; else 0. */
   readonly count: number;
 }
 
@@ -40,6 +45,8 @@ export interface JobFacts {
   readonly isPaperOut: boolean;
   /** Whether something is being worked out. */
   readonly isWorking: boolean;
+  /** The work at the bench; null or missing where it is not known yet. */
+  readonly shop?: ShopView | null;
   /** How many proposals of seams lie before the maker. Missing: none. */
   readonly offered?: number;
 }
@@ -76,13 +83,23 @@ function stepOfFindings({ bench, seen }: JobFacts): NextStep | null {
   return length === 0 ? null : step('see', 'see-findings', length);
 }
 
-/** What is to be done with the pages: print, tick off, cut, glue. */
-function stepOfPaper({ project, bench, isPaperOut }: JobFacts): NextStep {
+/** What is to be done with the pages: print, tick off, cut, glue, finish, until all is ticked. */
+function stepOfPaper(facts: JobFacts): NextStep {
+  const { project, bench, isPaperOut } = facts;
   const pieces = allCut(bench);
   if (bench.paper === null || pieces.length === 0) return step('wait', null);
   const wanted = piecesToPrint(project?.done, pieces).length;
   if (wanted > 0 && isPaperOut) return step('tick', 'go-paper', wanted);
   if (wanted > 0) return wanted < pieces.length ? step('changed', 'save-changed', wanted) : step('print', 'save-pdf');
   const uncut = standingOf(project?.done, pieces).filter(({ foam }) => foam !== 'cut').length;
-  return uncut > 0 ? step('cut', 'go-cuts', uncut) : step('glue', 'go-gluing');
+  return uncut > 0 ? step('cut', 'go-cuts', uncut) : stepOfFoam(facts);
+}
+
+/** What is to be done with foam that is cut. That it was bevelled and formed follows from its being glued. */
+function stepOfFoam({ project, bench, shop = null }: JobFacts): NextStep {
+  if (project === null || shop === null) return step('glue', 'go-gluing');
+  const open = workOrder(project, bench, shop).filter((line) => lineState(project, line) !== 'done');
+  if (open.some(({ phase }) => phase === 'glue')) return step('glue', 'go-gluing');
+  const rest = open.filter(({ phase }) => phase === 'parts' || phase === 'finish').length;
+  return rest > 0 ? step('finish', 'at-bench', rest) : step('done', null);
 }

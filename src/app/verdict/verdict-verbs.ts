@@ -17,6 +17,7 @@ export const nextOf = ({ project, bench, view, progress }: Workbench): NextStep 
     seen: view.seen,
     isPaperOut: bench.paper !== null && view.paperOut === bench.paper,
     isWorking: progress !== null,
+    shop: view.gluing.shop,
     offered: Object.keys(view.proposals?.answers ?? {}).length,
   });
 

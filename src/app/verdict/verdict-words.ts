@@ -21,6 +21,8 @@ export const VERDICT_WORDS = spoken('verdict', {
     tick: (n: number) => `tick off ${count(n, 'piece', 'pieces')} as printed`,
     cut: (n: number) => `cut ${count(n, 'piece', 'pieces')}`,
     glue: () => 'glue it',
+    finish: (n: number) => `finish it: ${count(n, 'step', 'steps')} open`,
+    done: () => 'All of it is done.',
   } satisfies Record<NextKind, (n: number) => string>,
   nextIs: (what: string) => `Next: ${what}`,
   nextLabel: 'What is best done next',

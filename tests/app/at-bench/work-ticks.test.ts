@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { edgeLabels } from '../../../src/app/at-bench/edge-labels.ts';
+import { plainBevels } from '../../../src/app/at-bench/plain-bevels.ts';
+import { copiesOf, copyState, turnCopy } from '../../../src/app/at-bench/work-copies.ts';
 import { cautionsAt } from '../../../src/app/at-bench/work-cautions.ts';
 import type { WorkLine } from '../../../src/app/at-bench/work-order.ts';
 import { goneSteps, lineState, nextOpen, releaseLine, tickLine } from '../../../src/app/at-bench/work-ticks.ts';
@@ -85,4 +87,37 @@ describe('letters of seams', () => {
     ]);
     expect(at(true)[0]).toEqual(['A', -20, 2]);
   });
+});
+
+describe('copies of a piece', () => {
+  const cut = { ...lines[1], what: 'cut', piece: { ...one, quantity: 3 } } as unknown as WorkLine;
+
+  it('are ticked one by one, and the line with the last of them', () => {
+    const copies = copiesOf(cut);
+    expect(copies.map(({ id }) => id)).toEqual(['cut/p1/1', 'cut/p1/2', 'cut/p1/3']);
+    const states = (project: Project) => copies.map((copy) => copyState(project, cut, copy));
+    const turn = (project: Project, i: number): Project => turnCopy(project, cut, copies[i]).apply(project);
+    const two = turn(turn(bare, 0), 2);
+    expect([states(two), lineState(two, cut)]).toEqual([['done', 'open', 'done'], 'open']);
+    expect(goneSteps(two, [cut])).toEqual([]);
+    const all = turn(two, 1);
+    expect([states(all), lineState(all, cut), all.doneSteps]).toEqual([['done', 'done', 'done'], 'done', undefined]);
+    const less = turn(all, 0);
+    expect([states(less), lineState(less, cut)]).toEqual([['open', 'done', 'done'], 'open']);
+    expect(turn(turn(less, 1), 2)).toEqual(bare);
+  });
+
+  it('are none where there is but one', () => expect(copiesOf(lines[1])).toEqual([]));
+});
+
+it('bevels of a piece of another part are told by the edges they are cut on', () => {
+  const edge = (lengthMm: number, ...[from, middle, to]: number[]) => ({ lengthMm, bevelDeg: { from, middle, to } });
+  const draft = {
+    outline: [edge(120, 45, 45, 45), edge(80, 0, 0, 0), edge(60, 45, 45, 45), edge(90, 10, 15, 20)],
+    holes: [],
+  };
+  expect(plainBevels({ draft, tracedSide: 'back' } as never)).toEqual([
+    { setting: '45° out under', lengthsMm: [120, 60] },
+    { setting: '10° to 20° out under', lengthsMm: [90] },
+  ]);
 });

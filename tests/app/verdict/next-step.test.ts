@@ -12,7 +12,7 @@ const finding = (code: string, severity: Severity): Finding => ({ code, severity
 
 /** Only what is asked of a document here. */
 const project = (done: readonly PieceDone[] = []): Project =>
-  ({ parts: [{ id: 'part-1' }], done }) as unknown as Project;
+  ({ parts: [{ id: 'part-1' }], done, paper: {} }) as unknown as Project;
 
 /** A sculpt with so many seam edges. */
 const marked = (edges: number): Project =>
@@ -29,7 +29,7 @@ function bench(isMade: boolean, patch: Partial<Bench> = {}): Bench {
     sculpt: { sized: true } as unknown as Bench['sculpt'],
     ...(isMade
       ? {
-          pieces: { pieces: PIECES } as unknown as Bench['pieces'],
+          pieces: { pieces: PIECES, patches: [] } as unknown as Bench['pieces'],
           paper: { pages: [{}] } as unknown as Bench['paper'],
         }
       : {}),
@@ -112,6 +112,30 @@ describe('what is best done next', () => {
       1,
     ],
     ['printed pages', { project: ticked({ printed: 'R1' }) }, 'cut', 'go-cuts', 2],
+    [
+      'foam that is glued',
+      {
+        project: ticked({ printed: 'R1', cut: 'R1' }),
+        shop: { gluing: { steps: [] }, parts: [], finish: { groups: [] } } as never,
+      },
+      'done',
+      null,
+      0,
+    ],
+    [
+      'foam that is glued and a part with steps of its own',
+      {
+        project: ticked({ printed: 'R1', cut: 'R1' }),
+        shop: {
+          gluing: { steps: [] },
+          parts: [{ part: 'p', steps: [{ work: 'sand', pieces: [], cautions: [] }] }],
+          finish: { groups: [] },
+        } as never,
+      },
+      'finish',
+      'at-bench',
+      1,
+    ],
     ['foam that is cut', { project: ticked({ printed: 'R1', cut: 'R1' }) }, 'glue', 'go-gluing', 0],
   ])('with %s', (_, facts, kind, verb, count) => expect(next(facts)).toEqual({ kind, verb, count }));
 
