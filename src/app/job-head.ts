@@ -225,7 +225,7 @@ export class JobHead extends LitElement {
 
   /** Whole props are known by their name, a sculpt by its file where it is the only one. */
   #isOpen(sample: Sample): boolean {
-    if ('projectFile' in sample) return this.project?.name === sample.title;
+    if ('projectFile' in sample) return [sample.title, dataText(sample.title)].includes(this.project?.name ?? '');
     const { parts = [] } = this.project ?? {};
     return parts.length === 1 && parts[0].source.fileName === sample.objFile;
   }

@@ -7,6 +7,7 @@ import { addPlain, freePartId } from '../project/plain-commands.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import { addSculpt } from '../project/sculpt-commands.ts';
 import {
+  inWindowsNames,
   loadSample,
   loadSampleFile,
   projectFromSample,
@@ -216,6 +217,6 @@ async function openProjectSample(bench: Workbench, { projectFile }: ProjectSampl
   const bytes = await loadSampleFile(projectFile).catch(() => null);
   const opened = bytes === null ? null : await bench.workshop.openProject(bytes, projectFile);
   if (opened === null || !opened.ok) return false;
-  bench.adopt(opened.value, await sourcesOf(bench, opened.value));
+  bench.adopt(inWindowsNames(opened.value), await sourcesOf(bench, opened.value));
   return true;
 }

@@ -5,7 +5,7 @@ import { setFoam, setModelIs, setScale, setSeams, setThickness, setUpAxis, type 
 import { newProject } from '../project/new-project.ts';
 import type { Project, SourceRef } from '../project/project.ts';
 import type { SeamMarks } from '../model/seams.ts';
-import { dataText } from './data-words.ts';
+import { DATA_WORDS, dataText } from './data-words.ts';
 import { begunHere } from './language/begun-here.ts';
 import list from '../../samples/samples.json';
 
@@ -53,9 +53,26 @@ export async function loadSample(sample: SculptSample): Promise<SampleFiles | nu
   if (model === null || seams === null) return null;
   const marks = JSON.parse(new TextDecoder().decode(seams)) as Partial<SeamMarks>;
   return {
-    model,
+    model: inWindowsWords(model),
     seams: { edges: marks.edges ?? [], paths: marks.paths ?? [] },
   };
+}
+
+/** Lines of an OBJ that name an object or a group: pieces are called by them. */
+const NAMED = /^[og] .+$/gm;
+
+/** A sample's model with its names in the language of the window, where that has words for them; else the very same bytes. */
+function inWindowsWords(model: Uint8Array): Uint8Array {
+  const text = new TextDecoder().decode(model);
+  const named = text.replace(NAMED, (line) => DATA_WORDS[line] ?? line);
+  return named === text ? model : new TextEncoder().encode(named);
+}
+
+/** A project of the kit with its own name and those of its parts in the language of the window. */
+export function inWindowsNames(project: Project): Project {
+  const named = <T extends { readonly name: string }>(one: T): T => ({ ...one, name: dataText(one.name) });
+  const plain = project.plain === undefined ? {} : { plain: project.plain.map(named) };
+  return begunHere({ ...named(project), parts: project.parts.map(named), ...plain });
 }
 
 /** A job that is ready to print: everything the sample decides is decided, and nothing of it can be undone by accident. */

@@ -81,8 +81,12 @@ const LETTERS = /^[A-Z]{1,3}(?:\/[A-Z]{1,3})?(?:, [A-Z]{1,3}(?:\/[A-Z]{1,3})?)*$
 /** Figures with the comma of German. */
 const figures = (text: string): string => kept(text).replace(/(?<![\p{L}\d.,])(\d+)\.(\d+)(?![.\d])/gu, '$1,$2');
 
+/** What a piece without a name is called. */
+const NAMELESS = /^Piece (\d+)/;
+
 /** Names of data files are known, those of the maker's stay. */
 function name(text: string): string {
+  if (NAMELESS.test(text)) return text.replace(NAMELESS, 'Stück $1');
   const small = text.slice(0, 1).toLowerCase() + text.slice(1);
   if (text in DATA) return DATA[text];
   return small in DATA ? DATA[small].slice(0, 1).toUpperCase() + DATA[small].slice(1) : text;
