@@ -39,7 +39,7 @@ export class FoamLine extends JobSection {
         justify-items: start;
         align-items: end;
         gap: var(--s1);
-        inline-size: 62px;
+        min-inline-size: 62px;
         cursor: pointer;
         font-size: var(--t-body);
       }

@@ -26,14 +26,9 @@ export class ScaleBar extends LitElement {
       }
       /* Beside the drawing, which is as wide as there is room: figures keep their shape. */
       .figures {
-        position: relative;
-        block-size: 1.2em;
+        block-size: 1.3em;
         font-size: var(--t-small);
-        line-height: 1.2;
-      }
-      .figures span {
-        position: absolute;
-        transform: translateX(-50%);
+        fill: var(--ink);
       }
       .ends {
         display: flex;
@@ -78,7 +73,12 @@ export class ScaleBar extends LitElement {
     const x = (figure: number): number => (WIDTH * (Math.max(from, Math.min(limit, figure)) - from)) / (limit - from);
     const ticks = isOneSided ? [0, notice, limit] : [-limit, -notice, 0, notice, limit];
     const share = (figure: number): number => (x(figure) + BESIDE) / (WIDTH + 2 * BESIDE);
-    return html`<svg viewBox="${-BESIDE} 0 ${WIDTH + 2 * BESIDE} 30" preserveAspectRatio="none" role="img" aria-label=${this.label}>
+    return html`<svg
+        viewBox="${-BESIDE} 0 ${WIDTH + 2 * BESIDE} 30"
+        preserveAspectRatio="none"
+        role="img"
+        aria-label=${this.label}
+      >
         ${Array.from({ length: STEPS }, (_, i) => {
           const figure = from + ((limit - from) * (i + 0.5)) / STEPS;
           const [r, g, b] = stretchColour(figure, limit).map((part) => Math.round(255 * part));
@@ -88,9 +88,9 @@ export class ScaleBar extends LitElement {
         ${ticks.map((figure) => svg`<path class="tick" d="M${x(figure)} 25v5" />`)}
         ${needles.map((figure) => svg`<path class="needle" d="M${x(figure)} 13l-6-12h12z" />`)}
       </svg>
-      <div class="figures" aria-hidden="true">
-        ${ticks.map((figure) => html`<span style=${`left: ${100 * share(figure)}%`}>${this.figure(Math.abs(figure))}</span>`)}
-      </div>
+      <svg class="figures" aria-hidden="true">
+        ${ticks.map((figure) => svg`<text x="${100 * share(figure)}%" y="1em" text-anchor="middle">${this.figure(Math.abs(figure))}</text>`)}
+      </svg>
       <div class="ends" aria-hidden="true"><span>${this.ends[0]}</span><span>${this.ends[1]}</span></div>`;
   }
 }
