@@ -1,6 +1,7 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { formatInches, formatPlain, isWholeSixteenths, parseLength, type LengthUnit } from '../base/format-length.ts';
+import { partsThousands } from '../base/read-figure.ts';
 import { SHARED } from './styles.ts';
 import { WORDS } from './words.ts';
 
@@ -98,7 +99,8 @@ export class LengthField extends LitElement {
     const input = event.target as HTMLInputElement;
     const mm = this.#read(input.value.replace(ABOUT.trim(), ''));
     if (mm === null || mm < this.min || mm > this.max) {
-      this.fault = WORDS.field.wrong(this.min, this.max, this.unit);
+      const { wrong, thousands } = WORDS.field;
+      this.fault = partsThousands(input.value) ? thousands : wrong(this.min, this.max, this.unit);
       return;
     }
     this.fault = '';

@@ -341,6 +341,7 @@ export const WORDS = spoken('window', {
       Number.isFinite(max)
         ? `Between ${formatLength(min, unit)} and ${formatLength(max, unit)}.`
         : 'A length, like 322 mm or 12 3/4 in.',
+    thousands: 'No marks between thousands: 1234.5, not 1,234.5.',
   },
 
   notice: {

@@ -346,6 +346,7 @@ export const WINDOW: Translation<typeof WORDS> = {
       Number.isFinite(max)
         ? `Zwischen ${formatLength(min, unit)} und ${formatLength(max, unit)}.`
         : 'Eine Länge, wie 322 mm oder 12 3/4 in.',
+    thousands: 'Keine Zeichen zwischen Tausendern: 1234,5, nicht 1.234,5.',
   },
 
   notice: {
