@@ -14,7 +14,10 @@ const OWN_SHADERS = [
   join(THREE, 'renderers/webgl/WebGLProgram.js'),
 ];
 
-/** What stands for parts of the library that nothing here calls: goggles, light from pictures, pictures all round. Paths below its `src/`. */
+/**
+ * What stands for parts of the library that nothing here calls: goggles, light from pictures, pictures all round, forms that pass into each
+ * other, values that materials share, and pictures that are worked over. Paths below its `src/`.
+ */
 const STAND_INS: Readonly<Record<string, string>> = {
   'renderers/webxr/WebXRManager.js': `export class WebXRManager {
   enabled = false;
@@ -29,6 +32,11 @@ const STAND_INS: Readonly<Record<string, string>> = {
   'renderers/WebGLCubeRenderTarget.js': 'export class WebGLCubeRenderTarget {}',
   // Its copy of a package that is here already.
   'extras/lib/earcut.js': `export { default } from 'earcut';`,
+  'renderers/webgl/WebGLMorphtargets.js': 'export const WebGLMorphtargets = function () { return { update() {} }; };',
+  'renderers/webgl/WebGLUniformsGroups.js': `export const WebGLUniformsGroups = function () {
+  return { bind() {}, update() {}, dispose() {} };
+};`,
+  'renderers/webgl/WebGLOutput.js': 'export class WebGLOutput {}',
   'renderers/shaders/DFGLUTData.js': 'export const getDFGLUT = () => null;',
 };
 

@@ -1,12 +1,14 @@
-import { ExtrudeGeometry, Group, Mesh, Shape, Vector3, type MeshLambertMaterial } from 'three';
+import { BufferAttribute, BufferGeometry, Group, Mesh, Vector3, type MeshLambertMaterial } from 'three';
 import type { BenchColours } from './bench-theme.ts';
 import type { BenchLayout } from './bench-layout.ts';
+import { boardForm } from './board-form.ts';
 import { benchMaterial } from './foam-materials.ts';
 import { LineBatch } from './line-batch.ts';
 import { WordsMesh, type LaidWords } from './words-mesh.ts';
 
 const THICKNESS = 24;
 const CORNER = 14;
+const EDGE = 1.5;
 /** The rule stands this far inside the front edge; ticks of 1, 5 and 10 cm. */
 const INSET = 10;
 const TICKS = [5, 9, 14] as const;
@@ -16,12 +18,12 @@ const NUMBER_EM = 15;
 /** The bench in true scale: a board with a centimetre rule along its front edge. */
 export class BenchTop {
   readonly object = new Group();
-  readonly #board: Mesh<ExtrudeGeometry, MeshLambertMaterial>;
+  readonly #board: Mesh<BufferGeometry, MeshLambertMaterial>;
   readonly #rule = new LineBatch({ widthPx: 1, opacity: 0.75, renderOrder: 0 });
   readonly #numbers: WordsMesh;
 
   constructor(font: string) {
-    this.#board = new Mesh(new ExtrudeGeometry(), benchMaterial());
+    this.#board = new Mesh(new BufferGeometry(), benchMaterial());
     this.#board.receiveShadow = true;
     this.#numbers = new WordsMesh(font);
     this.object.add(this.#board, this.#rule.object, this.#numbers.object);
@@ -37,14 +39,18 @@ export class BenchTop {
   set(top: BenchLayout['top'], isTrueScale: boolean): void {
     const { minX, maxX, minZ, maxZ } = top;
     this.#board.geometry.dispose();
-    const geometry = new ExtrudeGeometry(roundedBoard(maxX - minX, maxZ - minZ), {
-      depth: THICKNESS - 3,
-      bevelThickness: 1.5,
-      bevelSize: 1.5,
-      bevelSegments: 2,
-      curveSegments: 8,
+    const { positions, normals, corners } = boardForm({
+      width: maxX - minX,
+      depth: maxZ - minZ,
+      thickness: THICKNESS,
+      corner: CORNER,
+      edge: EDGE,
     });
-    geometry.rotateX(-Math.PI / 2).translate((minX + maxX) / 2, 1.5 - THICKNESS, (minZ + maxZ) / 2);
+    const geometry = new BufferGeometry();
+    geometry.setAttribute('position', new BufferAttribute(positions, 3));
+    geometry.setAttribute('normal', new BufferAttribute(normals, 3));
+    geometry.setIndex([...corners]);
+    geometry.translate((minX + maxX) / 2, 0, (minZ + maxZ) / 2);
     this.#board.geometry = geometry;
     const ticks: number[] = [];
     const words: LaidWords[] = [];
@@ -74,19 +80,4 @@ export class BenchTop {
     this.#rule.dispose();
     this.#numbers.dispose();
   }
-}
-
-function roundedBoard(width: number, depth: number): Shape {
-  const [w, d, r] = [width / 2, depth / 2, CORNER];
-  const shape = new Shape();
-  shape.moveTo(-w + r, -d);
-  shape.lineTo(w - r, -d);
-  shape.absarc(w - r, -d + r, r, -Math.PI / 2, 0);
-  shape.lineTo(w, d - r);
-  shape.absarc(w - r, d - r, r, 0, Math.PI / 2);
-  shape.lineTo(-w + r, d);
-  shape.absarc(-w + r, d - r, r, Math.PI / 2, Math.PI);
-  shape.lineTo(-w, -d + r);
-  shape.absarc(-w + r, -d + r, r, Math.PI, 1.5 * Math.PI);
-  return shape;
 }

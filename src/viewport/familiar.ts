@@ -1,4 +1,4 @@
-import { Box3, DoubleSide, Group, Mesh, MeshBasicMaterial, Shape, ShapeGeometry, Vector2, Vector3 } from 'three';
+import { Box3, BufferGeometry, DoubleSide, Group, Mesh, MeshBasicMaterial, ShapeUtils, Vector2, Vector3 } from 'three';
 import type { Familiar } from './bench-contract.ts';
 import type { BenchColours } from './bench-theme.ts';
 import { FAMILIAR_OUTLINES } from './familiar-outlines.ts';
@@ -12,7 +12,7 @@ export class FamiliarThing {
   readonly object = new Group();
   readonly #line = new LineBatch({ widthPx: 1.6, opacity: 0.9 });
   readonly #fill = new Mesh(
-    new ShapeGeometry(),
+    new BufferGeometry(),
     new MeshBasicMaterial({
       transparent: true,
       opacity: 0.14,
@@ -51,7 +51,9 @@ export class FamiliarThing {
     }
     this.#line.set(lines);
     this.#fill.geometry.dispose();
-    this.#fill.geometry = new ShapeGeometry(new Shape(outline));
+    const filled = new BufferGeometry().setFromPoints(outline);
+    filled.setIndex(ShapeUtils.triangulateShape(outline, []).flat());
+    this.#fill.geometry = filled;
   }
 
   /** Stands it to the right of a box, on the bench. */

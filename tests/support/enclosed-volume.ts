@@ -1,7 +1,7 @@
 import type { Mesh } from '../../src/mesh/mesh.ts';
 
 /** Volume inside a closed mesh, mm³, by Gauss: positive where triangles run counter-clockwise seen from outside. */
-export function enclosedVolume({ positions: p, triangles }: Mesh): number {
+export function enclosedVolume({ positions: p, triangles }: Pick<Mesh, 'positions' | 'triangles'>): number {
   let six = 0;
   for (let i = 0; i < triangles.length; i += 3) {
     const [a, b, c] = [3 * triangles[i], 3 * triangles[i + 1], 3 * triangles[i + 2]];
