@@ -120,7 +120,7 @@ export const DATA: Readonly<Record<string, string>> = {
   Crown: 'Krone',
   'Hammer badge': 'Hammerabzeichen',
 
-  'Lamplighter’s helm': 'Helm der Laternenwärterin',
+  'Lamplighter’s helm': 'Laternenhelm',
   Bracer: 'Armschiene',
   'Shoulder plate': 'Schulterplatte',
   'Maul head': 'Hammerkopf',
