@@ -14,6 +14,11 @@ export const ALL_ROOM: EyeRoom = { clearMm: 1, at: (_, most) => most };
 /** The eye keeps no less from thin foam, and this much over the bench top, mm. */
 const LEAST_CLEAR_MM = 12;
 const OVER_BENCH_MM = 6;
+/**
+ * The middle of a picture of what lies on the bench may be under its top, by less than this share of the distance: as far as a picture reaches
+ * from its middle.
+ */
+const LOWEST_SHARE = 0.3;
 /** Beyond half the thickness, mm. */
 const BESIDE_MM = 4;
 /** Ways out are shorter than so many steps; each is at least this share of what is kept clear. */
@@ -52,7 +57,9 @@ export function allowed(to: Orbit, bounds: OrbitBounds, room: EyeRoom, mayBeUnde
 
 /** Turned up as far as it must be for the eye to stay over the bench top. */
 function overBench(orbit: Orbit): Orbit {
-  const rise = (OVER_BENCH_MM - orbit.target.y) / orbit.distance;
-  const least = Math.asin(Math.max(-1, Math.min(1, rise)));
-  return orbit.pitch >= least ? orbit : pitched(orbit, least);
+  const { target, distance } = orbit;
+  const lowest = -LOWEST_SHARE * distance;
+  const raised = target.y < lowest ? { ...orbit, target: target.clone().setY(lowest) } : orbit;
+  const least = Math.asin(Math.max(-1, (OVER_BENCH_MM - raised.target.y) / distance));
+  return raised.pitch >= least ? raised : pitched(raised, least);
 }

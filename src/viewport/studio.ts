@@ -187,7 +187,7 @@ export class Studio {
     const ball = all.getBoundingSphere(new Sphere());
     // A picture much higher than wide needs far more distance than half as much again.
     this.#bounds = {
-      box: overBench(all.clone().expandByScalar(ball.radius / 4)),
+      box: all.clone().expandByScalar(ball.radius / 4),
       nearest: Math.min(30, ball.radius / 4),
       farthest: 16 * ball.radius,
     };
@@ -411,10 +411,4 @@ export class Studio {
     this.#count.drawn();
     this.#drawn();
   }
-}
-
-/** What is looked at is never under the bench top. */
-function overBench(box: Box3): Box3 {
-  box.min.y = Math.max(0, box.min.y);
-  return box;
 }

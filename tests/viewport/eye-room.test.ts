@@ -19,7 +19,6 @@ describe.each(['helm', 'bracer'])('the eye at the %s', (name) => {
     const { box, body } = bench.solid;
     const ball = box.getBoundingSphere(new Sphere());
     bounds = { box: box.clone().expandByScalar(ball.radius / 4), nearest: 30, farthest: 16 * ball.radius };
-    bounds.box.min.y = 0;
     room = { clearMm: THICK, at: (place, most) => body?.distanceTo(place, most) ?? most };
   });
 
@@ -65,6 +64,23 @@ describe('the eye', () => {
     const low = turned(orbit, 0, -1);
     expect(eyeOf(allowed(low, bounds, none, false)).y).toBeCloseTo(6, 6);
     expect(allowed(low, bounds, none, true)).toEqual(low);
+  });
+
+  it('is where it was sent, to frame what lies flat on the bench', () => {
+    const flat = new Box3(new Vector3(-300, 0, 200), new Vector3(250, 6, 700));
+    const wide = {
+      box: new Box3(new Vector3(-600, -300, -500), new Vector3(600, 600, 900)),
+      nearest: 30,
+      farthest: 9000,
+    };
+    for (const [yaw, pitch, aspect] of [
+      [0.34, 0.5, 1.2],
+      [0.34, 0.44, 0.6],
+      [2, 1.2, 2],
+    ]) {
+      const view = framed([flat], yaw, pitch, aspect, 0.06);
+      expect(allowed(view, wide, none, false)).toEqual(view);
+    }
   });
 
   it('stops before a wall it comes to, and is let through one it is past', () => {
