@@ -259,7 +259,10 @@ export class App extends LitElement {
             .bench=${bench}
             .view=${view}
           ></fl-legend>
-          <fl-progress-line .progress=${workbench.progress}></fl-progress-line>
+          <fl-progress-line
+            .progress=${workbench.progress}
+            .reading=${bench.sculpt === null ? null : workbench.reading}
+          ></fl-progress-line>
         </div>
         <fl-chosen-row
           .project=${project}

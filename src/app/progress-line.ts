@@ -54,10 +54,13 @@ export class ProgressLine extends LitElement {
   ];
 
   @property({ attribute: false }) progress: Progress | null = null;
+  /** Name of the file that is being read while another job is still seen; null where there is none. */
+  @property({ attribute: false }) reading: string | null = null;
 
   protected override render() {
-    const { progress } = this;
-    if (progress === null) return nothing;
+    const { progress, reading } = this;
+    if (progress === null)
+      return reading === null ? nothing : html`<div role="status"><span>${WORDS.stage.reading(reading)}</span></div>`;
     return html`<div>
       <progress max="1" .value=${progress.done} aria-label=${WORDS.progress.label}></progress>
       <span>${progress.text === '' ? WORDS.progress.begins : toldText(progress.text, 'mm')}</span>
