@@ -29,8 +29,11 @@ export class LinesView {
   readonly #open = new LineBatch({ widthPx: 1.4 });
   readonly #ridges = new LineBatch({ widthPx: 1, opacity: 0.5 });
   readonly #formSeams = new LineBatch({ widthPx: 1.6 });
-  readonly #strokes = new LineBatch({ widthPx: 1, opacity: 0.8 });
-  readonly #formStrokes = new LineBatch({ widthPx: 1, opacity: 0.8 });
+  /** Under dark strokes a light edge: at both ends of the scale the ground is dark too. */
+  readonly #strokeEdges = new LineBatch({ widthPx: 2, opacity: 0.7 });
+  readonly #formStrokeEdges = new LineBatch({ widthPx: 2, opacity: 0.7 });
+  readonly #strokes = new LineBatch({ widthPx: 1, opacity: 0.8, renderOrder: 1 });
+  readonly #formStrokes = new LineBatch({ widthPx: 1, opacity: 0.8, renderOrder: 1 });
   readonly #edges = new MeshEdges();
   #stroked: { readonly of: readonly unknown[]; readonly strokes: StretchStrokes } | null = null;
 
@@ -52,8 +55,9 @@ export class LinesView {
     drawAlong(this.#ridges, lines.ridges, corners);
     drawAlong(this.#formSeams, isFormSeen ? lines.seams : NONE, form.positions);
     const strokes = this.#strokesOf(solid, state);
-    drawStrokes(this.#strokes, strokes, corners);
-    drawStrokes(this.#formStrokes, isFormSeen ? strokes : NO_STROKES, form.positions);
+    for (const batch of [this.#strokeEdges, this.#strokes]) drawStrokes(batch, strokes, corners);
+    for (const batch of [this.#formStrokeEdges, this.#formStrokes])
+      drawStrokes(batch, isFormSeen ? strokes : NO_STROKES, form.positions);
     this.#edges.set(base, corners, state.isEdgeTool);
   }
 
@@ -62,6 +66,7 @@ export class LinesView {
     const ink = isDarkGround ? seam : line;
     for (const part of [this.#seams, this.#open, this.#ridges, this.#edges]) part.colour = ink;
     for (const part of [this.#formSeams, this.#strokes, this.#formStrokes]) part.colour = line;
+    for (const part of [this.#strokeEdges, this.#formStrokeEdges]) part.colour = seam;
   }
 
   /** Lines have a width on foam as a pen has, as long as that is neither lost nor clumsy on the screen. */
@@ -70,6 +75,7 @@ export class LinesView {
     this.#open.widthPx = penWidth(1, pxPerMm, 0.9, 1.5);
     this.#formSeams.widthPx = penWidth(1.2, pxPerMm, 0.9, 1.8);
     this.#strokes.widthPx = this.#formStrokes.widthPx = penWidth(0.7, pxPerMm, 0.6, 1.4);
+    this.#strokeEdges.widthPx = this.#formStrokeEdges.widthPx = penWidth(1.8, pxPerMm, 1.8, 3.2);
   }
 
   dispose(): void {
@@ -78,7 +84,16 @@ export class LinesView {
   }
 
   #batches(): LineBatch[] {
-    return [this.#seams, this.#open, this.#ridges, this.#formSeams, this.#strokes, this.#formStrokes];
+    return [
+      this.#seams,
+      this.#open,
+      this.#ridges,
+      this.#formSeams,
+      this.#strokeEdges,
+      this.#formStrokeEdges,
+      this.#strokes,
+      this.#formStrokes,
+    ];
   }
 
   /** Kept until something they were made of is another. */
