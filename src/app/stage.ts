@@ -187,6 +187,8 @@ export class Stage extends LitElement {
   /** True before the first picture. */
   @state() private isBlank = true;
   #scene: BenchScene | null = null;
+  /** Resolves when the scene is brought what it is to show. */
+  #begun: Promise<void> = Promise.resolve();
   #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
   #stageShown: number | null = null;
   /** Resolves with the first picture. */
@@ -254,6 +256,7 @@ export class Stage extends LitElement {
 
   /** Resolves when everything shown so far is in the picture, and the eye is at rest. */
   async settled(): Promise<void> {
+    await this.#begun;
     await this.#scene?.atRest();
   }
 
@@ -356,7 +359,8 @@ export class Stage extends LitElement {
     this.#sizes.observe(this);
     scene.setInsets(this.#insets);
     scene.setReducedMotion(this.#stillness.matches);
-    await nextTask();
+    this.#begun = nextTask();
+    await this.#begun;
     // Another picture may have been begun meanwhile.
     if (this.#scene !== scene) return;
     this.#begun = this.#firstPicture(scene);
