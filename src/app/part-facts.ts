@@ -3,7 +3,7 @@ import { formatLength } from '../base/format-length.ts';
 import type { PlainPart } from '../project/plain-part.ts';
 import type { Project, SculptPart } from '../project/project.ts';
 import { sculptAtWork } from '../project/at-work.ts';
-import { spokenName } from '../base/spoken-name.ts';
+import { shapeText } from './data-words.ts';
 import { allCut, type Bench } from './bench-state.ts';
 import { PART_WORDS } from './part-words.ts';
 
@@ -88,7 +88,7 @@ export const factsText = ({ kind, pieces, foam, copies, isMade }: PartFacts): st
     .join(', ');
 
 const kindOf = (part: PlainPart): string =>
-  part.kind === 'shape' ? PART_WORDS.shape(spokenName(part.shape)) : PART_WORDS.kind(part.kind);
+  part.kind === 'shape' ? PART_WORDS.shape(shapeText(part.shape)) : PART_WORDS.kind(part.kind);
 
 /** @param others  where what names no part is told of this one: the parts that have their own. */
 const toldOf = ({ findings }: Bench, id: string, others: readonly string[] | null): number =>

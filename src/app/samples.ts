@@ -70,7 +70,10 @@ function inWindowsWords(model: Uint8Array): Uint8Array {
 
 /** A project of the kit with its own name and those of its parts in the language of the window. */
 export function inWindowsNames(project: Project): Project {
-  const named = <T extends { readonly name: string }>(one: T): T => ({ ...one, name: dataText(one.name) });
+  const named = <T extends { readonly name: string }>(one: T): T => ({
+    ...one,
+    name: DATA_WORDS[`part ${one.name}`] ?? dataText(one.name),
+  });
   const plain = project.plain === undefined ? {} : { plain: project.plain.map(named) };
   return begunHere({ ...named(project), parts: project.parts.map(named), ...plain });
 }

@@ -4,6 +4,7 @@ import type { LengthUnit } from '../base/format-length.ts';
 import { spokenName } from '../base/spoken-name.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { PartsAsking, ShapeOffer, ToldOfSize, TriedShape } from '../worker/parts-api.ts';
+import { shapeText } from './data-words.ts';
 import { findingText } from './finding-text.ts';
 import { PART_WORDS } from './part-words.ts';
 import './shape-figures.ts';
@@ -119,7 +120,7 @@ export class ShapeForm extends LitElement {
     if (offer === undefined) return html`<p class="small soft" role="status">${words.trying}</p>`;
     const finer = offer.sizes.filter(isFiner);
     return html`<div class="row picked">
-        <b>${spokenName(offer.name)}</b>
+        <b>${shapeText(offer.name)}</b>
         <button class="plain" aria-expanded=${this.isPicking} @click=${this.#turnPicking}>
           ${this.isPicking ? words.close : words.other}
         </button>

@@ -1,5 +1,6 @@
 import { spokenName } from '../base/spoken-name.ts';
 import type { ShapeOffer } from '../worker/parts-api.ts';
+import { shapeText } from './data-words.ts';
 import type { ShapeGroup } from './part-words.ts';
 
 /** Shapes by the group they are looked for in; solids are told by their sizes, and what is in none is among the others. */
@@ -36,7 +37,9 @@ export function groupedShapes(
 ): readonly { readonly group: ShapeGroup; readonly offers: readonly ShapeOffer[] }[] {
   const words = word.trim().toLowerCase().split(/\s+/);
   const found = offers.filter((offer) => {
-    const text = [offer.name, ...offer.also, offer.says].map(spokenName).join(' ').toLowerCase();
+    const text = [shapeText(offer.name), ...[offer.name, ...offer.also, offer.says].map(spokenName)]
+      .join(' ')
+      .toLowerCase();
     return words.every((one) => text.includes(one));
   });
   return ORDER.map((group) => ({ group, offers: found.filter((offer) => groupOf(offer) === group) })).filter(

@@ -1,7 +1,7 @@
 import { LitElement, css, html } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import { spokenName } from '../base/spoken-name.ts';
 import type { ShapeOffer } from '../worker/parts-api.ts';
+import { shapeText } from './data-words.ts';
 import { PART_WORDS } from './part-words.ts';
 import { groupedShapes } from './shape-groups.ts';
 import { SHARED } from './styles.ts';
@@ -88,7 +88,7 @@ export class ShapePicker extends LitElement {
           ({ group, offers }) =>
             html`<optgroup label=${PART_WORDS.groups[group]}>
               ${offers.map(
-                ({ name }) => html`<option value=${name} .selected=${name === this.shape}>${spokenName(name)}</option>`,
+                ({ name }) => html`<option value=${name} .selected=${name === this.shape}>${shapeText(name)}</option>`,
               )}
             </optgroup>`,
         )}
