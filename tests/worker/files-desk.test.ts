@@ -37,7 +37,7 @@ it('everything in one zip holds the job with its sources by their hashes, and op
   expect([new TextDecoder().decode(bytes), hash]).toEqual([TRAY_OBJ, await contentHash(bytes)]);
 
   const { workbench: again } = makeWorkbench();
-  await openFile(again, new File([zip as Uint8Array<ArrayBuffer>], 'tray.zip'));
+  await openFile(again, new File([zip], 'tray.zip'));
   await shown(again);
   expect(again.project).toEqual(workbench.project);
   // Saved, it would not be written over the zip.
