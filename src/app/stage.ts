@@ -187,11 +187,9 @@ export class Stage extends LitElement {
   /** True before the first picture. */
   @state() private isBlank = true;
   #scene: BenchScene | null = null;
-  /** Resolves when the scene is brought what it is to show. */
-  #begun: Promise<void> = Promise.resolve();
   #insets: BenchInsets = { topPx: 0, bottomPx: 0 };
   #stageShown: number | null = null;
-  /** Resolves with the first picture. */
+  /** Resolves when the scene is brought what it is to show, with its first picture. */
   #begun: Promise<void> = Promise.resolve();
   /** What the scene was last told of areas. */
   #given: { readonly regions: readonly Region[]; readonly sculpt: Bench['sculpt'] } | null = null;
