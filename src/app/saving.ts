@@ -1,8 +1,13 @@
+import type { FaultReport } from '../base/result.ts';
 import type { ReadyFile } from '../worker/files-api.ts';
 import type { MadeFile } from '../worker/workshop-api.ts';
 
 /** How long the browser may take to begin a download before its bytes are let go, ms. */
 const GRACE_MS = 10_000;
+
+/** Hands over what tells of a fault of the program's own. */
+export const downloadReport = ({ name, text }: FaultReport): void =>
+  downloadBlob({ name, blob: new Blob([text], { type: 'application/json' }) });
 
 /** Hands a file to the browser's downloads. */
 export function downloadFile({ name, bytes, mime }: MadeFile): void {

@@ -353,6 +353,7 @@ export const WORDS = spoken('window', {
     storageRefused: 'This browser keeps nothing for later, so save the job to a file before you close the window.',
     recovered: (name: string) => `${name} is back as you left it.`,
     renewed: (file: string, told: string) => `${file} has taken the place of the sculpt. ${told}`.trim(),
+    keepReport: 'keep the report',
     ofFile: (file: string, text: string) => `${file}: ${text}`,
     unreadable: (file: string) => `${file} could not be read from the disk: copy it and try again.`,
     seamsNeedModel: (file: string) => `${file} holds seams only: open its model first, then the seams.`,

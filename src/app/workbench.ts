@@ -16,6 +16,7 @@ import { jobKeyOf } from './files/kept-job.ts';
 import { placeSaid } from './history/step-said.ts';
 import { findingText, toldText } from './finding-text.ts';
 import { labelText } from './label-words.ts';
+import { downloadReport } from './saving.ts';
 import type { Refusal, SavedSource, Storage } from './storage.ts';
 import { findingKey, toldFindings } from './verdict/told-findings.ts';
 import { FIRST_VIEW, FIRST_WISHES, NOTHING, NO_PATH, type ViewState, type Wishes } from './view-state.ts';
@@ -276,7 +277,14 @@ export class Workbench extends EventTarget {
   /** @param fileName  of the file that is at fault; where the sentence does not name it, it is named before it. */
   showProblem(problem: Problem, fileName = ''): void {
     const text = findingText(problem, this.project?.lengthUnit ?? 'mm');
-    this.setNotice({ tone: 'problem', text: text.includes(fileName) ? text : WORDS.notice.ofFile(fileName, text) });
+    const { report } = problem;
+    this.setNotice({
+      tone: 'problem',
+      text: text.includes(fileName) ? text : WORDS.notice.ofFile(fileName, text),
+      ...(report === undefined
+        ? {}
+        : { remedy: { label: WORDS.notice.keepReport, run: () => downloadReport(report) } }),
+    });
   }
 
   /** Computes the document in force. A newer call makes this one worthless: its reply is dropped. */
@@ -301,7 +309,13 @@ export class Workbench extends EventTarget {
       return Promise.resolve(isTaken);
     };
     try {
-      const reply = await this.workshop.compute(documentOf(project), this.#bench.update, onProgress, onEarly, this.#view.sheet);
+      const reply = await this.workshop.compute(
+        documentOf(project),
+        this.#bench.update,
+        onProgress,
+        onEarly,
+        this.#view.sheet,
+      );
       isOver = true;
       if (turn === this.#turn) this.#take(reply);
     } catch (error) {

@@ -5,6 +5,13 @@ export interface Problem {
   readonly code: string;
   readonly text: string;
   readonly where: FindingPlace;
+  /** What those who make the program need to find the fault, where it is the program's own: a file that the user can keep. */
+  readonly report?: FaultReport;
+}
+
+export interface FaultReport {
+  readonly name: string;
+  readonly text: string;
 }
 
 export interface Ok<T> {

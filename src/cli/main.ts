@@ -6,6 +6,7 @@ import { Refused, WrongUsage } from './exit.ts';
 import { inspectCommand } from './inspect-command.ts';
 import { makeCommand } from './make-command.ts';
 import { nestCommand } from './nest-command.ts';
+import { writeEach } from './output-folder.ts';
 import { proposeCommand } from './propose-command.ts';
 import { shapeCommand, writtenShape } from './shape-command.ts';
 import { stackCommand } from './stack-command.ts';
@@ -23,7 +24,7 @@ async function main(words: readonly string[]): Promise<number> {
     return 0;
   } catch (error) {
     if (error instanceof Refused) {
-      process.stderr.write(`${error.message}\n`);
+      process.stderr.write(`${error.message}\n${await keptReport(error)}`);
       return 1;
     }
     if (error instanceof WrongUsage) {
@@ -32,6 +33,13 @@ async function main(words: readonly string[]): Promise<number> {
     }
     throw error;
   }
+}
+
+/** Writes the report of a fault of the program's own where the command was called, and says so. */
+async function keptReport({ report }: Refused): Promise<string> {
+  if (report === undefined) return '';
+  await writeEach(new Map([[report.name, report.text]]));
+  return `The report is in ${report.name}.\n`;
 }
 
 async function run(command: ReturnType<typeof parseCommand>): Promise<string> {

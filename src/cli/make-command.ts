@@ -149,6 +149,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
     notes: [...assumed, ...told],
     sourceOf: (hash) => pipeline.sourceOf(hash),
   });
+  if (!files.ok) throw Refused.from(files.problem, fileName);
   const shop = await writeShopFiles(outcome, { font, date: choices.date }, work);
   work.clear();
   const written = performance.now();
@@ -161,7 +162,7 @@ export async function makeCommand(choices: MakeChoices): Promise<string> {
   const forMachines = makeForMachines(outcome, machine, font, fileName);
   const sourceOf = pipeline.sourceOf.bind(pipeline);
   const small = await makeSmall(outcome, choices.mockUp, { sourceOf }, { font, date: choices.date });
-  const made = new Map([...files, ...shop.files, ...small.files, ...forMachines.files]);
+  const made = new Map([...files.value, ...shop.files, ...small.files, ...forMachines.files]);
   const all = new Map([
     ...made,
     [RECORD_NAME, await recordOf(made)],

@@ -39,8 +39,10 @@ export async function makeSmall(
   const made = await makeMockUp(pipeline, outcome, mockUp, date, QUIET_WORK);
   if (!made.ok) throw Refused.from(made.problem, 'mock-up');
   const count = made.value.pages.pages.length;
+  const pdf = await mockUpPdf(made.value, font, date);
+  if (!pdf.ok) throw Refused.from(pdf.problem, 'mock-up');
   return {
-    files: new Map([[MOCK_UP_FILE, await mockUpPdf(made.value, font, date)]]),
+    files: new Map([[MOCK_UP_FILE, pdf.value]]),
     lines: [`${MOCK_UP_FILE}: ${count} pages at ${scaleText(mockUp)} for card ${mockUp.cardMm} mm thick`],
   };
 }

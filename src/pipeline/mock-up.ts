@@ -12,12 +12,13 @@ import type { Template } from '../model/template.ts';
 import { checkMockUp, mockUpProject, scaleText, type MockUp } from '../project/mock-up.ts';
 import { templateSteps } from '../steps/foam/make-template.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
-import { writePdf } from '../steps/write/pdf.ts';
 import { bookmarksOf } from './bookmarks.ts';
 import { atWorkIn, type Outcome } from './outcome.ts';
 import { pageInputOf } from './pages-of.ts';
 import { sayOf } from './paper-say.ts';
 import type { Pipeline } from './pipeline.ts';
+import { provenPdf } from './proven-pdf.ts';
+import { wantedPaper } from './wanted-paper.ts';
 
 export const MOCK_UP_FILE = 'mock-up.pdf';
 
@@ -75,11 +76,16 @@ export async function makeMockUp(
   return pages.ok ? ok({ outcome: made, pages: pages.value }, pages.notes) : pages;
 }
 
-/** The mock-up as a PDF. */
-export async function mockUpPdf({ outcome, pages }: MadeMockUp, font: Uint8Array, date: string): Promise<Uint8Array> {
+/** The mock-up as a PDF, read back and compared with its pieces. Fails as `provenPdf`. */
+export async function mockUpPdf(
+  { outcome, pages }: MadeMockUp,
+  font: Uint8Array,
+  date: string,
+): Promise<Result<Uint8Array>> {
   const { name: title, revision } = outcome.project;
   const bookmarks = bookmarksOf(pages.pages, outcome.pieces ?? [], new Map(), sayOf(outcome.project));
-  return await writePdf(pages.pages, { font, title, date, revision, bookmarks });
+  const wanted = wantedPaper(outcome.project, pages, outcome.pieces ?? [], []);
+  return await provenPdf(wanted, { font, title, date, revision, bookmarks });
 }
 
 /** What a small piece needs: its name, its mates, its folds. A seam that is square by design is not told to be filled. */

@@ -12,12 +12,12 @@ import { sawTable } from '../steps/foam/saw-table.ts';
 import { cutListCsv } from '../steps/shop/cut-list.ts';
 import { buildSheetPages, pictureSize } from '../steps/tile/build-sheet.ts';
 import { PART_PICTURE_MM } from '../steps/tile/part-section.ts';
-import { writePdf } from '../steps/write/pdf.ts';
 import { finishPaperSteps } from './finish-paper.ts';
 import type { LayerOutcome, Outcome } from './outcome.ts';
 import { namesOfOrder } from './shop-order.ts';
 import { stepPictureSteps } from './shop-pictures.ts';
 import { sayOf } from './paper-say.ts';
+import { onlyPages, provenPdf } from './proven-pdf.ts';
 import { partPictureSteps } from './plain/part-pictures.ts';
 import { partWorks } from './plain/part-works.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
@@ -58,7 +58,7 @@ export type ShopFile = keyof typeof SHOP_FILES;
 /**
  * One of the files that lie beside the work.
  * @param font asked for by the build sheet alone.
- * @returns fails as `buildSheetPages` does.
+ * @returns fails as `buildSheetPages` and `provenPdf` do.
  * @throws Error where the chain has not run to its end.
  */
 export async function shopFile(
@@ -72,7 +72,8 @@ export async function shopFile(
     const made = await runWithPauses(shopPaperSteps(outcome, date), pause);
     if (!made.ok) return made;
     const { name, revision } = outcome.project;
-    return ok(await writePdf(made.value.pages, { font, title: `${sayOf(outcome.project)('Build sheet')}: ${name}`, date, revision }));
+    const title = `${sayOf(outcome.project)('Build sheet')}: ${name}`;
+    return await provenPdf(onlyPages(made.value.pages), { font, title, date, revision });
   }
   const plan = await runWithPauses(shopPlanSteps(outcome), pause);
   return ok(kind === 'cutList' ? cutListCsv(plan.cutRows, plan.sawRows) : gluingReport(outcome, plan));

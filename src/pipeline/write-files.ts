@@ -4,10 +4,13 @@ import { runAtOnce } from '../base/stepwise.ts';
 import { verdictSentence } from '../base/verdict.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
+import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { Page } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
+import type { CutBeside } from '../model/plain-piece.ts';
 import type { SurfacePoint } from '../model/seams.ts';
+import { piecesToPrint } from '../project/piece-standing.ts';
 import { printerOf } from '../project/printer-commands.ts';
 import type { LayerChoice, Project } from '../project/project.ts';
 import { facePolygons, surfacePointOf } from '../steps/seams/surface-points.ts';
@@ -16,7 +19,6 @@ import { writeProjectFile } from '../project/project-file.ts';
 import { sourcesOfProject } from '../project/sources.ts';
 import { makePlainReport, plainPartsReport } from '../steps/write/report-plain.ts';
 import { makeReport, type ReportLayer, type ReportSculpt } from '../steps/write/report.ts';
-import { writePdf } from '../steps/write/pdf.ts';
 import { writePiecesSvg } from '../steps/write/svg.ts';
 import { dryFitOfAll, springingOfAll } from './all-layers.ts';
 import { bookmarksOf, type Bookmark } from './bookmarks.ts';
@@ -25,9 +27,11 @@ import { finishSums } from './finish.ts';
 import { besideOf, type LayerOutcome, type Outcome, type SculptOutcome, type SizedSculpt } from './outcome.ts';
 import { changedPages } from './pages-of.ts';
 import { sayOf } from './paper-say.ts';
+import { onlyPages, provenPdf } from './proven-pdf.ts';
 import type { Source } from './sculpt-stage.ts';
 import { shopPlanSteps, type ShopPlan } from './shop-plan.ts';
 import { verdictOf } from './verdict-of.ts';
+import { wantedPaper } from './wanted-paper.ts';
 
 export interface WriteChoices {
   /** DejaVu Sans as a TrueType file. */
@@ -49,24 +53,35 @@ export const FILE_NAMES = {
   changed: 'templates-changed.pdf',
 } as const;
 
-/** All files of a finished project, by name. The same outcome and date give the same bytes. */
-export async function writeFiles(outcome: Outcome, choices: WriteChoices): Promise<Map<string, Uint8Array | string>> {
-  return new Map<string, Uint8Array | string>([
-    [FILE_NAMES.pdf, await pdfOf(outcome, choices)],
-    [FILE_NAMES.svg, svgOf(outcome)],
-    [FILE_NAMES.report, reportOf(outcome, choices.notes, runAtOnce(shopPlanSteps(outcome)))],
-    [FILE_NAMES.project, projectFileOf(outcome, choices.sourceOf)],
-  ]);
+/** All files of a finished project, by name. The same outcome and date give the same bytes. Fails as {@link pdfOf}. */
+export async function writeFiles(
+  outcome: Outcome,
+  choices: WriteChoices,
+): Promise<Result<Map<string, Uint8Array | string>>> {
+  const pdf = await pdfOf(outcome, choices);
+  if (!pdf.ok) return pdf;
+  return ok(
+    new Map<string, Uint8Array | string>([
+      [FILE_NAMES.pdf, pdf.value],
+      [FILE_NAMES.svg, svgOf(outcome)],
+      [FILE_NAMES.report, reportOf(outcome, choices.notes, runAtOnce(shopPlanSteps(outcome)))],
+      [FILE_NAMES.project, projectFileOf(outcome, choices.sourceOf)],
+    ]),
+  );
 }
 
-export async function pdfOf(outcome: Outcome, choices: Pick<WriteChoices, 'font' | 'date'>): Promise<Uint8Array> {
-  const { pages } = need(outcome.paper);
-  return await writePdf(pages, {
+/** The templates, read back and compared with the pieces. Fails as `provenPdf`. */
+export async function pdfOf(
+  outcome: Outcome,
+  choices: Pick<WriteChoices, 'font' | 'date'>,
+): Promise<Result<Uint8Array>> {
+  const set = need(outcome.paper);
+  return await provenPdf(wantedPaper(outcome.project, set, need(outcome.pieces), besideOf(outcome)), {
     font: choices.font,
     title: outcome.project.name,
     date: choices.date,
     revision: outcome.project.revision,
-    bookmarks: bookmarksIn(outcome, pages),
+    bookmarks: bookmarksIn(outcome, set.pages),
   });
 }
 
@@ -83,7 +98,11 @@ export async function changedPdfOf(
   const { name: title, revision } = project;
   const { pages } = set.value;
   const bookmarks = bookmarksIn(outcome, pages);
-  return ok(await writePdf(pages, { font, title, date, revision, bookmarks }), set.notes);
+  const changed = new Set(piecesToPrint(project.done, [...drawn.pieces, ...beside]));
+  const isChanged = (piece: FoamPiece | CutBeside): boolean => changed.has(piece);
+  const wanted = wantedPaper(project, set.value, drawn.pieces.filter(isChanged), beside.filter(isChanged));
+  const pdf = await provenPdf(wanted, { font, title, date, revision, bookmarks });
+  return pdf.ok ? ok(pdf.value, set.notes) : pdf;
 }
 
 /** The second of two twins is found on the page of the template that serves for both, if that is the one that is printed. */
@@ -110,7 +129,11 @@ export async function stripPdfOf(
   const pages = printedStripPages(strip, printerOf(project));
   if (!pages.ok) return pages;
   const title = `${say('Test strip')}, ${[...new Set(wall.map(({ name }) => name))].join(', ')}`;
-  return ok(await writePdf(pages.value, { font, title, date, revision }), pages.notes);
+  const pdf = await provenPdf(
+    { ...onlyPages(pages.value), printer: printerOf(project), isRoll: paper.value.roll },
+    { font, title, date, revision },
+  );
+  return pdf.ok ? ok(pdf.value, pages.notes) : pdf;
 }
 
 /** Every foam of a wall once, in each thickness it has there, from the outermost sheet inward. */

@@ -33,7 +33,7 @@ export class MockUpDesk {
     }
     const made = await makeMockUp(this.#pipeline, outcome, mockUp, date, new PoliteWork(() => undefined));
     if (!made.ok) return made;
-    const bytes = await mockUpPdf(made.value, await this.#loadFont(), date);
-    return ok({ name: MOCK_UP_FILE, mime: 'application/pdf', bytes }, made.notes);
+    const pdf = await mockUpPdf(made.value, await this.#loadFont(), date);
+    return pdf.ok ? ok({ name: MOCK_UP_FILE, mime: 'application/pdf', bytes: pdf.value }, made.notes) : pdf;
   }
 }

@@ -307,12 +307,10 @@ export class PipelineWorkshop implements WholeWorkshop {
     const stopped = stoppedIn(outcome);
     if (stopped !== null) return { ok: false, problem: stopped.problem };
     switch (kind) {
-      case 'pdf':
-        return ok({
-          name: FILE_NAMES.pdf,
-          mime: 'application/pdf',
-          bytes: await pdfOf(outcome, { font: await this.#loadFont(), date }),
-        });
+      case 'pdf': {
+        const made = await pdfOf(outcome, { font: await this.#loadFont(), date });
+        return made.ok ? ok({ name: FILE_NAMES.pdf, mime: 'application/pdf', bytes: made.value }) : made;
+      }
       case 'changed': {
         const made = await changedPdfOf(outcome, { font: await this.#loadFont(), date });
         return made.ok

@@ -11,6 +11,7 @@ import { pdfOf } from '../../src/pipeline/write-files.ts';
 import type { PaperChoice } from '../../src/project/project.ts';
 import { collisions } from '../steps/tile/support.ts';
 import { measurePaper, type PaperMeasures } from '../support/printed-paper.ts';
+import { expectOk } from '../support/expect-ok.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { SAMPLE_NAMES, sampleProject, testFont } from '../support/run-sample.ts';
 import { textTable } from './text-table.ts';
@@ -57,7 +58,7 @@ for (const sample of SAMPLE_NAMES.filter((name) => wants(SAMPLE_NAMES, name))) {
       const outcome = await pipeline.run(wished, QUIET_WORK, { date: '2026-01-01' });
       const set = outcome.paper;
       if (set === null) throw new Error(`${sample}: ${outcome.stopped?.problem.text}`);
-      const read = await readPdf(await pdfOf(outcome, { font, date: '2026-01-01' }));
+      const read = await readPdf(expectOk(await pdfOf(outcome, { font, date: '2026-01-01' })));
       const drawn = [...(outcome.templates ?? []), ...outcome.turned];
       rows.push({
         ...measurePaper(

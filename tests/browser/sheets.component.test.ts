@@ -148,7 +148,7 @@ it('says that it is being set out, until it is', async () => {
   await stage.settled();
   await soon(() => expect(word.hidden).toBe(true));
   const seen: boolean[] = [];
-  new MutationObserver(() => seen.push(word.hidden)).observe(word, { attributeFilter: ['hidden'] });
+  new MutationObserver(() => seen.push(word.hidden === true)).observe(word, { attributeFilter: ['hidden'] });
   workbench.setView({ stage: 2 });
   await soon(() => expect(seen.length).toBeGreaterThan(0));
   await stage.settled();

@@ -32,6 +32,7 @@ const STEPS = [
   'nest',
   'tile',
   'write',
+  'read-back',
 ].map((name) => `steps/${name}`);
 
 export const FOLDERS: readonly FolderRow[] = [
@@ -96,6 +97,7 @@ export const DOORS: readonly DoorRow[] = [
   { package: 'robust-predicates', at: ['geom/predicates.ts'] },
   { package: 'clipper2-ts', at: ['geom/polygon-boolean.ts', 'geom/whole-union.ts'] },
   { package: 'jspdf', at: ['steps/write/pdf*.ts'] },
+  { package: 'pdfjs-dist', at: ['steps/read-back/read-pdf.ts', 'steps/read-back/pdf-worker.d.ts'] },
   { package: 'comlink', at: ['worker'] },
   { package: 'valibot', at: ['project', 'steps/read'] },
   { package: 'idb', at: ['app/files/shelves.ts'] },

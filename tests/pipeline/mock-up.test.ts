@@ -101,7 +101,7 @@ it('the shoulder plate in card closes within 0.1 mm, and is plain about what it 
   expect(dryFit!.worstOverlapMm).toBeLessThan(0.1);
   expect(pieces!.map((piece) => piece.name)).toEqual(outcome.pieces!.map((piece) => piece.name));
   expect(pieces!.map(({ number }) => number)).toEqual(outcome.pieces!.map(({ number }) => number));
-  const read = await readPdf(await mockUpPdf(made, testFont(), DATE));
+  const read = await readPdf(expectOk(await mockUpPdf(made, testFont(), DATE)));
   for (const { texts } of read.pages) {
     const said = texts.map(({ text }) => text).join(' ');
     expect(said).toContain('mock-up 1:4, not for foam');

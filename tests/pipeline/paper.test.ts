@@ -7,6 +7,7 @@ import type { Outcome } from '../../src/pipeline/outcome.ts';
 import { pdfOf, svgOf } from '../../src/pipeline/write-files.ts';
 import type { PaperChoice } from '../../src/project/project.ts';
 import { readPdf, type ReadPdf } from '../support/read-pdf.ts';
+import { expectOk } from '../support/expect-ok.ts';
 import { IS_LONG } from '../support/long.ts';
 import { madeSample, makeSample, runSample, SAMPLE_NAMES, testFont } from '../support/run-sample.ts';
 import { readSvg } from '../support/read-svg.ts';
@@ -128,7 +129,7 @@ describe('templates.pdf read by an independent reader', () => {
 
   beforeAll(async () => {
     outcome = await runSample('helm');
-    bytes = await pdfOf(outcome, { font: testFont(), date: '2026-01-01' });
+    bytes = expectOk(await pdfOf(outcome, { font: testFont(), date: '2026-01-01' }));
     pdf = await readPdf(bytes);
   });
 
@@ -202,7 +203,7 @@ describe('templates.pdf read by an independent reader', () => {
         pdfOf(made, { font: testFont(), date: '2026-01-01' }),
       ),
     );
-    expect(Buffer.from(one).equals(Buffer.from(other))).toBe(true);
+    expect(Buffer.from(expectOk(one)).equals(Buffer.from(expectOk(other)))).toBe(true);
   });
 
   it('has its words in it, in letters that are embedded', () => {

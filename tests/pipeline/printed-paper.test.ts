@@ -4,6 +4,7 @@ import type { PrinterProfile } from '../../src/model/printer.ts';
 import { pdfOf } from '../../src/pipeline/write-files.ts';
 import { collisions } from '../steps/tile/support.ts';
 import { measurePaper } from '../support/printed-paper.ts';
+import { expectOk } from '../support/expect-ok.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { sampleProject, testFont } from '../support/run-sample.ts';
 
@@ -23,7 +24,7 @@ it.each([
     const paper = { ...project.paper, name, orientation };
     const outcome = await pipeline.run({ ...project, ...corrected, paper }, QUIET_WORK, { date: '2026-01-01' });
     const set = outcome.paper!;
-    const read = await readPdf(await pdfOf(outcome, { font: testFont(), date: '2026-01-01' }));
+    const read = await readPdf(expectOk(await pdfOf(outcome, { font: testFont(), date: '2026-01-01' })));
     const served = new Set<string>(set.turned.map(({ template }) => template));
     const templates = [
       ...outcome.templates!.filter(({ piece }) => !served.has(piece)),

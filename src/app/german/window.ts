@@ -360,6 +360,7 @@ export const WINDOW: Translation<typeof WORDS> = {
       'Dieser Browser bewahrt nichts auf: den Auftrag als Datei speichern, bevor das Fenster geschlossen wird.',
     recovered: (name) => `${name} ist wieder da, wie verlassen.`,
     renewed: (file, told) => `${file} hat das Modell ersetzt. ${told}`.trim(),
+    keepReport: 'den Bericht aufheben',
     ofFile: (file, text) => `${file}: ${text}`,
     unreadable: (file) => `${file} konnte nicht gelesen werden: kopieren und noch einmal versuchen.`,
     seamsNeedModel: (file) => `${file} enthält nur Nähte: zuerst das Modell öffnen, dann die Nähte.`,
