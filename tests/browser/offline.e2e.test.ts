@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { KEEP_WORDS } from '../../src/app/files/keep-words.ts';
 import { KEEPER } from '../../src/app/offline/keeper-talk.ts';
 import { OFFLINE_WORDS } from '../../src/app/offline/offline-words.ts';
 import { openApp, type OpenApp } from '../support/browser.ts';
@@ -84,10 +85,16 @@ describe('the window that is kept', () => {
   });
 
   it('holds what is not kept in the browser until it is saved to a file', async () => {
+    // The browser has no room for what this window is to keep.
+    await other.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await other.getByRole('button', { name: KEEP_WORDS.windows.workHere }).click();
     await other.locator('fl-foam-line .stock label', { hasText: /^\s*15/ }).click();
-    // The first window works on the job, so that this one writes nothing.
     await other.waitForFunction(
-      () => document.querySelector('fl-app')?.workbench.autosave.state === 'looking',
+      () => document.querySelector('fl-app')?.workbench.autosave.state === 'refused',
       null,
       LONG,
     );

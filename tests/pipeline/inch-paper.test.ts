@@ -29,7 +29,7 @@ describe('the paper of a job in inches', () => {
     const left = lines.filter((line) => /\dc?m[m²]?\b|\bmm\b|cm²/.test(line.replace(SOLD, '')));
     expect([...new Set(left)]).toEqual([]);
     expect(lines.some((line) => /\d \d+\/(?:2|4|8|16) in\b/.test(line))).toBe(true);
-    expect(lines).toContain('EVA 10 mm, 1000 × 2000');
+    expect(lines).toContain('EVA 6 mm, 1000 × 2000');
   });
 
   it('has rules of 4 in, 101.6 mm, on each page of templates', () => {
