@@ -113,7 +113,7 @@ const PICTURES = {
     await page.evaluate(() => {
       // What has the keyboard lies in shadow roots, and only it gives it up.
       let at = document.activeElement;
-      while (at?.shadowRoot?.activeElement != null) at = at.shadowRoot.activeElement;
+      while ((at?.shadowRoot?.activeElement ?? null) !== null) at = at.shadowRoot.activeElement;
       at?.blur();
       document.documentElement.scrollBy(0, 16);
     });
