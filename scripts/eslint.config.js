@@ -11,6 +11,7 @@ const ROOT = fileURLToPath(new URL('../', import.meta.url));
 /** What plain Node scripts may name without importing it. */
 const NODE_GLOBALS = [
   'Buffer',
+  'Event',
   'TextDecoder',
   'TextEncoder',
   'URL',

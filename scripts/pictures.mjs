@@ -111,7 +111,8 @@ const PICTURES = {
     await page.waitForTimeout(REST_MS);
     // Half a line would look out under the button.
     await page.evaluate(() => {
-      // What has the keyboard lies in shadow roots, and only it gives it up.
+      // Who taps with a finger sees no ring: what has the keyboard lies in shadow roots, and only it gives it up.
+      document.dispatchEvent(new Event('pointerdown'));
       let at = document.activeElement;
       while ((at?.shadowRoot?.activeElement ?? null) !== null) at = at.shadowRoot.activeElement;
       at?.blur();
