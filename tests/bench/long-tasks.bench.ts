@@ -20,7 +20,7 @@ const JOBS: Readonly<Record<string, string>> = {
   bracer: 'Bracer',
   maul: 'Maul head',
   lantern: 'Lantern',
-  kit: 'The whole kit',
+  kit: 'Maul and lantern',
 };
 const wanted = (words.get('of') ?? Object.keys(JOBS).join()).split(',');
 /** Steps to leave out: a search for seams takes minutes on a busy machine. */
@@ -85,7 +85,7 @@ async function work(app: OpenApp, name: string): Promise<void> {
   });
   if (name !== 'helm')
     await step('open', async () => {
-      await page.locator('fl-job-head .kit button', { hasText: JOBS[name] }).click();
+      await page.locator('fl-job-head .kit').getByRole('button', { name: JOBS[name], exact: true }).click();
       await until(page, name, (facts) => facts.name.includes(JOBS[name].replace('The ', '')) && facts.pages.length > 0);
     });
   await count(page);
