@@ -1,8 +1,8 @@
-import type { PieceId } from '../base/ids.ts';
 import type { Ring } from '../geom/ring.ts';
-import { cutRing } from '../model/cut-larger.ts';
+import { cutRing, cutScaleOf } from '../model/cut-larger.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
+import { LINE_STYLES } from '../model/line-style.ts';
 import type { PageSet } from '../model/page.ts';
 import { isPlain, type CutBeside } from '../model/plain-piece.ts';
 import { printerOf } from '../project/printer-commands.ts';
@@ -24,23 +24,37 @@ export const wantedPaper = (
 
 /** What is traced on the back is drawn as it is seen from there. */
 function wantedPiece(piece: FoamPiece): WantedPiece {
-  const rings = [piece.outline, ...piece.holes].map((ring) => cutRing(piece, ring));
-  return wanted(piece, piece.tracedSide === 'face' ? rings : rings.map(mirrored));
+  // Of a hole both edges are told: on the traced side it is cut, the other is the lean of its wall.
+  const letIn = (piece.letIns ?? []).filter(
+    ({ what, side }) => (what === 'hole' || what === 'joint') && side === piece.tracedSide,
+  );
+  const closed = letIn.filter((line) => line.closed).map(({ points }) => points);
+  const rings = [piece.outline, ...piece.holes, ...closed].map((ring) => cutRing(piece, ring));
+  const { xx, xy, yy } = cutScaleOf(piece) ?? { xx: 1, xy: 0, yy: 1 };
+  return {
+    piece: piece.id,
+    number: piece.number,
+    rings: piece.tracedSide === 'face' ? rings : rings.map(mirrored),
+    roundMm2: (piece.tipHoles ?? []).map(({ diameterMm }) => (Math.PI / 4) * diameterMm ** 2 * (xx * yy - xy * xy)),
+    isParted: letIn.some((line) => !line.closed),
+  };
 }
 
-const wantedBeside = (piece: CutBeside): WantedPiece =>
-  wanted(piece, isPlain(piece) ? piece.faceRings : [stripRing(piece)]);
+function wantedBeside(piece: CutBeside): WantedPiece {
+  const lines = isPlain(piece) ? piece.draft.lines.filter(({ role }) => LINE_STYLES[role].layer === 'cut') : [];
+  return {
+    piece: piece.id,
+    number: piece.number,
+    rings: [
+      ...(isPlain(piece) ? piece.faceRings : [stripRing(piece)]),
+      ...lines.filter((line) => line.closed).map(({ points }) => points),
+    ],
+    roundMm2: [],
+    isParted: lines.some((line) => !line.closed),
+  };
+}
 
 const stripRing = ({ lengthMm, faceMm: { max } }: FoamStrip): Ring =>
   Float64Array.of(0, 0, lengthMm, 0, lengthMm, max, 0, max);
 
 const mirrored = (ring: Ring): Ring => ring.map((mm, i) => (i % 2 === 0 ? -mm : mm));
-
-const wanted = (
-  { id, number }: { readonly id: PieceId; readonly number: number },
-  rings: readonly Ring[],
-): WantedPiece => ({
-  piece: id,
-  number,
-  rings,
-});

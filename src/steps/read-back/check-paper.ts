@@ -12,6 +12,10 @@ export interface WantedPiece {
   readonly piece: PieceId;
   readonly number: number;
   readonly rings: readonly Ring[];
+  /** Round holes that are drawn with straight sides, mm²: what comes out is a little less. */
+  readonly roundMm2: readonly number[];
+  /** True where lines to cut end inside it: where it is parted to travel. */
+  readonly isParted: boolean;
 }
 
 /** What the finished file must agree with. */
@@ -54,6 +58,9 @@ const LINE_MM = 0.01;
  * take a tenth of this, mm.
  */
 const SHAPE_MM = 0.001;
+
+/** Of a round hole its straight sides leave at least this share. */
+const ROUND_SHARE = 0.97;
 
 /** The sides a square to measure can have, mm. */
 const SQUARES_MM = [100, 50];
@@ -169,8 +176,17 @@ function outlineFaults(
       if (found !== null) printed.delete(found);
     }
   }
+  for (const { piece, number, roundMm2 } of pieces) {
+    if (!block.placements.some((placed) => placed.piece === piece)) continue;
+    for (const wanted of roundMm2) {
+      const hole = [...printed].find(({ areaMm2 }) => areaMm2 <= 1.001 * wanted && areaMm2 >= ROUND_SHARE * wanted);
+      if (hole !== undefined) printed.delete(hole);
+      else faults.push({ what: 'missing', piece, number, found: 'no round hole', wanted: `one of ${mm(wanted)} mm²` });
+    }
+  }
   for (const figures of printed) faults.push({ what: 'stray', found: ringText(figures), wanted: 'nothing' });
-  if (faults.length === 0 && looseEnds.length > 0)
+  const isParted = block.placements.some(({ piece }) => pieces.some((one) => one.piece === piece && one.isParted));
+  if (faults.length === 0 && looseEnds.length > 0 && !isParted)
     faults.push({ what: 'stray', found: `${looseEnds.length / 2} lines that end in nothing`, wanted: 'closed lines' });
   return faults;
 }
