@@ -11,9 +11,10 @@ import { runSample, testFont } from '../support/run-sample.ts';
 const SAID = { title: 'proof', date: '2026-01-01', revision: 1 };
 
 let wanted: WantedPaper;
+let outcome: Outcome;
 
 beforeAll(async () => {
-  const outcome: Outcome = await runSample('shoulder-plate');
+  outcome = await runSample('shoulder-plate');
   wanted = wantedPaper(outcome.project, outcome.paper!, outcome.pieces!, besideOf(outcome));
 });
 
@@ -89,5 +90,32 @@ describe('a PDF that is read back', () => {
       'paper/read-back',
     );
     expect(problem.text).toContain('cannot be read');
+  });
+
+  it('is looked through for what other parts cut into a piece, on the side that is traced', () => {
+    const { project, paper } = outcome;
+    const [piece] = outcome.pieces!;
+    const other = piece.tracedSide === 'face' ? 'back' : 'face';
+    const hole = {
+      of: 'Handle',
+      what: 'hole',
+      closed: true,
+      text: '',
+      points: Float64Array.of(0, 0, 9, 0, 9, 9),
+    } as const;
+    const letIns = [
+      { ...hole, side: piece.tracedSide },
+      { ...hole, side: other },
+      { ...hole, what: 'seat', side: piece.tracedSide },
+    ] as const;
+    const tipHoles = [{ corner: 0, diameterMm: 2, at: { x: 0, y: 0 } }];
+    const [bare, cut, parted] = [
+      {},
+      { letIns, tipHoles },
+      { letIns: [{ ...hole, what: 'joint' as const, side: piece.tracedSide, closed: false }] },
+    ].map((more) => wantedPaper(project, paper!, [{ ...piece, ...more }], []).pieces[0]);
+    expect(cut.rings).toHaveLength(bare.rings.length + 1);
+    expect(cut.roundMm2).toEqual([expect.closeTo(Math.PI, 9)]);
+    expect([bare, cut, parted].map(({ isParted }) => isParted)).toEqual([false, false, true]);
   });
 });
