@@ -2,32 +2,37 @@ import type { Ring } from '../geom/ring.ts';
 import { cutRing, cutScaleOf } from '../model/cut-larger.ts';
 import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
+import { letInRole } from '../model/let-in.ts';
 import { LINE_STYLES } from '../model/line-style.ts';
 import type { PageSet } from '../model/page.ts';
+import { findPaper } from '../model/papers.ts';
 import { isPlain, type CutBeside } from '../model/plain-piece.ts';
+import type { LineRole } from '../model/template.ts';
 import { printerOf } from '../project/printer-commands.ts';
 import type { Project } from '../project/project.ts';
 import type { WantedPaper, WantedPiece } from '../steps/read-back/check-paper.ts';
 
 /** What paper must show of these pieces, from the pieces themselves and not from what was drawn of them. */
-export const wantedPaper = (
+export function wantedPaper(
   project: Project,
   plan: PageSet,
   pieces: readonly FoamPiece[],
   beside: readonly CutBeside[],
-): WantedPaper => ({
-  plan,
-  pieces: [...pieces.map(wantedPiece), ...beside.map(wantedBeside)],
-  printer: printerOf(project),
-  isRoll: project.paper.name === 'roll',
-});
+): WantedPaper {
+  const { name, widthMm, heightMm } = project.paper;
+  const paper = findPaper(name, widthMm, heightMm);
+  return {
+    plan,
+    pieces: [...pieces.map(wantedPiece), ...beside.map(wantedBeside)],
+    printer: printerOf(project),
+    isRoll: paper.ok && paper.value.roll,
+  };
+}
 
 /** What is traced on the back is drawn as it is seen from there. */
 function wantedPiece(piece: FoamPiece): WantedPiece {
   // Of a hole both edges are told: on the traced side it is cut, the other is the lean of its wall.
-  const letIn = (piece.letIns ?? []).filter(
-    ({ what, side }) => (what === 'hole' || what === 'joint') && side === piece.tracedSide,
-  );
+  const letIn = (piece.letIns ?? []).filter((line) => isCut(letInRole(line, piece.tracedSide)));
   const closed = letIn.filter((line) => line.closed).map(({ points }) => points);
   const rings = [piece.outline, ...piece.holes, ...closed].map((ring) => cutRing(piece, ring));
   const { xx, xy, yy } = cutScaleOf(piece) ?? { xx: 1, xy: 0, yy: 1 };
@@ -41,7 +46,7 @@ function wantedPiece(piece: FoamPiece): WantedPiece {
 }
 
 function wantedBeside(piece: CutBeside): WantedPiece {
-  const lines = isPlain(piece) ? piece.draft.lines.filter(({ role }) => LINE_STYLES[role].layer === 'cut') : [];
+  const lines = isPlain(piece) ? piece.draft.lines.filter(({ role }) => isCut(role)) : [];
   return {
     piece: piece.id,
     number: piece.number,
@@ -53,6 +58,8 @@ function wantedBeside(piece: CutBeside): WantedPiece {
     isParted: lines.some((line) => !line.closed),
   };
 }
+
+const isCut = (role: LineRole): boolean => LINE_STYLES[role].layer === 'cut';
 
 const stripRing = ({ lengthMm, faceMm: { max } }: FoamStrip): Ring =>
   Float64Array.of(0, 0, lengthMm, 0, lengthMm, max, 0, max);

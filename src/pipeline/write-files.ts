@@ -4,11 +4,9 @@ import { runAtOnce } from '../base/stepwise.ts';
 import { verdictSentence } from '../base/verdict.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
-import type { FoamPiece } from '../model/foam-piece.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
 import type { Page } from '../model/page.ts';
 import { findPaper } from '../model/papers.ts';
-import type { CutBeside } from '../model/plain-piece.ts';
 import type { SurfacePoint } from '../model/seams.ts';
 import { piecesToPrint } from '../project/piece-standing.ts';
 import { printerOf } from '../project/printer-commands.ts';
@@ -98,9 +96,8 @@ export async function changedPdfOf(
   const { name: title, revision } = project;
   const { pages } = set.value;
   const bookmarks = bookmarksIn(outcome, pages);
-  const changed = new Set(piecesToPrint(project.done, [...drawn.pieces, ...beside]));
-  const isChanged = (piece: FoamPiece | CutBeside): boolean => changed.has(piece);
-  const wanted = wantedPaper(project, set.value, drawn.pieces.filter(isChanged), beside.filter(isChanged));
+  const [own, other] = [piecesToPrint(project.done, drawn.pieces), piecesToPrint(project.done, beside)];
+  const wanted = wantedPaper(project, set.value, own, other);
   const pdf = await provenPdf(wanted, { font, title, date, revision, bookmarks });
   return pdf.ok ? ok(pdf.value, set.notes) : pdf;
 }
@@ -129,10 +126,7 @@ export async function stripPdfOf(
   const pages = printedStripPages(strip, printerOf(project));
   if (!pages.ok) return pages;
   const title = `${say('Test strip')}, ${[...new Set(wall.map(({ name }) => name))].join(', ')}`;
-  const pdf = await provenPdf(
-    { ...onlyPages(pages.value), printer: printerOf(project), isRoll: paper.value.roll },
-    { font, title, date, revision },
-  );
+  const pdf = await provenPdf(onlyPages(pages.value), { font, title, date, revision });
   return pdf.ok ? ok(pdf.value, pages.notes) : pdf;
 }
 

@@ -68,8 +68,9 @@ const SQUARES_MM = [100, 50];
 /** Compares a finished file, as another reader sees it, with the pieces it was made for. @returns nothing where all agrees. */
 export function checkPaper(read: ReadPdf, wanted: WantedPaper): readonly PaperFault[] {
   const { plan, printer, isRoll } = wanted;
-  const lines = read.pages.map((page) => printedLines(page, printer, isRoll));
-  const ofPage = (page: number): readonly PrintedLine[] => lines[page] ?? [];
+  // Asked of each page once, and of few pages alone.
+  const ofPage = (i: number): readonly PrintedLine[] =>
+    read.pages.slice(i, i + 1).flatMap((page) => printedLines(page, printer, isRoll));
   return [
     ...pageFaults(read, plan.pages),
     ...squareFaults(plan.pages, ofPage),

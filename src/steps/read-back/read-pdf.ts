@@ -46,10 +46,9 @@ type Matrix = readonly number[];
 
 /**
  * Reads pages, lines, words, layers and print wishes of a PDF with a library that has no part in writing it. Loaded when it is first needed.
- * @param onPage asked before each page; what it throws ends the reading.
  * @throws Error for what is no PDF, and for a path of other than straight lines: no paper of ours has one.
  */
-export async function readPdf(bytes: Uint8Array, onPage: () => Promise<void> = async () => {}): Promise<ReadPdf> {
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const { getDocument, OPS } = await library();
   const task = getDocument({
     data: bytes.slice(),
@@ -66,7 +65,6 @@ export async function readPdf(bytes: Uint8Array, onPage: () => Promise<void> = a
       names.set(id, group.name);
     const pages: ReadPage[] = [];
     for (let i = 1; i <= doc.numPages; i += 1) {
-      await onPage();
       const page = await doc.getPage(i);
       const [x0, y0, x1, y1] = page.view;
       const list = await page.getOperatorList();
