@@ -1,0 +1,68 @@
+// Random seams on twelve sculpts, each set run from the file to pages and held against the promise of every record:
+//   npm run hostile -- sets=10000 seed=1 mesh=all minutes=60 pdf=50
+// One set alone, as a fault names it: npm run hostile -- mesh=ball only=1234567
+// sets: how many in all; seed: where chance begins; mesh: one of the twelve by its name; pdf: of every so many the finished PDF too; 0: of none.
+import { SEAM_MESHES } from './seam-meshes.ts';
+import { fileFaults, outcomeFaults } from './outcome-faults.ts';
+import { openMesh, runTrial, seamTrial, type OpenedMesh } from './seam-sets.ts';
+import { testFont } from '../support/run-sample.ts';
+import { Tally } from './tally.ts';
+
+const words = new Map(process.argv.slice(2).map((word) => word.split('=', 2) as [string, string]));
+const figure = (name: string, usual: number): number => {
+  const value = Number(words.get(name) ?? usual);
+  if (!Number.isFinite(value)) throw new Error(`${name} is no number`);
+  return value;
+};
+
+const font = testFont();
+const wanted = words.get('mesh') ?? 'all';
+const meshes = SEAM_MESHES.filter(({ name }) => wanted === 'all' || name === wanted);
+if (meshes.length === 0) throw new Error(`no mesh ${wanted}: ${SEAM_MESHES.map(({ name }) => name).join(', ')}`);
+const opened = await Promise.all(meshes.map(openMesh));
+const [sets, seed, pdf] = [figure('sets', 240), figure('seed', 1), figure('pdf', 50)];
+const end = performance.now() + 60_000 * figure('minutes', 600);
+const tallies = new Map(opened.map((mesh) => [mesh, new Tally(mesh.name)]));
+const say = (text: string): void => void process.stdout.write(`${text}\n`);
+let faulty = 0;
+
+async function trial(mesh: OpenedMesh, own: number, withPdf: boolean): Promise<void> {
+  const { name, project } = seamTrial(mesh, own);
+  const which = `mesh=${mesh.name} only=${own}`;
+  const start = performance.now();
+  const told: string[] = [];
+  let stop: string | null = 'thrown';
+  const faults: string[] = [];
+  try {
+    const outcome = await runTrial(mesh, { name, project });
+    const ms = performance.now() - start;
+    stop = outcome.stopped?.problem.code ?? null;
+    told.push(...outcome.findings.map(({ code }) => code));
+    faults.push(...outcomeFaults(outcome));
+    if (withPdf) faults.push(...(await fileFaults(outcome, font)));
+    tallies.get(mesh)?.add(`${which}, ${name}`, ms, stop, told);
+    if (words.has('only')) say(`${name}: ${stop ?? 'in pieces'}, ${ms.toFixed(0)} ms\n${outcome.findings.map(({ code, text }) => `  ${code}: ${text}`).join('\n')}`);
+  } catch (error) {
+    tallies.get(mesh)?.add(`${which}, ${name}`, performance.now() - start, stop, told);
+    faults.push(`thrown: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
+  }
+  if (faults.length === 0) return;
+  faulty += 1;
+  say(`FAULT ${which} (${name}; ${faults.length}): ${faults.slice(0, words.has('only') ? 100 : 3).join(' | ').slice(0, 2000)}`);
+}
+
+let count = 0;
+if (words.has('only')) {
+  for (const mesh of opened) await trial(mesh, figure('only', 0), true);
+} else {
+  for (; count < sets && performance.now() < end; count += 1) {
+    // Seeds far apart, so that runs with neighbouring seeds share no trial.
+    await trial(opened[count % opened.length], 1_000_003 * seed + count, pdf > 0 && count % pdf === 0);
+    if (count % 500 === 499) say(`… ${count + 1} sets, ${faulty} at fault, ${(process.memoryUsage().rss / 2 ** 20).toFixed(0)} MB`);
+  }
+  for (const tally of tallies.values()) say(String(tally));
+  const all = [...tallies.values()];
+  const sum = (of: (tally: Tally) => number): number => all.reduce((total, tally) => total + of(tally), 0);
+  say(`${sum((t) => t.runs)} sets, ${sum((t) => t.made)} in pieces, ${faulty} at fault, peak memory ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`);
+}
+process.exitCode = faulty > 0 ? 1 : 0;
