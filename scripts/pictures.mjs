@@ -3,7 +3,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
-import { preview } from 'vite';
+import { serveApp } from './lib/app-server.mjs';
 import { CHROMIUM_FLAGS, findChromium } from './lib/chromium.mjs';
 import { ROOT } from './lib/paths.mjs';
 
@@ -16,13 +16,8 @@ const DESK = { width: 1440, height: 900 };
 const TABLET = { width: 1024, height: 768 };
 const PHONE = { width: 390, height: 844 };
 
-const server = await preview({
-  root: ROOT,
-  configFile: join(ROOT, 'scripts/vite.config.ts'),
-  logLevel: 'error',
-  preview: { host: '127.0.0.1', port: 5479, open: false },
-});
-const url = `http://127.0.0.1:${server.httpServer.address().port}/`;
+const server = await serveApp(5479);
+const { url } = server;
 const browser = await chromium.launch({ executablePath: findChromium(), args: CHROMIUM_FLAGS });
 
 /** A window with the helm in it, all worked out. @param options of the browser's window */

@@ -1,5 +1,6 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './tokens.css';
+import { trustOwnScripts } from '../base/own-scripts.ts';
 import { connectWorkshop } from '../worker/client.ts';
 import './app.ts';
 import { onLaunch } from './files/file-handle.ts';
@@ -12,6 +13,7 @@ import { SAMPLES } from './samples.ts';
 import { BrowserStorage } from './storage.ts';
 import { Workbench } from './workbench.ts';
 
+trustOwnScripts();
 const workbench = new Workbench(connectWorkshop(), new BrowserStorage(), browserLocks());
 const app = document.createElement('fl-app');
 app.workbench = workbench;

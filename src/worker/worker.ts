@@ -1,8 +1,11 @@
 /// <reference lib="webworker" />
 import * as Comlink from 'comlink';
+import { trustOwnScripts } from '../base/own-scripts.ts';
 import { givingBack } from './lent-calls.ts';
 import { receptionOf } from './reception.ts';
 
+// It starts threads of its own, to lay pieces flat.
+trustOwnScripts();
 // The sculpt is on the bench before all that works on it has been loaded.
 const reception = receptionOf(async () => (await import('./start-workshop.ts')).startWorkshop());
 Comlink.expose(givingBack(reception, (lent) => (lent as unknown as Comlink.ProxyMethods)[Comlink.releaseProxy]()));

@@ -31,14 +31,22 @@ describe('the window keeps to itself', () => {
         image.src = `${other}x.png`;
       });
       const script = document.createElement('script');
-      await new Promise((resolve) => {
-        script.onload = script.onerror = resolve;
+      try {
         script.src = `${other}x.js`;
-        document.head.append(script);
+        seen.push('an address was taken');
+      } catch {
+        // No address of a script is taken but those of threads.
+      }
+      const style = document.createElement('link');
+      style.rel = 'stylesheet';
+      await new Promise((resolve) => {
+        style.onload = style.onerror = resolve;
+        style.href = `${other}x.css`;
+        document.head.append(style);
       });
       return { fetched, seen: seen.map((directive) => directive.replace(/-elem$/, '')).toSorted() };
     });
-    expect(refused).toEqual({ fetched: 'refused', seen: ['connect-src', 'img-src', 'script-src'] });
+    expect(refused).toEqual({ fetched: 'refused', seen: ['connect-src', 'img-src', 'require-trusted-types-for', 'style-src'] });
     // A refused request may still be told of; none may have gone to another place than the one tried here.
     expect(app.requestsOutside().filter((address) => !address.startsWith('http://127.0.0.1:9/'))).toEqual([]);
   });

@@ -4,11 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type BrowserContext, type Page } from 'playwright-core';
-import { preview, type PreviewServer } from 'vite';
+import { serveApp } from '../../scripts/lib/app-server.mjs';
 import { CHROMIUM_FLAGS, findChromium } from '../../scripts/lib/chromium.mjs';
 import { WAIT_MS } from './time-limits.ts';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+
+const FIRST_PORT = 5279;
 
 export interface OpenAppOptions {
   /** Size of the page, CSS px. */
@@ -23,7 +25,7 @@ export interface OpenAppOptions {
   readonly flags?: readonly string[];
   /** Dots of the screen for one CSS px. */
   readonly pixelRatio?: number;
-  /** What serves the app in place of the preview server, and where; it is closed with the app. */
+  /** What serves the app in place of the server of `npm start`, and where; it is closed with the app. */
   readonly server?: { readonly url: string; close(): Promise<void> };
   /** Whether the browser keeps the files of the app for later, which takes as long as to load them once more. */
   readonly keeps?: boolean;
@@ -50,8 +52,8 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
   if (!existsSync(join(ROOT, 'dist/index.html'))) throw new Error('dist/ holds no built app. Run: npm run build');
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error('No Chromium was found: install one, or set CHROMIUM to its path.');
-  const server = options.server ?? (await serveBuild());
-  const url = 'url' in server ? server.url : addressOf(server);
+  const server = options.server ?? (await serveApp(FIRST_PORT));
+  const { url } = server;
   const downloadsPath = await mkdtemp(join(tmpdir(), 'foamloft-downloads-'));
   const browser = await chromium.launch({
     executablePath,
@@ -104,19 +106,4 @@ export async function openApp(options: OpenAppOptions = {}): Promise<OpenApp> {
     await close();
     throw error;
   }
-}
-
-async function serveBuild(): Promise<PreviewServer> {
-  return await preview({
-    root: ROOT,
-    configFile: join(ROOT, 'scripts/vite.config.ts'),
-    logLevel: 'error',
-    preview: { host: '127.0.0.1', port: 5279, strictPort: false, open: false },
-  });
-}
-
-function addressOf(server: PreviewServer): string {
-  const address = server.httpServer.address();
-  if (address === null || typeof address === 'string') throw new Error('the preview server has no port');
-  return `http://127.0.0.1:${address.port}/`;
 }
