@@ -46,7 +46,10 @@ describe('the window keeps to itself', () => {
       });
       return { fetched, seen: seen.map((directive) => directive.replace(/-elem$/, '')).toSorted() };
     });
-    expect(refused).toEqual({ fetched: 'refused', seen: ['connect-src', 'img-src', 'require-trusted-types-for', 'style-src'] });
+    expect(refused).toEqual({
+      fetched: 'refused',
+      seen: ['connect-src', 'img-src', 'require-trusted-types-for', 'style-src'],
+    });
     // A refused request may still be told of; none may have gone to another place than the one tried here.
     expect(app.requestsOutside().filter((address) => !address.startsWith('http://127.0.0.1:9/'))).toEqual([]);
   });
