@@ -158,12 +158,17 @@ function loop(own: EdgeNet, rand: () => number): number[] {
   return stops.flatMap((stop, i) => shortest(own, stop, stops[(i + 1) % 3]));
 }
 
-const WAYS: Readonly<Record<string, Way>> = {
-  none: () => [],
+/** Ways that make many pieces: laying those takes long, so they are seldom taken, and never of more than 60 triangles. */
+const MANY: Readonly<Record<string, Way>> = {
   'every edge': ({ edgeCount }) => range(edgeCount),
-  'a few edges': some(0.04),
   'some edges': some(0.3),
   'most edges': some(0.8),
+  'many areas': (own, rand) => areas(own, rand, 8 + pick(20, rand)),
+};
+
+const WAYS: Readonly<Record<string, Way>> = {
+  none: () => [],
+  'a few edges': some(0.04),
   walk: (own, rand) => walk(own, rand, corner(own, rand), 2 + pick(30, rand)),
   'shortest way': (own, rand) => shortest(own, corner(own, rand), corner(own, rand)),
   loop,
@@ -172,21 +177,20 @@ const WAYS: Readonly<Record<string, Way>> = {
   net,
   tree,
   'two areas': (own, rand) => areas(own, rand, 2),
-  areas: (own, rand) => areas(own, rand, 3 + pick(8, rand)),
-  'many areas': (own, rand) => areas(own, rand, 10 + pick(40, rand)),
-  'areas with darts': (own, rand) => [...areas(own, rand, 3 + pick(6, rand)), ...darts(own, rand)],
+  areas: (own, rand) => areas(own, rand, 3 + pick(4, rand)),
+  'areas with darts': (own, rand) => [...areas(own, rand, 2 + pick(4, rand)), ...darts(own, rand)],
   'areas with loose ends': (own, rand) => [
-    ...areas(own, rand, 3 + pick(6, rand)),
+    ...areas(own, rand, 2 + pick(4, rand)),
     ...walk(own, rand, corner(own, rand), 1 + pick(6, rand)),
     ...some(0.01)(own, rand),
   ],
-  'areas that lost a few edges': (own, rand) => areas(own, rand, 3 + pick(8, rand)).filter(() => rand() < 0.95),
+  'areas that lost a few edges': (own, rand) => areas(own, rand, 3 + pick(4, rand)).filter(() => rand() < 0.95),
 };
 
 /** One set of seams along edges, by chance; some name an edge twice, either way round. */
 export function edgeSet(mesh: Mesh, rand: () => number): { readonly name: string; readonly edges: EdgeList } {
   const { edgeVertices } = topologyOf(mesh);
-  const all = Object.entries(WAYS);
+  const all = Object.entries(rand() < (mesh.triangles.length > 180 ? 0 : 0.02) ? MANY : WAYS);
   const [name, way] = all[pick(all.length, rand)];
   const chosen = way(netOf(mesh), rand);
   const doubled = rand() < 0.1 ? chosen.filter(() => rand() < 0.3) : [];

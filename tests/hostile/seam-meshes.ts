@@ -1,44 +1,75 @@
 import { readFileSync } from 'node:fs';
 import { seededRandom } from '../../src/base/random.ts';
 import type { Mesh } from '../../src/mesh/mesh.ts';
+import { QUIET_WORK } from '../../src/base/work.ts';
+import { simplify } from '../../src/mesh/simplify/simplify.ts';
+import { readModel } from '../../src/steps/read/read-model.ts';
+import { meshFromModel } from '../../src/steps/read/size.ts';
 import { ball } from '../reference/handbook/ball.ts';
 import { objOf, type Solid } from '../reference/handbook/polygon-solids.ts';
+import { randomPolyhedron } from '../support/random-polyhedron.ts';
 import { bumpyMesh } from '../support/bumpy-mesh.ts';
 import { starTube, torus } from './shapes.ts';
 
 /** A sculpt that random seams are laid on: the file a maker would open. */
 export interface SeamMesh {
   readonly name: string;
-  readonly bytes: () => Uint8Array;
+  readonly bytes: () => Promise<Uint8Array>;
 }
 
 type Point = readonly [number, number, number];
 
-/** Twelve of them, small enough for a run in a fraction of a second: open and closed, with and without handles, holes and flat sides. */
+/**
+ * Twelve of them, open and closed, with and without handles, holes and flat sides. Models of some hundred triangles are made coarser, so that a run
+ * takes a fraction of a second: most of it goes to laying many small pieces.
+ */
 export const SEAM_MESHES: readonly SeamMesh[] = [
-  file('bracer', '../../samples/bracer.obj'),
-  file('shoulder plate', '../../samples/shoulder-plate.obj'),
-  file('maul head', '../../samples/maul-head.obj'),
-  file('lantern', '../../samples/lantern.obj'),
-  file('beast', '../reference/meshes/spot_control_mesh.obj'),
-  file('barrel', '../reference/meshes/barrel_large.obj'),
-  made('ball', () => ball(90, 1, 14, 9)),
-  made('ring', () => torus(18, 9, 90, 35)),
+  file('bracer', '../../samples/bracer.obj', 24),
+  file('shoulder plate', '../../samples/shoulder-plate.obj', 24),
+  file('maul head', '../../samples/maul-head.obj', 32),
+  file('lantern', '../../samples/lantern.obj', 32),
+  made('cut stone', () => randomPolyhedron(seededRandom(2), 11, 80)),
+  file('room', '../reference/meshes/cornell_box.obj', 36),
+  made('ball', () => ball(90, 1, 6, 4)),
+  made('ring', () => torus(6, 4, 90, 35)),
   made('plate with two holes', plateWithTwoHoles),
-  made('lump', () => solidOf(bumpyMesh(seededRandom(4), 20, 8, 14))),
+  made('lump', () => solidOf(bumpyMesh(seededRandom(4), 20, 5, 6))),
   made('hills with two lakes', hillsWithTwoLakes),
-  made('star', () => starTube(7, 90, 50, 80)),
+  made('star', () => starTube(5, 90, 50, 80)),
 ];
 
-function file(name: string, path: string): SeamMesh {
-  return { name, bytes: () => new Uint8Array(readFileSync(new URL(path, import.meta.url))) };
+/** @param triangles  so many are left of it. */
+function file(name: string, path: string, triangles: number): SeamMesh {
+  return {
+    name,
+    bytes: async () => {
+      const bytes = new Uint8Array(readFileSync(new URL(path, import.meta.url)));
+      const model = await readModel(bytes, path, QUIET_WORK);
+      if (!model.ok) throw new Error(`${name}: ${model.problem.text}`);
+      const mesh = meshFromModel(model.value, 1);
+      const isKept = new Uint8Array(mesh.positions.length / 3);
+      const { corners } = simplify(mesh, { triangles, offMm: Infinity, isKept, partner: null });
+      return objOf(usedOf(solidOf({ positions: mesh.positions, triangles: corners })));
+    },
+  };
+}
+
+/** Without corners that no face has. */
+function usedOf({ corners, faces, seams }: Solid): Solid {
+  const used = [...new Set(faces.flat())].sort((a, b) => a - b);
+  const numbers = new Map(used.map((v, i) => [v, i]));
+  return {
+    corners: used.map((v) => corners[v]),
+    faces: faces.map((face) => face.map((v) => numbers.get(v) ?? 0)),
+    seams,
+  };
 }
 
 function made(name: string, solid: () => Solid): SeamMesh {
-  return { name, bytes: () => objOf(solid()) };
+  return { name, bytes: () => Promise.resolve(objOf(solid())) };
 }
 
-function solidOf({ positions, triangles }: Mesh): Solid {
+function solidOf({ positions, triangles }: Pick<Mesh, 'positions' | 'triangles'>): Solid {
   const triple = (list: ArrayLike<number>, i: number): Point => [list[3 * i], list[3 * i + 1], list[3 * i + 2]];
   return {
     corners: Array.from({ length: positions.length / 3 }, (_, v) => triple(positions, v)),
@@ -49,7 +80,7 @@ function solidOf({ positions, triangles }: Mesh): Solid {
 
 /** A thick plate of cells, bent a little everywhere, with two openings right through: two handles. */
 function plateWithTwoHoles(): Solid {
-  const [columns, rows, cellMm, thickMm] = [7, 5, 30, 40];
+  const [columns, rows, cellMm, thickMm] = [5, 3, 40, 40];
   const rand = seededRandom(9);
   const corners: Point[] = [];
   for (const z of [0, thickMm])
@@ -57,7 +88,7 @@ function plateWithTwoHoles(): Solid {
       for (let i = 0; i <= columns; i += 1)
         corners.push([cellMm * i + 6 * rand(), cellMm * j + 6 * rand(), z + 8 * rand() + 12 * Math.sin(i)]);
   const at = (i: number, j: number, k: number): number => k * (columns + 1) * (rows + 1) + j * (columns + 1) + i;
-  const isHole = (i: number, j: number): boolean => j === 2 && (i === 2 || i === 4);
+  const isHole = (i: number, j: number): boolean => j === 1 && (i === 1 || i === 3);
   const isCell = (i: number, j: number): boolean => i >= 0 && j >= 0 && i < columns && j < rows && !isHole(i, j);
   const faces: number[][] = [];
   for (let j = 0; j < rows; j += 1)
@@ -79,16 +110,16 @@ function plateWithTwoHoles(): Solid {
 
 /** An open sheet of hills with two holes in it, of triangles of many forms. */
 function hillsWithTwoLakes(): Solid {
-  const [columns, rows, cellMm] = [14, 11, 22];
+  const [columns, rows, cellMm] = [5, 4, 50];
   const rand = seededRandom(17);
   const corners: Point[] = [];
   for (let j = 0; j <= rows; j += 1)
     for (let i = 0; i <= columns; i += 1) {
-      const [x, y] = [cellMm * i + 12 * rand(), cellMm * j + 12 * rand()];
+      const [x, y] = [cellMm * i + 18 * rand(), cellMm * j + 18 * rand()];
       corners.push([x, y, 25 * Math.sin(x / 40) * Math.cos(y / 50) + 6 * rand()]);
     }
   const at = (i: number, j: number): number => j * (columns + 1) + i;
-  const isLake = (i: number, j: number): boolean => (i > 2 && i < 5 && j > 3 && j < 7) || (i === 9 && j === 5);
+  const isLake = (i: number, j: number): boolean => (i === 1 && j === 2) || (i === 3 && j === 1);
   const faces: number[][] = [];
   for (let j = 0; j < rows; j += 1)
     for (let i = 0; i < columns; i += 1) {
