@@ -411,7 +411,8 @@ export class Workbench extends EventTarget {
   #keep(): void {
     const { project } = this;
     const pieces = this.#bench.pieces?.pieces.length ?? null;
-    if (project !== null) this.keeping.later(project, this.#history?.undoLabel ?? '', pieces);
+    if (project === null || this.#history === null) return;
+    this.keeping.later(project, this.#history.undoLabel ?? '', this.#history.step, pieces);
   }
 
   /** Sources of a job may have been let go of meanwhile: going back hands them over again. */

@@ -81,6 +81,11 @@ export class History {
     return here.project;
   }
 
+  /** Id of the step the document is at: the same as long as one gesture goes on. */
+  get step(): number {
+    return this.#here.id;
+  }
+
   get canUndo(): boolean {
     return this.undoLabel !== null;
   }

@@ -1,17 +1,19 @@
 import type { Command } from './commands.ts';
 import type { PartJoin } from './joins.ts';
+import { MOST_JOINS } from './part-limits.ts';
 import type { Project } from './project.ts';
 
 /** A join as it is before it is in a project: without an id. */
 export type NewJoin = PartJoin extends infer J ? (J extends PartJoin ? Omit<J, 'id'> : never) : never;
 
-/** Says how two parts have to do with each other, or where the prop comes apart. What is said already is not said twice. */
+/** Says how two parts have to do with each other, or where the prop comes apart. What is said already is not said twice; beyond {@link MOST_JOINS} nothing is. */
 export const addJoin = (join: NewJoin): Command => ({
   label: 'join parts',
   apply(project) {
     const { joins = [] } = project;
     const said = JSON.stringify(join);
-    if (joins.some(({ id: _, ...own }) => JSON.stringify(own) === said)) return project;
+    const isSaid = joins.some(({ id: _, ...own }) => JSON.stringify(own) === said);
+    if (isSaid || joins.length >= MOST_JOINS) return project;
     return { ...project, joins: [...joins, { ...join, id: freeJoinId(project) }] };
   },
 });

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
+import { MOST_JOINS } from './part-limits.ts';
 
-/** Longest that makes sense, mm, and most joins of a prop. */
+/** Longest that makes sense, mm. */
 const MOST_MM = 1e5;
-const MOST_JOINS = 500;
 
 const finite = v.pipe(v.number(), v.finite());
 const lengthMm = v.pipe(finite, v.gtValue(0), v.maxValue(MOST_MM));

@@ -6,6 +6,7 @@ import type { ListedInsert } from './insert-part.ts';
 import { listedInsertsSchema } from './insert-schema.ts';
 import type { ListedJoin } from './joins-listed.ts';
 import { listedJoinsSchema } from './joins-schema.ts';
+import { MOST_PARTS } from './part-limits.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 
 /** Kinds of parts that a parts file may hold. */
@@ -47,7 +48,6 @@ export interface PartsFile {
   readonly joins?: readonly ListedJoin[];
 }
 
-const MOST_PARTS = 500;
 const MOST_TEXT = 10_000;
 
 const text = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_TEXT));

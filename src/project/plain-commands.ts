@@ -1,23 +1,34 @@
 import { partId, type PartId } from '../base/ids.ts';
 import type { Command } from './commands.ts';
+import { MOST_PARTS } from './part-limits.ts';
 import type { PlainPart } from './plain-part.ts';
 import type { Project } from './project.ts';
 
 /** A part as it is before it is in a project: without an id. */
 export type NewPlain = PlainPart extends infer P ? (P extends PlainPart ? Omit<P, 'id'> : never) : never;
 
-/** Adds a part that no sculpt is parted for, after the others. */
+/** Adds a part that no sculpt is parted for, after the others. Beyond {@link MOST_PARTS} nothing is added. */
 export const addPlain = (part: NewPlain): Command => ({
   label: 'add a part',
-  apply: (project) => ({
-    ...project,
-    plain: [...(project.plain ?? []), { ...part, id: freePartId(project) }],
-  }),
+  apply(project) {
+    const { plain = [] } = project;
+    return plain.length >= MOST_PARTS
+      ? project
+      : { ...project, plain: [...plain, { ...part, id: freePartId(project) }] };
+  },
 });
 
-/** Takes a part away, and what was ticked off of its pieces. */
-export const removePlain = (id: PartId): Command =>
-  onPlain('take a part away', (plain) => plain.filter((part) => part.id !== id));
+/** Takes a part away, and what was ticked off of its pieces. The last part of a prop stays. */
+export const removePlain = (id: PartId): Command => {
+  const removal = onPlain('take a part away', (plain) => plain.filter((part) => part.id !== id));
+  return {
+    ...removal,
+    apply(project) {
+      const after = removal.apply(project);
+      return after.parts.length + (after.plain ?? []).length === 0 ? project : after;
+    },
+  };
+};
 
 /**
  * Changes a part.

@@ -3,15 +3,15 @@ import { artworkFields } from './artwork-schema.ts';
 import { buildUpFields } from './build-up-schema.ts';
 import { engravingFields } from './engraving-schema.ts';
 import { insertFields } from './insert-schema.ts';
+import { MOST_PARTS } from './part-limits.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 import { stackFields } from './stack-schema.ts';
 import { coversFields, strapFields, trimFields } from './trim-schema.ts';
 
 /** Longest word of a size as it was typed. */
 const MOST_TYPED = 200;
-/** Sizes of a shape at most, and parts of a project. */
+/** Sizes of a shape at most. */
 const MOST_SIZES = 64;
-const MOST_PARTS = 500;
 
 const base = {
   id: v.pipe(v.string(), v.minLength(1)),

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts';
+import { orderedLike } from '../base/ordered-like.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { PAPER_LANGUAGES } from '../base/paper-language.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
@@ -11,10 +12,11 @@ import { clayShapeSchema, filletsSchema, unknownColour } from './finish-schema.t
 import { MOST_BEND_DEG, MOST_OFF_MM, OPENING_USES } from './wear-commands.ts';
 import { isStagger, LEAST_STAGGER_MM, MOST_STAGGER_MM } from './stagger-limits.ts';
 import { MOST_CORRECTION_PCT, MOST_LEAN_DEG } from './printer-commands.ts';
-import { documentOf, withVersions } from './kept-version.ts';
+import { documentOf, withVersions, type Document } from './kept-version.ts';
 import { PROJECT_SUFFIX } from './project-suffix.ts';
 import type { Project } from './project.ts';
 import { joinsSchema } from './joins-schema.ts';
+import { MOST_SCULPTS } from './part-limits.ts';
 import { migrated, MIGRATIONS, SCHEMA_VERSION, type RawDocument } from './migrations.ts';
 import { plainSchema } from './plain-schema.ts';
 import { bodyScaleSchema, bodySchema } from './body-schema.ts';
@@ -45,9 +47,6 @@ export function looksLikeProject(bytes: Uint8Array): boolean {
 
 /** Sheets in a wall at most: more is no wall of sheets but a stack. */
 export const MOST_LAYERS = 8;
-
-/** Sculpted shells in one project at most. */
-const MOST_SCULPTS = 100;
 
 /** How pieces were laid flat before the maker could say: their outlines stay as they were printed. */
 const WISHES_BEFORE: FlattenWishes = { ...FLATTEN_WISHES, squashPrice: 1 };
@@ -384,11 +383,11 @@ export function writeProjectFile(project: Project, sources: OpenedProject['sourc
   }
   const missing = neededSources(project).find(({ hash }) => kept[hash] === undefined);
   if (missing !== undefined) throw new Error(`writeProjectFile: no bytes for ${missing.hash}`);
-  const versions = writtenVersions(project);
+  const versions = writtenVersions(project, inOrder);
   return `${JSON.stringify(
     {
       format: 'foamloft-project',
-      project: documentOf(project),
+      project: inOrder(documentOf(project)),
       ...(versions.length === 0 ? {} : { versions }),
       sources: kept,
     },
@@ -396,6 +395,21 @@ export function writeProjectFile(project: Project, sources: OpenedProject['sourc
     1,
   )}\n`;
 }
+
+/**
+ * A document with its fields in the order in which a file that is read gives them: the same state is the same text, whatever way it came about.
+ * One that is not as it should be is written as it is: nothing that a maker did is held back.
+ */
+function inOrder(own: Document): Document {
+  const known = ordered.get(own);
+  if (known !== undefined) return known;
+  const read = v.safeParse(document, own);
+  const made = read.success ? orderedLike(own, read.output) : own;
+  ordered.set(own, made);
+  return made;
+}
+
+const ordered = new WeakMap<Document, Document>();
 
 /**
  * Reads a project file. Documents of older versions are brought on first; every value is checked, and so is every source file against its hash. A

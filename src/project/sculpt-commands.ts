@@ -2,13 +2,18 @@ import { layerId, type LayerId, type PartId } from '../base/ids.ts';
 import { sculptAtWork } from './at-work.ts';
 import type { Command } from './commands.ts';
 import { firstFoam, newSculpt } from './new-project.ts';
+import { MOST_SCULPTS } from './part-limits.ts';
 import { freePartId } from './plain-commands.ts';
 import type { Project, SculptPart, SourceRef } from './project.ts';
 
-/** Adds a sculpt of which nothing is decided, after the others, and works on it. It begins with the foam of the one at work. */
+/**
+ * Adds a sculpt of which nothing is decided, after the others, and works on it. It begins with the foam of the one at work. Beyond
+ * {@link MOST_SCULPTS} nothing is added.
+ */
 export const addSculpt = (name: string, source: SourceRef): Command => ({
   label: 'add a sculpt',
   apply(project) {
+    if (project.parts.length >= MOST_SCULPTS) return project;
     const id = freePartId(project);
     const usual = sculptAtWork(project)?.layers.at(0)?.foam;
     const foam = project.foams.find((one) => one.id === usual) ?? firstFoam(project.foams);
@@ -33,12 +38,12 @@ export const changeSculpt = (
   },
 });
 
-/** Takes a sculpt away with all that was decided of it; another is worked on then. */
+/** Takes a sculpt away with all that was decided of it; another is worked on then. The last part of a prop stays. */
 export const removeSculpt = (id: PartId): Command => ({
   label: 'take a part away',
   apply(project) {
     const parts = project.parts.filter((part) => part.id !== id);
-    if (parts.length === project.parts.length) return project;
+    if (parts.length === project.parts.length || parts.length + (project.plain ?? []).length === 0) return project;
     const { atWork, ...rest } = project;
     return { ...rest, parts, ...(atWork === undefined || atWork === id ? {} : { atWork }) };
   },

@@ -2,7 +2,14 @@ import * as v from 'valibot';
 import { patchBetween, patched } from '../base/json-patch.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { sharedWith } from '../base/share-equal.ts';
-import { documentOf, LONGEST_NAME, MOST_VERSIONS, versionsOf, type KeptVersion } from './kept-version.ts';
+import {
+  documentOf,
+  LONGEST_NAME,
+  MOST_VERSIONS,
+  versionsOf,
+  type Document,
+  type KeptVersion,
+} from './kept-version.ts';
 import type { Project } from './project.ts';
 
 /** Steps of one version's patch at most; where there would be more, the document is written whole. */
@@ -37,12 +44,19 @@ export const versionsSchema = v.pipe(
 
 export type WrittenVersion = v.InferOutput<typeof versionsSchema>[number];
 
-/** The kept versions of a project as its file holds them. */
-export function writtenVersions(project: Project): readonly WrittenVersion[] {
-  const now = documentOf(project);
+/**
+ * The kept versions of a project as its file holds them.
+ * @param inOrder  a document with its fields in the order of the file.
+ */
+export function writtenVersions(
+  project: Project,
+  inOrder: (document: Document) => Document = (document) => document,
+): readonly WrittenVersion[] {
+  const now = inOrder(documentOf(project));
   return versionsOf(project).map(({ id, name, keptAt, document }) => {
-    const changes = patchBetween(now, document);
-    const whole = [{ op: 'replace' as const, path: '', value: document }];
+    const own = inOrder(document);
+    const changes = patchBetween(now, own);
+    const whole = [{ op: 'replace' as const, path: '', value: own }];
     return { id, name, keptAt, changes: [...(changes.length > MOST_CHANGES ? whole : changes)] };
   });
 }
@@ -64,7 +78,11 @@ export async function readVersions(
   let before = documentOf(document);
   for (const { id, name, keptAt, changes } of written) {
     const made = patched(raw, changes);
-    if (!made.ok) return fail('project/broken', `the kept version “${name}” does not go with the project in this file`);
+    if (!made.ok)
+      return fail(
+        'project/broken',
+        `The kept version “${name}” does not go with the project in this file: open an older copy of it.`,
+      );
     const checked = await check(made.value, name);
     if (!checked.ok) return checked;
     const own = sharedWith(document, sharedWith(before, documentOf(checked.value)));

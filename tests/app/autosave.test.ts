@@ -26,6 +26,54 @@ describe('saving on each change', () => {
     expect(states).toEqual(['saving', 'saved']);
   });
 
+  it('writes each gesture at once, however soon the next one follows', async () => {
+    const { storage, autosave } = make();
+    for (const name of ['one', 'two', 'three']) {
+      autosave.later(project(name), NOTE);
+      await vi.advanceTimersByTimeAsync(20);
+    }
+    expect(storage.saves.map(({ name }) => name)).toEqual(['one', 'two', 'three']);
+  });
+
+  it('writes what goes on for long while it lasts, and not at each of its steps', async () => {
+    const { storage, autosave } = make();
+    for (let i = 0; i < 100; i += 1) {
+      autosave.later(project(`step ${i}`), NOTE, true);
+      await vi.advanceTimersByTimeAsync(16);
+    }
+    const { length } = storage.saves;
+    expect(length).toBeGreaterThan(5);
+    expect(length).toBeLessThan(10);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(storage.saves.at(-1)?.name).toBe('step 99');
+  });
+
+  it('does not wait with another gesture for one that goes on', async () => {
+    const { storage, autosave } = make();
+    autosave.later(project('a drag'), NOTE, true);
+    autosave.later(project('a click'), NOTE);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(storage.saves.map(({ name }) => name)).toEqual(['a click']);
+  });
+
+  it('writes the newest alone of what came while one was written', async () => {
+    const { storage, autosave } = make();
+    let go = (): void => undefined;
+    const save = storage.save.bind(storage);
+    vi.spyOn(storage, 'save').mockImplementationOnce(async (...all) => {
+      await new Promise<void>((resolve) => (go = resolve));
+      await save(...all);
+    });
+    for (const name of ['one', 'two', 'three', 'four']) {
+      autosave.later(project(name), NOTE);
+      await vi.advanceTimersByTimeAsync(5);
+    }
+    go();
+    await autosave.flush();
+    expect(storage.saves.map(({ name }) => name)).toEqual(['one', 'four']);
+    expect(autosave.state).toBe('saved');
+  });
+
   it('writes at once when the window is hidden', async () => {
     const { storage, autosave } = make();
     autosave.later(project('hidden'), NOTE);

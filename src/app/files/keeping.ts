@@ -22,6 +22,8 @@ export class Keeping {
   #isOpened = false;
   /** Pieces that were told of the document last written. */
   #pieces: number | null = null;
+  /** Step of the history that it is at. */
+  #step = -1;
 
   /** @param onHold called when another window took the job, or gave it. */
   constructor(storage: Storage, door: LockDoor | null, onState: (state: SaveState) => void, onHold: () => void) {
@@ -47,17 +49,23 @@ export class Keeping {
     this.lock.take(place.job);
   }
 
-  /** @param pieces as far as they are known. */
-  later(project: Project, what: string, pieces: number | null): void {
+  /**
+   * @param step   id of the step of the history that the document is at: the same as before where one gesture goes on.
+   * @param pieces as far as they are known.
+   */
+  later(project: Project, what: string, step: number, pieces: number | null): void {
     const { job, file, inFile } = this.#place;
+    const goesOn = step === this.#step && !this.#isOpened;
     this.#pieces = pieces;
-    this.autosave.later(project, { job, what, pieces, file, isInFile: project === inFile, isOpened: this.#isOpened });
+    this.#step = step;
+    const note = { job, what, pieces, file, isInFile: project === inFile, isOpened: this.#isOpened };
+    this.autosave.later(project, note, goesOn);
     this.#isOpened = false;
   }
 
   /** Its pieces are known now: they are told where a list speaks of the state. */
   tell(project: Project, what: string, pieces: number): void {
-    if (pieces !== this.#pieces) this.later(project, what, pieces);
+    if (pieces !== this.#pieces) this.later(project, what, this.#step, pieces);
   }
 
   /** The document is in a file now, under whose name the job is known from now on. */
@@ -66,6 +74,8 @@ export class Keeping {
     const isSameFile = this.#place.file?.name === file.name;
     const to = isSameFile ? job : jobKeyOf(project, file.name);
     this.#place = { job: to, file, inFile: project };
+    // That it was written, and when, is put down at once: else the file would look changed by another after a power cut.
+    this.#step = -1;
     if (to === job) return;
     await this.autosave.flush();
     this.lock.take(to);
