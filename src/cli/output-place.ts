@@ -89,7 +89,19 @@ async function tryFolder(existing: string, named: string, option: OutputPlace['o
 
 /** What is said where a folder turns out to take no files. */
 export const cannotWriteText = (folder: string, error: unknown, option: OutputPlace['option'] = '--out'): string =>
-  `${folder}: cannot be written (${error instanceof Error && 'code' in error ? String(error.code) : 'unknown cause'}); choose another folder with ${option}.`;
+  `${folder}: cannot be written (${reasonOf(error)}); choose another folder with ${option}.`;
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOSPC: ', the disk is full',
+  EDQUOT: ', your share of the disk is full',
+  EROFS: ', it can only be read',
+};
+
+const reasonOf = (error: unknown): string => {
+  if (!(error instanceof Error && 'code' in error)) return 'unknown cause';
+  const code = String(error.code);
+  return `${code}${REASONS[code] ?? ''}`;
+};
 
 /** Of what a path leads to; null where it leads to nothing. */
 async function statOf(path: string): Promise<BigIntStats | null> {
