@@ -12,10 +12,12 @@ export interface TurnedBox {
   readonly angleRad: number;
 }
 
-export const growTurnedBox = (box: TurnedBox, by: number): TurnedBox => ({
-  ...box,
-  halfWidth: box.halfWidth + by,
-  halfHeight: box.halfHeight + by,
+export const growTurnedBox = ({ x, y, halfWidth, halfHeight, angleRad }: TurnedBox, by: number): TurnedBox => ({
+  x,
+  y,
+  halfWidth: halfWidth + by,
+  halfHeight: halfHeight + by,
+  angleRad,
 });
 
 /** Corners counter-clockwise from the lower left one in the box's own axes. */
@@ -37,19 +39,28 @@ export function uprightBox(box: TurnedBox): Box2 {
 
 /** True when a segment has a point inside the box or on its border (Liang and Barsky's clipping, ACM TOG 3(1), 1984, in the box's axes). */
 export function doesSegmentMeetBox(ax: number, ay: number, bx: number, by: number, box: TurnedBox): boolean {
-  const [c, s] = [Math.cos(box.angleRad), Math.sin(box.angleRad)];
-  const [px, py] = [c * (ax - box.x) + s * (ay - box.y), c * (ay - box.y) - s * (ax - box.x)];
-  const [dx, dy] = [c * (bx - ax) + s * (by - ay), c * (by - ay) - s * (bx - ax)];
-  let [from, to] = [0, 1];
-  for (const [p, d, half] of [
-    [px, dx, box.halfWidth],
-    [py, dy, box.halfHeight],
-  ]) {
-    if (d === 0) {
-      if (Math.abs(p) > half) return false;
-      continue;
-    }
-    const [near, far] = [(-half - p) / d, (half - p) / d];
+  // Asked many times over while words are placed: nothing here makes a list.
+  const c = Math.cos(box.angleRad);
+  const s = Math.sin(box.angleRad);
+  const px = c * (ax - box.x) + s * (ay - box.y);
+  const py = c * (ay - box.y) - s * (ax - box.x);
+  const dx = c * (bx - ax) + s * (by - ay);
+  const dy = c * (by - ay) - s * (bx - ax);
+  let from = 0;
+  let to = 1;
+  if (dx === 0) {
+    if (Math.abs(px) > box.halfWidth) return false;
+  } else {
+    const near = (-box.halfWidth - px) / dx;
+    const far = (box.halfWidth - px) / dx;
+    from = Math.max(from, Math.min(near, far));
+    to = Math.min(to, Math.max(near, far));
+  }
+  if (dy === 0) {
+    if (Math.abs(py) > box.halfHeight) return false;
+  } else {
+    const near = (-box.halfHeight - py) / dy;
+    const far = (box.halfHeight - py) / dy;
     from = Math.max(from, Math.min(near, far));
     to = Math.min(to, Math.max(near, far));
   }
@@ -62,17 +73,25 @@ export function doTurnedBoxesMeet(a: TurnedBox, b: TurnedBox): boolean {
 }
 
 function isSeparated(a: TurnedBox, b: TurnedBox): boolean {
-  const [c, s] = [Math.cos(a.angleRad), Math.sin(a.angleRad)];
-  const xs: number[] = [];
-  const ys: number[] = [];
-  for (const p of cornersOf(b)) {
-    xs.push(c * (p.x - a.x) + s * (p.y - a.y));
-    ys.push(c * (p.y - a.y) - s * (p.x - a.x));
+  const c = Math.cos(a.angleRad);
+  const s = Math.sin(a.angleRad);
+  const cb = Math.cos(b.angleRad);
+  const sb = Math.sin(b.angleRad);
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (let sx = -1; sx <= 1; sx += 2) {
+    for (let sy = -1; sy <= 1; sy += 2) {
+      const px = b.x + cb * sx * b.halfWidth - sb * sy * b.halfHeight - a.x;
+      const py = b.y + sb * sx * b.halfWidth + cb * sy * b.halfHeight - a.y;
+      const x = c * px + s * py;
+      const y = c * py - s * px;
+      if (x < minX) minX = x;
+      if (x > maxX) maxX = x;
+      if (y < minY) minY = y;
+      if (y > maxY) maxY = y;
+    }
   }
-  return (
-    Math.min(...xs) >= a.halfWidth ||
-    Math.max(...xs) <= -a.halfWidth ||
-    Math.min(...ys) >= a.halfHeight ||
-    Math.max(...ys) <= -a.halfHeight
-  );
+  return minX >= a.halfWidth || maxX <= -a.halfWidth || minY >= a.halfHeight || maxY <= -a.halfHeight;
 }

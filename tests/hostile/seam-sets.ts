@@ -54,7 +54,7 @@ export function seamTrial({ sculpt, hash, name }: OpenedMesh, seed: number): Sea
   const [base] = first.parts;
   const part: SculptPart = {
     ...base,
-    scale: { by: 'size', axis: 'longest', mm: typed(80, 600, rand) },
+    scale: { by: 'size', axis: 'longest', mm: typed(60, 250, rand) },
     seams: { edges: along.edges, paths: across.paths },
     seamSettings: along.edges.filter(() => rand() < 2 / (2 + along.edges.length)).map((edge) => seamSetting(edge, mesh, rand)),
     pieceSettings: rand() < 0.4 ? pieceSettings(mesh, rand) : [],
@@ -141,7 +141,7 @@ function paper(usual: PaperChoice, rand: Rand): PaperChoice {
     ...usual,
     name,
     ...(name === 'roll' ? { widthMm: 610 } : {}),
-    ...(name === 'custom' ? { widthMm: typed(150, 500, rand), heightMm: typed(150, 700, rand) } : {}),
+    ...(name === 'custom' ? { widthMm: typed(200, 500, rand), heightMm: typed(200, 700, rand) } : {}),
     orientation: pick(['portrait', 'landscape'], rand),
     marginMm: typed(5, 20, rand),
     overlapMm: typed(0, 25, rand),

@@ -194,14 +194,17 @@ function outlineFaults(
 
 /** True where no point of one need be farther off the other than a line may be for the figures to differ so. */
 export function isSameRing(a: RingFigures, b: RingFigures): boolean {
-  const share = SHAPE_MM / Math.sqrt(b.areaMm2);
+  const isAsLong = Math.abs(a.lengthMm - b.lengthMm) <= LINE_MM + 1e-4 * b.lengthMm;
+  if (a.isSlit || b.isSlit) return a.isSlit && b.isSlit && isAsLong;
+  // What is long and thin has less area for its rim, and its figures are off by more.
+  const share = SHAPE_MM * Math.max(1 / Math.sqrt(b.areaMm2), b.lengthMm / (4 * b.areaMm2));
   // How far moments of the second and of the third order can be off.
   const second = 4 * share * (b.slender + b.spread);
   const third = 8 * share * (b.lopsided + b.spread);
   const hand = b.slender * third * (2 * b.lopsided + third) + second * (b.lopsided + third) ** 2;
   return (
     Math.abs(a.areaMm2 - b.areaMm2) <= LINE_MM * b.lengthMm &&
-    Math.abs(a.lengthMm - b.lengthMm) <= LINE_MM + 1e-4 * b.lengthMm &&
+    isAsLong &&
     Math.abs(a.spread - b.spread) <= 8 * share * b.spread &&
     Math.abs(a.slender - b.slender) <= second &&
     Math.abs(a.lopsided - b.lopsided) <= third &&

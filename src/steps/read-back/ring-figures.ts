@@ -5,6 +5,8 @@ export interface RingFigures {
   /** Inside it, mm², whichever way it runs. */
   readonly areaMm2: number;
   readonly lengthMm: number;
+  /** True where it is narrower than a line all along, such as a cut without width there and back: then it has no moments. */
+  readonly isSlit: boolean;
   /** Moments of its area about its middle, as shares of the area's own powers: no unit. See {@link ringFigures}. */
   readonly spread: number;
   readonly slender: number;
@@ -16,16 +18,22 @@ export interface RingFigures {
 /** Places and weights of Gauss and Legendre's rule of two points on 0 to 1: exact for cubics. */
 const GAUSS = [0.5 - Math.sqrt(1 / 12), 0.5 + Math.sqrt(1 / 12)];
 
+/** What is narrower than this on the mean is a slit: how wide rounding to the file's digits leaves it is chance, mm. */
+const SLIT_MM = 0.01;
+
 /**
  * With c(p, q) the integral of z^p times the conjugate of z to the q over the area A, z = x + iy from its middle: spread is c(1, 1) / A²,
  * slender |c(2, 0)| / A², lopsided |c(2, 1)| / A^2.5, hand Im(c(2, 0) c(1, 2)²) / A^7. None changes when the ring is turned.
  * J. Flusser, On the independence of rotation moment invariants, Pattern Recognition 33 (2000), 1405-1410.
- * @returns null for a ring without an area.
+ * @returns null for a ring without a length.
  */
 export function ringFigures(ring: Ring): RingFigures | null {
   const signed = ringArea(ring);
   const areaMm2 = Math.abs(signed);
-  if (!(areaMm2 > 0)) return null;
+  const lengthMm = ringLength(ring);
+  if (!(lengthMm > 0)) return null;
+  if (!(areaMm2 > (SLIT_MM / 2) * lengthMm))
+    return { areaMm2, lengthMm, isSlit: true, spread: 0, slender: 0, lopsided: 0, hand: 0 };
   // From the first point on, so that a ring far from the origin keeps its digits.
   const near = ring.map((mm, i) => mm - ring[i % 2]);
   const middle = integral(near, 1, (x, y) => [x, y]);
@@ -41,7 +49,8 @@ export function ringFigures(ring: Ring): RingFigures | null {
   const [sx, sy] = [c21x * c21x - c21y * c21y, -2 * c21x * c21y];
   return {
     areaMm2,
-    lengthMm: ringLength(ring),
+    lengthMm,
+    isSlit: false,
     spread: (side * c11) / areaMm2 ** 2,
     slender: Math.hypot(c20x, c20y) / areaMm2 ** 2,
     lopsided: Math.hypot(c21x, c21y) / areaMm2 ** 2.5,

@@ -146,6 +146,7 @@ function nearestOnBox({ x, y, halfWidth, halfHeight, angleRad }: TurnedBox, p: V
 function* placesIn(cell: Cell, box: TurnedBox, isFar: boolean): Generator<TurnedBox> {
   const { minX, minY, maxX, maxY } = uprightBox(box);
   const [w, h] = [(maxX - minX) / 2, (maxY - minY) / 2];
+  const { halfWidth, halfHeight, angleRad } = box;
   const low = { x: cell.minX + w, y: cell.minY + h };
   const high = { x: cell.maxX - w, y: cell.maxY - h };
   const into = {
@@ -161,6 +162,6 @@ function* placesIn(cell: Cell, box: TurnedBox, isFar: boolean): Generator<Turned
     Math.trunc(mm / step),
   );
   for (let i = i0; i <= i1; i += 1) {
-    for (let j = j0; j <= j1; j += 1) yield { ...box, x: into.x + i * step, y: into.y + j * step };
+    for (let j = j0; j <= j1; j += 1) yield { x: into.x + i * step, y: into.y + j * step, halfWidth, halfHeight, angleRad };
   }
 }

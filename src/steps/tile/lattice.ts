@@ -29,15 +29,20 @@ export function tilesAlong(lengthMm: number, tileMm: number, stepMm: number): nu
   return Math.max(1, 1 + Math.ceil((lengthMm - tileMm - ROUNDING_MM) / stepMm));
 }
 
+/**
+ * A tile shows so much more than itself, mm: templates are laid within a tile but for rounding, and a line along its edge must not be lost to it.
+ */
+const EDGE_MM = 1e-8;
+
 /** What tile `index` shows of the block, block space; wider than the tile by rounding alone. */
 export function tileBox(lattice: Lattice, index: number): Box2 {
   const minX = (index % lattice.columns) * lattice.stepXMm;
   const minY = Math.floor(index / lattice.columns) * lattice.stepYMm;
   return {
-    minX: minX - ROUNDING_MM,
-    minY: minY - ROUNDING_MM,
-    maxX: minX + lattice.tileWidthMm + ROUNDING_MM,
-    maxY: minY + lattice.tileHeightMm + ROUNDING_MM,
+    minX: minX - EDGE_MM,
+    minY: minY - EDGE_MM,
+    maxX: minX + lattice.tileWidthMm + EDGE_MM,
+    maxY: minY + lattice.tileHeightMm + EDGE_MM,
   };
 }
 
@@ -67,7 +72,7 @@ export function tilesTouched(
   stepMm: number,
   count: number,
 ): readonly [number, number] {
-  const first = Math.max(0, Math.ceil((min - tileMm - ROUNDING_MM) / stepMm));
-  const last = Math.min(count - 1, Math.floor((max + ROUNDING_MM) / stepMm));
+  const first = Math.max(0, Math.ceil((min - tileMm - EDGE_MM) / stepMm));
+  const last = Math.min(count - 1, Math.floor((max + EDGE_MM) / stepMm));
   return [first, last];
 }

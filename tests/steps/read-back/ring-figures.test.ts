@@ -36,6 +36,21 @@ it('knows a ring that was moved and turned, either way round, and tells it from 
   }
 });
 
-it('has none for a line without an inside', () => {
-  expect(ringFigures(Float64Array.of(0, 0, 10, 0, 20, 0))).toBeNull();
+it('knows a cut without width by its length alone, however it was rounded', () => {
+  const slit = (offMm: number, mm = 40): Float64Array => Float64Array.of(0, 0, mm, 0.3, mm / 2, 0.15 + offMm);
+  const own = ringFigures(slit(0))!;
+  expect(own.isSlit).toBe(true);
+  for (const offMm of [1e-5, -1e-5, 3e-4]) expect(isSameRing(ringFigures(slit(offMm))!, own)).toBe(true);
+  expect(isSameRing(ringFigures(slit(0, 41))!, own)).toBe(false);
+  expect(isSameRing(ringFigures(slit(2))!, own)).toBe(false);
+});
+
+it('knows a long thin piece again whose lines were rounded', () => {
+  const strip = (offMm: number): Float64Array => Float64Array.of(0, 0, 180, 0, 180, 0.3 + offMm, 90, 0.2, 0, 0.3 - offMm);
+  expect(isSameRing(ringFigures(strip(3e-4))!, ringFigures(strip(0))!)).toBe(true);
+  expect(isSameRing(ringFigures(strip(0.05))!, ringFigures(strip(0))!)).toBe(false);
+});
+
+it('has none for a line without a length', () => {
+  expect(ringFigures(Float64Array.of(3, 4, 3, 4, 3, 4))).toBeNull();
 });
