@@ -14,7 +14,7 @@ import { problemFaults, toldFaults } from './told-faults.ts';
  * @returns one line a fault; none for a sound run.
  */
 export function outcomeFaults(outcome: Outcome): string[] {
-  const { sculpts, stopped, pieces, findings, project } = outcome;
+  const { sculpts, stopped, pieces, findings, project, paper } = outcome;
   if (stopped === null && (pieces?.length ?? 0) === 0) return ['neither pieces nor a reason'];
   return [
     ...thrown('foams', () => void checkFoams(project.foams)),
@@ -22,13 +22,13 @@ export function outcomeFaults(outcome: Outcome): string[] {
     ...sculpts.flatMap((own) => cutFaults(own, findings)),
     ...pieceFaults(outcome),
     ...paperFaults(outcome),
-    ...(stopped === null ? thrown('report', () => void reportOf(outcome)) : []),
+    ...(stopped === null && paper !== null ? thrown('report', () => void reportOf(outcome)) : []),
   ];
 }
 
 /** What is slow to make is looked at too: the work of the shop with its own checks, and the finished PDF, read back. */
 export async function fileFaults(outcome: Outcome, font: Uint8Array): Promise<string[]> {
-  if (outcome.stopped !== null) return [];
+  if (outcome.stopped !== null || outcome.paper === null) return [];
   const faults = thrown('shop', () => {
     if (isWhole(outcome)) reportOf(outcome, [], runAtOnce(shopPlanSteps(outcome)));
   });

@@ -11,7 +11,7 @@ const TOUCH_MM = 1e-3;
 const EXCUSES = /^foam\/(overlap|side-gone|side-parted)$/;
 
 /** What is wrong with the pieces of foam and their seams. */
-export function pieceFaults({ pieces, seams, findings }: Outcome): string[] {
+export function pieceFaults({ pieces, seams, findings, layers }: Outcome): string[] {
   if (pieces === null) return [];
   const ids = new Set(pieces.map(({ id }) => id));
   const faults: string[] = [];
@@ -23,7 +23,9 @@ export function pieceFaults({ pieces, seams, findings }: Outcome): string[] {
     const flags = findings.filter(({ code, where }) => where.piece === piece.id && EXCUSES.test(code));
     faults.push(...edgeFaults(piece), ...outlineFaults(piece, flags.length > 0));
   }
-  for (const seam of seams ?? []) faults.push(...seamFaults(seam, ids));
+  // What cannot be laid flat is no piece, and a seam with it has one side alone.
+  const isWhole = layers.every(({ flats }) => flats?.every((flat) => flat !== null) === true);
+  for (const seam of seams ?? []) faults.push(...seamFaults(seam, ids, isWhole));
   return faults;
 }
 
@@ -89,11 +91,11 @@ function edgeFaults({ name, edges, neutralOutline, neutralHoles }: FoamPiece): s
   return faults;
 }
 
-function seamFaults({ letter, kind, pieces, lengthMm, tracedLengthMm }: FoamSeam, ids: ReadonlySet<string>): string[] {
+function seamFaults({ letter, kind, pieces, lengthMm, tracedLengthMm }: FoamSeam, ids: ReadonlySet<string>, isWhole: boolean): string[] {
   const faults: string[] = [];
   for (const id of pieces) if (!ids.has(id)) faults.push(`seam ${letter} names the piece ${id}, which is none`);
   const sides = kind === 'open' ? 1 : 2;
-  if (pieces.length !== sides) faults.push(`seam ${letter}, ${kind}, has ${pieces.length} pieces`);
+  if (pieces.length !== sides && (isWhole || pieces.length !== 1)) faults.push(`seam ${letter}, ${kind}, has ${pieces.length} pieces`);
   for (const mm of [...lengthMm, ...tracedLengthMm]) if (!(mm >= 0)) faults.push(`seam ${letter} is ${mm} mm long`);
   return faults;
 }
