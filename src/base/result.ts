@@ -1,4 +1,5 @@
 import type { Finding, FindingPlace } from './finding.ts';
+import { shownSentence } from './shown-text.ts';
 
 /** Why the user's file or choice cannot be used: a stable code, one sentence that says what to do, and the place. */
 export interface Problem {
@@ -29,9 +30,13 @@ export interface Fail {
 export type Result<T> = Ok<T> | Fail;
 
 export function ok<T>(value: T, notes: readonly Finding[] = []): Ok<T> {
-  return { ok: true, value, notes };
+  return { ok: true, value, notes: notes.some(isUnfit) ? notes.map(shown) : notes };
 }
 
+/** What `text` quotes of a file is made fit to be shown. */
 export function fail(code: string, text: string, where: FindingPlace = {}): Fail {
-  return { ok: false, problem: { code, text, where } };
+  return { ok: false, problem: { code, text: shownSentence(text), where } };
 }
+
+const isUnfit = ({ text }: Finding): boolean => shownSentence(text) !== text;
+const shown = (one: Finding): Finding => ({ ...one, text: shownSentence(one.text) });

@@ -73,6 +73,10 @@ export function parseCommand(words: readonly string[], today: string): Command {
   if (command === 'compare') return { name: 'compare', choices: compareChoices(positionals.slice(1), values) };
   if (values.kept !== undefined) throw new WrongUsage('--kept is an option of compare.');
   if (command === 'strip') return { name: 'strip', choices: stripChoices(positionals, values, today) };
+  if (command === undefined)
+    throw new WrongUsage(
+      'there is no command: begin with inspect, seams, make, compare, nest, shape, stack, core, artwork or strip.',
+    );
   if (command !== 'inspect' && command !== 'make' && command !== 'seams' && command !== 'nest')
     throw new WrongUsage(
       `there is no command ${command}: use inspect, seams, make, compare, nest, shape, stack, core, artwork or strip.`,

@@ -1,4 +1,5 @@
 import type { FaultReport, Problem } from '../base/result.ts';
+import { shownSentence } from '../base/shown-text.ts';
 
 /** The user's file or choice is at fault: one sentence, exit 1. */
 export class Refused extends Error {
@@ -6,7 +7,7 @@ export class Refused extends Error {
   readonly report: FaultReport | undefined;
 
   constructor(text: string, report?: FaultReport) {
-    super(text);
+    super(shownSentence(text));
     this.report = report;
   }
 
@@ -19,4 +20,8 @@ export class Refused extends Error {
 }
 
 /** The command line itself is wrong: one sentence, exit 2. */
-export class WrongUsage extends Error {}
+export class WrongUsage extends Error {
+  constructor(text: string) {
+    super(shownSentence(text));
+  }
+}

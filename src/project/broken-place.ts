@@ -38,6 +38,9 @@ function inWords(text: string): string {
       return 'a list';
     case 'Object':
       return 'an object';
+    case 'Infinity':
+    case '-Infinity':
+      return 'a number too large to hold';
     default:
       return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
   }

@@ -1,5 +1,6 @@
 import type { Finding } from '../../base/finding.ts';
 import { fail, ok, type Result } from '../../base/result.ts';
+import { shownText } from '../../base/shown-text.ts';
 import { composed, readTransform, type Affine } from '../../geom/affine.ts';
 import { readSvgLength } from '../../geom/svg-size.ts';
 import { readXml, type XmlElement } from '../../geom/xml-text.ts';
@@ -349,7 +350,7 @@ function ownName({ attributes, children }: XmlElement): string | null {
   const title = children.find((child) => nameOf(child)[0] === 'title')?.text;
   const label = [...attributes].find(([key]) => key.endsWith(':label'))?.[1];
   const name = [title, label, attributes.get('id')].find((one) => one !== undefined && one.trim() !== '');
-  return name === undefined ? null : name.trim().replace(/\s+/g, ' ').slice(0, MOST_NAME);
+  return name === undefined ? null : shownText(name.trim().replace(/\s+/g, ' ').slice(0, MOST_NAME));
 }
 
 const hasName = (element: XmlElement): boolean => ownName(element) !== null;

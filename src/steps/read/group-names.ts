@@ -1,3 +1,5 @@
+import { shownText } from '../../base/shown-text.ts';
+
 /** The most letters of a group's name that are kept. */
 const MOST_LETTERS = 200;
 
@@ -18,9 +20,9 @@ export class GroupNames {
     return this.#current;
   }
 
-  /** @param name may be empty: the kind is then no longer in force. */
+  /** @param name may be empty: the kind is then no longer in force. What cannot be shown in it becomes a replacement sign. */
   set(kind: 'object' | 'group' | 'material', name: string): void {
-    this.#inForce[kind] = name.slice(0, MOST_LETTERS);
+    this.#inForce[kind] = shownText(name.slice(0, MOST_LETTERS)).trim();
     this.#current = undefined;
   }
 

@@ -100,8 +100,8 @@ export const FILES: Sentences = {
   ],
   'project/broken': [
     [
-      'the kept version “{1}” does not go with the project in this file',
-      'die aufgehobene Fassung „{1}“ passt nicht zum Projekt in dieser Datei',
+      'The kept version “{1}” does not go with the project in this file: open an older copy of it.',
+      'Die aufgehobene Fassung „{1}“ passt nicht zum Projekt in dieser Datei: eine ältere Kopie davon öffnen.',
     ],
 
     ['{1} cannot be used: {a}.', '{1} lässt sich nicht verwenden: {a}.'],
