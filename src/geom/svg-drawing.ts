@@ -28,13 +28,13 @@ const SILENT = new Set(
   ),
 );
 /** What is told by name when it is left out. */
-const LEFT_OUT: Readonly<Record<string, string>> = {
-  text: 'writing',
-  image: 'pictures',
-  use: 'copies of a symbol',
-  svg: 'drawings within the drawing',
-  foreignObject: 'foreign parts',
-};
+const LEFT_OUT: ReadonlyMap<string, string> = new Map([
+  ['text', 'writing'],
+  ['image', 'pictures'],
+  ['use', 'copies of a symbol'],
+  ['svg', 'drawings within the drawing'],
+  ['foreignObject', 'foreign parts'],
+]);
 
 /**
  * Reads an SVG file as strokes: paths, lines, polylines, polygons, rectangles, circles and ellipses, through all transforms. What else is in it is
@@ -132,7 +132,7 @@ class DrawingReader {
 
   #shape({ attributes }: XmlElement, name: string, mmFromUser: Affine): Result<never> | null {
     const path = pathOf(name, attributes);
-    if (path === null) this.#left.add(LEFT_OUT[name] ?? `<${name}>`);
+    if (path === null) this.#left.add(LEFT_OUT.get(name) ?? `<${name}>`);
     const scale = greatestScale(mmFromUser);
     if (path === null || path === '' || !(scale > 0)) return null;
     const read = readSvgPath(path, this.#toleranceMm / scale);

@@ -18,7 +18,7 @@ export function readSvgLength(text: string): { readonly value: number; readonly 
   const found = LENGTH.exec(text);
   if (found === null || !Number.isFinite(Number(found[1]))) return null;
   const unit = found[2].toLowerCase();
-  if (unit !== '' && !(unit in MM)) return null;
+  if (unit !== '' && !Object.hasOwn(MM, unit)) return null;
   return { value: Number(found[1]), mmPerUnit: unit === '' ? null : MM[unit] };
 }
 

@@ -23,7 +23,13 @@ const PLAIN_DOCTYPE = /<!DOCTYPE\s+[\w:.-]+(?:\s+(?:SYSTEM|PUBLIC))?(?:\s+(?:"[^
 
 const CDATA = '<![CDATA[';
 
-const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
+const NAMED: ReadonlyMap<string, string> = new Map([
+  ['amp', '&'],
+  ['lt', '<'],
+  ['gt', '>'],
+  ['quot', '"'],
+  ['apos', "'"],
+]);
 
 /**
  * Reads the elements and attributes of an XML text (XML 1.0), strictly and without loading anything. A text that defines entities of its own is
@@ -31,7 +37,13 @@ const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', qu
  * @returns the outermost element. Fails with `xml/unreadable`, telling where, `xml/entities` or `xml/too-large`.
  */
 export function readXml(text: string): Result<XmlElement> {
-  const open: { name: string; attributes: Map<string, string>; children: XmlElement[]; text?: string; plain?: string }[] = [];
+  const open: {
+    name: string;
+    attributes: Map<string, string>;
+    children: XmlElement[];
+    text?: string;
+    plain?: string;
+  }[] = [];
   let root: XmlElement | null = null;
   let [at, count] = [text.startsWith('\uFEFF') ? 1 : 0, 0];
 
@@ -117,7 +129,7 @@ function plainText(value: string): string | null {
   let isKnown = true;
   const plain = value.replace(/&(#x[\da-fA-F]{1,6}|#\d{1,7}|\w*);?/g, (whole, name: string) => {
     const code = name.startsWith('#x') ? parseInt(name.slice(2), 16) : name.startsWith('#') ? Number(name.slice(1)) : 0;
-    const known = name.startsWith('#') ? (code <= 0x10ffff ? String.fromCodePoint(code) : undefined) : NAMED[name];
+    const known = name.startsWith('#') ? (code <= 0x10ffff ? String.fromCodePoint(code) : undefined) : NAMED.get(name);
     isKnown &&= known !== undefined && whole.endsWith(';');
     return known ?? '';
   });

@@ -122,6 +122,10 @@ describe('shapes', () => {
     expect(inside('matrix(0 1 -1 0 3 4), translate(2)', 'scale(2,1)')).toEqual(inside('rotate(90)', 'scale(2,1)'));
   });
 
+  it('tells what it does not know by the name it has, whatever that is', () => {
+    expect(notes(svg('<constructor/><path d="M0 0H8"/>'))[0]).toContain('Left out of the drawing: <constructor>.');
+  });
+
   it('of other makers stay out, prefixes and hidden parts are understood, what is left out is told', () => {
     const text = `<?xml version="1.0"?><!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://www.w3.org/x.dtd"><!-- a > b -->
       <s:svg xmlns:s="http://www.w3.org/2000/svg" width='20mm' viewBox="0 0 20 20"><s:defs><s:path d="M0 0H99"/></s:defs>

@@ -10,7 +10,7 @@ export const TOLD: Translation<typeof TOLD_WORDS> = { sentence };
 function sentence(text: string): string {
   const way = wayText(text);
   if (way !== null) return way;
-  if (text in PLACES) return PLACES[text];
-  if (text in PROGRESS) return PROGRESS[text];
+  if (Object.hasOwn(PLACES, text)) return PLACES[text];
+  if (Object.hasOwn(PROGRESS, text)) return PROGRESS[text];
   return gluingText(text) ?? sayInGerman(text) ?? text;
 }

@@ -39,7 +39,7 @@ const SEAM = /^[A-Z]{1,3}(?:\/[A-Z]{1,3})?(?: → \d+)?$/;
 const sayLine = (text: string): string | null => sayParts(text) ?? sayWhole(text) ?? sentences(text);
 
 function sayWhole(text: string): string | null {
-  if (text in DATA) return DATA[text];
+  if (Object.hasOwn(DATA, text)) return DATA[text];
   if (SEAM.test(text)) return text;
   const line = sayBy(text, ready().lines, phrase, { figures, name });
   if (line !== null) return line;
@@ -66,13 +66,14 @@ function sentences(text: string): string | null {
 function cautionText(text: string): string | null {
   const colon = text.indexOf(': ');
   const [title, rest] = [text.slice(0, colon), text.slice(colon + 2)];
-  return colon > 0 && title in DATA && rest in DATA ? `${DATA[title]}: ${DATA[rest]}` : null;
+  return colon > 0 && Object.hasOwn(DATA, title) && Object.hasOwn(DATA, rest) ? `${DATA[title]}: ${DATA[rest]}` : null;
 }
 
 /** Words within a line. */
 function phrase(text: string): string | null {
   if (text === '' || WORDLESS.test(text) || LETTERS.test(text)) return figures(text);
-  return PLACES[text] ?? sayBy(text, ready().phrases, phrase, { figures, name }) ?? sayWhole(text) ?? sentences(text);
+  const place = Object.hasOwn(PLACES, text) ? PLACES[text] : null;
+  return place ?? sayBy(text, ready().phrases, phrase, { figures, name }) ?? sayWhole(text) ?? sentences(text);
 }
 
 /** Letters of edges: `A, B/C, D`. */
@@ -88,6 +89,6 @@ const NAMELESS = /^Piece (\d+)/;
 function name(text: string): string {
   if (NAMELESS.test(text)) return text.replace(NAMELESS, 'Stück $1');
   const small = text.slice(0, 1).toLowerCase() + text.slice(1);
-  if (text in DATA) return DATA[text];
-  return small in DATA ? DATA[small].slice(0, 1).toUpperCase() + DATA[small].slice(1) : text;
+  if (Object.hasOwn(DATA, text)) return DATA[text];
+  return Object.hasOwn(DATA, small) ? DATA[small].slice(0, 1).toUpperCase() + DATA[small].slice(1) : text;
 }

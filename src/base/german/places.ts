@@ -24,7 +24,9 @@ const SPOT = /^(\p{Lu}[^:.]*): ((?:pull|gather) it [^.]+)\.$/u;
 /** `pull it lengthwise`; null for other texts. */
 export function wayText(text: string): string | null {
   const way = WAY.exec(text);
-  return way !== null && way[2] in PLACES ? `${PLACES[way[2]]} ${way[1] === 'pull' ? 'dehnen' : 'stauchen'}` : null;
+  return way !== null && Object.hasOwn(PLACES, way[2])
+    ? `${PLACES[way[2]]} ${way[1] === 'pull' ? 'dehnen' : 'stauchen'}`
+    : null;
 }
 
 /** `Near the top: pull it lengthwise.`; null for other texts. */
