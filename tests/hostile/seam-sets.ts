@@ -151,7 +151,7 @@ function paper(usual: PaperChoice, rand: Rand): PaperChoice {
 }
 
 /** The whole chain run on a trial, from its bytes on, as if nothing had been opened before. */
-export async function runTrial({ bytes, hash }: OpenedMesh, { project }: SeamTrial): Promise<Outcome> {
+export async function runTrial({ bytes, hash }: OpenedMesh, project: Project): Promise<Outcome> {
   const pipeline = new Pipeline();
   pipeline.putSource(hash, { fileName: 'sculpt.obj', bytes });
   return pipeline.run(project, QUIET_WORK, { date: '2026-01-01' });
