@@ -58,6 +58,60 @@ describe('offsetRing', () => {
     expect(Math.hypot(ring[2 * startOf[1]] - 40, ring[2 * startOf[1] + 1] + 4)).toBeGreaterThan(1.5);
   });
 
+  describe('where two lines turn by 16 degrees', () => {
+    // Sine 0.28, cosine 0.96. Lines moved by o1 and o2 cross (o2 - 0.96 o1) / 0.28 along the first and (0.96 o2 - o1) / 0.28 along the second.
+    const isCorner = (o1: number, o2: number, length1: number, length2: number): boolean => {
+      const [x, y] = [0.96 * length2, 0.28 * length2];
+      const bent = Float64Array.from([-length1, 0, 0, 0, x, y, x, 500, -length1, 500]);
+      const { startOf, endOf } = offsetRing(bent, perEdge(o1, o2, 0, 0, 0));
+      return startOf[1] === endOf[0];
+    };
+
+    it('lets them cross as far along as either is long', () => {
+      // 7.14 and 6.30 mm along them.
+      expect([7.1, 7.2].map((length1) => isCorner(2, 3.92, length1, 90))).toEqual([false, true]);
+      expect([6.1, 6.2, 6.4, 6.5].map((length2) => isCorner(2, 3.92, 90, length2))).toEqual([false, false, true, true]);
+    });
+
+    it('lets them cross up to four times the greater offset along', () => {
+      expect(isCorner(0.5, 1.5, 90, 90)).toBe(true);
+      expect(isCorner(1.5, 0.5, 90, 90)).toBe(true);
+      // 4.15 and 4.07 offsets; 3.93 and 3.86 offsets.
+      expect([isCorner(-0.21, 1, 90, 90), isCorner(-0.1, 1, 90, 90)]).toEqual([false, true]);
+      expect([isCorner(1, -0.21, 90, 90), isCorner(1, -0.1, 90, 90)]).toEqual([false, true]);
+      expect(isCorner(-1, 1, 90, 90)).toBe(false);
+    });
+
+    it('asks for no such thing where both move alike', () => {
+      expect(isCorner(3, 3, 0.1, 0.1)).toBe(true);
+      expect(isCorner(3, 3 + 1e-10, 0.1, 0.1)).toBe(true);
+    });
+  });
+
+  it('puts given points in place of a corner and leaves the rest', () => {
+    const points = [
+      { x: 12, y: -2 },
+      { x: 13, y: -1 },
+      { x: 12.5, y: 0.5 },
+    ];
+    const moved = offsetRing(square, perEdge(1, 1, 1, 1), new Map([[1, points]]));
+    expect([...moved.ring]).toEqual([-1, -1, 12, -2, 13, -1, 12.5, 0.5, 11, 11, -1, 11]);
+    expect([...moved.startOf]).toEqual([0, 3, 4, 5]);
+    expect([...moved.endOf]).toEqual([1, 4, 5, 0]);
+    expect([...moved.outward]).toEqual([-1, -1, 1, -1, 1, -1, 1, -1, 1, 1, -1, 1].map((v) => v + 0));
+  });
+
+  it('tells which way is outward, at both points of a step too', () => {
+    const straight = Float64Array.from([0, 0, 5, 0, 10, 0, 10, 10, 0, 10]);
+    const { outward } = offsetRing(straight, perEdge(0, 2, 0, 0, 0));
+    expect([...outward].map((v) => v + 0)).toEqual([-1, -1, 0, -1, 0, -1, 1, -1, 1, 1, -1, 1]);
+  });
+
+  it('lets an edge lean where its ends move by different distances', () => {
+    const { ring } = offsetRing(square, { atStart: Float64Array.of(1, 0, 0, 2), atEnd: Float64Array.of(3, 0, 0, 4) });
+    expect([...ring]).toEqual([-4, -1, 10, -3, 10, 10, -2, 10]);
+  });
+
   it('cuts a needle off instead of letting it run out', () => {
     const needle = Float64Array.from([0, 0, 100, -2, 100, 2]);
     const { ring } = offsetRing(needle, perEdge(3, 3, 3));

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { overlapPlaces } from '../../src/geom/overlap-places.ts';
+import { near } from '../support/near-numbers.ts';
 
 /** A band of quads of 1 mm round the origin from angle 0 to `turns`, each cut in two: triangles 2 i and 2 i + 1 are quad i. */
 function ringBand(turns: number, quads: number, inner = 5, outer = 8) {
@@ -34,6 +35,27 @@ describe('overlapPlaces', () => {
     expect(place.point.x).toBeLessThan(4);
     expect(place.point.y).toBeGreaterThan(2);
     expect(place.point.y).toBeLessThan(4);
+  });
+
+  it('tells area and middle of what two triangles have in common', () => {
+    const common = (corners: number[]) => overlapPlaces(Float64Array.from(corners), Uint32Array.of(0, 1, 2, 3, 4, 5));
+    // 1 1, 6 1, 1 3.5 are common: 6.25 mm², its middle the mean of these.
+    const [small, ...none] = common([0, 0, 8, 0, 0, 4, 1, 1, 9, 1, 1, 9]);
+    expect(none).toEqual([]);
+    expect([small.areaMm2, small.point.x, small.point.y]).toEqual(near([6.25, 8 / 3, 5.5 / 3]));
+    expect([small.pair, small.pairs]).toEqual([[0, 1], [[0, 1]]]);
+    // Five sides: the half square of 10 without that of 4 at its corner and that of 4 on the right.
+    const [five] = common([0, 0, 10, 0, 0, 10, 6, -2, 6, 12, -8, 12]);
+    expect([five.areaMm2, five.point.x, five.point.y]).toEqual(near([34, 292 / 3 / 34, 436 / 3 / 34]));
+  });
+
+  it('names the pair that has the most in common', () => {
+    // A large triangle over two neighbours: 2 by 2 of the first, more of the second.
+    const xy = Float64Array.from([0, 0, 10, 0, 10, 10, 0, 10, 3, 1, 9, 1, 9, 7]);
+    const [place] = overlapPlaces(xy, Uint32Array.of(0, 2, 3, 0, 1, 2, 4, 5, 6));
+    expect([...place.pair].sort()).toEqual([1, 2]);
+    expect(place.areaMm2).toBeCloseTo(18, 9);
+    expect([place.point.x, place.point.y]).toEqual(near([7, 3]));
   });
 
   it('gives one place with two limbs for a band of a turn and a quarter', () => {
