@@ -7,7 +7,11 @@ type Point = readonly [number, number, number];
 type Rand = () => number;
 
 const whole = (least: number, most: number, rand: Rand): number => least + Math.floor((most - least + 1) * rand());
-const place = (size: number, rand: Rand): Point => [size * (rand() - 0.5), size * (rand() - 0.5), size * (rand() - 0.5)];
+const place = (size: number, rand: Rand): Point => [
+  size * (rand() - 0.5),
+  size * (rand() - 0.5),
+  size * (rand() - 0.5),
+];
 const moved = ({ corners, faces, seams }: Solid, move: (p: Point, v: number) => Point): Solid => ({
   corners: corners.map(move),
   faces,
@@ -100,13 +104,26 @@ function twice(rand: Rand): Solid {
   const own = lump(rand);
   const steps = [0, 1, -1, 1000][whole(0, 3, rand)];
   const other = moved(own, (p) => [nudged(p[0], steps), nudged(p[1], steps), nudged(p[2], steps)]);
-  return together(own, rand() < 0.5 ? other : withFaces(other, other.faces.map((face) => face.toReversed())));
+  return together(
+    own,
+    rand() < 0.5
+      ? other
+      : withFaces(
+          other,
+          other.faces.map((face) => face.toReversed()),
+        ),
+  );
 }
 
 function withoutArea(rand: Rand): Solid {
   const { corners, faces } = lump(rand);
   const extra = faces.slice(0, whole(1, 5, rand)).flatMap(([a, b, c]) => {
-    const kinds = [[a, a, b], [a, b, a, b], [a, b, corners.length], [c, b, a, b, c]];
+    const kinds = [
+      [a, a, b],
+      [a, b, a, b],
+      [a, b, corners.length],
+      [c, b, a, b, c],
+    ];
     return [kinds[whole(0, 3, rand)]];
   });
   return { corners: [...corners, corners[faces[0][0]]], faces: [...faces, ...extra], seams: [] };
@@ -123,7 +140,15 @@ function manyShells(rand: Rand): Solid {
           const [a, b, c] = place(size, rand);
           return [x + a, y + b, z + c];
         }),
-        faces: rand() < 0.5 ? [[0, 1, 2]] : [[0, 1, 2], [0, 3, 1], [1, 3, 2], [0, 2, 3]],
+        faces:
+          rand() < 0.5
+            ? [[0, 1, 2]]
+            : [
+                [0, 1, 2],
+                [0, 3, 1],
+                [1, 3, 2],
+                [0, 2, 3],
+              ],
         seams: [],
       };
     }),
@@ -189,11 +214,17 @@ export const BROKEN: Readonly<Record<string, (rand: Rand) => Solid>> = {
   twice,
   'inside out': (rand) => {
     const own = lump(rand);
-    return withFaces(own, own.faces.map((face) => face.toReversed()));
+    return withFaces(
+      own,
+      own.faces.map((face) => face.toReversed()),
+    );
   },
   'turned here and there': (rand) => {
     const own = lump(rand);
-    return withFaces(own, own.faces.map((face) => (rand() < 0.4 ? face.toReversed() : face)));
+    return withFaces(
+      own,
+      own.faces.map((face) => (rand() < 0.4 ? face.toReversed() : face)),
+    );
   },
   'faces without area': withoutArea,
   'one triangle': (rand) => ({
@@ -204,7 +235,10 @@ export const BROKEN: Readonly<Record<string, (rand: Rand) => Solid>> = {
   'many shells': manyShells,
   holes: (rand) => {
     const own = lump(rand);
-    return withFaces(own, own.faces.filter(() => rand() < 0.8));
+    return withFaces(
+      own,
+      own.faces.filter(() => rand() < 0.8),
+    );
   },
   'half a turn': (rand) => halfTurnedBand(whole(3, 20, rand), 80, 40),
   'corners on edges': halfCorners,

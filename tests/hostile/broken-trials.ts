@@ -29,7 +29,8 @@ export async function brokenTrial(name: string, seed: number): Promise<BrokenTri
   const [base] = first.parts;
   const part: SculptPart = {
     ...base,
-    scale: rand() < 0.6 ? { by: 'unit', unit: 'mm' } : { by: 'size', axis: 'longest', mm: Math.round(20 + 300 * rand()) },
+    scale:
+      rand() < 0.6 ? { by: 'unit', unit: 'mm' } : { by: 'size', axis: 'longest', mm: Math.round(20 + 300 * rand()) },
     seams: { edges: someEdges(solid, rand), paths: [] },
     modelIs: pick(['face', 'middle', 'back'], rand),
     tracedSide: pick(['face', 'back'], rand),

@@ -42,7 +42,9 @@ function patchFaults({ mesh, patches, patchOfTriangle, chains }: CutSculpt, name
       if (patchOfTriangle[t] !== i) faults.push(`${name}: triangle ${t} is not told to lie in patch ${i}`);
     }
     if (triangles.length !== 3 * meshTriangles.length) faults.push(`${name}: corners of patch ${i}`);
-    const isElsewhere = triangles.some((v, k) => meshVertices[v] !== mesh.triangles[3 * meshTriangles[Math.floor(k / 3)] + (k % 3)]);
+    const isElsewhere = triangles.some(
+      (v, k) => meshVertices[v] !== mesh.triangles[3 * meshTriangles[Math.floor(k / 3)] + (k % 3)],
+    );
     if (isElsewhere) faults.push(`${name}: patch ${i} lies elsewhere`);
     if (kind === 'disc' && (loops.length !== 1 || euler !== 1)) faults.push(`${name}: patch ${i} is no disc`);
     if (kind === 'windowed' && euler !== 2 - loops.length) faults.push(`${name}: patch ${i} is no disc with windows`);
@@ -67,7 +69,10 @@ function flatFaults(
   const [first] = patches[i].meshTriangles;
   const isTold = told.some(
     ({ severity, code, where }) =>
-      severity === 'error' && /^(cut|flatten)\//.test(code) && (where.triangles ?? []).length > 0 && first !== undefined,
+      severity === 'error' &&
+      /^(cut|flatten)\//.test(code) &&
+      (where.triangles ?? []).length > 0 &&
+      first !== undefined,
   );
   return isTold ? [] : [`${name} is left out and nothing says so`];
 }

@@ -43,7 +43,10 @@ function findNet(mesh: Mesh): EdgeNet {
 const pick = (count: number, rand: () => number): number => Math.floor(rand() * count);
 const range = (count: number): number[] => [...Array(count).keys()];
 
-const some = (share: number): Way => ({ edgeCount }, rand) => range(edgeCount).filter(() => rand() < share);
+const some =
+  (share: number): Way =>
+  ({ edgeCount }, rand) =>
+    range(edgeCount).filter(() => rand() < share);
 
 /** A walk that seldom turns back; it may cross itself. */
 function walk({ at }: EdgeNet, rand: () => number, from: number, steps: number): number[] {

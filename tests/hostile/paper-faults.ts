@@ -35,7 +35,9 @@ function pageFaults(outcome: Outcome): string[] {
   const { project, paper, pieces } = outcome;
   if (paper === null || pieces === null) return [];
   const faults = checkPaper(asRead(paper.pages), wantedPaper(project, paper, pieces, besideOf(outcome)));
-  return faults.map(({ what, piece, page, found, wanted }) => `paper, ${what}, ${piece ?? page}: ${found} for ${wanted}`);
+  return faults.map(
+    ({ what, piece, page, found, wanted }) => `paper, ${what}, ${piece ?? page}: ${found} for ${wanted}`,
+  );
 }
 
 /** Pages as a reader would see them in the file. */

@@ -80,7 +80,8 @@ function edgeFaults({ name, edges, neutralOutline, neutralHoles }: FoamPiece): s
     const steps = to > from ? to - from : to - from + count;
     runs[ring] += steps;
     for (const list of [stationMm, bevelDeg, faceOffsetMm, backOffsetMm])
-      if (list.length !== steps + 1) faults.push(`${name}: edge ${letter} has ${list.length} figures for ${steps} parts`);
+      if (list.length !== steps + 1)
+        faults.push(`${name}: edge ${letter} has ${list.length} figures for ${steps} parts`);
     if (stationMm.some((mm, i) => i > 0 && mm < stationMm[i - 1])) faults.push(`${name}: edge ${letter} runs back`);
     if (bevelDeg.some((deg) => Math.abs(deg) > 90)) faults.push(`${name}: edge ${letter} leans beyond a right angle`);
   }
@@ -91,11 +92,16 @@ function edgeFaults({ name, edges, neutralOutline, neutralHoles }: FoamPiece): s
   return faults;
 }
 
-function seamFaults({ letter, kind, pieces, lengthMm, tracedLengthMm }: FoamSeam, ids: ReadonlySet<string>, isWhole: boolean): string[] {
+function seamFaults(
+  { letter, kind, pieces, lengthMm, tracedLengthMm }: FoamSeam,
+  ids: ReadonlySet<string>,
+  isWhole: boolean,
+): string[] {
   const faults: string[] = [];
   for (const id of pieces) if (!ids.has(id)) faults.push(`seam ${letter} names the piece ${id}, which is none`);
   const sides = kind === 'open' ? 1 : 2;
-  if (pieces.length !== sides && (isWhole || pieces.length !== 1)) faults.push(`seam ${letter}, ${kind}, has ${pieces.length} pieces`);
+  if (pieces.length !== sides && (isWhole || pieces.length !== 1))
+    faults.push(`seam ${letter}, ${kind}, has ${pieces.length} pieces`);
   for (const mm of [...lengthMm, ...tracedLengthMm]) if (!(mm >= 0)) faults.push(`seam ${letter} is ${mm} mm long`);
   return faults;
 }

@@ -48,7 +48,8 @@ async function large(triangles: number): Promise<void> {
   const { project, bytes } = await domeProject(triangles);
   const hash = await contentHash(bytes);
   const seconds = (): string => `${((performance.now() - start) / 1000).toFixed(1)} s`;
-  const memory = (): string => `${(process.memoryUsage().rss / 2 ** 20).toFixed(0)} MB now, ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB at most`;
+  const memory = (): string =>
+    `${(process.memoryUsage().rss / 2 ** 20).toFixed(0)} MB now, ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB at most`;
   say(`${triangles} triangles, a file of ${(bytes.length / 2 ** 20).toFixed(0)} MB, made in ${seconds()}, ${memory()}`);
   const pipeline = new Pipeline();
   pipeline.putSource(hash, { fileName: 'dome.obj', bytes });

@@ -56,7 +56,9 @@ export function seamTrial({ sculpt, hash, name }: OpenedMesh, seed: number): Sea
     ...base,
     scale: { by: 'size', axis: 'longest', mm: typed(60, 250, rand) },
     seams: { edges: along.edges, paths: across.paths },
-    seamSettings: along.edges.filter(() => rand() < 2 / (2 + along.edges.length)).map((edge) => seamSetting(edge, mesh, rand)),
+    seamSettings: along.edges
+      .filter(() => rand() < 2 / (2 + along.edges.length))
+      .map((edge) => seamSetting(edge, mesh, rand)),
     pieceSettings: rand() < 0.4 ? pieceSettings(mesh, rand) : [],
     modelIs: pick(['face', 'face', 'middle', 'back'], rand),
     ...(rand() < 0.1 ? { offMm: typed(-5, 5, rand) } : {}),

@@ -162,6 +162,7 @@ function* placesIn(cell: Cell, box: TurnedBox, isFar: boolean): Generator<Turned
     Math.trunc(mm / step),
   );
   for (let i = i0; i <= i1; i += 1) {
-    for (let j = j0; j <= j1; j += 1) yield { x: into.x + i * step, y: into.y + j * step, halfWidth, halfHeight, angleRad };
+    for (let j = j0; j <= j1; j += 1)
+      yield { x: into.x + i * step, y: into.y + j * step, halfWidth, halfHeight, angleRad };
   }
 }

@@ -46,7 +46,8 @@ it('knows a cut without width by its length alone, however it was rounded', () =
 });
 
 it('knows a long thin piece again whose lines were rounded', () => {
-  const strip = (offMm: number): Float64Array => Float64Array.of(0, 0, 180, 0, 180, 0.3 + offMm, 90, 0.2, 0, 0.3 - offMm);
+  const strip = (offMm: number): Float64Array =>
+    Float64Array.of(0, 0, 180, 0, 180, 0.3 + offMm, 90, 0.2, 0, 0.3 - offMm);
   expect(isSameRing(ringFigures(strip(3e-4))!, ringFigures(strip(0))!)).toBe(true);
   expect(isSameRing(ringFigures(strip(0.05))!, ringFigures(strip(0))!)).toBe(false);
 });
