@@ -9,9 +9,15 @@ export const isZip = (bytes: Uint8Array): boolean =>
 
 /** The first file in a zip whose name ends so; null where it holds none, or is damaged. */
 export function fileFromZip(bytes: Uint8Array, ending: string): Uint8Array | null {
+  let isFound = false;
   try {
     const found = unzipSync(bytes, {
-      filter: ({ name, originalSize }) => name.endsWith(ending) && originalSize <= MOST_BYTES,
+      // Room is made for what a zip claims: for one file alone.
+      filter: ({ name, originalSize }) => {
+        if (isFound || !name.endsWith(ending) || originalSize > MOST_BYTES) return false;
+        isFound = true;
+        return true;
+      },
     });
     return Object.values(found).at(0) ?? null;
   } catch {
