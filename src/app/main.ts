@@ -10,11 +10,15 @@ import { followLanguage } from './language/follow-wish.ts';
 import { keepOffline } from './offline/keep-offline.ts';
 import { openSample, restoreLast } from './opening.ts';
 import { SAMPLES } from './samples.ts';
+import { tellSilence } from './silent-workshop.ts';
 import { BrowserStorage } from './storage.ts';
 import { Workbench } from './workbench.ts';
 
 trustOwnScripts();
-const workbench = new Workbench(connectWorkshop(), new BrowserStorage(), browserLocks());
+const workshop = connectWorkshop({
+  onSilent: (isSilent) => tellSilence(workbench, isSilent, () => workshop.restart()),
+});
+const workbench: Workbench = new Workbench(workshop, new BrowserStorage(), browserLocks());
 const app = document.createElement('fl-app');
 app.workbench = workbench;
 void (async () => {

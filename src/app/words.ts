@@ -350,6 +350,9 @@ export const WORDS = spoken('window', {
     goOn: 'work it out',
     broke: 'Something went wrong while working this out. The job itself is safe: save it to a file, or try again.',
     again: 'try again',
+    silent:
+      'What is being worked out has not answered for 20 seconds. It may only be large; if nothing moves, work it out afresh. The job itself is safe.',
+    afresh: 'work it out afresh',
     storageRefused: 'This browser keeps nothing for later, so save the job to a file before you close the window.',
     recovered: (name: string) => `${name} is back as you left it.`,
     renewed: (file: string, told: string) => `${file} has taken the place of the sculpt. ${told}`.trim(),

@@ -356,6 +356,9 @@ export const WINDOW: Translation<typeof WORDS> = {
     broke:
       'Beim Ausarbeiten ist etwas schiefgegangen. Der Auftrag selbst ist sicher: als Datei speichern oder noch einmal versuchen.',
     again: 'noch einmal versuchen',
+    silent:
+      'Das Ausarbeiten antwortet seit 20 Sekunden nicht. Vielleicht ist es nur groß; bewegt sich nichts, neu ausarbeiten. Der Auftrag selbst ist sicher.',
+    afresh: 'neu ausarbeiten',
     storageRefused:
       'Dieser Browser bewahrt nichts auf: den Auftrag als Datei speichern, bevor das Fenster geschlossen wird.',
     recovered: (name) => `${name} ist wieder da, wie verlassen.`,
