@@ -114,12 +114,16 @@ const ONE_LENGTH = new RegExp(
 );
 const IN_FEET = new RegExp(String.raw`^\s*(${DECIMAL})\s*(?:'|ft|foot|feet)\s*-?\s*(.*)$`, 'i');
 
+/** No length is longer: of thousands of blanks the patterns would try every way to part them. */
+const MOST_LETTERS = 100;
+
 /**
  * A length as people type it: `322`, `32,2 cm`, `12 11/16 in`, `4½`, `4-1/2"`, `12.5"`, `3/8`, `5' 4 1/2"`. Point and comma both mark decimals.
  * @param unit what a bare number means; after feet a bare number is inches.
  * @returns mm, or null when the text is no positive length.
  */
 export function parseLength(text: string, unit: LengthUnit): number | null {
+  if (text.length > MOST_LETTERS) return null;
   const plain = plainSigns(text);
   const feet = IN_FEET.exec(plain);
   if (feet === null) return oneLength(plain, unit);

@@ -6,12 +6,10 @@ const KEPT_END = 400;
  * Characters that may not come to a screen, a terminal or paper from a file: those that steer (U+0000 to U+001F, U+007F to U+009F), that part lines
  * (U+2028, U+2029), that turn the text after them about (U+202A to U+202E, U+2066 to U+2069; Unicode Annex 9), and halves of a pair.
  */
-// eslint-disable-next-line no-control-regex
 const UNSHOWN =
   /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
 /** The same where a line may go on: with line ends and tabs. */
-// eslint-disable-next-line no-control-regex
 const UNSHOWN_IN_LINES =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 

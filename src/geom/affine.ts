@@ -29,7 +29,7 @@ export function greatestScale([a, b, c, d]: Affine): number {
  */
 export function readTransform(text: string): Affine | null {
   let whole = IDENTITY;
-  const list = /\s*,?\s*([A-Za-z]+)\s*\(([^)]*)\)\s*/y;
+  const list = /\s*(?:,\s*)?([A-Za-z]+)\s*\(([^)]*)\)\s*/y;
   while (list.lastIndex < text.length) {
     if (text.slice(list.lastIndex).trim() === '') break;
     const found = list.exec(text);

@@ -11,11 +11,14 @@ const MM: Readonly<Record<string, number>> = {
   px: 25.4 / 96,
 };
 
+/** No length is longer: of thousands of figures the pattern would try every way to part them. */
+const MOST_LETTERS = 200;
+
 const LENGTH = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([A-Za-z]*|%)\s*$/;
 
 /** A length as it is written; `mmPerUnit` null for a bare number. Null where it is no length, or a share or a unit of type. */
 export function readSvgLength(text: string): { readonly value: number; readonly mmPerUnit: number | null } | null {
-  const found = LENGTH.exec(text);
+  const found = text.length > MOST_LETTERS ? null : LENGTH.exec(text);
   if (found === null || !Number.isFinite(Number(found[1]))) return null;
   const unit = found[2].toLowerCase();
   if (unit !== '' && !Object.hasOwn(MM, unit)) return null;

@@ -117,7 +117,7 @@ function* addPictures(
   const pictures = [
     ...sheets.map((sheet) => ({ file: `sheet-${sheet.number}.png`, picture: sheetPicture(sheet) })),
     ...pages.map((page, i) => ({
-      file: `page-${String(i + 1).padStart(digits, '0')}-${page.name.replace(/[^\w-]+/g, '-')}.png`,
+      file: `page-${String(i + 1).padStart(digits, '0')}-${page.name.replace(/[^\w-]+/g, '-').slice(0, 100)}.png`,
       picture: { ...page, name: `page ${page.name}` },
     })),
   ];

@@ -1,3 +1,4 @@
+import { readJson } from '../base/read-json.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { orient2d } from '../geom/predicates.ts';
 import { boxOfPoints, ringArea, type Ring } from '../geom/ring.ts';
@@ -32,12 +33,9 @@ const ANY_TURN_STEP_DEG = 15;
  * `shape.data` (corners of a ring; the first may be repeated).
  */
 export function readStripTask(text: string): Result<StripTask> {
-  let json: unknown;
-  try {
-    json = JSON.parse(text);
-  } catch {
-    return wrong('is no JSON: write a task with "strip_height" and "items".');
-  }
+  const read = readJson(text, 'the task', () => wrong('is no JSON: write a task with "strip_height" and "items".'));
+  if (!read.ok) return read;
+  const json = read.value;
   if (!isRecord(json)) return wrong('holds no object: write a task with "strip_height" and "items".');
   const height = json['strip_height'];
   if (!isLength(height)) return wrong('needs "strip_height", a number over 0.');

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { MOST_CLAY_MM } from '../model/clay.ts';
 import { MOST_COLOURS } from '../model/colours.ts';
 import type { Project } from './project.ts';
+import { firstBy, firstById } from './first-by.ts';
 
 const finite = v.pipe(v.number(), v.finite());
 const positive = v.pipe(finite, v.gtValue(0));
@@ -21,18 +22,21 @@ const colour = v.object({
   cautions: v.array(v.string()),
 });
 
+const plainName = (name: string): string => name.trim().toLowerCase();
+const firstByPlainName = firstBy(({ name }: { readonly name: string }) => plainName(name));
+
 /** Paints of the maker's own list (`ShopChoices.colours`). */
 export const coloursSchema = v.pipe(
   v.array(colour),
   v.maxLength(MOST_COLOURS),
   v.checkItems(
-    ({ id, name }, index, list) => list.findIndex((other) => other.id === id || isSameName(other.name, name)) === index,
+    (one, index, list) => firstById(one, index, list) && firstByPlainName(one, index, list),
     'a colour with an id and a name of its own',
   ),
 );
 
 /** Names that people would take for one. */
-export const isSameName = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
+export const isSameName = (a: string, b: string): boolean => plainName(a) === plainName(b);
 
 /** What fillets and shapes are modelled in (`ShopChoices.clay`). */
 export const claySchema = v.object({

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { MOST_JOINS } from './part-limits.ts';
+import { firstById } from './first-by.ts';
 
 /** Longest that makes sense, mm. */
 const MOST_MM = 1e5;
@@ -67,8 +68,5 @@ export const listedJoinsSchema = v.pipe(
 export const joinsSchema = v.pipe(
   v.array(join),
   v.maxLength(MOST_JOINS),
-  v.checkItems(
-    (one, index, list) => list.findIndex((other) => other.id === one.id) === index,
-    'a join with an id of its own',
-  ),
+  v.checkItems(firstById, 'a join with an id of its own'),
 );

@@ -1,7 +1,9 @@
 import * as v from 'valibot';
+import { readJson } from '../base/read-json.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import type { Placing } from '../model/placing.ts';
 import { brokenPlace } from './broken-place.ts';
+import { firstByName } from './first-by.ts';
 import type { ListedInsert } from './insert-part.ts';
 import { listedInsertsSchema } from './insert-schema.ts';
 import type { ListedJoin } from './joins-listed.ts';
@@ -96,10 +98,7 @@ const schema = v.strictObject({
     v.array(part),
     v.minLength(1),
     v.maxLength(MOST_PARTS),
-    v.checkItems(
-      ({ name }, index, list) => list.findIndex((other) => other.name === name) === index,
-      'a part with a name of its own',
-    ),
+    v.checkItems(firstByName, 'a part with a name of its own'),
   ),
   inserts: v.optional(listedInsertsSchema),
   joins: v.optional(listedJoinsSchema),
@@ -107,16 +106,14 @@ const schema = v.strictObject({
 
 /** Reads a parts file (shared/parts.schema.json). Fails with `parts/not-json` or `parts/broken`. */
 export function readPartsFile(content: string, fileName: string): Result<PartsFile> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(content);
-  } catch {
-    return fail(
+  const raw = readJson(content, fileName, () =>
+    fail(
       'parts/not-json',
       `${fileName} is not valid JSON: a parts file looks like {"version":1,"parts":[{"kind":"shape","name":"Ring","foam":"10 mm","shape":"torus_skin","sizes":{}}]}.`,
-    );
-  }
-  const parsed = v.safeParse(schema, raw);
+    ),
+  );
+  if (!raw.ok) return raw;
+  const parsed = v.safeParse(schema, raw.value, { abortEarly: true });
   if (!parsed.success)
     return fail('parts/broken', `${fileName} is not a parts file: ${brokenPlace(parsed.issues[0])}.`);
   const { name: propName, inserts, joins } = parsed.output;

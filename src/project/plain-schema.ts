@@ -7,6 +7,7 @@ import { MOST_PARTS } from './part-limits.ts';
 import { finite, wholeWithin } from './plain-limits.ts';
 import { stackFields } from './stack-schema.ts';
 import { coversFields, strapFields, trimFields } from './trim-schema.ts';
+import { firstById } from './first-by.ts';
 
 /** Longest word of a size as it was typed. */
 const MOST_TYPED = 200;
@@ -51,10 +52,7 @@ const insert = v.object({ ...base, ...insertFields });
 export const plainSchema = v.pipe(
   v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap, engraving, insert])),
   v.maxLength(MOST_PARTS),
-  v.checkItems(
-    ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,
-    'a part with an id of its own',
-  ),
+  v.checkItems(firstById, 'a part with an id of its own'),
   v.checkItems(
     ({ copies, mirrored }) => mirrored === undefined || mirrored.count <= copies,
     'a part with no more mirror images than copies',

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { FLATTEN_WISHES, type FlattenWishes } from '../model/flatten-settings.ts';
 import { orderedLike } from '../base/ordered-like.ts';
+import { readJson } from '../base/read-json.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { PAPER_LANGUAGES } from '../base/paper-language.ts';
 import { bytesFromBase64, base64FromBytes } from '../base/base64.ts';
@@ -17,6 +18,7 @@ import { PROJECT_SUFFIX } from './project-suffix.ts';
 import type { Project } from './project.ts';
 import { joinsSchema } from './joins-schema.ts';
 import { MOST_SCULPTS } from './part-limits.ts';
+import { firstById } from './first-by.ts';
 import { migrated, MIGRATIONS, SCHEMA_VERSION, type RawDocument } from './migrations.ts';
 import { plainSchema } from './plain-schema.ts';
 import { bodyScaleSchema, bodySchema } from './body-schema.ts';
@@ -151,10 +153,7 @@ const simplify = v.pipe(
 
 /** A list of things whose ids differ. */
 const withOwnIds = <T extends { id: string }>(thing: v.GenericSchema<T>, what: string) =>
-  v.pipe(
-    v.array(thing),
-    v.checkItems(({ id }, index, list) => list.findIndex((other) => other.id === id) === index, what),
-  );
+  v.pipe(v.array(thing), v.checkItems(firstById, what));
 
 const sculpt = v.object({
   kind: v.literal('sculpt'),
@@ -256,10 +255,7 @@ const sculpt = v.object({
     ),
     v.minLength(1),
     v.maxLength(MOST_LAYERS),
-    v.checkItems(
-      ({ id }, index, list) => list.findIndex((other) => other.id === id) === index,
-      'a layer with an id of its own',
-    ),
+    v.checkItems(firstById, 'a layer with an id of its own'),
   ),
   tracedSide: side,
   // Absent where nothing was said of who or what wears the part.
@@ -421,18 +417,16 @@ export async function readProjectFile(
   fileName: string,
   table = MIGRATIONS,
 ): Promise<Result<OpenedProject>> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text);
-  } catch {
-    return fail(
+  const json = readJson(text, fileName, () =>
+    fail(
       'project/not-json',
       `${fileName} is not a whole project file (its text ends early or is damaged): open an older copy.`,
-    );
-  }
+    ),
+  );
+  if (!json.ok) return json;
   const head = v.safeParse(
     v.looseObject({ format: v.literal('foamloft-project'), project: v.looseObject({ schemaVersion: v.number() }) }),
-    raw,
+    json.value,
   );
   if (!head.success)
     return fail(
@@ -443,7 +437,7 @@ export async function readProjectFile(
     return fail('project/newer', `${fileName} was saved by a newer Foamloft: update this one, then open it again.`);
   }
   const whole = { ...head.output, project: migrated(head.output.project, table) };
-  const parsed = v.safeParse(file, whole);
+  const parsed = v.safeParse(file, whole, { abortEarly: true });
   if (!parsed.success) {
     const [issue] = parsed.issues;
     return fail('project/broken', `${fileName} cannot be used: ${brokenPlace(issue)}.`);
@@ -479,7 +473,7 @@ export async function readProjectFile(
 /** A version put together from what the file holds of it. */
 function versionIn(raw: unknown, name: string, fileName: string): Result<Project> {
   const where = `${fileName}, kept version “${name}”,`;
-  const parsed = v.safeParse(document, raw);
+  const parsed = v.safeParse(document, raw, { abortEarly: true });
   if (parsed.success) return checkedDocument(parsed.output, where);
   return fail('project/broken', `${where} cannot be used: ${brokenPlace(parsed.issues[0])}.`);
 }
@@ -500,16 +494,15 @@ function checkedDocument(output: v.InferOutput<typeof document>, fileName: strin
     ]),
     ...(project.plain ?? []).flatMap(({ foams }) => foams.map((foam) => ({ foam }))),
   ];
-  const unknown = named.find(({ foam: id }) => id !== undefined && !project.foams.some((foam) => foam.id === id));
+  const held = new Set(project.foams.map(({ id }) => id));
+  const unknown = named.find(({ foam: id }) => id !== undefined && !held.has(id));
   if (unknown !== undefined)
     return fail(
       'project/broken',
       `${fileName} cannot be used: it names the foam ${unknown.foam} but does not hold it.`,
     );
   const { stock = {} } = project;
-  const unheld = [...(stock.sheets ?? []), ...(stock.fills ?? [])].find(
-    ({ foam: named }) => !project.foams.some((foam) => foam.id === named),
-  );
+  const unheld = [...(stock.sheets ?? []), ...(stock.fills ?? [])].find(({ foam: named }) => !held.has(named));
   if (unheld !== undefined)
     return fail(
       'project/broken',
@@ -538,7 +531,7 @@ function checkedDocument(output: v.InferOutput<typeof document>, fileName: strin
 
 /** The first id that several carry, or null. */
 function doubledId(list: readonly { readonly id: string }[]): string | null {
-  return list.find(({ id }, i) => list.findIndex((other) => other.id === id) !== i)?.id ?? null;
+  return list.find((one, i) => !firstById(one, i, list))?.id ?? null;
 }
 
 /** What is wrong with its list of parts, as the end of a sentence; null where nothing is. */

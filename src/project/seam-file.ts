@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { readJson } from '../base/read-json.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import type { SeamMarks, SeamSetting } from '../model/seams.ts';
 import { brokenPlace } from './broken-place.ts';
@@ -26,16 +27,14 @@ const schema = v.object({
 
 /** Reads a seam file. Fails with `seams/not-json` or `seams/broken`. */
 export function readSeamFile(text: string, fileName: string): Result<SeamFile> {
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text);
-  } catch {
-    return fail(
+  const raw = readJson(text, fileName, () =>
+    fail(
       'seams/not-json',
       `${fileName} is not valid JSON: a seam file looks like {"version":1,"edges":[[0,1],[1,2]]}.`,
-    );
-  }
-  const parsed = v.safeParse(schema, raw);
+    ),
+  );
+  if (!raw.ok) return raw;
+  const parsed = v.safeParse(schema, raw.value, { abortEarly: true });
   if (!parsed.success) {
     const [issue] = parsed.issues;
     return fail('seams/broken', `${fileName} is not a seam file: ${brokenPlace(issue)}.`);

@@ -1,6 +1,7 @@
 import { isCoreModel } from '../model/clearance.ts';
 import type { PlainSource } from './plain-part.ts';
 import type { Part, Project, SourceRef } from './project.ts';
+import { firstBy } from './first-by.ts';
 
 /** Every file a sculpt is made from: its own first, then its cores, each once. */
 export function sourcesOf({ source, core = [] }: Part): readonly SourceRef[] {
@@ -28,5 +29,5 @@ export const plainSources = ({
   readonly other?: PlainSource;
 }): readonly PlainSource[] => [source, other].filter((one) => one !== undefined);
 
-const eachOnce = <T extends { readonly hash: string }>(all: readonly T[]): readonly T[] =>
-  all.filter(({ hash }, i) => all.findIndex((other) => other.hash === hash) === i);
+const firstByHash = firstBy(({ hash }: { readonly hash: string }) => hash);
+const eachOnce = <T extends { readonly hash: string }>(all: readonly T[]): readonly T[] => all.filter(firstByHash);

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import type { StockSheet } from '../model/stock.ts';
 import { FILL_LIMITS, TURN_RULES } from './fill-rule.ts';
 import { isCleanStockSheet, STOCK_LIMITS } from './stock-sheet.ts';
+import { firstBy } from './first-by.ts';
 
 const finite = v.pipe(v.number(), v.finite());
 const whole = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -38,10 +39,7 @@ const place = { copy: whole, x: finite, y: finite, turnRad: finite, isFlipped: v
 
 /** The first entry alone of those with one key. */
 const unlike = <T>(list: v.GenericSchema<T[]>, key: (entry: T) => string, what: string) =>
-  v.pipe(
-    list,
-    v.checkItems((entry, index, all) => all.findIndex((other) => key(other) === key(entry)) === index, what),
-  );
+  v.pipe(list, v.checkItems(firstBy(key), what));
 
 /** What the maker said of the foam in hand (`StockChoices`). */
 export const stockSchema = v.object({

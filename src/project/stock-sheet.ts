@@ -63,10 +63,13 @@ const NEAR_MM = 1e-6;
 const isNear = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((value, i) => Math.abs(value - b[i]) < NEAR_MM);
 
+/** How far from its origin a sheet may be drawn, mm: beyond it corners of one sheet can no longer be told apart. */
+const REACH_MM = 1e6;
+const isInReach = (mm: number): boolean => Math.abs(mm) <= REACH_MM;
+
 /** Counter-clockwise, without doubled corners; null where it is no clean ring. */
 function cleanRing(points: readonly number[]): readonly number[] | null {
-  if (points.length % 2 !== 0 || points.length > 2 * STOCK_LIMITS.mostCorners || !points.every(Number.isFinite))
-    return null;
+  if (points.length % 2 !== 0 || points.length > 2 * STOCK_LIMITS.mostCorners || !points.every(isInReach)) return null;
   const kept: number[] = [];
   for (let i = 0; i < points.length; i += 2) {
     const j = (i + 2) % points.length;

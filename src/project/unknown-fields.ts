@@ -12,7 +12,7 @@ export function unknownFields(raw: unknown, read: unknown, path = ''): readonly 
   if (!isObject(raw) || !isObject(read)) return [];
   return Object.keys(raw).flatMap((key) => {
     const here = path === '' ? key : `${path}.${key}`;
-    return key in read ? unknownFields(raw[key], read[key], here) : [here];
+    return Object.hasOwn(read, key) ? unknownFields(raw[key], read[key], here) : [here];
   });
 }
 

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { patchBetween, patched } from '../base/json-patch.ts';
 import { fail, ok, type Result } from '../base/result.ts';
 import { sharedWith } from '../base/share-equal.ts';
+import { firstById, firstByName } from './first-by.ts';
 import {
   documentOf,
   LONGEST_NAME,
@@ -37,7 +38,7 @@ export const versionsSchema = v.pipe(
   ),
   v.maxLength(MOST_VERSIONS),
   v.checkItems(
-    ({ id, name }, index, list) => list.findIndex((other) => other.id === id || other.name === name) === index,
+    (one, index, list) => firstById(one, index, list) && firstByName(one, index, list),
     'a version with an id and a name of its own',
   ),
 );

@@ -3,7 +3,6 @@ import type { Problem, Result } from '../../src/base/result.ts';
 import { textOf, type Answer } from './target.ts';
 
 /** Control characters, and those that turn the text after them about. */
-// eslint-disable-next-line no-control-regex
 const UNSHOWN =
   /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 

@@ -12,6 +12,7 @@ const target = targetNamed(name);
 const hand = openSync(file, 'w');
 const head = new Uint32Array(2);
 
+const began = performance.now();
 const leg = await runLeg({
   target,
   seed: Number(seed),
@@ -23,6 +24,7 @@ const leg = await runLeg({
     writeSync(hand, head, 0, 8, 0);
   },
 });
+const ms = performance.now() - began;
 const faults = [];
 for (const [called, { fault, bytes }] of leg.faults) {
   const smallest = await shrunk(bytes, async (less) => {
@@ -33,6 +35,6 @@ for (const [called, { fault, bytes }] of leg.faults) {
 }
 const { inputs, oks, kinds, slowestMs } = leg;
 process.stdout.write(
-  `\n${JSON.stringify({ inputs, oks, kinds, slowestMs, peakMb: peakMb(), codes: [...leg.codes], faults })}\n`,
+  `\n${JSON.stringify({ inputs, oks, kinds, slowestMs, peakMb: peakMb(), ms, codes: [...leg.codes], faults })}\n`,
 );
 process.exit(0);

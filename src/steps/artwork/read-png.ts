@@ -141,8 +141,14 @@ function densityOf(body: Uint8Array): PictureDensity | null {
 /** Bytes given to the inflater at a time: what it makes of them stays under 66 MB, whatever they hold. */
 const GIVEN_BYTES = 2 ** 16;
 
+/** A byte stands for no more than so many (RFC 1951: 258 to two bits), with room for what is round it. */
+const MOST_GROWTH = 1040;
+
 /** Exactly so many bytes: what is over is left, what is missing fails. */
 function inflated(data: readonly Uint8Array[], total: number): Result<Uint8Array> {
+  const given = data.reduce((sum, { length }) => sum + length, 0);
+  // Asked before anything is made room for: the size it says is a claim.
+  if (total > MOST_GROWTH * given) return cutOffPicture();
   const whole = new Uint8Array(total);
   let filled = 0;
   const inflater = new Unzlib((part) => {

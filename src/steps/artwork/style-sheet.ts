@@ -19,14 +19,13 @@ export class StyleSheet {
 
   /** @param text  of an element `style`. */
   add(text: string): void {
-    const plain = text.replace(/\/\*[\s\S]*?\*\//g, '');
-    for (const found of plain.matchAll(/([^{}]{1,2000})\{([^{}]*)\}/g)) {
+    for (const [selectors, body] of rulesIn(withoutRemarks(text))) {
       const properties = new Map<string, string>();
-      for (const one of found[2].split(';')) {
+      for (const one of body.split(';')) {
         const colon = one.indexOf(':');
         if (colon > 0) properties.set(one.slice(0, colon).trim().toLowerCase(), one.slice(colon + 1).trim());
       }
-      for (const selector of found[1].split(',').map((one) => one.trim())) {
+      for (const selector of selectors.split(',').map((one) => one.trim())) {
         if (/^(\*|[.#]?[\w-]+)$/.test(selector) && this.#rules.length < MOST_RULES)
           this.#rules.push({ selector, properties });
         else this.unread += 1;
@@ -37,11 +36,11 @@ export class StyleSheet {
   /** The element with what the sheet says of it as attributes, in place of its own; its `style` still goes first. */
   dressed(element: XmlElement, name: string): XmlElement {
     if (this.#rules.length === 0) return element;
-    const classes = (element.attributes.get('class') ?? '').split(/\s+/);
+    const classes = new Set((element.attributes.get('class') ?? '').split(/\s+/));
     const id = element.attributes.get('id') ?? '';
     const fits = ({ selector }: StyleRule): number => {
       if (selector.startsWith('#')) return selector.slice(1) === id ? 3 : 0;
-      if (selector.startsWith('.')) return classes.includes(selector.slice(1)) ? 2 : 0;
+      if (selector.startsWith('.')) return classes.has(selector.slice(1)) ? 2 : 0;
       return selector === '*' || selector === name ? 1 : 0;
     };
     const attributes = new Map(element.attributes);
@@ -54,5 +53,32 @@ export class StyleSheet {
       }
     }
     return isDressed ? { ...element, attributes } : element;
+  }
+}
+
+/** Remarks taken out; one without an end reaches to the end. Gone through once, however many begin. */
+function withoutRemarks(text: string): string {
+  let plain = '';
+  for (let at = 0; ;) {
+    const begin = text.indexOf('/*', at);
+    if (begin < 0) return plain + text.slice(at);
+    plain += text.slice(at, begin);
+    const end = text.indexOf('*/', begin + 2);
+    if (end < 0) return plain;
+    at = end + 2;
+  }
+}
+
+/** What stands before and in each innermost pair of braces. Gone through once, however the braces stand. */
+function* rulesIn(text: string): Iterable<readonly [selectors: string, body: string]> {
+  for (let at = 0; ;) {
+    const close = text.indexOf('}', at);
+    if (close < 0) return;
+    const part = text.slice(at, close);
+    const open = part.lastIndexOf('{');
+    const before = part.slice(0, Math.max(0, open));
+    const selectors = before.slice(before.lastIndexOf('{') + 1);
+    if (selectors !== '') yield [selectors, part.slice(open + 1)];
+    at = close + 1;
   }
 }

@@ -151,6 +151,7 @@ export function cutListCsv(rows: readonly CutRow[], settings: readonly SawRow[])
 /** A cell as RFC 4180 wants it. Names that a spreadsheet would take for a formula get an apostrophe before them. */
 function csvCell(value: string | number): string {
   if (typeof value === 'number') return String(value);
-  const text = /^[=+\-@\t\r]/.test(value) && !/^-?\d+(\.\d+)?$/.test(value) ? `'${value}` : value;
+  const text =
+    /^\s*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/.test(value) && !/^-?\d+(\.\d+)?$/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -77,6 +77,12 @@ export const FILES: Sentences = {
       'Ein Teil „{1}“ zum Verbinden gibt es nicht: das Requisit hat {2}.',
     ],
   ],
+  'json/too-deep': [
+    [
+      '{1} holds lists within lists more than {2} deep, as no file for this does: choose another one.',
+      '{1} enthält Listen in Listen, mehr als {2} tief, wie keine Datei dafür: eine andere wählen.',
+    ],
+  ],
   'parts/not-json': [
     [
       '{1} is not valid JSON: a parts file looks like {2}.',
