@@ -63,6 +63,8 @@ describe('readTransform', () => {
     expect(read('rotate(90)')).toEqual(near([-100, 10]));
     expect(read('rotate(30)', 2, 0)).toEqual(near([Math.sqrt(3), 1]));
     expect(read('rotate(90 7 20)', 9, 25)).toEqual(near([2, 22]));
+    expect(read('rotate(60 7 20)', 11, 20)).toEqual(near([9, 20 + 2 * Math.sqrt(3)]));
+    expect(read('rotate(60 7 20)', 7, 26)).toEqual(near([7 - 3 * Math.sqrt(3), 23]));
     expect(read('skewX(45)')).toEqual(near([110, 100]));
     expect(read('skewY(45)')).toEqual(near([10, 110]));
     expect(read('skewX(60)', 0, 1)).toEqual(near([Math.sqrt(3), 1]));
@@ -77,6 +79,7 @@ describe('readTransform', () => {
   it('reads numbers in every way they may be written', () => {
     expect(read('translate(+1.50e+1,-2.5E-1)')).toEqual([25, 99.75]);
     expect(read('translate(.25-12.)')).toEqual([10.25, 88]);
+    expect(read('translate(12 345)')).toEqual([22, 445]);
     expect(read('translate(12e1 -1e12)')).toEqual([130, 100 - 1e12]);
   });
 

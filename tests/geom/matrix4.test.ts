@@ -33,6 +33,12 @@ describe('turnRound4', () => {
     expect(turnRound4(ORIGIN, vec3(1, 0, 0), 30)).toEqual(near([1, 0, 0, 0, 0, r, h, 0, 0, -h, r, 0, 0, 0, 0, 1]));
   });
 
+  it('takes angles over a whole turn and negative ones', () => {
+    const [half, up] = [-0.5, Math.sqrt(3) / 2];
+    expect(numbersOf(turned4(turnRound4(ORIGIN, vec3(0, 0, 1), 480), vec3(1, 0, 0)))).toEqual(near([half, up, 0]));
+    expect(numbersOf(turned4(turnRound4(ORIGIN, vec3(0, 0, 1), -120), vec3(1, 0, 0)))).toEqual(near([half, -up, 0]));
+  });
+
   it('leaves the points of its axis where they are', () => {
     expect(numbersOf(placed4(turnRound4(vec3(1, 2, 0), vec3(0, 0, 1), 90), vec3(3, 2, 5)))).toEqual([1, 4, 5]);
     const turn = turnRound4(vec3(3, -1, 4), SLANTED, 77);

@@ -92,6 +92,18 @@ describe('solveSquare', () => {
     ).toBeNull();
   });
 
+  it('holds a pivot against the greatest number of all', () => {
+    const beside = (small: number) =>
+      solveSquare(
+        [
+          [1e9, 0],
+          [0, small],
+        ],
+        [1e9, small],
+      );
+    expect([beside(0.005), beside(0.02)]).toEqual([null, near([1, 1])]);
+  });
+
   it('goes by shares, not by size', () => {
     expect(
       solveSquare(
