@@ -82,6 +82,10 @@ describe('where a bevel is told along its edge', () => {
     // 18.9 is 14.9 from the first, 81.1 is 14.9 from the last.
     expect(at([0, 10, 10, 10, 20, 20])).toEqual([4, 19, 96]);
     expect(at([0, 0, 0, 10, 20, 20])).toEqual([4, 80, 96]);
+    // 15 mm from either and five degrees more are enough.
+    ring[8] = 81;
+    expect(at([0, 0, 0, 0, 5, 5])).toEqual([4, 81, 96]);
+    expect(at([0, 0, 0, 0, 4.9, 5])).toEqual([4, 96]);
   });
 
   it('begins on an edge without ends at its first point, and leaves room where it comes round again', () => {
@@ -90,7 +94,8 @@ describe('where a bevel is told along its edge', () => {
     expect(places[0]).toEqual([4, -1]);
     // Down the left side, 20 mm long on from the corner at 0, 80: no place within 15 mm of the beginning.
     expect(places.every(([x, y]) => !(x < 3 && y < 15))).toBe(true);
-    expect(leansOf(stepsOf(whole)).slice(0, 3)).toEqual([expect.closeTo(0.4, 1), 6, 14]);
+    // It has no place at its end, which is its beginning.
+    expect(leansOf(stepsOf(whole))).toEqual([expect.closeTo(0.4, 1), 6, 14, 8, 2]);
   });
 
   it('is mirrored and leans the other way on a template that is traced on the back', () => {

@@ -98,6 +98,13 @@ describe('the frame of a piece', () => {
     expectNear(turned.slice(6), [40 * Math.SQRT1_2, 40 * Math.SQRT1_2]);
   });
 
+  it('of a sliver without area is its own', () => {
+    const line = Float64Array.of(0, 0, 30, 0, 30, 0, 0, 0);
+    const frame = turnUpright(PATCH, line, standing(2, (x) => x), 'z');
+    expect(frame.up).toBeNull();
+    expect(Math.abs(frame.uv[2] - frame.uv[0])).toBeCloseTo(30, 9);
+  });
+
   it('is a pure turn: no length changes', () => {
     const { uv } = turnUpright(
       PATCH,
