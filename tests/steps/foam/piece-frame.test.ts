@@ -100,7 +100,12 @@ describe('the frame of a piece', () => {
 
   it('of a sliver without area is its own', () => {
     const line = Float64Array.of(0, 0, 30, 0, 30, 0, 0, 0);
-    const frame = turnUpright(PATCH, line, standing(2, (x) => x), 'z');
+    const frame = turnUpright(
+      PATCH,
+      line,
+      standing(2, (x) => x),
+      'z',
+    );
     expect(frame.up).toBeNull();
     expect(Math.abs(frame.uv[2] - frame.uv[0])).toBeCloseTo(30, 9);
   });
