@@ -83,6 +83,30 @@ describe('a window under the content policy', () => {
     expect(page).not.toContain('wasm');
   });
 
+  it('lets its threads compile the loops of the solver, and nothing from text', async () => {
+    const said = await Promise.all(
+      app.page.workers().map((worker) =>
+        worker.evaluate(async () => {
+          await new Promise((resolve) => setTimeout(resolve));
+          const outcome = (act: () => unknown): string => {
+            try {
+              act();
+              return 'done';
+            } catch (error) {
+              return (error as Error).name;
+            }
+          };
+          return [
+            outcome(() => new WebAssembly.Module(new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0]))),
+            outcome(() => Reflect.construct(Function, ['return 1'])),
+            outcome(() => new Worker('assets/other.js')),
+          ].join(', ');
+        }),
+      ),
+    );
+    expect(new Set(said)).toEqual(new Set(['done, EvalError, TypeError']));
+  });
+
   it('runs no script that is written into the page', async () => {
     const { page } = app;
     const said = await page.evaluate(async () => {
