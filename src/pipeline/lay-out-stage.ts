@@ -9,7 +9,7 @@ import { plainTemplate } from '../steps/foam/plain-template.ts';
 import { stripTemplate } from '../steps/foam/strip-template.ts';
 import type { FoamStrip } from '../model/foam-strip.ts';
 import { foamStrips } from '../steps/foam/foam-strips.ts';
-import { layOnSheets } from '../steps/nest/lay-on-sheets.ts';
+import { layOnSheetsSteps } from '../steps/nest/lay-on-sheets.ts';
 import { printedPageSteps } from '../steps/tile/printed-pages.ts';
 import { printerNotes, printerOf } from '../project/printer-commands.ts';
 import { sheetFindings } from './sheet-findings.ts';
@@ -45,7 +45,7 @@ export class LayOutStage {
   readonly #plainTemplates = new Memo<unknown[], readonly Template[]>(KEPT);
   readonly #allTemplates = new Memo<(readonly Template[])[], readonly Template[]>(KEPT);
   readonly #allTurned = new Memo<(readonly Template[])[], readonly Template[]>(KEPT);
-  readonly #sheets = new Memo<unknown[], ReturnType<typeof layOnSheets>>(KEPT);
+  readonly #sheets = new Memo<unknown[], SheetLayout>(KEPT);
   readonly #splits = new Memo<unknown[], SheetLayout>(KEPT);
   readonly #pages = new Memo<unknown[], Result<PageSet>>(KEPT);
 
@@ -106,10 +106,12 @@ export class LayOutStage {
     const [pieces, seams] = [run.pieces ?? NO_PIECES, run.seams ?? NO_SEAMS];
     const beside = besideOf(run);
     const cut = [...pieces, ...beside];
-    const sheets = remembered(this.#sheets, [templates, project.foams, project.stock], () => {
+    await work.pause(0.1);
+    const lay = () => {
       run.made('nest');
-      return layOnSheets(sheetTaskOf(project, cut, templates));
-    });
+      return layOnSheetsSteps(sheetTaskOf(project, cut, templates));
+    };
+    const sheets = await rememberedSteps(this.#sheets, [templates, project.foams, project.stock], lay, work);
     const taskOf = () => sheetTaskOf(project, cut, templates);
     run.sheets = this.#withSplits(
       sheets,

@@ -1,5 +1,6 @@
 import { Memo } from '../base/memo.ts';
 import { seededRandom } from '../base/random.ts';
+import type { Stepwise } from '../base/stepwise.ts';
 import { coveredRegions, grownRegions } from '../geom/polygon-boolean.ts';
 import { boxOfPoints, ringArea, type Ring } from '../geom/ring.ts';
 import { meetingOfWhole } from '../geom/whole-union.ts';
@@ -12,7 +13,6 @@ import { PoseTable } from '../steps/nest/pose-table.ts';
 import { doAreasMeet, firstOverlap } from '../steps/nest/overlap-check.ts';
 import { shapeOf, type Shape, type Stance } from '../steps/nest/shape.ts';
 import { SheetSearch } from '../steps/nest/sheet-search.ts';
-import { remembered } from './remembered.ts';
 import type { NestedPlace, PaperNester, PartlyTaken } from '../steps/tile/paper-nester.ts';
 
 /** Turns tried, as shares of a quarter: words are read along one of the paper's sides. */
@@ -44,18 +44,30 @@ const SEED = 1;
 /** Places for templates on paper, by the engine that places pieces on foam. */
 export const PAPER_NESTER: PaperNester = { onSheets, inRooms };
 
+/** What is made of each thing, a stretch for each. */
+function* eachInTurn<T, U>(things: readonly T[], make: (thing: T) => U): Stepwise<U[]> {
+  const made: U[] = [];
+  for (const thing of things) {
+    yield;
+    made.push(make(thing));
+  }
+  return made;
+}
+
 /** What equal sheets are searched with: the same outlines are laid on sheets of several sizes one after the other. */
 const TABLES = new Memo<unknown[], PoseTable>(4);
 
-function onSheets(outlines: readonly Ring[], sheet: Size2, gapMm: number): readonly NestedPlace[] | null {
+function* onSheets(outlines: readonly Ring[], sheet: Size2, gapMm: number): Stepwise<readonly NestedPlace[] | null> {
   if (outlines.length === 0 || outlines.length > MOST_OUTLINES) return null;
   const grow = gapMm / 2;
   const perMm = stepsPerUnit(REACH_MM);
-  const table = remembered(
-    TABLES,
-    [gapMm, ...outlines],
-    () => new PoseTable(outlines.map((outline) => paperShape(outline, grow, perMm, QUARTERS))),
-  );
+  const key = [gapMm, ...outlines];
+  const table =
+    TABLES.get(key) ??
+    TABLES.set(
+      key,
+      new PoseTable(yield* eachInTurn(outlines, (outline) => paperShape(outline, grow, perMm, QUARTERS))),
+    );
   // Outlines carry half the gap, so the room they may fill reaches so much beyond the sheet.
   const [width, height] = [sheet.width, sheet.height].map((size) => Math.floor((size + 2 * grow) * perMm));
   const room = Float64Array.of(0, 0, width, height);
@@ -67,7 +79,11 @@ function onSheets(outlines: readonly Ring[], sheet: Size2, gapMm: number): reado
   const search = new SheetSearch(table, start, width, height, seededRandom(SEED));
   const moves = Math.max(FEWEST_MOVES, Math.min(MOVES, Math.round(MOVES_EACH / outlines.length ** 2)));
   const steps = search.moves();
-  for (let move = 0; move < moves && search.sheets > 1; move += 1) steps.next();
+  for (let move = 0; move < moves && search.sheets > 1; move += 1) {
+    yield;
+    steps.next();
+  }
+  yield;
   const { best, rooms, sheets } = search;
   // What is printed is cut: outlines are held against each other once more, apart from how places were found.
   if (firstOverlap(table, best, rooms) !== null) return null;
@@ -123,7 +139,11 @@ function plainOutlines(rings: readonly Ring[]): readonly Ring[] {
   return coveredRegions([...closed, ...rings]).map(({ outer }) => simplifiedOutward(outer, 0, TOLERANCE_MM));
 }
 
-function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm: number): readonly NestedPlace[] {
+function* inRooms(
+  outlines: readonly Ring[],
+  rooms: readonly PartlyTaken[],
+  gapMm: number,
+): Stepwise<readonly NestedPlace[]> {
   if (outlines.length === 0 || rooms.length === 0 || outlines.length > MOST_OUTLINES) return [];
   const grow = gapMm / 2;
   // So far apart that what is taken in one reaches into no other.
@@ -137,14 +157,15 @@ function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm
   ]);
   const pitchMm = 4 * reach.reduce((a, b) => Math.max(a, b)) + 4 * gapMm;
   const perMm = stepsPerUnit(pitchMm * (rooms.length + 1));
-  const taken = rooms.flatMap(({ width, height, taken: all }, r) =>
+  const takenIn = yield* eachInTurn([...rooms.entries()], ([r, { width, height, taken: all }]) =>
     plainOutlines(all.filter((ring) => reachesInto(ring, width, height)))
       .flatMap((ring) => nearRoom(ring, width, height, gapMm))
       .map((ring) => ({ ring, r })),
   );
+  const taken = takenIn.flat();
   const table = new PoseTable([
-    ...outlines.map((outline) => paperShape(outline, grow, perMm, QUARTERS)),
-    ...taken.map(({ ring }) => shapeRound(ring, grow, perMm, QUARTERS.slice(0, 1))),
+    ...(yield* eachInTurn(outlines, (outline) => paperShape(outline, grow, perMm, QUARTERS))),
+    ...(yield* eachInTurn(taken, ({ ring }) => shapeRound(ring, grow, perMm, QUARTERS.slice(0, 1)))),
   ]);
   const layout = new Layout(outlines.length + taken.length, outlines.length);
   for (let i = 0; i < layout.count; i += 1) layout.pose[i] = table.firstOf[i];
@@ -160,6 +181,7 @@ function inRooms(outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm
       Math.floor(height * perMm) + over,
     ]),
   );
+  yield;
   const lost = new Set(firstFit(table, layout, walls));
   const laid = Array.from({ length: layout.count }, (_, i) => i).filter((i) => !lost.has(i));
   const ringsOf = new Map(laid.map((i) => [i, laidRings(table, layout, i)]));

@@ -1,4 +1,5 @@
 import { ok, type Result } from '../base/result.ts';
+import { Cancelled, QUIET_WORK, shareOfWork, type Work } from '../base/work.ts';
 import type { Page } from '../model/page.ts';
 import { checkPaper, type PaperFault, type WantedPaper } from '../steps/read-back/check-paper.ts';
 import { readPdf } from '../steps/read-back/read-pdf.ts';
@@ -6,6 +7,9 @@ import { writePdf, type PdfOptions } from '../steps/write/pdf.ts';
 
 /** Name of the file that tells of a PDF that did not come out as it should. */
 export const PAPER_FAULT_FILE = 'paper-fault.json';
+
+/** Writing takes less than reading back. */
+const WRITING_SHARE = 0.4;
 
 /** So many faults are written down; a file that is wholly wrong has one for each line. */
 const MOST_FAULTS = 200;
@@ -20,10 +24,17 @@ export const onlyPages = (pages: readonly Page[]): WantedPaper => ({
 
 /**
  * Writes pages to a PDF, reads the finished file with a reader that had no part in writing it, and compares it with the pieces.
+ * @param work  pauses all through it; called off, there is no file.
  * @returns fails with `paper/read-back` where it does not agree: then there is no file, and the problem brings a report of the fault.
  */
-export async function provenPdf(wanted: WantedPaper, options: PdfOptions): Promise<Result<Uint8Array>> {
-  return proven(await writePdf(wanted.plan.pages, options), wanted, options);
+export async function provenPdf(
+  wanted: WantedPaper,
+  options: PdfOptions,
+  work: Work = QUIET_WORK,
+): Promise<Result<Uint8Array>> {
+  const bytes = await writePdf(wanted.plan.pages, options, shareOfWork(work, 0, WRITING_SHARE));
+  await work.pause(WRITING_SHARE);
+  return await proven(bytes, wanted, options, shareOfWork(work, WRITING_SHARE, 1));
 }
 
 /** The same for a file that is written. */
@@ -31,8 +42,9 @@ export async function proven(
   bytes: Uint8Array,
   wanted: WantedPaper,
   options: Pick<PdfOptions, 'title' | 'date' | 'revision'>,
+  work: Work = QUIET_WORK,
 ): Promise<Result<Uint8Array>> {
-  const faults = await faultsIn(bytes, wanted);
+  const faults = await faultsIn(bytes, wanted, work);
   if (faults.length === 0) return ok(bytes);
   const report = `${JSON.stringify(faultReport(faults, wanted, options), null, 1)}\n`;
   return {
@@ -46,10 +58,12 @@ export async function proven(
   };
 }
 
-async function faultsIn(bytes: Uint8Array, wanted: WantedPaper): Promise<readonly PaperFault[]> {
+async function faultsIn(bytes: Uint8Array, wanted: WantedPaper, work: Work): Promise<readonly PaperFault[]> {
   try {
-    return checkPaper(await readPdf(bytes), wanted);
+    return checkPaper(await readPdf(bytes, work), wanted);
   } catch (error) {
+    // Called off, the file is not at fault.
+    if (error instanceof Cancelled) throw error;
     return [{ what: 'unreadable', found: error instanceof Error ? error.message : String(error), wanted: 'a PDF' }];
   }
 }

@@ -73,7 +73,7 @@ export async function shopFile(
     if (!made.ok) return made;
     const { name, revision } = outcome.project;
     const title = `${sayOf(outcome.project)('Build sheet')}: ${name}`;
-    return await provenPdf(onlyPages(made.value.pages), { font, title, date, revision });
+    return await provenPdf(onlyPages(made.value.pages), { font, title, date, revision }, { ...work, pause });
   }
   const plan = await runWithPauses(shopPlanSteps(outcome), pause);
   return ok(kind === 'cutList' ? cutListCsv(plan.cutRows, plan.sawRows) : gluingReport(outcome, plan));

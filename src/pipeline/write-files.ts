@@ -2,6 +2,7 @@ import type { Finding } from '../base/finding.ts';
 import { ok, type Result } from '../base/result.ts';
 import { runAtOnce } from '../base/stepwise.ts';
 import { verdictSentence } from '../base/verdict.ts';
+import { QUIET_WORK, type Work } from '../base/work.ts';
 import { cautionTexts } from '../model/cautions.ts';
 import { rulesOf } from '../model/foam-settings.ts';
 import type { FoamSheet } from '../model/foam-stock.ts';
@@ -68,19 +69,17 @@ export async function writeFiles(
   );
 }
 
-/** The templates, read back and compared with the pieces. Fails as `provenPdf`. */
+/** The templates, read back and compared with the pieces. Fails and pauses as `provenPdf`. */
 export async function pdfOf(
   outcome: Outcome,
-  choices: Pick<WriteChoices, 'font' | 'date'>,
+  { font, date }: Pick<WriteChoices, 'font' | 'date'>,
+  work: Work = QUIET_WORK,
 ): Promise<Result<Uint8Array>> {
   const set = need(outcome.paper);
-  return await provenPdf(wantedPaper(outcome.project, set, need(outcome.pieces), besideOf(outcome)), {
-    font: choices.font,
-    title: outcome.project.name,
-    date: choices.date,
-    revision: outcome.project.revision,
-    bookmarks: bookmarksIn(outcome, set.pages),
-  });
+  const wanted = wantedPaper(outcome.project, set, need(outcome.pieces), besideOf(outcome));
+  const { name: title, revision } = outcome.project;
+  const bookmarks = bookmarksIn(outcome, set.pages);
+  return await provenPdf(wanted, { font, title, date, revision, bookmarks }, work);
 }
 
 /** The pages of what changed since they were printed, see `changedPages`. */

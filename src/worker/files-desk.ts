@@ -100,7 +100,7 @@ export class FilesDesk implements FilesMaking {
   ): Promise<Result<Uint8Array | string>> {
     switch (kind) {
       case 'templates':
-        return await pdfOf(outcome, { font: await this.#host.loadFont(), date });
+        return await pdfOf(outcome, { font: await this.#host.loadFont(), date }, quiet(work));
       case 'buildSheet':
         return await shopFile('sheet', outcome, { font: await this.#host.loadFont(), date }, quiet(work));
       case 'cutList':

@@ -4,6 +4,7 @@ import { boxOfPoints, ringArea, type Ring } from '../../src/geom/ring.ts';
 import { movePoints } from '../../src/geom/turn-and-move.ts';
 import { findPaper } from '../../src/model/papers.ts';
 import type { PageSet } from '../../src/model/page.ts';
+import { runAtOnce } from '../../src/base/stepwise.ts';
 import { PAPER_NESTER } from '../../src/pipeline/paper-nester.ts';
 import { makePages } from '../../src/steps/tile/make-pages.ts';
 import type { PageInput } from '../../src/steps/tile/page-input.ts';
@@ -25,7 +26,7 @@ const areaOf = (rings: readonly Ring[]): number =>
 describe('outlines on equal sheets', () => {
   it('lie in each other’s corners, in the sheet, apart by the gap', () => {
     const outlines = [corner(), corner()];
-    const places = PAPER_NESTER.onSheets(outlines, { width: 270, height: 190 }, 4)!;
+    const places = runAtOnce(PAPER_NESTER.onSheets(outlines, { width: 270, height: 190 }, 4))!;
     expect(new Set(places.map(({ room }) => room)).size).toBe(1);
     const laid = places.map(({ index, move }) => movePoints(outlines[index], move));
     for (const ring of laid) {
@@ -34,12 +35,12 @@ describe('outlines on equal sheets', () => {
     }
     expect(areaOf(laid)).toBeCloseTo(2 * areaOf([corner()]), 3);
     // Two shelves would take a sheet of 364 mm.
-    expect(PAPER_NESTER.onSheets(outlines, { width: 170, height: 100 }, 4)).toBeNull();
+    expect(runAtOnce(PAPER_NESTER.onSheets(outlines, { width: 170, height: 100 }, 4))).toBeNull();
   });
 
   it('stand upright rather than on their heads', () => {
     for (const outlines of [[corner()], [rectangle(150, 100), rectangle(140, 60), rectangle(30, 20)]]) {
-      const places = PAPER_NESTER.onSheets(outlines, { width: 190, height: 265 }, 4)!;
+      const places = runAtOnce(PAPER_NESTER.onSheets(outlines, { width: 190, height: 265 }, 4))!;
       const upright = places.reduce(
         (sum, { index, move }) => sum + Math.cos(move.turnRad) * ringArea(outlines[index]),
         0,
@@ -57,7 +58,7 @@ describe('outlines in rooms that are partly taken', () => {
       { width: 190, height: 265, taken: [] },
     ];
     const outlines = [rectangle(60, 200), rectangle(185, 260), rectangle(300, 20)];
-    const places = PAPER_NESTER.inRooms(outlines, rooms, 4);
+    const places = runAtOnce(PAPER_NESTER.inRooms(outlines, rooms, 4));
     expect(places.map(({ index, room }) => [index, room])).toEqual([
       [0, 0],
       [1, 1],

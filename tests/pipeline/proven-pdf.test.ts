@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { Cancelled, type Work } from '../../src/base/work.ts';
 import type { Page } from '../../src/model/page.ts';
 import { besideOf, type Outcome } from '../../src/pipeline/outcome.ts';
-import { onlyPages, PAPER_FAULT_FILE, proven } from '../../src/pipeline/proven-pdf.ts';
+import { onlyPages, PAPER_FAULT_FILE, proven, provenPdf } from '../../src/pipeline/proven-pdf.ts';
 import { wantedPaper } from '../../src/pipeline/wanted-paper.ts';
 import type { WantedPaper } from '../../src/steps/read-back/check-paper.ts';
 import { writePdf } from '../../src/steps/write/pdf.ts';
@@ -117,5 +118,29 @@ describe('a PDF that is read back', () => {
     expect(cut.rings).toHaveLength(bare.rings.length + 1);
     expect(cut.roundMm2).toEqual([expect.closeTo(Math.PI, 9)]);
     expect([bare, cut, parted].map(({ isParted }) => isParted)).toEqual([false, false, true]);
+  });
+});
+
+describe('a PDF that is called off', () => {
+  /** Called off at the pause of this number, counted from 1; tells how far the job said it was. */
+  const calledOffAt = (number: number, told: number[] = []): Work => ({
+    pause(done) {
+      told.push(done);
+      if (told.length === number) throw new Cancelled();
+      return undefined;
+    },
+  });
+
+  it('pauses within each page as it is written and read back, always farther on, and is the same file', async () => {
+    const told: number[] = [];
+    const options = { ...SAID, font: testFont() };
+    const plain = expectOk(await provenPdf(wanted, options));
+    expect(expectOk(await provenPdf(wanted, options, calledOffAt(-1, told)))).toEqual(plain);
+    expect(told.length).toBeGreaterThan(4 * wanted.plan.pages.length);
+    expect(told).toEqual(told.toSorted((a, b) => a - b));
+    expect([told[0], told.at(-1)]).toEqual([0, 1]);
+    // Neither as it is written nor as it is read is a call-off taken for a fault of the file.
+    for (const number of [1, 3, told.length - 3, told.length])
+      await expect(provenPdf(wanted, options, calledOffAt(number))).rejects.toBeInstanceOf(Cancelled);
   });
 });

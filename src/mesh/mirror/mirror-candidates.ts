@@ -27,12 +27,13 @@ export function* candidateSteps(mesh: Mesh, left: Vec3, rough: SurfaceSamples): 
   for (let t = 0; t < mesh.triangles.length / 3; t += 1) cloud.push(vec3(...triangleCentre(mesh, t)));
   for (let v = 0; v < mesh.positions.length / 3; v += 1) cloud.push(pointAt3(mesh.positions, v));
   cloud.push(...samplesOf(mesh, FILLING).points);
+  yield;
   const field = new NearField(cloud, min, max);
   yield;
   const through = (normal: Vec3): MirrorPlane => mirrorPlane(normal, dot3(normal, middle));
   const scored: { plane: MirrorPlane; score: number }[] = [];
   for (let i = 0; i < DIRECTIONS; i += 1) {
-    if (i % 100 === 99) yield;
+    if (i % 20 === 19) yield;
     const plane = through(directionOfHalfBall(i, DIRECTIONS));
     let score = 0;
     rough.points.forEach((p, k) => (score += rough.areas[k] * field.distance(reflect(plane, p)) ** 2));

@@ -68,7 +68,7 @@ export function* bestPlaneSteps(
   yield;
   const drawn: Drawn[] = [];
   for (const start of yield* candidateSteps(mesh, left, rough)) {
-    const own = drawIn(mesh, tree, rough, start, size, ROUGH_REACHES, Infinity);
+    const own = yield* drawIn(mesh, tree, rough, start, size, ROUGH_REACHES, Infinity);
     if (own !== null) drawn.push(own);
     yield;
   }
@@ -82,7 +82,7 @@ export function* bestPlaneSteps(
     lostShare: 1 - Math.min(...levels.map(({ least }) => least)),
   };
   for (const { plane: start } of distinct(mesh, drawn, 10 * tolerance).slice(0, KEPT)) {
-    const closer = drawIn(mesh, tree, fine, start, size, FINE_REACHES, coarsest);
+    const closer = yield* drawIn(mesh, tree, fine, start, size, FINE_REACHES, coarsest);
     yield;
     if (closer === null) continue;
     const { plane } = closer;
@@ -132,7 +132,7 @@ interface Drawn {
 }
 
 /** Null as soon as too few places lie within a reach of at least `heldFrom`, a share of the size. */
-function drawIn(
+function* drawIn(
   mesh: Mesh,
   tree: SurfaceTree,
   samples: SurfaceSamples,
@@ -140,9 +140,10 @@ function drawIn(
   size: number,
   reaches: readonly number[],
   heldFrom: number,
-): Drawn | null {
+): Stepwise<Drawn | null> {
   let now: Drawn = { plane, rms: Infinity };
   for (const reach of reaches) {
+    yield;
     const { share, ...next } = fitPlane(mesh, tree, samples, now.plane, reach * size);
     if (reach >= heldFrom && share < LEAST_IN_REACH) return null;
     now = next;

@@ -1,4 +1,5 @@
 import { seededRandom } from '../../base/random.ts';
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import { boxOfPoints } from '../../geom/ring.ts';
 import type { KeptSheet } from '../../model/stock.ts';
 import { moveInRoom } from './foam-room.ts';
@@ -35,7 +36,11 @@ const MOST_FIRST_KINDS = 6;
  * The layout that is there at once: what is held and what still fits of a layout that was taken stays, the rest is laid in a few orders, and the best
  * of those is kept; it is never worse than shelves. The same input gives the same layout.
  */
-export function firstLayout(task: FoamTask, kept: readonly KeptSheet[]): FirstLayout {
+export const firstLayout = (task: FoamTask, kept: readonly KeptSheet[]): FirstLayout =>
+  runAtOnce(firstLayoutSteps(task, kept));
+
+/** The same in stretches of one order that is tried. */
+export function* firstLayoutSteps(task: FoamTask, kept: readonly KeptSheet[]): Stepwise<FirstLayout> {
   const check = new LayoutCheck(task, 0);
   const stays = keptPlaces(task, kept);
   const quick = new QuickFit(task);
@@ -46,10 +51,18 @@ export function firstLayout(task: FoamTask, kept: readonly KeptSheet[]): FirstLa
   else {
     const roomOrders = stays.isKept ? [keptFirst(task, stays.places)] : roomOrdersOf(task);
     for (const rooms of roomOrders)
-      for (const order of ordersOf(task, rest)) candidates.push(quick.lay(order, rooms, stays.places));
+      for (const order of ordersOf(task, rest)) {
+        yield;
+        candidates.push(quick.lay(order, rooms, stays.places));
+      }
+    yield;
     if (isPlain(task) && !stays.isKept) candidates.push(...nonNull(shelfLayout(task, open)));
   }
-  const found = candidates.map((places) => ({ places, score: scoreOf(task, places, check) }));
+  const found: FoamLayout[] = [];
+  for (const places of candidates) {
+    yield;
+    found.push({ places, score: scoreOf(task, places, check) });
+  }
   // Of equals the first one.
   found.sort((a, b) => (isBetter(a.score, b.score) ? -1 : isBetter(b.score, a.score) ? 1 : 0));
   const best = found.find(({ places }) => isClear(task, places, check));

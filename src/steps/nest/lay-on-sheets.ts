@@ -1,7 +1,8 @@
+import { runAtOnce, type Stepwise } from '../../base/stepwise.ts';
 import type { FoamSheet } from '../../model/foam-stock.ts';
 import type { CopyName, OddCopies, SheetLayout } from '../../model/sheet.ts';
 import type { FillRule, StockChoices } from '../../model/stock.ts';
-import { firstLayout } from './foam-layout.ts';
+import { firstLayoutSteps, type FirstLayout } from './foam-layout.ts';
 import { foamTask, type FoamTask, type SheetItem } from './foam-task.ts';
 import { HAND_SLACK_MM, LayoutCheck } from './layout-check.ts';
 import type { RoomPlaces } from './quick-fit.ts';
@@ -24,11 +25,17 @@ export interface SheetTask {
  * them filled as short. What is held stays, and so does what still fits of a layout that was taken.
  * @returns sheets in the order of `foams`; what has no place is named, never dropped in silence.
  */
-export function layOnSheets(task: SheetTask): SheetLayout {
-  return joinedLayout(
-    task,
-    foamTasks(task, false).map((one) => ({ task: one, ...firstLayout(one, task.stock.kept ?? []) })),
-  );
+export const layOnSheets = (task: SheetTask): SheetLayout => runAtOnce(layOnSheetsSteps(task));
+
+/** The same in stretches. */
+export function* layOnSheetsSteps(task: SheetTask): Stepwise<SheetLayout> {
+  const laid: (FirstLayout & { readonly task: FoamTask })[] = [];
+  for (const one of foamTasks(task, false)) {
+    yield;
+    laid.push({ task: one, ...(yield* firstLayoutSteps(one, task.stock.kept ?? [])) });
+  }
+  yield;
+  return joinedLayout(task, laid);
 }
 
 /** The task of each foam that anything is cut from, in the order of `foams`. */

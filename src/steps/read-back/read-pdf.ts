@@ -1,4 +1,5 @@
 import type * as pdfjs from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { QUIET_WORK, type Work } from '../../base/work.ts';
 
 /** A page of a PDF as an independent reader sees it; lengths in points of 1/72 inch as the page counts them, y up from its lower edge. */
 export interface ReadPage {
@@ -46,10 +47,12 @@ type Matrix = readonly number[];
 
 /**
  * Reads pages, lines, words, layers and print wishes of a PDF with a library that has no part in writing it. Loaded when it is first needed.
+ * It pauses after the lines and after the words of each page.
  * @throws Error for what is no PDF, and for a path of other than straight lines: no paper of ours has one.
  */
-export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+export async function readPdf(bytes: Uint8Array, work: Work = QUIET_WORK): Promise<ReadPdf> {
   const { getDocument, OPS } = await library();
+  await work.pause(0);
   const task = getDocument({
     data: bytes.slice(),
     verbosity: 0,
@@ -68,6 +71,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       const page = await doc.getPage(i);
       const [x0, y0, x1, y1] = page.view;
       const list = await page.getOperatorList();
+      await work.pause((i - 1) / doc.numPages);
       const content = await page.getTextContent();
       const texts = content.items.flatMap((item) =>
         'str' in item && item.str !== ''
@@ -86,6 +90,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       const { userUnit, rotate: turnDeg } = page;
       pages.push({ widthPt: x1 - x0, heightPt: y1 - y0, userUnit, turnDeg, paths, texts });
       page.cleanup();
+      await work.pause(i / doc.numPages);
     }
     const bookmarks: { title: string; page: number }[] = [];
     for (const { title, dest } of (await doc.getOutline()) ?? []) {

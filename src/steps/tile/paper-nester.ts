@@ -1,3 +1,4 @@
+import type { Stepwise } from '../../base/stepwise.ts';
 import type { Ring } from '../../geom/ring.ts';
 import type { Size2 } from '../../geom/shelf-pack.ts';
 import type { Move2 } from '../../geom/turn-and-move.ts';
@@ -18,6 +19,7 @@ export interface PartlyTaken extends Size2 {
 }
 
 /** Lays outlines side by side so that none lies over another. The same input gives the same places. */
+/** Both are found in stretches of one outline or one move. */
 export interface PaperNester {
   /**
    * On as few equal rectangles as are found.
@@ -25,7 +27,15 @@ export interface PaperNester {
    * @param gapMm    between two outlines.
    * @returns null where one of them fits no rectangle.
    */
-  readonly onSheets: (outlines: readonly Ring[], sheet: Size2, gapMm: number) => readonly NestedPlace[] | null;
+  readonly onSheets: (
+    outlines: readonly Ring[],
+    sheet: Size2,
+    gapMm: number,
+  ) => Stepwise<readonly NestedPlace[] | null>;
   /** Into what is left of rooms, the largest first; what finds no place is left out. */
-  readonly inRooms: (outlines: readonly Ring[], rooms: readonly PartlyTaken[], gapMm: number) => readonly NestedPlace[];
+  readonly inRooms: (
+    outlines: readonly Ring[],
+    rooms: readonly PartlyTaken[],
+    gapMm: number,
+  ) => Stepwise<readonly NestedPlace[]>;
 }

@@ -44,16 +44,19 @@ export function* sharedPages(
   );
   let beside = blocks;
   if (nester !== undefined && plans.length + blocks.length > 1) {
-    yield;
-    const outlines = templates.map(({ drawing }) => drawnOutline(drawing));
+    const outlines: Ring[] = [];
+    for (const { drawing } of templates) {
+      yield;
+      outlines.push(drawnOutline(drawing));
+    }
     if (plans.length > leastPages(outlines, page)) {
-      const nested = nestedPlans(outlines, page, nester);
+      const nested = yield* nestedPlans(outlines, page, nester);
       if (nested !== null && nested.length < plans.length) plans = nested;
     }
     yield;
-    const filled = besideOthers(templates, outlines, blocks, nester);
+    const filled = yield* besideOthers(templates, outlines, blocks, nester);
     yield;
-    const rest = filled.rest.length === 0 ? [] : fewest(filled.rest, templates, outlines, frame, nester);
+    const rest = filled.rest.length === 0 ? [] : yield* fewest(filled.rest, templates, outlines, frame, nester);
     if (rest.length < plans.length) [plans, beside] = [rest, filled.blocks];
   }
   const pages = plans.map(({ places, heightMm }): Block => ({
@@ -70,18 +73,18 @@ function leastPages(outlines: readonly Ring[], { width, height }: Size2): number
   return Math.max(1, Math.ceil(area / (width * height)));
 }
 
-function fewest(
+function* fewest(
   some: readonly number[],
   templates: readonly Template[],
   outlines: readonly Ring[],
   frame: PaperFrame,
   nester: PaperNester,
-): readonly PagePlan[] {
+): Stepwise<readonly PagePlan[]> {
   const shelves = onShelves(some, templates, frame);
   const own = some.map((i) => outlines[i]);
   const page: Size2 = { width: frame.tileWidthMm, height: frame.tileHeightMm };
   if (shelves.length <= leastPages(own, page)) return shelves;
-  const nested = nestedPlans(own, page, nester);
+  const nested = yield* nestedPlans(own, page, nester);
   if (nested === null || nested.length >= shelves.length) return shelves;
   return nested.map((plan) => ({
     ...plan,
@@ -109,8 +112,12 @@ function onShelves(
   });
 }
 
-function nestedPlans(outlines: readonly Ring[], page: Size2, nester: PaperNester): readonly PagePlan[] | null {
-  const places = nester.onSheets(outlines, page, TEMPLATE_GAP_MM);
+function* nestedPlans(
+  outlines: readonly Ring[],
+  page: Size2,
+  nester: PaperNester,
+): Stepwise<readonly PagePlan[] | null> {
+  const places = yield* nester.onSheets(outlines, page, TEMPLATE_GAP_MM);
   if (places === null) return null;
   const count = places.reduce((most, { room }) => Math.max(most, room + 1), 0);
   return Array.from({ length: count }, (_, room) => ({
@@ -120,14 +127,14 @@ function nestedPlans(outlines: readonly Ring[], page: Size2, nester: PaperNester
 }
 
 /** Puts what fits beside the templates of blocks; what does not is named. */
-function besideOthers(
+function* besideOthers(
   templates: readonly Template[],
   outlines: readonly Ring[],
   blocks: readonly Block[],
   nester: PaperNester,
-): { readonly blocks: readonly Block[]; readonly rest: readonly number[] } {
+): Stepwise<{ readonly blocks: readonly Block[]; readonly rest: readonly number[] }> {
   const rooms = blocks.flatMap((block, b) => roomsOf(block).map((room) => ({ ...room, block: b })));
-  const places = nester.inRooms(outlines, rooms, TEMPLATE_GAP_MM);
+  const places = yield* nester.inRooms(outlines, rooms, TEMPLATE_GAP_MM);
   const added = new Map<number, PlacedTemplate[]>();
   for (const { index, room, move } of places) {
     const { block, corner } = rooms[room];

@@ -45,7 +45,7 @@ export function* tiledBlocks(
   const plans: { readonly pages: number; readonly groups: readonly Group[] }[] = [];
   for (const [columns, rows] of alone.length > MANY ? LATTICES.slice(0, 2) : LATTICES) {
     yield;
-    const groups = groupsOn(latticeOf(frame, columns, rows), alone, outlines, nester);
+    const groups = yield* groupsOn(latticeOf(frame, columns, rows), alone, outlines, nester);
     if (groups !== null) plans.push({ pages: groups.reduce((sum, group) => sum + pagesOf(group), 0), groups });
   }
   let best: readonly Block[] = blocks;
@@ -53,7 +53,11 @@ export function* tiledBlocks(
   for (const { pages, groups } of plans.toSorted((a, b) => a.pages - b.pages)) {
     if (pages >= sumOf(best)) break;
     yield;
-    const found = groups.flatMap(settledGroup);
+    const found: Block[] = [];
+    for (const group of groups) {
+      yield;
+      found.push(...settledGroup(group));
+    }
     if (sumOf(found) < sumOf(best)) best = found;
   }
   return best;
@@ -65,15 +69,15 @@ interface Group {
   readonly together: Block | null;
 }
 
-function groupsOn(
+function* groupsOn(
   lattice: Lattice,
   alone: readonly TiledAlone[],
   outlines: readonly Ring[],
   nester: PaperNester,
-): readonly Group[] | null {
+): Stepwise<readonly Group[] | null> {
   const width = (lattice.columns - 1) * lattice.stepXMm + lattice.tileWidthMm;
   const height = (lattice.rows - 1) * lattice.stepYMm + lattice.tileHeightMm;
-  const places = nester.onSheets(outlines, { width, height }, TEMPLATE_GAP_MM);
+  const places = yield* nester.onSheets(outlines, { width, height }, TEMPLATE_GAP_MM);
   if (places === null) return null;
   return [...bySheet(places)].map((own): Group => {
     const apart = own.map(({ index }) => alone[index]);

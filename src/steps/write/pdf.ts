@@ -1,4 +1,5 @@
 import type { jsPDF } from 'jspdf';
+import { QUIET_WORK, type Work } from '../../base/work.ts';
 import { LINE_STYLES } from '../../model/line-style.ts';
 import type { Page } from '../../model/page.ts';
 import { PAPER_LAYERS } from '../../model/template.ts';
@@ -23,12 +24,17 @@ const FONT = 'DejaVuSans';
  * Writes pages to a PDF that prints true: every page has exactly its paper's size, the print dialogue is asked not to scale, lines and words
  * lie on layers that viewers can switch ({@link PAPER_LAYERS}), bookmarks lead to pieces, and the font is embedded. The same input gives the same
  * bytes.
- * The library is loaded when it is first needed. @throws when there are no pages or the date is none: that is our mistake.
+ * The library is loaded when it is first needed. It pauses after each layer of a page. @throws when there are no pages or the date is none: that is our mistake.
  */
-export async function writePdf(pages: readonly Page[], options: PdfOptions): Promise<Uint8Array> {
+export async function writePdf(
+  pages: readonly Page[],
+  options: PdfOptions,
+  work: Work = QUIET_WORK,
+): Promise<Uint8Array> {
   const [first] = pages;
   if (first === undefined) throw new Error('writePdf: no pages');
   const { jsPDF } = await import('jspdf');
+  await work.pause(0);
   const doc = new jsPDF({
     unit: 'mm',
     format: [first.widthMm, first.heightMm],
@@ -54,6 +60,7 @@ export async function writePdf(pages: readonly Page[], options: PdfOptions): Pro
       drawPdfStrokes(canvas, strokes);
       drawPdfWords(canvas, words, page.heightMm);
       close();
+      await work.pause(i / pages.length);
     }
   }
   for (const { title, page } of options.bookmarks ?? []) {
