@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { arc, line } from '../../../src/geom/outline.ts';
+import { boxOfPoints } from '../../../src/geom/ring.ts';
 import { deg, type Vec2 } from '../../../src/geom/vec.ts';
 import type { ShapeEdge } from '../../../src/model/shape.ts';
 import { ringsAt } from '../../../src/steps/foam/draft-rings.ts';
@@ -86,6 +87,33 @@ describe('rings of a draft at a height', () => {
       ...[0, 0, 25, -10 * tan(22.5), 50, -10, 75, -10 * tan(35)],
       ...[100, -10 * tan(25), 100, 60, 0, 60],
     ]);
+  });
+
+  it('lean where only the starts of edges do, and where only their ends', () => {
+    const falls = { from: 45, middle: 20, to: 0 };
+    const rises = { from: 0, middle: 20, to: 45 };
+    expectRing(ringsAt({ outline: plate(falls), holes: [] }, 10)[0], [0, -10, 100, 0, 100, 60, 0, 60]);
+    expectRing(ringsAt({ outline: plate(rises), holes: [] }, 10)[0], [0, 0, 100, -10, 100, 60, 0, 60]);
+    // All edges alike: every corner stands out square from one of its edges alone.
+    const all = (lean: ShapeEdge['bevelDeg']): readonly ShapeEdge[] =>
+      plate(SQUARE).map((edge) => ({ ...edge, bevelDeg: lean }));
+    expectRing(ringsAt({ outline: all(falls), holes: [] }, 10)[0], [0, -10, 110, 0, 100, 70, -10, 60]);
+    expectRing(ringsAt({ outline: all(rises), holes: [] }, 10)[0], [-10, 0, 100, -10, 110, 60, 0, 70]);
+  });
+
+  it('bear an edge without length', () => {
+    const point = edgeThrough(
+      [
+        [100, 0],
+        [100, 0],
+      ],
+      { from: 0, middle: 30, to: 0 },
+    );
+    const [lower, ...rest] = plate(LEAN_45);
+    const [ring] = ringsAt({ outline: [lower, point, ...rest], holes: [] }, 10);
+    for (const mm of ring) expect(Number.isFinite(mm)).toBe(true);
+    const { minX, minY, maxX, maxY } = boxOfPoints(ring);
+    [minX, minY, maxX, maxY].forEach((mm, i) => expect(mm).toBeCloseTo([0, -10, 100, 60][i], 9));
   });
 
   it('of holes come first with the outline, then in order; foam that leans in under them makes them smaller over the line', () => {
