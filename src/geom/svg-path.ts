@@ -45,7 +45,7 @@ export interface PathPen {
 
 /** Where the text of a path cannot be read. */
 export interface PathFault {
-  /** Character, from 1. */
+  /** Character, from 1: the letter or number that cannot stand there. */
   readonly at: number;
   readonly wanted: 'a command' | 'a move first' | '0 or 1' | 'a number';
   /** What stands there, as the end of a sentence. */
@@ -59,21 +59,28 @@ export interface PathFault {
  */
 export function drawSvgPath(text: string, pen: PathPen, mostNumber = Infinity): PathFault | null {
   const scanner = new PathScanner(text);
-  const missing = (wanted: PathFault['wanted']): PathFault => ({ at: scanner.at + 1, wanted, found: scanner.found() });
+  const missing = (wanted: PathFault['wanted'], at: number): PathFault => ({
+    at: at + 1,
+    wanted,
+    found: scanner.found(at),
+  });
   let command = '';
   while (scanner.skipSpace()) {
+    const from = scanner.at;
     const letter = scanner.letter();
     if (letter !== null) command = letter;
     // Numbers that go on without a letter repeat the command; after a move they are lines.
     else if (command === 'M' || command === 'm') command = command === 'M' ? 'L' : 'l';
     const kind = command.toUpperCase();
-    if (!(kind in NUMBERS) || (letter === null && kind === 'Z')) return missing('a command');
-    if (kind !== 'M' && !pen.isDown) return missing('a move first');
+    if (!(kind in NUMBERS) || (letter === null && kind === 'Z')) return missing('a command', from);
+    if (kind !== 'M' && !pen.isDown) return missing('a move first', from);
     const values: number[] = [];
     for (let i = 0; i < NUMBERS[kind]; i += 1) {
       const isFlag = kind === 'A' && (i === 3 || i === 4);
+      scanner.skipSpace();
+      const before = scanner.at;
       const value = isFlag ? scanner.flag() : scanner.number();
-      if (value === null || Math.abs(value) > mostNumber) return missing(isFlag ? '0 or 1' : 'a number');
+      if (value === null || Math.abs(value) > mostNumber) return missing(isFlag ? '0 or 1' : 'a number', before);
       values.push(value);
     }
     pen.draw(kind, values, command !== kind);
@@ -105,7 +112,6 @@ class PathScanner {
   }
 
   number(): number | null {
-    this.skipSpace();
     NUMBER.lastIndex = this.at;
     const match = NUMBER.exec(this.#text);
     if (match === null || !Number.isFinite(Number(match[0]))) return null;
@@ -115,15 +121,15 @@ class PathScanner {
 
   /** One digit, 0 or 1: what follows may stand right behind it. */
   flag(): number | null {
-    this.skipSpace();
     const digit = this.#text[this.at];
     if (digit !== '0' && digit !== '1') return null;
     this.at += 1;
     return Number(digit);
   }
 
-  found(): string {
-    return this.at < this.#text.length ? `, not “${this.#text.slice(this.at, this.at + 8)}”` : ', but it ends there';
+  /** What stands at a place of the text, as the end of a sentence. */
+  found(at: number): string {
+    return at < this.#text.length ? `, not “${this.#text.slice(at, at + 8)}”` : ', but it ends there';
   }
 }
 

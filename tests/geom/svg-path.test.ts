@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readSvgPath, type Stroke } from '../../src/geom/svg-path.ts';
+import { drawSvgPath, readSvgPath, type Stroke } from '../../src/geom/svg-path.ts';
 import { expectOk, expectProblem } from '../support/expect-ok.ts';
 
 const read = (text: string, tolerance = 0.01): readonly Stroke[] => expectOk(readSvgPath(text, tolerance));
@@ -113,6 +113,72 @@ describe('the text of a path', () => {
     // The parabola of a quadratic: length by the closed form of y = x - x^2 / 20 on 0..20.
     const slope = (u: number): number => 5 * (u * Math.hypot(1, u) + Math.asinh(u));
     expect(lengthOf(read('M0 0Q10-10 20 0', 1e-4)[0])).toBeCloseTo(2 * slope(1), 3);
+  });
+
+  it.each([
+    ['M0 0L10', 8, 'a number', ', but it ends there'],
+    ['M0 0 K 3', 6, 'a command', ', not “K 3”'],
+    [' L10 10', 2, 'a move first', ', not “L10 10”'],
+    ['z', 1, 'a move first', ', not “z”'],
+    ['10 10', 1, 'a command', ', not “10 10”'],
+    ['M0 0z 3 4', 7, 'a command', ', not “3 4”'],
+    ['M0 0A5 5 0 2 1 3 3', 12, '0 or 1', ', not “2 1 3 3”'],
+    ['M0 0A5 5 0 0', 13, '0 or 1', ', but it ends there'],
+    ['M0 0 L 10, x1234567890', 12, 'a number', ', not “x1234567”'],
+    ['M0 0 1e999 1', 6, 'a number', ', not “1e999 1”'],
+    ['M0 0,,+', 7, 'a number', ', not “+”'],
+    ['M0 0 #', 6, 'a number', ', not “#”'],
+  ])('says that %j cannot be read at character %d', (text, at, wanted, found) => {
+    const said = `The path cannot be read at character ${at}: ${wanted} should stand there${found}.`;
+    expect(expectProblem(readSvgPath(text, 1), 'path/unreadable').text).toBe(said);
+  });
+
+  it('is read command by command up to the greatest number that is taken', () => {
+    const drawn: unknown[] = [];
+    const pen = { isDown: true, isFull: false, draw: (...one: unknown[]) => void drawn.push(one) };
+    expect(drawSvgPath('M1 2 3 4m5 6 7 8a1 2 3 0 1 4 -9zS1,2,3,4', pen, 9)).toBeNull();
+    expect(drawn).toEqual([
+      ['M', [1, 2], false],
+      ['L', [3, 4], false],
+      ['M', [5, 6], true],
+      ['L', [7, 8], true],
+      ['A', [1, 2, 3, 0, 1, 4, -9], true],
+      ['Z', [], true],
+      ['S', [1, 2, 3, 4], false],
+    ]);
+    expect(drawSvgPath('M1 2 L 3 -9.5', pen, 9)).toEqual({ at: 10, wanted: 'a number', found: ', not “-9.5”' });
+    drawn.length = 0;
+    expect(drawSvgPath('M1 2 L 3 4', { ...pen, isFull: true }, 9)).toBeNull();
+    expect(drawn).toEqual([['M', [1, 2], false]]);
+  });
+
+  it('has no corner twice and closes no line of two', () => {
+    expect(corners('M0 0L0 0 5 0 5 0 5 5 0 0z')).toEqual([
+      [
+        [0, 0],
+        [5, 0],
+        [5, -5],
+      ],
+    ]);
+    expect(read('M0 0L5 0z').map(({ closed }) => closed)).toEqual([false]);
+    expect(read('M0 0L5 0 0 0z').map(({ points }) => points.length)).toEqual([2]);
+    expect(read('M1 1z')).toEqual([]);
+    expect(read('M0 0H5V5zz').map(({ closed }) => closed)).toEqual([true]);
+    expect(corners('M0 0H5V5zM7 7H9')).toHaveLength(2);
+  });
+
+  it('has as many corners as the tolerance asks for, and ends where there would be too many', () => {
+    // Second differences of 30: sqrt(6 · 30 · sqrt 2 / 8 / tolerance) and sqrt(2 · 20 / 8 / tolerance) pieces.
+    expect(read('M0 0C0 30 30 30 30 0', 1)[0].points).toHaveLength(1 + 6);
+    expect(read('M0 0C0 30 30 30 30 0', 0.01)[0].points).toHaveLength(1 + 57);
+    expect(read('M0 0Q10 10 20 0', 0.05)[0].points).toHaveLength(1 + 10);
+    expect(read('M0 0C1 1 2 2 3 3', 1e-9)[0].points.length).toBeLessThan(4);
+    expect(() => readSvgPath('M0 0', -1)).toThrow(new RangeError('tolerance -1'));
+    const line = (count: number): string => `M0 0H${Array.from({ length: count }, (_, i) => i + 1).join(' ')}`;
+    expect(read(line(100_000))[0].points).toHaveLength(100_001);
+    expect(expectProblem(readSvgPath(line(100_001), 1), 'path/too-fine').text).toBe(
+      'The path would have more than 100000 corners: give a larger tolerance.',
+    );
   });
 
   it('says where it cannot be read', () => {
