@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../../src/base/finding.ts';
 import type { Paper } from '../../../src/model/foam-stock.ts';
 import { findPaper } from '../../../src/model/papers.ts';
 import { paperFrame } from '../../../src/steps/tile/paper-frame.ts';
@@ -67,7 +68,10 @@ describe('the frame of a paper', () => {
   });
 
   it('warns of a margin thinner than what many printers leave white', () => {
-    const notesOf = (margin: number) => paperFrame(A4, 'portrait', margin, 0).notes ?? [];
+    const notesOf = (margin: number): readonly Finding[] => {
+      const framed = paperFrame(A4, 'portrait', margin, 0);
+      return framed.ok ? framed.notes : [];
+    };
     expect(notesOf(5.1)).toEqual([]);
     expect(notesOf(5)).toMatchObject([
       { code: 'tile/thin-margin', severity: 'warning', value: 5, limit: 5.1, unit: 'mm', where: {} },
