@@ -100,15 +100,19 @@ async function toPaper(outcome: Outcome, clock: MemoryClock): Promise<void> {
   const font = new Uint8Array(
     readFileSync(new URL('../../node_modules/dejavu-fonts-ttf/ttf/DejaVuSans.ttf', import.meta.url)),
   );
-  const bytes = await writePdf(paper.pages, {
-    font,
-    title: project.name,
-    date: DATE,
-    revision: project.revision,
-    bookmarks: [],
-  });
+  const bytes = await writePdf(
+    paper.pages,
+    {
+      font,
+      title: project.name,
+      date: DATE,
+      revision: project.revision,
+      bookmarks: [],
+    },
+    clock,
+  );
   clock.pause(1, 'reading the PDF back');
-  const read = await readPdf(bytes);
+  const read = await readPdf(bytes, clock);
   clock.pause(1, 'comparing it with the pieces');
   const faults = checkPaper(read, wantedPaper(project, paper, pieces, besideOf(outcome)));
   if (faults.length > 0) throw new Error(`the paper is not what it should be: ${JSON.stringify(faults[0])}`);
