@@ -1,3 +1,4 @@
+import { shownLines } from '../base/shown-text.ts';
 import { parseCommand } from './args.ts';
 import { artworkCommand } from './artwork-command.ts';
 import { compareCommand } from './compare-command.ts';
@@ -20,7 +21,9 @@ const VERSION: string = packageFile.version;
 async function main(words: readonly string[]): Promise<number> {
   try {
     const command = parseCommand(words, new Date().toISOString().slice(0, 10));
-    process.stdout.write(await run(command));
+    const told = await run(command);
+    // JSON says what steers a terminal in its own way, and is data.
+    process.stdout.write(told.startsWith('{') ? told : shownLines(told));
     return 0;
   } catch (error) {
     if (error instanceof Refused) {

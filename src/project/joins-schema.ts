@@ -68,5 +68,5 @@ export const listedJoinsSchema = v.pipe(
 export const joinsSchema = v.pipe(
   v.array(join),
   v.maxLength(MOST_JOINS),
-  v.checkItems(firstById, 'a join with an id of its own'),
+  v.checkItems((one, index, all) => firstById(one, index, all), 'a join with an id of its own'),
 );

@@ -98,7 +98,7 @@ const schema = v.strictObject({
     v.array(part),
     v.minLength(1),
     v.maxLength(MOST_PARTS),
-    v.checkItems(firstByName, 'a part with a name of its own'),
+    v.checkItems((one, index, all) => firstByName(one, index, all), 'a part with a name of its own'),
   ),
   inserts: v.optional(listedInsertsSchema),
   joins: v.optional(listedJoinsSchema),

@@ -52,7 +52,7 @@ const insert = v.object({ ...base, ...insertFields });
 export const plainSchema = v.pipe(
   v.array(v.variant('kind', [shape, stack, artwork, buildUp, trim, covers, strap, engraving, insert])),
   v.maxLength(MOST_PARTS),
-  v.checkItems(firstById, 'a part with an id of its own'),
+  v.checkItems((one, index, all) => firstById(one, index, all), 'a part with an id of its own'),
   v.checkItems(
     ({ copies, mirrored }) => mirrored === undefined || mirrored.count <= copies,
     'a part with no more mirror images than copies',

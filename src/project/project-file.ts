@@ -153,7 +153,10 @@ const simplify = v.pipe(
 
 /** A list of things whose ids differ. */
 const withOwnIds = <T extends { id: string }>(thing: v.GenericSchema<T>, what: string) =>
-  v.pipe(v.array(thing), v.checkItems(firstById, what));
+  v.pipe(
+    v.array(thing),
+    v.checkItems((one, index, all) => firstById(one, index, all), what),
+  );
 
 const sculpt = v.object({
   kind: v.literal('sculpt'),
@@ -255,7 +258,7 @@ const sculpt = v.object({
     ),
     v.minLength(1),
     v.maxLength(MOST_LAYERS),
-    v.checkItems(firstById, 'a layer with an id of its own'),
+    v.checkItems((one, index, all) => firstById(one, index, all), 'a layer with an id of its own'),
   ),
   tracedSide: side,
   // Absent where nothing was said of who or what wears the part.

@@ -38,8 +38,13 @@ const stockSheetSchema = v.pipe(
 const place = { copy: whole, x: finite, y: finite, turnRad: finite, isFlipped: v.optional(v.boolean()) };
 
 /** The first entry alone of those with one key. */
-const unlike = <T>(list: v.GenericSchema<T[]>, key: (entry: T) => string, what: string) =>
-  v.pipe(list, v.checkItems(firstBy(key), what));
+function unlike<T>(list: v.GenericSchema<T[]>, key: (entry: T) => string, what: string) {
+  const isFirst = firstBy(key);
+  return v.pipe(
+    list,
+    v.checkItems((entry, index, all) => isFirst(entry, index, all), what),
+  );
+}
 
 /** What the maker said of the foam in hand (`StockChoices`). */
 export const stockSchema = v.object({

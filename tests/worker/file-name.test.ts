@@ -9,3 +9,11 @@ it('names a zip after the job, without what a system may refuse', () => {
     'job',
   ]);
 });
+
+it('leaves no way out of the folder, no device and nothing too long', () => {
+  expect(
+    ['../../etc/passwd', 'C:\\x', 'CON', 'nul', 'com1', '.', 'a\u0000b', '\u202Eabc', '\uD800'].map(fileNameOf),
+  ).toEqual([...['etc-passwd', 'C-x', 'CON-job', 'nul-job', 'com1-job', 'job', 'a-b', 'abc', 'job']]);
+  const long = fileNameOf('\u{20000}'.repeat(300));
+  expect(new TextEncoder().encode(`${long}.foamloft.json`).length).toBeLessThanOrEqual(255);
+});
