@@ -67,8 +67,12 @@ export function removeColour(id: string): Command {
       ...(baseColour === undefined || baseColour === id ? {} : { baseColour }),
     };
   });
-  const ofAreas = onSculpt(label, (part) => withRegions(part, (region) => withColour(region, null, id)));
-  return { label, apply: (project) => ofAreas.apply(ofShop.apply(project)) };
+  // On every sculpt, not the one at work alone: a file that paints with what it does not hold is not read again.
+  const ofAreas = (project: Project): Project => {
+    const parts = project.parts.map((part) => withRegions(part, (region) => withColour(region, null, id)));
+    return parts.every((part, i) => part === project.parts[i]) ? project : { ...project, parts };
+  };
+  return { label, apply: (project) => ofAreas(ofShop.apply(project)) };
 }
 
 /** The colour of all that no area says otherwise of; null: it keeps the coats that are put on all over. */

@@ -1,14 +1,15 @@
 // Whether files outlive a command that is ended while it writes: npm run kills:cli [-- times=200 seed=1] (after npm run build)
-// The command line writes over a folder of an earlier run and is ended at a random moment of that. Every file must be whole, old or new; where both
+// The command line writes over a folder of an earlier run and is ended before one of its changes on the disk, drawn at random, or half
+// way through a write. Every file must be whole, old or new; where both
 // are there, the note says so; the next run must leave its own files alone, no draft and no note, and must have said what it took away.
-import { spawn, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { watch } from 'node:fs';
-import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { build } from 'vite';
 import { seededRandom } from '../../src/base/random.ts';
 import { UNFINISHED_NAME } from '../../src/cli/output-draft.ts';
 
@@ -17,7 +18,21 @@ const times = Number(words.get('times') ?? 200);
 const seed = Number(words.get('seed') ?? 1);
 const random = seededRandom(seed);
 const fromRoot = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+const HOOK = fromRoot('tests/kills/end-at.cjs');
 const CLI = words.get('cli') ?? fromRoot('dist/cli.js');
+
+const home = await mkdtemp(join(tmpdir(), 'foamloft-cli-kills-'));
+const WRITER = join(home, 'writer', 'writer.js');
+await build({
+  configFile: false,
+  logLevel: 'error',
+  build: {
+    ssr: fromRoot('tests/kills/writer.ts'),
+    outDir: join(home, 'writer'),
+    rolldownOptions: { output: { format: 'es' } },
+  },
+});
+await writeFile(join(home, 'writer', 'package.json'), '{"type":"module"}');
 
 /** Files of one finished run: the SHA-256 of each by its name. */
 type Files = ReadonlyMap<string, string>;
@@ -30,6 +45,8 @@ interface Job {
   readonly ways: readonly [readonly string[], readonly string[]];
   /** Files that are other at each run. */
   readonly unlike: readonly string[];
+  /** `writer`: only what writes, which is sooner there than the whole command line; left out, that. */
+  readonly by?: 'writer';
 }
 
 const bracer = [
@@ -42,22 +59,29 @@ const bracer = [
 ];
 const JOBS: readonly Job[] = [
   {
-    name: 'make',
-    share: 0.1,
-    ways: [
-      [...bracer, '--date', '2026-01-01'],
-      [...bracer, '--date', '2026-01-02', '--thickness', '5'],
-    ],
-    unlike: ['timings.json'],
+    name: 'files',
+    share: 0.9,
+    ways: [['1'], ['2']],
+    unlike: [],
+    by: 'writer',
   },
   {
     name: 'shape',
-    share: 0.9,
+    share: 0.08,
     ways: [
       ['shape', 'cone', 'base_radius=100', 'pieces=12'],
       ['shape', 'cone', 'base_radius=120', 'pieces=12'],
     ],
     unlike: [],
+  },
+  {
+    name: 'make',
+    share: 0.02,
+    ways: [
+      [...bracer, '--date', '2026-01-01'],
+      [...bracer, '--date', '2026-01-02', '--thickness', '5'],
+    ],
+    unlike: ['timings.json'],
   },
 ];
 
@@ -75,38 +99,33 @@ async function filesOf(folder: string, without: readonly string[] = []): Promise
   return files;
 }
 
+/** What is run: the command line, or only what writes. */
+let program = CLI;
+
 function run(way: readonly string[], folder: string): string {
-  const { status, stderr } = spawnSync(process.execPath, [CLI, ...way, '--out', folder], { encoding: 'utf8' });
+  const { status, stderr } = spawnSync(process.execPath, [program, ...way, '--out', folder], { encoding: 'utf8' });
   if (status !== 0) throw new Error(`${way.join(' ')}: ${stderr}`);
   return stderr;
 }
 
-/** Ends a run so long after it has begun to write. @returns how long it would have written, where it was over before that, ms. */
-async function killed(way: readonly string[], folder: string, afterMs: number): Promise<number | null> {
-  const child = spawn(process.execPath, [CLI, ...way, '--out', folder], { stdio: 'ignore' });
-  const over = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-  let begun = 0;
-  let writtenMs: number | null = null;
-  const watcher = watch(folder, (_, name) => {
-    if (name === null || !/^\.draft-\w+-\d+-/.test(name)) return;
-    if (begun > 0) return void (writtenMs ??= performance.now() - begun);
-    begun = performance.now();
-    if (afterMs === Infinity) return;
-    const end = begun + afterMs;
-    const wait = (): void => {
-      const left = end - performance.now();
-      if (left > 2) return void setTimeout(wait, left - 2);
-      while (performance.now() < end);
-      child.kill('SIGKILL');
-    };
-    wait();
-  });
-  await over;
-  watcher.close();
-  return writtenMs;
+/** Runs a command that ends before its nth change on the disk. @returns whether it was ended. */
+function killed(way: readonly string[], folder: string, nth: number): boolean {
+  const env = { ...process.env, FOAMLOFT_END_AT: String(nth) };
+  return (
+    spawnSync(process.execPath, ['--require', HOOK, program, ...way, '--out', folder], { env }).signal === 'SIGKILL'
+  );
 }
 
-const home = await mkdtemp(join(tmpdir(), 'foamloft-cli-kills-'));
+/** How many changes on the disk a run makes. */
+function changesOf(way: readonly string[], folder: string): number {
+  const env = { ...process.env, FOAMLOFT_END_AT: '0' };
+  const { stderr } = spawnSync(process.execPath, ['--require', HOOK, program, ...way, '--out', folder], {
+    env,
+    encoding: 'utf8',
+  });
+  return Number(/calls (\d+)/.exec(stderr)?.[1]);
+}
+
 const tally = { kills: 0, allOld: 0, allNew: 0, mixed: 0, drafts: 0, said: 0, tooLate: 0 };
 const faults: string[] = [];
 const fault = (text: string): void => {
@@ -115,7 +134,8 @@ const fault = (text: string): void => {
 };
 
 try {
-  for (const { name, share, ways, unlike } of JOBS) {
+  for (const { name, share, ways, unlike, by } of JOBS) {
+    program = by === 'writer' ? WRITER : CLI;
     const known: Files[] = [];
     for (const [i, way] of ways.entries()) {
       const clean = join(home, `${name}-${i}`);
@@ -125,19 +145,18 @@ try {
     const folder = join(home, name);
     run(ways[0], folder);
     let old = 0;
-    let writesMs = (await killed(ways[0], folder, Infinity)) ?? 50;
+    const changes = changesOf(ways[0], folder);
     const due = Math.round(times * share);
     for (let kill = 0; kill < due;) {
       const at = `${name}, kill ${kill + 1}`;
       const next = 1 - old;
-      const took = await killed(ways[next], folder, random() * writesMs * 1.1);
-      if (took !== null) writesMs = 0.8 * writesMs + 0.2 * took;
+      const isEnded = killed(ways[next], folder, 1 + Math.floor(random() * changes));
       const entries = await readdir(folder);
       const hasNote = entries.includes(UNFINISHED_NAME);
       const drafts = entries.filter((entry) => entry.startsWith('.draft-'));
       const found = await filesOf(folder, [...unlike, UNFINISHED_NAME]);
-      if (drafts.length === 0 && !hasNote && took !== null) {
-        // It was over before it could be ended.
+      if (!isEnded) {
+        // It made fewer changes than the run they were counted of.
         tally.tooLate += 1;
         old = next;
         continue;
@@ -170,7 +189,7 @@ try {
       for (const file of after.keys()) if (!known[next].has(file)) fault(`${at}: ${file} stayed`);
       old = next;
       if (kill % 20 === 0)
-        console.log(`${name}: ${kill} kills, ${JSON.stringify(tally)}, writes ${writesMs.toFixed(0)} ms`);
+        console.log(`${name}: ${kill} kills, ${JSON.stringify(tally)}, ${changes} changes on the disk a run`);
     }
   }
 } finally {
