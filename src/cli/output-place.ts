@@ -1,7 +1,8 @@
-import { mkdtemp, realpath, rmdir, stat } from 'node:fs/promises';
+import { realpath, rmdir, stat } from 'node:fs/promises';
 import type { BigIntStats } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { Refused } from './exit.ts';
+import { makeDraft } from './output-draft.ts';
 
 /** A file that is to be written, and the option that names it or its folder. */
 export interface OutputPlace {
@@ -81,7 +82,7 @@ async function isSame(path: string, one: BigIntStats, input: string, other: BigI
 /** A folder takes files if it takes a folder: tried, because rights alone do not tell. */
 async function tryFolder(existing: string, named: string, option: OutputPlace['option']): Promise<void> {
   try {
-    await rmdir(await mkdtemp(join(existing, '.draft-')));
+    await rmdir(await makeDraft(existing));
   } catch (error) {
     throw new Refused(cannotWriteText(named, error, option));
   }
