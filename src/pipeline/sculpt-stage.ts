@@ -11,7 +11,7 @@ import { factSteps } from '../steps/read/facts.ts';
 import { findFaults } from '../steps/read/faults.ts';
 import { readModel } from '../steps/read/read-model.ts';
 import { repairSteps } from '../steps/read/repair.ts';
-import { meshFromModel, sizeFindings } from '../steps/read/size.ts';
+import { canBeBuilt, meshFromModel, sizeFindings } from '../steps/read/size.ts';
 import { followedBy, mmPerUnitOfPart } from './body-size.ts';
 import type { SizedSculpt } from './outcome.ts';
 import { rememberedSteps } from './remembered.ts';
@@ -85,6 +85,8 @@ export class SculptStage {
           .problem,
       );
     }
+    // It is on the bench by now, so that its size can be mended; all that follows would take longer the larger it is.
+    run.take('size', canBeBuilt(sidesOf(sculpt.mesh)));
   }
 
   async #size(
@@ -100,12 +102,16 @@ export class SculptStage {
       scale === null ? null : run.take('size', mmPerUnitOfPart(model, { ...run.part, scale }, run.project.body));
     const mmPerUnit = sized?.value ?? null;
     const mesh = meshFromModel(model, mmPerUnit ?? 1);
-    const { min, max } = boxOfPoints3(mesh.positions);
-    const findings =
-      sized === null ? [] : [...sized.notes, ...sizeFindings([max.x - min.x, max.y - min.y, max.z - min.z])];
+    const findings = sized === null ? [] : [...sized.notes, ...sizeFindings(sidesOf(mesh))];
     await work.pause(0.5);
     const facts = await rememberedSteps(this.#facts, [model], () => factSteps(model), work);
     run.made('size');
     return this.#sized.set(key, { sculpt: { model, facts, mesh, mmPerUnit }, findings });
   }
+}
+
+/** Sides of the upright box, mm. */
+function sidesOf({ positions }: Mesh): readonly [number, number, number] {
+  const { min, max } = boxOfPoints3(positions);
+  return [max.x - min.x, max.y - min.y, max.z - min.z];
 }

@@ -21,6 +21,8 @@ export interface Doubling {
 const MOST_CROSSINGS = 20_000;
 /** Pairs of edges that are compared at most. */
 const MOST_PAIRS = 30_000_000;
+/** Pairs of lines that lie over each other at most: six hundred copies of one line. Each is remembered, and their number grows with the square. */
+const MOST_DOUBLED = 200_000;
 
 const tangled = (): Result<never> =>
   fail(
@@ -70,7 +72,7 @@ const LEAST_DOUBLED_SHARE = 0.1;
 
 /**
  * Stretches along which two lines, or two parts of one, lie over each other. Looked at in places along each line: where another line lies no
- * farther than `withinMm`, and, on the same line, is far away along it.
+ * farther than `withinMm`, and, on the same line, is far away along it. Fails with `artwork/tangled`.
  * @param withinMm  above twice the deviation of straight parts from their curves, > 0.
  */
 export function findDoubled(net: EdgeNet, withinMm: number): Result<readonly Doubling[]> {
@@ -113,6 +115,7 @@ export function findDoubled(net: EdgeNet, withinMm: number): Result<readonly Dou
         known.sums[line === a ? 0 : 1] += length / parts;
       }
     }
+    if (found.size > MOST_DOUBLED) return tangled();
   }
   const doubled: Doubling[] = [];
   for (const { lines, sums, at } of found.values()) {

@@ -10,6 +10,9 @@ const SMALLEST_SENSIBLE_MM = 20;
 /** Longest side over which the same holds, mm: taller than a doorway. */
 const LARGEST_SENSIBLE_MM = 3000;
 
+/** Longest side of anything that is made of foam by hand, mm: a parade float four times over. */
+const LARGEST_MM = 100_000;
+
 /** How many mm one unit of the file is, by the maker's choice: a unit, a size along an axis, or the distance of two picked points. */
 export function mmPerUnitOf(model: SourceModel, choice: GivenScale): Result<number> {
   if (choice.by === 'unit') return ok(MM_PER_UNIT[choice.unit]);
@@ -72,6 +75,16 @@ export function meshFromModel(model: SourceModel, mmPerUnit: number): Mesh {
     groupNames: model.groupNames,
     groupOfFace,
   };
+}
+
+/** Whether a sculpt is of a size that could be made of foam at all. Fails with `size/too-large`. @param boxSizeMm sides of the upright box, mm. */
+export function canBeBuilt(boxSizeMm: readonly [number, number, number]): Result<null> {
+  const longest = Math.max(...boxSizeMm);
+  if (longest <= LARGEST_MM) return ok(null);
+  return fail(
+    'size/too-large',
+    `The sculpt would be ${shortLength(longest)} long, and ${shortLength(LARGEST_MM)} is the most: check its unit, or give one real measure.`,
+  );
 }
 
 /** What is odd about a size. @param boxSizeMm sides of the upright box, mm. */

@@ -247,6 +247,7 @@ describe('hostile files end in problems', () => {
     [svg(''), 'artwork/no-lines'],
     [svg('<text>a</text>'), 'artwork/no-lines'],
     [svg(`<path d="${tangle}"/>`), 'artwork/tangled'],
+    [svg(`<g>${'<path d="M0 0H90" fill="none" stroke="#000"/>'.repeat(700)}</g>`), 'artwork/tangled'],
     [svg('<g>'.repeat(400) + '</g>'.repeat(400)), 'xml/too-large'],
   ])('%.60s', (text, code) => void expectProblem(read(text), code));
 });

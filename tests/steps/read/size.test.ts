@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boxOfPoints3 } from '../../../src/mesh/measure.ts';
 import { checkMesh } from '../../../src/mesh/check-mesh.ts';
-import { familiarObject, meshFromModel, mmPerUnitOf, sizeFindings } from '../../../src/steps/read/size.ts';
+import { canBeBuilt, familiarObject, meshFromModel, mmPerUnitOf, sizeFindings } from '../../../src/steps/read/size.ts';
 import { expectOk, expectProblem } from '../../support/expect-ok.ts';
 import { modelOf } from './text-model.ts';
 
@@ -53,6 +53,16 @@ describe('sizeFindings', () => {
     expect(large).toMatchObject({ code: 'size/large', severity: 'warning' });
     expect(large.text).toBe(
       'The sculpt is 25.4 m long, about as tall as a church: this looks like the wrong unit, so check its size.',
+    );
+  });
+});
+
+describe('canBeBuilt', () => {
+  it('refuses what is longer than any foam work, and says how long it would be', () => {
+    expectOk(canBeBuilt([100_000, 5, 5]));
+    const { text } = expectProblem(canBeBuilt([5, 2e9, 5]), 'size/too-large');
+    expect(text).toBe(
+      'The sculpt would be 2000000 m long, and 100 m is the most: check its unit, or give one real measure.',
     );
   });
 });

@@ -42,6 +42,16 @@ export const SIZE: Sentences = {
       'Das Modell ist {1} km lang, {a}: das sieht nach der falschen Einheit aus, das Maß prüfen.',
     ],
   ],
+  'size/too-large': [
+    [
+      'The sculpt would be {1} m long, and {2} m is the most: check its unit, or give one real measure.',
+      'Das Modell wäre {1} m lang, und {2} m ist das Meiste: die Einheit prüfen oder ein wirkliches Maß angeben.',
+    ],
+    [
+      'The sculpt would be {1} km long, and {2} m is the most: check its unit, or give one real measure.',
+      'Das Modell wäre {1} km lang, und {2} m ist das Meiste: die Einheit prüfen oder ein wirkliches Maß angeben.',
+    ],
+  ],
   'size/small': [
     [
       'The sculpt is {1} µm long, {a}: this looks like the wrong unit, so check its size.',
