@@ -22,14 +22,12 @@ const FOR_TOOLS = [...FOR_THE_PROGRAM, 'BlueOak-1.0.0', 'CC-BY-4.0', 'CC0-1.0', 
 /** Short names of terms that a package only describes in words, read by a person. */
 const IN_WORDS = { 'SEE LICENSE IN README.md AND LICENSE': 'Bitstream-Vera' };
 
-const REGISTRY = 'https://registry.npmjs.org/';
-
 /**
  * A package as the lock file pins it.
  * @typedef {{ name: string, path: string, version: string, licence: string, isForTools: boolean, isOptional: boolean, resolved: string | null, integrity: string | null, hasInstallScript: boolean, deprecated: string | null }} Dependency
  */
 
-/** Every package of a lock file, by name. Where it is fetched from is left out of ours: then it is the registry. @returns {Dependency[]} */
+/** Every package of a lock file, by name. A place it is fetched from stands in none of ours: then it is the machine's own source of packages. @returns {Dependency[]} */
 export function readDependencies(lock) {
   return Object.entries(lock.packages)
     .filter(([path]) => path !== '')
@@ -65,7 +63,7 @@ export function faultsOf(dependencies) {
     if (!/^\d+\.\d+\.\d+/.test(it.version)) faults.push(`${name} is pinned to no version.`);
     if (!isAllowed(it.licence, it.isForTools))
       faults.push(`${name} has terms nobody has allowed: ${it.licence || 'none'}.`);
-    if (it.resolved !== null && !it.resolved.startsWith(REGISTRY)) faults.push(`${name} comes from ${it.resolved}.`);
+    if (it.resolved !== null) faults.push(`${name} comes from ${it.resolved}.`);
     if (!/^sha512-[\w+/]{86}==$/.test(it.integrity ?? ''))
       faults.push(`${name} is not held to its bytes by a SHA-512.`);
     return faults;

@@ -87,11 +87,11 @@ export function sentenceWords(): string[] {
   return sorted(saidTexts().flatMap(wordsOf)).filter((word) => !ofNames.has(word));
 }
 
-/** Signs that the window shows beside letters, figures and what every keyboard has, outside of comments. */
+/** Signs that the window shows beside letters, figures and what every keyboard has, outside of comments. What only steers shows nothing. */
 export const signs = (): string[] =>
   sorted(
     SOURCES.filter((path) => /^src\/(?:app\/(?!german)|base\/)/.test(path)).flatMap(
-      (path) => withoutComments(read(path)).match(/[^\p{L}\p{M}\p{N}\p{ASCII}\p{Zs}]/gu) ?? [],
+      (path) => withoutComments(read(path)).match(/[^\p{L}\p{M}\p{N}\p{ASCII}\p{Z}\p{C}]/gu) ?? [],
     ),
   );
 

@@ -23,7 +23,7 @@ export const WORD_ORIGINS: Readonly<Record<string, string>> = {
 
 /** Plain English words of names, each read by somebody who asked which program it brings to mind: none. */
 export const PLAIN_WORDS = `
-  about above across add after again against air alike all allows alone along an and anew another any are area areas arrow artwork
+  about above across add afresh after again against air alike all allows alone along an and anew another any are area areas arrow artwork
   as aside assembly at away back bar base batch batches be before begin beginning behind being below beside best beyond blind body body’s
   border both bought boundary breadth breaks bring browser but buy by calibration call can cannot cans cap cent change changed
   changes check checks choose chosen clear clearance clock close closed closer closes colour colours come comes comfort compare
@@ -65,6 +65,7 @@ export const SIGN_ORIGINS: Readonly<Record<string, string>> = {
   '×': 'standard: ISO 80000-2, by',
   '−': 'standard: ISO 80000-2, minus',
   '≈': 'standard: ISO 80000-2, about',
+  '\ufffd': 'standard: Unicode, replacement character: stands for what a file holds and cannot be shown',
   '′': 'typography: feet, understood when typed',
   '″': 'typography: inches, understood when typed',
   '‟': 'typography: quotation, understood as inches',
