@@ -23,7 +23,7 @@ const TYPES = {
 const BESIDE = /^(?:cli[\w-]*\.js|\..*)$/;
 
 /** Threads that do the sums compile WebAssembly of our own; a page has nothing to compile. */
-const THREAD = /^assets\/(?:[\w-]*-)?worker-[\w-]{8}\.js$/;
+const THREAD = /^assets\/(?:[\w-]*-)?worker-[\w-]+\.js$/;
 
 /** Ports are tried one after the other; so many taken in a row are no chance any more. */
 const MOST_PORTS = 100;

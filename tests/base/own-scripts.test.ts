@@ -7,6 +7,8 @@ describe('a script that may be started', () => {
   it.each([
     'http://127.0.0.1:5179/foam/assets/worker-DWBLcDHM.js',
     'http://127.0.0.1:5179/foam/assets/flatten-worker-qN01jl-_.js',
+    // A version that follows on another may be told by a number more.
+    'assets/worker-DWBLcDHM-2.js',
     'assets/sheet-search-worker-DNKY6uIm.js',
     'http://127.0.0.1:5179/src/worker/worker.ts?worker_file&type=module',
     'keeper.js',
