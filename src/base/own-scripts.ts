@@ -4,8 +4,7 @@ interface PolicyMaker {
 }
 
 /** Files that are started as threads or kept as the service worker: as they stand in the sources, and as the build names them. */
-const OWN =
-  /\/(?:(?:flatten-|sheet-search-)?worker(?:-[\w-]+)?\.js|(?:flatten-|sheet-search-)?worker\.ts|keeper\.js)$/;
+const OWN = /\/(?:(?:flatten-|sheet-search-)?worker(?:-[\w-]+)?\.js|(?:flatten-|sheet-search-)?worker\.ts|keeper\.js)$/;
 
 /** Whether a script at this address is a thread or the service worker of this very app. `own`: an address of the app itself. */
 export function isOwnScript(address: string, own: string): boolean {
