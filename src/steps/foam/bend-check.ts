@@ -78,8 +78,11 @@ export function bendFinding(label: PieceLabel, facts: BendFacts): Finding | null
 function kerfWay({ strain, thicknessMm, rules }: BendFacts): string {
   if (thicknessMm <= rules.hingeMm) return '';
   const { radiusMm, outsidePct } = strain;
+  const outsideRadiusMm = radiusMm * (1 + outsidePct / 100);
+  // Round a tip as sharp as that there is no room for a single kerf.
+  if (outsideRadiusMm <= rules.hingeMm / 2) return '';
   const kerfs = kerfLines({
-    outsideRadiusMm: radiusMm * (1 + outsidePct / 100),
+    outsideRadiusMm,
     thicknessMm,
     hingeMm: rules.hingeMm,
     kerfMm: rules.kerfMm,
