@@ -13,6 +13,14 @@ export interface FlatDrawing {
   readonly heightMm: number;
 }
 
+/** A unit of a drawing that would be longer, mm, is a fault of its transforms. */
+const LARGEST_SCALE = 1e15;
+/** Farther from its origin no drawing begins, mm: beyond it corners can no longer be told apart. */
+const FARTHEST_MM = 1e15;
+
+const beyondMeasure = (): Result<never> =>
+  fail('drawing/numbers', 'A number in the drawing is beyond all measure: save it again as plain SVG.');
+
 /** Longer than any drawing of seams, characters. */
 const MOST_TEXT = 20_000_000;
 /** More corners than a sculpt can be cut along in good time. */
@@ -134,14 +142,14 @@ class DrawingReader {
     const path = pathOf(name, attributes);
     if (path === null) this.#left.add(LEFT_OUT.get(name) ?? `<${name}>`);
     const scale = greatestScale(mmFromUser);
-    if (path === null || path === '' || !(scale > 0)) return null;
+    if (path === null || path === '' || scale === 0) return null;
+    if (!(scale < LARGEST_SCALE)) return beyondMeasure();
     const read = readSvgPath(path, this.#toleranceMm / scale);
     if (!read.ok) return read;
     for (const { points, closed } of read.value) {
       // The reader of paths has turned y up already; transforms are written for y down.
       const inMm = points.map(({ x, y }) => turnedUp(mapped(mmFromUser, { x, y: -y })));
-      if (!inMm.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y)))
-        return fail('drawing/numbers', 'A number in the drawing is beyond all measure: save it again as plain SVG.');
+      if (!inMm.every(({ x, y }) => Math.abs(x) < FARTHEST_MM && Math.abs(y) < FARTHEST_MM)) return beyondMeasure();
       this.strokes.push({ points: inMm, closed });
       this.#points += inMm.length;
     }
