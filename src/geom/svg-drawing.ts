@@ -13,10 +13,10 @@ export interface FlatDrawing {
   readonly heightMm: number;
 }
 
-/** A unit of a drawing that would be longer, mm, is a fault of its transforms. */
-const LARGEST_SCALE = 1e15;
-/** Farther from its origin no drawing begins, mm: beyond it corners can no longer be told apart. */
-const FARTHEST_MM = 1e15;
+/** A unit of a drawing that would be longer, mm, leaves no tolerance that is a number. */
+const LARGEST_SCALE = 1e305;
+/** Farther from its origin sums and means of places are no numbers any more, mm. */
+const FARTHEST_MM = 1e305;
 
 const beyondMeasure = (): Result<never> =>
   fail('drawing/numbers', 'A number in the drawing is beyond all measure: save it again as plain SVG.');
