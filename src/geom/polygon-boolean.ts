@@ -103,7 +103,10 @@ export function strokedRegions(
   for (const { points, isClosed } of lines) {
     if (points.length < 4) continue;
     const path = toGrid(Float64Array.from(points), new Map());
-    offset.addPaths([path], CORNERS[corner], isClosed ? EndType.Joined : CAPS[cap]);
+    // A closed line too small for the grid is the dot of a round pen; the library ends on it as a ring.
+    if (isClosed && path.every(({ x, y }) => x === path[0].x && y === path[0].y))
+      offset.addPaths([path.slice(0, 1)], JoinType.Round, EndType.Round);
+    else offset.addPaths([path], CORNERS[corner], isClosed ? EndType.Joined : CAPS[cap]);
   }
   const tree = new PolyTree64();
   offset.execute((widthMm / 2) * GRID_PER_MM, tree);

@@ -193,3 +193,13 @@ describe('strokedRegions', () => {
     expect(strokedRegions([...open(3, 4), ...open(0, 0, 9, 0)], 2, manner)).toHaveLength(1);
   });
 });
+
+it('draws a closed line too small for the grid as a dot as wide as the pen', () => {
+  const points = [1e-9, 10, 0, 10 + 1e-9, -1e-9, 10, 0, 10 - 1e-9];
+  for (const cap of ['butt', 'round', 'square'] as const) {
+    const manner = { cap, corner: 'miter', miterLimit: 4, deviationMm: 1e-3 } as const;
+    const [dot, ...others] = strokedRegions([{ points, isClosed: true }], 2, manner);
+    expect(others).toEqual([]);
+    expect(ringArea(dot.outer)).toBeCloseTo(Math.PI, 1);
+  }
+});
