@@ -46,26 +46,20 @@ export function doesSegmentMeetBox(ax: number, ay: number, bx: number, by: numbe
   const py = c * (ay - box.y) - s * (ax - box.x);
   const dx = c * (bx - ax) + s * (by - ay);
   const dy = c * (by - ay) - s * (bx - ax);
-  let from = 0;
-  let to = 1;
-  if (dx === 0) {
-    if (Math.abs(px) > box.halfWidth) return false;
-  } else {
-    const near = (-box.halfWidth - px) / dx;
-    const far = (box.halfWidth - px) / dx;
-    from = Math.max(from, Math.min(near, far));
-    to = Math.min(to, Math.max(near, far));
-  }
-  if (dy === 0) {
-    if (Math.abs(py) > box.halfHeight) return false;
-  } else {
-    const near = (-box.halfHeight - py) / dy;
-    const far = (box.halfHeight - py) / dy;
-    from = Math.max(from, Math.min(near, far));
-    to = Math.min(to, Math.max(near, far));
-  }
+  const from = Math.max(0, entering(px, dx, box.halfWidth), entering(py, dy, box.halfHeight));
+  const to = Math.min(1, leaving(px, dx, box.halfWidth), leaving(py, dy, box.halfHeight));
   return from <= to;
 }
+
+/** Share of a way by `d` from `p` at which it comes into the strip from -half to half; Infinity where it runs beside it. */
+function entering(p: number, d: number, half: number): number {
+  if (d === 0) return Math.abs(p) > half ? Infinity : -Infinity;
+  return Math.min((-half - p) / d, (half - p) / d);
+}
+
+/** The share at which it is out of the strip again. */
+const leaving = (p: number, d: number, half: number): number =>
+  d === 0 ? Infinity : Math.max((-half - p) / d, (half - p) / d);
 
 /** True when two turned boxes share more than a border: no side of either separates them. */
 export function doTurnedBoxesMeet(a: TurnedBox, b: TurnedBox): boolean {
